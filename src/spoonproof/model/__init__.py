@@ -1,0 +1,1 @@
+"""The nouns of the house: frozen, typed, without files, network or printing."""

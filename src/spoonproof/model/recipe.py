@@ -1,0 +1,279 @@
+"""A recipe as its author wrote it, read but not judged."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from spoonproof.model.finding import Bowl
+from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
+
+TextureWord = Literal["smooth", "thick", "mashed", "lumpy", "minced", "soft finger food", "family food"]
+TEXTURES: tuple[TextureWord, ...] = ("smooth", "thick", "mashed", "lumpy", "minced", "soft finger food", "family food")
+
+CutShape = Literal[
+    "whole", "half", "quarter", "slice", "coin", "dice", "chunk", "baton", "strip", "wedge", "floret",
+    "chopped", "shredded", "grated", "minced", "ground", "flaked", "mashed", "puréed", "crumbled", "torn",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class AgeRange:
+    """Months from birth, both ends included; ``to`` None is open."""
+
+    low: int
+    high: int | None
+    span: Span
+
+
+class Minutes(NamedTuple):
+    """A stated time in minutes, ``low`` equal to ``high`` unless a range was written."""
+
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """An amount as written. ``unit`` is a unit id (g, kg, mg, oz, lb, ml, l, tsp, tbsp, cup, fl-oz, pint,
+    piece, pinch, dash, handful, bunch, sprig, slice, clove, stick, tin, pack, knob, drop, thumb ...).
+
+    ``size`` is small, medium, large or "" ; ``each`` the mass or volume of one unit where it was written
+    ("2 x 400 g tins"); ``about`` when the author hedged; ``to_taste`` when no number was given.
+    """
+
+    low: Fraction
+    high: Fraction
+    unit: str
+    span: Span
+    size: str = ""
+    each: Amount | None = None
+    about: bool = False
+    to_taste: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """How a food is cut: the shape word's id, and its size in mm where it was written."""
+
+    shape: CutShape
+    span: Span
+    low_mm: float | None = None
+    high_mm: float | None = None
+    lengthways: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class FoodLine:
+    """One line of ``foods``. Exactly one of ``food`` (a food id) and ``recipe`` (a slug) is set;
+    both are None when the name was not found (a finding says so).
+
+    ``name`` is the words that name the food; ``prepared`` the closed words of preparation found
+    (peeled, unpeeled, cored, stoned, deseeded, washed, drained, soaked, toasted, melted, cooked, ripe,
+    skinned, boned, trimmed, ground, unsalted, ...) each with its span; ``state`` the state asked for
+    (raw, cooked, dried, canned, frozen or ""). ``choices`` are the ``or:`` swaps. ``label`` is what
+    ``may_contain`` lists. ``span`` covers the whole line.
+    """
+
+    text: str
+    span: Span
+    name: str
+    name_span: Span
+    amount: Amount | None = None
+    food: str | None = None
+    recipe: str | None = None
+    cuts: tuple[Cut, ...] = ()
+    prepared: tuple[tuple[str, Span], ...] = ()
+    state: str = ""
+    choices: tuple[FoodLine, ...] = ()
+    alias: str = ""
+    label: tuple[str, ...] = ()
+    rest: str = ""  # words that were not understood
+
+    def has(self, *words: str) -> bool:
+        """Whether any of these preparation words stands on the line."""
+        return any(word in words for word, _ in self.prepared)
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing done in a step. ``verb`` is a verb id of the verb table; ``foods`` are indexes into
+    ``Recipe.foods`` in the order named; ``everything`` when all that is in the pot is meant;
+    ``until`` the words of the end point; ``soft_test`` when that end point is a squash test."""
+
+    verb: str
+    span: Span
+    foods: tuple[int, ...] = ()
+    everything: bool = False
+    time: Minutes | None = None
+    time_span: Span | None = None
+    more: bool = False  # "4 minutes more"
+    until: str = ""
+    soft_test: bool = False
+    heat_c: float | None = None
+    covered: bool | None = None
+    water_ml: float | None = None
+    cuts: tuple[Cut, ...] = ()
+    with_liquid: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One sentence of the method with what was read out of it, and whose bowl it is about.
+
+    ``bowl`` is None while the pot is common, "family" for what happens after the baby's portion
+    was lifted out, "baby" for what is done to the baby's portion. ``splits`` when this step lifts it out.
+    """
+
+    index: int
+    text: str
+    span: Span
+    actions: tuple[Action, ...] = ()
+    bowl: Bowl | None = None
+    splits: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Makes:
+    """``count`` portions of ``grams`` each; grams None when only a number was written."""
+
+    count: int
+    grams: float | None
+    span: Span
+    family: str = ""  # what is left for the family, in the author's words
+
+
+@dataclass(frozen=True, slots=True)
+class Next:
+    """The texture that comes next, from which month, and how."""
+
+    texture: str
+    from_months: int | None
+    how: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Keeps:
+    """How long it keeps: hours in the fridge, days in the freezer; None when not said."""
+
+    fridge_hours: float | None
+    freezer_days: float | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """A weighed trial: the date as written (ISO), grams on the scale, and whether it squashed."""
+
+    on: str
+    grams: float | None
+    squash: bool | None
+    note: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """One segment of the film as the author wrote it; any part may be empty."""
+
+    name: str
+    span: Span
+    say: Text | None = None
+    shot: str = ""
+    super: Text | None = None
+    step: int | None = None
+    runs: float | None = None
+    presenter: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """The author's film block: target seconds and segments in order."""
+
+    span: Span
+    runs: float | None = None
+    segments: tuple[Segment, ...] = ()
+    title: Text | None = None
+    description: Text | None = None
+    social: Text | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture: file name, text alternative, and what it shows in the author's words."""
+
+    file: str
+    text: Text | None
+    shows: tuple[Text, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Video:
+    """A finished video of this recipe."""
+
+    url: str
+    span: Span
+    uploaded: str = ""
+    seconds: float | None = None
+    captions: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """A correction kept visible: ISO date, what was said, what holds."""
+
+    on: str
+    said: str
+    holds: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """Who looked at which version, and when (ISO)."""
+
+    who: str
+    on: str
+    version: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """One recipe file, read. Everything carries its span; ``passages`` are all its statements."""
+
+    document: Document
+    slug: str
+    title: Text
+    ages: AgeRange
+    foods: tuple[FoodLine, ...]
+    steps: tuple[Step, ...]
+    texture: Text | None = None
+    next: Next | None = None
+    makes: Makes | None = None
+    season: tuple[Text, ...] = ()
+    paid: str = ""
+    keeps: Keeps | None = None
+    trials: tuple[Trial, ...] = ()
+    film: Film | None = None
+    pictures: tuple[Picture, ...] = ()
+    video: Video | None = None
+    corrections: tuple[Correction, ...] = ()
+    review: Review | None = None
+    renamed_from: tuple[str, ...] = ()
+    sources: tuple[Mapping[str, object], ...] = ()
+    summary: Text | None = None
+    story: str = ""
+    story_span: Span = NOWHERE
+    draft: bool = False
+    passages: tuple[Passage, ...] = ()
+    keys: Mapping[str, Span] | None = None  # where each key of the head stands
+
+    @property
+    def youngest(self) -> int:
+        """The month at which hazards are judged."""
+        return self.ages.low
