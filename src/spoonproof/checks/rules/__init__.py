@@ -1,0 +1,1 @@
+"""One rule a module, named by the bad pattern."""
