@@ -1,0 +1,142 @@
+"""Run the rules over dishes and gather what they find.
+
+A rule that raises is reported as our fault and the others go on. The same statement in several
+places is one finding with the other places beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from spoonproof.checks.accepted import without_accepted
+from spoonproof.checks.rule import Fault, Rule, Scope, all_rules
+from spoonproof.dish import Dish
+from spoonproof.folder import ChannelFolder, RecipeFile
+from spoonproof.model.finding import AREAS, LEVELS, Finding, Related
+from spoonproof.model.text import Document
+
+
+@dataclass(frozen=True, slots=True)
+class ChannelView:
+    """What channel-wide rules look at."""
+
+    folder: ChannelFolder
+    dishes: tuple[Dish, ...]
+
+
+@dataclass(slots=True)
+class Outcome:
+    """What a check gave: findings in the order a person should meet them, and rules that broke."""
+
+    findings: list[Finding] = field(default_factory=list)
+    broken: list[str] = field(default_factory=list)
+    files: int = 0
+    rules: int = 0
+
+
+def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: bool = False) -> Outcome:
+    """Findings over ``files``, and over the channel and its register when ``whole_channel``."""
+    outcome = Outcome(files=len(files), rules=len(all_rules()))
+    dishes = []
+    outcome.findings += folder.channel_faults
+    for file in files:
+        outcome.findings += file.faults
+        if file.recipe is not None:
+            dish = folder.dish(file.recipe)
+            dishes.append(dish)
+            _run("dish", dish, dish.recipe.document, outcome)
+    _run("channel", ChannelView(folder, tuple(dishes)), folder.channel.document, outcome)
+    if whole_channel:
+        _run("register", folder.knowledge, folder.channel.document, outcome)
+    outcome.findings = in_order(
+        without_accepted(group_repeats(outcome.findings), folder.channel, complain_unused=whole_channel)
+    )
+    return outcome
+
+
+def check_dish(dish: Dish) -> list[Finding]:
+    """Findings of the dish rules over one dish, in order: for pages and editors."""
+    outcome = Outcome()
+    _run("dish", dish, dish.recipe.document, outcome)
+    return in_order(group_repeats(outcome.findings))
+
+
+def _run(scope: Scope, subject: Any, document: Document, outcome: Outcome) -> None:
+    for rule in all_rules():
+        if rule.scope != scope:
+            continue
+        try:
+            outcome.findings += [finding_of(rule, fault, document) for fault in rule.check(subject)]
+        except Exception as error:  # a rule of ours broke: say so, and let the others speak
+            outcome.broken.append(f"{rule.name} on {document.path}")
+            outcome.findings.append(_internal_error(rule, document, error))
+
+
+def _internal_error(rule: Rule, document: Document, error: Exception) -> Finding:
+    return Finding(
+        rule="internal-error",
+        area=rule.area,
+        level="error",
+        message=f"Our fault, not yours: the rule {rule.name} broke on this file ({type(error).__name__}: {error}). "
+        "It was not checked; everything else was. Please report it with this file.",
+        document=document,
+        span=document.whole,
+    )
+
+
+def finding_of(rule: Rule, fault: Fault, document: Document) -> Finding:
+    """A rule's fault as a finding of that rule."""
+    return Finding(
+        rule=rule.name,
+        area=fault.area or rule.area,
+        level=fault.level or rule.level,
+        message=fault.message,
+        document=fault.document or document,
+        span=fault.span,
+        bowl=fault.bowl,
+        related=fault.related,
+        remedy=fault.remedy,
+        sources=fault.sources,
+        claim=fault.claim,
+    )
+
+
+def group_repeats(findings: Iterable[Finding]) -> list[Finding]:
+    """One finding for the same statement judged alike in several places: the first place leads."""
+    grouped: dict[tuple[str, ...], Finding] = {}
+    for number, finding in enumerate(findings):
+        key = _repeat_key(finding) or (str(number),)
+        first = grouped.get(key)
+        if first is None:
+            grouped[key] = finding
+        else:
+            again = Related(finding.document, finding.span, "said here too")
+            grouped[key] = replace(first, related=(*first.related, again))
+    return list(grouped.values())
+
+
+def _repeat_key(finding: Finding) -> tuple[str, ...] | None:
+    if finding.claim is None:
+        return None
+    words = " ".join(
+        "".join(c if c.isalnum() or c in "%½¼¾" else " " for c in finding.claim.claim.quote.lower()).split()
+    )
+    return finding.rule, finding.level, finding.claim.claim.kind, finding.claim.advice, words
+
+
+def in_order(findings: Iterable[Finding]) -> list[Finding]:
+    """The baby's findings first, then words, cooking, film and page; worst first; then by place."""
+    return sorted(
+        findings,
+        key=lambda f: (
+            AREAS.index(f.area),
+            LEVELS.index(f.level),
+            f.document.path,
+            f.span.start,
+            f.span.end,
+            f.rule,
+            f.message,
+        ),
+    )

@@ -1,0 +1,29 @@
+"""The one clock: what "today" is, so that tests and repeated builds can set it."""
+
+from __future__ import annotations
+
+import os
+from datetime import UTC, date, datetime
+
+
+class ClockError(ValueError):
+    """The environment names a day that is none."""
+
+
+def today() -> date:
+    """The day that due dates are held against.
+
+    ``SPOONPROOF_TODAY`` (ISO date) comes first, then ``SOURCE_DATE_EPOCH`` (seconds), then the machine.
+    Raises ClockError when either is set and can't be read.
+    """
+    if stated := os.environ.get("SPOONPROOF_TODAY"):
+        try:
+            return date.fromisoformat(stated)
+        except ValueError:
+            raise ClockError(f"SPOONPROOF_TODAY should be a date such as 2026-11-02, not {stated!r}") from None
+    if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
+        try:
+            return datetime.fromtimestamp(int(epoch), UTC).date()
+        except (ValueError, OverflowError, OSError):
+            raise ClockError(f"SOURCE_DATE_EPOCH should be whole seconds since 1970, not {epoch!r}") from None
+    return date.today()

@@ -1,0 +1,163 @@
+"""A channel's folder as read: its channel, its recipes, and the faults met while reading.
+
+Nothing here raises on what a person wrote; ``ChannelNotFound`` and ``PathNotFound`` are about arguments.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from spoonproof.dish import Dish
+from spoonproof.knowledge import Knowledge
+from spoonproof.model.channel import Channel
+from spoonproof.model.finding import Finding
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.text import Document
+
+CHANNEL_FILE = "channel.yaml"
+
+
+class ChannelNotFound(Exception):
+    """There is no channel.yaml here nor in any parent folder."""
+
+
+class PathNotFound(Exception):
+    """A path given as an argument does not exist."""
+
+
+@dataclass(frozen=True, slots=True)
+class RecipeFile:
+    """One recipe file: its document (None when it could not be read), its recipe (None when the head
+    could not be understood) and the faults of reading."""
+
+    path: Path
+    shown: str
+    document: Document | None
+    recipe: Recipe | None
+    faults: tuple[Finding, ...]
+
+
+def find_channel(start: Path) -> Path:
+    """The nearest folder from ``start`` upwards that holds a channel.yaml. Raises ChannelNotFound."""
+    start = start.absolute()
+    for folder in (start, *start.parents):
+        if (folder / CHANNEL_FILE).is_file():
+            return folder
+    raise ChannelNotFound(
+        f"no {CHANNEL_FILE} in {start} or above it; go to your channel's folder, name it with --channel DIR, "
+        "or start one with: spoonproof new channel NAME"
+    )
+
+
+class ChannelFolder:
+    """A channel's folder; files are read when first asked for, each once."""
+
+    def __init__(self, root: Path, knowledge: Knowledge | None = None) -> None:
+        """``root`` must hold a channel.yaml (see ``find_channel``)."""
+        self.root = root
+        self.knowledge = knowledge or Knowledge(root)
+        self._read: dict[Path, RecipeFile] = {}
+
+    @cached_property
+    def _channel(self) -> tuple[Channel, tuple[Finding, ...]]:
+        from spoonproof.reading.channel import read_channel
+        from spoonproof.reading.files import read_document
+
+        document, faults = read_document(self.root / CHANNEL_FILE, CHANNEL_FILE)
+        if document is None:
+            return Channel(Document(CHANNEL_FILE, "")), tuple(faults)
+        channel, more = read_channel(document)
+        return channel, (*faults, *more)
+
+    @property
+    def channel(self) -> Channel:
+        """The channel; defaults stand where its file has faults."""
+        return self._channel[0]
+
+    @property
+    def channel_faults(self) -> tuple[Finding, ...]:
+        """Faults of channel.yaml: the configuration is unusable while there are errors among them."""
+        return self._channel[1]
+
+    @cached_property
+    def recipe_paths(self) -> tuple[Path, ...]:
+        """Every recipe file of the channel, by name."""
+        return tuple(sorted((self.root / "recipes").rglob("*.md")))
+
+    def shown(self, path: Path) -> str:
+        """``path`` as a person sees it: relative to the channel when it lies inside."""
+        absolute = path.absolute()
+        return (absolute.relative_to(self.root) if absolute.is_relative_to(self.root) else path).as_posix()
+
+    def read(self, path: Path) -> RecipeFile:
+        """The recipe file at ``path``."""
+        path = path.absolute()
+        if path not in self._read:
+            self._read[path] = self._read_afresh(path)
+        return self._read[path]
+
+    def _read_afresh(self, path: Path) -> RecipeFile:
+        from spoonproof.reading.files import read_document
+        from spoonproof.reading.recipe import read_recipe
+
+        shown = self.shown(path)
+        document, faults = read_document(path, shown)
+        if document is None:
+            return RecipeFile(path, shown, None, None, tuple(faults))
+        recipe, more = read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
+        return RecipeFile(path, shown, document, recipe, (*faults, *more))
+
+    @cached_property
+    def measures(self) -> object:
+        """The kitchen measures of the channel's system."""
+        return self.knowledge.measures(self.channel.measures)
+
+    @cached_property
+    def files(self) -> tuple[RecipeFile, ...]:
+        """All recipe files, read."""
+        return tuple(self.read(path) for path in self.recipe_paths)
+
+    @cached_property
+    def recipes(self) -> dict[str, Recipe]:
+        """Every recipe that could be read, by slug, drafts included."""
+        return {file.recipe.slug: file.recipe for file in self.files if file.recipe is not None}
+
+    def dish(self, recipe: Recipe) -> Dish:
+        """The dish of a recipe of this channel."""
+        return Dish(recipe, self.channel, self.knowledge, self.recipes)
+
+    def select(self, paths: Sequence[Path], drafts: bool = False) -> tuple[RecipeFile, ...]:
+        """The recipe files that ``paths`` name (folders hold theirs); all of the channel when none is named.
+
+        Drafts come only when a path names the file itself, or with ``drafts``. Each file comes once.
+        Raises PathNotFound.
+        """
+        if not paths:
+            return tuple(file for file in self.files if drafts or not _is_draft(file))
+        chosen: dict[Path, RecipeFile] = {}
+        for path in paths:
+            for found, named in self._expand(path):
+                file = self.read(found)
+                if named or drafts or not _is_draft(file):
+                    chosen.setdefault(found, file)
+        return tuple(chosen.values())
+
+    def _expand(self, path: Path) -> Iterator[tuple[Path, bool]]:
+        """Recipe files under ``path``, each with whether it was named itself."""
+        absolute = path if path.is_absolute() else Path.cwd() / path
+        if absolute.is_dir():
+            for found in sorted(absolute.rglob("*.md")):
+                yield found, False
+            return
+        for candidate in (absolute, self.root / "recipes" / f"{path.name}.md"):
+            if candidate.exists() or candidate.is_symlink():
+                yield candidate, True
+                return
+        raise PathNotFound(f"{path}: there is no such recipe file or folder")
+
+
+def _is_draft(file: RecipeFile) -> bool:
+    return file.recipe is not None and file.recipe.draft
