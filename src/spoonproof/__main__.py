@@ -1,0 +1,7 @@
+"""``python -m spoonproof``."""
+
+import sys
+
+from spoonproof.cli import main
+
+sys.exit(main())

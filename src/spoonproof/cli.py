@@ -1,0 +1,137 @@
+"""Arguments and exit codes; each command's work is in ``commands/``, imported only when it is asked for.
+
+Exit codes: 0 nothing at or above the level asked for; 1 findings; 2 unusable arguments, channel or
+configuration; 3 a fault of ours or of the machine.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from typing import Any
+
+from spoonproof import __version__
+
+COMMANDS: dict[str, str] = {
+    "check": "find faults in recipes, words, cooking, film and page",
+    "nutrients": "what is in it: batch, portion and 100 g, against the age's intake",
+    "plan": "the cook timeline; --day for several recipes filmed on one day",
+    "calendar": "when each new food comes, over chosen recipes",
+    "publish": "build the static site",
+    "shoot": "make the filming package: script, captions, shot list",
+    "listen": "list all claims of captions, transcripts or text, each judged",
+    "where": "every place that says a thing, or rests on a register entry",
+    "sources": "the sources: complete, due, used",
+    "explain": "a rule, a food, a register entry, a texture",
+    "new": "start a channel or a recipe",
+    "editor": "the language server, on standard input and output",
+    "desk": "the local page over the channel's folder",
+}
+
+
+class UsageError(Exception):
+    """Arguments, channel or configuration that cannot be used: exit 2 with these words."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code; never prints a traceback."""
+    argv = list(sys.argv[1:] if arguments is None else arguments)
+    if argv in (["--version"], ["-V"]):
+        print(f"spoonproof {__version__}")
+        return 0
+    if not argv or argv[0] in ("-h", "--help", "help"):
+        print(_overview())
+        return 0 if argv else 2
+    _steady_streams()
+    if argv[0] not in COMMANDS:
+        return _unknown_command(argv[0])
+    try:
+        return _run(argv[0], argv[1:])
+    except BrokenPipeError:
+        return _reader_went_away()
+    except KeyboardInterrupt:
+        print("spoonproof: stopped; nothing was left half-written.", file=sys.stderr)
+        return 3
+    except OSError as error:
+        where = f" ({error.filename})" if error.filename else ""
+        print(f"spoonproof: the machine said no: {error.strerror or error}{where}.", file=sys.stderr)
+        return 3
+    except Exception as error:
+        return _our_fault(argv, error)
+
+
+def _run(name: str, rest: Sequence[str]) -> int:
+    import importlib
+
+    from spoonproof.clock import ClockError, today
+    from spoonproof.folder import ChannelNotFound, PathNotFound
+
+    command: Any = importlib.import_module(f"spoonproof.commands.{name}")
+    try:
+        options = command.parser().parse_args(rest)
+        today()
+        code: int = command.run(options)
+        sys.stdout.flush()
+    except (UsageError, ChannelNotFound, PathNotFound, ClockError) as error:
+        print(f"spoonproof {name}: {error}", file=sys.stderr)
+        return 2
+    except SystemExit as stop:  # argparse has printed what was wrong
+        return stop.code if isinstance(stop.code, int) else 2
+    return code
+
+
+def _overview() -> str:
+    lines = [
+        "spoonproof: a recipe desk for people who cook for babies and publish it",
+        "",
+        "usage: spoonproof COMMAND [ARGUMENTS]      (spoonproof COMMAND --help tells more)",
+        "",
+    ]
+    lines += [f"  {name:<10} {words}" for name, words in COMMANDS.items()]
+    lines += ["", "Start with:  spoonproof new channel my-channel"]
+    return "\n".join(lines)
+
+
+def _unknown_command(word: str) -> int:
+    from difflib import get_close_matches
+
+    near = get_close_matches(word, COMMANDS, 1)
+    hint = f"; did you mean {near[0]}?" if near else ""
+    print(f"spoonproof: there is no command {word!r}{hint} (spoonproof --help lists them)", file=sys.stderr)
+    return 2
+
+
+def _steady_streams() -> None:
+    """Print UTF-8 whatever the locale says, and never fail on a file name that is not text."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="backslashreplace", newline="\n")
+
+
+def _reader_went_away() -> int:
+    import os
+
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return 0
+
+
+def _our_fault(argv: Sequence[str], error: Exception) -> int:
+    import os
+    import traceback
+
+    if os.environ.get("SPOONPROOF_DEBUG"):
+        traceback.print_exc()
+    frame = traceback.extract_tb(error.__traceback__)[-1]
+    place = f"{frame.filename.rpartition('spoonproof/')[2]}:{frame.lineno}"
+    print(
+        f"spoonproof {argv[0]}: a fault of ours, not yours: {type(error).__name__}: {error} (at {place}).\n"
+        "What was there before is untouched. Please report it with the file that brought it about; "
+        "SPOONPROOF_DEBUG=1 shows more.",
+        file=sys.stderr,
+    )
+    return 3
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,58 @@
+"""One command a module: ``parser()`` and ``run(options) -> exit code``."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from spoonproof.folder import ChannelFolder
+
+
+def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text",)) -> ArgumentParser:
+    """A parser with what every command takes: ``--channel`` and ``--format``."""
+    parser = ArgumentParser(prog=f"spoonproof {command}", description=description, allow_abbrev=False)
+    parser.add_argument("--channel", metavar="DIR", type=Path, help="the channel's folder (default: here or above)")
+    parser.add_argument("--format", choices=formats, default=formats[0], help=f"default: {formats[0]}")
+    return parser
+
+
+def open_channel(options: Namespace) -> ChannelFolder:
+    """The channel named or nearest. Raises ChannelNotFound, or UsageError when channel.yaml has errors."""
+    from spoonproof.folder import CHANNEL_FILE, ChannelFolder, ChannelNotFound, find_channel
+
+    if options.channel is None:
+        root = find_channel(Path.cwd())
+    else:
+        root = options.channel.absolute()
+        if not (root / CHANNEL_FILE).is_file():
+            raise ChannelNotFound(f"there is no {CHANNEL_FILE} in {options.channel}")
+    folder = ChannelFolder(root)
+    refuse_faulty_channel(folder)
+    return folder
+
+
+def channel_or_none(options: Namespace) -> ChannelFolder | None:
+    """The channel named or nearest, None where there is none: for commands that work without."""
+    from spoonproof.folder import ChannelNotFound
+
+    try:
+        return open_channel(options)
+    except ChannelNotFound:
+        if options.channel is not None:
+            raise
+        return None
+
+
+def refuse_faulty_channel(folder: ChannelFolder) -> None:
+    """Raise UsageError with every error of channel.yaml, each at its place."""
+    from spoonproof.cli import UsageError
+
+    errors = [fault for fault in folder.channel_faults if fault.level == "error"]
+    if errors:
+        lines = []
+        for fault in errors:
+            line, column = fault.document.position(fault.span.start)
+            lines.append(f"  {fault.document.path}:{line}:{column}  {fault.message}  [{fault.rule}]")
+        raise UsageError("the channel can't be used as it is:\n" + "\n".join(lines))
