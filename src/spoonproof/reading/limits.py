@@ -1,0 +1,37 @@
+"""How much a person's file may hold, in one place. Our own tables are not bound by these.
+
+Nobody writes a recipe near these sizes; a file that reaches one is broken or hostile, and stopping
+early keeps every command quick. Messages name the limit that was met.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+FILE_BYTES: Final = 1 << 20
+"""Bytes of one recipe, channel or claims file."""
+
+STATEMENT_FILE_BYTES: Final = 16 << 20
+"""Bytes of one caption or transcript file: a day of speech is far below."""
+
+HEAD_CHARACTERS: Final = 64 << 10
+"""Characters of the part of a recipe between its two ``---`` lines."""
+
+YAML_DEPTH: Final = 32
+YAML_NODES: Final = 20_000
+LIST_LENGTH: Final = 500
+SCALAR_CHARACTERS: Final = 10_000
+LINE_CHARACTERS: Final = 10_000
+
+CHANNEL_FILES: Final = 20_000
+"""Files of one channel."""
+
+MARKDOWN_NESTING: Final = 20
+TABLE_CELLS: Final = 5_000
+"""Cells of all tables in one story."""
+
+SAME_FAULT: Final = 20
+"""How often one kind of character fault is told in a file before the rest is only counted."""
+
+SLUG_CHARACTERS: Final = 80
+"""Length of a recipe's slug; longer names break on some systems."""
