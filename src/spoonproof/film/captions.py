@@ -19,7 +19,7 @@ LEAST_SECONDS = 1.0
 MOST_SECONDS = 7.0
 SECONDS_A_WORD = 0.33
 
-_SENTENCE = re.compile(r"[^.!?…]+(?:[.!?…]+[\"”’)]*|$)\s*")
+_SENTENCE_END = re.compile(r"(?<=[.!?…])\s+|(?<=[.!?…][\"”’)])\s+")
 _BREATH = re.compile(r"(?<=[,;:—])\s+|\s+(?=(?:and|but|or|so|because|until|when|while|if|then|which|that)\s)")
 
 
@@ -57,7 +57,7 @@ def _of_take(take: Take) -> Iterator[Caption]:
 def sentences(text: str) -> list[str]:
     """The sentences of a spoken line; a full stop inside a number does not end one."""
     guarded = re.sub(r"(?<=\d)\.(?=\d)", "\u2024", " ".join(text.split()))
-    return [found.strip().replace("\u2024", ".") for found in _SENTENCE.findall(guarded) if found.strip()]
+    return [part.replace("\u2024", ".") for part in _SENTENCE_END.split(guarded) if part]
 
 
 def _fitting(sentence: str) -> list[str]:
