@@ -82,7 +82,7 @@ class Document:
         return Span(0, min(1, len(self.text)))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: calling the alias ``Text(...)`` must be able to try and set an attribute
 class Spanned(Generic[T]):
     """A value and where it was written."""
 
