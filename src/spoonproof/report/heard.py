@@ -54,7 +54,8 @@ def corrections(judged: Sequence[JudgedClaim], sources: Mapping[str, Csl]) -> It
     to_mend = [claim for claim in judged if claim.advice != "keep"]
     for claim in sorted(to_mend, key=lambda each: -each.harm):
         yield from _correction(claim, sources)
-    yield f"{len(to_mend)} correction{'s' if len(to_mend) != 1 else ''} drafted, the most harmful first. Make them your own."
+    many = "s" if len(to_mend) != 1 else ""
+    yield f"{len(to_mend)} correction{many} drafted, the most harmful first. Make them your own."
     yield NOT_LEGAL_ADVICE
 
 
