@@ -16,6 +16,7 @@ from tests.checks.cases import Case, cases, docstring_block
 
 CASES = Path(__file__).parent / "rules"
 RULES = all_rules()
+DISH_RULES = [rule for rule in RULES if rule.scope == "dish"]
 IDS = [rule.name for rule in RULES]
 
 
