@@ -1,0 +1,95 @@
+"""Where the curated folders are, and how a channel's own tables lie over them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
+from pathlib import Path
+
+from spoonproof.model.table import Row
+from spoonproof.reading.tables import read_sources, read_table
+
+_MARKS = ("shared", "claims")
+
+OWN = "channel: "
+"""How ``Row.file`` starts where a channel's own table gave the row."""
+
+# Tables whose rows are told apart by more than an id.
+KEYS: Mapping[str, tuple[str, ...]] = {}
+
+
+@lru_cache(maxsize=1)
+def bundle_root() -> Path:
+    """The folder with ``shared``, ``claims``, ``site`` and ``recipes``: the wheel's ``spoonproof/bundle``, or the
+    repository beside ``src``. Raises FileNotFoundError when the installation lacks it."""
+    package = Path(__file__).resolve().parents[1]
+    for root in (package / "bundle", package.parents[1]):
+        if all((root / mark).is_dir() for mark in _MARKS):
+            return root
+    raise FileNotFoundError("the folders 'shared' and 'claims' that belong to spoonproof are not installed")
+
+
+def own_root(channel: Path | None) -> Path | None:
+    """The channel's folder if it may bring tables of its own; None when it is the bundle itself."""
+    if channel is None or channel.resolve() == bundle_root().resolve():
+        return None
+    return channel
+
+
+def own_file(channel: Path | None, *parts: str) -> Path | None:
+    """A channel's own version of a curated file, when there is one inside the channel's folder."""
+    root = own_root(channel)
+    if root is None:
+        return None
+    path = root.joinpath(*parts)
+    if path.is_file() and path.resolve().is_relative_to(root.resolve()):
+        return path
+    return None
+
+
+def table_rows(table: str, channel: Path | None = None) -> list[Row]:
+    """The rows of ``shared/<table>.csv``: the bundled ones, each replaced by the channel's row of the same key
+    (``KEYS``), and the channel's further rows after them. A channel's row says so by its ``file``.
+
+    Raises ValueError when a table is broken, FileNotFoundError when there is none of that name.
+    """
+    name = f"{table}.csv"
+    bundled = read_table(bundle_root() / "shared" / name)
+    path = own_file(channel, "shared", name)
+    if path is None:
+        return bundled
+    own = [Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)]
+    return merge(bundled, own, KEYS.get(table, ("id",)))
+
+
+def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
+    """Every source by id: the bundled ones with a channel's own ``shared/sources/*.yaml`` laid over by id."""
+    found = read_sources(bundle_root() / "shared" / "sources")
+    root = own_root(channel)
+    if root is not None and (root / "shared" / "sources").is_dir():
+        found |= read_sources(root / "shared" / "sources")
+    return found
+
+
+def merge(bundled: Iterable[Row], own: Sequence[Row], key: Sequence[str] = ("id",)) -> list[Row]:
+    """Rows of ``own`` over ``bundled`` by the cells of ``key``; the order of the bundled table holds."""
+    groups: dict[tuple[str, ...], list[Row]] = {}
+    for row in own:
+        groups.setdefault(_key(row, key), []).append(row)
+    merged: list[Row] = []
+    done: set[tuple[str, ...]] = set()
+    for row in bundled:
+        name = _key(row, key)
+        if name not in groups:
+            merged.append(row)
+        elif name not in done:
+            done.add(name)
+            merged.extend(groups[name])
+    for name, rows in groups.items():
+        if name not in done:
+            merged.extend(rows)
+    return merged
+
+
+def _key(row: Row, columns: Sequence[str]) -> tuple[str, ...]:
+    return tuple(row.text(column) for column in columns)
