@@ -114,6 +114,8 @@ class Food:
     retention: str = ""
     softens_as: str = ""
     parent: str = ""  # the id of the plain food this is a state of ("spinach" for "spinach-boiled")
+    refuse: tuple[str, ...] = ()  # what the refuse is: peel, core, stone, pips, stalk, tops, ends, shell, pod ...
+    note: str = ""  # what stands behind the figures and is worth saying ("record of enriched American bread")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,182 @@
+"""The words that name foods: broken at spaces and hyphens, plurals brought home, spellings made one."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from functools import lru_cache
+from typing import NamedTuple
+
+_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?")
+
+# Plurals that the endings below would get wrong, and spellings that differ by country.
+_IRREGULAR = {
+    "leaves": "leaf",
+    "halves": "half",
+    "loaves": "loaf",
+    "calves": "calf",
+    "chillies": "chilli",
+    "chilies": "chilli",
+    "chili": "chilli",
+    "chilis": "chilli",
+    "chile": "chilli",
+    "chiles": "chilli",
+    "yogurt": "yoghurt",
+    "yogurts": "yoghurt",
+    "yoghourt": "yoghurt",
+    "fillets": "fillet",
+    "filet": "fillet",
+    "filets": "fillet",
+    "ladies": "lady",
+    "hummus": "hummus",
+    "humous": "hummus",
+    "houmous": "hummus",
+    "hommus": "hummus",
+    "couscous": "couscous",
+    "asparagus": "asparagus",
+    "molasses": "molasses",
+    "swiss": "swiss",
+    "wholewheat": "wholewheat",
+    "flavored": "flavoured",
+    "fat": "fat",
+    "and": "and",
+    "gray": "grey",
+    "pita": "pitta",
+    "pitas": "pitta",
+    "omelet": "omelette",
+    "omelets": "omelette",
+    "cookies": "cookie",
+    "brownies": "brownie",
+    "pies": "pie",
+    "sulfite": "sulphite",
+    "cos": "cos",
+    "pus": "pus",
+    "chickpeas": "chickpea",
+    "fibre": "fibre",
+    "fiber": "fibre",
+}
+# Two words that are written as one, and the reverse: always the left form inside the table.
+_JOINED = {
+    ("chick", "pea"): "chickpea",
+    ("sweet", "corn"): "sweetcorn",
+    ("whole", "wheat"): "wholewheat",
+    ("whole", "meal"): "wholemeal",
+    ("whole", "grain"): "wholegrain",
+    ("corn", "flour"): "cornflour",
+    ("corn", "starch"): "cornstarch",
+    ("corn", "meal"): "cornmeal",
+    ("egg", "plant"): "eggplant",
+    ("soy", "bean"): "soybean",
+    ("butter", "nut"): "butternut",
+    ("water", "melon"): "watermelon",
+    ("passion", "fruit"): "passionfruit",
+    ("star", "fruit"): "starfruit",
+    ("beet", "root"): "beetroot",
+    ("black", "berry"): "blackberry",
+    ("blue", "berry"): "blueberry",
+    ("lemon", "grass"): "lemongrass",
+    ("porridge", "oat"): "porridgeoat",
+    ("ground", "nut"): "groundnut",
+    ("lin", "seed"): "linseed",
+    ("flax", "seed"): "flaxseed",
+    ("cous", "cous"): "couscous",
+    ("mange", "tout"): "mangetout",
+}
+
+
+class Token(NamedTuple):
+    """One word of a text in its plain form, with where it stands."""
+
+    word: str
+    start: int
+    end: int
+
+
+@lru_cache(maxsize=8192)
+def plain(word: str) -> str:
+    """A single word in lower case, without accents or apostrophes, singular."""
+    text = unicodedata.normalize("NFKD", word.lower())
+    text = "".join(char for char in text if not unicodedata.combining(char))
+    text = text.replace("œ", "oe").replace("’", "").replace("'", "")
+    known = _IRREGULAR.get(text)
+    if known is not None:
+        return known
+    if len(text) < 4 or not text.endswith("s") or text.endswith("ss"):
+        return text
+    if text.endswith("ies") and len(text) > 4:
+        return text[:-3] + "y"
+    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
+        return text[:-2]
+    return text[:-1]
+
+
+def tokens(text: str) -> list[Token]:
+    """The words of ``text``, pairs that are also written as one word joined."""
+    found = [Token(plain(match[0]), match.start(), match.end()) for match in _TOKEN.finditer(text)]
+    if len(found) < 2:
+        return found
+    joined: list[Token] = []
+    skip = False
+    for here, after in zip(found, [*found[1:], None], strict=True):
+        if skip:
+            skip = False
+            continue
+        one = _JOINED.get((here.word, after.word)) if after is not None else None
+        if one is not None and after is not None and after.start - here.end == 1:
+            joined.append(Token(one, here.start, after.end))
+            skip = True
+        else:
+            joined.append(here)
+    return joined
+
+
+def key(name: str) -> tuple[str, ...]:
+    """What two spellings of one name share."""
+    return tuple(token.word for token in tokens(name))
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(plain(word) for word in text.split())
+
+
+# Words before a food's name that leave it the same food: size, quality, freshness, and what the cook does to it.
+BEFORE = _words(
+    """
+    a an the of some your my our good best quality nice lovely favourite local british english seasonal organic free
+    range fresh freshly ripe overripe very really extra tiny small little medium large big huge fat heaped level rounded
+    scant generous baby young new tender raw uncooked plain natural whole firm soft sweet juicy crisp
+    peeled unpeeled cored stoned pitted deseeded seedless seeded topped tailed trimmed podded shelled hulled skinned
+    skinless boneless boned skin bone on off in washed rinsed scrubbed cleaned drained strained squeezed patted dry
+    chopped diced cubed sliced grated shredded crushed mashed pureed puree torn flaked crumbled halved quartered
+    minced finely coarsely roughly thinly thickly lightly well fine coarse thick thin long short cut split
+    cooked boiled steamed roasted roast baked poached grilled fried microwaved mashed blended leftover cold warm hot
+    cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
+    full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
+    pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth mild
+    piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
+    """
+) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
+# Words after a food's name that name a part or a shape of the same food.
+AFTER = _words(
+    """
+    fillet leaf floret spear stalk stick piece chunk cube dice flesh kernel segment wedge half halves slice strip baton
+    clove bulb root head sprig bit loin steak ring coin puree mash only finely chopped diced sliced grated peeled
+    cored stoned pitted mashed cooked boiled steamed roasted drained rinsed pureed whole
+    """
+)
+# Here the name of the food has ended: what follows says how it is packed or what it is for.
+STOP = _words("in with from for to plus into until cut about such at as on of per each if") | {"e", "g", "i"}
+# Words that make another food of what they stand by, whatever else we know.
+CHANGES = _words(
+    """dried dry tinned canned smoked cured salted sweetened candied pickled fermented instant powdered flavoured vegan
+    creamed powder juice oil sauce jam vinegar drink milk butter flour bread soup cake syrup wine paste"""
+)
+# Single words that are often no food in running text, and the neighbours that show it.
+NOT_AFTER = _words(
+    """to should will can could may must until it they them and then cube cubes piece pieces gently easily not we you i
+    who never"""
+)
+NOT_BEFORE = _words("between it them with flat easily the against a under down out through up together")
+DOUBTFUL = _words(
+    "squash date spread wrap roll dock chip orange lime port ale cream season mint rocket stock press trout"
+)
