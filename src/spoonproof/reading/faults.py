@@ -264,6 +264,13 @@ FAULTS: Mapping[str, Fault] = _table(
         "leave-marks-nothing", "words", "warning", "A mark to leave a statement stands before nothing",
         "It does not cover what it was meant to cover, or is left over.",
     ),
+    (
+        "comment-not-closed",
+        "page",
+        "error",
+        "A comment in the story never ends",
+        "All that follows it is neither shown nor checked.",
+    ),
     # Files of speech
     (
         "cue-not-read", "film", "warning", "A cue of a caption file can't be read",
