@@ -117,6 +117,10 @@ class Action:
     water_ml: float | None = None
     cuts: tuple[Cut, ...] = ()
     with_liquid: bool = False
+    unlisted: tuple[tuple[str, Span], ...] = ()  # ids of foods named here that no line has (never water)
+    bowl: Bowl | None = None  # whose bowl this action is about, where one step speaks of both
+    last: bool = False  # "for the last 4 minutes": the time lies inside the heat before it
+    after: Minutes | None = None  # "after 10 minutes": counted from the start of the heat before it
 
 
 @dataclass(frozen=True, slots=True)
