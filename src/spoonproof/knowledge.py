@@ -8,8 +8,31 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from spoonproof.model.table import Row
+if TYPE_CHECKING:
+    from spoonproof.claims.lexicon import Lexicon
+    from spoonproof.claims.register import Register
+    from spoonproof.cooking.softness import CookTimes
+    from spoonproof.cooking.verbs import VerbTable
+    from spoonproof.feeding.tables import FeedingTables
+    from spoonproof.foods.table import FoodTable
+    from spoonproof.model.finding import Finding
+    from spoonproof.model.table import Row
+    from spoonproof.reading.measures import Measures
+
+FEEDING_TABLES = (
+    "feeding_foods",
+    "choking",
+    "foods_not_yet",
+    "policies",
+    "textures",
+    "allergens",
+    "allergen_labels",
+    "cautions",
+    "storage",
+    "introduction",
+)
 
 
 class Knowledge:
@@ -18,6 +41,7 @@ class Knowledge:
     def __init__(self, channel_dir: Path | None = None) -> None:
         """``channel_dir``: the channel's folder, None where there is no channel."""
         self.channel_dir = channel_dir
+        self._measures: dict[str, Measures] = {}
 
     def rows(self, table: str) -> Sequence[Row]:
         """The rows of ``shared/<table>.csv``, the channel's own laid over by id."""
@@ -31,3 +55,79 @@ class Knowledge:
         from spoonproof.reading.bundle import sources
 
         return sources(self.channel_dir)
+
+    @cached_property
+    def foods(self) -> FoodTable:
+        """Every food with its figures, names and portions."""
+        from spoonproof.foods.table import FoodTable
+
+        return FoodTable.from_rows(self.rows("foods"), self.rows("food_values"), self.rows("food_portions"))
+
+    @cached_property
+    def verbs(self) -> VerbTable:
+        """The closed table of kitchen verbs."""
+        from spoonproof.cooking.verbs import VerbTable
+
+        return VerbTable.from_rows(self.rows("verbs"))
+
+    @cached_property
+    def cook_times(self) -> CookTimes:
+        """Minutes to soft by food, cut and method."""
+        from spoonproof.cooking.softness import CookTimes
+
+        return CookTimes.from_rows(self.rows("cook_times"))
+
+    @cached_property
+    def feeding(self) -> FeedingTables:
+        """Hazards, textures, allergens, cautions, keeping and introduction."""
+        from spoonproof.feeding.tables import FeedingTables
+
+        return FeedingTables.from_rows({table: self.rows(table) for table in FEEDING_TABLES})
+
+    def measures(self, system: str) -> Measures:
+        """The kitchen measures of one system: UK, US, metric or AU."""
+        from spoonproof.reading.measures import Measures
+
+        if system not in self._measures:
+            self._measures[system] = Measures.from_rows(
+                self.rows("measures"), system, self.rows("cuts"), self.rows("preparations")
+            )
+        return self._measures[system]
+
+    @cached_property
+    def lexicon(self) -> Lexicon:
+        """The English of claims, inflected, with the food table's names in it."""
+        from spoonproof.claims.lexicon import Lexicon
+        from spoonproof.reading.bundle import bundle_root
+        from spoonproof.reading.tables import read_table
+
+        folder = bundle_root() / "claims" / "lexicon" / "en"
+        tables = {path.stem: read_table(path) for path in sorted(folder.glob("*.csv"))}
+        return Lexicon.from_rows(tables, self.foods.names())
+
+    @cached_property
+    def _register(self) -> tuple[Register, tuple[Finding, ...]]:
+        from spoonproof.claims.register import Register
+        from spoonproof.clock import today
+        from spoonproof.reading.register_files import register_files
+
+        trees, authorised, faults = register_files(self.channel_dir)
+        register, more = Register.from_nodes(
+            trees,
+            authorised,
+            reference_rows=self.rows("claim_references"),
+            allergen_rows=self.rows("allergen_lists"),
+            source_ids=self.sources,
+            today=today().isoformat(),
+        )
+        return register, (*faults, *more)
+
+    @property
+    def register(self) -> Register:
+        """The claims register."""
+        return self._register[0]
+
+    @property
+    def register_faults(self) -> tuple[Finding, ...]:
+        """What the register finds wrong with itself."""
+        return self._register[1]

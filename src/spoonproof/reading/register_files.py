@@ -1,0 +1,38 @@
+"""The claims register's files as trees with places: the bundled ones, then a channel's own."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from spoonproof.model.finding import Finding
+from spoonproof.model.table import Row
+from spoonproof.model.text import Document
+from spoonproof.model.tree import Listing, Mapped
+from spoonproof.reading.bundle import bundle_root, own_root
+from spoonproof.reading.files import read_document
+from spoonproof.reading.tables import read_table
+from spoonproof.reading.yaml_tree import read_yaml
+
+Tree = tuple[Document, Mapped | Listing]
+
+
+def register_files(channel: Path | None = None) -> tuple[list[Tree], list[Row], list[Finding]]:
+    """The trees of ``claims/*.yaml``, the rows of ``claims/authorised.csv``, and faults met while reading."""
+    trees: list[Tree] = []
+    rows: list[Row] = []
+    faults: list[Finding] = []
+    for root in (bundle_root(), own_root(channel)):
+        if root is None:
+            continue
+        for path in sorted((root / "claims").glob("*.yaml")):
+            document, problems = read_document(path, f"claims/{path.name}")
+            faults += problems
+            if document is not None:
+                tree, problems = read_yaml(document)
+                faults += problems
+                if isinstance(tree, Mapped | Listing):
+                    trees.append((document, tree))
+        authorised = root / "claims" / "authorised.csv"
+        if authorised.is_file():
+            rows += read_table(authorised)
+    return trees, rows, faults
