@@ -35,6 +35,13 @@ def fault(
     return Finding(rule, entry.area, level or entry.level, message, document, span, related=related, remedy=remedy)
 
 
+def all_faults() -> Mapping[str, Fault]:
+    """Every rule of reading by name, those of food lines and steps included."""
+    from spoonproof.reading.kitchen_faults import KITCHEN_FAULTS
+
+    return {**FAULTS, **KITCHEN_FAULTS}
+
+
 def _table(*rows: tuple[str, Area, Level, str, str]) -> Mapping[str, Fault]:
     table = {row[0]: Fault(*row) for row in rows}
     if len(table) != len(rows):
@@ -191,6 +198,13 @@ FAULTS: Mapping[str, Fault] = _table(
         "The page's file is named by it; all but small letters, digits and hyphens breaks somewhere.",
     ),
     (
+        "duplicate-id",
+        "page",
+        "error",
+        "Two recipes have one name",
+        "Only one page can stand at an address, and the other would be lost.",
+    ),
+    (
         "unsafe-path", "page", "error", "A file name leads out of its folder",
         "Pictures and captions are taken from the channel's own folders only.",
     ),
@@ -198,62 +212,12 @@ FAULTS: Mapping[str, Fault] = _table(
         "unsafe-link", "page", "error", "A link has an address that could run something",
         "Only web, mail and relative addresses are put on the page.",
     ),
-    # Amounts, food lines and steps
     (
-        "amount-not-read", "cooking", "error", "An amount can't be read",
-        "Weight, nutrients and portions are computed from it.",
-    ),
-    (
-        "not-a-number", "cooking", "error", "An amount is not a number",
-        "It would spoil every sum it enters.",
-    ),
-    (
-        "quantity-not-finite", "cooking", "error", "An amount is infinite",
-        "It would spoil every sum it enters.",
-    ),
-    (
-        "quantity-not-positive", "cooking", "error", "An amount is zero or below",
-        "Nothing can be cooked with it.",
-    ),
-    (
-        "quantity-out-of-range", "cooking", "error", "An amount is too small or too large to be meant",
-        "It is a slip of the keyboard, and everything computed from it would be wrong.",
-    ),
-    (
-        "reversed-range", "page", "error", "A range runs backwards",
+        "reversed-range",
+        "page",
+        "error",
+        "A range runs backwards",
         "Its two ends were swapped, or one of them is a slip.",
-    ),
-    (
-        "unknown-unit", "cooking", "error", "A unit is not known, or means two things",
-        "A wrong conversion changes the dish without anybody noticing.",
-    ),
-    (
-        "unknown-food", "baby", "error", "A food is not known",
-        "Its allergens, hazards and figures hang on it, so it is never guessed.",
-    ),
-    (
-        "ambiguous-food", "baby", "error", "Words may name more than one food",
-        "Its allergens, hazards and figures hang on it, so it is never guessed.",
-    ),
-    (
-        "words-not-read", "cooking", "note", "Words of a food line were not understood",
-        "They may hold a cut or a preparation that changes what is safe.",
-    ),
-    (
-        "two-lines-of-one-food", "cooking", "error", "Two lines of one food have no name of their own",
-        "Steps can't say which of the two is meant.",
-    ),
-    (
-        "step-not-understood", "cooking", "warning", "No kitchen verb is found in a step",
-        "What it does to the food is not known, so softness and order can't be checked.",
-    ),
-    (
-        "step-disagrees", "cooking", "error", "A step and the mapping beside it disagree",
-        "One of the two is wrong, and the reader follows the sentence.",
-    ),
-    (
-        "food-not-listed", "cooking", "warning", "A step names a food that no line lists",
-        "It is not weighed, not counted, and its allergens are missed by whoever reads the list.",
     ),
     # Marks
     (

@@ -1,0 +1,266 @@
+"""A recipe file read: head, food lines, steps, film, pictures and story, with everything that can't be read.
+
+Nothing here judges the dish. What a person wrote never raises: all faults of a file come back at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from spoonproof.model.finding import Finding
+from spoonproof.model.kitchen import Foods, Verbs
+from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Recipe, Step
+from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
+from spoonproof.model.tree import Listing, Mapped, Node, Scalar
+from spoonproof.reading import recipe_keys as keys
+from spoonproof.reading.faults import fault
+from spoonproof.reading.film import corrections, film, pictures, review, trials, video
+from spoonproof.reading.food_line import food_from_mapping, read_food_line
+from spoonproof.reading.front_matter import split_head
+from spoonproof.reading.markdown import read_prose
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.slugs import slug_of, slug_problem, suggested
+from spoonproof.reading.statements import Statement, passage_of
+from spoonproof.reading.typed import Sink, Values, is_empty, nearest, parse_colon, read_keys, short, wrong
+from spoonproof.reading.yaml_tree import read_yaml
+
+_NOTHING = Text("", NOWHERE)
+
+
+def read_recipe(
+    document: Document, foods: Foods, verbs: Verbs, measures: Measures
+) -> tuple[Recipe | None, list[Finding]]:
+    """The recipe in ``document`` and every fault of reading, in the order of the file.
+
+    The recipe is None when its head can't be found or its structure can't be read.
+    """
+    head, story, findings = split_head(document)
+    if head is None:
+        return None, findings
+    root, more = read_yaml(document, head)
+    findings += more
+    if not isinstance(root, Mapped):
+        if not more:
+            where = root.span if root is not None else Span(max(0, head.start - 4), head.start)
+            message = "The head should be made of keys and values, like title: Parsnip mash."
+            findings.append(fault("front-matter-not-a-mapping", document, short(where), message))
+        return None, findings
+    reader = _Reader(document, foods, verbs, measures)
+    recipe = reader.recipe(root, story)
+    findings += reader.sink.findings
+    findings.sort(key=lambda finding: finding.span)
+    return recipe, findings
+
+
+@dataclass(slots=True)
+class _Said:
+    """The statements of a file as they are met."""
+
+    document: Document
+    passages: list[Passage]
+
+    def add(self, statement: Statement | None, kind: str, where: str, leave: Scalar | None = None) -> Text | None:
+        """Keep a statement as a passage; its text for the recipe. ``leave``: a mark that covers what is around it."""
+        if statement is None:
+            return None
+        mark = statement.leave or leave
+        self.passages.append(passage_of(statement.node, self.document, kind, where, mark))
+        return statement.text
+
+
+class _Reader:
+    """One recipe file on its way to a ``Recipe``."""
+
+    def __init__(self, document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> None:
+        self.document = document
+        self.foods = foods
+        self.verbs = verbs
+        self.measures = measures
+        self.sink = Sink(document)
+        self.said = _Said(document, [])
+
+    def recipe(self, root: Mapped, story: Span) -> Recipe:
+        values = read_keys(root, keys.RECIPE_KEYS, self.sink, "a recipe")
+        add = self.said.add
+        title = add(values.get(keys.TITLE), "title", "title")
+        summary = add(values.get(keys.SUMMARY), "description", "summary")
+        lines = self._lines(values.node(keys.FOODS))
+        steps = self._steps(values.node(keys.STEPS), lines)
+        after = self._next(values)
+        made = film(values.get(keys.FILM), add, self.sink, len(steps))
+        shown = pictures(values, add)
+        fixed = corrections(values, add)
+        prose, more = read_prose(self.document, story)
+        self.sink.findings += more
+        age = values.get(keys.AGES)
+        return Recipe(
+            document=self.document,
+            slug=self._slug(),
+            title=title or _NOTHING,
+            ages=AgeRange(*age.value, age.span) if age is not None else AgeRange(6, None, NOWHERE),
+            foods=lines,
+            steps=steps,
+            texture=values.get(keys.TEXTURE),
+            next=after,
+            makes=_makes(values),
+            season=values.or_else(keys.SEASON, ()),
+            paid=values.or_else(keys.PAID_KEY, ""),
+            keeps=_keeps(values),
+            trials=trials(values),
+            film=made,
+            pictures=shown,
+            video=video(values.get(keys.VIDEO)),
+            corrections=fixed,
+            review=review(values.get(keys.REVIEW)),
+            renamed_from=self._renamed(values),
+            sources=values.or_else(keys.SOURCES, ()),
+            summary=summary,
+            story=self.document.at(story),
+            story_span=story,
+            draft=values.or_else(keys.DRAFT, False),
+            passages=(*self.said.passages, *prose),
+            keys=values.spans,
+        )
+
+    def _slug(self) -> str:
+        slug = slug_of(self.document)
+        problem = slug_problem(slug)
+        if problem:
+            better = suggested(slug)
+            hint = f" Rename the file, for example to {better}.md." if better and not slug_problem(better) else ""
+            message = f"The page is named by this file's name, and {problem}.{hint}"
+            self.sink.add("unsafe-slug", self.document.whole, message)
+        return slug
+
+    def _renamed(self, values: Values) -> tuple[str, ...]:
+        slugs = []
+        for node in values.or_else(keys.RENAMED, ()):
+            slug = node.value.strip().removesuffix(".md")
+            problem = slug_problem(slug)
+            if problem:
+                self.sink.add("unsafe-slug", short(node.span), f"This can't be a former name: {problem}.")
+            else:
+                slugs.append(slug)
+        return tuple(slugs)
+
+    def _lines(self, node: Node | None) -> tuple[FoodLine, ...]:
+        lines = []
+        for item in _items(node, self.sink):
+            if isinstance(item, Scalar):
+                line, more = read_food_line(item, self.document, self.foods, self.measures)
+            elif isinstance(item, Mapped):
+                if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
+                    continue
+                line, more = food_from_mapping(item, self.document, self.foods, self.measures)
+                if line.recipe is not None:
+                    line = self._recipe_line(line)
+            else:
+                wrong(item, self.sink, "a food line like 300 g parsnips, peeled")
+                continue
+            lines.append(line)
+            self.sink.findings += more
+        return tuple(lines)
+
+    def _recipe_line(self, line: FoodLine) -> FoodLine:
+        slug = (line.recipe or "").removesuffix(".md")
+        problem = slug_problem(slug)
+        if problem:
+            self.sink.add("unsafe-slug", short(line.name_span), f"This can't be the name of a recipe: {problem}.")
+            return replace(line, recipe=None)
+        return replace(line, recipe=slug)
+
+    def _known_keys(self, node: Mapped, known: tuple[str, ...], what: str, main: tuple[str, ...]) -> bool:
+        """Whether a mapping can be used; unknown and empty keys, and a text that only has a colon in it, are said."""
+        if not any(node.get(name) for name in main) and len(node.entries) == 1:
+            name, value = node.entries[0]
+            if name.value not in known and isinstance(value, Scalar):
+                parse_colon(node, self.sink, what)
+                return False
+        for name, value in node:
+            if name.value not in known:
+                close = nearest(name.value, known)
+                hint = f"Did you mean {close!r}?" if close else f"Known here: {', '.join(known)}."
+                self.sink.add(
+                    "unknown-key", name.span, f"{name.value!r} is not a key of {what}, so it is not read. {hint}"
+                )
+            elif is_empty(value):
+                self.sink.add("empty-value", name.span, f"{name.value!r} has no value. Fill it or take it out.")
+        return True
+
+    def _steps(self, node: Node | None, lines: tuple[FoodLine, ...]) -> tuple[Step, ...]:
+        usable: list[Scalar | Mapped] = []
+        for item in _items(node, self.sink):
+            where = f"step {len(usable) + 1}"
+            if isinstance(item, Scalar):
+                usable.append(item)
+                self.said.add(Statement(item), "step", where)
+            elif isinstance(item, Mapped):
+                if not self._known_keys(item, keys.STEP_KEYS, "a step", ("do",)):
+                    continue
+                sentence = item.get("do")
+                if not isinstance(sentence, Scalar) or is_empty(sentence):
+                    message = "A step written as a mapping needs 'do': the sentence the reader reads."
+                    self.sink.add("missing-key", short(item.span), message)
+                    continue
+                leave = item.get("leave")
+                usable.append(item)
+                self.said.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
+            else:
+                wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
+        try:
+            from spoonproof.reading.step import read_steps
+        except ImportError:  # being written at this moment
+            plain = (item if isinstance(item, Scalar) else item.get("do") for item in usable)
+            return tuple(Step(n, s.value, s.span) for n, s in enumerate(plain) if isinstance(s, Scalar))
+        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs)
+        self.sink.findings += more
+        return steps
+
+    def _next(self, values: Values) -> Next | None:
+        after = values.get(keys.NEXT)
+        texture = after.get(keys.NEXT_TEXTURE) if after is not None else None
+        if after is None or texture is None:
+            return None
+        how = self.said.add(after.get(keys.NEXT_HOW), "note", "the next texture")
+        return Next(texture, after.get(keys.NEXT_FROM), how.value if how is not None else "", after.mapped.span)
+
+
+def _items(node: Node | None, sink: Sink) -> Iterable[Node]:
+    """The items of a list of foods or steps; one text counts as a list of one."""
+    if node is None:
+        return
+    if not isinstance(node, Listing):
+        yield node
+        return
+    for item in node.items:
+        if is_empty(item):
+            sink.add("empty-value", short(item.span), "A list item is empty. Fill it or take it out.")
+        else:
+            yield item
+
+
+def _makes(values: Values) -> Makes | None:
+    made = values.get(keys.MAKES)
+    if made is None:
+        return None
+    if not isinstance(made, Values):
+        return Makes(*made, values.span(keys.MAKES) or NOWHERE)
+    portions = made.get(keys.MAKES_PORTIONS)
+    if portions is None:
+        return None
+    count, each = portions
+    family = made.or_else(keys.MAKES_FAMILY, "")
+    return Makes(count, made.or_else(keys.MAKES_GRAMS, each), made.mapped.span, family)
+
+
+def _keeps(values: Values) -> Keeps | None:
+    kept = values.get(keys.KEEPS)
+    if kept is None:
+        return None
+    if not isinstance(kept, Values):
+        return Keeps(*kept, values.span(keys.KEEPS) or NOWHERE)
+    fridge, freezer = kept.get(keys.FRIDGE), kept.get(keys.FREEZER)
+    return Keeps(
+        None if fridge is None else fridge / 3600, None if freezer is None else freezer / 86_400, kept.mapped.span
+    )

@@ -1,0 +1,287 @@
+"""The keys of a recipe's head, each with its reader and what it is for."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from spoonproof.model.recipe import TEXTURES
+from spoonproof.model.text import Span, Text
+from spoonproof.model.tree import Listing, Mapped, Node, Scalar
+from spoonproof.reading.channel import PAID
+from spoonproof.reading.quantities import ages, date, grams, matched, month, seconds, whole
+from spoonproof.reading.statements import LEAVE, statement
+from spoonproof.reading.typed import (
+    Key,
+    Reader,
+    Sink,
+    either,
+    listed,
+    nearest,
+    node_text,
+    one_of,
+    scalar,
+    shape,
+    short,
+    shown,
+    spanned,
+    text,
+    truth,
+    wrong,
+)
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
+_URL = re.compile(r"https?://[^\s<>\"'\\@]{1,2000}")
+_FILE = re.compile(r"(?!.{0,300}\.\.)[^\s/\\:*?\"<>|\x00-\x1f][^\\:*?\"<>|\x00-\x1f]{0,200}")
+_MAKES = re.compile(
+    r"(?P<count>[0-9]{1,4})\s{0,4}(?:(?:portions?|bowls?|servings?|pieces?|patties)\b)?"
+    r"(?:\s{0,4}(?:x|×|\*|of|at|à)\s{0,4}(?:about\s{1,4})?(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?"
+    r"(?:\s{1,4}each)?",
+    re.IGNORECASE,
+)
+_KEEP = re.compile(
+    r"(?P<place>fridge|freezer|refrigerator|refrigerated|frozen|chilled)\s{0,4}:?\s{0,4}(?:for\s{1,4}|up to\s{1,4})?"
+    r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)",
+    re.IGNORECASE,
+)
+_NOT_FROZEN = re.compile(
+    r"(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)", re.IGNORECASE
+)
+_HOURS = {"h": 1.0, "d": 24.0, "w": 168.0, "m": 720.0}
+
+
+# --- small shapes -----------------------------------------------------------------------------------------------------
+
+
+def _months_named() -> Reader[tuple[Text, ...]]:
+    """Names of months: a list of them, or a stretch like "October to February"."""
+    names = {name.lower(): name for name in MONTHS}
+    names |= {name[:3].lower(): name for name in MONTHS} | {"sept": "September"}
+    words = "months, like [October, November] or October to February"
+
+    def name_of(written: str) -> str | None:
+        return names.get(written.strip().lower())
+
+    def one(node: Scalar, sink: Sink) -> tuple[Text, ...] | None:
+        ends = re.split(r"\s{0,4}(?:[-–—]|\bto\b|\buntil\b)\s{0,4}", node.value.strip())
+        found = [name_of(end) for end in ends]
+        if node.value.strip().lower() in ("all year", "all year round", "any"):
+            return tuple(Text(name, node.span) for name in MONTHS)
+        if len(found) > 2 or None in found:
+            close = names.get(nearest(node.value, names), "")
+            hint = f" Did you mean {close}?" if close else ""
+            sink.add("not-in-list", short(node.span), f"{shown(node)} is not the name of a month.{hint}")
+            return None
+        first = MONTHS.index(str(found[0]))
+        count = (MONTHS.index(str(found[-1])) - first) % 12 + 1
+        return tuple(Text(MONTHS[(first + step) % 12], node.span) for step in range(count))
+
+    def read(node: Node, sink: Sink) -> tuple[Text, ...] | None:
+        if isinstance(node, Scalar):
+            return one(node, sink)
+        if isinstance(node, Listing):
+            parts = [one(item, sink) for item in node.items if isinstance(item, Scalar)]
+            return tuple(text for part in parts if part is not None for text in part)
+        wrong(node, sink, words)
+        return None
+
+    return Reader(words, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}, read)
+
+
+def _makes() -> Reader[tuple[int, float | None]]:
+    """(portions, grams of one or None) of "9 x 60 g"."""
+
+    def parse(node: Scalar, sink: Sink) -> tuple[int, float | None] | None:
+        match = _MAKES.fullmatch(node.value.strip())
+        if match is None:
+            wrong(node, sink, "what it makes, like 9 x 60 g")
+            return None
+        count = int(match["count"])
+        each = (
+            float(match["grams"]) * (1000 if (match["unit"] or "").lower() == "kg" else 1) if match["grams"] else None
+        )
+        if count == 0 or each == 0 or count > 1000 or (each or 0) > 20_000:
+            sink.add("number-out-of-range", short(node.span), f"{shown(node)} is too small or too large to be meant.")
+            return None
+        return count, each
+
+    return scalar("what it makes, like 9 x 60 g", {"type": ["string", "integer"], "examples": ["9 x 60 g"]}, parse)
+
+
+def _keeps() -> Reader[tuple[float | None, float | None]]:
+    """(hours in the fridge, days in the freezer) of "fridge 48 h, freezer 1 month"; not for the freezer is 0 days."""
+
+    def parse(node: Scalar, sink: Sink) -> tuple[float | None, float | None] | None:
+        fridge = freezer = None
+        for part in node.value.split(","):
+            words = part.strip()
+            match = _KEEP.fullmatch(words)
+            if match is not None:
+                hours = float(match["count"]) * _HOURS[match["unit"][0].lower()]
+                if match["place"].lower() in ("freezer", "frozen"):
+                    freezer = hours / 24
+                else:
+                    fridge = hours
+            elif _NOT_FROZEN.fullmatch(words):
+                freezer = 0.0
+            else:
+                wrong(Scalar(words, node.span), sink, "how long it keeps, like fridge 48 h, freezer 1 month")
+                return None
+        return fridge, freezer
+
+    return scalar("how long it keeps", {"type": "string", "examples": ["fridge 48 h, freezer 1 month"]}, parse)
+
+
+def _length_of_time(what: str) -> Reader[float]:
+    reader = seconds(10 * 365 * 86_400.0)
+    return Reader(what, reader.schema, reader.read)
+
+
+def url() -> Reader[str]:
+    """A web address; anything else is refused where it is written."""
+    return matched("a web address starting with https://", _URL, lambda m: m[0])
+
+
+def file_name() -> Reader[str]:
+    """A file in the channel's own folders, by a relative path with ordinary characters."""
+
+    def parse(node: Scalar, sink: Sink) -> str | None:
+        name = node.value.strip()
+        if _FILE.fullmatch(name):
+            return name
+        sink.add(
+            "unsafe-path", short(node.span), f"{shown(node)} should be the name of a file in the channel's folder."
+        )
+        return None
+
+    return scalar("a file name", {"type": "string"}, parse)
+
+
+def plain_data() -> Reader[Mapping[str, object]]:
+    """A mapping of any shape as plain texts, lists and mappings: for citations."""
+
+    def plain(node: Node) -> object:
+        if isinstance(node, Scalar):
+            return node.value
+        if isinstance(node, Listing):
+            return [plain(item) for item in node.items]
+        return {name.value: plain(child) for name, child in node}
+
+    def read(node: Node, sink: Sink) -> Mapping[str, object] | None:
+        if not isinstance(node, Mapped):
+            wrong(node, sink, "a source: a mapping with id, type, title ... (CSL-JSON)")
+            return None
+        if not node.text("id"):
+            sink.add("missing-key", short(node.span), "A source needs 'id'.")
+            return None
+        value = plain(node)
+        return value if isinstance(value, dict) else None
+
+    return Reader("a source (CSL-JSON)", {"type": "object", "required": ["id"]}, read)
+
+
+def any_node() -> Reader[Node]:
+    """The node as written, for another reader."""
+    return Reader("a text or a mapping", {}, lambda node, _sink: node)
+
+
+# --- the keys ---------------------------------------------------------------------------------------------------------
+
+TITLE = Key("title", statement("a title"), "The recipe's name.", needed=True)
+SUMMARY = Key("summary", statement("a sentence"), "One sentence for lists and search.")
+AGES = Key("ages", spanned(ages()), "For which ages: 7-9 months, or from 7 months.", needed=True)
+TEXTURE = Key(
+    "texture", spanned(one_of(TEXTURES, {"pureed": "smooth", "puréed": "smooth"})), "The texture it is served in."
+)
+
+NEXT_TEXTURE = Key("texture", one_of(TEXTURES), "The texture that comes next.", needed=True)
+NEXT_FROM = Key("from", month(), "From which month.")
+NEXT_HOW = Key("how", statement("how to get there"), "How to get there.")
+NEXT = Key("next", shape((NEXT_TEXTURE, NEXT_FROM, NEXT_HOW), "the next texture"), "The texture that comes next.")
+
+MAKES_PORTIONS = Key("portions", _makes(), "Portions, like 4 x 90 g.", needed=True)
+MAKES_GRAMS = Key("grams", grams(), "The weight of one portion, where it is not said with the portions.")
+MAKES_FAMILY = Key("family", text("what is left for the family"), "What is left for the family.")
+MAKES = Key(
+    "makes",
+    either(_makes(), shape((MAKES_PORTIONS, MAKES_GRAMS, MAKES_FAMILY), "what it makes")),
+    "Portions for the baby, like 9 x 60 g.",
+)
+SEASON = Key("season", _months_named(), "Months in which the foods are at their best.")
+PAID_KEY = Key("paid", one_of(PAID), "Who pays for what is said here.")
+
+FRIDGE = Key("fridge", _length_of_time("a time, like 48 h"), "How long in the fridge.")
+FREEZER = Key("freezer", _length_of_time("a time, like 1 month"), "How long in the freezer.")
+KEEPS = Key("keeps", either(_keeps(), shape((FRIDGE, FREEZER), "how long it keeps")), "How long it keeps.")
+
+TRIAL_ON = Key("on", date(), "The day.", needed=True)
+TRIAL_WEIGHED = Key("weighed", grams(), "What the scale said, in grams.")
+TRIAL_SQUASH = Key("squash", truth(), "Whether every piece squashed.")
+TRIAL_NOTE = Key("note", text("a note"), "What was seen.")
+TRIALS = Key("trials", listed(shape((TRIAL_ON, TRIAL_WEIGHED, TRIAL_SQUASH, TRIAL_NOTE), "a trial")), "Weighed trials.")
+
+SEG_NAME = Key("name", text("a name"), "The segment's name.", needed=True)
+SEG_SAY = Key("say", statement("what is said"), "The words that are spoken.")
+SEG_SHOT = Key("shot", text("a shot"), "What the camera sees.")
+SEG_SUPER = Key("super", statement("text over the picture"), "Text over the picture.")
+SEG_STEP = Key("step", whole(1, 500), "The step it shows, counted from 1.")
+SEG_RUNS = Key("runs", seconds(), "How long it runs.")
+SEG_WHO = Key("presenter", text("a name"), "Who speaks.")
+SEGMENT = shape(
+    (SEG_NAME, SEG_SAY, SEG_SHOT, SEG_SUPER, SEG_STEP, SEG_RUNS, SEG_WHO, LEAVE), "a segment"
+)  # fmt: skip
+FILM_RUNS = Key("runs", seconds(), "How long the film should run.")
+FILM_SEGMENTS = Key("segments", listed(SEGMENT), "The segments in order.")
+FILM_TITLE = Key("title", statement("a title"), "The film's title.")
+FILM_TEXT = Key("description", statement("a description"), "The text under the film.")
+FILM_SOCIAL = Key("social", statement("a post"), "The text of the post.")
+FILM = Key("film", shape((FILM_RUNS, FILM_SEGMENTS, FILM_TITLE, FILM_TEXT, FILM_SOCIAL), "the film"), "The film.")
+
+PIC_FILE = Key("file", file_name(), "The picture's file.", needed=True)
+PIC_TEXT = Key("text", statement("what the picture shows, for those who can't see it"), "Its text alternative.")
+PIC_SHOWS = Key("shows", listed(statement("what is seen"), alone=True), "What can be seen in it.")
+PICTURES = Key(
+    "pictures",
+    listed(either(spanned(file_name()), shape((PIC_FILE, PIC_TEXT, PIC_SHOWS, LEAVE), "a picture")), alone=True),
+    "Pictures, the first one for lists.",
+)
+
+VIDEO_URL = Key("url", url(), "Where it is.", needed=True)
+VIDEO_DAY = Key("uploaded", date(), "The day it went up.")
+VIDEO_RUNS = Key("runs", seconds(), "How long it runs.")
+VIDEO_CAPTIONS = Key("captions", file_name(), "Its caption file.")
+VIDEO = Key("video", shape((VIDEO_URL, VIDEO_DAY, VIDEO_RUNS, VIDEO_CAPTIONS), "the video"), "A finished video.")
+
+FIX_ON = Key("on", date(), "The day.", needed=True)
+FIX_SAID = Key("said", text("what was said"), "What was said before.", needed=True)
+FIX_HOLDS = Key("holds", statement("what holds"), "What holds.", needed=True)
+CORRECTIONS = Key("corrections", listed(shape((FIX_ON, FIX_SAID, FIX_HOLDS), "a correction")), "Corrections, shown.")
+
+REVIEW_WHO = Key("who", text("a name"), "Who looked at it.", needed=True)
+REVIEW_ON = Key("on", date(), "When.", needed=True)
+REVIEW_VERSION = Key("version", text("a version"), "Which version.")
+REVIEW = Key("review", shape((REVIEW_WHO, REVIEW_ON, REVIEW_VERSION), "a review"), "Who looked at which version.")
+
+RENAMED = Key("renamed_from", listed(node_text("a slug"), alone=True), "Former names, whose addresses lead here.")
+SOURCES = Key("sources", listed(plain_data()), "The author's own sources, as CSL-JSON.")
+DRAFT = Key("draft", truth(), "A draft is checked only when named.")
+FOODS = Key(
+    "foods", listed(any_node(), "a list of foods"), "Amount, food, cut and preparation, a line each.", needed=True
+)
+STEPS = Key("steps", listed(any_node(), "a list of steps"), "What is done, a sentence or two each.", needed=True)
+
+RECIPE_KEYS = (
+    TITLE, SUMMARY, AGES, TEXTURE, NEXT, MAKES, SEASON, PAID_KEY, FOODS, STEPS, KEEPS, TRIALS, FILM, PICTURES, VIDEO,
+    CORRECTIONS, REVIEW, RENAMED, SOURCES, DRAFT,
+)  # fmt: skip
+
+FOOD_KEYS = ("food", "recipe", "amount", "or", "as", "may_contain", "cut", "prepared")
+STEP_KEYS = ("do", "minutes", "foods", "until", "bowl", "leave")
+
+
+def at_start(span: Span) -> Span:
+    """The first character of a span, to point with."""
+    return Span(span.start, span.start + 1)

@@ -1,0 +1,65 @@
+"""Slugs: the names that recipes are addressed by, good as a file name on every system."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from pathlib import PurePosixPath
+
+from spoonproof.model.finding import Finding, Related
+from spoonproof.model.text import Document
+from spoonproof.reading import limits
+from spoonproof.reading.faults import fault
+
+_SLUG = re.compile(rf"[a-z0-9-]{{1,{limits.SLUG_CHARACTERS}}}")
+# Names that Windows keeps for devices, whatever the suffix.
+_DEVICES = frozenset(("con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))))
+# Pages the site makes itself.
+_PAGES = frozenset(
+    "index 404 about search season tags ages textures allergens calendar corrections sources feed sitemap robots "
+    "assets static print recipes".split()
+)
+
+
+def slug_of(document: Document) -> str:
+    """The slug that a recipe's file name gives, as written."""
+    name = PurePosixPath(document.path.replace("\\", "/")).name
+    return unicodedata.normalize("NFC", name[:-3] if name.lower().endswith(".md") else name)
+
+
+def slug_problem(slug: str) -> str:
+    """Why a name is no slug, "" when it is one."""
+    if slug in _DEVICES:
+        return f"{slug!r} is kept for a device on some systems"
+    if slug in _PAGES:
+        return f"{slug!r} is the name of a page the site makes itself"
+    if not slug:
+        return "the name is empty"
+    if len(slug) > limits.SLUG_CHARACTERS:
+        return f"the name is longer than {limits.SLUG_CHARACTERS} characters"
+    if not _SLUG.fullmatch(slug):
+        return f"{slug[:80]!r} has more in it than small letters a to z, digits and hyphens"
+    if slug.startswith("-") or slug.endswith("-"):
+        return f"{slug!r} starts or ends with a hyphen"
+    return ""
+
+
+def suggested(name: str) -> str:
+    """A slug near to ``name``: accents off, everything else hyphens."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
+    return re.sub(r"[^a-z0-9]{1,200}", "-", plain.lower())[: limits.SLUG_CHARACTERS].strip("-")
+
+
+def clashes(documents: Iterable[Document]) -> list[Finding]:
+    """Recipes whose slugs are one and the same once capitals and ways to write accents are evened out."""
+    first: dict[str, Document] = {}
+    findings = []
+    for document in documents:
+        name = unicodedata.normalize("NFKC", slug_of(document)).casefold()
+        other = first.setdefault(name, document)
+        if other is not document:
+            message = f"This recipe has the same name as {other.path}. Rename one of the two files."
+            related = (Related(other, other.whole, "the other one"),)
+            findings.append(fault("duplicate-id", document, document.whole, message, related=related))
+    return findings

@@ -1,0 +1,283 @@
+"""Files of statements for ``listen``: captions, transcripts and texts as running passages with places and times."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from html import unescape
+from pathlib import PurePosixPath
+
+from spoonproof.model.finding import Finding
+from spoonproof.model.text import Cue, Document, Passage, Piece, Span
+from spoonproof.reading.markdown import read_prose
+from spoonproof.reading.typed import Sink
+
+STATEMENT_FILES = (".vtt", ".srt", ".txt", ".md")
+
+_TIMING = re.compile(
+    r"[ \t]{0,20}(?P<start>(?:[0-9]{1,4}:)?[0-9]{1,2}:[0-9]{2}[.,][0-9]{1,3})[ \t]{1,20}-->[ \t]{1,20}"
+    r"(?P<end>(?:[0-9]{1,4}:)?[0-9]{1,2}:[0-9]{2}[.,][0-9]{1,3})(?P<settings>[ \t].{0,300})?"
+)
+_TAG = re.compile(r"<[^<>\r\n]{0,200}>|\{\\[^{}\r\n]{0,200}\}")
+_ENTITY = re.compile(r"&(?:#[0-9]{1,7}|#x[0-9a-fA-F]{1,6}|[a-zA-Z]{2,31});")
+_SPEAKER = re.compile(r"(?:>>|-)[ \t]{1,4}")
+_BREAK = re.compile(r"\r\n|\r|\n")
+_BLOCKS = ("NOTE", "STYLE", "REGION")
+_HOLE = 4.0
+"""Seconds of silence after which a passage ends: what is said then belongs to something else."""
+
+_LONGEST = 2000
+"""Characters after which a running passage ends at the next end of a sentence."""
+
+
+@dataclass(slots=True)
+class _Line:
+    """A line of the file: its text and where it starts."""
+
+    text: str
+    start: int
+
+
+@dataclass(slots=True)
+class _CueText:
+    """A cue: its time and its lines, tags out, every character with its place."""
+
+    start: float
+    end: float
+    lines: list[list[tuple[str, int]]]
+
+
+def read_statements(document: Document, lines: bool = False) -> tuple[list[Passage], list[Finding]]:
+    """The passages of a caption, transcript or text file, and what of it can't be read.
+
+    The kind of file is told by its suffix, else by how it starts. Cues run on into passages, cut where nobody
+    speaks for a while; words that rolling captions show again are taken once. ``lines``: each line (each cue of a
+    timed file) is a passage of its own.
+    """
+    sink = Sink(document)
+    suffix = PurePosixPath(document.path.replace("\\", "/").lower()).suffix
+    rows = _lines(document.text)
+    if suffix in (".vtt", ".srt") or (suffix not in (".txt", ".md") and _is_timed(rows)):
+        passages = list(_spoken(document, list(_cues(rows, sink)), lines))
+    elif lines:
+        passages = [_plain(document, [row]) for row in rows if row.text.strip()]
+    elif suffix == ".md":
+        passages, more = read_prose(document, _after_head(document))
+        sink.findings += more
+    else:
+        passages = [_plain(document, block) for block in _paragraphs(rows)]
+    return passages, sink.findings
+
+
+def _lines(text: str) -> list[_Line]:
+    rows: list[_Line] = []
+    at = 0
+    for match in _BREAK.finditer(text):
+        rows.append(_Line(text[at : match.start()], at))
+        at = match.end()
+    rows.append(_Line(text[at:], at))
+    return rows
+
+
+def _is_timed(rows: Sequence[_Line]) -> bool:
+    return rows[0].text.startswith("WEBVTT") or any(_TIMING.fullmatch(row.text) for row in rows[:40])
+
+
+def _after_head(document: Document) -> Span:
+    """The story of a Markdown file; all of it where there is no head."""
+    from spoonproof.reading.front_matter import split_head
+
+    head, story, _ = split_head(document)
+    return story if head is not None else Span(0, len(document.text))
+
+
+# --- texts ------------------------------------------------------------------------------------------------------------
+
+
+def _paragraphs(rows: Sequence[_Line]) -> Iterator[list[_Line]]:
+    block: list[_Line] = []
+    for row in rows:
+        if row.text.strip():
+            block.append(row)
+        elif block:
+            yield block
+            block = []
+    if block:
+        yield block
+
+
+def _plain(document: Document, rows: Sequence[_Line]) -> Passage:
+    parts: list[str] = []
+    pieces: list[Piece] = []
+    length = 0
+    for row in rows:
+        text = row.text.rstrip()
+        skipped = len(text) - len(text.lstrip())
+        if parts:
+            parts.append(" ")
+            length += 1
+        parts.append(text[skipped:])
+        pieces.append(Piece(length, row.start + skipped, len(text) - skipped))
+        length += len(text) - skipped
+    line = document.position(rows[0].start)[0]
+    return Passage("".join(parts), document, tuple(pieces), "speech", f"line {line}")
+
+
+# --- captions ---------------------------------------------------------------------------------------------------------
+
+
+def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
+    """The cues of a WebVTT or SubRip file, in the order of the file."""
+    number = 0
+    while number < len(rows):
+        row = rows[number]
+        timing = _TIMING.fullmatch(row.text)
+        if timing is None:
+            if "-->" in row.text:
+                message = (
+                    "This time line can't be read, so its words were not searched. Write 00:01:02.000 --> 00:01:04.000."
+                )
+                sink.add("cue-not-read", Span(row.start, row.start + max(1, len(row.text))), message)
+            if row.text.split(" ")[0].strip() in _BLOCKS:
+                while number < len(rows) and rows[number].text.strip():
+                    number += 1
+            number += 1
+            continue
+        start, end = _seconds(timing["start"]), _seconds(timing["end"])
+        if end < start:
+            sink.add(
+                "cue-not-read",
+                Span(row.start, row.start + len(row.text)),
+                "This cue ends before it starts.",
+                level="note",
+            )
+            end = start
+        lines: list[list[tuple[str, int]]] = []
+        number += 1
+        while number < len(rows) and rows[number].text.strip() and not _TIMING.fullmatch(rows[number].text):
+            lines.append(_characters(rows[number]))
+            number += 1
+        # SubRip without blank lines: the counter of the next cue is no speech.
+        if number < len(rows) and rows[number].text.strip() and lines and rows[number - 1].text.strip().isdigit():
+            lines.pop()
+        yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()])
+
+
+def _seconds(written: str) -> float:
+    whole, _, part = written.replace(",", ".").partition(".")
+    seconds = 0
+    for number in whole.split(":"):
+        seconds = seconds * 60 + int(number)
+    return seconds + int(part.ljust(3, "0")) / 1000
+
+
+def _characters(row: _Line) -> list[tuple[str, int]]:
+    """The shown characters of a cue line, each with its place: tags out, entities read, speaker marks out."""
+    found: list[tuple[str, int]] = []
+    at = 0
+    text = row.text
+    dash = _SPEAKER.match(text)
+    if dash is not None:
+        at = dash.end()
+    while at < len(text):
+        char = text[at]
+        if char in "<{":
+            tag = _TAG.match(text, at)
+            if tag is not None:
+                at = tag.end()
+                continue
+        if char == "&":
+            entity = _ENTITY.match(text, at)
+            if entity is not None:
+                found += [(made, row.start + at) for made in unescape(entity[0])]
+                at = entity.end()
+                continue
+        found.append((" " if char in "\t\xa0" else char, row.start + at))
+        at += 1
+    while found and found[-1][0].isspace():
+        found.pop()
+    first = next((n for n, (char, _) in enumerate(found) if not char.isspace()), len(found))
+    return found[first:]
+
+
+def _spoken(document: Document, cues: Sequence[_CueText], each: bool) -> Iterator[Passage]:
+    """Passages of running speech; lines that roll on from the cue before are dropped."""
+    running = _Running(document)
+    shown: list[str] = []
+    last_end = None
+    for cue in cues:
+        fresh, shown = _fresh(cue, shown, last_end)
+        pause = last_end is not None and cue.start - last_end > _HOLE
+        if running.length and (each or pause or (running.length > _LONGEST and running.ends_sentence())):
+            yield running.passage()
+            running = _Running(document)
+        for line in fresh:
+            running.add(line, cue)
+        last_end = max(cue.end, last_end or 0.0)
+    if running.length:
+        yield running.passage()
+
+
+def _fresh(
+    cue: _CueText, shown: Sequence[str], last_end: float | None
+) -> tuple[list[list[tuple[str, int]]], list[str]]:
+    """The lines of a cue that were not on the picture just before, and those that are on it now.
+
+    Rolling captions repeat: the last lines of one cue are the first of the next, or a cue starts with the words
+    of the one before and adds some.
+    """
+    texts = ["".join(char for char, _ in line) for line in cue.lines]
+    if last_end is None or cue.start - last_end > 0.5 or not shown:
+        return list(cue.lines), texts
+    for count in range(min(len(shown), len(texts)), 0, -1):
+        if list(shown[-count:]) == texts[:count]:
+            return list(cue.lines[count:]), texts
+    if texts and len(shown[-1]) > 3 and texts[0].startswith(shown[-1] + " "):
+        grown = cue.lines[0][len(shown[-1]) + 1 :]
+        return [line for line in (grown, *cue.lines[1:]) if line], texts
+    return list(cue.lines), texts
+
+
+class _Running:
+    """A passage of speech as it grows."""
+
+    def __init__(self, document: Document) -> None:
+        self.document = document
+        self.parts: list[str] = []
+        self.pieces: list[Piece] = []
+        self.cues: list[Cue] = []
+        self.length = 0
+        self.first = 0.0
+
+    def add(self, line: Sequence[tuple[str, int]], cue: _CueText) -> None:
+        if not line:
+            return
+        if self.length:
+            self.parts.append(" ")
+            self.length += 1
+        else:
+            self.first = cue.start
+        if not self.cues or (self.cues[-1].start, self.cues[-1].end) != (cue.start, cue.end):
+            self.cues.append(Cue(self.length, cue.start, cue.end))
+        begin = 0
+        for index in range(1, len(line) + 1):
+            if index == len(line) or line[index][1] != line[index - 1][1] + 1:
+                self.pieces.append(Piece(self.length + begin, line[begin][1], index - begin))
+                begin = index
+        self.parts.append("".join(char for char, _ in line))
+        self.length += len(line)
+
+    def ends_sentence(self) -> bool:
+        return self.parts[-1].rstrip("\"'”’)").endswith((".", "!", "?", "…"))
+
+    def passage(self) -> Passage:
+        minutes, seconds = divmod(int(self.first), 60)
+        return Passage(
+            "".join(self.parts),
+            self.document,
+            tuple(self.pieces),
+            "speech",
+            f"at {minutes}:{seconds:02d}",
+            tuple(self.cues),
+        )
