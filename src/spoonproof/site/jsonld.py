@@ -1,0 +1,199 @@
+"""Structured data for search engines: schema.org in JSON-LD, only what the page itself says.
+
+What search engines document as required is name and image for a recipe, name, thumbnail and upload
+date for a video, name, start and address for a clip. A block that lacks them is left out, never half
+written; ``missing`` says what was lacking so that a finding can be made of it.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from markupsafe import Markup
+
+from spoonproof.site.view import Film, NutrientRow, RecipePage, Site, plain
+
+_NUTRITION = {
+    "energy_kcal": "calories",
+    "carbohydrate_g": "carbohydrateContent",
+    "sugars_g": "sugarContent",
+    "fibre_g": "fiberContent",
+    "fat_g": "fatContent",
+    "saturated_fat_g": "saturatedFatContent",
+    "protein_g": "proteinContent",
+    "sodium_mg": "sodiumContent",
+}
+
+
+def dump(block: Any) -> Markup:
+    """JSON that is safe inside a ``script`` element: no ``<``, ``>`` or ``&`` stands in it as such."""
+    text = json.dumps(block, ensure_ascii=False, separators=(",", ":"))
+    for character in "<>&\u2028\u2029":
+        text = text.replace(character, f"\\u{ord(character):04x}")
+    return Markup(text)
+
+
+def missing(page: RecipePage, site: Site) -> tuple[str, ...]:
+    """What a search engine requires of a recipe and this page does not have, in words."""
+    lacking = []
+    if not page.name.strip():
+        lacking.append("a title")
+    if not (page.social and site.base_url):
+        lacking.append("a picture with a full address")
+    return tuple(lacking)
+
+
+def blocks(page: RecipePage, site: Site) -> list[Markup]:
+    """The blocks of a recipe page, ready to print."""
+    out = [dump(_breadcrumbs(page, site))] if site.base_url else []
+    if not missing(page, site) and not page.unfinished:
+        out.insert(0, dump(recipe(page, site)))
+    return out
+
+
+def recipe(page: RecipePage, site: Site) -> dict[str, Any]:
+    """The Recipe block. Times are whole minutes; nutrition is per serving."""
+    address = site.address(page.href)
+    block: dict[str, Any] = {
+        "@context": "https://schema.org",
+        "@type": "Recipe",
+        "@id": f"{address}#recipe",
+        "url": address,
+        "mainEntityOfPage": address,
+        "name": page.name,
+        "image": [site.address(picture.file) for picture in page.social],
+        "inLanguage": site.language,
+        "author": {"@type": "Organization" if not page.author else "Person", "name": page.author or site.title},
+        "recipeCategory": "Baby food" if page.age_low < 12 else "Family food",
+        "recipeIngredient": [food.text for food in page.foods],
+        "recipeInstructions": [
+            {
+                "@type": "HowToStep",
+                "name": _short(plain(step.text)),
+                "text": plain(step.text),
+                "url": f"{address}#step-{step.number}",
+            }
+            for step in page.steps
+        ],
+    }
+    if page.summary:
+        block["description"] = plain(page.summary)
+    if page.published:
+        block["datePublished"] = page.published
+    if page.changed:
+        block["dateModified"] = page.changed
+    if page.minutes:
+        block["totalTime"] = duration(page.minutes)
+    keywords = [word for word in (page.texture, page.ages) if word]
+    if keywords:
+        block["keywords"] = ", ".join(keywords)
+    if page.servings:
+        block["recipeYield"] = [str(page.servings), *([page.portions] if page.portions else [])]
+        nutrition = _nutrition(page)
+        if nutrition:
+            block["nutrition"] = nutrition
+    if page.citations:
+        block["citation"] = [
+            {"@type": "CreativeWork", "name": item.text, **({"url": item.url} if item.url else {})}
+            for item in page.citations
+        ]
+    if page.corrections:
+        block["correction"] = [f"{item.on}: {item.said} – {item.holds}" for item in page.corrections]
+    if page.film:
+        video = _video(page.film, page, site)
+        if video:
+            block["video"] = video
+    return block
+
+
+def _short(text: str) -> str:
+    words = text.split()
+    if len(words) <= 7:
+        return text.rstrip(".")
+    return " ".join(words[:6]).rstrip(",;:") + " …"
+
+
+def duration(minutes: float) -> str:
+    """Minutes as an ISO 8601 duration ("PT1H5M")."""
+    seconds = round(minutes * 60)
+    hours, seconds = divmod(seconds, 3600)
+    whole, seconds = divmod(seconds, 60)
+    parts = [f"{n}{letter}" for n, letter in ((hours, "H"), (whole, "M"), (seconds, "S")) if n]
+    return "PT" + ("".join(parts) or "0S")
+
+
+def _nutrition(page: RecipePage) -> dict[str, Any] | None:
+    """Only values known for the whole portion: an "at least" would read as the value."""
+    if page.nutrients is None:
+        return None
+    out: dict[str, Any] = {"@type": "NutritionInformation", "servingSize": page.nutrients.portion}
+    rows: dict[str, NutrientRow] = {row.key: row for row in page.nutrients.rows}
+    for key, name in _NUTRITION.items():
+        row = rows.get(key)
+        if row is not None and row.coverage >= 0.995:
+            out[name] = f"{row.amount} {row.unit}"
+    return out if "calories" in out else None
+
+
+def _video(film: Film, page: RecipePage, site: Site) -> dict[str, Any] | None:
+    if not (film.uploaded and page.social):
+        return None
+    address = site.address(film.url) if film.local else film.url
+    block: dict[str, Any] = {
+        "@type": "VideoObject",
+        "name": film.title,
+        "description": plain(page.summary) or page.name,
+        "thumbnailUrl": [site.address(picture.file) for picture in page.social],
+        "uploadDate": film.uploaded if "T" in film.uploaded else f"{film.uploaded}T00:00:00+00:00",
+        "contentUrl" if film.local else "url": address,
+    }
+    if film.seconds:
+        block["duration"] = duration(film.seconds / 60)
+    clips, seen = [], set()
+    for chapter in film.chapters:
+        start = int(chapter.start)
+        if start in seen or chapter.end <= start:
+            continue
+        seen.add(start)
+        join = "&" if "?" in address else "?"
+        clips.append(
+            {
+                "@type": "Clip",
+                "name": chapter.name,
+                "startOffset": start,
+                "endOffset": int(chapter.end),
+                "url": f"{address}{join}t={start}",
+            }
+        )
+    if clips:
+        block["hasPart"] = clips
+    return block
+
+
+def _breadcrumbs(page: RecipePage, site: Site) -> dict[str, Any]:
+    return {
+        "@context": "https://schema.org",
+        "@type": "BreadcrumbList",
+        "itemListElement": [
+            {"@type": "ListItem", "position": 1, "name": "Recipes", "item": site.address("index.html")},
+            {"@type": "ListItem", "position": 2, "name": page.name},
+        ],
+    }
+
+
+def index(site: Site) -> Markup:
+    """The index page's list of recipes, or the plain name of the site where it has no address."""
+    block: dict[str, Any] = {"@context": "https://schema.org", "@type": "WebSite", "name": site.title}
+    if site.base_url:
+        items = [page for page in site.recipes if not page.unfinished]
+        block = {
+            "@context": "https://schema.org",
+            "@type": "ItemList",
+            "name": site.title,
+            "itemListElement": [
+                {"@type": "ListItem", "position": at, "url": site.address(page.href), "name": page.name}
+                for at, page in enumerate(items, 1)
+            ],
+        }
+    return dump(block)

@@ -1,0 +1,185 @@
+"""Foods as they lie on the cloth before cooking: their colours, and a simple drawing of each kind of shape."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from random import Random
+from typing import NamedTuple
+
+from spoonproof.model.table import Row
+from spoonproof.site.colour import RGB, lighter, parse
+from spoonproof.site.shapes import Disc, Line, Patch, Point, Shape, around
+
+
+class FoodColours(NamedTuple):
+    """Cooked, raw and skin colour of a food, and the shape it is drawn in when raw."""
+
+    cooked: RGB
+    raw: RGB
+    skin: RGB
+    shape: str
+
+
+@dataclass(frozen=True, slots=True)
+class Palette:
+    """Food words to colours; the longest word that begins a word of the food's name wins."""
+
+    rows: Mapping[str, FoodColours]
+
+    @classmethod
+    def from_rows(cls, rows: Iterable[Row]) -> Palette:
+        """From ``colours.csv``; ValueError names file and line of a colour that is none."""
+        out = {}
+        for row in rows:
+            try:
+                cooked, raw, skin = (parse(row.text(column)) for column in ("cooked", "raw", "skin"))
+            except ValueError as error:
+                raise ValueError(f"{row.file}:{row.line}: {error}") from None
+            out[row.text("word")] = FoodColours(cooked, raw, skin, row.text("shape"))
+        return cls(out)
+
+    def of(self, name: str) -> FoodColours:
+        """Colours of a food by its name or id; a quiet oat colour where the table knows none."""
+        text = " " + name.lower().replace("-", " ")
+        known = [word for word in self.rows if f" {word}" in text]
+        if not known:
+            return FoodColours((222, 200, 160), (228, 208, 170), (200, 175, 130), "none")
+        return self.rows[max(known, key=lambda word: (len(word), word))]
+
+
+def blob(centre: Point, radius: float, rng: Random, wobble: float, count: int = 11) -> tuple[Point, ...]:
+    turn = rng.random() * math.tau
+    return tuple(
+        Point(
+            centre.x + radius * (1 + wobble * (rng.random() - 0.5)) * math.cos(turn + math.tau * k / count),
+            centre.y + radius * (1 + wobble * (rng.random() - 0.5)) * math.sin(turn + math.tau * k / count),
+        )
+        for k in range(count)
+    )
+
+
+def raw(colours: FoodColours, at: Point, size: float, rng: Random) -> list[Shape]:
+    """A food as it was bought, lying on the cloth at ``at``, about ``size`` in radius."""
+    return _SHAPES.get(colours.shape, _round)(colours, _Spot(at, size, rng.random() * math.tau), rng)
+
+
+class _Spot(NamedTuple):
+    """Where a food lies: its middle, size, and how it is turned."""
+
+    at: Point
+    size: float
+    turn: float
+
+    def put(self, u: float, v: float) -> Point:
+        """A point of the food's own frame (1 is its size) on the picture."""
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        return Point(self.at.x + self.size * (u * cos - v * sin), self.at.y + self.size * (u * sin + v * cos))
+
+
+def _shadow(points: Iterable[Point]) -> Patch:
+    return Patch(tuple(Point(p.x + 2, p.y + 4) for p in points), (60, 60, 70), 0.16)
+
+
+_TAPER = ((-1.3, 0), (-1, -0.36), (-0.3, -0.33), (0.7, -0.18), (1.5, 0), (0.7, 0.18), (-0.3, 0.33), (-1, 0.36))
+_BLOCK = ((-1.1, -0.5), (0, -0.66), (1.05, -0.45), (1.15, 0.3), (0.2, 0.66), (-1, 0.5))
+_HEADS = ((-0.6, 0), (0, -0.5), (0.6, 0), (0.1, 0.15), (-0.25, -0.3), (0.35, -0.3))
+
+
+def _long(colours: FoodColours, spot: _Spot, _rng: Random) -> list[Shape]:
+    body = tuple(spot.put(u, v) for u, v in _TAPER)
+    rings = [
+        Line((spot.put(u, -0.2), spot.put(u + 0.05, -0.02)), lighter(colours.skin, -0.1), 1.4, 0.5)
+        for u in (-0.6, -0.1, 0.45)
+    ]
+    glint = Line((spot.put(-0.9, -0.15), spot.put(0.6, -0.06)), lighter(colours.skin, 0.1), 3, 0.5)
+    return [_shadow(body), Patch(body, colours.skin), *rings, glint]
+
+
+def _leaves(
+    colours: FoodColours, spot: _Spot, rng: Random, leans: Sequence[float], length: float, width: float
+) -> list[Shape]:
+    out: list[Shape] = []
+    outline = ((0, 0), (0.35, -1), (0.75, -0.7), (1, 0), (0.75, 0.7), (0.35, 1))
+    for lean in leans:
+        c, s = math.cos(lean), math.sin(lean)
+        leaf = tuple(spot.put(length * u * c - width * v * s, length * u * s + width * v * c) for u, v in outline)
+        out += [_shadow(leaf), Patch(leaf, lighter(colours.raw, (rng.random() - 0.5) * 0.06))]
+        vein = (spot.put(0, 0), spot.put(length * 0.85 * c, length * 0.85 * s))
+        out.append(Line(vein, lighter(colours.raw, 0.14), 1.6, 0.8))
+    return out
+
+
+def _leaf(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    return _leaves(colours, spot, rng, (-0.5, 0.1, 0.65), 1.5, 0.5)
+
+
+def _herb(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    return _leaves(colours, spot, rng, (-1.1, -0.35, 0.35, 1.1), 0.95, 0.3)
+
+
+def _scatter(spot: _Spot, rng: Random) -> list[Point]:
+    out = []
+    for _ in range(16):
+        r, angle = spot.size * 1.05 * math.sqrt(rng.random()), rng.random() * math.tau
+        out.append(Point(spot.at.x + r * math.cos(angle), spot.at.y + r * math.sin(angle)))
+    return out
+
+
+def _lens(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    out: list[Shape] = []
+    for centre in _scatter(spot, rng):
+        fill = lighter(colours.raw, (rng.random() - 0.5) * 0.08)
+        out.append(Disc(Point(centre.x + 0.8, centre.y + 1.8), 4.2, (60, 60, 70), 0.16))
+        out += [Disc(centre, 4.2, fill), Disc(Point(centre.x - 1, centre.y - 1.2), 1.6, lighter(fill, 0.08), 0.8)]
+    return out
+
+
+def _grain(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    out: list[Shape] = []
+    for centre in _scatter(spot, rng):
+        lean = rng.random() * math.pi
+        dx, dy = 3.4 * math.cos(lean), 3.4 * math.sin(lean)
+        fill = lighter(colours.raw, (rng.random() - 0.5) * 0.08)
+        out.append(Line((Point(centre.x - dx, centre.y - dy), Point(centre.x + dx, centre.y + dy)), fill, 4.6))
+    return out
+
+
+def _floret(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    out: list[Shape] = [Line((spot.at, spot.put(0.2, 1.3)), lighter(colours.raw, 0.16), spot.size * 0.5)]
+    for u, v in _HEADS:
+        head = blob(spot.put(u, v), spot.size * 0.5, rng, 0.3)
+        out.append(Patch(head, lighter(colours.raw, (rng.random() - 0.5) * 0.1)))
+    return out
+
+
+def _slab(colours: FoodColours, spot: _Spot, _rng: Random) -> list[Shape]:
+    slab = tuple(spot.put(u, v) for u, v in _BLOCK)
+    grain = [
+        Line((spot.put(u, -0.4), spot.put(u + 0.2, 0.4)), lighter(colours.raw, 0.07), 2.2, 0.8)
+        for u in (-0.7, -0.2, 0.3, 0.75)
+    ]
+    return [_shadow(slab), Patch(slab, colours.raw), *grain]
+
+
+def _round(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
+    pips = around(spot.at, spot.size * 0.22, 3, spot.turn)
+    return [
+        _shadow(around(spot.at, spot.size, 14)),
+        Disc(spot.at, spot.size, colours.skin),
+        Disc(spot.at, spot.size * 0.87, colours.raw),
+        Patch(blob(spot.at, spot.size * 0.4, rng, 0.3), lighter(colours.raw, 0.06), 0.9),
+        *(Disc(p, spot.size * 0.07, lighter(colours.skin, -0.12)) for p in pips),
+    ]
+
+
+_SHAPES: Mapping[str, Callable[[FoodColours, _Spot, Random], list[Shape]]] = {
+    "long": _long,
+    "leaf": _leaf,
+    "herb": _herb,
+    "lens": _lens,
+    "grain": _grain,
+    "floret": _floret,
+    "slab": _slab,
+}

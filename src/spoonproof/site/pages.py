@@ -1,0 +1,152 @@
+"""Views to pages: Jinja2 over the theme, strict about names, with everything escaped.
+
+Content is only ever a value: no text of a recipe is compiled as a template.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from spoonproof.site import jsonld, sieve
+from spoonproof.site.view import Link, RecipePage, Site, plain
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+
+POLICY = (
+    "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; media-src 'self'; "
+    "connect-src 'self'; base-uri 'none'; form-action 'none'"
+)
+"""The Content-Security-Policy of every page: nothing but the site's own files, no inline code or style."""
+
+
+class ThemeError(Exception):
+    """A template of the theme is missing, can't be compiled or asks for a name that is not there."""
+
+
+class Theme:
+    """The theme's folders, the channel's own first: a file there stands in for the bundled one."""
+
+    def __init__(self, folders: Sequence[Path]) -> None:
+        """``folders``: each may hold ``templates/`` and the files beside it."""
+        self.folders = tuple(folders)
+
+    def read(self, name: str) -> str | None:
+        """A text file of the theme; None when no folder has it."""
+        for folder in self.folders:
+            path = folder / name
+            if path.is_file():
+                return path.read_text(encoding="utf-8")
+        return None
+
+    def environment(self) -> Environment:
+        """Jinja2 with autoescape and StrictUndefined over the theme's templates."""
+        from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+        env = Environment(
+            loader=FileSystemLoader([folder / "templates" for folder in self.folders], encoding="utf-8"),
+            autoescape=True,
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            auto_reload=False,
+        )
+        env.filters["clock"] = clock
+        env.filters["day"] = day
+        env.filters["anchor"] = anchor
+        return env
+
+
+def clock(seconds: float) -> str:
+    """Seconds as m:ss."""
+    whole = int(seconds)
+    return f"{whole // 60}:{whole % 60:02d}"
+
+
+def day(iso: str) -> str:
+    """An ISO date as people read it ("2 November 2026"); text that is no date stays as it is."""
+    parts = iso[:10].split("-")
+    if len(parts) != 3 or not all(p.isascii() and p.isdigit() for p in parts) or not 1 <= int(parts[1]) <= 12:
+        return iso
+    return f"{int(parts[2])} {sieve.MONTHS[int(parts[1]) - 1]} {int(parts[0])}"
+
+
+def anchor(text: str) -> str:
+    """An id for an element: prefixed, so that no text of a person can name a property of the page."""
+    return "at-" + "".join(c if c.isascii() and (c.isalnum() or c == "-") else "-" for c in text.lower())
+
+
+class Pages:
+    """Renders the pages of one site."""
+
+    def __init__(self, site: Site, theme: Theme) -> None:
+        """Templates are compiled once and used for every page."""
+        self.site = site
+        self.env = theme.environment()
+        self.menu = [Link("Recipes", "index.html")]
+        if site.calendar is not None:
+            self.menu.append(Link("New foods", "calendar.html"))
+        self.menu.append(Link("Sources", "sources.html"))
+        self.foot_menu = []
+        if site.entries:
+            self.foot_menu.append(Link("What we hold about health claims", "register.html"))
+        if site.rules:
+            self.foot_menu.append(Link("What every recipe is checked for", "rules.html"))
+
+    def render(self, template: str, path: str, **values: Any) -> str:
+        """One page at ``path`` (from the root). Raises ThemeError with the template's name and line."""
+        from jinja2 import TemplateError, TemplateSyntaxError
+
+        try:
+            return self.env.get_template(template).render(
+                site=self.site,
+                path=path,
+                root="../" * path.count("/"),
+                policy=POLICY,
+                menu=self.menu,
+                foot_menu=self.foot_menu,
+                **values,
+            )
+        except TemplateSyntaxError as error:
+            raise ThemeError(f"{error.name or template}, line {error.lineno}: {error.message}") from None
+        except TemplateError as error:
+            raise ThemeError(f"{_where(error, template)}: {error.message or type(error).__name__}") from None
+
+    def recipe(self, page: RecipePage) -> str:
+        """A recipe's page."""
+        return self.render(
+            "recipe.html",
+            page.href,
+            page=page,
+            description=plain(page.summary) or f"{page.name}: {page.ages}, {page.texture}.",
+            data=jsonld.blocks(page, self.site),
+        )
+
+    def index(self) -> str:
+        """The front page."""
+        every = sieve.filters(self.site.recipes)
+        return self.render(
+            "index.html",
+            "index.html",
+            cards=[sieve.card(page, every) for page in self.site.recipes],
+            filters=every,
+            data=jsonld.index(self.site),
+        )
+
+    def moved(self, page: RecipePage) -> str:
+        """The page at a recipe's former address."""
+        return self.render("moved.html", page.href, page=page)
+
+
+def _where(error: Exception, template: str) -> str:
+    """Template and line an error came from: the innermost frame of a template."""
+    found = template
+    trace = error.__traceback__
+    while trace is not None:
+        name = trace.tb_frame.f_code.co_filename
+        if "/templates/" in name.replace("\\", "/"):
+            found = f"{name.replace(chr(92), '/').rpartition('/templates/')[2]}, line {trace.tb_lineno}"
+        trace = trace.tb_next
+    return found

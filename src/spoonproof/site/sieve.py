@@ -1,0 +1,96 @@
+"""The index's filters: which there are, what each recipe answers, and the style sheet that applies them.
+
+They work without script: a chosen radio button hides, by CSS alone, the cards that lack its token.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from spoonproof.model.recipe import TEXTURES
+from spoonproof.site.view import Card, Choice, Filter, RecipePage
+
+BANDS = ((4, 6, "up to 6 months"), (7, 9, "7 to 9 months"), (10, 12, "10 to 12 months"), (13, 24, "1 to 2 years"))
+"""Age bands of the filter in months, both ends in."""
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
+TIMES = (20, 40, 60)
+
+
+def _slug(text: str) -> str:
+    return "".join(c if c.isascii() and c.isalnum() else "-" for c in text.lower())
+
+
+def _serves(page: RecipePage, low: int, high: int) -> bool:
+    return page.age_low <= high and (page.age_high is None or page.age_high >= low)
+
+
+def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
+    """Only choices that tell recipes apart: a filter with one answer for all is no filter."""
+    pages = tuple(pages)
+    bands = [Choice(f"age-{low}", label) for low, high, label in BANDS if any(_serves(p, low, high) for p in pages)]
+    textures = [Choice(f"texture-{_slug(t)}", t) for t in TEXTURES if any(p.texture == t for p in pages)]
+    names = sorted({a.name for p in pages for a in p.allergens})
+    without = [Choice(f"without-{_slug(name)}", f"no {name}") for name in names]
+    seasonal = sorted({m for p in pages for m in p.months})
+    months = [Choice(f"month-{m}", MONTHS[m - 1]) for m in seasonal]
+    times = [Choice(f"within-{t}", f"{t} minutes") for t in TIMES if any(p.minutes and p.minutes <= t for p in pages)]
+    groups = (
+        ("age", "Age", "any age", bands),
+        ("texture", "Texture", "any texture", textures),
+        ("without", "Leave out", "nothing", without),
+        ("month", "In season in", "any month", months),
+        ("within", "Ready within", "any time", times),
+    )
+    return tuple(
+        Filter(id, label, (Choice(f"any-{id}", any_label), *choices))
+        for id, label, any_label, choices in groups
+        if choices and (id in ("age", "texture", "without") or len(choices) > 1)
+    )
+
+
+def card(page: RecipePage, every: tuple[Filter, ...]) -> Card:
+    """The card of a recipe with every token it answers to."""
+    has = {f"without-{_slug(a.name)}" for a in page.allergens}
+    tokens = []
+    for filter in every:
+        for choice in filter.choices[1:]:
+            kind, _, value = choice.id.partition("-")
+            holds = (
+                (kind == "age" and any(low == int(value) and _serves(page, low, high) for low, high, _ in BANDS))
+                or (kind == "texture" and _slug(page.texture) == value)
+                or (kind == "without" and choice.id not in has)
+                or (kind == "month" and (not page.months or int(value) in page.months))
+                or (kind == "within" and page.minutes is not None and page.minutes <= int(value))
+            )
+            if holds:
+                tokens.append(choice.id)
+    return Card(page, tuple(tokens), page.words)
+
+
+def style(every: Iterable[Filter]) -> str:
+    """The style sheet of the filters: one rule a choice."""
+    lines = ["/* Filters without script: a chosen button hides the cards that lack its word. */"]
+    for filter in every:
+        for choice in filter.choices[1:]:
+            lines.append(f'body:has(#f-{choice.id}:checked) .card:not([data-is~="{choice.id}"]) {{ display: none; }}')
+    return "\n".join([*lines, ""])
+
+
+def switches(systems: Iterable[Choice], scales: Iterable[Choice]) -> str:
+    """The style sheet of the foods' switches: shows the amount for the chosen measures and scale.
+
+    Without ``:has`` a browser shows the amounts as written.
+    """
+    lines = ["/* Amounts without script: the chosen measures and scale are shown, the others not. */"]
+    rows = [(system.id, scale.id) for system in systems for scale in scales]
+    lines.append("@supports selector(:has(*)) {")
+    lines.append(".foods .amount > .s-written.x-1 { display: none; }")
+    for system, scale in rows:
+        chosen = f"body:has(#s-{system}:checked):has(#x-{scale}:checked)"
+        lines.append(f"{chosen} .amount > .s-{system}.x-{scale} {{ display: inline; }}")
+    lines.append("}")
+    return "\n".join([*lines, ""])

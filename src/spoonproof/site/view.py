@@ -1,0 +1,393 @@
+"""What the templates see: plain, frozen values, already worded, with nothing left to decide or compute.
+
+Text here is raw text (templates escape it); the one field of HTML is ``RecipePage.story``, made by
+``site.prose`` from Markdown with raw HTML off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, NamedTuple
+
+from markupsafe import Markup
+
+NO_MARKUP = Markup("")
+Bowl = Literal["", "baby", "family"]
+
+
+class Run(NamedTuple):
+    """A stretch of text; ``why`` is the number of the statement that ends with it, 0 for none."""
+
+    text: str
+    why: int = 0
+
+
+Marked = tuple[Run, ...]
+
+
+def plain(marked: Marked) -> str:
+    """The words alone."""
+    return "".join(run.text for run in marked)
+
+
+class Link(NamedTuple):
+    """Words and where they lead (relative to the site's root, or a full address)."""
+
+    text: str
+    href: str
+
+
+class Shown(NamedTuple):
+    """An amount as shown in one measure system at one scale (both are ids of ``FoodList``)."""
+
+    system: str
+    scale: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class FoodItem:
+    """One food of the list. ``detail`` is cut and preparation; ``swaps`` what may stand in for it."""
+
+    name: str
+    shown: tuple[Shown, ...]
+    detail: str = ""
+    swaps: tuple[str, ...] = ()
+    allergens: tuple[str, ...] = ()
+    bowl: Bowl = ""
+    recipe: Link | None = None
+    text: str = ""  # the author's whole line
+
+
+class Timer(NamedTuple):
+    """A time in a step: seconds of its low end, and how it reads ("14 to 16 minutes")."""
+
+    seconds: int
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepItem:
+    """One step in the author's words, numbered from 1."""
+
+    number: int
+    text: Marked
+    bowl: Bowl = ""
+    splits: bool = False
+    timers: tuple[Timer, ...] = ()
+
+
+class Bar(NamedTuple):
+    """A stretch on the timeline in minutes; ``kind`` is hands, heat, rest or cool."""
+
+    start: float
+    end: float
+    label: str
+    kind: str
+
+
+class Lane(NamedTuple):
+    """A row of the timeline: a food or a pan."""
+
+    name: str
+    bars: tuple[Bar, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """Cook order as a picture: whole minutes, rows, and the same in sentences for those who can't see it."""
+
+    minutes: int
+    lanes: tuple[Lane, ...]
+    ticks: tuple[int, ...]
+    told: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NutrientRow:
+    """One nutrient of a portion. ``share`` is the part of the reference intake (1 = all of it), None where
+    the authority sets none; ``coverage`` 0 to 1; ``doubt`` the range or "at least", in words."""
+
+    key: str
+    name: str
+    amount: str
+    unit: str
+    doubt: str = ""
+    share: float | None = None
+    share_text: str = ""
+    coverage: float = 1.0
+    per_100g: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Nutrients:
+    """The portion against a reference intake."""
+
+    portion: str
+    rows: tuple[NutrientRow, ...]
+    authority: str = ""
+    age_band: str = ""
+    source: int = 0
+    leaves_out: str = ""
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution in one sentence with the numbers of its sources; ``local`` when guidance differs by country."""
+
+    text: str
+    sources: tuple[int, ...] = ()
+    bowl: Bowl = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Allergen:
+    """An allergen and the foods that bring it; ``maybe`` when only a label may say so."""
+
+    name: str
+    foods: tuple[str, ...]
+    maybe: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class MarketLine:
+    """What one market's law says of a statement, in words."""
+
+    market: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A health statement of the page: its words, both answers, the reason and the sources."""
+
+    number: int
+    quote: str
+    where: str
+    truth: str
+    answer: str
+    why: str
+    wording: str = ""
+    markets: tuple[MarketLine, ...] = ()
+    sources: tuple[int, ...] = ()
+    entry: str = ""
+    health: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Citation:
+    """A source of this page, numbered from 1. ``basis`` is "" when it was read, else how it is known."""
+
+    number: int
+    id: str
+    text: str
+    url: str = ""
+    basis: str = ""
+
+
+class CorrectionItem(NamedTuple):
+    """A correction kept visible."""
+
+    on: str
+    said: str
+    holds: str
+
+
+class Reviewed(NamedTuple):
+    """Who looked at which version, and when; ``lapsed`` when the reviewed part has changed since."""
+
+    who: str
+    on: str
+    version: str
+    lapsed: bool = False
+
+
+class Chapter(NamedTuple):
+    """A chapter of the film: seconds from its start, end, and its name."""
+
+    start: float
+    end: float
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """The finished video. ``local`` when the file is part of the site; else only a link is made."""
+
+    url: str
+    title: str
+    local: bool = False
+    uploaded: str = ""
+    seconds: float | None = None
+    captions: str = ""
+    chapters: tuple[Chapter, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """An image file of the site: path from the root, pixel size, text alternative ("" for decoration)."""
+
+    file: str
+    width: int
+    height: int
+    text: str = ""
+    larger: tuple[tuple[str, int], ...] = ()  # (path, width) of other sizes
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One value of a filter or a switch: id for attributes, and its label."""
+
+    id: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class RecipePage:
+    """All of one recipe's page. Ages in months, minutes in minutes, grams in grams."""
+
+    slug: str
+    title: Marked
+    summary: Marked = ()
+    ages: str = ""
+    age_low: int = 6
+    age_high: int | None = None
+    texture: str = ""
+    next: str = ""
+    portions: str = ""
+    servings: int | None = None
+    portion_grams: float | None = None
+    minutes: int | None = None
+    hands_on: int | None = None
+    season: str = ""
+    months: tuple[int, ...] = ()  # 1 to 12; empty for all year
+    paid: str = ""
+    allergens: tuple[Allergen, ...] = ()
+    allergen_note: str = ""
+    cautions: tuple[Caution, ...] = ()
+    foods: tuple[FoodItem, ...] = ()
+    systems: tuple[Choice, ...] = ()
+    scales: tuple[Choice, ...] = ()
+    steps: tuple[StepItem, ...] = ()
+    timeline: Timeline | None = None
+    squash: tuple[str, ...] = ()
+    family: str = ""
+    nutrients: Nutrients | None = None
+    keeping: tuple[str, ...] = ()
+    story: Markup = NO_MARKUP
+    statements: tuple[Statement, ...] = ()
+    citations: tuple[Citation, ...] = ()
+    checked: str = ""
+    published: str = ""
+    changed: str = ""
+    review: Reviewed | None = None
+    corrections: tuple[CorrectionItem, ...] = ()
+    film: Film | None = None
+    drawing: Picture | None = None
+    photos: tuple[Picture, ...] = ()
+    social: tuple[Picture, ...] = ()  # the Open Graph and structured data pictures
+    renamed_from: tuple[str, ...] = ()
+    unfinished: tuple[str, ...] = ()  # said at the top when a page is published with errors
+    author: str = ""
+    words: str = ""  # what search looks through beside the title
+
+    @property
+    def name(self) -> str:
+        """The title without marks."""
+        return plain(self.title)
+
+    @property
+    def href(self) -> str:
+        """Path from the site's root."""
+        return f"recipes/{self.slug}.html"
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """One recipe on the index, with the values its filters look at."""
+
+    page: RecipePage
+    tokens: tuple[str, ...]  # "age-7", "texture-mashed", "without-milk", "month-11", "within-30"
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Filter:
+    """A group of the index's filters: exactly one choice holds; the first is "any"."""
+
+    id: str
+    label: str
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RuleItem:
+    """A rule of the desk for its reference page."""
+
+    name: str
+    area: str
+    level: str
+    scope: str
+    told: str
+    why: str
+    sources: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class EntryItem:
+    """An entry of the claims register for its page."""
+
+    id: str
+    topic: str
+    says: str
+    truth: str
+    markets: tuple[MarketLine, ...]
+    wording: str = ""
+    sources: tuple[str, ...] = ()
+    checked: str = ""
+    due: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CalendarDay:
+    """A day of the new-foods calendar: "Day 1", what is new, and what is served."""
+
+    day: str
+    new: tuple[str, ...]
+    served: Link | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Calendar:
+    """The new-foods calendar: its policy in words, its days, what could not be placed."""
+
+    policy: str
+    days: tuple[CalendarDay, ...]
+    notes: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """The whole channel as pages. ``base_url`` has no slash at its end; "" when the channel gave none."""
+
+    title: str
+    base_url: str = ""
+    language: str = "en-GB"
+    author: str = ""
+    about: str = ""
+    recipes: tuple[RecipePage, ...] = ()
+    sources: tuple[Citation, ...] = ()
+    used: Mapping[str, tuple[Link, ...]] = field(default_factory=dict)  # source id -> pages that rest on it
+    rules: tuple[RuleItem, ...] = ()
+    entries: tuple[EntryItem, ...] = ()
+    calendar: Calendar | None = None
+    loosened: tuple[str, ...] = ()  # safety rows this channel loosened, with its reasons
+    measures: str = ""  # "A tablespoon here is 15 ml."
+
+    def address(self, path: str) -> str:
+        """The full address of a path, or the path itself when there is no base."""
+        return f"{self.base_url}/{path}" if self.base_url else path
