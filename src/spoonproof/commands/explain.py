@@ -1,0 +1,151 @@
+"""``explain``: a rule, a food, a register entry, a texture, a source, in words with their sources."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from spoonproof.commands import channel_or_none, new_parser
+
+if TYPE_CHECKING:
+    from spoonproof.knowledge import Knowledge
+
+Lines = Iterator[str]
+
+
+def parser() -> ArgumentParser:
+    """The arguments of ``explain``."""
+    found = new_parser("explain", "Explain a rule, a food, a register entry, a texture or a source.")
+    found.add_argument("name", nargs="+", help="its name or id")
+    return found
+
+
+def run(options: Namespace) -> int:
+    """Print what is known of the name; exit 2 when nothing is."""
+    from spoonproof.cli import UsageError
+    from spoonproof.knowledge import Knowledge
+    from spoonproof.report.terminal import write
+
+    folder = channel_or_none(options)
+    knowledge = folder.knowledge if folder else Knowledge()
+    name = " ".join(options.name).strip()
+    lines = [
+        line for teller in (_rule, _reading_rule, _entry, _texture, _food, _source) for line in teller(name, knowledge)
+    ]
+    if not lines:
+        raise UsageError(f"nothing here is called {name!r}{_near(name, knowledge)}")
+    write(lines)
+    return 0
+
+
+def _near(name: str, knowledge: Knowledge) -> str:
+    from difflib import get_close_matches
+
+    from spoonproof.checks.rule import all_rules
+    from spoonproof.reading.faults import all_faults
+
+    names = [rule.name for rule in all_rules()] + list(all_faults()) + [e.id for e in knowledge.register.entries]
+    near = get_close_matches(name, names, 2) + list(knowledge.foods.nearest(name, 2))
+    return f"; did you mean {' or '.join(dict.fromkeys(near))}?" if near else ""
+
+
+def _rule(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.checks.rule import all_rules
+    from spoonproof.report.citation import short
+
+    for rule in all_rules():
+        if rule.name == name:
+            yield f"{rule.name}: a rule over a {rule.scope} ({rule.area}, {rule.level})"
+            yield ""
+            yield rule.doc.strip()
+            yield ""
+            yield from (f"Source: {short(source, knowledge.sources)}" for source in rule.sources)
+
+
+def _reading_rule(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - one shape for all tellers
+    from spoonproof.reading.faults import all_faults
+
+    found = all_faults().get(name)
+    if found is not None:
+        yield f"{found.name}: a rule of reading ({found.area}, {found.level})"
+        yield ""
+        yield f"{found.wrong}. {found.why}"
+
+
+def _entry(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.report.citation import short
+
+    entry = knowledge.register.get(name)
+    if entry is None:
+        return
+    line = entry.document.position(entry.span.start)[0]
+    yield f"{entry.id}: an entry of the claims register ({entry.document.path}:{line})"
+    about = entry.about or ("any food",)
+    yield f"  about: {', '.join(about)}"
+    if entry.effects:
+        yield f"  effect: {', '.join(entry.effects)}"
+    if entry.truth:
+        yield f"  true: {entry.truth}"
+    if entry.why:
+        yield f"  why: {entry.why}"
+    for allowance in entry.allowed:
+        yield f"  {', '.join(allowance.markets)}: {allowance.answer}" + (f" ({allowance.why})" if allowance.why else "")
+    for ref in dict.fromkeys((*entry.refs, *(ref for allowance in entry.allowed for ref in allowance.refs))):
+        yield f"  source: {short(ref.id, knowledge.sources)}" + (f"; {ref.locator}" if ref.locator else "")
+    yield "  These answers are not legal advice."
+
+
+def _texture(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.report.citation import short
+
+    for row in knowledge.rows("textures"):
+        if row.text("word") == name:
+            yield f"{name}: a texture, from about {row.text('from_months')} months"
+            yield f"  {row.text('says')}"
+            yield f"  source: {short(row.text('source'), knowledge.sources)}; {row.text('locator')}"
+
+
+def _food(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.model.food import NUTRIENT_UNITS
+    from spoonproof.report.citation import short
+
+    match = knowledge.foods.match(name)
+    food = knowledge.foods.get(name) or (knowledge.foods.get(match.food) if match else None)
+    if food is None:
+        return
+    yield f"{food.name}: a food ({food.group}, {food.state}), record {food.record or 'none'}"
+    if food.scientific:
+        yield f"  {food.scientific}"
+    if food.names:
+        yield f"  also: {', '.join(each.removeprefix('=') for each in food.names)}"
+    if food.allergens:
+        yield f"  allergens: {', '.join(sorted(food.allergens))}"
+    if food.traits:
+        yield f"  {', '.join(sorted(food.traits))}"
+    if food.refuse_pct:
+        yield f"  not eaten: {food.refuse_pct:g} % of the weight as bought"
+    yield f"  source: {short(food.source, knowledge.sources)}"
+    yield "  per 100 g edible:"
+    for key, unit in NUTRIENT_UNITS.items():
+        value = food.per_100g.get(key)
+        label = key.rpartition("_")[0].replace("_", " ")
+        if value is None:
+            yield f"    {label:<18} not determined"
+        elif value.kind == "assumed-zero":
+            yield f"    {label:<18} {0:>9} {unit:<4} assumed zero by the source"
+        else:
+            spread = f"({value.low:g} to {value.high:g})" if value.low != value.high else ""
+            yield f"    {label:<18} {value.amount:>9g} {unit:<4} {spread}".rstrip()
+    for portion in food.portions:
+        yield f"    1 {(portion.size + ' ') if portion.size else ''}{portion.unit} = {portion.grams:g} g"
+
+
+def _source(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.report.citation import address, short
+
+    if name in knowledge.sources:
+        yield f"{name}: a source"
+        yield f"  {short(name, knowledge.sources)}"
+        if link := address(name, knowledge.sources):
+            yield f"  {link}"
