@@ -15,7 +15,19 @@ OWN = "channel: "
 """How ``Row.file`` starts where a channel's own table gave the row."""
 
 # Tables whose rows are told apart by more than an id.
-KEYS: Mapping[str, tuple[str, ...]] = {}
+KEYS: Mapping[str, tuple[str, ...]] = {
+    "allergen_lists": ("market", "allergen"),
+    "claim_references": ("list", "nutrient"),
+    "cook_times": ("foods", "cut", "mm", "shape", "method"),
+    "cuts": ("shape", "low_mm", "high_mm"),
+    "food_portions": ("food", "unit", "size"),
+    "food_values": ("food",),
+    "measures": ("unit", "system"),
+    "preparations": ("word",),
+    "retention": ("group", "method"),
+    "traits": ("trait",),
+    "yields": ("what", "method"),
+}
 
 
 @lru_cache(maxsize=1)
@@ -60,6 +72,18 @@ def table_rows(table: str, channel: Path | None = None) -> list[Row]:
         return bundled
     own = [Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)]
     return merge(bundled, own, KEYS.get(table, ("id",)))
+
+
+def overridden(table: str, channel: Path | None) -> list[tuple[Row, Row]]:
+    """The bundled rows that a channel's own table replaces, each with the row that stands in its place: for the
+    safety tables these are told to the reader, with the reason in the channel's ``reason`` column."""
+    path = own_file(channel, "shared", f"{table}.csv")
+    if path is None:
+        return []
+    key = KEYS.get(table, ("id",))
+    own = {_key(row, key): Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)}
+    bundled = read_table(bundle_root() / "shared" / f"{table}.csv")
+    return [(row, own[_key(row, key)]) for row in bundled if _key(row, key) in own]
 
 
 def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:

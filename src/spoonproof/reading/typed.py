@@ -102,7 +102,7 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
     for name, node in mapped:
         key = by_name.get(name.value)
         if key is None:
-            _unknown(name, by_name, sink, what)
+            _unknown(name, node, by_name, sink, what)
             continue
         spans[name.value] = name.span
         if is_empty(node):
@@ -128,7 +128,14 @@ def is_empty(node: Node) -> bool:
     return isinstance(node, Scalar) and (node.span.start == node.span.end or node.value == "~")
 
 
-def _unknown(name: Scalar, known: Mapping[str, object], sink: Sink, what: str) -> None:
+def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
+    if is_empty(node) and " " in name.value.strip() and sink.document.text[name.span.end : name.span.end + 1] != ":":
+        # {how: slice it, then mash}: inside curly brackets a comma ends the value.
+        message = (
+            f"The comma before {shown(name)} ends the value it belongs to. Put the whole value in quotation marks."
+        )
+        sink.add("unknown-key", short(name.span), message)
+        return
     close = nearest(name.value, known)
     remedy = None
     hint = f"Known here: {', '.join(known)}."
@@ -136,7 +143,10 @@ def _unknown(name: Scalar, known: Mapping[str, object], sink: Sink, what: str) -
         hint = f"Did you mean {close!r}?"
         remedy = Remedy(f"Write {close!r}.", False, (Edit(name.span, close),))
     sink.add(
-        "unknown-key", name.span, f"{name.value!r} is not a key of {what}, so it is not read. {hint}", remedy=remedy
+        "unknown-key",
+        short(name.span),
+        f"{shown(name)} is not a key of {what}, so it is not read. {hint}",
+        remedy=remedy,
     )
 
 
@@ -255,7 +265,7 @@ def truth() -> Reader[bool]:
             wrong(node, sink, "yes or no")
         return value
 
-    return scalar("yes or no", {"enum": [True, False, "yes", "no"]}, parse)
+    return scalar("yes or no", {"enum": [True, False, "yes", "no", "true", "false"]}, parse)
 
 
 def listed(item: Reader[A], words: str = "", alone: bool = False) -> Reader[tuple[A, ...]]:
