@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from spoonproof.dish import Dish
 from spoonproof.knowledge import Knowledge
@@ -16,6 +17,9 @@ from spoonproof.model.channel import Channel
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.text import Document
+
+if TYPE_CHECKING:
+    from spoonproof.reading.measures import Measures
 
 CHANNEL_FILE = "channel.yaml"
 
@@ -111,7 +115,7 @@ class ChannelFolder:
         return RecipeFile(path, shown, document, recipe, (*faults, *more))
 
     @cached_property
-    def measures(self) -> object:
+    def measures(self) -> Measures:
         """The kitchen measures of the channel's system."""
         return self.knowledge.measures(self.channel.measures)
 

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from spoonproof.folder import ChannelFolder
     from spoonproof.knowledge import Knowledge
     from spoonproof.model.claim import JudgedClaim
+    from spoonproof.model.text import Document
 
 HEARD = {".vtt", ".srt", ".txt", ".md"}
 
@@ -68,7 +69,7 @@ def _judged(options: Namespace, folder: ChannelFolder | None, knowledge: Knowled
         yield from (judge(claim) for claim in find_claims(passages, knowledge.lexicon))
 
 
-def _documents(paths: list[str]) -> Iterator[object]:
+def _documents(paths: list[str]) -> Iterator[Document]:
     import sys
 
     from spoonproof.cli import UsageError
