@@ -46,6 +46,7 @@ class Treatment:
     softness: Softness = "not-judged"
     needed: Minutes | None = None
     softness_source: str = ""
+    left_out: bool = False  # drained away or lifted out for good: in nobody's bowl
 
     @property
     def heated_minutes(self) -> Minutes | None:

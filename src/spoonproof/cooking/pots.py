@@ -1,0 +1,291 @@
+"""The walk through the steps: which food is in which pot, and what is done to it there.
+
+One pot is always at hand (the one touched last). New foods that are heated on their own open another; foods that are
+stirred, mashed or blended together bring their pots together. What the pot is heated for, all that is in it is
+heated for. After the baby's portion is lifted out, steps on the family's bowl touch only what was added to it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from spoonproof.model.finding import Bowl
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods, Medium, Verb, Verbs
+from spoonproof.model.recipe import Action, Cut, CutShape, FoodLine, Minutes, Recipe, Step
+from spoonproof.model.treatment import Heat
+
+_APART = re.compile(
+    r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
+    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep )?|another |a )"
+    r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
+    re.IGNORECASE,
+)
+_WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
+_KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
+_THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
+_NOT_SOLID = ("liquid", "powder", "paste")
+_CUT_BY_VERB: dict[str, CutShape] = {
+    "chop": "chopped",
+    "slice": "slice",
+    "dice": "dice",
+    "halve": "half",
+    "quarter": "quarter",
+    "grate": "grated",
+    "mince": "minced",
+    "grind": "ground",
+    "shred": "shredded",
+    "flake": "flaked",
+}
+_OVERNIGHT = 480.0  # minutes
+
+
+@dataclass(slots=True)
+class Story:
+    """What has happened to one food line so far."""
+
+    index: int
+    line: FoodLine
+    food: Food | None
+    joined: int | None = None
+    seen: int | None = None  # the step that only prepares it
+    bowl: Bowl | None = None
+    heats: list[Heat] = field(default_factory=list)
+    tested: bool = False  # a squash test ends one of its heats
+    cuts: list[Cut] = field(default_factory=list)
+    cuts_heated: int | None = None  # how many of the cuts were made before the first heat
+    made: str = ""
+    made_step: int | None = None
+    soaked: float = 0.0
+    left_out: bool = False
+
+    @property
+    def solid(self) -> bool:
+        """Whether it is a piece of something: what is not known counts as a piece."""
+        return self.food is None or self.food.hardness not in _NOT_SOLID
+
+
+class Kitchen:
+    """The pots and the stories while the steps are walked."""
+
+    def __init__(self, recipe: Recipe, foods: Foods, verbs: Verbs) -> None:
+        self.recipe = recipe
+        self.verbs = verbs
+        self.stories = [
+            Story(i, line, foods.get(line.food) if line.food else None, cuts=list(line.cuts))
+            for i, line in enumerate(recipe.foods)
+        ]
+        self.pots: list[list[int]] = []
+        self.at_hand: list[int] = []
+
+    def walk(self) -> list[Story]:
+        """Every line's story, in the order of the food lines."""
+        for step in self.recipe.steps:
+            for action in step.actions:
+                try:
+                    verb = self.verbs.get(action.verb)
+                except KeyError:
+                    continue
+                self._act(step, action, verb)
+        for story in self.stories:
+            if story.joined is None:
+                story.joined = story.seen
+        return self.stories
+
+    def _act(self, step: Step, action: Action, verb: Verb) -> None:
+        named = [i for i in action.foods if 0 <= i < len(self.stories)]
+        prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
+        if prepares and not action.everything:
+            self._prepare(step, action, verb, named)
+            return
+        pot = self._pot(step, action, verb, named)
+        for i in pot:
+            self._join(i, step)
+        reached = self._reached(action, verb, named, pot)
+        if step.bowl == "family":
+            reached = [i for i in reached if self.stories[i].bowl == "family"]
+        self._do(step, action, verb, reached)
+
+    def _prepare(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> None:
+        targets = named or (self.at_hand if verb.role == "cut" else ())
+        for i in targets:
+            story = self.stories[i]
+            if step.bowl == "family" and story.bowl != "family" and story.joined is not None:
+                continue
+            story.seen = step.index if story.seen is None else story.seen
+            shape = _CUT_BY_VERB.get(verb.id)
+            if action.cuts:
+                story.cuts.extend(action.cuts)
+            elif shape:
+                story.cuts.append(Cut(shape, action.span))
+            if verb.texture:
+                story.made, story.made_step = verb.texture, step.index
+
+    def _pot(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
+        """The pot this action is about, with all that it puts in."""
+        if action.everything:
+            return self._everything(step, verb)
+        new = [i for i in named if self._home(i) is None]
+        held = dict.fromkeys(self._home(i) for i in named)
+        homes = [self.pots[home] for home in held if home is not None]
+        if not named:
+            return self.at_hand
+        if homes:
+            joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not self._apart(step, action)
+            return self._merge([*([self.at_hand] if joins_hand else []), *homes], new)
+        if not self.at_hand or self._opens_pot(step, action, verb, new):
+            return self._open(new)
+        return self._merge([self.at_hand], new)
+
+    def _opens_pot(self, step: Step, action: Action, verb: Verb, new: Sequence[int]) -> bool:
+        """Whether foods not in any pot yet get one of their own."""
+        if self._apart(step, action):
+            return True
+        if action.more or verb.role in ("season", "serve", "cool", "chill", "split"):
+            return False
+        if verb.role == "join":
+            return False
+        if verb.role == "blend" and self._with(action):
+            return False
+        solids_new = any(self.stories[i].solid for i in new)
+        if not solids_new:
+            return False  # "mash with the oil", "simmer in the stock"
+        solids_there = any(self.stories[i].solid for i in self.at_hand)
+        if verb.role in ("heat", "soak") and not solids_there:
+            return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
+        return True
+
+    def _everything(self, step: Step, verb: Verb) -> list[int]:
+        common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]
+        inside = [i for i in common if self._home(i) is not None]
+        if not inside:
+            return self._open(common)
+        extra = [i for i in common if i not in inside] if verb.role == "join" else []
+        return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
+
+    def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
+        if verb.role == "blend" and verb.tool != "blender" and named and not self._with(action):
+            solid = [i for i in named if self.stories[i].solid]
+            if solid:
+                return [i for i in pot if i in named]
+        if verb.role in ("join", "season", "split") and named:
+            return list(named)
+        return list(pot)
+
+    def _do(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
+        text = self.recipe.document.at(step.span) or step.text
+        if verb.role == "heat":
+            self._heat(step, action, verb, reached)
+        if verb.role == "soak" or (verb.role == "cool" and verb.id == "stand"):
+            minutes = action.time.high if action.time else (_OVERNIGHT if "overnight" in text.casefold() else 0.0)
+            for i in reached:
+                food = self.stories[i].food
+                if verb.role == "soak" or (food is not None and food.hardness == "grain"):
+                    self.stories[i].soaked += minutes
+        if verb.water == "drained" and verb.role == "other":
+            self._drain(list(reached), keep=bool(_KEEP_WATER.search(text)))
+        if verb.role == "blend" and verb.texture:
+            for i in reached:
+                self.stories[i].made, self.stories[i].made_step = verb.texture, step.index
+        if verb.role == "split" and action.foods and not step.splits:
+            self._lift(reached, thrown=bool(_THROWN.search(text)))
+        for cut in action.cuts:
+            for i in action.foods or reached:
+                self.stories[i].cuts.append(cut)
+
+    def _heat(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
+        medium = verb.medium
+        wet = action.with_liquid or action.water_ml is not None or any(self._is_liquid(i) for i in reached)
+        if medium == "pan":
+            medium = "water" if wet else "fat"
+        for i in reached:
+            story = self.stories[i]
+            if story.cuts_heated is None:
+                story.cuts_heated = len(story.cuts)
+            story.tested = story.tested or action.soft_test
+            story.heats.append(
+                Heat(verb.id, medium, step.index, action.time, _water(verb, medium), verb.retention, action.covered)
+            )
+
+    def _drain(self, reached: Sequence[int], keep: bool) -> None:
+        for i in reached:
+            story = self.stories[i]
+            for at, heat in enumerate(story.heats):
+                if heat.medium == "water" and heat.water == "kept":
+                    story.heats[at] = Heat(
+                        heat.verb, heat.medium, heat.step, heat.minutes, "drained", heat.retention, heat.covered
+                    )
+            if self._is_liquid(i) and story.heats and not keep:
+                story.left_out = True
+                for pot in self.pots:
+                    pot[:] = [line for line in pot if line != i]
+
+    def _lift(self, reached: Sequence[int], thrown: bool) -> None:
+        for pot in self.pots:
+            pot[:] = [i for i in pot if i not in reached]
+        self.pots = [pot for pot in self.pots if pot]
+        self.pots.append(list(reached))
+        if thrown:
+            for i in reached:
+                self.stories[i].left_out = True
+        if self.at_hand and not thrown:
+            self.at_hand = self.pots[-1]
+        elif self.pots[:-1]:
+            self.at_hand = self.pots[-2]
+
+    def _join(self, i: int, step: Step) -> None:
+        story = self.stories[i]
+        story.left_out = False
+        if story.joined is None:
+            story.joined = step.index
+            story.bowl = step.bowl
+
+    def _home(self, i: int) -> int | None:
+        return next((h for h, pot in enumerate(self.pots) if i in pot), None)
+
+    def _open(self, lines: Sequence[int]) -> list[int]:
+        self.at_hand = list(lines)
+        self.pots.append(self.at_hand)
+        return self.at_hand
+
+    def _merge(self, pots: Sequence[list[int]], new: Sequence[int]) -> list[int]:
+        first = pots[0]
+        for pot in pots[1:]:
+            if pot is not first:
+                first.extend(i for i in pot if i not in first)
+                self.pots = [kept for kept in self.pots if kept is not pot]
+        first.extend(i for i in new if i not in first)
+        self.at_hand = first
+        return first
+
+    def _is_liquid(self, i: int) -> bool:
+        food = self.stories[i].food
+        return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
+
+    def _apart(self, step: Step, action: Action) -> bool:
+        start = action.span.start if step.span.start <= action.span.start < step.span.end else step.span.start
+        following = [a.span.start for a in step.actions if a.span.start > action.span.start]
+        end = min(following, default=step.span.end)
+        text = self.recipe.document.text
+        before = text[step.span.start : start] if action is step.actions[0] else ""
+        return bool(_APART.search(before + " " + text[start:end]))
+
+    def _with(self, action: Action) -> bool:
+        """Whether the first thing after the verb is "with ..." or "in ...": "mash with the oil"."""
+        text = self.recipe.document.text[action.span.start : action.span.start + 80]
+        word = re.match(r"\W*[^\W\d_]+(?:-[^\W\d_]+)?", text)
+        return bool(word and _WITH.match(text, word.end()))
+
+
+def _water(verb: Verb, medium: Medium) -> str:
+    if medium in ("steam", "oven", "fat"):
+        return "none"
+    return verb.water
+
+
+def total(heats: Sequence[Heat]) -> Minutes | None:
+    """The stated minutes of some heats together; None when none has any."""
+    timed = [heat.minutes for heat in heats if heat.minutes is not None]
+    return Minutes(sum(t.low for t in timed), sum(t.high for t in timed)) if timed else None

@@ -1,0 +1,186 @@
+import random
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from spoonproof.cooking.treatment import treat
+from spoonproof.model.recipe import Minutes
+from tests.cooking.bench import Larder, food_line, recipe, times, treated, verbs
+
+RANK = {"raw": 0, "hard": 1, "crisp-tender": 2, "maybe-soft": 3, "soft": 4, "spent": 5}
+
+
+def minutes(treatment: object) -> Minutes | None:
+    return treatment.heated_minutes  # type: ignore[attr-defined, no-any-return]
+
+
+def test_what_went_in_first_cooks_on_while_later_foods_cook() -> None:
+    parsnip, pear, oil = treated(
+        ["parsnip, 10 mm dice", "pear, 10 mm dice", "oil"],
+        ["Steam the parsnip for 14-16 minutes.", "Add the pear and steam 4 minutes more.", "Mash with the oil."],
+    )
+    assert minutes(parsnip) == (18, 20)
+    assert minutes(pear) == (4, 4)
+    assert oil.heats == () and oil.joined == 2
+    assert {t.made for t in (parsnip, pear, oil)} == {"mashed"}
+    assert pear.joined == 1
+
+
+def test_inch_pieces_of_a_hard_vegetable_are_not_soft_after_five_to_seven_minutes() -> None:
+    for food in ("carrot", "parsnip", "potato", "swede", "sweet potato", "beetroot"):
+        (story,) = treated([f"{food}, 25 mm chunk"], [f"Steam the {food} for 5-7 minutes."])
+        assert RANK[story.softness] <= RANK["crisp-tender"], food
+        assert story.needed is not None and story.needed.low > 7
+
+
+def test_a_second_pan_cooks_on_its_own() -> None:
+    onion, lentils, stock = treated(
+        ["onion, 10 mm dice", "red lentils", "stock"],
+        [
+            "Soften the onion for 10 minutes.",
+            "Simmer the red lentils in the stock in another pan for 20 minutes.",
+            "Stir the onion into the red lentils and simmer for 5 minutes.",
+        ],
+    )
+    assert minutes(onion) == (15, 15)
+    assert minutes(lentils) == (25, 25)
+    assert lentils.softness == "soft"
+    assert minutes(stock) == (25, 25)
+
+
+def test_drained_water_is_marked_and_the_water_left_out() -> None:
+    potato, water = treated(
+        ["potato, 10 mm dice", "water"],
+        ["Put the potato and water in a pan.", "Boil for 25 minutes.", "Drain and mash the potato."],
+    )
+    assert [heat.water for heat in potato.heats] == ["drained"]
+    assert water.left_out
+    kept = treated(["potato, 10 mm dice", "water"], ["Boil the potato in the water for 25 minutes and mash."])
+    assert [heat.water for heat in kept[0].heats] == ["kept"]
+    assert not kept[1].left_out
+
+
+def test_the_familys_additions_are_the_familys() -> None:
+    potato, cumin, milk = treated(
+        ["potato, 10 mm dice", "cumin", "milk"],
+        [
+            "Boil the potato for 25 minutes.",
+            "Lift out the baby's portion.",
+            "[baby] Mash with the milk.",
+            "[family] Add the cumin and fry for 5 minutes.",
+        ],
+    )
+    assert (cumin.bowl, milk.bowl, potato.bowl) == ("family", "baby", None)
+    assert minutes(potato) == (25, 25), "what the family's pan gets later does not reach the baby's portion"
+    assert potato.made == "mashed"
+
+
+def test_added_after_the_heat_stays_raw() -> None:
+    _, apple = treated(
+        ["porridge oats", "apple, grated"],
+        ["Simmer the porridge oats for 4 minutes.", "Stir in the apple."],
+    )
+    assert apple.softness == "raw"
+
+
+def test_oats_soak_or_cook() -> None:
+    (soaked,) = treated(["porridge oats"], ["Leave the porridge oats to soak for 10 minutes."])
+    (cooked,) = treated(["porridge oats"], ["Simmer the porridge oats for 6 minutes."])
+    (neither,) = treated(["porridge oats"], ["Simmer the porridge oats for 1 minutes."])
+    assert soaked.soaked_minutes == 10
+    assert soaked.softness in ("maybe-soft", "soft")
+    assert cooked.softness == "soft"
+    assert RANK[neither.softness] < RANK["maybe-soft"]
+
+
+def test_cut_at_the_time_of_the_heat_counts_not_the_cut_on_the_plate() -> None:
+    whole, diced = (
+        treated(["beetroot, whole"], ["Steam the beetroot for 20 minutes.", "Dice the beetroot."])[0],
+        treated(["beetroot, 10 mm dice"], ["Steam the beetroot for 20 minutes."])[0],
+    )
+    assert RANK[whole.softness] < RANK[diced.softness]
+    assert whole.cuts[-1].shape == "dice"
+
+
+def test_without_a_time_the_squash_test_decides_and_without_either_nothing_is_said() -> None:
+    (tested,) = treated(["carrot, 10 mm dice"], ["Steam the carrot until a piece squashes."])
+    (open_ended,) = treated(["carrot, 10 mm dice"], ["Steam the carrot."])
+    assert (tested.softness, open_ended.softness) == ("soft", "not-judged")
+
+
+def test_a_food_the_table_does_not_know_is_not_judged() -> None:
+    (durian,) = treated(["durian, 20 mm dice"], ["Steam the durian for 1 minutes."])
+    assert durian.softness == "not-judged"
+
+
+def test_soft_food_in_too_early_is_spent() -> None:
+    (spinach,) = treated(["spinach"], ["Steam the spinach for 20 minutes."])
+    assert spinach.softness == "spent"
+
+
+def test_a_food_never_used_has_not_joined() -> None:
+    _, left = treated(["potato, 10 mm dice", "leek"], ["Boil the potato for 20 minutes."])
+    assert left.joined is None
+
+
+def test_everything_takes_all_in() -> None:
+    stories = treated(
+        ["carrot, 5 mm dice", "red lentils", "water"], ["Put everything in the pan.", "Simmer for 40 minutes."]
+    )
+    assert all(minutes(story) == (40, 40) for story in stories)
+
+
+def test_a_bay_leaf_lifted_out_for_good_is_left_out() -> None:
+    _, bay = treated(
+        ["red lentils", "bay leaf"],
+        ["Simmer the red lentils and bay leaf for 20 minutes.", "Remove the bay leaf and mash."],
+    )
+    assert bay.left_out and bay.made == ""
+
+
+FOODS = st.sampled_from(["carrot", "parsnip", "potato", "swede", "courgette", "apple", "leek", "pear"])
+
+
+@settings(max_examples=150, deadline=None)
+@given(FOODS, st.integers(3, 45), st.integers(1, 90), st.integers(1, 60))
+def test_longer_steaming_never_makes_it_harder(food: str, mm: int, first: int, more: int) -> None:
+    def rank(time: int) -> int:
+        return RANK[treated([f"{food}, {mm} mm dice"], [f"Steam the {food} for {time} minutes."])[0].softness]
+
+    assert rank(first) <= rank(first + more)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    FOODS, st.integers(2, 45), st.integers(1, 30), st.sampled_from(["steam", "boil", "oven", "microwave", "pressure"])
+)
+def test_a_finer_cut_never_needs_longer(food: str, mm: int, coarser: int, method: str) -> None:
+    fine = times().needed(food, food_line(f"{food}, {mm} mm dice").cuts[0], method)
+    coarse = times().needed(food, food_line(f"{food}, {mm + coarser} mm dice").cuts[0], method)
+    if fine and coarse:
+        assert fine.soft.low <= coarse.soft.low + 1e-9
+        assert fine.soft.high <= coarse.soft.high + 1e-9
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.randoms(use_true_random=False))
+def test_shuffling_the_food_lines_changes_nothing(rng: random.Random) -> None:
+    foods = ["parsnip, 10 mm dice", "pear, 10 mm dice", "oil", "spinach", "onion, 5 mm dice"]
+    steps = [
+        "Soften the onion in the oil for 8 minutes.",
+        "Steam the parsnip in another pan for 15 minutes.",
+        "Add the pear and steam 4 minutes more.",
+        "Stir in the onion and spinach and cook 3 minutes more.",
+        "Blend everything.",
+    ]
+    shuffled = rng.sample(foods, len(foods))
+    plain = dict(zip(foods, treated(foods, steps), strict=True))
+    mixed = dict(zip(shuffled, treated(shuffled, steps), strict=True))
+    for food in foods:
+        a, b = plain[food], mixed[food]
+        assert (a.joined, a.heats, a.made, a.softness, a.needed) == (b.joined, b.heats, b.made, b.softness, b.needed)
+
+
+def test_the_same_recipe_gives_the_same_story() -> None:
+    dish = recipe(["carrot, 10 mm dice"], ["Steam the carrot for 20 minutes."])
+    assert treat(dish, Larder(), verbs(), times()) == treat(dish, Larder(), verbs(), times())  # type: ignore[arg-type]
