@@ -1,0 +1,130 @@
+"""Allergens of a dish: present, hidden in a food bought ready, or said by a label's "may contain"; by market."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from spoonproof.feeding.hazards import in_baby_bowl, nested
+from spoonproof.feeding.kinds import parts
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import Phrases
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.treatment import Treatment
+
+How = Literal["present", "hidden", "choice", "may-contain"]
+_ORDER: tuple[How, ...] = ("present", "hidden", "choice", "may-contain")
+
+
+@dataclass(frozen=True, slots=True)
+class AllergenFound:
+    """One allergen brought by one line. ``how``: present; hidden (in a food bought ready); choice (only an ``or:``
+    choice brings it); may-contain (the label words the author gave). ``bowl`` "family" where only theirs has it."""
+
+    allergen: str
+    how: How
+    food: str
+    line: int
+    baby: bool = True
+    recipe: str = ""  # title of the recipe used as a food that brings it
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What a market wants named: the allergen key, the word for it there, and the source."""
+
+    market: str
+    allergen: str
+    word: str
+    source: SourceRef
+
+
+def allergens(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    others: Mapping[str, Recipe] | None = None,
+) -> list[AllergenFound]:
+    """Every allergen of the dish, by line in the order of the file; the family's bowl too, marked ``baby=False``."""
+    hidden = _Hidden(tables)
+    found: dict[tuple[str, str, int, str], AllergenFound] = {}
+    for part in parts(recipe.foods):
+        baby = in_baby_bowl(part.at, treatments)
+        pairs = [(part.line, "")] + [(line, other.title.value) for line, other in nested(part.line, others or {})]
+        for line, title in pairs:
+            for key, how in _of_line(line, foods, hidden):
+                kind: How = "choice" if part.choice >= 0 and how in ("present", "hidden") else how
+                one = AllergenFound(key, kind, line.name, part.at, baby, title)
+                found.setdefault((key, line.name, part.at, kind), one)
+    return sorted(found.values(), key=lambda one: (one.line, _ORDER.index(one.how), one.allergen, one.food))
+
+
+def labels(tables: FeedingTables, market: str) -> list[Label]:
+    """The allergens that ``market`` (EU, GB, US, Codex) asks to be named, in its own order."""
+    return [
+        Label(market, row.text("allergen"), row.text("label"), tables.source(row))
+        for row in tables.rows.get("allergens", ())
+        if row.text("market") == market
+    ]
+
+
+def named_in(found: Iterable[AllergenFound], tables: FeedingTables, market: str) -> list[Label]:
+    """What the page and the script must name in ``market``, in the market's order; "may contain" left apart."""
+    keys = {one.allergen for one in found if one.how != "may-contain"}
+    return [label for label in labels(tables, market) if label.allergen in keys]
+
+
+def of_text(text: str, tables: FeedingTables) -> frozenset[str]:
+    """The allergens that food words in running text stand for ("may contain traces of nuts")."""
+    return _Hidden(tables).of(text)
+
+
+class _Hidden:
+    """The table of foods that bring an allergen, by their names."""
+
+    def __init__(self, tables: FeedingTables) -> None:
+        rows = tables.rows.get("allergen_labels", ())
+        self._rows = {row.text("id"): row for row in rows}
+        self._phrases = Phrases({row.text("id"): row.items("names") for row in rows})
+
+    def of(self, text: str) -> frozenset[str]:
+        return frozenset(a for hit in self._phrases.find(text) for a in self._rows[hit.value].items("allergens"))
+
+    def by_name(self, text: str) -> list[tuple[str, bool]]:
+        """(allergen, hidden) of the names in ``text``."""
+        return [
+            (allergen, self._rows[hit.value].text("hidden") == "yes")
+            for hit in self._phrases.find(text)
+            for allergen in self._rows[hit.value].items("allergens")
+        ]
+
+
+_OBVIOUS_GROUPS = frozenset({"fish", "shellfish", "egg", "eggs", "nuts", "nut", "milk", "cheese", "dairy"})
+
+
+def _of_line(line: FoodLine, foods: Foods, hidden: _Hidden) -> list[tuple[str, How]]:
+    found: dict[str, How] = {}
+    food: Food | None = foods.get(line.food) if line.food else None
+    named = hidden.by_name(line.name)
+    by_words = {allergen for allergen, _ in named}
+    if food is not None:
+        for key in food.allergens:
+            plain = key in line.name.lower() or food.group in _OBVIOUS_GROUPS or key not in by_words
+            found[key] = (
+                "present" if plain else next(("hidden" if h else "present" for a, h in named if a == key), "present")
+            )
+        if "wheat" in food.allergens:
+            found.setdefault("gluten", found["wheat"])
+    if food is None or not food.allergens:
+        # No record, or one that brings none: the table of names speaks ("gluten-free" takes a name away).
+        for allergen, is_hidden in named:
+            found.setdefault(allergen, "hidden" if is_hidden else "present")
+    for word in line.label:
+        for allergen in hidden.of(word):
+            found.setdefault(allergen, "may-contain")
+    return sorted(found.items())

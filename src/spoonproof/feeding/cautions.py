@@ -1,0 +1,98 @@
+"""What page, script and description must say about a dish, computed from it and worded once by id."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from spoonproof.feeding.allergens import AllergenFound, named_in
+from spoonproof.feeding.hazards import in_baby_bowl
+from spoonproof.feeding.kinds import kinds_of, parts
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.treatment import Treatment
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One caution: its id, its one wording in this market, and its source."""
+
+    id: str
+    text: str
+    source: SourceRef
+
+
+def cautions(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    found: Sequence[AllergenFound],
+    market: str = "EU",
+) -> list[Caution]:
+    """The cautions of a dish, in the order of the table.
+
+    ``found`` are its allergens; ``market`` chooses which are named and by what word.
+    """
+    kinds: set[str] = set()
+    for part in parts(recipe.foods):
+        if in_baby_bowl(part.at, treatments):
+            kinds |= kinds_of(part.line, foods, tables)
+    text = " ".join(step.text for step in recipe.steps)
+    cooked = any(t.heats for t in treatments)
+    names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
+    present = {one.allergen for one in found if one.baby and one.how != "may-contain"}
+    state: Mapping[str, bool] = {
+        "always": True,
+        "choking": True,
+        "allergen": bool(names),
+        "hot": cooked,
+        "cooked": cooked,
+        "split": any(step.splits for step in recipe.steps),
+        "freezer": bool(recipe.keeps and recipe.keeps.freezer_days),
+        "vegan": "vegan"
+        in keys(f"{recipe.title.value} {recipe.summary.value if recipe.summary else ''} {recipe.story}"),
+    }
+    words = keys(f"{recipe.title.value} {text} {recipe.story}")
+    texture = recipe.texture.value.lower() if recipe.texture else ""
+    made: list[Caution] = []
+    for row in tables.rows.get("cautions", ()):
+        markets = row.items("markets")
+        if markets and market not in markets:
+            continue
+        if any(_holds(when, state, kinds, words, present, texture, recipe.youngest) for when in row.items("when")):
+            wording = row.text("text").replace("{allergens}", _listed(names))
+            made.append(Caution(row.text("id"), wording, tables.source(row)))
+    return made
+
+
+def _holds(
+    when: str,
+    state: Mapping[str, bool],
+    kinds: set[str],
+    words: frozenset[str],
+    present: set[str],
+    texture: str,
+    youngest: int,
+) -> bool:
+    name, _, value = when.partition(":")
+    if not value:
+        return state.get(name, False)
+    if name == "class":
+        return value in kinds
+    if name == "allergen":
+        return value in present
+    if name == "word":
+        return value in words
+    if name == "texture":
+        return value == texture
+    if name == "under":
+        return youngest < int(value)
+    return False
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""

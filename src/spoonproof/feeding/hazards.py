@@ -1,0 +1,301 @@
+"""What in a dish endangers a baby: choking shapes as served, and foods that are not for this age yet.
+
+Judged at the youngest age of the range, for the baby's bowl: what is added after the baby's portion was lifted
+out is the family's. Every ``or:`` choice counts, and so does a food that only a step names.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from spoonproof.feeding.kinds import Part, kinds_of, parts
+from spoonproof.feeding.served import as_served, baby_text
+from spoonproof.feeding.tables import FeedingTables, HazardRow
+from spoonproof.feeding.words import Found
+from spoonproof.model.finding import Bowl, Edit, Level, Remedy, SourceRef
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.text import Span
+from spoonproof.model.treatment import Treatment
+
+Kind = Literal["choking", "not-yet"]
+
+# Kinds that matter when a step alone names them: what people throw in without listing it.
+_STEP_KINDS = frozenset(
+    """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
+    hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
+    salty-food juice""".split()
+)
+_OTHERS_PLATE = re.compile(
+    r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b[^.;]{0,40}"
+    r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
+    r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
+    re.I,
+)
+_SEASON = re.compile(r"\bseason(?:ed|ing)?\b(?! (?:with|using)\b(?![^.;]{0,40}\bsalt\b))(?!al)", re.I)
+_SALTED = re.compile(
+    r"\b(?:lightly |well |generously )?salted (?:boiling )?water\b|\bwater,? (?:lightly )?salted\b", re.I
+)
+_IN_SEASON = re.compile(r"\b(?:in|when in|out of|this|the) season\b|\bseason(?:al|ally)\b", re.I)
+_AFTER_SEASON = re.compile(r"\bunseasoned\b|\b(?:don'?t|do not|never|without|no|before) (?:any )?season", re.I)
+
+
+@dataclass(frozen=True, slots=True)
+class Hazard:
+    """One danger in one place. ``id`` is the row's; ``line`` and ``step`` are indexes where it has them;
+    ``until_months`` the age below which the row holds; ``food`` the words that name the food."""
+
+    id: str
+    kind: Kind
+    level: Level
+    message: str
+    span: Span
+    food: str
+    until_months: float
+    remedy: Remedy | None = None
+    sources: tuple[SourceRef, ...] = ()
+    line: int | None = None
+    step: int | None = None
+    bowl: Bowl | None = "baby"
+    classes: frozenset[str] = frozenset()
+
+
+def hazards(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    policies: Mapping[str, str] | None = None,
+    market: str = "",
+    others: Mapping[str, Recipe] | None = None,
+) -> list[Hazard]:
+    """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
+
+    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` is kept for
+    rows that hold in one market alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
+    """
+    rows = [row for row in tables.hazards if _chosen(row, tables, policies or {})]
+    found: list[Hazard] = []
+    for part in parts(recipe.foods):
+        found += _of_part(part, recipe, treatments, foods, tables, rows)
+        if part.line.recipe and others:
+            found += _of_recipe(part, recipe, treatments, foods, tables, rows, others)
+    found += _of_steps(recipe, treatments, foods, tables, rows)
+    found += _seasoning(recipe, foods, tables, rows)
+    return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
+
+
+def _chosen(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str]) -> bool:
+    return row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
+
+
+def in_baby_bowl(index: int, treatments: Sequence[Treatment]) -> bool:
+    """Whether a line ends (also) in the baby's bowl. What no step uses is counted in."""
+    for treatment in treatments:
+        if treatment.line == index:
+            return treatment.bowl != "family" and not treatment.left_out
+    return True
+
+
+def _treatment(index: int, treatments: Sequence[Treatment]) -> Treatment | None:
+    return next((t for t in treatments if t.line == index), None)
+
+
+def _of_part(
+    part: Part,
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    rows: Sequence[HazardRow],
+) -> Iterable[Hazard]:
+    if not in_baby_bowl(part.at, treatments):
+        return
+    line = part.line
+    classes = kinds_of(line, foods, tables)
+    treatment = _treatment(part.at, treatments)
+    food = foods.get(line.food) if line.food else None
+    facts = as_served(line, part.at, recipe, treatment, food, own_cuts=part.choice >= 0)
+    for row in rows:
+        if row.holds(classes, facts, recipe.youngest):
+            yield _hazard(row, line, recipe, part.at, classes)
+
+
+def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes: frozenset[str]) -> Hazard:
+    cut = next((cut.span for cut in line.cuts if row.kind == "choking"), None)
+    span = cut if cut and cut != (0, 0) else line.name_span
+    return Hazard(
+        id=row.id,
+        kind="choking" if row.kind == "choking" else "not-yet",
+        level=row.level,
+        message=f"{_name(line.name)}: this {row.problem}.",
+        span=span,
+        food=line.name,
+        until_months=row.until,
+        remedy=Remedy(row.remedy, False, _edits(row, line, recipe, cut)) if row.remedy else None,
+        sources=_sources(row),
+        line=index,
+        classes=classes,
+    )
+
+
+def _name(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _sources(row: HazardRow) -> tuple[SourceRef, ...]:
+    return (row.source, *(SourceRef(source, says) for source, says in row.others))
+
+
+def _edits(row: HazardRow, line: FoodLine, recipe: Recipe, cut: Span | None) -> tuple[Edit, ...]:
+    """An edit of the line where the file has its words as they stand (not folded, quoted or in a mapping)."""
+    document = recipe.document
+    if not row.edit or document.at(line.span) != line.text or line.choices:
+        return ()
+    after = document.text[line.span.end : line.span.end + 1]
+    if after not in ("", "\n", "\r"):
+        return ()
+    if row.edit == "REMOVE":
+        start = document.text.rfind("\n", 0, line.span.start) + 1
+        if document.text[start : line.span.start].strip() != "-":
+            return ()
+        end = line.span.end + len("\r\n" if document.text.startswith("\r\n", line.span.end) else after)
+        return (Edit(Span(start, end), ""),)
+    if cut is not None and line.span.start <= cut.start and cut.end <= line.span.end:
+        return (Edit(cut, row.edit),)
+    return (Edit(Span(line.span.end, line.span.end), f", {row.edit}"),)
+
+
+def _of_recipe(
+    part: Part,
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    rows: Sequence[HazardRow],
+    others: Mapping[str, Recipe],
+) -> Iterable[Hazard]:
+    """Foods not yet inside a recipe that is used as a food, however deep. Its shapes are its own page's findings."""
+    if not in_baby_bowl(part.at, treatments):
+        return
+    for inner, path in nested(part.line, others):
+        classes = kinds_of(inner, foods, tables)
+        facts = as_served(inner, -1, path, None, foods.get(inner.food) if inner.food else None)
+        for row in rows:
+            if row.kind == "not-yet" and row.holds(classes, facts, recipe.youngest):
+                hazard = _hazard(replace(row, edit=""), inner, recipe, part.at, classes)
+                message = f'{_name(inner.name)}, in "{path.title.value}" that is used here: this {row.problem}.'
+                yield replace(hazard, message=message, span=part.line.span)
+
+
+def nested(
+    line: FoodLine, others: Mapping[str, Recipe], seen: frozenset[str] = frozenset()
+) -> Iterable[tuple[FoodLine, Recipe]]:
+    """Every food line (and choice) of the recipes that ``line`` uses as a food, with its recipe; cycles end."""
+    if not line.recipe or line.recipe in seen or len(seen) > 30:
+        return
+    other = others.get(line.recipe)
+    if other is None:
+        return
+    family = _family_lines(other)
+    for part in parts(other.foods):
+        if part.at in family:
+            continue
+        if part.line.recipe:
+            yield from nested(part.line, others, seen | {line.recipe})
+        else:
+            yield part.line, other
+
+
+def _family_lines(recipe: Recipe) -> frozenset[int]:
+    """Lines that only steps after the split use."""
+    family = {i for s in recipe.steps if s.bowl == "family" for a in s.actions for i in a.foods}
+    shared = {i for s in recipe.steps if s.bowl != "family" for a in s.actions for i in a.foods}
+    return frozenset(family - shared)
+
+
+def _of_steps(
+    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]
+) -> Iterable[Hazard]:
+    """Foods that a step names and no line lists."""
+    listed: set[str] = set()
+    for part in parts(recipe.foods):
+        listed |= kinds_of(part.line, foods, tables)
+    for step in recipe.steps:
+        if step.bowl == "family":
+            continue
+        text = baby_text(step)
+        for hit in tables.phrases.find(text):
+            classes = tables.kinds[hit.value]
+            if not classes & _STEP_KINDS or classes & listed or _for_others(text, hit):
+                continue
+            for row in rows:
+                if row.holds(classes, frozenset({"raw", "whole"}), recipe.youngest):
+                    yield _in_step(
+                        row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
+                    )
+
+
+def _for_others(text: str, hit: Found) -> bool:
+    """Whether the sentence gives it to the grown-ups' plates."""
+    start = max(text.rfind(".", 0, hit.start), text.rfind(";", 0, hit.start)) + 1
+    ends = [at for at in (text.find(".", hit.end), text.find(";", hit.end)) if at >= 0]
+    return bool(_OTHERS_PLATE.search(text, start, min(ends, default=len(text))))
+
+
+def _step_span(recipe: Recipe, span: Span, text: str, hit: Found) -> Span:
+    written = recipe.document.at(span)
+    at = written.find(text[hit.start : hit.end])
+    return Span(span.start + at, span.start + at + hit.end - hit.start) if at >= 0 else span
+
+
+def _in_step(row: HazardRow, words: str, span: Span, step: int, classes: frozenset[str]) -> Hazard:
+    return Hazard(
+        id=row.id,
+        kind="choking" if row.kind == "choking" else "not-yet",
+        level=row.level,
+        message=f"{_name(words)}, named in this step: this {row.problem}.",
+        span=span,
+        food=words,
+        until_months=row.until,
+        remedy=Remedy(row.remedy) if row.remedy else None,
+        sources=_sources(row),
+        step=step,
+        classes=classes,
+    )
+
+
+def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
+    """ "Season to taste" and "salted water" put salt into the baby's pot without naming it as a food."""
+    salt = [row for row in rows if "salt" in row.classes and recipe.youngest < row.until]
+    if not salt or any("salt" in kinds_of(part.line, foods, tables) for part in parts(recipe.foods)):
+        return
+    row = min(salt, key=lambda r: r.until)
+    for step in recipe.steps:
+        if step.bowl == "family":
+            continue
+        text = baby_text(step)
+        match = _SALTED.search(text)
+        level: Level = row.level
+        if match is None:
+            match = _SEASON.search(text)
+            if match is None or _IN_SEASON.search(text) or _AFTER_SEASON.search(text):
+                continue
+            level = "warning" if row.level == "error" else row.level
+        hit = Found(match.start(), match.end(), "", ())
+        if _for_others(text, hit):
+            continue
+        hazard = _in_step(row, match.group(), _step_span(recipe, step.span, text, hit), step.index, frozenset({"salt"}))
+        yield replace(hazard, level=level)
+
+
+def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:
+    """One hazard an id and place, and of two rows that say the same of one food only the graver."""
+    order = {"error": 0, "warning": 1, "note": 2}
+    kept: dict[tuple[str, Span], Hazard] = {}
+    for hazard in sorted(found, key=lambda h: (order[h.level], h.id)):
+        kept.setdefault((hazard.id, hazard.span), hazard)
+    return kept.values()

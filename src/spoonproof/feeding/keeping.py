@@ -1,0 +1,116 @@
+"""How long a dish keeps and how it is cooled, thawed and reheated, by authority: the strictest figure leads."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from spoonproof.feeding.hazards import in_baby_bowl
+from spoonproof.feeding.kinds import kinds_of, parts
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.model.finding import Level, SourceRef
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.text import Span
+from spoonproof.model.treatment import Treatment
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One figure for this dish: ``fact`` fridge_hours, freezer_days, cool_hours, room_hours, thawed_hours,
+    reheat_times or core_c; ``value`` in that unit; ``why`` the class of food it hangs on ("*": any)."""
+
+    fact: str
+    value: float
+    says: str
+    authority: str
+    why: str
+    source: SourceRef
+
+
+@dataclass(frozen=True, slots=True)
+class KeepingFault:
+    """A stated keeping time longer than an authority allows."""
+
+    level: Level
+    message: str
+    remedy: str
+    span: Span
+    sources: tuple[SourceRef, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """``limits``: the figure that leads for each fact; ``others`` the further authorities; ``faults`` found."""
+
+    limits: tuple[Limit, ...]
+    others: tuple[Limit, ...]
+    faults: tuple[KeepingFault, ...]
+
+    def of(self, fact: str) -> Limit | None:
+        """The leading figure of a fact, None when no authority gives one."""
+        return next((limit for limit in self.limits if limit.fact == fact), None)
+
+
+def keeping(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    policies: Mapping[str, str] | None = None,
+) -> Keeping:
+    """The keeping limits of a dish and what is wrong with its ``keeps``."""
+    kinds: set[str] = {"*"}
+    for part in parts(recipe.foods):
+        if in_baby_bowl(part.at, treatments):
+            kinds |= kinds_of(part.line, foods, tables)
+    authority = tables.authority("fridge", policies or {})
+    lead: dict[str, Limit] = {}
+    others: list[Limit] = []
+    for row in tables.rows.get("storage", ()):
+        value = row.number("value")
+        if value is None or row.text("class") not in kinds:
+            continue
+        limit = Limit(
+            row.text("fact"), value, row.text("says"), row.text("authority"), row.text("class"), tables.source(row)
+        )
+        kept = lead.get(limit.fact)
+        if kept is None or _leads(limit, kept, authority):
+            lead[limit.fact] = limit
+            if kept is not None:
+                others.append(kept)
+        else:
+            others.append(limit)
+    limits = tuple(lead.values())
+    return Keeping(limits, tuple(others), tuple(_faults(recipe, lead)))
+
+
+def _leads(new: Limit, old: Limit, authority: str) -> bool:
+    """Whether ``new`` goes before ``old``: read before recalled, shorter before longer, the chosen authority first."""
+    if (new.source.basis == "from-memory") != (old.source.basis == "from-memory"):
+        return old.source.basis == "from-memory"
+    if new.value != old.value and new.fact != "core_c":
+        return new.value < old.value
+    return new.authority == authority and old.authority != authority
+
+
+def _faults(recipe: Recipe, lead: Mapping[str, Limit]) -> list[KeepingFault]:
+    if recipe.keeps is None:
+        return []
+    found: list[KeepingFault] = []
+    pairs = (
+        ("fridge_hours", recipe.keeps.fridge_hours, "h in the fridge", "error"),
+        ("freezer_days", recipe.keeps.freezer_days, "days in the freezer", "warning"),
+    )
+    for fact, stated, unit, grave in pairs:
+        limit = lead.get(fact)
+        if stated is None or limit is None or stated <= limit.value + (3.5 if fact == "freezer_days" else 0):
+            continue
+        level: Level = "warning" if limit.source.basis != "read" or grave == "warning" else "error"
+        text = f"{stated:g} {unit} is longer than {limit.value:g}: {limit.says}"
+        found.append(
+            KeepingFault(
+                level, text, f"Write {limit.value:g} {unit.split(' ')[0]}, or less.", recipe.keeps.span, (limit.source,)
+            )
+        )
+    return found

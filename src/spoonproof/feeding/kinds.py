@@ -1,0 +1,71 @@
+"""Which kinds (classes of the feeding tables) a food line, a food or a stretch of text belongs to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import words
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
+
+EMPTY: frozenset[str] = frozenset()
+
+
+class Part(NamedTuple):
+    """One food the baby may be given: a line, or the ``choice`` of it that ``or:`` allows (-1: the line itself)."""
+
+    at: int
+    choice: int
+    line: FoodLine
+
+
+def parts(foods: tuple[FoodLine, ...]) -> Iterator[Part]:
+    """Every line and every ``or:`` choice of it."""
+    for index, line in enumerate(foods):
+        yield Part(index, -1, line)
+        for which, choice in enumerate(line.choices):
+            yield Part(index, which, choice)
+
+
+def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozenset[str]:
+    """The kinds of a food by its record: its id, its name and its names, its plain food, its traits.
+
+    The same for every synonym by which a cook may write it.
+    """
+    found: set[str] = set()
+    for text in (food.name, *food.names, food.id.replace("-", " ")):
+        hits = tables.phrases.find(text)
+        if hits:
+            for hit in hits:
+                found |= tables.kinds[hit.value]
+            break
+    else:
+        parent = foods.get(food.parent) if food.parent and food.parent != food.id else None
+        if parent is not None:
+            found |= kinds_of_record(parent, foods, tables)
+    for trait in food.traits:
+        found |= tables.traits.get(trait, EMPTY)
+    return frozenset(found)
+
+
+def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
+    """The kinds of what a line names.
+
+    Words that are not simply a name of the record say more than the record ("honey mustard", "cherry tomatoes"
+    under a record for tomatoes), so they win; a synonym is judged by its record.
+    """
+    food = foods.get(line.food) if line.food else None
+    hits = tables.phrases.find(line.name)
+    if food is None:
+        return frozenset().union(*(tables.kinds[hit.value] for hit in hits)) if hits else EMPTY
+    own = {tuple(word.key for word in words(name)) for name in (food.id.replace("-", " "), food.name, *food.names)}
+    more = [hit for hit in hits if hit.phrase not in own]
+    by_record = kinds_of_record(food, foods, tables)
+    if not more:
+        return by_record
+    said = frozenset().union(*(tables.kinds[hit.value] for hit in more))
+    # A name the record knows stands beside the further words: both count ("yoghurt with honey").
+    return said | by_record if len(hits) > len(more) else said

@@ -1,0 +1,282 @@
+"""How a food reaches the bowl: cut, softness, texture made, and what was taken out of it, as closed words.
+
+The words (``FACTS``) are what the hazard tables' ``when`` and ``unless`` cells may hold. Cutting finer, cooking
+longer and taking something out only ever add words that clear a hazard.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from spoonproof.feeding.step_words import (
+    BONE_IN,
+    BONES,
+    BURST,
+    COOK,
+    COOKED_WORDS,
+    DRINK,
+    DRINK_TITLE,
+    FINELY,
+    GLOB,
+    LOW_SALT,
+    MIX,
+    NO_SALT,
+    OUT,
+    PREPARED,
+    RUNNY,
+    SOLID,
+    SPREAD_THIN,
+    SQUASH,
+    STONES,
+    STRAIN,
+    TINY_UNITS,
+    WORD_FACTS,
+)
+from spoonproof.feeding.words import fold, keys, words
+from spoonproof.model.food import Food
+from spoonproof.model.recipe import Cut, FoodLine, Recipe, Step
+from spoonproof.model.treatment import Treatment
+
+FACTS = frozenset(
+    """whole halved quartered lengthways coin slice dice chunk stick wedge floret chopped torn fine thin small bite
+    raw cooked soft underdone ripe tinned soaked toasted
+    blended blended-smooth mashed lumpy set melted burst squashed crushed
+    stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
+    mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
+    no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
+    chilling flour""".split()
+)
+"""Every word a hazard row may ask for."""
+
+_SHAPES = {
+    "whole": "whole", "half": "halved", "quarter": "quartered", "slice": "slice", "coin": "coin", "dice": "dice",
+    "chunk": "chunk", "baton": "stick", "strip": "stick", "wedge": "wedge", "floret": "floret", "chopped": "chopped",
+    "torn": "torn", "shredded": "fine", "grated": "fine", "minced": "fine", "ground": "fine", "flaked": "fine",
+    "mashed": "mashed", "puréed": "blended", "crumbled": "fine",
+}  # fmt: skip
+_SMALL_MM = 6.5  # a quarter inch: pieces for infants (NDSU Extension)
+_BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
+
+
+def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
+    """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
+    named = {word.key for word in words(name) if len(word.key) > 2}
+    touched: list[Step] = []
+    joined = treatment.joined if treatment else None
+    for step in recipe.steps:
+        if step.bowl == "family":
+            continue
+        linked = any(
+            line in action.foods or (action.everything and (joined is None or joined <= step.index))
+            for action in step.actions
+        )
+        if linked or named & keys(step.text):
+            touched.append(step)
+    return touched
+
+
+def baby_text(step: Step) -> str:
+    """The words of a step that touch the baby's food: a step that lifts out the baby's portion counts up to there."""
+    if not step.splits:
+        return step.text
+    cut = re.search(
+        r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}\bbab(?:y|ies)",
+        step.text,
+        re.I,
+    )
+    return step.text[: cut.start()] if cut else step.text
+
+
+def as_served(
+    line: FoodLine,
+    index: int,
+    recipe: Recipe,
+    treatment: Treatment | None,
+    food: Food | None,
+    *,
+    own_cuts: bool = False,
+) -> frozenset[str]:
+    """The facts of one food line (or of an ``or:`` choice of it, with ``own_cuts``) as it reaches the baby's bowl."""
+    facts: set[str] = set()
+    steps = steps_of(recipe, index, treatment, line.name)
+    texts = [baby_text(step) for step in steps]
+    _from_words(line, facts)
+    cuts: list[Cut] = list(line.cuts)
+    if treatment and not own_cuts:
+        cuts += treatment.cuts
+    for step in steps:
+        for action in step.actions:
+            if index in action.foods:
+                cuts += action.cuts
+    _from_cuts(cuts, facts)
+    _from_heat(treatment, texts, food, facts)
+    _from_made(treatment, facts)
+    _from_steps(recipe, texts, line, facts)
+    if not facts & _CUT_FACTS:
+        facts.add("whole")
+    if facts & {"fine", "blended", "mashed"}:
+        facts.discard("whole")
+    return frozenset(facts)
+
+
+_CUT_FACTS = frozenset(
+    "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
+)
+
+
+def _from_words(line: FoodLine, facts: set[str]) -> None:
+    text = line.text
+    here = keys(text)
+    for word, _ in line.prepared:
+        fact = PREPARED.get(word, PREPARED.get(fold(word), ""))
+        if fact:
+            facts.add(fact)
+        if fold(word) in COOKED_WORDS:
+            facts.add("cooked")
+    for key in here:
+        if fact := WORD_FACTS.get(key, ""):
+            facts.add(fact)
+    if NO_SALT.search(text):
+        facts.add("no-salt")
+    if LOW_SALT.search(text):
+        facts.add("low-salt")
+    if FINELY.search(text):
+        facts.add("fine")
+    if BONE_IN.search(text):
+        facts.add("bone-in-word")
+    if "home" in here and "made" in here:
+        facts.add("homemade")
+    if {"alcohol", "free"} <= here:
+        facts.add("alcohol-free")
+    if re.search(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", text, re.I):
+        facts.add("peeled")
+    if re.search(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", text, re.I):
+        facts |= {"boned"}
+    if re.search(r"\b(?:stones?|pits?) (?:removed|out|taken out)\b|\bde-stoned\b", text, re.I):
+        facts |= {"stoned"}
+    if re.search(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", text, re.I):
+        facts |= {"deseeded"}
+    if re.search(r"\b(?:strings?) (?:removed|pulled off|off)\b|\bde-?strung\b", text, re.I):
+        facts |= {"destrung"}
+    if re.search(r"\bin (?:lightly )?salt(?:ed|y)? water\b", text, re.I):
+        facts.add("in-brine")
+    if "skin" in here and "on" in here:
+        facts.discard("peeled")
+    if line.amount and line.amount.unit in TINY_UNITS:
+        facts.add("tiny")
+    if (line.amount and line.amount.unit in {"tsp", "drop", "dash", "squeeze"}) or here & {"squeeze", "splash", "dash"}:
+        facts.add("a-little")
+    if line.state == "canned":
+        facts.add("tinned")
+    if facts & {"tinned"} or here & COOKED_WORDS or line.state in {"cooked", "canned"}:
+        facts.add("cooked")
+
+
+def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
+    for cut in cuts:
+        facts.add(_SHAPES[cut.shape])
+        if cut.shape == "dice":
+            facts.add("chunk")
+        if cut.lengthways:
+            facts.add("lengthways")
+        high = cut.high_mm if cut.high_mm is not None else cut.low_mm
+        if high is not None and high <= _SMALL_MM:
+            facts.add("small")
+        if high is not None and high <= _BITE_MM:
+            facts.add("bite")
+    if "whole" in facts and facts & (_CUT_FACTS - {"whole"}):
+        facts.discard("whole")
+
+
+def _from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | None, facts: set[str]) -> None:
+    softness = treatment.softness if treatment else "not-judged"
+    heated = treatment is not None and any(heat.medium not in ("none", "cold") for heat in treatment.heats)
+    # Where the cooking room could not place the food at all, a step that names both it and heat counts as heat.
+    unplaced = (treatment is None or treatment.joined is None) and any(COOK.search(text) for text in texts)
+    if heated or unplaced:
+        facts.add("cooked")
+    if food is not None and food.state in ("cooked", "canned"):
+        facts.add("cooked")
+    if softness in ("soft", "spent", "maybe-soft"):
+        facts |= {"soft", "cooked"}
+    if (
+        softness in ("hard", "crisp-tender")
+        and "tinned" not in facts
+        and not (food and food.state in ("cooked", "canned"))
+    ):
+        facts |= {"underdone", "cooked"}
+    if treatment and treatment.soaked_minutes > 0:
+        facts.add("soaked")
+    if "cooked" not in facts:
+        facts.add("raw")
+
+
+def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
+    made = treatment.made if treatment else ""
+    if made in ("smooth", "thick"):
+        facts.add("blended")
+        if made == "smooth":
+            facts.add("blended-smooth")
+    elif made == "mashed":
+        facts.add("mashed")
+    elif made == "lumpy":
+        facts.add("lumpy")
+    elif made == "minced":
+        facts.add("fine")
+    if (
+        treatment
+        and treatment.made_step is not None
+        and any(heat.step > treatment.made_step and heat.medium in ("oven", "fat", "pan") for heat in treatment.heats)
+    ):
+        facts.add("set")
+    if treatment and any(heat.medium == "oven" for heat in treatment.heats):
+        facts.add("baked")
+
+
+def _from_steps(recipe: Recipe, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
+    whole = " \n".join(texts)
+    everything = " \n".join(baby_text(step) for step in recipe.steps if step.bowl != "family")
+    until = " ".join(
+        action.until for step in recipe.steps for action in step.actions if step.bowl != "family" and action.until
+    )
+    named = [text for text in texts if keys(line.name) & keys(text)]
+    if any(SQUASH.search(text) for text in named):
+        facts.add("squashed")
+    if BURST.search(whole) or (until and named and BURST.search(until)):
+        facts.add("burst")
+    if BONES.search(everything):
+        facts.add("boned")
+    if any(STONES.search(text) for text in texts):
+        facts.add("stoned")
+    if any(OUT.search(text) for text in named):
+        facts.add("removed")
+    if any(STRAIN.search(text) for text in texts):
+        facts.add("strained")
+    if any(SPREAD_THIN.search(text) for text in texts):
+        facts.add("spread-thin")
+    if any(MIX.search(text) for text in texts):
+        facts.add("mixed")
+    if any(GLOB.search(text) for text in named) or GLOB.search(line.text):
+        facts.add("glob")
+    if any(re.search(r"\b(?:melt)\w*", text, re.I) for text in texts):
+        facts.add("melted")
+    if any(FINELY.search(text) for text in named):
+        facts.add("fine")
+    if any(
+        re.search(r"\b(?:shred|flake|mince|grate|crumble|grind|blitz to (?:a )?(?:powder|crumbs?))\w*", text, re.I)
+        for text in named
+    ):
+        facts.add("fine")
+    if any(
+        re.search(r"\bpeel|\bslip(?:s|ped)? (?:off )?(?:the|its|their) skins?|\bskins? off\b", text, re.I)
+        for text in named
+    ):
+        facts.add("peeled")
+    if any(DRINK.search(text) for text in named) or keys(recipe.title.value) & DRINK_TITLE or DRINK.search(line.text):
+        facts.add("drink")
+    runny = [text for text in texts if RUNNY.search(text)]
+    if (runny and not SOLID.search(" ".join(runny))) or RUNNY.search(line.text):
+        facts.add("runny")
+    if any(re.search(r"\btoast", text, re.I) for text in texts):
+        facts.add("toasted")

@@ -1,0 +1,107 @@
+"""Words in a food line or a step that say how a food is prepared, handled or taken out: closed, and linear to find."""
+
+from __future__ import annotations
+
+import re
+
+COOK = re.compile(
+    r"\b(?:steam|boil|simmer|bak|roast|fry|fried|cook|poach|microwav|brais|stew|saut[eé]|sweat|grill|scrambl|griddl"
+    r"|pressure|casserol|bring to)\w*",
+    re.I,
+)
+SQUASH = re.compile(
+    r"(?:^|[,;.] ?|\band |\bthen |\bor |\blightly |\bgently |\bto )"
+    r"(?:squash|flatten|crush|smash|press|squish)(?:ing)?\b(?! (?:squash|out|the (?:stone|pip|seed)))",
+    re.I,
+)
+BURST = re.compile(
+    r"\b(?:burst|bursting|collaps\w*|break(?:ing|s)? down|broken down|fall(?:s|en|ing)? apart|pulpy?|mush\w*|jammy)\b",
+    re.I,
+)
+REMOVE = r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid|slip|flick|pop)\w*"
+BONES = re.compile(
+    rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",
+    re.I,
+)
+STONES = re.compile(
+    r"\b(?:stone|pit|destone|de-stone)(?:s|d|ed)? (?:and|the|them|each|every|then|your)\b|\b(?:remov|discard|tak|twist|pull|pick|cut|squeez|lift)\w*\b[^.;]{0,50}\b(?:stones?|pits?)\b|\b(?:stoned|pitted|stoneless|destoned)\b|\b(?:stones?|pits?) (?:out|removed|discarded)\b",
+    re.I,
+)
+OUT = re.compile(
+    r"\b(?:remov|discard|take out|takes? it out|lift(?:ed)? out|fish(?:ed)? out|pick(?:ed)? out|throw away|strain|sieve|bin the|pull out)\w*",
+    re.I,
+)
+STRAIN = re.compile(r"\b(?:strain|sieve|pass (?:it |the \w+ )?through|muslin)\w*", re.I)
+MIX = re.compile(
+    r"\b(?:stir|mix|blend|whisk|beat|fold|thin|loosen|swirl|mash|combin|whizz|blitz|process|ripple|puré|puree|melt|work in|knead|rub)\w*",
+    re.I,
+)
+SPREAD_THIN = re.compile(
+    r"\b(?:spread|scrape|smear|brush)\w*\b[^.;]{0,60}\b(?:thin(?:ly)?|scrap(?:e|ing)|smear)\b|\b(?:thin(?:ly)?|scrape|thin layer)\b[^.;]{0,40}\bspread\b|\bscrape of\b|\bthin(?:ly)? (?:layer|smear|scraping)\b",
+    re.I,
+)
+GLOB = re.compile(
+    r"\b(?:spoonfuls? of|dollops?|blobs?|globs?|by itself|on its own|off the spoon|on a spoon|from the spoon|straight from)\b",
+    re.I,
+)
+DRINK = re.compile(
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?)\b",
+    re.I,
+)
+RUNNY = re.compile(
+    r"\b(?:runny|soft[- ]boil\w*|dippy|lightly (?:cooked|set|poached|scrambled)|sunny[- ]side|over[- ]easy|barely set|just set|coddled|soft[- ]poached|still wobbl\w*|softly set|softly scrambled|jammy yolks?|jammy eggs?)\b",
+    re.I,
+)
+SOLID = re.compile(
+    r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) runny|never runny|isn't runny|until set|set firm)\b",
+    re.I,
+)
+DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
+
+PREPARED = {
+    "stoned": "stoned", "pitted": "stoned", "destoned": "stoned", "boned": "boned", "boneless": "boned",
+    "filleted": "fillet", "fillet": "fillet", "peeled": "peeled", "skinned": "peeled", "skinless": "peeled",
+    "deseeded": "deseeded", "seeded": "deseeded", "seedless": "seedless", "ripe": "ripe", "overripe": "ripe", "soaked": "soaked",
+    "rehydrated": "soaked", "toasted": "toasted", "melted": "melted", "crushed": "fine", "ground": "fine",
+    "unsalted": "no-salt", "drained": "drained-rinsed", "rinsed": "drained-rinsed", "washed": "drained-rinsed",
+    "unsweetened": "unsweetened", "strained": "strained", "sieved": "strained", "smoked": "smoked",
+    "crumbled": "fine", "mashed": "mashed", "grated": "fine", "shredded": "fine", "flaked": "fine", "minced": "fine",
+    "pureed": "blended", "halved": "halved", "quartered": "quartered", "squashed": "squashed", "flattened": "squashed",
+    "milled": "fine", "powdered": "fine", "cubed": "chunk", "diced": "dice", "sliced": "slice", "chopped": "chopped",
+    "skin": "", "trimmed": "",
+}  # fmt: skip
+COOKED_WORDS = frozenset(
+    """cooked boiled steamed roasted roast baked poached grilled fried stewed microwaved braised leftover tinned canned
+    scrambled precooked""".split()
+)  # fmt: skip
+WORD_FACTS = {
+    "ground": "fine", "milled": "fine", "flaked": "fine", "crushed": "fine", "powdered": "fine", "powder": "fine",
+    "grated": "fine", "shredded": "fine", "minced": "fine", "mashed": "mashed", "pureed": "blended", "puree": "blended",
+    "thinly": "thin", "thin": "thin", "wafer": "thin", "matchstick": "thin", "shaved": "thin", "ribbon": "thin",
+    "ripe": "ripe", "overripe": "ripe", "squashed": "squashed", "flattened": "squashed", "quartered": "quartered",
+    "quarter": "quartered", "halved": "halved", "half": "", "lengthway": "lengthways", "lengthwise": "lengthways",
+    "stoned": "stoned", "pitted": "stoned", "stoneless": "stoned", "destoned": "stoned",
+    "boneless": "boned", "boned": "boned", "deboned": "boned", "fillet": "fillet", "loin": "fillet",
+    "peeled": "peeled", "skinned": "peeled", "skinless": "peeled", "deseeded": "deseeded", "seedless": "seedless",
+    "soaked": "soaked", "rehydrated": "soaked", "melted": "melted", "unsalted": "no-salt", "toasted": "toasted",
+    "homemade": "homemade", "unsweetened": "unsweetened", "lion": "lion", "vegan": "egg-free", "eggless": "egg-free",
+    "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
+    "brine": "in-brine", "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
+    "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour", "baton": "stick", "stick": "stick",
+    "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
+}  # fmt: skip
+LOW_SALT = re.compile(r"\b(?:low|lower|reduced|less|very low)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I)
+NO_SALT = re.compile(
+    r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
+    r"|\bsalt (?:not )?(?:left|free)\b",
+    re.I,
+)
+FINELY = re.compile(
+    r"\b(?:very |really )?(?:fine|finely|very small|tiny)[- ]+(?:\w+ )?(?:dice|diced|chopped|chop|shredded|ground|pieces|sliced|cut|grated|minced)\b|\bchopped (?:very |really )?(?:fine|finely|small)\b|\bfinely\b",
+    re.I,
+)
+BONE_IN = re.compile(
+    r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken)",
+    re.I,
+)
+TINY_UNITS = frozenset({"pinch", "dash", "drop", "sprinkle", "smidgen"})

@@ -1,0 +1,160 @@
+"""The feeding tables, typed: which food is of which kind, and the rows that hazards, textures, cautions,
+allergens and keeping rest on. Rows are data; the rooms' code knows the closed words in them and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from spoonproof.feeding.served import FACTS
+from spoonproof.feeding.words import Phrases
+from spoonproof.model.finding import Basis, Level, SourceRef
+from spoonproof.model.table import Row
+
+_LEVELS: Mapping[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
+_BASES: Mapping[str, Basis] = {"read": "read", "common-practice": "common-practice", "from-memory": "from-memory"}
+
+
+@dataclass(frozen=True, slots=True)
+class HazardRow:
+    """One row of ``choking`` or ``foods_not_yet``.
+
+    It holds for foods of any of ``classes`` ("*": any food) below ``until`` months, when one of the groups of
+    ``when`` is all present (no group: always) and none of the groups of ``unless`` is. ``policy`` is
+    ("topic", "authority"): the row counts only where that policy is chosen. ``problem`` follows the food's name;
+    ``edit`` replaces the words of the cut ("REMOVE": the line goes). ``others``: (source id, what it says).
+    """
+
+    id: str
+    kind: str
+    classes: frozenset[str]
+    until: float
+    level: Level
+    when: tuple[frozenset[str], ...]
+    unless: tuple[frozenset[str], ...]
+    problem: str
+    remedy: str
+    edit: str
+    policy: tuple[str, str] | None
+    source: SourceRef
+    others: tuple[tuple[str, str], ...]
+
+    def holds(self, classes: frozenset[str], facts: frozenset[str], months: float) -> bool:
+        """Whether a food of these ``classes``, served as ``facts`` say, is meant at this age."""
+        if months >= self.until or not ("*" in self.classes or classes & self.classes):
+            return False
+        if self.when and not any(group <= facts for group in self.when):
+            return False
+        return not any(group <= facts for group in self.unless)
+
+
+@dataclass(frozen=True, slots=True)
+class PolicyRow:
+    """A policy by the name of its authority."""
+
+    topic: str
+    authority: str
+    default: bool
+    says: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class FeedingTables:
+    """All that the feeding room knows. Build with :meth:`from_rows`."""
+
+    kinds: Mapping[str, frozenset[str]]  # entry id -> classes
+    phrases: Phrases
+    traits: Mapping[str, frozenset[str]]  # food trait -> classes
+    hazards: tuple[HazardRow, ...]
+    policies: tuple[PolicyRow, ...]
+    rows: Mapping[str, Sequence[Row]] = field(default_factory=dict)
+
+    @classmethod
+    def from_rows(cls, tables: Mapping[str, Sequence[Row]]) -> FeedingTables:
+        """``tables``: table name -> rows of ``feeding_foods``, ``choking``, ``foods_not_yet``, ``policies``,
+        ``textures``, ``allergens``, ``allergen_labels``, ``cautions``, ``storage`` and ``introduction``.
+
+        Raises ValueError with file and line when a cell holds a word that the code does not know.
+        """
+        kinds: dict[str, frozenset[str]] = {}
+        names: dict[str, tuple[str, ...]] = {}
+        traits: dict[str, frozenset[str]] = {}
+        for row in tables.get("feeding_foods", ()):
+            classes = frozenset(row.items("classes"))
+            kinds[row.text("id")] = classes
+            names[row.text("id")] = row.items("names")
+            for trait in row.items("traits"):
+                traits[trait] = traits.get(trait, frozenset()) | classes
+        hazards = tuple(
+            _hazard(row, kind)
+            for table, kind in (("choking", "choking"), ("foods_not_yet", "not-yet"))
+            for row in tables.get(table, ())
+        )
+        policies = tuple(
+            PolicyRow(
+                row.text("topic"),
+                row.text("authority"),
+                row.text("default") == "yes",
+                row.text("says"),
+                row.text("source"),
+            )
+            for row in tables.get("policies", ())
+        )
+        return cls(kinds, Phrases(names), traits, hazards, policies, dict(tables))
+
+    def authority(self, topic: str, chosen: Mapping[str, str]) -> str:
+        """The authority that holds for ``topic``: the channel's choice, else the default, else ""."""
+        known = [row for row in self.policies if row.topic == topic]
+        wish = chosen.get(topic, "").casefold()
+        for row in known:
+            if row.authority.casefold() == wish:
+                return row.authority
+        return next((row.authority for row in known if row.default), "")
+
+    def source(self, row: Row) -> SourceRef:
+        """The source of a row, with its locator and basis."""
+        return _source(row)
+
+
+def _groups(row: Row, column: str) -> tuple[frozenset[str], ...]:
+    groups = tuple(frozenset(part.split("+")) for part in row.items(column))
+    for group in groups:
+        for word in group - FACTS:
+            raise ValueError(
+                f"{row.file}:{row.line}: {column} has the word {word!r}, which says nothing of a food as served"
+            )
+    return groups
+
+
+def _source(row: Row) -> SourceRef:
+    basis = _BASES.get(row.text("basis") or "read")
+    if basis is None:
+        raise ValueError(f"{row.file}:{row.line}: basis should be read, common-practice or from-memory")
+    return SourceRef(row.text("source"), row.text("locator"), basis)
+
+
+def _hazard(row: Row, kind: str) -> HazardRow:
+    level = _LEVELS.get(row.text("level"))
+    source = _source(row)
+    if level is None:
+        raise ValueError(f"{row.file}:{row.line}: level should be error, warning or note")
+    if level == "error" and source.basis == "from-memory":
+        raise ValueError(f"{row.file}:{row.line}: a recalled figure never makes an error")
+    topic, _, authority = row.text("policy").partition("=")
+    until = row.number("until_months")
+    return HazardRow(
+        id=row.text("id"),
+        kind=kind,
+        classes=frozenset(row.items("classes")),
+        until=float("inf") if until is None else until,
+        level=level,
+        when=_groups(row, "when"),
+        unless=_groups(row, "unless"),
+        problem=row.text("problem"),
+        remedy=row.text("remedy"),
+        edit=row.text("edit"),
+        policy=(topic, authority) if authority else None,
+        source=source,
+        others=tuple((part.partition(":")[0], part.partition(":")[2]) for part in row.items("others")),
+    )

@@ -1,0 +1,232 @@
+"""What texture a dish really has at the end, from what was blended, mashed and cut, against its word and its ages.
+
+Textures are words. Measures are the author's own or common practice; nothing here claims to follow a framework
+for people with swallowing difficulties.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from spoonproof.feeding.hazards import in_baby_bowl
+from spoonproof.feeding.kinds import kinds_of
+from spoonproof.feeding.served import as_served
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.model.finding import Level, SourceRef
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.table import Row
+from spoonproof.model.text import Span
+from spoonproof.model.treatment import Treatment
+
+_RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
+_NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
+_HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks"})
+_BIG_MM = 13.0
+
+Issue = Literal["too-coarse", "word-disagrees", "no-next", "not-soft-enough"]
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What one food line is in the bowl: a texture word, and the size of its pieces in mm where it was written."""
+
+    line: int
+    word: str
+    mm: float | None
+    food: str
+
+
+@dataclass(frozen=True, slots=True)
+class TextureFault:
+    """Something wrong with the texture, worded for the cook."""
+
+    issue: Issue
+    level: Level
+    message: str
+    remedy: str
+    span: Span
+    sources: tuple[SourceRef, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Texture:
+    """The dish's texture: ``declared`` as written, ``real`` the coarsest thing in the bowl ("" not known),
+    ``pieces`` by line, ``faults`` found."""
+
+    declared: str
+    real: str
+    pieces: tuple[Piece, ...]
+    faults: tuple[TextureFault, ...] = ()
+
+
+def texture(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables) -> Texture:
+    """The real texture of the baby's bowl and its faults at the youngest age (the oldest for ``next``)."""
+    pieces = tuple(_pieces(recipe, treatments, foods, tables))
+    declared = recipe.texture.value.strip().lower() if recipe.texture else ""
+    known = [piece for piece in pieces if piece.word]
+    real = max((piece.word for piece in known), key=lambda word: _RANK[word], default="")
+    rows = {row.text("word"): row for row in tables.rows.get("textures", ())}
+    faults = [
+        *_against_age(recipe, declared, real, rows, tables),
+        *_against_word(recipe, declared, pieces, rows, tables),
+    ]
+    faults += _next(recipe, declared, real, rows, tables)
+    return Texture(declared, real, pieces, tuple(faults))
+
+
+def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables) -> list[Piece]:
+    by_line = {treatment.line: treatment for treatment in treatments}
+    found: list[Piece] = []
+    for index, line in enumerate(recipe.foods):
+        if not in_baby_bowl(index, treatments):
+            continue
+        food = foods.get(line.food) if line.food else None
+        treatment = by_line.get(index)
+        facts = as_served(line, index, recipe, treatment, food)
+        found.append(
+            Piece(index, _word(line, food, facts, kinds_of(line, foods, tables)), _mm(line, treatment), line.name)
+        )
+    return found
+
+
+def _mm(line: FoodLine, treatment: Treatment | None) -> float | None:
+    cuts = treatment.cuts if treatment and treatment.cuts else line.cuts
+    sizes = [cut.high_mm for cut in cuts if cut.high_mm is not None]
+    return min(sizes) if sizes else None
+
+
+def _word(line: FoodLine, food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> str:
+    """The texture one food has in the bowl; "" where it makes none (liquids, powders) or nothing is known."""
+    if "set" in facts or "baked" in facts:
+        return ""
+    if "blended" in facts:
+        return "smooth" if "blended-smooth" in facts else "thick"
+    if facts & {"mashed", "squashed", "burst"}:
+        return "mashed"
+    if "lumpy" in facts:
+        return "lumpy"
+    if food is None or food.hardness in _NO_PIECES or food.group in _HERBS:
+        return ""
+    if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
+        return "minced" if facts & {"fine", "small"} else ""
+    if "stick" in facts or "wedge" in facts or "floret" in facts:
+        return "soft finger food"
+    if facts & {"dice", "chunk", "chopped", "slice", "coin", "halved", "quartered", "torn", "whole"}:
+        if kinds & {"egg", "nut-butter", "fine-meat"}:
+            return ""
+        return (
+            "lumpy" if "bite" in facts else "family food" if facts & {"chunk", "whole", "dice"} else "soft finger food"
+        )
+    return ""
+
+
+def _source(row: Row | None, tables: FeedingTables) -> tuple[SourceRef, ...]:
+    return (tables.source(row),) if row is not None else ()
+
+
+def _span(recipe: Recipe) -> Span:
+    return recipe.texture.span if recipe.texture else recipe.ages.span
+
+
+def _against_age(
+    recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables: FeedingTables
+) -> list[TextureFault]:
+    found: list[TextureFault] = []
+    row = rows.get(declared)
+    if row is not None:
+        never, usual = row.number("not_before_months"), row.number("from_months")
+        age = recipe.youngest
+        if never is not None and age < never:
+            text = f"{declared.capitalize()} is too coarse from {age} months: {row.text('says')}."
+            found.append(
+                TextureFault(
+                    "too-coarse", "error", text, _coarse_remedy(declared, usual), _span(recipe), _source(row, tables)
+                )
+            )
+        elif usual is not None and age < usual and declared in ("minced", "family food"):
+            text = f"{declared.capitalize()} is usual from about {usual:.0f} months; these ages begin at {age}."
+            found.append(
+                TextureFault(
+                    "too-coarse", "warning", text, _coarse_remedy(declared, usual), _span(recipe), _source(row, tables)
+                )
+            )
+    return found
+
+
+def _coarse_remedy(word: str, usual: float | None) -> str:
+    return f"Begin the ages at {usual:.0f} months, or mash it for the younger ones." if usual else "Mash it."
+
+
+def _against_word(
+    recipe: Recipe, declared: str, pieces: Sequence[Piece], rows: dict[str, Row], tables: FeedingTables
+) -> list[TextureFault]:
+    if declared not in _RANK:
+        return []
+    span = _span(recipe)
+    source = _source(rows.get(declared), tables)
+    found: list[TextureFault] = []
+    rank = _RANK[declared]
+    coarse = [piece for piece in pieces if piece.word and _too_coarse(declared, piece)]
+    if coarse:
+        names = ", ".join(dict.fromkeys(_in_words(piece) for piece in coarse))
+        text = f"The texture says {declared}, but the dish ends with {names}."
+        remedy = f"Say where it is {'blended' if rank < 2 else 'mashed'}, cut it smaller, or change the texture word."
+        level: Level = "error" if rank <= 2 and any(p.word == "family food" for p in coarse) else "warning"
+        found.append(TextureFault("word-disagrees", level, text, remedy, recipe.foods[coarse[0].line].span, source))
+    known = [piece for piece in pieces if piece.word]
+    if (
+        known
+        and rank >= 3
+        and all(_RANK[piece.word] <= 1 for piece in known)
+        and len(known) == len([p for p in pieces if p.word])
+    ):
+        text = f"The texture says {declared}, but everything in the bowl is blended smooth."
+        found.append(
+            TextureFault(
+                "word-disagrees",
+                "warning",
+                text,
+                "Keep back some pieces, mash instead of blending, or write smooth.",
+                span,
+                source,
+            )
+        )
+    return found
+
+
+def _too_coarse(declared: str, piece: Piece) -> bool:
+    if declared in ("soft finger food", "family food"):
+        return False
+    rank = _RANK[piece.word]
+    if declared in ("smooth", "thick"):
+        return rank >= 3 or (rank == 2 and declared == "smooth")
+    if declared == "mashed":
+        return rank >= 5
+    return rank == 6 or (rank == 5 and piece.mm is not None and piece.mm > _BIG_MM)
+
+
+def _in_words(piece: Piece) -> str:
+    if piece.mm is not None and piece.word in ("family food", "soft finger food", "lumpy"):
+        return f"{piece.food} in pieces of {piece.mm:.0f} mm"
+    return f"{piece.food} {'mashed' if piece.word == 'mashed' else 'finely cut' if piece.word == 'minced' else 'in pieces'}"
+
+
+def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables: FeedingTables) -> list[TextureFault]:
+    """Smooth food with nothing said about what comes next, where the ages reach nine to ten months."""
+    if recipe.next is not None or declared not in ("smooth", "thick", ""):
+        return []
+    if declared == "" and real not in ("smooth", "thick"):
+        return []
+    word = declared or real
+    row = rows.get(word)
+    by = row.number("next_by_months") if row is not None else None
+    oldest = recipe.ages.high
+    if by is None or (oldest is not None and oldest < by):
+        return []
+    text = f"{word.capitalize()} for ages that reach {by:.0f} months, and nothing says what texture comes next: lumps come by nine to ten months."
+    remedy = 'Add "next": the texture, from which month, and how (mash with a fork and stop early).'
+    return [TextureFault("no-next", "warning", text, remedy, _span(recipe), _source(rows.get("lumps by"), tables))]

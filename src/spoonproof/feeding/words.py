@@ -1,0 +1,129 @@
+"""Food words in a cook's lines and steps: whole words and phrases only, the longest first.
+
+Whole words are what keep "honeydew" from being honey, "butternut" from being a nut, "eggplant" from
+being an egg; the longest phrase is what keeps "sugar snap" from being sugar. Words that say a thing is
+left out ("salt-free", "no added sugar", "without honey") take the phrase away.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
+
+_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
+_BREAK = re.compile(r"[.;:!?,()]")
+
+_NEGATORS = frozenset({"no", "without", "not", "never", "dont", "avoid", "skip", "omit", "nor", "zero"})
+_FILLERS = frozenset(
+    """a add added and any baby be extra ever food for from honey in into it more need of or our pinch put
+    salt season stir sugar sweeten syrup the their to use want with your further drop spoonful all""".split()
+)
+_FREE_AFTER = frozenset({"free", "less", "coloured", "colored", "substitute"})
+_F_PLURALS = frozenset({"leaves", "loaves", "halves", "calves"})
+
+
+class Word(NamedTuple):
+    """One word: as compared (folded, singular), and where it stands in the text."""
+
+    key: str
+    start: int
+    end: int
+    plain: str  # in lower case, otherwise as written
+
+
+class Found(NamedTuple):
+    """``text[start:end]`` is the phrase of the entry ``value``; ``phrase`` in folded words."""
+
+    start: int
+    end: int
+    value: str
+    phrase: tuple[str, ...]
+
+
+def fold(word: str) -> str:
+    """A word in lower case, without accents and apostrophes, in the singular; the same for text and table."""
+    plain = "".join(c for c in unicodedata.normalize("NFKD", word.lower()) if not unicodedata.combining(c))
+    plain = plain.replace("'", "").replace("’", "").replace("œ", "oe")
+    if len(plain) > 4 and plain.endswith("ies"):
+        return plain[:-3] + "y"
+    if len(plain) > 4 and plain.endswith("ie"):
+        return plain[:-2] + "y"
+    if plain in _F_PLURALS:
+        return plain[:-3] + "f"
+    if len(plain) > 4 and plain.endswith(("ches", "shes", "xes", "sses", "oes")):
+        return plain[:-2]
+    if len(plain) > 3 and plain.endswith("s") and not plain.endswith(("ss", "us", "is")):
+        return plain[:-1]
+    return plain
+
+
+def words(text: str) -> list[Word]:
+    """The words of ``text`` in order; a hyphen parts two words."""
+    return [Word(fold(m.group()), m.start(), m.end(), m.group().lower()) for m in _WORD.finditer(text)]
+
+
+def keys(text: str) -> frozenset[str]:
+    """The set of folded words of ``text``."""
+    return frozenset(word.key for word in words(text))
+
+
+class Phrases:
+    """Phrases of a table, found in text as whole words, longest first, never overlapping."""
+
+    def __init__(self, entries: Mapping[str, Iterable[str]]) -> None:
+        """``entries``: the value to report -> its phrases in ordinary spelling; "=sweets" is that very word
+        and not its singular ("sweet" says nothing of sweets)."""
+        self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+        for value, phrases in entries.items():
+            for phrase in phrases:
+                key = ("=" + phrase[1:].lower(),) if phrase.startswith("=") else tuple(w.key for w in words(phrase))
+                if key:
+                    self._first.setdefault(key[0], []).append((key, value))
+        for options in self._first.values():
+            options.sort(key=lambda option: (-len(option[0]), option[0], option[1]))
+
+    def find(self, text: str, *, negated: bool = False) -> list[Found]:
+        """Every phrase in ``text``; those the text says are left out only when ``negated`` is asked for."""
+        row = words(text)
+        found: list[Found] = []
+        at = 0
+        while at < len(row):
+            hit = self._at(row, at)
+            if hit is None:
+                at += 1
+                continue
+            phrase, value = hit
+            end = at + len(phrase)
+            if negated or not _left_out(text, row, at, end):
+                found.append(Found(row[at].start, row[end - 1].end, value, phrase))
+            at = end
+        return found
+
+    def _at(self, row: Sequence[Word], at: int) -> tuple[tuple[str, ...], str] | None:
+        exact = self._first.get("=" + row[at].plain)
+        if exact:
+            return exact[0]
+        for phrase, value in self._first.get(row[at].key, ()):
+            if at + len(phrase) <= len(row) and all(row[at + i].key == key for i, key in enumerate(phrase)):
+                return phrase, value
+        return None
+
+
+def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
+    """Whether the words around ``row[at:end]`` say that the thing is absent."""
+    if end < len(row) and row[end].key in _FREE_AFTER and row[end].start - row[end - 1].end == 1:
+        return True
+    if at >= 2 and (row[at - 2].key, row[at - 1].key) in {("instead", "of"), ("rather", "than"), ("free", "from")}:
+        return True
+    back = at - 1
+    while back >= 0 and at - back <= 7:
+        if _BREAK.search(text, row[back].end, row[back + 1].start):
+            return False
+        if row[back].key in _NEGATORS:
+            return True
+        if row[back].key not in _FILLERS:
+            return False
+        back -= 1
+    return False
