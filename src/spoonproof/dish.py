@@ -1,8 +1,8 @@
 """The pipeline on one page: what one recipe is, joined from the four rooms, each part computed once.
 
-    recipe ─► treatments (cooking) ─► facts (foods) ─► numbers ─► claims judged (claims)
-                        └──► hazards, texture, allergens, cautions, keeping (feeding)
-                        └──► plan (cooking)
+recipe ─► treatments (cooking) ─► facts (foods) ─► numbers ─► claims judged (claims)
+                    └──► hazards, texture, allergens, cautions, keeping (feeding)
+                    └──► plan (cooking)
 """
 
 from __future__ import annotations
@@ -17,6 +17,10 @@ from spoonproof.model.treatment import Treatment
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from spoonproof.feeding.allergens import AllergenFound, Label
+    from spoonproof.feeding.cautions import Caution
+    from spoonproof.feeding.hazards import Hazard
+    from spoonproof.feeding.keeping import Keeping
     from spoonproof.knowledge import Knowledge
 
 
@@ -38,3 +42,47 @@ class Dish:
         from spoonproof.cooking.treatment import treat
 
         return treat(self.recipe, self.knowledge.foods, self.knowledge.verbs, self.knowledge.cook_times)
+
+    @property
+    def market(self) -> str:
+        """The channel's first market: whose words cautions and allergens are given in."""
+        return self.channel.markets[0] if self.channel.markets else "EU"
+
+    @cached_property
+    def hazards(self) -> list[Hazard]:
+        """Every hazard in the baby's bowl at the youngest age of the range."""
+        from spoonproof.feeding.hazards import hazards
+
+        known = self.knowledge
+        policies = self.channel.policies
+        return hazards(self.recipe, self.treatments, known.foods, known.feeding, policies, self.market, self.others)
+
+    @cached_property
+    def allergens(self) -> list[AllergenFound]:
+        """Every allergen of the dish, swaps and recipes used as foods included."""
+        from spoonproof.feeding.allergens import allergens
+
+        return allergens(self.recipe, self.treatments, self.knowledge.foods, self.knowledge.feeding, self.others)
+
+    @cached_property
+    def allergen_labels(self) -> list[Label]:
+        """What page and script must name, in the words of the channel's first market."""
+        from spoonproof.feeding.allergens import named_in
+
+        return named_in(self.allergens, self.knowledge.feeding, self.market)
+
+    @cached_property
+    def cautions(self) -> list[Caution]:
+        """The cautions that page, script and description must carry."""
+        from spoonproof.feeding.cautions import cautions
+
+        known = self.knowledge
+        return cautions(self.recipe, self.treatments, known.foods, known.feeding, self.allergens, self.market)
+
+    @cached_property
+    def keeping(self) -> Keeping:
+        """How long it keeps by authority, and what is wrong with the stated time."""
+        from spoonproof.feeding.keeping import keeping
+
+        known = self.knowledge
+        return keeping(self.recipe, self.treatments, known.foods, known.feeding, self.channel.policies)
