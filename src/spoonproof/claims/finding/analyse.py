@@ -1,0 +1,112 @@
+"""From passages to claims: scan, tag what was hit, match, fill, carry subjects over."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Sequence
+
+from spoonproof.claims.finding.draft import Draft
+from spoonproof.claims.finding.fill import fill
+from spoonproof.claims.finding.match import classes_in, matches
+from spoonproof.claims.finding.ordinary import is_ordinary
+from spoonproof.claims.grammar import compile_rules
+from spoonproof.claims.grammar_rules import RULES
+from spoonproof.claims.lexicon import Lexicon
+from spoonproof.claims.scan import hits, tag
+from spoonproof.claims.sentences import around
+from spoonproof.model.claim import Claim
+from spoonproof.model.text import Document, Passage
+
+_REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
+_LOOK_BACK = 320  # characters before a claim in which its pronoun may find its noun
+_TOPIC = frozenset({"food", "dish"})
+
+Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids
+
+
+class Analyser:
+    """The finder over one lexicon; what a sentence says is remembered by its text."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self._lexicon = lexicon
+        self._rules = compile_rules(lexicon, RULES)
+        self._memory: OrderedDict[str, tuple[Draft, ...]] = OrderedDict()
+
+    def sentence(self, text: str) -> tuple[Draft, ...]:
+        """The claims of one sentence, offsets into it."""
+        known = self._memory.get(text)
+        if known is None:
+            known = self._analyse(text)
+            self._memory[text] = known
+            if len(self._memory) > _REMEMBERED:
+                self._memory.popitem(last=False)
+        return known
+
+    def _analyse(self, text: str) -> tuple[Draft, ...]:
+        tagged = tag(self._lexicon, text)
+        present = classes_in(tagged)
+        if is_ordinary(tagged, present):
+            return ()
+        return tuple(fill(tagged, match) for match in matches(tagged, self._rules, present))
+
+    def claims(self, passages: Sequence[Passage]) -> list[Claim]:
+        """All claims of the passages, in order."""
+        found: list[Claim] = []
+        topic: Carried = ((), ())
+        document: Document | None = None
+        for index, passage in enumerate(passages):
+            if passage.document is not document:
+                document, topic = passage.document, ((), ())
+            where = hits(self._lexicon, passage.text)
+            before = passages[index - 1].text if index and passages[index - 1].document is document else ""
+            for start, end in around(passage.text, where) if where else ():
+                for draft in self.sentence(passage.text[start:end]):
+                    carried: Carried = ((), ())
+                    if draft.pronoun:
+                        carried = self._carried(passage.text, start) or topic
+                        carried = carried if carried[0] else self._carried(before, len(before)) or topic
+                    claim = _claim(passage, start, draft, carried)
+                    if claim.subjects:
+                        topic = claim.subjects, claim.foods
+                    found.append(claim)
+        return found
+
+    def _carried(self, text: str, at: int) -> Carried | None:
+        """The food that the sentence before ``at`` is about."""
+        tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
+        stops = [i for i, symbol in enumerate(tagged.symbols) if symbol in ".?"]
+        begins = [0, *(i + 1 for i in stops)]
+        for begin in reversed(begins):
+            found = tagged.find(_TOPIC, begin)
+            if found:
+                first = found[0]
+                term = tagged.items[first].term
+                foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
+                return (tagged.words(first, first + 1),), foods
+        return None
+
+
+def _claim(passage: Passage, at: int, draft: Draft, carried: Carried) -> Claim:
+    steps = draft.steps
+    if draft.pronoun and carried[0]:
+        steps = (*steps, f"carried from before: “{carried[0][0]}”")
+    return Claim(
+        passage=passage,
+        start=at + draft.start,
+        end=at + draft.end,
+        kind=draft.rule.kind,
+        subjects=draft.subjects or carried[0],
+        relates_to=draft.relates_to,
+        polarity=draft.polarity,
+        strength=draft.strength,
+        audience=draft.audience,
+        number=draft.number,
+        foods=draft.foods or carried[1],
+        nutrients=draft.nutrients,
+        effect=draft.effect,
+        level=draft.level,
+        allergens=draft.allergens,
+        of_dish=draft.of_dish,
+        trigger=draft.trigger,
+        steps=steps,
+    )

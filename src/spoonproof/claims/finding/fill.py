@@ -1,0 +1,195 @@
+"""Fill a claim's fields from a match: who, what, how surely, to whom, how much."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.finding.draft import Draft, Match
+from spoonproof.claims.finding.number import age_text, quantity
+from spoonproof.claims.finding.subject import Subject, subject_of
+from spoonproof.claims.scan import Tagged
+from spoonproof.model.claim import Polarity, Strength
+
+_NEGATION = frozenset({"negation"})
+_DENIAL = frozenset({"negation", "free"})
+_HEDGE = frozenset({"hedge"})
+_REFUTE = frozenset({"refute"})
+_AUDIENCE = frozenset({"audience-baby", "audience-adult"})
+_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "energy"})
+_FOOD = frozenset({"food", "supplement"})
+_EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "health", "loose")
+_STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
+_ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
+
+
+def fill(tagged: Tagged, match: Match) -> Draft:
+    """The draft of a match."""
+    subject = subject_of(tagged, match)
+    start, end = _extent(match, subject)
+    polarity = _polarity(tagged, match)
+    number = quantity(tagged, match)
+    relates = _relates(tagged, match)
+    nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
+    if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
+        nutrients = tuple(dict.fromkeys([*_ids(tagged, _NUTRIENT, *subject.range), *nutrients]))
+    steps = (
+        f"{match.rule.kind}: {match.rule.says} ({match.rule.name})",
+        f"given away by “{tagged.words(*match.trigger)}”",
+        f"about {subject.why}",
+    )
+    return Draft(
+        rule=match.rule,
+        start=tagged.items[start].start,
+        end=tagged.items[end - 1].end,
+        subjects=subject.texts,
+        relates_to=relates,
+        polarity=polarity,
+        strength=_strength(tagged, match),
+        audience=_audience(tagged),
+        number=number,
+        foods=subject.foods,
+        nutrients=nutrients,
+        effect=_effect(tagged, match),
+        level=_level(tagged, match),
+        allergens=_allergens(tagged, match),
+        of_dish=subject.of_dish,
+        trigger=tagged.words(*match.trigger),
+        pronoun=subject.pronoun,
+        steps=steps,
+    )
+
+
+def _extent(match: Match, subject: Subject) -> tuple[int, int]:
+    start, end = match.start, match.end
+    if subject.range is not None and start - subject.range[1] <= 8 and subject.range[0] - end <= 4:
+        start, end = min(start, subject.range[0]), max(end, subject.range[1])
+    return start, end
+
+
+def _relates(tagged: Tagged, match: Match) -> str | None:
+    kind = match.rule.kind
+    if kind == "safety-age":
+        age = age_text(tagged, match)
+        if age:
+            return age
+    start, end = match.object or match.trigger
+    if kind == "quantity":
+        start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
+    if kind == "allergen" and match.object is not None and match.rule.name == "free-from":
+        start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
+    return tagged.words(start, end)
+
+
+def _clause_start(tagged: Tagged, at: int) -> int:
+    for index in range(at - 1, -1, -1):
+        if tagged.symbols[index] in ".?":
+            return index + 1
+    return 0
+
+
+def _polarity(tagged: Tagged, match: Match) -> Polarity:
+    begin = _clause_start(tagged, match.start)
+    last = max(match.trigger[1], (match.object or match.trigger)[1])
+    if tagged.find(_REFUTE, 0, last):
+        return "refutes"
+    denial = _NEGATION if match.rule.level else _DENIAL
+    near = max(begin, match.trigger[0] - 6)
+    for index in tagged.find(denial, near, last):
+        after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
+        if after not in ("only", "just") and index not in range(*match.trigger):
+            return "denies"
+    if _asked(tagged):
+        return "asks"
+    if tagged.find(_HEDGE, begin, last):
+        return "hedges"
+    return "asserts"
+
+
+_ASKING = frozenset("is are does do can could should will would did".split())
+
+
+def _asked(tagged: Tagged) -> bool:
+    if tagged.text.rstrip("\"'”’) ").endswith("?"):
+        return True
+    first = tagged.items[0].words if tagged.items else ""
+    return first in _ASKING and len(tagged.items) > 2
+
+
+def _strength(tagged: Tagged, match: Match) -> Strength:
+    if match.rule.kind in ("nutrient-content", "quantity", "allergen", "safety-age"):
+        return "contains"
+    found: Strength = "plain"
+    for index in range(match.start, match.end):
+        term = tagged.items[index].term
+        for sense in term.senses.values() if term is not None else ():
+            if sense.cls in ("benefit", "benefit-weak", "harm", "loose") and sense.value in _STRENGTHS:
+                found = sense.value
+                break
+    if _ABSOLUTE.search(tagged.words(match.start, match.end).lower()) and found in ("plain", "strong"):
+        return "absolute"
+    return found
+
+
+def _audience(tagged: Tagged) -> str | None:
+    found = tagged.find(_AUDIENCE)
+    babies = [i for i in found if tagged.has(i, "audience-baby")]
+    chosen = (babies or found)[:1]
+    return tagged.words(chosen[0], chosen[0] + 1) if chosen else None
+
+
+def _ids(tagged: Tagged, classes: frozenset[str], start: int, end: int) -> tuple[str, ...]:
+    found: dict[str, None] = {}
+    for index in tagged.find(classes, start, end):
+        term = tagged.items[index].term
+        assert term is not None
+        for cls in sorted(classes):
+            if cls in term.senses and term.senses[cls].id:
+                found.setdefault(term.senses[cls].id)
+                break
+    return tuple(found)
+
+
+def _effect(tagged: Tagged, match: Match) -> str | None:
+    start, end = match.object or match.trigger
+    for index in range(start, end):
+        term = tagged.items[index].term
+        for cls in _EFFECT:
+            if term is not None and cls in term.senses and term.senses[cls].id:
+                return term.senses[cls].id
+    if match.rule.kind == "safety-age":
+        return {"choking": "choking", "harmful": "harm", "safe": "safety"}.get(match.rule.name, "age")
+    if match.rule.kind == "general-benefit":
+        return "health"
+    return None
+
+
+def _level(tagged: Tagged, match: Match) -> str | None:
+    level = match.rule.level
+    words = tagged.words(*match.trigger).lower()
+    if match.rule.kind == "comparative":
+        return level or ("less" if tagged.find(frozenset({"less"}), *match.trigger) else "more")
+    if level == "source" and match.start > 0:
+        before = tagged.words(max(0, match.start - 2), match.start + 1).lower()
+        if re.search(
+            r"\b(?:rich|excellent|great|fantastic|superb|brilliant|amazing|best|high)\b", before + " " + words
+        ):
+            return "high"
+    if level in ("contains", "high", "source") and match.object is not None:
+        if re.search(
+            r"\b(?:complete|full|all (?:nine|the essential)) ", tagged.words(match.start, match.object[1]).lower()
+        ):
+            return "complete" if "protein_g" in _ids(tagged, _NUTRIENT, *match.object) else level
+        if tagged.find(frozenset({"free"}), match.trigger[1], match.object[0]):
+            return "none"
+    return level
+
+
+def _allergens(tagged: Tagged, match: Match) -> tuple[str, ...]:
+    if match.rule.kind not in ("allergen", "safety-age"):
+        return ()
+    found: set[str] = set()
+    for index in range(match.start, match.end):
+        term = tagged.items[index].term
+        for sense in term.senses.values() if term is not None else ():
+            found.update(sense.allergens)
+    return tuple(sorted(found))

@@ -1,0 +1,88 @@
+"""Run the grammar over a tagged sentence and settle which matches stand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.grammar import CompiledRule
+from spoonproof.claims.scan import Tagged
+
+# What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
+FAMILIES: tuple[frozenset[str], ...] = (
+    frozenset({"nutrient", "ambiguous-nutrient", "energy"}),
+    frozenset({"effect", "effect-weak", "body"}),
+    frozenset({"disease", "disease-weak", "allergy", "allergy-weak"}),
+    frozenset({"food", "dish"}),
+)
+_JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like"})
+
+
+def classes_in(tagged: Tagged) -> frozenset[str]:
+    """Every class of the sentence's items."""
+    found: set[str] = set()
+    for item in tagged.items:
+        if item.term is not None:
+            found.update(item.term.senses)
+    return frozenset(found)
+
+
+def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
+    """The matches that stand: per kind the surest rule first, no second one on the same object."""
+    kept: list[Match] = []
+    for compiled in rules:
+        if (compiled.needs and compiled.needs.isdisjoint(present)) or not compiled.veto.isdisjoint(present):
+            continue
+        for found in compiled.expression.finditer(tagged.symbols):
+            match = _match(compiled, found, tagged)
+            if not any(_same(match, other) for other in kept):
+                kept.append(match)
+    kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
+    return kept
+
+
+def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:
+    import re
+
+    assert isinstance(found, re.Match)
+    groups = {name: found.span(name) for name, text in found.groupdict().items() if text}
+    target = groups.get("O")
+    if target is not None:
+        target = target[0], list_end(tagged, target[1] - 1)
+    trigger = groups.get("T") or target or found.span()
+    end = max(found.end(), target[1] if target else 0)
+    return Match(compiled.rule, found.start(), end, trigger, target, groups.get("S"))
+
+
+def list_end(tagged: Tagged, last: int) -> int:
+    """One past the last item of the list that begins at ``last``: "calcium, iron and zinc"."""
+    family = next((f for f in FAMILIES if tagged.find(f, last, last + 1)), None)
+    if family is None:
+        return last + 1
+    at, gap = last + 1, 0
+    end = at
+    while at < len(tagged.items) and gap <= 3:
+        if tagged.find(family, at, at + 1):
+            end, gap = at + 1, 0
+        elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN:
+            gap += 0 if tagged.symbols[at] == "," else 1
+        elif tagged.items[at].term is None and tagged.symbols[at] == "_" and gap < 2 and _joined(tagged, at):
+            gap += 1
+        else:
+            break
+        at += 1
+    return end
+
+
+def _joined(tagged: Tagged, at: int) -> bool:
+    """Whether the item before ``at`` is a comma or joining word."""
+    return tagged.symbols[at - 1] in ",(" or tagged.items[at - 1].words in _JOIN
+
+
+def _same(match: Match, other: Match) -> bool:
+    if match.object is None or other.object is None:
+        overlap = match.start < other.end and other.start < match.end
+        return overlap and match.rule.kind == other.rule.kind
+    overlap = match.object[0] < other.object[1] and other.object[0] < match.object[1]
+    # A loose rule says nothing new about an object that a surer rule has taken, whatever its kind.
+    return overlap and (match.rule.kind == other.rule.kind or match.rule.loose)

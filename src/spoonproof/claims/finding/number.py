@@ -1,0 +1,136 @@
+"""Numbers in claims: value, unit and basis; ages in months."""
+
+from __future__ import annotations
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.scan import Tagged
+from spoonproof.model.claim import Quantity
+
+_WORDS = {
+    "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0,
+    "nine": 9.0, "ten": 10.0, "eleven": 11.0, "twelve": 12.0, "fifteen": 15.0, "eighteen": 18.0, "twenty": 20.0,
+    "thirty": 30.0, "forty": 40.0, "fifty": 50.0, "a hundred": 100.0, "hundred": 100.0, "half": 0.5, "third": 1 / 3,
+    "a third": 1 / 3, "quarter": 0.25, "a quarter": 0.25, "thousand": 1000.0, "twice": 2.0, "a dozen": 12.0,
+    "½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125,
+}  # fmt: skip
+_UNITS = {
+    "g": "g", "gram": "g", "grams": "g", "gm": "g", "gms": "g", "mg": "mg", "milligram": "mg", "milligrams": "mg",
+    "mcg": "ug", "µg": "ug", "ug": "ug", "microgram": "ug", "micrograms": "ug", "iu": "IU", "kg": "kg", "%": "%",
+    "percent": "%", "per cent": "%", "ounce": "oz", "ounces": "oz", "calorie": "kcal", "calories": "kcal",
+    "kcal": "kcal", "kj": "kJ", "kilojoules": "kJ", "cal": "kcal", "cals": "kcal",
+}  # fmt: skip
+_NUMBER = frozenset({"number"})
+_TIMES = frozenset({"times"})
+_FRACTIONS = frozenset({"half", "third", "a third", "quarter", "a quarter", "½", "¼", "¾", "⅓", "⅔"})
+
+
+def number_of(words: str) -> float | None:
+    """The value of a number token or number word; a comma before three digits groups thousands."""
+    if words in _WORDS:
+        return _WORDS[words]
+    plain = words.replace(",", "") if _grouped(words) else words.replace(",", ".")
+    try:
+        return float(plain)
+    except ValueError:
+        return None
+
+
+def _grouped(words: str) -> bool:
+    head, _, tail = words.rpartition(",")
+    return bool(head) and len(tail.split(".")[0]) == 3
+
+
+def numbers_in(tagged: Tagged, start: int, end: int) -> list[tuple[int, float]]:
+    """(index, value) of the numbers among items [start, end)."""
+    found: list[tuple[int, float]] = []
+    for index in range(max(0, start), min(end, len(tagged.items))):
+        value = number_of(tagged.items[index].words)
+        if value is not None:
+            found.append((index, value))
+    return found
+
+
+def quantity(tagged: Tagged, match: Match) -> Quantity | None:
+    """The number a claim states, None where it states none."""
+    if match.rule.kind == "safety-age":
+        age = age_months(tagged, match)
+        return None if age is None else Quantity(age[0], age[1], "months", "age")
+    if match.rule.kind not in ("quantity", "comparative"):
+        return None
+    found = numbers_in(tagged, match.start, match.end)
+    if not found:
+        return None
+    at, value = found[0]
+    high = value
+    if len(found) > 1 and found[1][0] - at <= 2 and tagged.words(at + 1, found[1][0]).strip() in ("", "to", "-", "–"):
+        at, high = found[1]
+    unit = _unit(tagged, at, match.end)
+    if tagged.items[at].words in _FRACTIONS and not unit:
+        value, high, unit = value * 100, high * 100, "%"
+    return Quantity(value, high, unit or ("x" if match.rule.kind == "comparative" else ""), _basis(tagged))
+
+
+def _unit(tagged: Tagged, at: int, end: int) -> str:
+    for index in range(at + 1, min(at + 3, len(tagged.items), end + 1)):
+        unit = _UNITS.get(tagged.items[index].words)
+        if unit:
+            return unit
+        if tagged.has(index, "household"):
+            return tagged.items[index].words
+        if tagged.has(index, "time-unit"):
+            return "hours" if tagged.items[index].words.startswith("h") else "minutes"
+    return ""
+
+
+def _basis(tagged: Tagged) -> str:
+    for index in range(len(tagged.items)):
+        words = tagged.items[index].words
+        if tagged.has(index, "per-day"):
+            return "day" if words in ("per day", "a day", "each day", "every day", "daily", "in a day") else "reference"
+        if tagged.has(index, "per-portion"):
+            if "100" in words:
+                return "100 ml" if "ml" in words else "100 g"
+            for word in ("spoonful", "tablespoon", "cup", "slice", "piece", "egg", "banana", "bowl", "ounce", "glass"):
+                if word in words:
+                    return {"egg": "piece", "banana": "piece", "tablespoon": "tbsp"}.get(word, word)
+            return "portion"
+    return ""
+
+
+_AGE_WORDS = {
+    "first birthday": 12.0, "first year": 12.0, "first year of life": 12.0, "second birthday": 24.0,
+    "first six months": 6.0, "six month old": 6.0, "a year old": 12.0, "one year old": 12.0, "from birth": 0.0,
+    "newborns": 0.0, "first few months": 6.0,
+}  # fmt: skip
+
+
+def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
+    """The age a safety statement names, in months, low and high; None where it names none."""
+    begin, end = (match.object or match.trigger)[0], match.end
+    for index in range(begin, min(end + 3, len(tagged.items))):
+        words = tagged.items[index].words
+        if tagged.has(index, "age"):
+            known = _AGE_WORDS.get(words)
+            if known is None:
+                last = words.rstrip("s").split()[-1] if words.split() else ""
+                value = number_of({"fives": "five", "twos": "two", "ones": "one"}.get(words.split()[-1], last))
+                known = None if value is None else value * 12
+            if known is not None:
+                return known, known
+        if tagged.has(index, "age-unit"):
+            found = numbers_in(tagged, index - 4, index)
+            if found:
+                factor = 12.0 if words.startswith("y") else 0.25 if words.startswith("w") else 1.0
+                return found[0][1] * factor, found[-1][1] * factor
+    return None
+
+
+def age_text(tagged: Tagged, match: Match) -> str | None:
+    """The age in months, with the words that said it: "12 months (before the age of one)"."""
+    age = age_months(tagged, match)
+    if age is None:
+        return None
+    low, high = (f"{value:g}" for value in age)
+    months = f"{low} months" if low == high else f"{low}-{high} months"
+    start, end = match.object or match.trigger
+    return f"{months} ({tagged.words(start, end)})"

@@ -1,0 +1,29 @@
+"""Sentences that are ordinary recipe talk whatever words they hold."""
+
+from __future__ import annotations
+
+from spoonproof.claims.scan import Tagged
+
+_SAYS = frozenset(
+    {
+        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "free", "suffix-high",
+        "suffix-free", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
+    }
+)  # fmt: skip
+_MEASURE = frozenset({"household", "unit"})
+
+
+def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
+    """Whether the sentence claims nothing by its form: an ingredient line, say."""
+    return _ingredient_line(tagged, present)
+
+
+def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
+    """ "2 tbsp flaxseed", "1/2 cup iron-fortified cereal": an amount first, and nothing said of it."""
+    items = tagged.items
+    begin = next((i for i, s in enumerate(tagged.symbols) if s not in ",_()" or items[i].words.isalpha()), 0)
+    if begin >= len(items) or not (items[begin].words[0].isnumeric()):
+        return False
+    if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
+        return False
+    return _SAYS.isdisjoint(present)

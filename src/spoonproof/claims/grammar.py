@@ -1,0 +1,96 @@
+"""The claim grammar: patterns over classes of words, compiled against a lexicon.
+
+A pattern is written with classes in angle brackets and gaps: ``<benefit> ~4 <effect>`` is a benefit
+word, at most four items that do not leave the clause, an effect. ``_4`` is a gap that does not cross a
+comma either. ``T(...)`` marks the words that give the claim away, ``O(...)`` what it relates to,
+``S(...)`` its subject. Blanks mean nothing; the rest is the language of ``re``. Patterns are linear:
+every gap is bounded.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from spoonproof.claims.lexicon import Lexicon
+from spoonproof.model.claim import Kind
+
+_CLASSES = re.compile(r"<([a-z| -]+)>")
+_GAP = re.compile(r"([~_])(\d+)")
+_MARK = re.compile(r"\b([TOS])\(")
+_NEVER = "\uf8ff"  # in no text and no lexicon: a class without terms matches nothing
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One way of claiming. ``needs``: classes of which the sentence must hold one for the claim to stand
+    (beside the pattern); ``veto``: classes that make it ordinary talk; ``level`` as in ``Claim``;
+    ``loose``: yields to any surer rule on the same object, of whatever kind."""
+
+    name: str
+    kind: Kind
+    pattern: str
+    level: str | None = None
+    needs: tuple[str, ...] = ()
+    veto: tuple[str, ...] = ()
+    says: str = ""
+    loose: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CompiledRule:
+    """A rule with its expression over symbols."""
+
+    rule: Rule
+    expression: re.Pattern[str]
+    needs: frozenset[str]
+    veto: frozenset[str]
+
+
+MACROS: dict[str, str] = {
+    "FOOD": "food|dish",
+    "THING": "food|dish|generic-food|pronoun|supplement",
+    "ANY": "food|dish|generic-food|pronoun|supplement|nutrient|ambiguous-nutrient",
+    "NUT": "nutrient|ambiguous-nutrient|energy",
+    "EFFECT": "effect|effect-weak",
+    "DISEASE": "disease|disease-weak",
+    "BENEFIT": "benefit|benefit-weak",
+    "HARM": "harm|harm-weak",
+    "HAVE": "contain|have",
+    "NEED": "need|need-weak",
+}
+_MACRO = re.compile(r"\b[A-Z]{3,}\b")
+
+
+def compile_rules(lexicon: Lexicon, rules: Sequence[Rule]) -> tuple[CompiledRule, ...]:
+    """Compile ``rules``; raises ``re.error`` for a pattern that is not one."""
+    return tuple(
+        CompiledRule(
+            rule,
+            re.compile(_expression(lexicon, rule.pattern)),
+            frozenset(_spread(rule.needs)),
+            frozenset(_spread(rule.veto)),
+        )
+        for rule in rules
+    )
+
+
+def _spread(names: Sequence[str]) -> list[str]:
+    return [cls for name in names for cls in MACROS.get(name, name).split("|")]
+
+
+def _expression(lexicon: Lexicon, pattern: str) -> str:
+    pattern = pattern.replace("@AGE", "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>)")
+    pattern = _MACRO.sub(lambda m: MACROS.get(m.group(), m.group()), pattern)
+
+    def symbols(match: re.Match[str]) -> str:
+        found = lexicon.symbols_of(match.group(1).split("|"))
+        return f"[{found}]" if found else _NEVER
+
+    def gap(match: re.Match[str]) -> str:
+        inside = "[^.?]" if match.group(1) == "~" else "[^.?,:()]"
+        return f"{inside}{{0,{match.group(2)}}}?"
+
+    pattern = _MARK.sub(r"(?P<\1>", pattern)
+    return re.sub(r"\s+", "", _CLASSES.sub(symbols, _GAP.sub(gap, pattern)))

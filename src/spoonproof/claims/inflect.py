@@ -1,0 +1,125 @@
+"""English word forms, made once when the lexicon is built: plurals, verb forms, two spellings."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+_VOWEL = re.compile(r"[aeiou]")
+_DOUBLES = frozenset({"control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit"})
+_IRREGULAR = {
+    "keep": ("keeps", "kept", "keeping"),
+    "give": ("gives", "gave", "given", "giving"),
+    "make": ("makes", "made", "making"),
+    "build": ("builds", "built", "building"),
+    "fight": ("fights", "fought", "fighting"),
+    "feed": ("feeds", "fed", "feeding"),
+    "get": ("gets", "got", "gotten", "getting"),
+    "have": ("has", "had", "having", "'ve"),
+    "lose": ("loses", "lost", "losing"),
+    "bind": ("binds", "bound", "binding"),
+    "hold": ("holds", "held", "holding"),
+    "bring": ("brings", "brought", "bringing"),
+    "cut": ("cuts", "cutting"),
+    "rid": ("rids", "ridding"),
+    "let": ("lets", "letting"),
+    "leave": ("leaves", "left", "leaving"),
+    "meet": ("meets", "met", "meeting"),
+    "speed": ("speeds", "sped", "speeding"),
+    "break": ("breaks", "broke", "broken", "breaking"),
+    "throw": ("throws", "threw", "thrown", "throwing"),
+    "drive": ("drives", "drove", "driven", "driving"),
+    "eat": ("eats", "ate", "eaten", "eating"),
+    "drink": ("drinks", "drank", "drunk", "drinking"),
+    "begin": ("begins", "began", "begun", "beginning"),
+    "take": ("takes", "took", "taken", "taking"),
+    "come": ("comes", "came", "coming"),
+    "go": ("goes", "went", "gone", "going"),
+    "beat": ("beats", "beaten", "beating"),
+    "lead": ("leads", "led", "leading"),
+    "hurt": ("hurts", "hurting"),
+    "burn": ("burns", "burnt", "burned", "burning"),
+    "put": ("puts", "putting"),
+    "steer": ("steers", "steered", "steering"),
+    "say": ("says", "said", "saying"),
+    "stick": ("sticks", "stuck", "sticking"),
+    "play": ("plays", "played", "playing"),
+    "wean": ("weans", "weaned", "weaning"),
+}
+# The left side is how our tables are written; the right side is the other spelling of English.
+_SPELLINGS = (
+    (re.compile(r"fibre"), "fiber"),
+    (re.compile(r"aem"), "em"),
+    (re.compile(r"rrhoea"), "rrhea"),
+    (re.compile(r"\boe(?=[sd])"), "e"),
+    (re.compile(r"foet"), "fet"),
+    (re.compile(r"coeliac"), "celiac"),
+    (re.compile(r"(?<=[a-z]{2})our(?=s|ed|ing|ings|\b)"), "or"),
+    (re.compile(r"goitre"), "goiter"),
+    (re.compile(r"sulph"), "sulf"),
+    (re.compile(r"ageing"), "aging"),
+    (re.compile(r"grey"), "gray"),
+    (re.compile(r"(?<=[a-z]{3})is(?=(e|es|ed|er|ing|ation)\b)"), "iz"),
+    (re.compile(r"caesar"), "cesar"),
+    (re.compile(r"labell"), "label"),
+    (re.compile(r"yoghurt"), "yogourt"),
+    (re.compile(r"defence"), "defense"),
+    (re.compile(r"fuell"), "fuel"),
+)
+
+
+def plural(word: str) -> str:
+    """The plural of a singular noun; a word already ending in -s is given back."""
+    if word.endswith("y") and len(word) > 2 and word[-2] not in "aeiou":
+        return word[:-1] + "ies"
+    if word.endswith(("ch", "sh", "x", "z", "ss")) or word in ("tomato", "potato", "mango"):
+        return word + "es"
+    if word.endswith("s"):
+        return word
+    if word.endswith("leaf"):
+        return word[:-1] + "ves"
+    return word + "s"
+
+
+def verb_forms(verb: str) -> tuple[str, ...]:
+    """Third person, past and -ing forms of a plain verb."""
+    if verb in _IRREGULAR:
+        return _IRREGULAR[verb]
+    if verb.endswith("y") and verb[-2:-1] not in "aeiou":
+        return verb[:-1] + "ies", verb[:-1] + "ied", verb + "ing"
+    if verb.endswith("e") and not verb.endswith("ee"):
+        return verb + "s", verb + "d", verb[:-1] + "ing"
+    third = verb + ("es" if verb.endswith(("ch", "sh", "x", "z", "ss")) else "s")
+    stem = verb
+    if verb in _DOUBLES or _closed_short(verb):
+        stem = verb + verb[-1]
+    return third, stem + "ed", stem + "ing"
+
+
+def _closed_short(verb: str) -> bool:
+    """One syllable, one vowel, one closing consonant: stop, strip, rob."""
+    return (
+        len(verb) > 2
+        and len(_VOWEL.findall(verb)) == 1
+        and verb[-1] not in "aeiouwxy"
+        and verb[-2] in "aeiou"
+        and not (verb.startswith("qu"))
+    )
+
+
+def forms(term: str, how: str) -> Iterator[str]:
+    """Every written form of a table's term: ``how`` is noun, verb or fixed; British spelling in, both out."""
+    made = [term]
+    if how == "noun":
+        head, _, last = term.rpartition(" ")
+        made.append(f"{head} {plural(last)}".strip())
+    elif how == "verb":
+        first, _, rest = term.partition(" ")
+        made += [f"{form} {rest}".strip() for form in verb_forms(first)]
+    for form in made:
+        yield form
+        other = form
+        for pattern, instead in _SPELLINGS:
+            other = pattern.sub(instead, other)
+        if other != form:
+            yield other

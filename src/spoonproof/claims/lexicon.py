@@ -1,0 +1,147 @@
+"""The claim lexicon: words and phrases with their classes, inflected and compiled when it is built.
+
+A class is a word such as ``nutrient``, ``effect`` or ``benefit``. A phrase may belong to several
+classes; each *set* of classes gets one private character, so that a sentence becomes a short string
+of characters and the grammar is a handful of regular expressions over classes, not over words.
+A term written with a trailing ``?`` in the tables is weak: it goes to ``<class>-weak`` and counts
+only where the words around it support it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any, NamedTuple
+
+from spoonproof.claims.inflect import forms
+from spoonproof.model.table import Row
+
+TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+")
+_FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñç", "''''aaaaaaeeeeiiiiooooouuuunc")
+# A sentence holding none of these is never looked at.
+TRIGGERS = frozenset(
+    {
+        "nutrient", "energy", "effect", "effect-weak", "disease", "disease-weak", "allergy", "allergy-weak",
+        "health", "health-weak", "loose", "loose-weak", "healthy", "healthier", "choking", "harmful",
+        "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nourishing", "worth",
+    }
+)  # fmt: skip
+_SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these
+
+
+class Sense(NamedTuple):
+    """What a phrase is in one class: its id, and the class's own value (a level, a strength ...)."""
+
+    cls: str
+    id: str
+    value: str = ""
+    allergens: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A phrase of the lexicon with all its senses; ``symbol`` stands for its set of classes."""
+
+    words: tuple[str, ...]
+    senses: Mapping[str, Sense]
+    symbol: str
+
+
+@dataclass(slots=True)
+class _Node:
+    term: Term | None = None
+    next: dict[str, _Node] = field(default_factory=dict)
+
+
+def fold(text: str) -> str:
+    """Lower case, straight apostrophes, no accents; as long as ``text``, so offsets hold."""
+    low = text.lower()
+    if len(low) != len(text):
+        low = "".join(c if len(c.lower()) != 1 else c.lower() for c in text)
+    return low.translate(_FOLD)
+
+
+def words_of(term: str) -> tuple[str, ...]:
+    """The tokens of a table's term, hyphens dropped, as the scanner would cut them."""
+    return tuple(t for t in TOKEN.findall(fold(term)) if t != "-")
+
+
+@dataclass(frozen=True)
+class Lexicon:
+    """A compiled lexicon. ``root`` is a trie over words, ``automaton`` finds trigger phrases in folded text."""
+
+    root: _Node
+    automaton: Any
+    symbols: Mapping[str, str]  # class -> every symbol whose set of classes holds it
+    number_symbol: str
+
+    @classmethod
+    def from_rows(cls, tables: Mapping[str, Sequence[Row]], food_names: Iterable[tuple[str, str]] = ()) -> Lexicon:
+        """Build from the rows of ``claims/lexicon/en/*.csv`` (by table name) and the food table's names.
+
+        ``food_names`` are (name, food id) pairs; where a name is also in the lexicon the food table's id wins.
+        Raises ValueError with file and line for a row without class or terms.
+        """
+        senses: dict[tuple[str, ...], dict[str, Sense]] = {}
+        for name in sorted(tables):
+            for row in tables[name]:
+                _add_row(senses, row)
+        for name, food in food_names:
+            _add_food(senses, name, food)
+        return _compile(senses)
+
+    def symbols_of(self, classes: Iterable[str]) -> str:
+        """All symbols of any of ``classes``, sorted: the inside of a character class."""
+        return "".join(sorted({s for name in classes for s in self.symbols.get(name, "")}))
+
+
+def _add_row(senses: dict[tuple[str, ...], dict[str, Sense]], row: Row) -> None:
+    cls, terms = row.text("class"), row.items("terms")
+    if not cls or not terms:
+        raise ValueError(f"{row.file}:{row.line}: a lexicon row needs a class and terms")
+    how = row.text("forms") or "fixed"
+    for term in terms:
+        weak = term.endswith("?")
+        name = f"{cls}-weak" if weak else cls
+        sense = Sense(name, row.text("id"), row.text("value"), row.items("allergens"))
+        for form in forms(term.rstrip("?"), how):
+            if key := words_of(form):
+                senses.setdefault(key, {}).setdefault(name, sense)
+                if sense.allergens:
+                    senses[key].setdefault("allergen-food", sense)
+
+
+def _add_food(senses: dict[tuple[str, ...], dict[str, Sense]], name: str, food: str) -> None:
+    for form in forms(fold(name), "noun"):
+        key = words_of(form)
+        if not key or "," in key or any(c in senses.get(key, {}) for c in ("ambiguous-nutrient", "nutrient")):
+            continue
+        old = senses.setdefault(key, {}).get("food")
+        senses[key]["food"] = Sense("food", food, "", old.allergens if old else ())
+
+
+def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
+    import ahocorasick
+
+    by_set: dict[frozenset[str], str] = {}
+    root, automaton = _Node(), ahocorasick.Automaton()
+    sets = {frozenset(found) for found in senses.values()} | {frozenset({"number"})}
+    for number, classes in enumerate(sorted(sets, key=sorted)):
+        by_set[classes] = chr(_SYMBOL_BASE + number)
+    for key in sorted(senses):
+        found = senses[key]
+        term = Term(key, dict(found), by_set[frozenset(found)])
+        node = root
+        for word in key:
+            node = node.next.setdefault(word, _Node())
+        node.term = term
+        if not TRIGGERS.isdisjoint(found):
+            # Joined by a space here; the scanner folds hyphens to spaces before it looks.
+            automaton.add_word(" ".join(key), len(" ".join(key)))
+    automaton.make_automaton()
+    symbols: dict[str, str] = {}
+    for classes, symbol in by_set.items():
+        for name in classes:
+            symbols[name] = symbols.get(name, "") + symbol
+    return Lexicon(root, automaton, symbols, by_set[frozenset({"number"})])

@@ -1,0 +1,101 @@
+"""Scan text with the automaton, and turn a sentence into tagged items and its string of symbols."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from spoonproof.claims.lexicon import TOKEN, Lexicon, Term, fold
+
+PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"
+_MARKS = {
+    ",": COMMA, ";": STOP, ".": STOP, "!": STOP, "…": STOP, "?": QUERY, ":": COLON, "(": OPEN, ")": CLOSE,
+    "[": OPEN, "]": CLOSE, "—": COMMA, "–": COMMA, "/": COMMA, "|": COMMA, "•": COMMA, "→": COLON, "=": COLON,
+    "+": COMMA, "&": PLAIN, ">": COLON, "*": COMMA,
+}  # fmt: skip
+
+
+class Item(NamedTuple):
+    """One word, phrase or mark of a sentence: ``text[start:end]`` of the sentence."""
+
+    start: int
+    end: int
+    words: str
+    term: Term | None
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """A sentence as items and, index for index, as symbols."""
+
+    text: str
+    items: tuple[Item, ...]
+    symbols: str
+
+    def has(self, index: int, cls: str) -> bool:
+        """Whether the item is of the class."""
+        term = self.items[index].term
+        return term is not None and cls in term.senses
+
+    def find(self, classes: frozenset[str], start: int = 0, end: int | None = None) -> list[int]:
+        """Indices in [start, end) of the items that are of any of ``classes``."""
+        stop = len(self.items) if end is None else min(end, len(self.items))
+        return [
+            i
+            for i in range(max(0, start), stop)
+            if (term := self.items[i].term) is not None and not classes.isdisjoint(term.senses)
+        ]
+
+    def words(self, start: int, end: int) -> str:
+        """The text of items [start, end)."""
+        return self.text[self.items[start].start : self.items[end - 1].end] if end > start else ""
+
+
+def hits(lexicon: Lexicon, text: str) -> list[int]:
+    """Offsets of trigger phrases that stand on word boundaries in ``text``."""
+    low = fold(text).replace("-", " ").replace("\n", " ")
+    found: list[int] = []
+    size = len(low)
+    for end, length in lexicon.automaton.iter(low):
+        start = end - length + 1
+        if (start == 0 or not low[start - 1].isalnum()) and (end + 1 >= size or not low[end + 1].isalpha()):
+            found.append(start)
+    found.sort()
+    return found
+
+
+def tag(lexicon: Lexicon, text: str) -> Tagged:
+    """Tag a sentence: the longest phrase first, from the left."""
+    low = fold(text)
+    tokens = [(m.group(), m.start(), m.end()) for m in TOKEN.finditer(low)]
+    tokens = [t for t in tokens if t[0] != "-" or _spaced(low, t[1])]
+    items: list[Item] = []
+    symbols: list[str] = []
+    root, number, at, count = lexicon.root, lexicon.number_symbol, 0, len(tokens)
+    while at < count:
+        word, start, end = tokens[at]
+        node = root.next.get(word)
+        if node is None and word.endswith("'s"):
+            node = root.next.get(word[:-2])
+        best, stop, ahead = None, at, at + 1
+        while node is not None:
+            if node.term is not None:
+                best, stop = node.term, ahead
+            if ahead >= count:
+                break
+            node = node.next.get(tokens[ahead][0])
+            ahead += 1
+        if best is not None:
+            items.append(Item(start, tokens[stop - 1][2], low[start : tokens[stop - 1][2]], best))
+            symbols.append(best.symbol)
+            at = stop
+            continue
+        items.append(Item(start, end, word, None))
+        symbols.append(number if word[0].isnumeric() else COMMA if word == "-" else _MARKS.get(word, PLAIN))
+        at += 1
+    return Tagged(text, tuple(items), "".join(symbols))
+
+
+def _spaced(low: str, at: int) -> bool:
+    """Whether the hyphen at ``at`` stands as a dash, with blanks around it."""
+    return (at == 0 or low[at - 1] == " ") and (at + 1 >= len(low) or low[at + 1] in " -")
