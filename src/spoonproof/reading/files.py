@@ -41,7 +41,7 @@ def read_document(
     except _RefusedError as refused:
         document = Document(shown, "")
         return None, [fault(refused.rule, document, document.whole, str(refused))]
-    except (OSError, ValueError) as problem:
+    except (OSError, ValueError, RuntimeError) as problem:  # a loop of links is a RuntimeError before Python 3.13
         document = Document(shown, "")
         why = problem.strerror if isinstance(problem, OSError) and problem.strerror else str(problem)
         return None, [fault("file-unreadable", document, document.whole, f"This file can't be read: {why}.")]
@@ -55,6 +55,8 @@ def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
     if marked:
         data = data[len(_BOM) :]
     try:
+        if data.count(0) > len(data) // 4 > 0:
+            return None, [_not_utf8(data, data.index(0), shown)]
         text = data.decode("utf-8")
     except UnicodeDecodeError as problem:
         return None, [_not_utf8(data, problem.start, shown)]
@@ -142,7 +144,7 @@ def _not_utf8(data: bytes, at: int, shown: str) -> Finding:
     before = data[:at].decode("utf-8")
     if kind:
         guess = f"it looks like {kind}"
-    elif len(data) > 3 and data[1::2].count(0) > len(data) // 3:
+    elif data.count(0) > len(data) // 4:
         guess = "it looks like UTF-16"
     else:
         guess = f"in Windows-1252 it would be {data[at : at + 1].decode('cp1252', 'replace')!r}"
