@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
     from spoonproof.feeding.keeping import Keeping
+    from spoonproof.foods.facts import Facts
+    from spoonproof.foods.numbers import KitchenNumbers
     from spoonproof.knowledge import Knowledge
 
 
@@ -42,6 +44,35 @@ class Dish:
         from spoonproof.cooking.treatment import treat
 
         return treat(self.recipe, self.knowledge.foods, self.knowledge.verbs, self.knowledge.cook_times)
+
+    @cached_property
+    def facts(self) -> Facts:
+        """What is in the dish, per batch, portion and 100 g, for each bowl."""
+        from spoonproof.cooking.treatment import treat
+        from spoonproof.foods.facts import facts
+
+        known = self.knowledge
+
+        def treated(recipe: Recipe) -> tuple[Treatment, ...]:
+            return treat(recipe, known.foods, known.verbs, known.cook_times)
+
+        return facts(
+            self.recipe,
+            self.treatments,
+            known.foods,
+            known.measures(self.channel.measures),
+            known.changes,
+            recipes=self.others,
+            treat=treated,
+        )
+
+    @cached_property
+    def numbers(self) -> KitchenNumbers:
+        """What claims may ask of the dish's numbers."""
+        from spoonproof.foods.numbers import KitchenNumbers
+
+        known = self.knowledge
+        return KitchenNumbers(known.foods, self.facts, known.measures(self.channel.measures))
 
     @property
     def market(self) -> str:

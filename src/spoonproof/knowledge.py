@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from spoonproof.cooking.softness import CookTimes
     from spoonproof.cooking.verbs import VerbTable
     from spoonproof.feeding.tables import FeedingTables
+    from spoonproof.foods.changes import Changes
+    from spoonproof.foods.intakes import Intakes
     from spoonproof.foods.table import FoodTable
     from spoonproof.model.finding import Finding
     from spoonproof.model.table import Row
@@ -62,6 +64,20 @@ class Knowledge:
         from spoonproof.foods.table import FoodTable
 
         return FoodTable.from_rows(self.rows("foods"), self.rows("food_values"), self.rows("food_portions"))
+
+    @cached_property
+    def changes(self) -> Changes:
+        """What cooking keeps of vitamins and minerals, and of the weight."""
+        from spoonproof.foods.changes import Changes
+
+        return Changes.from_rows(self.rows("retention"), self.rows("yields"))
+
+    @cached_property
+    def intakes(self) -> Intakes:
+        """A day's reference intakes by authority and age."""
+        from spoonproof.foods.intakes import Intakes
+
+        return Intakes.from_rows(self.rows("intakes"))
 
     @cached_property
     def verbs(self) -> VerbTable:

@@ -79,6 +79,16 @@ class FoodTable:
     def __contains__(self, food: object) -> bool:
         return food in self._foods
 
+    def names(self) -> Iterator[tuple[str, str]]:
+        """Every name with the id of the food it names, plain foods first; no name twice."""
+        said: set[tuple[str, ...]] = set()
+        for food in sorted(self._foods.values(), key=lambda food: bool(food.parent)):
+            for name in (food.name, *food.names):
+                words = key(name)
+                if not name.startswith("=") and words not in said and self._names.get(words) == food.id:
+                    said.add(words)
+                    yield name, food.id
+
     def get(self, food: str) -> Food | None:
         """The record of a food id, or of a published record number ("usda:11124")."""
         return self._foods.get(food) or self._foods.get(self._records.get(food.lower(), ""))

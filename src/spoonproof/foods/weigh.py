@@ -1,0 +1,331 @@
+"""From a food line to grams: as bought and as it goes in, each with its range and what had to be assumed.
+
+Volume goes by the food's own household portions first, by its density where it has none. Counts go by the portion
+of the size that was written. What is not eaten (peel, core, stone, bone, shell) comes off by the food's waste and
+the words of preparation.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple, Protocol
+
+from spoonproof.model.food import Food, Portion
+from spoonproof.model.recipe import Amount, FoodLine
+
+# What the portions of the composition table were measured with: US customary measures, in ml.
+_TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}
+_MASSES = frozenset(("g", "kg", "mg", "oz", "lb"))
+_REMOVES = {
+    "peeled": ("peel", "skin"),
+    "skinned": ("peel", "skin", "fat"),
+    "cored": ("core", "pips", "stalk"),
+    "stoned": ("stone", "pips"),
+    "deseeded": ("pips", "core", "stalk"),
+    "trimmed": ("stalk", "ends", "tops", "outer leaves", "leaves", "fat", "husk"),
+    "shelled": ("shell", "pod", "husk", "cob"),
+    "boned": ("bone", "skin"),
+}
+_UNIT_AS = {
+    "rasher": ("slice", "piece"),
+    "cob": ("piece",),
+    "breast": ("piece",),
+    "thigh": ("piece",),
+    "bulb": ("head", "piece"),
+    "head": ("piece",),
+    "stick": ("stalk", "piece"),
+    "stalk": ("stick", "spear", "piece"),
+    "spear": ("stalk", "piece"),
+    "fillet": ("piece",),
+    "ball": ("piece",),
+    "block": ("piece",),
+    "cube": ("piece",),
+    "sheet": ("piece",),
+    "slice": ("piece",),
+    "floret": (),
+    "piece": ("cube", "fillet", "block", "link"),
+    "pouch": ("packet", "pack"),
+    "bag": ("pack",),
+    "tub": ("pack",),
+    "jar": ("tin",),
+    "carton": ("pack",),
+    "thumb": ("piece",),
+}
+_SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
+
+
+class Units(Protocol):
+    """Kitchen measures as this room needs them: exact, None where the unit is of another kind."""
+
+    def ml(self, unit: str) -> Fraction | None:
+        """Millilitres of one ``unit``."""
+
+    def grams(self, unit: str) -> Fraction | None:
+        """Grams of one ``unit``."""
+
+
+class Grams(NamedTuple):
+    """A weight in grams between ``low`` and ``high``."""
+
+    mid: float
+    low: float
+    high: float
+
+    def times(self, factor: float, low: float | None = None, high: float | None = None) -> Grams:
+        """The weight times a factor, with the factor's own range where it has one."""
+        return Grams(
+            self.mid * factor,
+            self.low * (factor if low is None else low),
+            self.high * (factor if high is None else high),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """What a line weighs: ``bought`` as on the scale in the shop, ``edible`` as it goes into the pot.
+
+    ``assumed`` says every step that was not written on the line; ``sources`` are the source ids behind them.
+    """
+
+    bought: Grams
+    edible: Grams
+    assumed: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Unweighed:
+    """A line that has no weight we know, and why, in words for the cook."""
+
+    why: str
+    to_taste: bool = False
+
+
+class _Step(NamedTuple):
+    grams: Grams
+    edible: bool  # whether these grams are without waste already
+    assumed: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+def weigh(line: FoodLine, food: Food, units: Units) -> Weight | Unweighed:
+    """The weight of a food line whose food is ``food``; ``Unweighed`` where neither the line nor a table tells it.
+
+    Amounts that are zero, negative or no finite numbers give ``Unweighed`` too, never a wrong number.
+    """
+    amount = line.amount
+    if amount is None:
+        return Unweighed(f"no amount is written for {food.name}")
+    if amount.to_taste:
+        return Unweighed(f"{food.name} is added to taste, so nothing is counted for it", to_taste=True)
+    if not 0 < amount.low <= amount.high or amount.high > 1_000_000:
+        return Unweighed(f"the amount of {food.name} is no usable number")
+    step = _whole(line, amount, food, units)
+    if step is None:
+        return Unweighed(_why_not(amount, food))
+    weight = _waste(line, food, step)
+    if amount.about:
+        near = weight.edible.times(1, 0.9, 1.1)
+        weight = Weight(
+            weight.bought.times(1, 0.9, 1.1), near, (*weight.assumed, f"“about”: {food.name} ± 10 %"), weight.sources
+        )
+    return weight
+
+
+def _why_not(amount: Amount, food: Food) -> str:
+    if amount.unit == "piece":
+        return f"no table says what one {food.name} weighs: write grams"
+    return f"no table says what one {amount.unit} of {food.name} weighs: write grams"
+
+
+def _whole(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | None:
+    count = _count(amount)
+    if amount.unit in _MASSES:
+        one = units.grams(amount.unit)
+        return None if one is None else _Step(count.times(float(one)), False, (), ())
+    if amount.each is not None:
+        return _packed(line, amount, food, units)
+    volume = units.ml(amount.unit)
+    portion = next((p for p in food.portions if p.unit == amount.unit and not p.size), None)
+    if volume is not None and not (portion is not None and amount.unit not in _TABLE_ML):
+        return _by_volume(line, count, float(volume), amount.unit, food)
+    return _by_count(line, count, amount, food, units)
+
+
+def _count(amount: Amount) -> Grams:
+    low, high = float(amount.low), float(amount.high)
+    return Grams((low + high) / 2, low, high)
+
+
+def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | None:
+    """ "2 x 400 g tins", "a 2 cm piece": so many of a stated weight."""
+    assert amount.each is not None
+    each = amount.each
+    one = units.grams(each.unit) if each.unit in _MASSES else None
+    sources: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
+    if one is None:
+        millilitres = units.ml(each.unit)
+        if millilitres is None:
+            return _by_count(line, _count(amount), amount, food, units)
+        by_volume = _by_volume(line, Grams(1, 1, 1), float(millilitres), each.unit, food)
+        if by_volume is None:
+            return None
+        per_unit, assumed, sources = by_volume.grams.mid, by_volume.assumed, by_volume.sources
+    else:
+        per_unit = float(one)
+    total = _product(_count(amount), _count(each).times(per_unit))
+    if amount.unit in ("tin", "jar"):
+        return _drained(line, total, food, assumed, sources)
+    return _Step(total, False, assumed, sources)
+
+
+def _product(count: Grams, each: Grams) -> Grams:
+    return Grams(count.mid * each.mid, count.low * each.low, count.high * each.high)
+
+
+def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...], sources: tuple[str, ...]) -> _Step:
+    """What is eaten of a tin: its solids where the food is sold in liquid, all of it where it is not."""
+    full = _portion(food, "tin", "")
+    solids = _portion(food, "tin", "drained")
+    if line.has("drained-weight"):
+        return _Step(total, True, assumed, sources)
+    if solids is None or full is None:
+        if not line.has("drained"):
+            return _Step(total, True, assumed, sources)
+        share, source = 0.6, "common-practice"
+    else:
+        share, source = solids.grams / full.grams, solids.source
+    said = "" if line.has("drained") else ", its liquid poured off"
+    note = f"of a tin of {food.name} {share * 100:.0f} % counted as drained weight{said}"
+    high = share * 1.08 if line.has("drained") else 1.0
+    return _Step(total.times(share, share * 0.92, high), True, (*assumed, note), (*sources, source))
+
+
+def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
+    found = list(_densities(line, food))
+    if not found:
+        return None
+    exact = [density for density in found if density[3]]
+    low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
+    density, how, source, _ = (exact or found)[0]
+    if len(found) > 1 and not exact:
+        how = f"{how}; between {low:.2f} and {high:.2f} g/ml by the cut"
+    elif exact:
+        low, high = density * 0.93, density * 1.07
+    grams = count.times(ml * density, ml * low, ml * high)
+    return _Step(grams, True, (f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})",), (source,))
+
+
+def _densities(line: FoodLine, food: Food) -> Iterator[tuple[float, str, str, bool]]:
+    """Bulk densities (g/ml) that may hold for this line, with whether they are those of its very cut."""
+    shapes = {cut.shape for cut in line.cuts}
+    words = {word for word, _ in line.prepared} | shapes | _CUT_AS.get(next(iter(shapes), ""), frozenset())
+    by_volume = [p for p in food.portions if p.unit in _TABLE_ML]
+    by_volume.sort(key=lambda p: (bool(p.size), -_TABLE_ML[p.unit]))
+    for portion in by_volume:
+        if portion.size and portion.size in words:
+            yield portion.grams / _TABLE_ML[portion.unit], f"{portion.unit}, {portion.size}", portion.source, True
+    plain = [p for p in by_volume if not p.size]
+    for portion in plain:
+        # Powders and liquids have one density; of pieces the plain cup is one of several.
+        sure = food.hardness in ("liquid", "powder", "paste", "grain") or not words
+        yield portion.grams / _TABLE_ML[portion.unit], portion.unit, portion.source, sure and portion is plain[0]
+    if not plain:
+        for portion in by_volume:
+            yield portion.grams / _TABLE_ML[portion.unit], f"{portion.unit}, {portion.size}", portion.source, False
+    if not by_volume and food.density is not None:
+        yield food.density, "density", food.source, True
+
+
+_CUT_AS: dict[str, frozenset[str]] = {
+    "dice": frozenset(("diced", "chopped")),
+    "chopped": frozenset(("chopped", "diced")),
+    "slice": frozenset(("sliced",)),
+    "coin": frozenset(("sliced",)),
+    "grated": frozenset(("grated", "shredded")),
+    "shredded": frozenset(("shredded", "grated")),
+    "mashed": frozenset(("mashed", "puréed")),
+    "puréed": frozenset(("puréed", "mashed")),
+    "crumbled": frozenset(("crumbled",)),
+    "half": frozenset(("half",)),
+    "chunk": frozenset(("chunk", "diced")),
+    "strip": frozenset(("strip", "sliced")),
+    "ground": frozenset(("ground",)),
+    "floret": frozenset(("floret", "chopped")),
+    "whole": frozenset(("whole",)),
+}
+
+
+def _portion(food: Food, unit: str, size: str) -> Portion | None:
+    return next((p for p in food.portions if p.unit == unit and p.size == size), None)
+
+
+def _by_count(line: FoodLine, count: Grams, amount: Amount, food: Food, units: Units) -> _Step | None:
+    for unit in (amount.unit, *_UNIT_AS.get(amount.unit, ())):
+        sized = [p for p in food.portions if p.unit == unit and p.size in ("", "small", "medium", "large")]
+        if not sized:
+            continue
+        step = _piece(count, amount, food, unit, sized)
+        return _drained(line, step.grams, food, step.assumed, step.sources) if unit == "tin" else step
+    loose = units.grams(amount.unit)
+    if loose is not None:
+        note = f"one {amount.unit} of {food.name} taken as {float(loose):g} g"
+        grams = count.times(float(loose), float(loose) * 0.5, float(loose) * 2)
+        return _Step(grams, True, (note,), ("common-practice",))
+    return None
+
+
+def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Portion]) -> _Step:
+    """So many pieces of the size written; without a size the middle one, between the small and the large."""
+    by_size = {p.size: p for p in sized}
+    want = amount.size
+    chosen = by_size.get(want) or (by_size.get("medium") if not want else None)
+    scale = 1.0
+    if chosen is None:
+        chosen = by_size.get("medium") or by_size.get("") or sized[0]
+        scale = _SCALE.get(want, 1.0) / _SCALE.get(chosen.size, 1.0)
+    each = chosen.grams * scale
+    if want:
+        low, high = each * 0.85, each * 1.15
+    else:
+        low = min([p.grams for p in sized if p.size == "small"] or [each * 0.75])
+        high = max([p.grams for p in sized if p.size == "large"] or [each * 1.3])
+    low, high = min(low, each), max(high, each)
+    what = f"{want} {food.name}" if unit == "piece" else f"{want} {unit} of {food.name}"
+    note = f"one {what.strip()} taken as {each:.3g} g without waste, between {low:.3g} and {high:.3g}"
+    return _Step(count.times(each, low, high), True, (note,), (chosen.source,))
+
+
+def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
+    share = food.refuse_pct / 100
+    if not share:
+        return Weight(step.grams, step.grams, step.assumed, step.sources)
+    if step.edible:
+        return Weight(step.grams.times(1 / (1 - share)), step.grams, step.assumed, step.sources)
+    parts = set(food.refuse)
+    peel_stays = line.has("unpeeled") and bool(parts & {"peel", "skin"})
+    if peel_stays:
+        share = 0.0 if parts <= {"peel", "skin", "ends"} else share / 2
+    if not share:
+        note = f"{food.name} with its peel: nothing taken off"
+        return Weight(step.grams, step.grams, (*step.assumed, note), step.sources)
+    before = _ready_before(line, parts)
+    if before:
+        note = f"{food.name} weighed {before}: no waste taken off"
+        return Weight(step.grams.times(1 / (1 - share)), step.grams, (*step.assumed, note), step.sources)
+    keep = 1 - share
+    what = ", ".join(food.refuse) or "waste"
+    note = f"{food.name} weighed as bought: {share * 100:.0f} % taken off ({what})"
+    edible = step.grams.times(keep, keep, 1.0)
+    return Weight(step.grams, edible, (*step.assumed, note), (*step.sources, food.source))
+
+
+def _ready_before(line: FoodLine, parts: set[str]) -> str:
+    """The word of preparation that stands before the name ("300 g peeled parsnip"), and takes waste off."""
+    for word, span in line.prepared:
+        if span.start < line.name_span.start and parts & set(_REMOVES.get(word, ())):
+            return word
+    return ""
