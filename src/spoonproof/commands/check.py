@@ -4,19 +4,29 @@ from __future__ import annotations
 
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from spoonproof.commands import new_parser, open_channel
+
+if TYPE_CHECKING:
+    from spoonproof.checks.engine import Outcome
+    from spoonproof.folder import ChannelFolder, RecipeFile
+    from spoonproof.model.finding import Finding
 
 
 def parser() -> ArgumentParser:
     """The arguments of ``check``."""
-    found = new_parser("check", "Find faults in recipes.", ("text", "jsonl"))
+    found = new_parser("check", "Find faults in recipes.", ("text", "jsonl", "sarif", "annotations"))
     found.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="recipes or folders (default: the channel)")
     found.add_argument("--level", choices=("error", "warning", "note"), default="warning", help="the least level shown")
     found.add_argument("--drafts", action="store_true", help="check drafts too")
     found.add_argument("--echo", action="store_true", help="print how each recipe was read")
     found.add_argument("--trail", action="store_true", help="show how each claim was judged, step by step")
+    found.add_argument("--fix", action="store_true", help="put right what may be put right without asking")
+    found.add_argument("--dry-run", action="store_true", help="with --fix: show what would change, change nothing")
+    found.add_argument("--changed-since", metavar="REF", help="only recipes changed since this git revision")
     return found
 
 
@@ -25,28 +35,112 @@ def run(options: Namespace) -> int:
     from spoonproof.checks.engine import check
     from spoonproof.cli import UsageError
     from spoonproof.model.finding import LEVELS
-    from spoonproof.report import lines, terminal
 
+    if options.dry_run and not options.fix:
+        raise UsageError("--dry-run goes with --fix")
     folder = open_channel(options)
     files = folder.select(options.paths, options.drafts)
     if not files:
         raise UsageError("no recipes to check here; drafts are checked when named or with --drafts")
+    if options.changed_since:
+        files = _changed(folder, files, options.changed_since)
     if options.echo:
-        from spoonproof.reading.echo import echo
-
-        for file in files:
-            if file.recipe is not None:
-                terminal.write([echo(file.recipe, folder.knowledge.foods, folder.knowledge.verbs), ""])
-    outcome = check(folder, files, whole_channel=not options.paths)
+        _echo(folder, files)
+    outcome = check(folder, files, whole_channel=not options.paths and not options.changed_since)
+    if options.fix:
+        if _mend(folder, outcome.findings, options.dry_run):
+            return 0
+        folder, files = _again(folder, files)
+        outcome = check(folder, files, whole_channel=not options.paths and not options.changed_since)
     shown = [f for f in outcome.findings if LEVELS.index(f.level) <= LEVELS.index(options.level)]
-    if options.format == "jsonl":
-        terminal.write(lines.finding_lines(shown))
-    else:
-        terminal.write(
-            terminal.report(shown, folder.knowledge.sources, terminal.wants_colour(sys.stdout), options.trail)
-        )
-        terminal.write(["", terminal.summary(shown, outcome.files)])
+    _print(options, folder, shown, outcome)
     if outcome.broken:
         print(f"spoonproof check: rules of ours broke: {'; '.join(outcome.broken)}", file=sys.stderr)
         return 3
     return 1 if shown else 0
+
+
+def _print(options: Namespace, folder: ChannelFolder, shown: Sequence[Finding], outcome: Outcome) -> None:
+    from spoonproof.report import terminal
+
+    sources = folder.knowledge.sources
+    if options.format == "jsonl":
+        from spoonproof.report.lines import finding_lines
+
+        terminal.write(finding_lines(shown))
+    elif options.format == "sarif":
+        from spoonproof.report.sarif import sarif
+
+        terminal.write([sarif(shown, sources, _help_texts())])
+    elif options.format == "annotations":
+        from spoonproof.report.annotations import workflow_commands
+
+        terminal.write(workflow_commands(shown))
+    else:
+        terminal.write(terminal.report(shown, sources, terminal.wants_colour(sys.stdout), options.trail))
+        terminal.write(["", terminal.summary(shown, outcome.files)])
+
+
+def _help_texts() -> dict[str, tuple[str, str]]:
+    from spoonproof.checks.rule import all_rules
+    from spoonproof.reading.faults import all_faults
+
+    texts = {name: (found.wrong, found.why) for name, found in all_faults().items()}
+    return texts | {rule.name: (rule.title, rule.doc.strip()) for rule in all_rules()}
+
+
+def _echo(folder: ChannelFolder, files: Sequence[RecipeFile]) -> None:
+    from spoonproof.reading.echo import echo
+    from spoonproof.report.terminal import write
+
+    for file in files:
+        if file.recipe is not None:
+            write([echo(file.recipe, folder.knowledge.foods, folder.knowledge.verbs), ""])
+
+
+def _changed(folder: ChannelFolder, files: Sequence[RecipeFile], ref: str) -> tuple[RecipeFile, ...]:
+    """Those of ``files`` that differ from ``ref`` or that git does not know. Raises UsageError."""
+    import subprocess
+
+    from spoonproof.cli import UsageError
+
+    if ref.startswith("-"):
+        raise UsageError(f"{ref!r} is not a revision")
+    names: set[str] = set()
+    for command in (
+        ["git", "diff", "--name-only", "--relative", "-z", ref, "--"],
+        ["git", "ls-files", "--others", "--exclude-standard", "-z"],
+    ):
+        try:
+            done = subprocess.run(command, cwd=folder.root, capture_output=True, check=True)
+        except FileNotFoundError:
+            raise UsageError("--changed-since needs git, and there is none here") from None
+        except subprocess.CalledProcessError as error:
+            words = error.stderr.decode("utf-8", "replace").strip().split("\n")[0]
+            raise UsageError(f"git can't compare with {ref!r}: {words}") from None
+        names |= {name.decode("utf-8", "surrogateescape") for name in done.stdout.split(b"\0") if name}
+    return tuple(file for file in files if file.shown in names)
+
+
+def _mend(folder: ChannelFolder, findings: Sequence[Finding], dry_run: bool) -> bool:
+    """Make the safe edits, or with ``dry_run`` print them; whether this was all that was asked."""
+    from spoonproof.checks.mend import difference, mended, safe_edits
+    from spoonproof.reading.files import write_atomically
+    from spoonproof.report.terminal import printable, write
+
+    for document, edits in safe_edits(findings).items():
+        after = mended(document, edits)
+        if dry_run:
+            write(printable(line) for line in difference(document, after))
+        else:
+            write_atomically(folder.root / document.path, after.encode("utf-8"))
+            print(f"{printable(document.path)}: {len(edits)} put right", file=sys.stderr)
+    return dry_run
+
+
+def _again(folder: ChannelFolder, files: Sequence[RecipeFile]) -> tuple[ChannelFolder, tuple[RecipeFile, ...]]:
+    """The same files read afresh."""
+    from spoonproof.folder import ChannelFolder
+
+    fresh = ChannelFolder(folder.root, folder.knowledge)
+    return fresh, tuple(fresh.read(file.path) for file in files)

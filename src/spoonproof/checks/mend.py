@@ -1,0 +1,42 @@
+"""Put right what may be put right without asking: edits of safe remedies, laid into the text as it stands."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Iterator, Sequence
+
+from spoonproof.model.finding import Edit, Finding
+from spoonproof.model.text import Document
+
+
+def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
+    """The edits of safe remedies by document, from the front, none overlapping another: the first found wins."""
+    wanted: dict[Document, list[Edit]] = {}
+    for finding in findings:
+        remedy = finding.remedy
+        if remedy is None or not remedy.safe or not remedy.edits:
+            continue
+        taken = wanted.setdefault(finding.document, [])
+        if not any(_overlap(new, old) for new in remedy.edits for old in taken):
+            taken.extend(remedy.edits)
+    return {document: tuple(sorted(edits)) for document, edits in wanted.items() if edits}
+
+
+def _overlap(a: Edit, b: Edit) -> bool:
+    return (a.span.start < b.span.end and b.span.start < a.span.end) or a.span == b.span
+
+
+def mended(document: Document, edits: Sequence[Edit]) -> str:
+    """The text with ``edits`` made; everything else stays as it is."""
+    text, at = [], 0
+    for edit in edits:
+        text += [document.text[at : edit.span.start], edit.replacement]
+        at = edit.span.end
+    return "".join([*text, document.text[at:]])
+
+
+def difference(document: Document, after: str) -> Iterator[str]:
+    """A unified diff of what mending would change."""
+    yield from difflib.unified_diff(
+        document.text.splitlines(), after.splitlines(), document.path, document.path, lineterm="", n=2
+    )

@@ -1,0 +1,129 @@
+"""Findings as SARIF 2.1.0 (OASIS), with stable fingerprints, fixes, rule help and sources."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from hashlib import sha256
+from typing import Any
+from urllib.parse import quote
+
+from spoonproof import __version__
+from spoonproof.model.finding import Finding, Remedy
+from spoonproof.model.text import Document, Span
+from spoonproof.report.citation import Csl, address, short
+
+_SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+
+def sarif(findings: Sequence[Finding], sources: Mapping[str, Csl], help_texts: Mapping[str, tuple[str, str]]) -> str:
+    """The whole log as JSON. ``help_texts``: rule name to (title, help)."""
+    names = sorted({finding.rule for finding in findings})
+    run = {
+        "tool": {
+            "driver": {
+                "name": "Spoonproof",
+                "semanticVersion": __version__,
+                "rules": [_rule(name, help_texts) for name in names],
+            }
+        },
+        "columnKind": "unicodeCodePoints",
+        "results": _results(findings, names, sources),
+    }
+    return json.dumps({"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=1)
+
+
+def _rule(name: str, help_texts: Mapping[str, tuple[str, str]]) -> dict[str, Any]:
+    title, words = help_texts.get(name, (name, ""))
+    rule: dict[str, Any] = {"id": name, "shortDescription": {"text": title or name}}
+    if words:
+        rule["help"] = {"text": words}
+    return rule
+
+
+def _results(findings: Sequence[Finding], names: list[str], sources: Mapping[str, Csl]) -> list[dict[str, Any]]:
+    seen: dict[str, int] = {}
+    results = []
+    for finding in findings:
+        print_base = _fingerprint(finding)
+        seen[print_base] = seen.get(print_base, 0) + 1
+        results.append(_result(finding, names.index(finding.rule), f"{print_base}:{seen[print_base]}", sources))
+    return results
+
+
+def _result(finding: Finding, index: int, fingerprint: str, sources: Mapping[str, Csl]) -> dict[str, Any]:
+    result: dict[str, Any] = {
+        "ruleId": finding.rule,
+        "ruleIndex": index,
+        "level": finding.level,
+        "message": {"text": _words(finding, sources)},
+        "locations": [_location(finding.document, finding.span)],
+        "partialFingerprints": {"spoonproofStatement/v1": fingerprint},
+        "properties": {"area": finding.area, "bowl": finding.bowl},
+    }
+    related = [
+        {**_location(other.document, other.span), "id": number, "message": {"text": other.message}}
+        for number, other in enumerate(finding.related, 1)
+    ]
+    for source in dict.fromkeys(finding.sources):
+        link = address(source.id, sources)
+        if link:
+            related.append(
+                {
+                    "id": len(related) + 1,
+                    "physicalLocation": {"artifactLocation": {"uri": quote(link, safe=":/?#[]@!$&'()*+,;=%~-._")}},
+                    "message": {"text": short(source.id, sources)},
+                }
+            )
+    if related:
+        result["relatedLocations"] = related
+    if finding.remedy is not None and finding.remedy.edits:
+        result["fixes"] = [_fix(finding.remedy, finding.document)]
+    return result
+
+
+def _words(finding: Finding, sources: Mapping[str, Csl]) -> str:
+    words = finding.message
+    if finding.remedy is not None:
+        words += f" To put it right: {finding.remedy.text}"
+    cited = [short(source.id, sources) for source in dict.fromkeys(finding.sources)]
+    return words + (f" Source: {'; '.join(cited)}." if cited else "")
+
+
+def _fix(remedy: Remedy, document: Document) -> dict[str, Any]:
+    return {
+        "description": {"text": remedy.text},
+        "artifactChanges": [
+            {
+                "artifactLocation": {"uri": _uri(document)},
+                "replacements": [
+                    {"deletedRegion": _region(document, edit.span), "insertedContent": {"text": edit.replacement}}
+                    for edit in remedy.edits
+                ],
+            }
+        ],
+    }
+
+
+def _location(document: Document, span: Span) -> dict[str, Any]:
+    return {"physicalLocation": {"artifactLocation": {"uri": _uri(document)}, "region": _region(document, span)}}
+
+
+def _uri(document: Document) -> str:
+    return quote(document.path)
+
+
+def _region(document: Document, span: Span) -> dict[str, int]:
+    place = document.place(span)
+    return {
+        "startLine": place.line,
+        "startColumn": place.column,
+        "endLine": place.end_line,
+        "endColumn": place.end_column,
+    }
+
+
+def _fingerprint(finding: Finding) -> str:
+    """Of the rule, the file and the words marked, not of the line: it stays when lines are added above."""
+    words = " ".join(finding.document.at(finding.span).split())
+    return sha256("\0".join((finding.rule, finding.document.path, words)).encode()).hexdigest()[:24]
