@@ -165,7 +165,7 @@ def lentil_pot() -> RecipePage:
             "Red lentils melt without any soaking and bring **iron** to the bowl. The sweet potato makes it sweet enough "
             "that nobody asks where the salt went.\n\n## If the lumps come back on the spoon\n\nThat is practice, not "
             "refusal. Mash a little more, wait a few days, and try again; see [first textures](https://www.nhs.uk/).",
-            [(156, 1)],
+            [(162, 1)],
         ),
         statements=(
             Statement(

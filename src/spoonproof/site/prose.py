@@ -98,9 +98,9 @@ def _image(_self: Any, tokens: Sequence[Any], index: int, _options: Any, _env: A
 
 
 def _heading(_self: Any, tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
-    # The page's own headings are h1 and h2, so the story's start at h2 and no level is left out by us.
+    # The page has its own h1 and an h2 over the story, so the story's headings start at h3.
     token = tokens[index]
-    level = min(6, int(token.tag[1]) + 1) if token.tag == "h1" else int(token.tag[1])
+    level = min(6, max(3, int(token.tag[1]) + 1))
     return f"</h{level}>\n" if token.nesting < 0 else f"<h{level}>"
 
 

@@ -1,0 +1,212 @@
+"""The pages in a real Chromium: accessibility, keyboard, no script, small screens, print, and what is fetched."""
+
+from __future__ import annotations
+
+import re
+from importlib import util
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.site.conftest import missing
+
+pytestmark = [pytest.mark.browser, pytest.mark.timeout(240)]
+
+KINDS = (
+    "index.html", "404.html", "sources.html", "rules.html", "register.html", "calendar.html",
+    "recipes/red-lentil-and-sweet-potato-pot.html", "recipes/parsnip-and-pear-spoon-mash.html",
+)  # fmt: skip
+FULL = "recipes/red-lentil-and-sweet-potato-pot.html"
+WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+
+
+def axe_script() -> Path:
+    """The accessibility engine, as a package of the test extras ships it."""
+    spec = util.find_spec("axe_playwright_python")
+    if spec is None or spec.origin is None:
+        missing("axe-core (axe-playwright-python) is not installed")
+        raise AssertionError
+    return Path(spec.origin).with_name("axe.min.js")
+
+
+def open_page(chromium: Any, built: Path, path: str, **options: Any) -> Any:
+    """A page of the site in a context of its own."""
+    options.setdefault("viewport", {"width": 1280, "height": 900})
+    page = chromium.new_context(**options).new_page()
+    page.goto((built / path).as_uri())
+    return page
+
+
+@pytest.mark.parametrize("colours", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Path, width: int, colours: str) -> None:
+    script = axe_script().read_text(encoding="utf-8")
+    faults = []
+    for path in KINDS:
+        # The policy rightly refuses scripts that are not the site's: the engine needs it lifted.
+        page = open_page(
+            chromium, built, path, viewport={"width": width, "height": 900}, color_scheme=colours, bypass_csp=True
+        )
+        page.evaluate("document.querySelectorAll('details').forEach((d) => { d.open = true; })")
+        page.evaluate(script)
+        result = page.evaluate("(tags) => axe.run(document, {runOnly: {type: 'tag', values: tags}})", WCAG)
+        faults += [
+            f"{path} {v['id']}: {n['target']} {n.get('failureSummary', '')}"
+            for v in result["violations"]
+            for n in v["nodes"]
+        ]
+        page.context.close()
+    assert not faults, "\n".join(faults)
+
+
+def test_axe_would_find_a_fault(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, "404.html", bypass_csp=True)
+    page.evaluate("document.querySelector('main').innerHTML += '<img src=\"icon.svg\"><a href=\"#\"></a>'")
+    page.evaluate(axe_script().read_text(encoding="utf-8"))
+    found = {v["id"] for v in page.evaluate("axe.run(document)")["violations"]}
+    assert {"image-alt", "link-name"} <= found
+    page.context.close()
+
+
+def test_pages_meet_their_own_policy_and_fetch_nothing_else(chromium: Any, built: Path) -> None:
+    for path in KINDS:
+        context = chromium.new_context()
+        page = context.new_page()
+        said: list[str] = []
+        asked: list[str] = []
+        page.on("console", lambda message, said=said: said.append(message.text))
+        page.on("pageerror", lambda error, said=said: said.append(str(error)))
+        page.on("request", lambda request, asked=asked: asked.append(request.url))
+        page.goto((built / path).as_uri())
+        page.wait_for_load_state("load")
+        assert not said, path
+        assert asked and all(url.startswith(built.as_uri()) for url in asked), path
+        assert context.cookies() == []
+        assert page.evaluate("getComputedStyle(document.body).borderTopWidth") == "7px", "the style sheet was refused"
+        context.close()
+
+
+@pytest.mark.parametrize("width", [320, 640])
+def test_small_screens_and_200_per_cent_never_scroll_sideways(chromium: Any, built: Path, width: int) -> None:
+    for path in KINDS:
+        page = open_page(chromium, built, path, viewport={"width": width, "height": 700})
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        assert wide <= width, f"{path} is {wide} wide at {width}"
+        page.context.close()
+
+
+@pytest.mark.parametrize("script", [True, False])
+def test_scaling_and_measures_work_with_and_without_script(chromium: Any, built: Path, script: bool) -> None:
+    page = open_page(chromium, built, FULL, java_script_enabled=script)
+    first = page.locator(".foods li").first
+    spoon = page.locator(".foods li", has_text="rapeseed oil")
+    assert first.inner_text().startswith("150 g red lentils")
+    page.locator("#x-2").check(force=True)
+    assert first.inner_text().startswith("300 g red lentils")
+    assert spoon.inner_text().startswith("2 tbsp")
+    page.locator("#s-us").check(force=True)
+    assert first.inner_text().startswith("10½ oz red lentils")
+    page.locator("#s-metric").check(force=True)
+    assert spoon.inner_text().startswith("30 ml")
+    page.context.close()
+
+
+@pytest.mark.parametrize("script", [True, False])
+def test_filters_work_with_and_without_script(chromium: Any, built: Path, script: bool) -> None:
+    page = open_page(chromium, built, "index.html", java_script_enabled=script)
+    shown = page.locator("#cards > .card:visible")
+    assert shown.count() == 2
+    page.locator("#f-texture-mashed").check(force=True)
+    assert shown.count() == 1 and "Parsnip" in shown.first.inner_text()
+    page.locator("#f-any-texture").check(force=True)
+    page.locator("summary").click()
+    page.locator("#f-without-milk").check(force=True)
+    assert shown.count() == 1 and "Parsnip" in shown.first.inner_text()
+    page.locator("#f-age-10").check(force=True)
+    assert shown.count() == 0
+    page.context.close()
+
+
+def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, "index.html")
+    page.locator("#find").fill("cumin lentil")
+    assert page.locator("#cards > .card:visible").count() == 1
+    assert page.locator("#count").inner_text() == "1 recipe"
+    page.locator("#find").fill("durian")
+    assert page.locator("#none-left").is_visible()
+    page.context.close()
+    assert not open_page(chromium, built, "index.html", java_script_enabled=False).locator("#find").is_visible()
+
+
+def test_keyboard_alone_reaches_everything_and_shows_where_it_is(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, FULL)
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.className") == "skip"
+    assert page.evaluate("document.activeElement.getBoundingClientRect().top") >= 0
+    page.keyboard.press("Enter")
+    assert page.evaluate("document.activeElement.id") == "content"
+    page.locator("#x-1").focus()
+    page.keyboard.press("ArrowRight")
+    assert page.locator(".foods li").first.inner_text().startswith("300 g")
+    outline = "getComputedStyle(document.activeElement.nextElementSibling).outlineStyle"
+    assert page.evaluate(outline) != "none"
+    wanted = page.evaluate("document.querySelectorAll('a[href], button, summary, [tabindex=\"0\"]').length")
+    seen = set()
+    page.evaluate("document.activeElement.blur(); window.scrollTo(0, 0)")
+    for _ in range(wanted + 12):
+        page.keyboard.press("Tab")
+        seen.add(page.evaluate("[...document.querySelectorAll('*')].indexOf(document.activeElement)"))
+    assert len(seen) >= wanted * 0.95
+    page.context.close()
+
+
+def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, FULL)
+    page.clock.install()
+    button = page.locator(".timer").first
+    assert button.inner_text() == "Time 5 minutes"
+    button.click()
+    page.clock.run_for(60_000)
+    assert button.inner_text() == "4:00 left, tap to stop"
+    button.click()
+    assert button.inner_text() == "Time 5 minutes"
+    button.click()
+    page.clock.run_for(301_000)
+    assert "squash test" in button.inner_text()
+    assert "Time is up for step 1" in page.locator("body > [role=status]").inner_text()
+    page.context.close()
+
+
+def test_reduced_motion_stills_everything(chromium: Any, built: Path) -> None:
+    for wish, moves in (("reduce", False), ("no-preference", True)):
+        page = open_page(chromium, built, "index.html", reduced_motion=wish)
+        lasts = page.evaluate("getComputedStyle(document.querySelector('.card')).transitionDuration")
+        smooth = page.evaluate("getComputedStyle(document.documentElement).scrollBehavior") == "smooth"
+        assert (lasts not in ("0s", "")) is moves and smooth is moves
+        page.context.close()
+
+
+def test_forced_colours_still_show_which_choice_holds(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, FULL, forced_colors="active")
+    fills = page.evaluate(
+        "[...document.querySelectorAll('.switch .pick span')].map((s) => getComputedStyle(s).backgroundColor)"
+    )
+    assert len(set(fills)) == 2
+    page.context.close()
+
+
+def test_prints_on_one_sheet(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, FULL)
+    sheet = page.pdf(prefer_css_page_size=True, print_background=False)
+    assert len(re.findall(rb"/Type\s*/Page\b", sheet)) == 1
+    page.emulate_media(media="print")
+    assert page.locator("#steps").is_visible() and page.locator(".first").is_visible()
+    assert not page.locator("nav").first.is_visible() and not page.locator("#why").is_visible()
+    page.context.close()
+
+
+def test_a_former_address_leads_on(chromium: Any, built: Path) -> None:
+    page = open_page(chromium, built, "recipes/lentil-pot.html")
+    page.wait_for_url("**/red-lentil-and-sweet-potato-pot.html")
+    page.context.close()
