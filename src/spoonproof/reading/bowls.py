@@ -1,0 +1,112 @@
+"""The family pot: where a sentence lifts out the baby's portion, and whose bowl words are about.
+
+Taking a sentence for a split that is none would hide salt from the checks, so only plain wordings count.
+"""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.model.finding import Bowl
+from spoonproof.reading.mentions import hidden_parts
+
+_WHO = r"(?:(?:the|your|our|my|a|her|his|their)[ \t]+)?(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child|children)"
+_PART = (
+    r"(?:portions?|shares?|servings?|helpings?|parts?|food|dinner|supper|lunch|meal|tea|amount|some|bit|batch|spoonfuls?|"
+    r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
+)
+_BABYS = (
+    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART})"
+)
+_SOME = (
+    r"(?:some|enough|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?|spoonful|ladle(?:ful)?|cup(?:ful)?|"
+    r"plate|bit|part)|(?:a )?(?:few|couple of|one|two|three|four|five|six|several|[0-9]+)(?: ?[-–] ?[0-9]+)?(?: ?g| ?ml)?"
+    r"(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?|batons?))?"
+    r"|half|a (?:quarter|third)|what (?:the baby|you) needs?|as much as (?:the baby|you) needs?)"
+)
+_TAKE = (
+    r"(?:lift|take|taking|set|setting|put|putting|spoon|spooning|scoop|scooping|ladle|ladling|remove|removing|reserve|"
+    r"reserving|keep|keeping|separate|dish|portion|transfer|transferring|move|divide|hold|save|saving|decant|tip|pour|"
+    r"split|measure|pull|fish|leave|serve|lifting|weigh|pick|get|help yourself to)"
+)
+_AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by)"
+_CLAUSE = r"[^.;!?]"
+_SPLITS = (
+    # lift out the baby's portion; set some aside for the baby
+    re.compile(rf"\b{_TAKE}(?:[ \t]+{_AWAY})[ \t]+(?:{_BABYS}|{_SOME}\b{_CLAUSE}{{0,60}}?\bfor[ \t]+{_WHO}\b)", re.I),
+    # take the baby's portion out; lift the baby's share into a bowl
+    re.compile(
+        rf"\b{_TAKE}[ \t]+{_BABYS}{_CLAUSE}{{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to|in|onto|before)\b",
+        re.I,
+    ),
+    # spoon some into the baby's bowl; put a portion for the baby in another bowl
+    re.compile(
+        rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside|off))?"
+        rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
+        re.I,
+    ),
+    # set aside, before seasoning, a portion for the baby; for the baby, take out three spoonfuls
+    re.compile(
+        rf"\bfor[ \t]+{_WHO}(?:['’]s[ \t]+{_PART})?,?[ \t]+(?:first[ \t]+)?{_TAKE}[ \t]+(?:{_AWAY}|{_SOME})\b", re.I
+    ),
+    re.compile(
+        rf"\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}|{_SOME}[ \t]+for[ \t]+{_WHO}\b)",
+        re.I,
+    ),
+    re.compile(rf"\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})", re.I),
+    re.compile(rf"\b{_BABYS}[ \t]+(?:comes|goes|is (?:lifted|taken|spooned|set|scooped))[ \t]+{_AWAY}\b", re.I),
+    re.compile(
+        rf"\b(?:divide|split)\b{_CLAUSE}{{0,40}}?\bbetween\b{_CLAUSE}{{0,20}}?{_BABYS}{_CLAUSE}{{0,20}}?\band\b", re.I
+    ),
+)
+_BABY = re.compile(
+    rf"\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b|{_WHO}['’]s\b",
+    re.I,
+)
+_BABY_PLANT = re.compile(
+    r"\bbaby[ \t-]+(?:spinach|carrots?|corn|leeks?|leaves|leaf|potato(?:es)?|sweetcorn|kale|greens|plum|tomato(?:es)?|beets?|"
+    r"courgettes?|marrows?|rice|cereal|formula|milk|monitor|spoons?|food|gem|turnips?|onions?|broccoli|octopus|squid|clams?|peas)\b",
+    re.I,
+)
+_FAMILY = re.compile(
+    r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children|ones|siblings?)|"
+    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what is left|what['’]s left|the remaining|the remainder|"
+    r"(?:your|our)(?:selves|own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our)selves|(?:the )?main (?:pot|pan))\b",
+    re.I,
+)
+_FAMILY_PLAIN = re.compile(
+    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)|everyone else|parents?)\b"
+    r"|\b(?:famil(?:y|ies)|grown[ -]?ups|adults|parents)['’]s?[ \t]+(?:portions?|pots?|pans?|bowls?|plates?|share|half)\b",
+    re.I,
+)
+
+
+def split_at(text: str) -> tuple[int, int] | None:
+    """Where ``text`` lifts out the baby's portion; None when it does not (or forbids it)."""
+    hidden = hidden_parts(text)
+    best: tuple[int, int] | None = None
+    for pattern in _SPLITS:
+        match = pattern.search(text)
+        if match is None or any(a <= match.start() < b for a, b in hidden):
+            continue
+        if _BABY_PLANT.search(match[0]) and not re.search(r"\bfor[ \t]", match[0]):
+            continue
+        if best is None or match.start() < best[0]:
+            best = (match.start(), match.end())
+    return best
+
+
+def whose(text: str, split_before: bool) -> tuple[Bowl | None, bool]:
+    """Whose bowl words are about, and whether they say so. Before any split only words that name the
+    family's portion count: "let the baby scoop it up" speaks of the one bowl there is."""
+    plain = _BABY_PLANT.sub(lambda found: " " * len(found[0]), text)
+    if not split_before:
+        return ("family", True) if _FAMILY_PLAIN.search(plain) and not _BABY.search(plain) else (None, False)
+    baby, family = bool(_BABY.search(plain)), bool(_FAMILY.search(plain))
+    if baby and family:
+        return None, True
+    if baby:
+        return "baby", True
+    if family:
+        return "family", True
+    return None, False

@@ -1,0 +1,207 @@
+"""Words for how a food is cut, to a shape and millimetres.
+
+A size that was written ("1 cm dice") is the author's; a size that a word implies ("finely chopped",
+1 to 4 mm) is common practice and stands in the table of cuts.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import NamedTuple, get_args
+
+from spoonproof.model.recipe import Cut, CutShape
+from spoonproof.model.table import Row
+from spoonproof.model.text import Span
+from spoonproof.reading.numbers import number_at, range_sign
+
+_WORD = re.compile(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*")
+_LENGTH = re.compile(
+    r"[ \t]*[-‑]?[ \t]*(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
+)
+_NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
+_HALF = re.compile(
+    r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
+)
+_LENGTHWAYS = re.compile(
+    r"[ \t,]*\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
+)
+_FINGER = re.compile(r"(?:finger|little finger|adult finger)[- ](?:length|long|sized?|thick)$", re.I)
+_FILL = re.compile(
+    r"[ \t]*(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly|or so)(?![\w])",
+    re.I,
+)
+_MM = {"m": Fraction(1), "c": Fraction(10), "i": Fraction(254, 10)}
+_SHAPES: frozenset[str] = frozenset(get_args(CutShape))
+
+
+class CutWord(NamedTuple):
+    """What a cut word means: the shape, and the millimetres it implies."""
+
+    shape: CutShape
+    low_mm: float | None
+    high_mm: float | None
+
+
+class FoundCut(NamedTuple):
+    """A cut at ``text[start:end]``; its own span is the same two offsets."""
+
+    start: int
+    end: int
+    cut: Cut
+
+
+class Length(NamedTuple):
+    """A length at ``text[start:end]`` in mm."""
+
+    start: int
+    end: int
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cuts:
+    """The closed list of cut words."""
+
+    words: Mapping[str, CutWord] = field(default_factory=dict)
+    verbs: Mapping[str, CutWord] = field(default_factory=dict)
+    longest: int = 1
+
+    @classmethod
+    def from_rows(cls, rows: Sequence[Row]) -> Cuts:
+        """The words of cuts.csv. Raises ValueError, naming file and line, on an unknown shape."""
+        words: dict[str, CutWord] = {}
+        verbs: dict[str, CutWord] = {}
+        for row in rows:
+            shape = row.text("shape")
+            if shape not in _SHAPES:
+                raise ValueError(f"{row.file}:{row.line}: {shape!r} is not a shape of cut")
+            meaning = CutWord(shape, row.number("low_mm"), row.number("high_mm"))  # type: ignore[arg-type]
+            words |= {word: meaning for word in row.items("words")}
+            verbs |= {word: meaning for word in row.items("verbs")}
+        longest = max((len(key.split()) for key in (*words, *verbs)), default=1)
+        return cls(words, verbs, longest)
+
+    def find(self, text: str, *, verbs: bool = False) -> tuple[FoundCut, ...]:
+        """All cuts in ``text``, left to right: a shape word with or without a size, a bare size at an end
+        of its own ("5 mm" between commas), "lengthways" beside it. ``verbs``: also the forms of steps ("halve")."""
+        table = {**self.words, **self.verbs} if verbs else self.words
+        lengths = find_lengths(text)
+        found: list[FoundCut] = []
+        taken: set[int] = set()
+        for start, end, meaning in _shape_words(text, table, self.longest):
+            before, after = _beside(text, lengths, start, end)
+            low, high = meaning.low_mm, meaning.high_mm
+            left, right = start, end
+            for index in (before, after):
+                if index is not None and index not in taken:
+                    taken.add(index)
+                    size = lengths[index]
+                    low, high = size.low, size.high
+                    left, right = min(left, size.start), max(right, size.end)
+                    break
+            along = _LENGTHWAYS.match(text, right)
+            if along:
+                right = along.end()
+            found.append(FoundCut(left, right, Cut(meaning.shape, Span(left, right), low, high, along is not None)))
+        for index, size in enumerate(lengths):
+            if index not in taken and _alone(text, size):
+                cut = Cut("dice", Span(size.start, size.end), size.low, size.high)
+                found.append(FoundCut(size.start, size.end, cut))
+        return tuple(sorted(found, key=lambda one: one.start))
+
+
+def find_lengths(text: str) -> list[Length]:
+    """All lengths in ``text`` ("1 cm", "5-8 mm", "half-inch", "1 in"), left to right, in mm."""
+    found: list[Length] = []
+    at = 0
+    while at < len(text):
+        char = text[at]
+        boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] in ".,/⁄")
+        if boundary and (char.isnumeric() or (char.isalpha() and _HALF.match(text, at))):
+            size = _length_at(text, at)
+            if size is not None:
+                found.append(size)
+                at = size.end
+                continue
+        at += 1
+    return found
+
+
+def _length_at(text: str, at: int) -> Length | None:
+    word = _HALF.match(text, at)
+    if word:
+        low = high = _NUMBER_WORDS[word[1].lower()]
+        end = word.end()
+    else:
+        first = number_at(text, at)
+        if first is None or first.value is None:
+            return None
+        low = high = first.value
+        end = first.end
+        unit = _LENGTH.match(text, end)
+        sign = range_sign(text, unit.end() if unit else end)
+        if sign is not None:
+            second = number_at(text, sign)
+            if (
+                second is not None
+                and second.value is not None
+                and second.value >= low
+                and _LENGTH.match(text, second.end)
+            ):
+                high, end = second.value, second.end
+    unit = _LENGTH.match(text, end)
+    if unit is None:
+        return None
+    scale = _MM.get(unit[1][0].lower(), _MM["i"])
+    return Length(at, unit.end(), float(low * scale), float(high * scale))
+
+
+def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[tuple[int, int, CutWord]]:
+    tokens = [(m.start(), m.end(), m[0].lower().replace("’", "'")) for m in _WORD.finditer(text)]
+    found: list[tuple[int, int, CutWord]] = []
+    index = 0
+    while index < len(tokens):
+        for size in range(min(longest, len(tokens) - index), 0, -1):
+            run = tokens[index : index + size]
+            if size > 1 and any(text[a[1] : b[0]].strip() for a, b in zip(run, run[1:], strict=False)):
+                continue
+            meaning = table.get(" ".join(token[2] for token in run))
+            if meaning is not None:
+                found.append((run[0][0], run[-1][1], meaning))
+                index += size
+                break
+        else:
+            index += 1
+    return found
+
+
+def _beside(text: str, lengths: Sequence[Length], start: int, end: int) -> tuple[int | None, int | None]:
+    """Indexes of the length right before and right after a shape word, with only filling words between."""
+    before = after = None
+    for index, size in enumerate(lengths):
+        if size.end <= start and _only_filling(text[size.end : start]):
+            before = index
+        elif size.start >= end and after is None and _only_filling(text[end : size.start].lstrip(" (")):
+            after = index
+    return before, after
+
+
+def _only_filling(between: str) -> bool:
+    at = 0
+    while at < len(between):
+        match = _FILL.match(between, at)
+        if match is None:
+            return not between[at:].strip(" -")
+        at = match.end()
+    return True
+
+
+def _alone(text: str, size: Length) -> bool:
+    """A size between commas, or closing the line: "parsnip, peeled, 5 mm"."""
+    left = text[: size.start].rstrip()
+    right = text[size.end :].lstrip()
+    return (not left or left[-1] in ",;(") and (not right or right[0] in ",;)")

@@ -1,0 +1,253 @@
+"""Which foods a sentence of the method speaks of: those of the list by any of their usual names, and others.
+
+"The pear", "parsnips", "the oil" (for rapeseed oil), "the salmon" (for salmon fillet) find their lines; a food that
+the table knows and no line has is unlisted, so that salt, honey or an allergen in a step is never unseen.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
+
+_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
+_DESCRIBING = frozenset(
+    """sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground plain
+    natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range greek light
+    dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new old wild long short
+    grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising strong double single half
+    sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed spring baking sea rock table
+    garden french british san flaked desiccated clear runny organic""".split()
+)
+_QUANTITY = re.compile(
+    r"(?:\b(?:pinch(?:es)?|knob|drizzle|splash|dash|squeeze|grind(?:ing)?|handful|spoonful|spoon|dollop|glug|drop|"
+    r"tablespoons?|teaspoons?|tbsp|tsp|bit|touch|little|cup|g|ml|sprinkl(?:e|ing)|scattering|grating|blob|slice|piece)"
+    r"(?:[ \t]+(?:more|extra))?(?:[ \t]+of)?(?:[ \t]+(?:some|good|fresh|freshly|grated|melted|extra))*|\b(?:some|an?|more|extra|any))[ \t]+$",
+    re.I,
+)
+_DEFINITE = re.compile(
+    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?[ \t]+$", re.I
+)
+_TOOL = re.compile(
+    r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder|spinner|"
+    r"squeezer|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould|moulds|"
+    r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped)\b",
+    re.I,
+)
+_LIKENESS = re.compile(
+    r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?|resembling|"
+    r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse |porridge|breadcrumbs|custard|yog))"
+    r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)",
+    re.I,
+)
+_AS_AS = re.compile(r"\bas[ \t]+\w+[ \t]+as[ \t]+(?:an?[ \t]+)?(?:\w+[ \t]+)?\w+", re.I)
+_NOT = re.compile(
+    r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid|avoiding|omit|"
+    r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither)\b",
+    re.I,
+)
+_NOT_NOT = re.compile(
+    r"(?:[ \t]+(?:to[ \t]+)?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back|only|just|"
+    r"until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
+    re.I,
+)
+_NOT_ENDS = re.compile(
+    r"[.;!?()—]|,[ \t]*(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
+)
+_SALT_AND_PEPPER = re.compile(
+    r"\b(?:salt(?:[ \t]+and|[ \t]*&|,)[ \t]+)((?:freshly[ \t]+)?(?:ground[ \t]+|cracked[ \t]+)?(?:black[ \t]+|white[ \t]+)?pepper)\b",
+    re.I,
+)
+_GROUPS: Mapping[str, tuple[str, ...]] = {
+    "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (), "fruit": ("fruit",),
+    "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
+    "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
+    "cheese": ("cheese",), "berry": (),
+}  # fmt: skip
+_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
+
+
+class Mention(NamedTuple):
+    """``text[start:end]`` speaks of these food lines (indexes), or of the unlisted food ``food``."""
+
+    start: int
+    end: int
+    lines: tuple[int, ...] = ()
+    food: str = ""
+    unsure: bool = False  # one of several lines, and the words don't say which
+
+
+@dataclass(slots=True)
+class Names:
+    """The words by which a method may call each line."""
+
+    lines: Sequence[FoodLine]
+    foods: Foods
+    phrases: dict[tuple[str, ...], dict[int, int]] = field(default_factory=dict)
+    longest: int = 1
+
+    @classmethod
+    def of(cls, lines: Sequence[FoodLine], foods: Foods) -> Names:
+        """Collect the names of all lines: the whole name first, then its last words, then its first."""
+        names = cls(lines, foods)
+        for index, line in enumerate(lines):
+            names._add_line(index, line)
+        names.longest = max(map(len, names.phrases), default=1)
+        return names
+
+    def _add_line(self, index: int, line: FoodLine) -> None:
+        for whole in filter(None, (line.alias, line.name, (line.recipe or "").replace("-", " "))):
+            self._add(_key(whole), index, 0)
+        record = self.foods.get(line.food) if line.food else None
+        own = [line.name]
+        if record is not None:
+            for name in (record.name, *record.names):
+                self._add(_key(name), index, 0)
+            own.append(record.name)
+            parent = self.foods.get(record.parent) if record.parent else None
+            for name in (parent.name, *parent.names) if parent is not None else ():
+                self._add(_key(name), index, 0)
+        for name in own:
+            words = _key(name)
+            for cut in range(1, len(words)):
+                if not set(words[cut:]) <= _DESCRIBING:
+                    self._add(words[cut:], index, 1)
+            for word in words:
+                if word not in _DESCRIBING and len(word) > 2:
+                    self._add((word,), index, 2)
+
+    def _add(self, words: tuple[str, ...], index: int, rank: int) -> None:
+        if words:
+            ranks = self.phrases.setdefault(words, {})
+            ranks[index] = min(rank, ranks.get(index, rank))
+
+    def find(self, text: str, ends: Sequence[int] = ()) -> list[Mention]:
+        """All foods that ``text`` speaks of, left to right, without what it forbids or only likens to.
+
+        ``ends``: offsets where an instruction starts; a "do not" reaches no further than the next one.
+        """
+        hidden = hidden_parts(text, ends)
+        tokens = [(m.start(), m.end(), _singular(m[0])) for m in _WORD.finditer(text)]
+        known = {match.start: match for match in self.foods.find(text)}
+        pepper = {m.start(1): m.end(1) for m in _SALT_AND_PEPPER.finditer(text)}
+        found: list[Mention] = []
+        at = 0
+        while at < len(tokens):
+            start = tokens[at][0]
+            if start in pepper and (pepper_id := self._pepper()):
+                one: Mention | None = self._resolve(start, pepper[start], pepper_id)
+            else:
+                one = self._at(text, tokens, at, known)
+            if one is None:
+                at += 1
+                continue
+            if not any(a <= one.start < b for a, b in hidden) and not _TOOL.match(text, one.end):
+                found.append(one)
+            while at < len(tokens) and tokens[at][0] < one.end:
+                at += 1
+        return found
+
+    def _at(
+        self, text: str, tokens: Sequence[tuple[int, int, str]], at: int, known: Mapping[int, object]
+    ) -> Mention | None:
+        start = tokens[at][0]
+        match = known.get(start)
+        match_end = getattr(match, "end", 0)
+        for size in range(min(self.longest, len(tokens) - at), 0, -1):
+            run = tokens[at : at + size]
+            ranks = self.phrases.get(tuple(token[2] for token in run))
+            if ranks is None or any(text[a[1] : b[0]].strip(" \t\r\n-‑") for a, b in zip(run, run[1:], strict=False)):
+                continue
+            end = run[-1][1]
+            if match_end > end:
+                break
+            best = min(ranks.values())
+            lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
+            if best > 0 and match is not None and self._another(text, start, getattr(match, "food", ""), lines):
+                break
+            return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
+        if match is not None:
+            return self._resolve(start, match_end, getattr(match, "food", ""))
+        group = _GROUPS.get(tokens[at][2])
+        if group:
+            lines = tuple(i for i, line in enumerate(self.lines) if self._group(line) in group)
+            return Mention(start, tokens[at][1], lines) if lines else None
+        return None
+
+    def _which(self, lines: tuple[int, ...], rank: int, last: str) -> tuple[tuple[int, ...], str, bool]:
+        if len(lines) == 1:
+            return lines, "", False
+        plural = _singular(last) != last.lower()
+        if rank > 0 and plural:
+            return lines, "", False  # "the lentils": the red ones and the green ones
+        return lines, "", True
+
+    def _another(self, text: str, start: int, food: str, lines: tuple[int, ...]) -> bool:
+        """Whether "a knob of butter" is another food than the line "peanut butter" that shares the word."""
+        if any(self._related(food, self.lines[i].food) for i in lines):
+            return False
+        record = self.foods.get(food)
+        groups = {self._group(self.lines[i]) for i in lines}
+        if record is not None and record.group in groups:
+            return False
+        before = text[max(0, start - 48) : start]
+        return _QUANTITY.search(before) is not None and _DEFINITE.search(before) is None
+
+    def _resolve(self, start: int, end: int, food: str) -> Mention:
+        lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
+        lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
+        return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
+
+    def _related(self, one: str, two: str | None) -> bool:
+        if two is None or not one:
+            return False
+        a, b = self.foods.get(one), self.foods.get(two)
+        if a is None or b is None:
+            return one == two
+        return (a.parent or a.id) == (b.parent or b.id)
+
+    def _group(self, line: FoodLine) -> str:
+        record = self.foods.get(line.food) if line.food else None
+        return record.group if record is not None else ""
+
+    def _pepper(self) -> str:
+        match = self.foods.match("black pepper")
+        return match.food if match is not None else ""
+
+
+def hidden_parts(text: str, ends: Sequence[int] = ()) -> list[tuple[int, int]]:
+    """The parts of ``text`` that forbid something or only liken to it; a double negative hides nothing."""
+    parts = [(m.start(), m.end()) for m in _LIKENESS.finditer(text)]
+    parts += [(m.start(), m.end()) for m in _AS_AS.finditer(text)]
+    reach = -1
+    for match in _NOT.finditer(text):
+        if match.start() < reach:
+            continue
+        if _NOT_NOT.match(text, match.end()):
+            continue
+        end = _NOT_ENDS.search(text, match.end())
+        stop = end.start() if end else len(text)
+        reach = min([stop, *(e for e in ends if e > match.end())])
+        parts.append((match.start(), reach))
+    return sorted(parts)
+
+
+def _key(name: str) -> tuple[str, ...]:
+    return tuple(_singular(m[0]) for m in _WORD.finditer(name))
+
+
+def _singular(word: str) -> str:
+    text = word.lower().replace("’", "'").removesuffix("'s")
+    if text in _IRREGULAR:
+        return _IRREGULAR[text]
+    if len(text) < 4 or not text.endswith("s") or text.endswith(("ss", "us")):
+        return text
+    if text.endswith("ies") and len(text) > 4:
+        return text[:-3] + "y"
+    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
+        return text[:-2]
+    return text[:-1]

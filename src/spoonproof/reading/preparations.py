@@ -1,0 +1,69 @@
+"""The closed list of words that say how a food is prepared, in which state, and words that hold a line together."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from spoonproof.model.table import Row
+
+_WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|\d+%")
+
+KINDS = ("prepared", "state", "size", "ignored", "part")
+
+
+class FoundWord(NamedTuple):
+    """``text[start:end]`` is a form of ``word``, of ``kind``: prepared, state, size, ignored or part."""
+
+    start: int
+    end: int
+    word: str
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Preparations:
+    """The words of preparations.csv by form."""
+
+    forms: Mapping[str, tuple[tuple[str, str], ...]] = field(default_factory=dict)
+    longest: int = 1
+
+    @classmethod
+    def from_rows(cls, rows: Sequence[Row]) -> Preparations:
+        """Raises ValueError, naming file and line, on an unknown kind."""
+        forms: dict[str, tuple[tuple[str, str], ...]] = {}
+        for row in rows:
+            kind = row.text("kind")
+            if kind not in KINDS:
+                raise ValueError(f"{row.file}:{row.line}: kind should be one of {', '.join(KINDS)}, not {kind!r}")
+            for form in row.items("forms"):
+                forms[form.lower()] = (*forms.get(form.lower(), ()), (row.text("word"), kind))
+        return cls(forms, max((len(form.split()) for form in forms), default=1))
+
+    def find(self, text: str, kinds: Sequence[str] = KINDS) -> tuple[FoundWord, ...]:
+        """All forms of these kinds in ``text``, left to right, longest first, not overlapping."""
+        tokens = tokens_of(text)
+        found: list[FoundWord] = []
+        at = 0
+        while at < len(tokens):
+            for size in range(min(self.longest, len(tokens) - at), 0, -1):
+                run = tokens[at : at + size]
+                if size > 1 and any(text[a[1] : b[0]].strip(" \t") for a, b in zip(run, run[1:], strict=False)):
+                    continue
+                meaning = next(
+                    (entry for entry in self.forms.get(" ".join(t[2] for t in run), ()) if entry[1] in kinds), None
+                )
+                if meaning is not None:
+                    found.append(FoundWord(run[0][0], run[-1][1], *meaning))
+                    at += size
+                    break
+            else:
+                at += 1
+        return tuple(found)
+
+
+def tokens_of(text: str) -> list[tuple[int, int, str]]:
+    """The words of ``text`` with their offsets, in small letters."""
+    return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]

@@ -1,0 +1,204 @@
+"""Times, temperatures and lids in a sentence of the method."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from spoonproof.model.recipe import Minutes
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.numbers import number_at, range_sign
+
+_UNIT = re.compile(
+    r"[ \t\u00a0]*[-‑]?[ \t]*(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?", re.I
+)
+_MORE_BETWEEN = re.compile(r"[ \t]+(?:more|further|extra|additional|longer)(?=[ \t])", re.I)
+_MORE_AFTER = re.compile(r"[ \t]*(?:more|longer|extra|further)\b", re.I)
+_MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]+$", re.I)
+_LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]+$", re.I)
+_AFTER = re.compile(r"\bafter[ \t]+(?:about |around |the first |a further )?$", re.I)
+_NOT_A_TIME = re.compile(r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]+(?:about )?$", re.I)
+_SIDES = re.compile(r"[ \t]*(?:on|per|for)?[ \t]*(?:each|a|per|every|either|both)?[ \t]*sides?\b", re.I)
+_WORDS = re.compile(
+    r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
+    r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
+    r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)"
+    r"|(?P<hour>(?:an|one) (?:more )?hour)|(?P<minute>(?:a|one) (?:more )?minute)|(?P<seconds>(?:a )?few (?:more )?seconds)"
+    r"|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty)"
+    r"(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))?"
+    r"[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b",
+    re.I,
+)
+_SPELT = {
+    "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12,
+    "fifteen": 15, "twenty": 20, "thirty": 30, "forty": 40,
+}  # fmt: skip
+_IN_MINUTES = {"h": Fraction(60), "m": Fraction(1), "s": Fraction(1, 60), "d": Fraction(1440)}
+_PHRASES = {
+    "overnight": (480, 720), "halfhour": (30, 30), "quarter": (15, 15), "hourhalf": (90, 90), "minutetwo": (1, 2),
+    "couple": (2, 2), "few": (2, 5), "hour": (60, 60), "minute": (1, 1), "seconds": (Fraction(1, 20), Fraction(1, 6)),
+}  # fmt: skip
+_HEAT = re.compile(
+    r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit|celsius|fahrenheit)\b"
+    r"(?P<fan>[ \t]*(?:\(?fan\)?))?"
+    r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]*fan)?"
+    r"|gas(?:[ \t]+mark)?[ \t]*(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]*fan\b"
+)
+_LID_ON = re.compile(
+    r"\b(?:cover(?:ed)?|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
+    r"|lid back on|lid (?:firmly|tightly) on)\b",
+    re.I,
+)
+_LID_OFF = re.compile(
+    r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid|lift(?:ing)? the lid"
+    r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered|(?:do not|don't|don’t) cover)\b",
+    re.I,
+)
+
+
+class FoundTime(NamedTuple):
+    """A time at ``[start:end]``: how it counts (more, the last minutes, after so long) is said by the flags."""
+
+    start: int
+    end: int
+    time: Minutes
+    more: bool = False
+    last: bool = False
+    after: bool = False
+
+
+class FoundHeat(NamedTuple):
+    """A temperature in °C at ``[start:end]``; ``fan`` when it is given for a fan oven."""
+
+    start: int
+    end: int
+    celsius: float
+    fan: bool
+
+
+def find_times(text: str) -> list[FoundTime]:
+    """All cooking times in ``text``, left to right. "Every 5 minutes" and "within 2 hours" are none."""
+    found: list[FoundTime] = []
+    at = 0
+    words = {m.start(): m for m in _WORDS.finditer(text)}
+    while at < len(text):
+        one: FoundTime | None = None
+        boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] in ".,/⁄")
+        if boundary and at in words:
+            one = _spelt(text, words[at])
+        elif boundary and text[at].isnumeric():
+            one = _time_at(text, at)
+        if one is None:
+            at += 1
+            continue
+        at = one.end
+        if not _NOT_A_TIME.search(text[max(0, one.start - 24) : one.start]):
+            found.append(_counted(text, one))
+    return found
+
+
+def _spelt(text: str, match: re.Match[str]) -> FoundTime:
+    if match["spelt"]:
+        scale = _IN_MINUTES[match["unit"][0].lower()]
+        low = _SPELT[match["spelt"].lower()]
+        high = _SPELT[match["high"].lower()] if match["high"] else low
+        time = Minutes(float(low * scale), float(max(low, high) * scale))
+    else:
+        first, last = _PHRASES[match.lastgroup or ""]
+        time = Minutes(float(first), float(last))
+    return FoundTime(match.start(), match.end(), time, more=" more " in match[0])
+
+
+def _time_at(text: str, at: int) -> FoundTime | None:
+    first = _amount(text, at)
+    if first is None:
+        return None
+    low, end, scale, more = first
+    high = low
+    sign = range_sign(text, end)
+    second = _amount(text, sign) if sign is not None else None
+    if second is not None and (second[2] is not None):
+        high_value, end, high_scale, more_too = second
+        more = more or more_too
+        if scale is None:
+            scale = high_scale
+        assert high_scale is not None
+        low_minutes, high_minutes = low * (scale or high_scale), high_value * high_scale
+        if high_minutes < low_minutes:
+            return None
+    else:
+        if scale is None:
+            return None
+        low_minutes = high_minutes = high * scale
+        rest = _amount(text, _spaces(text, end))  # "1 hour 20 minutes"
+        if rest is None:
+            joint = re.compile(r"[ \t]+and[ \t]+", re.I).match(text, end)
+            rest = _amount(text, joint.end()) if joint else None
+        if rest is not None and rest[2] is not None and rest[2] < scale:
+            low_minutes += rest[0] * rest[2]
+            high_minutes += rest[0] * rest[2]
+            end = rest[1]
+    return FoundTime(at, end, Minutes(float(low_minutes), float(high_minutes)), more=more)
+
+
+def _amount(text: str, at: int) -> tuple[Fraction, int, Fraction | None, bool] | None:
+    """Number, end, minutes per unit (None: no unit of time follows), and whether "more" stands between."""
+    number = number_at(text, at)
+    if number is None or number.value is None:
+        return None
+    more = _MORE_BETWEEN.match(text, number.end)
+    unit = _UNIT.match(text, more.end() if more else number.end)
+    if unit is None:
+        return number.value, number.end, None, False
+    return number.value, unit.end(), _IN_MINUTES[unit["unit"][0].lower()], more is not None
+
+
+def _counted(text: str, one: FoundTime) -> FoundTime:
+    before = text[max(0, one.start - 32) : one.start]
+    sides = _SIDES.match(text, one.end)
+    time, end = one.time, one.end
+    if sides is not None:
+        time, end = Minutes(time.low * 2, time.high * 2), sides.end()
+    after_more = _MORE_AFTER.match(text, end)
+    more = one.more or after_more is not None or _MORE_BEFORE.search(before) is not None
+    return FoundTime(
+        one.start,
+        after_more.end() if after_more else end,
+        time,
+        more,
+        _LAST.search(before) is not None,
+        _AFTER.search(before) is not None,
+    )
+
+
+def find_heat(text: str, measures: Measures) -> list[FoundHeat]:
+    """Temperatures in ``text`` in °C: 180 °C, 350°F, gas mark 4 (by the table of measures), 160 fan."""
+    found: list[FoundHeat] = []
+    for match in _HEAT.finditer(text):
+        fan = bool(match["fan"] or match["barefan"] or match["fanonly"])
+        if match["gas"]:
+            celsius = measures.gas_mark({"½": "1/2", "¼": "1/4"}.get(match["gas"], match["gas"]))
+            if celsius is None:
+                continue
+        else:
+            degrees = float(match["degrees"] or match["bare"] or match["fanonly"])
+            fahrenheit = match["scale"] in ("F", "Fahrenheit", "fahrenheit")
+            celsius = round((degrees - 32) * 5 / 9, 1) if fahrenheit else degrees
+        found.append(FoundHeat(match.start(), match.end(), celsius, fan))
+    return found
+
+
+def lid(text: str) -> bool | None:
+    """Whether the pan is covered by the words of ``text``; None when they don't say."""
+    off = [m.start() for m in _LID_OFF.finditer(text)]
+    on = [m.start() for m in _LID_ON.finditer(text) if not any(o <= m.start() <= o + 12 for o in off)]
+    if off and (not on or off[-1] > on[-1]):
+        return False
+    return True if on else None
+
+
+def _spaces(text: str, at: int) -> int:
+    while at < len(text) and text[at] in " \t":
+        at += 1
+    return at
