@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
     from spoonproof.feeding.keeping import Keeping
+    from spoonproof.feeding.texture import Texture
     from spoonproof.foods.facts import Facts
     from spoonproof.foods.numbers import KitchenNumbers
     from spoonproof.knowledge import Knowledge
@@ -41,9 +42,7 @@ class Dish:
     @cached_property
     def treatments(self) -> tuple[Treatment, ...]:
         """What happens to each food line, in the order of ``recipe.foods``."""
-        from spoonproof.cooking.treatment import treat
-
-        return treat(self.recipe, self.knowledge.foods, self.knowledge.verbs, self.knowledge.cook_times)
+        return self.treatments_of(self.recipe)
 
     @cached_property
     def facts(self) -> Facts:
@@ -74,6 +73,57 @@ class Dish:
         known = self.knowledge
         return KitchenNumbers(known.foods, self.facts, known.measures(self.channel.measures))
 
+    def treatments_of(self, recipe: Recipe) -> tuple[Treatment, ...]:
+        """What happens to each food line of any recipe of this channel."""
+        from spoonproof.cooking.treatment import treat
+
+        return treat(recipe, self.knowledge.foods, self.knowledge.verbs, self.knowledge.cook_times)
+
+    @cached_property
+    def facts(self) -> Facts:
+        """What is in it: per batch, per portion and per 100 g, for each bowl."""
+        from spoonproof.foods.facts import facts
+
+        known = self.knowledge
+        units = known.measures(self.channel.measures)
+        return facts(
+            self.recipe,
+            self.treatments,
+            known.foods,
+            units,
+            known.changes,
+            recipes=self.others,
+            treat=self.treatments_of,
+        )
+
+    @cached_property
+    def reference(self) -> Reference:
+        """The reference intakes for the youngest age of the range, by the channel's first market."""
+        from spoonproof.foods.intakes import authority_for
+
+        return self.knowledge.intakes.reference(self.recipe.youngest, authority_for(self.channel.markets))
+
+    @cached_property
+    def numbers(self) -> KitchenNumbers:
+        """The figures as claims ask for them."""
+        from spoonproof.foods.numbers import KitchenNumbers
+
+        may_contain = tuple(sorted({found.allergen for found in self.allergens if found.how == "may-contain"}))
+        units = self.knowledge.measures(self.channel.measures)
+        return KitchenNumbers(self.knowledge.foods, self.facts, units, may_contain)
+
+    @cached_property
+    def claims(self) -> list[JudgedClaim]:
+        """Every claim of every statement, judged on the dish as eaten; left statements are not judged."""
+        from spoonproof.claims.find import find_claims
+        from spoonproof.claims.judge import judge
+
+        known = self.knowledge
+        context = known.claim_context(self.channel, self.recipe)
+        passages = [passage for passage in self.recipe.passages if passage.leave is None]
+        found = find_claims(passages, known.lexicon)
+        return [judge(claim, known.register, self.numbers, context) for claim in found]
+
     @property
     def market(self) -> str:
         """The channel's first market: whose words cautions and allergens are given in."""
@@ -87,6 +137,13 @@ class Dish:
         known = self.knowledge
         policies = self.channel.policies
         return hazards(self.recipe, self.treatments, known.foods, known.feeding, policies, self.market, self.others)
+
+    @cached_property
+    def texture(self) -> Texture:
+        """What texture the baby's bowl really has, against its word and its ages."""
+        from spoonproof.feeding.texture import texture
+
+        return texture(self.recipe, self.treatments, self.knowledge.foods, self.knowledge.feeding)
 
     @cached_property
     def allergens(self) -> list[AllergenFound]:

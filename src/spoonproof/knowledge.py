@@ -11,6 +11,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from spoonproof.claims.judging.context import Context
     from spoonproof.claims.lexicon import Lexicon
     from spoonproof.claims.register import Register
     from spoonproof.cooking.softness import CookTimes
@@ -18,8 +21,13 @@ if TYPE_CHECKING:
     from spoonproof.feeding.tables import FeedingTables
     from spoonproof.foods.changes import Changes
     from spoonproof.foods.intakes import Intakes
+    from spoonproof.foods.changes import Changes
+    from spoonproof.foods.intakes import Intakes
     from spoonproof.foods.table import FoodTable
+    from spoonproof.model.channel import Channel
+    from spoonproof.model.claim import Claim, JudgedClaim, Market
     from spoonproof.model.finding import Finding
+    from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
     from spoonproof.reading.measures import Measures
 
@@ -34,6 +42,8 @@ FEEDING_TABLES = (
     "cautions",
     "storage",
     "introduction",
+    "contradictions",
+    "picture_dangers",
 )
 
 
@@ -111,6 +121,20 @@ class Knowledge:
         return self._measures[system]
 
     @cached_property
+    def changes(self) -> Changes:
+        """What cooking keeps, and how much weight it leaves."""
+        from spoonproof.foods.changes import Changes
+
+        return Changes.from_rows(self.rows("retention"), self.rows("yields"))
+
+    @cached_property
+    def intakes(self) -> Intakes:
+        """Reference intakes by authority and age."""
+        from spoonproof.foods.intakes import Intakes
+
+        return Intakes.from_rows(self.rows("intakes"))
+
+    @cached_property
     def lexicon(self) -> Lexicon:
         """The English of claims, inflected, with the food table's names in it."""
         from spoonproof.claims.lexicon import Lexicon
@@ -147,3 +171,46 @@ class Knowledge:
     def register_faults(self) -> tuple[Finding, ...]:
         """What the register finds wrong with itself."""
         return self._register[1]
+
+    def claim_context(self, channel: Channel, recipe: Recipe) -> Context:
+        """What the claims of a recipe are judged in."""
+        from spoonproof.claims.judging.context import Context
+        from spoonproof.clock import today
+
+        traits, allergens = self._food_facts
+        return Context(
+            markets=channel.markets,
+            paid=recipe.paid or channel.paid,
+            ages=(recipe.ages.low, recipe.ages.high),
+            today=today().isoformat(),
+            traits=traits,
+            allergens=allergens,
+        )
+
+    @cached_property
+    def _food_facts(self) -> tuple[dict[str, frozenset[str]], dict[str, frozenset[str]]]:
+        foods = list(self.foods)
+        return {food.id: food.traits for food in foods}, {food.id: food.allergens for food in foods}
+
+    def judge_without_dish(
+        self, channel: Channel | None, markets: Sequence[Market], ages: tuple[int, int | None] | None
+    ) -> Callable[[Claim], JudgedClaim]:
+        """A judge for speech that belongs to no recipe: the food table answers what numbers it can."""
+        from spoonproof.claims.judge import judge
+        from spoonproof.claims.judging.context import Context
+        from spoonproof.clock import today
+        from spoonproof.foods.numbers import KitchenNumbers
+
+        plain = Context()
+        traits, allergens = self._food_facts
+        context = Context(
+            markets=tuple(markets) or (channel.markets if channel else plain.markets),
+            paid=channel.paid if channel else plain.paid,
+            ages=ages or (channel.ages if channel else plain.ages),
+            today=today().isoformat(),
+            traits=traits,
+            allergens=allergens,
+        )
+        numbers = KitchenNumbers(self.foods, units=self.measures(channel.measures if channel else "metric"))
+        register = self.register
+        return lambda claim: judge(claim, register, numbers, context)

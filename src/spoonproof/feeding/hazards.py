@@ -14,8 +14,8 @@ from typing import Literal
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.served import as_served, baby_text
 from spoonproof.feeding.tables import FeedingTables, HazardRow
-from spoonproof.feeding.words import Found
-from spoonproof.model.finding import Bowl, Edit, Level, Remedy, SourceRef
+from spoonproof.feeding.words import Found, keys
+from spoonproof.model.finding import LEVELS, Bowl, Edit, Level, Remedy, SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
 from spoonproof.model.text import Span
@@ -74,10 +74,14 @@ def hazards(
 ) -> list[Hazard]:
     """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
 
-    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` is kept for
-    rows that hold in one market alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
+    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` chooses among rows
+    that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
     """
-    rows = [row for row in tables.hazards if _chosen(row, tables, policies or {})]
+    rows = [
+        row
+        for row in tables.hazards
+        if _chosen(row, tables, policies or {}) and (not row.markets or not market or market in row.markets)
+    ]
     found: list[Hazard] = []
     for part in parts(recipe.foods):
         found += _of_part(part, recipe, treatments, foods, tables, rows)
@@ -119,9 +123,21 @@ def _of_part(
     treatment = _treatment(part.at, treatments)
     food = foods.get(line.food) if line.food else None
     facts = as_served(line, part.at, recipe, treatment, food, own_cuts=part.choice >= 0)
+    for row in _holding(rows, classes, facts, recipe.youngest):
+        yield _hazard(row, line, recipe, part.at, classes)
+
+
+def _holding(
+    rows: Iterable[HazardRow], classes: frozenset[str], facts: frozenset[str], months: float
+) -> list[HazardRow]:
+    """The rows that hold, one a group: the gravest, and of equals the first of the table."""
+    best: dict[str, HazardRow] = {}
     for row in rows:
-        if row.holds(classes, facts, recipe.youngest):
-            yield _hazard(row, line, recipe, part.at, classes)
+        if row.holds(classes, facts, months):
+            kept = best.get(row.group)
+            if kept is None or LEVELS.index(row.level) < LEVELS.index(kept.level):
+                best[row.group] = row
+    return list(best.values())
 
 
 def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes: frozenset[str]) -> Hazard:
@@ -184,8 +200,8 @@ def _of_recipe(
     for inner, path in nested(part.line, others):
         classes = kinds_of(inner, foods, tables)
         facts = as_served(inner, -1, path, None, foods.get(inner.food) if inner.food else None)
-        for row in rows:
-            if row.kind == "not-yet" and row.holds(classes, facts, recipe.youngest):
+        for row in _holding(rows, classes, facts, recipe.youngest):
+            if row.kind == "not-yet":
                 hazard = _hazard(replace(row, edit=""), inner, recipe, part.at, classes)
                 message = f'{_name(inner.name)}, in "{path.title.value}" that is used here: this {row.problem}.'
                 yield replace(hazard, message=message, span=part.line.span)
@@ -222,21 +238,25 @@ def _of_steps(
 ) -> Iterable[Hazard]:
     """Foods that a step names and no line lists."""
     listed: set[str] = set()
+    named: list[frozenset[str]] = []
     for part in parts(recipe.foods):
         listed |= kinds_of(part.line, foods, tables)
+        food = foods.get(part.line.food) if part.line.food else None
+        named += [keys(name) for name in (part.line.name, part.line.text, *(food.names if food else ()))]
     for step in recipe.steps:
         if step.bowl == "family":
             continue
         text = baby_text(step)
         for hit in tables.phrases.find(text):
             classes = tables.kinds[hit.value]
-            if not classes & _STEP_KINDS or classes & listed or _for_others(text, hit):
+            if not classes & _STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
-            for row in rows:
-                if row.holds(classes, frozenset({"raw", "whole"}), recipe.youngest):
-                    yield _in_step(
-                        row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
-                    )
+            if _for_others(text, hit):
+                continue
+            for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
+                yield _in_step(
+                    row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
+                )
 
 
 def _for_others(text: str, hit: Found) -> bool:
@@ -293,9 +313,8 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
 
 
 def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:
-    """One hazard an id and place, and of two rows that say the same of one food only the graver."""
-    order = {"error": 0, "warning": 1, "note": 2}
+    """One hazard an id and place."""
     kept: dict[tuple[str, Span], Hazard] = {}
-    for hazard in sorted(found, key=lambda h: (order[h.level], h.id)):
+    for hazard in sorted(found, key=lambda h: (LEVELS.index(h.level), h.id)):
         kept.setdefault((hazard.id, hazard.span), hazard)
     return kept.values()

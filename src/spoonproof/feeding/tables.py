@@ -38,6 +38,8 @@ class HazardRow:
     policy: tuple[str, str] | None
     source: SourceRef
     others: tuple[tuple[str, str], ...]
+    group: str = ""  # of the rows of one group only the gravest speaks, and of equals the first
+    markets: tuple[str, ...] = ()  # empty: all
 
     def holds(self, classes: frozenset[str], facts: frozenset[str], months: float) -> bool:
         """Whether a food of these ``classes``, served as ``facts`` say, is meant at this age."""
@@ -156,5 +158,7 @@ def _hazard(row: Row, kind: str) -> HazardRow:
         edit=row.text("edit"),
         policy=(topic, authority) if authority else None,
         source=source,
+        group=row.text("group") or row.text("id"),
+        markets=row.items("markets"),
         others=tuple((part.partition(":")[0], part.partition(":")[2]) for part in row.items("others")),
     )

@@ -1,0 +1,32 @@
+"""The dish is said to keep longer than an authority allows.
+
+Cooked baby food keeps two days in the fridge, rice one; spinach and chard are eaten the same day, as nitrate turns
+into nitrite while they stand. The strictest figure read leads.
+
+Fails::
+
+    keeps: fridge 4 days, freezer 1 month
+
+Passes::
+
+    keeps: fridge 48 h, freezer 1 month
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy
+
+SCOPE = "dish"
+AREA = "baby"
+LEVEL = "error"
+SOURCES = ("nhs-storing", "kidshealth-nz", "aesan-nitrate")
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A fault for each stated time over the leading limit."""
+    for fault in dish.keeping.faults:
+        yield Fault(fault.span, fault.message, fault.level, remedy=Remedy(fault.remedy), sources=fault.sources)
