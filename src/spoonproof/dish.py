@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from spoonproof.model.channel import Channel
+from spoonproof.model.claim import PAID
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.treatment import Treatment
 
@@ -23,8 +24,10 @@ if TYPE_CHECKING:
     from spoonproof.feeding.keeping import Keeping
     from spoonproof.feeding.texture import Texture
     from spoonproof.foods.facts import Facts
+    from spoonproof.foods.intakes import Reference
     from spoonproof.foods.numbers import KitchenNumbers
     from spoonproof.knowledge import Knowledge
+    from spoonproof.model.claim import JudgedClaim, Paid
 
 
 class Dish:
@@ -43,35 +46,6 @@ class Dish:
     def treatments(self) -> tuple[Treatment, ...]:
         """What happens to each food line, in the order of ``recipe.foods``."""
         return self.treatments_of(self.recipe)
-
-    @cached_property
-    def facts(self) -> Facts:
-        """What is in the dish, per batch, portion and 100 g, for each bowl."""
-        from spoonproof.cooking.treatment import treat
-        from spoonproof.foods.facts import facts
-
-        known = self.knowledge
-
-        def treated(recipe: Recipe) -> tuple[Treatment, ...]:
-            return treat(recipe, known.foods, known.verbs, known.cook_times)
-
-        return facts(
-            self.recipe,
-            self.treatments,
-            known.foods,
-            known.measures(self.channel.measures),
-            known.changes,
-            recipes=self.others,
-            treat=treated,
-        )
-
-    @cached_property
-    def numbers(self) -> KitchenNumbers:
-        """What claims may ask of the dish's numbers."""
-        from spoonproof.foods.numbers import KitchenNumbers
-
-        known = self.knowledge
-        return KitchenNumbers(known.foods, self.facts, known.measures(self.channel.measures))
 
     def treatments_of(self, recipe: Recipe) -> tuple[Treatment, ...]:
         """What happens to each food line of any recipe of this channel."""
@@ -119,10 +93,16 @@ class Dish:
         from spoonproof.claims.judge import judge
 
         known = self.knowledge
-        context = known.claim_context(self.channel, self.recipe)
+        context = known.claim_context(self.channel, self.recipe, self.paid)
         passages = [passage for passage in self.recipe.passages if passage.leave is None]
         found = find_claims(passages, known.lexicon)
         return [judge(claim, known.register, self.numbers, context) for claim in found]
+
+    @property
+    def paid(self) -> Paid:
+        """How this recipe is paid for: its own word, else the channel's."""
+        own = self.recipe.paid
+        return next((word for word in PAID if word == own), self.channel.paid)
 
     @property
     def market(self) -> str:

@@ -21,11 +21,9 @@ if TYPE_CHECKING:
     from spoonproof.feeding.tables import FeedingTables
     from spoonproof.foods.changes import Changes
     from spoonproof.foods.intakes import Intakes
-    from spoonproof.foods.changes import Changes
-    from spoonproof.foods.intakes import Intakes
     from spoonproof.foods.table import FoodTable
     from spoonproof.model.channel import Channel
-    from spoonproof.model.claim import Claim, JudgedClaim, Market
+    from spoonproof.model.claim import Claim, JudgedClaim, Market, Paid
     from spoonproof.model.finding import Finding
     from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
@@ -121,20 +119,6 @@ class Knowledge:
         return self._measures[system]
 
     @cached_property
-    def changes(self) -> Changes:
-        """What cooking keeps, and how much weight it leaves."""
-        from spoonproof.foods.changes import Changes
-
-        return Changes.from_rows(self.rows("retention"), self.rows("yields"))
-
-    @cached_property
-    def intakes(self) -> Intakes:
-        """Reference intakes by authority and age."""
-        from spoonproof.foods.intakes import Intakes
-
-        return Intakes.from_rows(self.rows("intakes"))
-
-    @cached_property
     def lexicon(self) -> Lexicon:
         """The English of claims, inflected, with the food table's names in it."""
         from spoonproof.claims.lexicon import Lexicon
@@ -172,7 +156,7 @@ class Knowledge:
         """What the register finds wrong with itself."""
         return self._register[1]
 
-    def claim_context(self, channel: Channel, recipe: Recipe) -> Context:
+    def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
         from spoonproof.claims.judging.context import Context
         from spoonproof.clock import today
@@ -180,7 +164,7 @@ class Knowledge:
         traits, allergens = self._food_facts
         return Context(
             markets=channel.markets,
-            paid=recipe.paid or channel.paid,
+            paid=paid,
             ages=(recipe.ages.low, recipe.ages.high),
             today=today().isoformat(),
             traits=traits,

@@ -27,6 +27,7 @@ Answer = Literal["yes", "with-wording", "no"]
 Advice = Literal["keep", "add", "soften", "cut-untrue", "cut-not-allowed", "source-it"]
 Market = Literal["EU", "GB", "US", "Codex"]
 Paid = Literal["editorial", "gifted", "affiliate", "sponsored", "own-product"]
+PAID: tuple[Paid, ...] = ("editorial", "gifted", "affiliate", "sponsored", "own-product")
 Strength = Literal["contains", "mild", "plain", "strong", "absolute"]
 
 
