@@ -18,6 +18,7 @@ from spoonproof.model.treatment import Treatment
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from spoonproof.cooking.timeline import Plan
     from spoonproof.feeding.allergens import AllergenFound, Label
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
@@ -97,6 +98,14 @@ class Dish:
         passages = [passage for passage in self.recipe.passages if passage.leave is None]
         found = find_claims(passages, known.lexicon)
         return [judge(claim, known.register, self.numbers, context) for claim in found]
+
+    @cached_property
+    def plan(self) -> Plan:
+        """What is done when, by whom, on what."""
+        from spoonproof.cooking.timeline import plan
+
+        known = self.knowledge
+        return plan(self.recipe, known.foods, known.verbs, self.channel.kitchen)
 
     @property
     def paid(self) -> Paid:

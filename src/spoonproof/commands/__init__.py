@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from spoonproof.dish import Dish
     from spoonproof.folder import ChannelFolder
 
 
@@ -56,3 +57,22 @@ def refuse_faulty_channel(folder: ChannelFolder) -> None:
             line, column = fault.document.position(fault.span.start)
             lines.append(f"  {fault.document.path}:{line}:{column}  {fault.message}  [{fault.rule}]")
         raise UsageError("the channel can't be used as it is:\n" + "\n".join(lines))
+
+
+def open_recipe(options: Namespace, path: Path) -> Dish | None:
+    """The dish of one recipe file; None, said on standard error, when it can't be read.
+
+    Without a channel the recipe is read as a channel with nothing but defaults would. Raises PathNotFound.
+    """
+    import sys
+
+    from spoonproof.folder import ChannelFolder
+    from spoonproof.report.terminal import printable
+
+    folder = channel_or_none(options) or ChannelFolder(Path.cwd())
+    (file,) = folder.select([path], drafts=True)[:1] or (None,)
+    if file is None or file.recipe is None:
+        shown = printable(file.shown if file else str(path))
+        print(f"{shown}: can't be read as a recipe; spoonproof check {shown} says why", file=sys.stderr)
+        return None
+    return folder.dish(file.recipe)
