@@ -1,0 +1,97 @@
+"""The door of judging: one claim in, both answers out. Pure: same question, same answer. Not legal advice."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from spoonproof.claims.judging.advice import advise, harm_of, level_of
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.markets import answers
+from spoonproof.claims.judging.reading import key_of_claim, probe_of
+from spoonproof.claims.judging.truth import truth_of
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.register import Register
+from spoonproof.claims.trail import describe_key
+from spoonproof.claims.words import plain
+from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.numbers import Numbers
+
+
+def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Context) -> JudgedClaim:
+    """Is it true, and may it be said here: two questions, answered apart, with the trail of both.
+
+    ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
+    """
+    key = key_of_claim(claim, context, register)
+    probe = probe_of(claim, numbers, register, context)
+    steps = [*claim.steps, describe_key(key)]
+    verdict = truth_of(claim, key, probe, numbers, register, context)
+    steps += verdict.steps
+    allowed, behind, more = answers(claim, key, probe, register, context)
+    steps += more
+    advice = advise(claim, verdict, allowed, behind, steps)
+    wording = verdict.wording if advice not in ("keep", "cut-not-allowed") else None
+    if verdict.add and advice == "add":
+        wording = verdict.wording or f"{claim.quote.strip().rstrip('.')}: {verdict.add}"
+    judged = JudgedClaim(
+        claim=claim,
+        truth=verdict.truth,
+        allowed=allowed,
+        advice=advice,
+        harm=harm_of(claim, verdict),
+        why=_why(verdict, allowed, advice),
+        wording=wording,
+        entry=verdict.entry.id if verdict.entry else _deciding(allowed, advice),
+        sources=_sources(verdict, allowed, advice),
+        trail=tuple(steps),
+    )
+    return _guarded(judged)
+
+
+def _why(verdict: Verdict, allowed: tuple[MarketAnswer, ...], advice: str) -> str:
+    if advice == "cut-not-allowed":
+        refused = next(answer for answer in allowed if answer.bound and answer.answer == "no")
+        return refused.why or f"{refused.market} law does not allow it in paid speech."
+    if advice == "add" and verdict.add:
+        return f"{verdict.why} Add: {verdict.add}."
+    return verdict.why or "It agrees with the evidence listed here."
+
+
+def _deciding(allowed: tuple[MarketAnswer, ...], advice: str) -> str | None:
+    if advice != "cut-not-allowed":
+        return None
+    return next((answer.entry for answer in allowed if answer.bound and answer.answer == "no"), None)
+
+
+def _sources(verdict: Verdict, allowed: tuple[MarketAnswer, ...], advice: str) -> tuple[SourceRef, ...]:
+    """The deciding source first: a level may rest on it."""
+    law = [answer.source for answer in allowed if answer.source is not None]
+    if advice == "cut-not-allowed":
+        deciding = [a.source for a in allowed if a.bound and a.answer == "no" and a.source is not None]
+        return tuple(dict.fromkeys([*deciding, *verdict.refs]))
+    return tuple(dict.fromkeys([*verdict.refs, *(ref for ref in law if not verdict.refs)]))
+
+
+def _guarded(judged: JudgedClaim) -> JudgedClaim:
+    """Nothing but a true statement that is not refused where it is bound comes out as keep."""
+    if judged.advice != "keep":
+        return judged
+    asks = judged.claim.polarity == "asks"
+    if judged.truth != "true" and not asks:
+        return replace(judged, advice="source-it", trail=(*judged.trail, "guard: not shown to be true, so not kept"))
+    return judged
+
+
+def statement_key(judged: JudgedClaim) -> tuple[str, ...]:
+    """What makes two statements one: the same words, or the same relation judged alike."""
+    claim = judged.claim
+    about = "|".join(sorted({*claim.foods, *claim.nutrients, *claim.allergens})) or plain(" ".join(claim.subjects))
+    number = "" if claim.number is None else f"{claim.number.value:g}{claim.number.unit}/{claim.number.basis}"
+    target = claim.effect or plain(claim.relates_to or "").strip()
+    if not about and not target:
+        target = plain(claim.quote).strip()
+    return (claim.kind, about, target, claim.level or "", number, claim.polarity, judged.advice, judged.entry or "")
+
+
+__all__ = ["Context", "judge", "level_of", "statement_key"]

@@ -1,0 +1,81 @@
+"""From truth and law to advice, level and harm. In doubt never keep."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from spoonproof.claims.entries import Allowance
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.words import plain
+from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
+from spoonproof.model.finding import Level
+
+SERIOUS = frozenset({"safety-age", "disease"})
+
+
+def advise(
+    claim: Claim, verdict: Verdict, allowed: Sequence[MarketAnswer], behind: Sequence[Allowance], steps: list[str]
+) -> Advice:
+    """What to do with the words; ``steps`` gets the reason."""
+    guidance = any(allowance.guidance for allowance in behind)
+    advice = _by_truth(claim, verdict)
+    if claim.polarity == "asks":
+        steps.append(f"a question asserts nothing: {advice} becomes {'keep' if verdict.truth == 'true' else 'add'}")
+        return "keep" if advice == "keep" else "add"
+    bound = [answer for answer in allowed if answer.bound]
+    refused = [answer.market for answer in bound if answer.answer == "no"]
+    # What takes a statement back makes no claim for the food; guidance is never silenced.
+    claims_it = claim.polarity not in ("denies", "refutes") and not guidance
+    if refused and claims_it and advice != "cut-untrue":
+        steps.append(f"advice: {', '.join(refused)} bind this speech and say no")
+        return "cut-not-allowed"
+    worded = verdict.wording is not None and plain(verdict.wording).strip() in plain(claim.quote)
+    asked = any(answer.answer == "with-wording" for answer in bound)
+    if advice == "keep" and asked and not guidance and not worded:
+        steps.append("advice: it may be said in the authorised words")
+        return "soften"
+    steps.append(f"advice: {verdict.truth} -> {advice}")
+    return advice
+
+
+def _by_truth(claim: Claim, verdict: Verdict) -> Advice:
+    match verdict.truth:
+        case "true":
+            return "add" if verdict.add else "keep"
+        case "overstated":
+            return "soften"
+        case "false":
+            return "cut-untrue"
+        case "unproven":
+            loose = claim.kind in ("general-benefit", "function", "nutrient-content", "process", "comparative")
+            return "soften" if verdict.wording is not None or (verdict.evidence and loose) else "source-it"
+        case _:
+            return "source-it"
+
+
+def harm_of(claim: Claim, verdict: Verdict) -> int:
+    """0 to 3, for ranking: what could come of believing it."""
+    if verdict.truth == "true":
+        return 0
+    if claim.polarity == "asks":
+        return min(1, _harm(claim, verdict))
+    return _harm(claim, verdict)
+
+
+def _harm(claim: Claim, verdict: Verdict) -> int:
+    if verdict.harm is not None and verdict.truth != "unlisted":
+        return verdict.harm
+    base = {"safety-age": 3, "allergen": 3, "disease": 2, "function": 1, "general-benefit": 0}.get(claim.kind, 1)
+    return base if verdict.truth == "false" else max(0, base - 1) if base == 3 else base
+
+
+def level_of(judged: JudgedClaim) -> Level | None:
+    """The level of the finding, None for keep: cuts are errors, the rest warnings, and errors on safety
+    or disease; nothing that rests on a recalled figure is an error."""
+    if judged.advice == "keep":
+        return None
+    serious = judged.claim.kind in SERIOUS
+    level: Level = "error" if judged.advice.startswith("cut-") or serious else "warning"
+    if level == "error" and judged.sources and judged.sources[0].basis == "from-memory":
+        return "warning"
+    return level

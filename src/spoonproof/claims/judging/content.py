@@ -1,0 +1,156 @@
+"""Nutrient content, amounts and comparisons: truth by computing on the food as eaten."""
+
+from __future__ import annotations
+
+from spoonproof.claims.conditions import Group, Reply, Threshold, at_least, evaluate, limit_of, show
+from spoonproof.claims.entries import Entry, Key
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name, resolve
+from spoonproof.model.claim import Claim, Truth
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.numbers import Estimate
+
+_TRUTH: dict[Reply, Truth] = {"yes": "true", "no": "false", "unknown": "unproven"}
+
+
+def nutrient_of(claim: Claim) -> str:
+    """The nutrient key the claim names first, "" when none."""
+    return key_of(claim.nutrients[0]) if claim.nutrients else ""
+
+
+def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, context: Context) -> Verdict:
+    """The truth of an entry whose condition decides; every nutrient that is named must pass."""
+    named = [key_of(n) for n in claim.nutrients if not entry.about or n in register.about(entry)] or [
+        nutrient_of(claim)
+    ]
+    worst: Verdict | None = None
+    for nutrient in dict.fromkeys(named):
+        verdict = _one(claim, entry, probe, register, context, nutrient)
+        order = ("true", "unproven", "overstated", "false")
+        if worst is None or order.index(verdict.truth) > order.index(worst.truth):
+            if worst is not None:
+                verdict.steps = [*worst.steps, *verdict.steps]
+            worst = verdict
+        else:
+            worst.steps += verdict.steps
+    assert worst is not None
+    return worst
+
+
+def _one(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, context: Context, nutrient: str) -> Verdict:
+    assert entry.condition is not None
+    result = evaluate(entry.condition, probe, register.references, nutrient)
+    steps = list(result.steps)
+    truth = _TRUTH[result.answer]
+    why = _why(claim, entry, probe, register, nutrient, result.answer)
+    wording: str | None = None
+    if result.answer == "no" and entry.lesser is not None:
+        lesser = evaluate(entry.lesser, probe, register.references, nutrient)
+        steps += [f"less: {step}" for step in lesser.steps]
+        if lesser.answer == "yes":
+            truth = "overstated"
+            wording = resolve(entry.wording, register, nutrient)
+    elif result.answer == "no" and entry.wording and "made without" not in entry.wording[0]:
+        wording = None
+    if result.answer == "unknown":
+        wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
+    if truth == "true" and isinstance(probe, FoodProbe) and entry.levels and set(entry.levels) & {"source", "high"}:
+        short = _portion_short(probe, nutrient, register, context)
+        if short:
+            truth, why = "overstated", short
+            steps.append(f"Art 5(1)(d): {short}")
+    steps += probe.steps
+    return Verdict(truth, why, entry, entry.refs, wording, entry.add, entry.harm, steps=steps)
+
+
+def _portion_short(probe: FoodProbe, nutrient: str, register: Register, context: Context) -> str:
+    """Why the amount eaten brings no significant quantity, "" when it does or that is not known."""
+    if not probe.small_or_dry():
+        return ""
+    reference = "EU baby-food NRV" if context.ages[0] < 36 else "EU NRV"
+    day = register.references.amount(reference, nutrient)
+    brings = probe.numbers.food_in_portion(probe.food, nutrient)
+    if day is None or brings is None or brings.high >= day * 0.15:
+        return ""
+    return (
+        f"What a portion holds of it brings {show(brings)} {nutrient_name(nutrient)}, "
+        f"less than 15 % of {day:g} ({reference})."
+    )
+
+
+def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answer: Reply) -> str:
+    if not isinstance(entry.condition, Threshold) and entry.why:
+        if answer == "unknown":
+            return f"This cannot be checked here. {entry.why}"
+        return entry.why if answer == "no" else "It holds for what goes in."
+    threshold = _threshold(entry)
+    if threshold is None:
+        return entry.why or "It holds for what goes in."
+    name = nutrient_name(nutrient or threshold.nutrient)
+    if answer == "unknown":
+        return f"How much {name} there is as eaten is not known well enough to say this."
+    found = probe.measure(threshold.nutrient.replace("claimed", nutrient), threshold.basis)
+    limit = limit_of(threshold, register.references, nutrient)
+    if found is None or limit is None:
+        return entry.why
+    what = claim.foods[0].replace("-", " ") if isinstance(probe, FoodProbe) and claim.foods else "the dish as eaten"
+    basis = "of its energy" if threshold.basis == "energy" else f"per {_BASIS[threshold.basis]}"
+    unit = "%" if threshold.basis == "energy" else found.unit
+    amount = show(found).replace(" % of energy", " %")
+    need = "needs" if threshold.op == "at least" else "allows at most"
+    tail = f" {entry.why}" if answer == "no" and entry.why else ""
+    return f"{what[:1].upper()}{what[1:]}: {amount} {name} {basis}; the claim {need} {limit:.3g} {unit}.{tail}"
+
+
+_BASIS = {"100g": "100 g", "100kcal": "100 kcal", "portion": "portion"}
+
+
+def _threshold(entry: Entry) -> Threshold | None:
+    condition = entry.condition
+    while isinstance(condition, Group):
+        condition = condition.parts[0]
+    return condition if isinstance(condition, Threshold) else None
+
+
+def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
+    """More or less of one nutrient than another food; None when no nutrient or second food is known."""
+    nutrient = nutrient_of(claim)
+    if not nutrient or not isinstance(probe, FoodProbe) or not probe.other:
+        return None
+    refs = (SourceRef("eu-1924-2006", "Art 9(1)-(2)", "read"),)
+    pair = probe.compared(nutrient)
+    name = nutrient_name(nutrient)
+    if pair is None:
+        return Verdict("unproven", f"The two foods cannot be compared for {name} as eaten.", None, refs)
+    one, two = pair
+    step = f"{name} per 100 g: {probe.food} {show(one)}, {probe.other} {show(two)}"
+    less = claim.level in ("less", "reduced", "low")
+    first, second = (two, one) if less else (one, two)
+    times = claim.number.value if claim.number is not None and claim.number.unit == "x" and not less else 1.0
+    if first.low >= second.high * times and first.low > second.high:
+        truth: Truth = "true"
+    elif first.high < second.low * times or first.high <= second.low:
+        truth = "overstated" if first.low > second.high else "false"
+    else:
+        truth = "unproven"
+    why = (
+        f"Per 100 g {probe.food.replace('-', ' ')} has {show(one)} {name}, {probe.other.replace('-', ' ')} {show(two)}."
+    )
+    return Verdict(truth, why, None, (*refs, *_refs(one), *_refs(two)), steps=[step, f"key: {key.kind}"])
+
+
+def _refs(found: Estimate) -> tuple[SourceRef, ...]:
+    return tuple(SourceRef(source, "composition", "read") for source in found.sources)
+
+
+def source_held(nutrient: str, share: float, probe: AnyProbe, register: Register) -> Reply:
+    """Whether the food is a source of a vitamin or mineral: ``share`` percent of the NRV per 100 g."""
+    day = register.references.amount("EU NRV", nutrient)
+    found = probe.measure(nutrient, "100g")
+    return "unknown" if day is None or found is None else at_least(found, day * share / 100)
+
+
+__all__ = ["DishProbe", "comparison", "computed", "nutrient_of", "source_held"]

@@ -1,0 +1,58 @@
+"""What each market's food-claim law answers, bound or not."""
+
+from __future__ import annotations
+
+from spoonproof.claims.conditions import evaluate
+from spoonproof.claims.entries import Allowance, Entry, Key
+from spoonproof.claims.judging.content import nutrient_of
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, NoProbe
+from spoonproof.claims.register import Register
+from spoonproof.model.claim import Answer, Claim, Market, MarketAnswer
+
+
+def answers(
+    claim: Claim, key: Key, probe: AnyProbe, register: Register, context: Context
+) -> tuple[tuple[MarketAnswer, ...], list[Allowance], list[str]]:
+    """An answer a market, the allowances behind them, and how they came about."""
+    given: list[MarketAnswer] = []
+    behind: list[Allowance] = []
+    steps: list[str] = []
+    for market in context.markets:
+        found = register.allowance(key, market)
+        if found is None:
+            given.append(MarketAnswer(market, context.bound(market), "no", why="No entry of the register says yes."))
+            steps.append(f"{market}: no entry -> no")
+            continue
+        entry, allowance = found
+        answer, why, more = _answer(claim, entry, allowance, probe, register)
+        given.append(
+            MarketAnswer(market, context.bound(market), answer, entry.id, allowance.refs[0], why or allowance.why)
+        )
+        behind.append(allowance)
+        bound = "bound" if context.bound(market) else "not bound"
+        steps.append(f"{market} ({bound}): {entry.id} -> {answer}")
+        steps += [f"{market}: {step}" for step in more]
+    return tuple(given), behind, steps
+
+
+def _answer(
+    claim: Claim, entry: Entry, allowance: Allowance, probe: AnyProbe, register: Register
+) -> tuple[Answer, str, tuple[str, ...]]:
+    condition = allowance.condition or (entry.condition if allowance.answer != "no" else None)
+    if condition is None or allowance.answer == "no":
+        return allowance.answer, "", ()
+    about_nutrient_alone = isinstance(probe, NoProbe) and bool(claim.nutrients) and not claim.foods
+    if about_nutrient_alone and entry.truth == "true":
+        return allowance.answer, "Only on a food that meets the condition.", ()
+    result = evaluate(condition, probe, register.references, nutrient_of(claim))
+    if result.answer == "yes":
+        return allowance.answer, "", result.steps
+    if result.answer == "no":
+        return "no", "The food does not meet the condition.", result.steps
+    return "no", "Whether the food meets the condition is not known.", result.steps
+
+
+def market_order(market: Market) -> int:
+    """EU, GB, US, Codex."""
+    return ("EU", "GB", "US", "Codex").index(market)

@@ -1,0 +1,182 @@
+"""What is in the thing a claim is about, as eaten: the dish, a food on its way into it, or a food alone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from spoonproof.claims.conditions import KCAL_PER_G, Basis, Reply
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.register import Register
+from spoonproof.model.numbers import Estimate, Numbers
+
+_ALIASES: Mapping[str, str] = {"salt": "sodium_mg", "copper": "copper_mg", "manganese": "manganese_mg"}
+_TRAITS: Mapping[str, frozenset[str]] = {
+    "added salt": frozenset({"added-salt", "salt", "salty"}),
+    "added sugar": frozenset({"free-sugar"}),
+    "sweeteners": frozenset({"sweetener", "artificial-sweetener", "honey"}),
+}
+DRY_WATER_G = 15.0
+"""A food with less water than this per 100 g is not eaten as it is in the table (oats, spices, dried pulses)."""
+PINCH_G = 3.0
+"""Grams a portion under which the amount eaten decides, not the 100 g (Reg. 1924/2006 Art 5(1)(d))."""
+
+
+def key_of(nutrient: str) -> str:
+    """The nutrient key that numbers know, for the finder's id."""
+    return _ALIASES.get(nutrient, nutrient)
+
+
+def _widened(nutrient: str, found: Estimate | None, retinol: Estimate | None) -> Estimate | None:
+    # The EU counts beta-carotene at 1/6, the tables here at 1/12: the EU figure lies between RAE and
+    # twice RAE less the retinol, so the range is opened upwards and never judged "too little" wrongly.
+    if found is None or nutrient != "vitamin_a_rae_ug":
+        return found
+    upper = 2 * found.high - (retinol.low if retinol is not None else 0.0)
+    return replace(found, high=max(found.high, upper))
+
+
+@dataclass(slots=True)
+class DishProbe:
+    """The dish as eaten."""
+
+    numbers: Numbers
+    register: Register
+    context: Context
+    steps: list[str] = field(default_factory=list)
+
+    def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
+        """The nutrient of the dish; for ``energy`` the percent of its energy."""
+        key = key_of(nutrient)
+        if basis == "energy":
+            return energy_share(key, self.numbers.dish(key, "100kcal"))
+        found = self.numbers.dish(key, basis)
+        return _widened(key, found, self.numbers.dish("retinol_ug", basis) if found else None)
+
+    def contains(self, what: str) -> Reply:
+        """Whether an allergen or an ingredient class is in the baby's bowl."""
+        foods = self.numbers.dish_foods()
+        if what in _TRAITS:
+            if not foods:
+                return "unknown"
+            members = self.register.sets.get(what.replace(" ", "-"), frozenset())
+            if any(food in members or self.context.traits.get(food, frozenset()) & _TRAITS[what] for food in foods):
+                return "yes"
+            return "no" if all(food in self.context.traits for food in foods) else "unknown"
+        if what == "any other allergen" or what.endswith(" traces"):
+            allergen = what.removesuffix(" traces")
+            return "yes" if self.numbers.dish_allergens().get(allergen) else "unknown"
+        if self.numbers.dish_allergens().get(what):
+            return "yes"
+        return "no" if foods else "unknown"
+
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
+        """Nothing is named to compare with."""
+        return None
+
+
+@dataclass(slots=True)
+class FoodProbe:
+    """A food as eaten: what it brings to the dish where it is dry or a pinch, else its table values."""
+
+    food: str
+    numbers: Numbers
+    register: Register
+    context: Context
+    other: str = ""
+    steps: list[str] = field(default_factory=list)
+
+    def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
+        """The nutrient of the food as eaten; None when only a dry table value is known."""
+        key = key_of(nutrient)
+        if basis == "energy":
+            return energy_share(key, self.numbers.food(self.food, key, "100kcal"))
+        if basis == "portion":
+            return self.numbers.food_in_portion(self.food, key)
+        table = self.numbers.food(self.food, key, basis)
+        if basis == "100g" and self.small_or_dry():
+            return self._as_eaten(key)
+        return _widened(key, table, self.numbers.food(self.food, "retinol_ug", basis) if table else None)
+
+    def small_or_dry(self) -> bool:
+        """Whether 100 g of it as in the table is not what anyone eats."""
+        water = self.numbers.food(self.food, "water_g", "100g")
+        dry = water is not None and water.high < DRY_WATER_G
+        grams = self.grams_in_portion()
+        return dry or (grams is not None and grams < PINCH_G)
+
+    def grams_in_portion(self) -> float | None:
+        """Grams of it in a portion, worked out from the energy it brings; None when it is not in the dish."""
+        brings = self.numbers.food_in_portion(self.food, "energy_kcal")
+        table = self.numbers.food(self.food, "energy_kcal", "100g")
+        if brings is None or table is None or table.amount <= 0:
+            return None
+        return brings.amount / table.amount * 100
+
+    def _as_eaten(self, key: str) -> Estimate | None:
+        brings, portion = self.numbers.food_in_portion(self.food, key), self.numbers.portion_grams()
+        if brings is None or portion is None or portion.low <= 0:
+            self.steps.append(f"{self.food} is not eaten dry by the 100 g, and no portion of it is known")
+            return None
+        low, high = brings.low / portion.high * 100, brings.high / portion.low * 100
+        self.steps.append(f"{self.food} as eaten: what it brings to 100 g of the dish (Art 5(3))")
+        return replace(brings, amount=brings.amount / portion.amount * 100, low=low, high=high)
+
+    def contains(self, what: str) -> Reply:
+        """Whether the food itself is or brings an allergen or an ingredient class."""
+        if what in _TRAITS:
+            traits = self.context.traits.get(self.food)
+            return "unknown" if traits is None else "yes" if traits & _TRAITS[what] else "no"
+        allergens = self.context.allergens.get(self.food)
+        if allergens is not None and what.removesuffix(" traces") in allergens:
+            return "yes"
+        if allergens is None or what == "any other allergen" or what.endswith(" traces"):
+            return "unknown"
+        return "no"
+
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
+        """The nutrient per 100 g here and in the other food; None when one is dry and the other is not."""
+        if not self.other:
+            return None
+        there = FoodProbe(self.other, self.numbers, self.register, self.context)
+        if self.small_or_dry() != there.small_or_dry():
+            return None
+        key = key_of(nutrient)
+        one, two = self.numbers.food(self.food, key, "100g"), self.numbers.food(self.other, key, "100g")
+        return (one, two) if one is not None and two is not None else None
+
+
+@dataclass(slots=True)
+class NoProbe:
+    """Nothing is known."""
+
+    steps: list[str] = field(default_factory=list)
+
+    def measure(self, nutrient: str, basis: Basis) -> Estimate | None:  # noqa: ARG002
+        """Not known."""
+        return None
+
+    def contains(self, what: str) -> Reply:  # noqa: ARG002
+        """Not known."""
+        return "unknown"
+
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
+        """Not known."""
+        return None
+
+
+AnyProbe = DishProbe | FoodProbe | NoProbe
+
+
+def energy_share(key: str, per_100kcal: Estimate | None) -> Estimate | None:
+    """Percent of the energy that a nutrient brings; None where it has no energy factor."""
+    factor = KCAL_PER_G.get(key)
+    if per_100kcal is None or factor is None:
+        return None
+    return replace(
+        per_100kcal,
+        amount=per_100kcal.amount * factor,
+        low=per_100kcal.low * factor,
+        high=per_100kcal.high * factor,
+        unit="% of energy",
+    )

@@ -1,0 +1,222 @@
+"""A stated number against the computed range, with the tolerance of label guidance; percentages by their reference."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from spoonproof.claims.conditions import show
+from spoonproof.claims.judging.content import nutrient_of
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.references import Tolerance
+from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name
+from spoonproof.claims.words import has_word, plain
+from spoonproof.model.claim import Claim, Quantity, Truth
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.numbers import Estimate, Numbers
+
+_TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
+_TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}
+_WIDE = 2.0
+"""A computed range whose top is more than this many times its bottom settles nothing."""
+_FAR = 1.5
+"""Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
+here are recalled, and a recalled figure makes no error."""
+_REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("EU baby-food NRV", ("baby food nrv", "infant nrv", "baby nrv", "2006 125")),
+    ("US DV infants", ("dv for infants", "daily value for infants", "infant dv", "infant daily value")),
+    ("US DV 1-3 years", ("dv for toddlers", "daily value for toddlers", "toddler dv", "1 to 3 years", "1-3 years")),
+    ("EU NRV", ("nrv", "adult nrv", "adult's nrv", "reference intake for adults", "adult reference intake")),
+    ("US DV adults", ("dv", "daily value", "adult dv")),
+)
+
+
+class Said(NamedTuple):
+    """A stated amount in the unit of the nutrient key."""
+
+    low: float
+    high: float
+
+
+def stated(number: Quantity, nutrient: str, words: str) -> Said | None:
+    """The number in the nutrient key's unit; None when the units don't go together."""
+    unit = number.unit.lower()
+    high = max(number.value, number.high)
+    if nutrient == "energy_kcal":
+        factor = _TO_KCAL.get(unit)
+    else:
+        to = _TO_MG.get(nutrient.rsplit("_", 1)[-1])
+        source = _TO_MG.get(unit)
+        factor = source / to if to and source else None
+        if factor and nutrient == "sodium_mg" and has_word(words, "salt") and not has_word(words, "sodium"):
+            factor /= 2.5  # salt is sodium x 2.5 (Reg. 1169/2011 Annex I)
+    return None if factor is None else Said(number.value * factor, high * factor)
+
+
+def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
+    """The truth of a stated amount or percentage."""
+    number, nutrient = claim.number, nutrient_of(claim)
+    refs = (SourceRef("eu-1169-2011", "Art 7(1); values stated must be right", "read"),)
+    if number is None or not nutrient:
+        return Verdict(
+            "unproven", "What the number is of is not said.", None, refs, "say the nutrient, the amount and per what"
+        )
+    name = nutrient_name(nutrient)
+    if number.unit in ("%", "percent"):
+        return _percentage(claim, number, nutrient, probe, register)
+    said = stated(number, nutrient, plain(claim.quote))
+    if said is None:
+        return Verdict("unproven", f"The unit does not go with {name}.", None, refs)
+    founds = _found(number, nutrient, probe, numbers)
+    if not founds:
+        return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
+    results = {basis: _against(said, found, grams, nutrient, register) for basis, (found, grams) in founds.items()}
+    steps = [
+        f"{name} per {basis}: stated {said.low:g} to {said.high:g}, "
+        f"computed {show(founds[basis][0])} -> {truth} ({how})"
+        for basis, (truth, how) in results.items()
+    ]
+    named = number.basis not in ("", "reference", "day")
+    best = next((b for b, (truth, _) in results.items() if truth == "true"), None)
+    basis = next(iter(results)) if best is None else best
+    truth, _ = results[basis]
+    found = founds[basis][0]
+    why = f"Computed: {show(found)} {name} per {basis}."
+    tolerance = _tolerance(nutrient, found, founds[basis][1], register)
+    all_refs = (*refs, *_sources(found), *((tolerance.ref,) if tolerance else ()))
+    if truth == "true" and not named:
+        # The figure holds for one way of reading it: say which.
+        return Verdict("true", why, None, all_refs, None, f"say per what: per {basis}", steps=steps)
+    wording = None if truth in ("true", "unproven") else f"about {show(found)} {name} per {basis}"
+    return Verdict(truth, why, None, all_refs, wording, harm=1, steps=steps)
+
+
+def _found(
+    number: Quantity, nutrient: str, probe: AnyProbe, numbers: Numbers | None
+) -> dict[str, tuple[Estimate, float | None]]:
+    """Computed amounts by basis, each with the grams it is for, in the order in which they are meant."""
+    found: dict[str, tuple[Estimate, float | None]] = {}
+    if numbers is None:
+        return found
+    basis = number.basis
+    table = probe.measure(nutrient, "100g")
+    per_100g = table if not isinstance(probe, FoodProbe) else numbers.food(probe.food, key_of(nutrient), "100g")
+    if basis in ("portion", "") and not (isinstance(probe, FoodProbe) and basis == ""):
+        part = probe.measure(nutrient, "portion")
+        grams = numbers.portion_grams()
+        if part is not None:
+            found["portion"] = (part, grams.amount if grams else None)
+    if per_100g is None:
+        return found
+    unit = "100 g" if basis in ("100g", "100 g") else basis
+    if unit in ("100 g", "") and not (isinstance(probe, DishProbe) and found):
+        found["100 g"] = (per_100g, 100.0)
+    if unit in ("", "portion", "100 g", "100 kcal", "day", "reference"):
+        units: tuple[str, ...] = ("piece",) if unit == "" and isinstance(probe, FoodProbe) else ()
+    else:
+        units = (
+            (unit, "piece") if isinstance(probe, FoodProbe) and unit not in ("tbsp", "tsp", "cup", "slice") else (unit,)
+        )
+    if unit == "100 kcal" and (each := probe.measure(nutrient, "100kcal")) is not None:
+        found["100 kcal"] = (each, None)
+    for one in units:
+        grams = numbers.unit_grams(probe.food if isinstance(probe, FoodProbe) else "", one)
+        if grams is not None:
+            found[one] = (_scaled(per_100g, grams), grams.amount)
+            break
+    return found
+
+
+def _scaled(per_100g: Estimate, grams: Estimate) -> Estimate:
+    return Estimate(
+        per_100g.amount * grams.amount / 100,
+        per_100g.low * grams.low / 100,
+        per_100g.high * grams.high / 100,
+        per_100g.unit,
+        min(per_100g.coverage, grams.coverage),
+        (*per_100g.sources, *grams.sources),
+        (*per_100g.assumed, *grams.assumed),
+    )
+
+
+def _tolerance(nutrient: str, found: Estimate, grams: float | None, register: Register) -> Tolerance | None:
+    per_100g = found.amount / grams * 100 if grams else found.amount
+    return register.references.tolerance(nutrient, per_100g)
+
+
+def _against(said: Said, found: Estimate, grams: float | None, nutrient: str, register: Register) -> tuple[Truth, str]:
+    tolerance = _tolerance(nutrient, found, grams, register)
+    if tolerance is None:
+        down, up = 0.2 * said.low, 0.2 * said.high
+    elif tolerance.percent:
+        down, up = -tolerance.low / 100 * said.low, tolerance.high / 100 * said.high
+    else:
+        share = (grams or 100.0) / 100
+        down, up = -tolerance.low * share, tolerance.high * share
+        # An absolute tolerance meant for labels would swallow a small number whole.
+        down, up = min(down, 0.5 * said.low), min(up, 0.5 * said.high)
+    low, high = said.low - down, said.high + up
+    if found.low >= low and found.high <= high:
+        return "true", "within the tolerance"
+    if found.high < low or found.low > high:
+        far = found.high * _FAR < low or found.low > high * _FAR
+        return ("false", "far outside") if far else ("overstated", "outside the tolerance")
+    if found.high == float("inf") or found.high > _WIDE * max(found.low, 1e-9):
+        return "unproven", "the computed range is too wide to say"
+    middle = said.low <= found.high and said.high >= found.low
+    return ("true", "inside the computed range") if middle else ("unproven", "at the edge of the computed range")
+
+
+def _percentage(claim: Claim, number: Quantity, nutrient: str, probe: AnyProbe, register: Register) -> Verdict:
+    words = plain(claim.quote)
+    name = nutrient_name(nutrient)
+    refs = (SourceRef("eu-1169-2011", "Annex XIII; Art 32(4)", "read"),)
+    found = probe.measure(nutrient, "100g" if number.basis in ("100g", "100 g") else "portion")
+    if found is None:
+        return Verdict(
+            "unproven",
+            f"How much {name} a portion brings is not known.",
+            None,
+            refs,
+            "name the amount and the reference",
+        )
+    shares: dict[str, Estimate] = {}
+    for reference in register.references.lists():
+        day = register.references.amount(reference, nutrient)
+        if day:
+            shares[reference] = Estimate(
+                found.amount / day * 100, found.low / day * 100, found.high / day * 100, "%", found.coverage
+            )
+    steps = [f"{show(found)} {name}: {show(share)} of {reference}" for reference, share in shares.items()]
+    named = next(
+        (ref for ref, said in _REFERENCE_WORDS if ref in shares and any(has_word(words, w) for w in said)), None
+    )
+    offer = "; ".join(f"{share.amount:.0f} % of the {reference}" for reference, share in shares.items())
+    if named is None:
+        if any(_near(number, share) for share in shares.values()) or not shares:
+            return Verdict(
+                "unproven", f"A percentage must name its reference: a portion brings {offer}.", None, refs,
+                f"a portion brings {offer}", steps=steps,
+            )  # fmt: skip
+        wide = any(share.high == float("inf") for share in shares.values())
+        return Verdict(
+            "unproven" if wide else "false", f"By no reference is it so: a portion brings {offer}.", None, refs,
+            f"a portion brings {offer}", harm=1, steps=steps,
+        )  # fmt: skip
+    share = shares[named]
+    ref = register.references.ref(named, nutrient)
+    all_refs = (*refs, *((ref,) if ref else ()), *_sources(found))
+    truth, _ = _against(Said(number.value, max(number.value, number.high)), share, None, "", register)
+    wording = None if truth == "true" else f"{share.amount:.0f} % of the {named}"
+    return Verdict(
+        truth, f"A portion brings {show(share)} of the {named}.", None, all_refs, wording, harm=1, steps=steps
+    )
+
+
+def _near(number: Quantity, share: Estimate) -> bool:
+    return share.low * 0.8 <= max(number.value, number.high) and number.value <= share.high * 1.2
+
+
+def _sources(found: Estimate) -> tuple[SourceRef, ...]:
+    return tuple(SourceRef(source, "composition", "read") for source in dict.fromkeys(found.sources))

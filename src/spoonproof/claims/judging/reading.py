@@ -1,0 +1,129 @@
+"""What a claim asks: its subjects as ids, the age it speaks of, and its stance on safety."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.entries import Key, Stance
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_word, plain, singular, slug
+from spoonproof.model.claim import Claim
+from spoonproof.model.numbers import Numbers
+
+ADULT_MONTHS = 216
+_ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
+_AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
+_BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
+_FIRST = ("first year", "first birthday", "a year", "one year", "their first")
+
+
+def subjects_of(claim: Claim) -> frozenset[str]:
+    """Ids a claim is about: foods, nutrients, and every run of words of its subjects as a slug."""
+    found: set[str] = set(claim.nutrients) | set(claim.allergens)
+    for text in (*claim.foods, *claim.subjects):
+        parts = slug(text).split("-")[:8]
+        for start in range(len(parts)):
+            for end in range(start + 1, len(parts) + 1):
+                run = parts[start:end]
+                found.add("-".join(run))
+                found.add("-".join([*run[:-1], singular(run[-1])]))
+    return frozenset(found)
+
+
+def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, bool]:
+    """The month the claim speaks of, and whether it said so itself; else the youngest the dish is for."""
+    words = plain(claim.quote)
+    number = claim.number
+    stated: int | None = None
+    if number is not None and number.unit.startswith(("month", "year", "week")):
+        per = 12.0 if number.unit.startswith("year") else 1.0 if number.unit.startswith("month") else 12 / 52
+        stated = int(number.value * per)
+    elif match := _AGE.search(words):
+        value = _count(match[1], register)
+        if value is not None:
+            unit = match[2]
+            stated = int(value * (12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1))
+    elif any(has_word(words, phrase) for phrase in _FIRST):
+        stated = 12
+    elif claim.kind == "safety-age" and (match := _BARE.search(words)):
+        value = _count(match[1], register)
+        # "before one", "under two": years when it is a small bare number.
+        stated = None if value is None else int(value * 12 if value <= 5 else value)
+    if stated is not None:
+        before = any(has_word(words, word) for word in register.words.get("before", ()))
+        return (max(0, stated - 1) if before and stated > 0 else stated), True
+    audience = plain(claim.audience or "")
+    if any(has_word(audience, word) for word in _ADULT):
+        return ADULT_MONTHS, True
+    return context.ages[0], False
+
+
+def _count(text: str, register: Register) -> float | None:
+    if text.isdigit():
+        return float(text)
+    numbers = dict(zip(register.words.get("ages", ()), (1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 18), strict=False))
+    return numbers.get(text)
+
+
+def stance_of(claim: Claim, register: Register) -> Stance:
+    """Whether a statement on safety says that a food may be given or that it may not (yet)."""
+    words = plain(claim.quote)
+
+    def said(name: str) -> bool:
+        return any(has_word(words, phrase) for phrase in register.words.get(name, ()))
+
+    if said("risk denied"):
+        return "dismisses"
+    if said("no need to hold back"):
+        return "permits"
+    if said("holds back"):
+        return "warns"
+    before = any(has_word(words, word) for word in register.words.get("before", ()))
+    if before and has_word(words, "no"):
+        return "warns"
+    if said("risk"):
+        return "dismisses" if claim.polarity == "denies" else "warns"
+    if claim.polarity == "denies":
+        return "warns"
+    return "permits"
+
+
+def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
+    """What the register is asked."""
+    months, _ = months_of(claim, context, register)
+    return Key(
+        kind=claim.kind,
+        subjects=subjects_of(claim),
+        effect=claim.effect,
+        level=claim.level,
+        words=plain(claim.quote),
+        months=months,
+        today=context.today,
+        stance=stance_of(claim, register),
+    )
+
+
+def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context: Context) -> AnyProbe:
+    """What to measure: the food it names, else the dish; nothing where neither is known."""
+    if numbers is None:
+        return NoProbe()
+    foods = foods_of(claim, numbers)
+    if foods and not claim.of_dish:
+        return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else "")
+    has_dish = bool(numbers.dish_foods())
+    if has_dish and (claim.of_dish or not (claim.foods or claim.subjects)):
+        return DishProbe(numbers, register, context)
+    return NoProbe()
+
+
+def foods_of(claim: Claim, numbers: Numbers) -> list[str]:
+    """The claim's foods that the food table knows, in order."""
+    found: list[str] = []
+    for food in (*claim.foods, *(slug(text) for text in claim.subjects)):
+        for name in (food, singular(food)):
+            if name not in found and numbers.food(name, "energy_kcal", "100g") is not None:
+                found.append(name)
+                break
+    return found

@@ -1,0 +1,146 @@
+"""Whether a claim is true: by the register's evidence, by computing, or by both."""
+
+from __future__ import annotations
+
+from spoonproof.claims.conditions import evaluate
+from spoonproof.claims.entries import Entry, Key
+from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
+from spoonproof.claims.judging.quantity import quantity
+from spoonproof.claims.judging.verdict import Verdict, denied
+from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name, resolve
+from spoonproof.claims.words import has_word
+from spoonproof.model.claim import Claim
+from spoonproof.model.numbers import Numbers
+
+EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
+
+
+def truth_of(
+    claim: Claim, key: Key, probe: AnyProbe, numbers: Numbers | None, register: Register, context: Context
+) -> Verdict:
+    """The verdict on what the sentence says, its polarity taken in (questions are judged as if asserted)."""
+    verdict = _plain(claim, key, probe, numbers, register, context)
+    if claim.polarity in ("denies", "refutes") and not verdict.stanced:
+        verdict = denied(verdict, claim.polarity)
+    return verdict
+
+
+def _plain(
+    claim: Claim, key: Key, probe: AnyProbe, numbers: Numbers | None, register: Register, context: Context
+) -> Verdict:
+    entry = register.truth(key)
+    if claim.kind == "quantity" and (entry is None or not entry.said):
+        return quantity(claim, probe, numbers, register)
+    if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
+        compared = comparison(claim, key, probe)
+        if compared is not None:
+            return compared
+    if entry is None:
+        return _unlisted(claim, key, probe, register)
+    if entry.truth == "computed":
+        verdict = computed(claim, entry, probe, register, context)
+    else:
+        verdict = _by_evidence(claim, key, entry, probe, register)
+    verdict.stanced = bool(entry.stance) or entry.negation
+    verdict.steps.insert(0, f"truth: entry {entry.id} says {entry.truth}")
+    return verdict
+
+
+def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Register) -> Verdict:
+    assert entry.truth is not None and entry.truth != "computed"
+    wording = resolve(entry.wording, register, nutrient_of(claim), _absent(probe, register))
+    verdict = Verdict(
+        entry.truth, entry.why, entry, entry.refs, wording, entry.add, entry.harm, evidence=entry.truth == "unproven"
+    )
+    if entry.truth == "true" and claim.kind in EFFECT_KINDS and not entry.stance:
+        _effect(claim, key, entry, probe, register, verdict)
+    elif entry.truth in ("unproven", "overstated") and claim.kind == "function" and verdict.wording is None:
+        verdict.wording = _nutrient_wording(key, probe, register)
+    return verdict
+
+
+def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Register, verdict: Verdict) -> None:
+    """An established effect: the food must bring the nutrient, and the verb may say no more than was shown."""
+    authorised = next((w for a in entry.allowed for w in a.wording if w.startswith("authorised:")), "")
+    if authorised:
+        text = resolve([authorised], register)
+        verdict.wording = text
+        verdict.why = verdict.why or f"What is established: “{text}”."
+    carried = bool(claim.foods) or claim.of_dish or isinstance(probe, DishProbe)
+    alone = isinstance(probe, NoProbe) and bool(claim.nutrients) and not claim.foods and not claim.of_dish
+    if entry.condition is not None and carried and not alone:
+        result = evaluate(entry.condition, probe, register.references, nutrient_of(claim))
+        verdict.steps += result.steps
+        name = nutrient_name(nutrient_of(claim)) if claim.nutrients else "it"
+        if result.answer == "unknown":
+            verdict.truth, verdict.wording = "unproven", None
+            verdict.why = f"Whether the food brings enough {name} for this is not known. {verdict.why}"
+            return
+        if result.answer == "no":
+            verdict.truth, verdict.wording = "overstated", None
+            verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
+            return
+    absolute = any(has_word(key.words, word) for word in register.words.get("absolute", ()))
+    if absolute or (overclaims(claim, key, register) and not _guided(entry)):
+        verdict.truth = "overstated"
+        verdict.why = f"The verb says more than was shown. {verdict.why}"
+        verdict.steps.append(f"strength {claim.strength}: more than was shown")
+
+
+def _guided(entry: Entry) -> bool:
+    return any(allowance.guidance for allowance in entry.allowed)
+
+
+def overclaims(claim: Claim, key: Key, register: Register) -> bool:
+    """Whether the words say more than "contributes to" or "is needed for" would; a hedge takes one step back."""
+    if any(has_word(key.words, word) for word in register.words.get("overclaims", ())):
+        return True
+    mild = any(has_word(key.words, word) for word in register.words.get("mild verbs", ()))
+    if claim.strength in ("contains", "mild") or mild:
+        return False
+    return not (claim.polarity == "hedges" and claim.strength == "plain")
+
+
+def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | None:
+    """Authorised wording of a nutrient that the food is a source of, for the same effect."""
+    if not key.effect or isinstance(probe, NoProbe):
+        return None
+    for entry in register.entries:
+        if key.effect not in entry.effects or entry.truth != "true" or entry.said or entry.condition is None:
+            continue
+        wordings = [
+            w
+            for allowance in entry.allowed
+            for w in allowance.wording
+            if w.startswith("authorised:") and entry.ages[0] <= key.months
+        ]
+        nutrients = [item for item in entry.about if item.endswith(("_mg", "_ug"))]
+        if wordings and nutrients and source_held(nutrients[0], 15, probe, register) == "yes":
+            return resolve(wordings, register)
+    return None
+
+
+def _absent(probe: AnyProbe, register: Register) -> list[str]:
+    """Listed allergens that the dish does not bring, where its foods are known."""
+    if not isinstance(probe, DishProbe):
+        return []
+    return [allergen for allergen in register.allergens.named("EU") if probe.contains(allergen) == "no"]
+
+
+def _unlisted(claim: Claim, key: Key, probe: AnyProbe, register: Register) -> Verdict:
+    wording = _nutrient_wording(key, probe, register) if claim.kind == "function" else None
+    what = {
+        "nutrient-content": "No rule here says what would make this true: name the nutrient, or bring a source.",
+        "safety-age": "This is on no list here: bring the guidance it rests on; a professional has the last word.",
+        "disease": "A statement on an illness that is on no list here: bring the evidence, or leave it out.",
+        "allergen": "This is on no list here: say which allergens go in and which don't.",
+        "comparative": "What is compared with what is not known well enough: name the nutrient and both foods.",
+    }.get(claim.kind, "No evidence for this is listed here: bring a source, or say less.")
+    if wording is not None:
+        return Verdict(
+            "overstated", "Of the whole food this is not shown; of a nutrient in it, it is.", None, (), wording
+        )
+    return Verdict("unlisted", what, None, (), steps=["truth: no entry"])

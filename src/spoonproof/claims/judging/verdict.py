@@ -1,0 +1,46 @@
+"""A truth with its reasons, while it is being worked out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from spoonproof.claims.entries import Entry
+from spoonproof.model.claim import Truth
+from spoonproof.model.finding import SourceRef
+
+
+@dataclass(slots=True)
+class Verdict:
+    """``evidence``: the register says it is not shown (rather than that an input is missing)."""
+
+    truth: Truth
+    why: str
+    entry: Entry | None = None
+    refs: tuple[SourceRef, ...] = ()
+    wording: str | None = None
+    add: str = ""
+    harm: int | None = None
+    evidence: bool = False
+    stanced: bool = False
+    steps: list[str] = field(default_factory=list)
+
+
+def denied(verdict: Verdict, polarity: str) -> Verdict:
+    """The truth of taking the statement back. Evidence that is lacking makes a refutation right,
+    but leaves a flat denial to be softened; a missing input leaves both open."""
+    before = verdict.truth
+    if before in ("false", "overstated"):
+        verdict.truth = "true"
+        verdict.wording, verdict.add = None, ""
+    elif before == "true":
+        verdict.truth = "false"
+        verdict.wording = None
+    elif before == "unproven" and verdict.evidence and polarity == "refutes":
+        verdict.truth = "true"
+        verdict.wording = None
+    elif before == "unproven" and verdict.evidence:
+        verdict.wording = "say that it has not been shown"
+    verdict.steps.append(f"the sentence {polarity} it: {before} becomes {verdict.truth}")
+    if before == "true":
+        verdict.why = f"It denies what holds. {verdict.why}"
+    return verdict

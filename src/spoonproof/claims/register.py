@@ -1,0 +1,192 @@
+"""The register: entries by subject set, relation, effect, market, age and validity; the most specific wins."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
+from spoonproof.claims.references import AllergenLists, ReferenceAmounts
+from spoonproof.claims.register_reading import EntryReader, read_wordings
+from spoonproof.claims.words import has_word
+from spoonproof.model.claim import Market
+from spoonproof.model.finding import Finding, Related
+from spoonproof.model.table import Row
+from spoonproof.model.text import Document
+from spoonproof.model.tree import Listing, Mapped
+
+_SEVERITY: Mapping[str | None, int] = {"false": 5, "overstated": 4, "unproven": 3, "computed": 2, "true": 1, None: 0}
+MARKETS: tuple[Market, ...] = ("EU", "GB", "US", "Codex")
+
+
+@dataclass(frozen=True, slots=True)
+class Register:
+    """All entries with the tables they rest on. Build it with ``from_nodes``."""
+
+    entries: tuple[Entry, ...] = ()
+    wordings: Mapping[str, Wording] = field(default_factory=dict)
+    sets: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    references: ReferenceAmounts = field(default_factory=ReferenceAmounts)
+    allergens: AllergenLists = field(default_factory=AllergenLists)
+    _about: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    _by_effect: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
+
+    @classmethod
+    def from_nodes(
+        cls,
+        files: Sequence[tuple[Document, Mapped | Listing]],
+        authorised_rows: Sequence[Row] = (),
+        *,
+        reference_rows: Sequence[Row] = (),
+        allergen_rows: Sequence[Row] = (),
+        source_ids: Collection[str] | None = None,
+        today: str = "",
+    ) -> tuple[Register, list[Finding]]:
+        """Read and check the register.
+
+        ``files`` are the trees of ``claims/*.yaml``; ``source_ids`` the ids that ``shared/sources`` defines
+        (None: not checked); ``today`` an ISO date for due dates ("" : not checked). Entries at fault are left
+        out and told in the findings; nothing is raised for what a person wrote.
+        """
+        wordings = read_wordings(authorised_rows)
+        reader = EntryReader(wordings, source_ids, today)
+        for document, root in files:
+            reader.read(document, root)
+        sets = dict(reader.sets)
+        entries = tuple(reader.entries)
+        about = {entry.id: expand(entry.about, sets) for entry in entries}
+        by_effect: dict[str, list[Entry]] = defaultdict(list)
+        for entry in entries:
+            for effect in entry.effects or ("",):
+                by_effect[effect].append(entry)
+        register = cls(
+            entries,
+            wordings,
+            sets,
+            dict(reader.words),
+            ReferenceAmounts.from_rows(reference_rows),
+            AllergenLists.from_rows(allergen_rows),
+            about,
+            {effect: tuple(found) for effect, found in by_effect.items()},
+        )
+        return register, [*reader.findings, *register.conflicts()]
+
+    def get(self, entry: str) -> Entry | None:
+        """The entry of an id."""
+        return next((found for found in self.entries if found.id == entry), None)
+
+    def about(self, entry: Entry) -> frozenset[str]:
+        """The ids an entry is about, its sets opened; empty means any."""
+        return self._about.get(entry.id, frozenset())
+
+    def matching(self, key: Key) -> list[Entry]:
+        """All entries whose key fits, the most specific first; ages and allowances are looked at later."""
+        found = [*self._by_effect.get("", ())]
+        if key.effect:
+            found += self._by_effect.get(key.effect, ())
+        fitting = [entry for entry in found if self._fits(entry, key)]
+        # Where two are equally specific the severer one speaks: when in doubt, not a pass.
+        return sorted(fitting, key=lambda entry: (entry.rank, _SEVERITY[entry.truth], entry.id), reverse=True)
+
+    def _fits(self, entry: Entry, key: Key) -> bool:
+        if entry.kinds and key.kind not in entry.kinds:
+            return False
+        if entry.levels and key.level not in entry.levels:
+            return False
+        if entry.stance and entry.stance != key.stance and (entry.stance, key.stance) != ("permits", "dismisses"):
+            return False
+        if entry.about and not self.about(entry) & key.subjects:
+            return False
+        if not within(key.months, entry.ages):
+            return False
+        start, end = entry.valid
+        if key.today and ((start and key.today < start) or (end and key.today > end)):
+            return False
+        return not entry.said or any(has_word(key.words, word) for word in entry.said)
+
+    def truth(self, key: Key) -> Entry | None:
+        """The most specific entry that answers whether it is true."""
+        return next((entry for entry in self.matching(key) if entry.truth is not None), None)
+
+    def allowance(self, key: Key, market: Market) -> tuple[Entry, Allowance] | None:
+        """The most specific entry that answers for a market, with its answer."""
+        for entry in self.matching(key):
+            for allowance in entry.allowed:
+                if market in allowance.markets and within(key.months, allowance.ages):
+                    return entry, allowance
+        return None
+
+    def conflicts(self) -> list[Finding]:
+        """Pairs that are equally specific, overlap and disagree: the register contradicts itself."""
+        buckets: dict[tuple[int, ...], list[Entry]] = defaultdict(list)
+        for entry in self.entries:
+            buckets[entry.rank].append(entry)
+        found: list[Finding] = []
+        for bucket in buckets.values():
+            for first, second in self._pairs(bucket):
+                question = self._disagree(first, second)
+                if question:
+                    found.append(_conflict(first, second, question))
+        return sorted(found, key=lambda f: (f.document.path, f.span))
+
+    def _pairs(self, bucket: list[Entry]) -> Iterator[tuple[Entry, Entry]]:
+        """Pairs of equally specific entries that share a part of their key."""
+        groups: dict[str, list[Entry]] = defaultdict(list)
+        seen: set[tuple[str, str]] = set()
+        for entry in bucket:
+            for part in entry.effects or entry.said or sorted(self.about(entry)) or ("",):
+                groups[part].append(entry)
+        for group in groups.values():
+            for index, first in enumerate(group):
+                for second in group[index + 1 :]:
+                    if (first.id, second.id) not in seen:
+                        seen.add((first.id, second.id))
+                        yield first, second
+
+    def _disagree(self, a: Entry, b: Entry) -> str:
+        keys_meet = (
+            overlap(a.kinds, b.kinds)
+            and overlap(a.levels, b.levels)
+            and overlap(a.effects, b.effects)
+            and overlap(a.said, b.said)
+            and (not a.stance or not b.stance or a.stance == b.stance)
+            and ages_overlap(a.ages, b.ages)
+            and _dates_meet(a.valid, b.valid)
+        )
+        if not keys_meet:
+            return ""
+        about_a, about_b = self.about(a), self.about(b)
+        if about_a and about_b and not about_a & about_b:
+            return ""
+        if a.truth and b.truth and a.says(None) != b.says(None):
+            return "whether it is true"
+        for market in MARKETS:
+            for one in (x for x in a.allowed if market in x.markets):
+                for other in (x for x in b.allowed if market in x.markets):
+                    if ages_overlap(one.ages, other.ages) and one.answer != other.answer:
+                        return f"what {market} allows"
+        return ""
+
+
+def _dates_meet(a: tuple[str, str], b: tuple[str, str]) -> bool:
+    return (not a[1] or not b[0] or b[0] <= a[1]) and (not b[1] or not a[0] or a[0] <= b[1])
+
+
+def _conflict(first: Entry, second: Entry, question: str) -> Finding:
+    return Finding(
+        rule="register-entries-disagree",
+        area="words",
+        level="error",
+        message=(
+            f"{second.id} and {first.id} are equally specific, overlap and disagree on {question}. "
+            "Make one of them more specific or take one out."
+        ),
+        document=second.document,
+        span=second.span,
+        related=(Related(first.document, first.span, f"{first.id} stands here"),),
+    )
+
+
+__all__ = ["ANY", "MARKETS", "Register"]

@@ -1,0 +1,42 @@
+"""The trail: how an answer came about, step by step, and whether it comes about again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from spoonproof.claims.entries import Key
+from spoonproof.model.claim import JudgedClaim
+
+
+def describe_key(key: Key) -> str:
+    """What the register was asked, in one line."""
+    parts = [f"kind {key.kind}", f"about {', '.join(sorted(key.subjects)) or 'nothing named'}"]
+    if key.effect:
+        parts.append(f"effect {key.effect}")
+    if key.level:
+        parts.append(f"level {key.level}")
+    if key.kind == "safety-age":
+        parts.append(f"stance {key.stance}")
+    parts.append(f"at {key.months} months")
+    if key.today:
+        parts.append(f"on {key.today}")
+    return "asked: " + "; ".join(parts)
+
+
+def printed(judged: JudgedClaim) -> str:
+    """The whole trail, numbered, for ``--trail``."""
+    lines = [f"“{judged.claim.quote.strip()}”"]
+    lines += [f"  {index}. {step}" for index, step in enumerate(judged.trail, 1)]
+    lines.append(f"  = {judged.truth}; {judged.advice}: {judged.why}")
+    return "\n".join(lines)
+
+
+def rerun(judged: JudgedClaim, again: Callable[[], JudgedClaim]) -> bool:
+    """Whether judging once more (``again``) gives the same answers by the same steps."""
+    once_more = again()
+    return (judged.truth, judged.allowed, judged.advice, judged.trail) == (
+        once_more.truth,
+        once_more.allowed,
+        once_more.advice,
+        once_more.trail,
+    )

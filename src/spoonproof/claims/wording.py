@@ -1,0 +1,54 @@
+"""Wording that stands: the law's own words where there are some, else plain words that are true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from spoonproof.claims.register import Register
+
+_NAMES = {
+    "energy_kcal": "energy",
+    "vitamin_a_rae_ug": "vitamin A",
+    "fibre_g": "fibre",
+    "dha_mg": "DHA",
+    "ala_g": "ALA",
+    "saturated_fat_g": "saturated fat",
+    "sodium_mg": "salt",
+    "omega-3": "omega-3 fatty acids",
+    "beta-carotene": "beta-carotene",
+}
+
+
+def nutrient_name(nutrient: str) -> str:
+    """A nutrient key in words: "iron_mg" is iron, "vitamin_b12_ug" is vitamin B12."""
+    if nutrient in _NAMES:
+        return _NAMES[nutrient]
+    bare = nutrient.rsplit("_", 1)[0] if nutrient.endswith(("_mg", "_ug", "_g")) else nutrient
+    words = bare.replace("_", " ").replace("-", " ").split()
+    if words[:1] == ["vitamin"] and len(words) > 1:
+        return f"vitamin {words[1].upper()}"
+    return " ".join(words)
+
+
+def resolve(wordings: Iterable[str], register: Register, nutrient: str = "", absent: Iterable[str] = ()) -> str | None:
+    """The first wording in full: ``authorised:ID`` out of the table, ``{nutrient}`` and ``{absent}`` filled in.
+
+    None when there is none, or when what it would speak of is not known.
+    """
+    for wording in wordings:
+        if wording.startswith("authorised:"):
+            found = register.wordings.get(wording[11:])
+            if found is not None:
+                return found.text
+            continue
+        if "{nutrient}" in wording:
+            if not nutrient:
+                continue
+            wording = wording.replace("{nutrient}", nutrient_name(nutrient))
+        if "{absent}" in wording:
+            names = ", ".join(absent)
+            if not names:
+                continue
+            wording = wording.replace("{absent}", names)
+        return wording
+    return None

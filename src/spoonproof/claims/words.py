@@ -1,0 +1,40 @@
+"""Comparing words plainly: lower case, one space, no punctuation. Linear in the text."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+_NOT_WORD = re.compile(r"[^a-z0-9%']+")
+_QUOTES = str.maketrans({"’": "'", "‘": "'", "“": " ", "”": " ", "é": "e", "è": "e", "ï": "i"})
+
+
+@lru_cache(maxsize=4096)
+def plain(text: str) -> str:
+    """``text`` in lower case with single spaces for all that is no letter, digit, % or apostrophe;
+    one space at both ends, so that " word " finds whole words."""
+    return f" {_NOT_WORD.sub(' ', text.lower().translate(_QUOTES)).strip()} "
+
+
+def has_word(words: str, phrase: str) -> bool:
+    """Whether a phrase stands as whole words in what ``plain`` gave; a trailing * matches any ending."""
+    wanted = plain(phrase.rstrip("*"))
+    if phrase.endswith("*"):
+        return wanted[:-1] in words
+    return wanted in words
+
+
+def slug(text: str) -> str:
+    """Words as an id: "chia seeds" gives "chia-seeds"."""
+    return plain(text).strip().replace("'", "").replace("%", "").replace(" ", "-")
+
+
+def singular(word: str) -> str:
+    """A plain guess at the singular of an id's last word, for matching subjects."""
+    if word.endswith("ies") and len(word) > 4:
+        return word[:-3] + "y"
+    if word.endswith(("oes", "shes", "ches", "xes")):
+        return word[:-2]
+    if word.endswith("s") and not word.endswith(("ss", "us")):
+        return word[:-1]
+    return word
