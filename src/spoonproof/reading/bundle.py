@@ -20,12 +20,16 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "claim_references": ("list", "nutrient"),
     "cook_times": ("foods", "cut", "mm", "shape", "method"),
     "cuts": ("shape", "low_mm", "high_mm"),
+    "intakes": ("authority", "from_months", "to_months", "nutrient", "kind"),
     "food_portions": ("food", "unit", "size"),
     "food_values": ("food",),
     "measures": ("unit", "system"),
     "preparations": ("word",),
     "retention": ("group", "method"),
+    "softening": ("foods", "measure"),
+    "thermal": ("foods",),
     "traits": ("trait",),
+    "vitamins_kept": ("foods", "nutrient", "method", "minutes_low"),
     "yields": ("what", "method"),
 }
 

@@ -146,7 +146,7 @@ class _Reader:
 
     def _lines(self, node: Node | None) -> tuple[FoodLine, ...]:
         lines = []
-        for item in _items(node, self.sink):
+        for item in _items(node):
             if isinstance(item, Scalar):
                 line, more = read_food_line(item, self.document, self.foods, self.measures)
             elif isinstance(item, Mapped):
@@ -190,15 +190,15 @@ class _Reader:
 
     def _steps(self, node: Node | None, lines: tuple[FoodLine, ...]) -> tuple[Step, ...]:
         usable: list[Scalar | Mapped] = []
-        for item in _items(node, self.sink):
+        for item in _items(node):
             where = f"step {len(usable) + 1}"
             if isinstance(item, Scalar):
                 usable.append(item)
                 self.said.add(Statement(item), "step", where)
             elif isinstance(item, Mapped):
-                if not self._known_keys(item, keys.STEP_KEYS, "a step", ("do",)):
+                if not self._known_keys(item, keys.STEP_KEYS, "a step", ("do", "step")):
                     continue
-                sentence = item.get("do")
+                sentence = item.get("do") or item.get("step")
                 if not isinstance(sentence, Scalar) or is_empty(sentence):
                     message = "A step written as a mapping needs 'do': the sentence the reader reads."
                     self.sink.add("missing-key", short(item.span), message)
@@ -213,7 +213,7 @@ class _Reader:
         except ImportError:  # being written at this moment
             plain = (item if isinstance(item, Scalar) else item.get("do") for item in usable)
             return tuple(Step(n, s.value, s.span) for n, s in enumerate(plain) if isinstance(s, Scalar))
-        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs)
+        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures)
         self.sink.findings += more
         return steps
 
@@ -226,7 +226,7 @@ class _Reader:
         return Next(texture, after.get(keys.NEXT_FROM), how.value if how is not None else "", after.mapped.span)
 
 
-def _items(node: Node | None, sink: Sink) -> Iterable[Node]:
+def _items(node: Node | None) -> Iterable[Node]:
     """The items of a list of foods or steps; one text counts as a list of one."""
     if node is None:
         return
@@ -234,9 +234,7 @@ def _items(node: Node | None, sink: Sink) -> Iterable[Node]:
         yield node
         return
     for item in node.items:
-        if is_empty(item):
-            sink.add("empty-value", short(item.span), "A list item is empty. Fill it or take it out.")
-        else:
+        if not is_empty(item):  # the list's own reader has said so
             yield item
 
 

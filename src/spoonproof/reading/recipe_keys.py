@@ -279,7 +279,7 @@ RECIPE_KEYS = (
 )  # fmt: skip
 
 FOOD_KEYS = ("food", "recipe", "amount", "or", "as", "may_contain", "cut", "prepared")
-STEP_KEYS = ("do", "minutes", "foods", "until", "bowl", "leave")
+STEP_KEYS = ("do", "step", "minutes", "time", "foods", "bowl", "leave")
 
 
 def at_start(span: Span) -> Span:

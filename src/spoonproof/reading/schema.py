@@ -22,7 +22,7 @@ def recipe_schema() -> Schema:
     schema = dict(keys_schema(RECIPE_KEYS))
     properties = dict(schema["properties"])  # type: ignore[call-overload]
     properties["foods"] = properties["foods"] | _lines("A food line.", FOOD_KEYS, ("food", "recipe"))
-    properties["steps"] = properties["steps"] | _lines("A sentence of the method.", STEP_KEYS, ("do",))
+    properties["steps"] = properties["steps"] | _lines("A sentence of the method.", STEP_KEYS, ("do", "step"))
     return {"$schema": _DRAFT, "title": "The head of a recipe", **schema, "properties": properties}
 
 

@@ -1,0 +1,264 @@
+"""Recipe files: all shapes of the head, the story, the statements with their places, and all faults at once."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from spoonproof.model.finding import Finding
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.text import Document
+from spoonproof.reading.faults import FAULTS
+from spoonproof.reading.recipe import read_recipe
+from tests.kitchen import knowledge
+
+FULL = """---
+title: {text: Leek and potato bowl, leave: a name}
+summary: "A mild bowl: soft and \\u00e9ven."
+ages: 7-9 months
+texture: Mashed
+next: {texture: lumpy, from: 9 months, how: "mash it less, and stop"}
+makes: {portions: 6 x 70 g, family: two bowls}
+season: October to December
+paid: gifted
+foods:
+  - 200 g leeks, sliced
+  - {food: 300 g potatoes, as: the potatoes, may_contain: [celery], cut: 1 cm dice}
+  - {recipe: galley-stock, amount: 400 g}
+  - {food: 1 egg, or: 1 tbsp olive oil}
+steps:
+  - Boil the potatoes for 20 minutes.
+  - {do: "Add the leeks and boil for 8 minutes.", leave: a saying}
+  - >
+    Mash everything
+    with a fork.
+keeps: {fridge: 48 h, freezer: 1 month}
+trials:
+  - {on: 2026-11-02, weighed: 545 g, squash: yes, note: fine}
+film:
+  runs: 1:30
+  title: Leek bowl
+  description: How we make it.
+  social: Leeks!
+  segments:
+    - {name: Hook, say: "Soft \\"leeks\\" first", shot: CU, super: "From 7 months", step: 1, runs: 8 s, presenter: Ada}
+    - {name: Myth, say: "They say it cures colds", leave: a myth we refute}
+pictures:
+  - bowl.jpg
+  - {file: img/pan.jpg, text: A pan of leeks, shows: [steam, adult present]}
+video: {url: "https://video.example/1", uploaded: 2026-11-03, runs: 92 s, captions: leek.vtt}
+corrections:
+  - {on: 2026-11-05, said: It keeps a week., holds: It keeps two days.}
+review: {who: R. Dietitian, on: 2026-11-04, version: "1"}
+renamed_from: [leek-mash, leek-bowl-old]
+sources:
+  - {id: mine, type: webpage, title: My notes, author: [{family: Cook}]}
+draft: no
+---
+Leeks are **mild**.
+
+<!-- leave: a saying -->
+> Leeks cure everything.
+"""
+
+
+def read(text: str, name: str = "recipes/leek-bowl.md") -> tuple[Recipe | None, list[Finding]]:
+    tables = knowledge()
+    return read_recipe(Document(name, text), tables.foods, tables.verbs, tables.measures("UK"))
+
+
+def reading_faults(text: str, name: str = "recipes/leek-bowl.md") -> list[str]:
+    """The faults of the head's shape; those of food lines and steps have tests of their own."""
+    _, findings = read(text, name)
+    return [f"{f.document.position(f.span.start)[0]}:{f.rule}" for f in findings if f.rule in FAULTS]
+
+
+def test_every_key_and_shape_is_read() -> None:
+    recipe, findings = read(FULL)
+    assert [f"{f.rule}: {f.message}" for f in findings if f.level == "error"] == []
+    assert recipe is not None
+    assert recipe.slug == "leek-bowl"
+    assert recipe.title.value == "Leek and potato bowl"
+    assert (recipe.ages.low, recipe.ages.high) == (7, 9)
+    assert recipe.texture is not None
+    assert recipe.texture.value == "mashed"
+    assert recipe.next is not None
+    assert (recipe.next.texture, recipe.next.from_months, recipe.next.how) == ("lumpy", 9, "mash it less, and stop")
+    assert recipe.makes is not None
+    assert (recipe.makes.count, recipe.makes.grams, recipe.makes.family) == (6, 70.0, "two bowls")
+    assert [month.value for month in recipe.season] == ["October", "November", "December"]
+    assert recipe.foods[0].food is not None
+    assert recipe.foods[1].alias == "the potatoes"
+    assert recipe.foods[1].label == ("celery",)
+    assert recipe.foods[2].recipe == "galley-stock"
+    assert len(recipe.foods[3].choices) == 1
+    assert len(recipe.steps) == 3
+    assert recipe.keeps is not None
+    assert (recipe.keeps.fridge_hours, recipe.keeps.freezer_days) == (48.0, 30.0)
+    assert recipe.trials[0].grams == 545.0
+    assert recipe.trials[0].squash is True
+    assert recipe.film is not None
+    assert recipe.film.runs == 90.0
+    assert [(s.name, s.step, s.runs, s.presenter) for s in recipe.film.segments] == [
+        ("Hook", 1, 8.0, "Ada"),
+        ("Myth", None, None, ""),
+    ]
+    assert [p.file for p in recipe.pictures] == ["bowl.jpg", "img/pan.jpg"]
+    assert recipe.video is not None
+    assert (recipe.video.seconds, recipe.video.captions) == (92.0, "leek.vtt")
+    assert recipe.corrections[0].holds == "It keeps two days."
+    assert recipe.review is not None
+    assert recipe.renamed_from == ("leek-mash", "leek-bowl-old")
+    assert recipe.sources[0]["author"] == [{"family": "Cook"}]
+    assert recipe.draft is False
+    assert recipe.document.at(recipe.story_span).startswith("Leeks are")
+
+
+def test_all_statements_are_passages_that_map_back() -> None:
+    recipe, _ = read(FULL)
+    assert recipe is not None
+    kinds = [(p.kind, p.text, p.leave) for p in recipe.passages]
+    assert kinds == [
+        ("title", "Leek and potato bowl", "a name"),
+        ("description", "A mild bowl: soft and éven.", None),
+        ("step", "Boil the potatoes for 20 minutes.", None),
+        ("step", "Add the leeks and boil for 8 minutes.", "a saying"),
+        ("step", "Mash everything with a fork.", None),
+        ("note", "mash it less, and stop", None),
+        ("say", 'Soft "leeks" first', None),
+        ("super", "From 7 months", None),
+        ("say", "They say it cures colds", "a myth we refute"),
+        ("title", "Leek bowl", None),
+        ("description", "How we make it.", None),
+        ("social", "Leeks!", None),
+        ("picture", "A pan of leeks", None),
+        ("shows", "steam", None),
+        ("shows", "adult present", None),
+        ("note", "It keeps two days.", None),
+        ("story", "Leeks are mild.", None),
+        ("story", "Leeks cure everything.", "a saying"),
+    ]
+    for passage in recipe.passages:
+        for word in passage.text.replace('"', " ").replace("é", " ").split():
+            start = passage.text.index(word)
+            assert recipe.document.at(passage.span(start, start + len(word))).replace("*", "") == word
+        if passage.leave is not None:
+            assert passage.leave_span is not None
+            assert passage.leave in recipe.document.at(passage.leave_span)
+
+
+SHORT = "---\ntitle: Bowl\nages: 7-9 months\nfoods: [200 g leeks]\nsteps: [Boil the leeks for 20 minutes.]\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "faults"),
+    [
+        ("just words", ["1:front-matter-missing"]),
+        ("title: x\n---\n", ["1:front-matter-missing"]),
+        ("----\ntitle: x\n----\n", ["1:front-matter-missing"]),
+        (" ---\ntitle: x\n---\n", ["1:front-matter-missing"]),
+        ("\n" + SHORT + "---\n", ["2:front-matter-missing"]),
+        (SHORT.replace("---", "---  ", 1) + "--- \t\n", []),
+        (SHORT, ["1:front-matter-not-closed"]),
+        (SHORT + "---\none\n\n---\n\ntwo", []),
+        ("---\n- a\n---\n", ["2:front-matter-not-a-mapping"]),
+        ("---\nwords\n---\n", ["2:front-matter-not-a-mapping"]),
+        ("---\n---\n", ["1:front-matter-not-a-mapping"]),
+        ("---\n" + "#\n" * 40_000 + "---\n", ["1:front-matter-too-long"]),
+        ("---\ntitle: x\n---\n", ["2:missing-key"]),
+        (SHORT + "titel: b\n---\n", ["6:unknown-key"]),
+        (SHORT + "makes:\n---\n", ["6:empty-value"]),
+        (SHORT + "makes: nine\nkeeps: for ever\n---\n", ["6:wrong-type", "7:wrong-type"]),
+        (SHORT + "makes: 0 x 60 g\n---\n", ["6:number-out-of-range"]),
+        (SHORT + "texture: purée\n---\n", ["6:not-in-list"]),
+        (SHORT + "trials: [{on: 2026-13-01}]\n---\n", ["6:not-a-date"]),
+        (SHORT + "pictures: [../../etc/passwd]\n---\n", ["6:unsafe-path"]),
+        (SHORT + "pictures: [/etc/passwd, 'C:\\x.jpg', a/../b.jpg]\n---\n", ["6:unsafe-path"] * 3),
+        (SHORT + "renamed_from: [../x, '%2e%2e%2f', CON, aux, index]\n---\n", ["6:unsafe-slug"] * 5),
+        (SHORT + "video: {url: javascript:x}\n---\n", ["6:wrong-type"]),
+        (SHORT + "film: {runs: 90}\n---\n", ["6:wrong-type"]),
+        (SHORT + "film: {segments: [{name: a, step: 4}]}\n---\n", ["6:number-out-of-range"]),
+        (SHORT + "season: [Octember]\n---\n", ["6:not-in-list"]),
+        (SHORT + "sources: [{title: x}]\n---\n", ["6:missing-key"]),
+        (SHORT + "draft: perhaps\n---\n", ["6:wrong-type"]),
+        (
+            SHORT.replace("[200 g leeks]", "\n  - 200 g leeks\n  -\n  - [x]") + "---\n",
+            ["6:empty-value", "7:wrong-type"],
+        ),
+        (
+            SHORT.replace("[200 g leeks]", "\n  - {foood: x, amount: 1 g}\n  - 200 g leeks") + "---\n",
+            ["5:unknown-key"],
+        ),
+        (
+            SHORT.replace("[200 g leeks]", "\n  - {recipe: ../x, amount: 1 g}\n  - 200 g leeks") + "---\n",
+            ["5:unsafe-slug"],
+        ),
+    ],
+)
+def test_faults_of_the_head_have_their_line(text: str, faults: list[str]) -> None:
+    assert reading_faults(text) == faults
+
+
+def test_a_step_with_a_colon_is_explained_and_mended() -> None:
+    text = (
+        SHORT.replace("[Boil the leeks for 20 minutes.]", "\n  - Boil the leeks for 20 minutes.\n  - Tip: serve warm.")
+        + "---\n"
+    )
+    _, findings = read(text)
+    (finding,) = [f for f in findings if f.rule == "wrong-type"]
+    assert finding.remedy is not None
+    (edit,) = finding.remedy.edits
+    mended = text[: edit.span.start] + edit.replacement + text[edit.span.end :]
+    recipe, again = read(mended)
+    assert [f for f in again if f.level == "error"] == []
+    assert recipe is not None
+    assert recipe.steps[1].text == "Tip: serve warm."
+
+
+@pytest.mark.parametrize(
+    "name", ["con", "nul", "aux", "com1", "index", "404", "Soup", "a b", "purée", "x" * 81, "-a", ""]
+)
+def test_names_that_make_no_page_are_findings(name: str) -> None:
+    assert "1:unsafe-slug" in reading_faults(SHORT + "---\n", f"recipes/{name}.md")
+
+
+def test_columns_after_an_emoji_count_code_points() -> None:
+    _, findings = read(SHORT + "film: {social: 😀👩‍🍳é, runs: soon}\n---\n")
+    (finding,) = findings
+    assert finding.document.place(finding.span)[:2] == (6, 29)
+
+
+def test_windows_line_ends_give_the_same_recipe_and_faults() -> None:
+    text = FULL.replace("makes:", "maks:")
+    one, faults = read(text)
+    two, others = read(text.replace("\n", "\r\n"))
+    assert [f"{f.rule}{f.document.place(f.span)}" for f in faults] == [
+        f"{f.rule}{f.document.place(f.span)}" for f in others
+    ]
+    assert one is not None
+    assert two is not None
+    assert [p.text for p in one.passages] == [p.text for p in two.passages]
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.data())
+def test_broken_recipes_give_findings_and_never_raise(data: st.DataObject) -> None:
+    lines = FULL.split("\n")
+    for _ in range(data.draw(st.integers(1, 4))):
+        at = data.draw(st.integers(0, len(lines) - 1))
+        how = data.draw(st.sampled_from(["drop", "double", "cut", "indent", "odd"]))
+        if how == "drop":
+            lines[at] = ""
+        elif how == "double":
+            lines.insert(at, lines[at])
+        elif how == "cut":
+            lines[at] = lines[at][: data.draw(st.integers(0, len(lines[at])))]
+        elif how == "indent":
+            lines[at] = "  " + lines[at]
+        else:
+            lines[at] += data.draw(st.text(alphabet="-:#{}[]'\"*&!|> é😀\u202e\x00", max_size=6))
+    text = "\n".join(lines)
+    _, findings = read(text)
+    for finding in findings:
+        assert 0 <= finding.span.start <= finding.span.end <= len(text) + 1
