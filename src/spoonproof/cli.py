@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from typing import Any
 
 from spoonproof import __version__
 
@@ -66,11 +65,11 @@ def _run(name: str, rest: Sequence[str]) -> int:
     from spoonproof.clock import ClockError, today
     from spoonproof.folder import ChannelNotFound, PathNotFound
 
-    command: Any = importlib.import_module(f"spoonproof.commands.{name}")
+    command = importlib.import_module(f"spoonproof.commands.{name}")
     try:
         options = command.parser().parse_args(rest)
         today()
-        code: int = command.run(options)
+        code = int(command.run(options))
         sys.stdout.flush()
     except (UsageError, ChannelNotFound, PathNotFound, ClockError) as error:
         print(f"spoonproof {name}: {error}", file=sys.stderr)
