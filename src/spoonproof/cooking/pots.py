@@ -67,8 +67,20 @@ class Story:
         return self.food is None or self.food.hardness not in _NOT_SOLID
 
 
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One action as it happened: the lines it is done to, and those in the pot with them."""
+
+    step: int
+    action: Action
+    verb: Verb
+    lines: tuple[int, ...]
+    pot: tuple[int, ...]
+    bowl: Bowl | None = None
+
+
 class Kitchen:
-    """The pots and the stories while the steps are walked."""
+    """The pots and the stories while the steps are walked; ``events`` are the actions in order."""
 
     def __init__(self, recipe: Recipe, foods: Foods, verbs: Verbs) -> None:
         self.recipe = recipe
@@ -79,6 +91,7 @@ class Kitchen:
         ]
         self.pots: list[list[int]] = []
         self.at_hand: list[int] = []
+        self.events: list[Event] = []
 
     def walk(self) -> list[Story]:
         """Every line's story, in the order of the food lines."""
@@ -99,11 +112,13 @@ class Kitchen:
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
         if prepares and not action.everything:
             self._prepare(step, action, verb, named)
+            self.events.append(Event(step.index, action, verb, tuple(named), tuple(named or self.at_hand), step.bowl))
             return
         pot = self._pot(step, action, verb, named)
         for i in pot:
             self._join(i, step)
         reached = self._reached(action, verb, named, pot)
+        self.events.append(Event(step.index, action, verb, tuple(reached), tuple(pot), step.bowl))
         if step.bowl == "family":
             reached = [i for i in reached if self.stories[i].bowl == "family"]
         self._do(step, action, verb, reached)

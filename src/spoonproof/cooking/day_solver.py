@@ -1,0 +1,87 @@
+"""The day solved by OR-Tools CP-SAT (the extra ``day``): the shortest day, proven or with its bound.
+
+One search with fixed seed and an effort counted in the solver's own deterministic time: the same input gives the
+same day on every machine.
+"""
+
+from __future__ import annotations
+
+from ortools.sat.python import cp_model
+
+from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Slot, by_start, lower_bound
+from spoonproof.cooking.day_list import list_schedule, place_in_order
+
+
+def solve(problem: DayProblem, effort: float) -> DayPlan | None:
+    """The shortest schedule within the day; None when the solver finds none.
+
+    ``effort`` is deterministic time, about seconds of one core.
+    """
+    if not problem.tasks:
+        return DayPlan((), "optimal", 0)
+    hint = list_schedule(problem)
+    longest = sum(task.minutes for task in problem.tasks) + sum(end - begin for begin, end in problem.away)
+    horizon = min(problem.length, longest)
+    bound = lower_bound(problem)
+    if bound > horizon:
+        return None
+    model = cp_model.CpModel()
+    starts = {task.id: model.new_int_var(0, max(0, horizon - task.minutes), task.id) for task in problem.tasks}
+    if any(task.minutes > horizon for task in problem.tasks):
+        return None
+    end = model.new_int_var(bound, horizon, "end")
+    demands: dict[str, list[tuple[cp_model.IntervalVar, int]]] = {}
+    absent = [model.new_fixed_size_interval_var(begin, last - begin, f"away{begin}") for begin, last in problem.away]
+    for task in problem.tasks:
+        start = starts[task.id]
+        model.add(end >= start + task.minutes)
+        for before in task.after:
+            model.add(start >= starts[before] + _minutes(problem, before))
+        for use in task.uses:
+            interval = model.new_fixed_size_interval_var(start + use.offset, use.minutes, f"{task.id}:{use.resource}")
+            demands.setdefault(use.resource, []).append((interval, use.units))
+        if task.present:
+            whole = model.new_fixed_size_interval_var(start, task.minutes, f"{task.id}:whole")
+            for gap in absent:
+                model.add_no_overlap([whole, gap])
+        if task.id in hint:
+            model.add_hint(start, hint[task.id])
+    for name, used in demands.items():
+        intervals, units = [interval for interval, _ in used], [unit for _, unit in used]
+        if problem.capacity[name] == 1:
+            model.add_no_overlap(intervals)
+        else:
+            model.add_cumulative(intervals, units, problem.capacity[name])
+    model.minimize(end)
+    solver = cp_model.CpSolver()
+    solver.parameters.random_seed = 1
+    solver.parameters.num_workers = 8
+    solver.parameters.interleave_search = True  # several strategies in turn on one clock: deterministic
+    solver.parameters.max_deterministic_time = effort
+    status = solver.solve(model)
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return None
+    # pushed as early as the found order allows, so that equal days look the same
+    order = sorted(problem.tasks, key=lambda task: (solver.value(starts[task.id]), task.id))
+    tidy = place_in_order(problem, _topological(order))
+    slots = tuple(sorted((Slot(task, tidy[task.id]) for task in problem.tasks), key=by_start))
+    how = "optimal" if status == cp_model.OPTIMAL else "feasible"
+    return DayPlan(slots, how, round(solver.best_objective_bound))  # type: ignore[arg-type]
+
+
+def _minutes(problem: DayProblem, name: str) -> int:
+    return next(task.minutes for task in problem.tasks if task.id == name)
+
+
+def _topological(order: list[DayTask]) -> list[DayTask]:
+    """Predecessors first where two start in the same minute (a task of no length)."""
+    placed: set[str] = set()
+    known = {task.id for task in order}
+    result: list[DayTask] = []
+    waiting = list(order)
+    while waiting:
+        task = next(t for t in waiting if all(b in placed or b not in known for b in t.after))
+        waiting.remove(task)
+        placed.add(task.id)
+        result.append(task)
+    return result

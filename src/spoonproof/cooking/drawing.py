@@ -1,0 +1,145 @@
+"""A plan drawn: as lines of text, and as an SVG that a page or a script can colour by its own style sheet.
+
+The picture has one row a task: its words above, its bar below, solid where hands are needed, open where it runs on its
+own; heat is told by colour and by a mark, never by colour alone. Colours are CSS custom properties with fallbacks:
+``--plan-ink``, ``--plan-rule``, ``--plan-hands``, ``--plan-heat``, ``--plan-wait``, ``--plan-paper``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from spoonproof.cooking.timeline import Plan, Task
+
+WIDTH = 640
+_LEFT, _RIGHT, _TOP, _ROW = 8, 12, 34, 34
+_LANES = {"ring": "ring", "steamer": "steamer", "oven": "oven", "microwave": "microwave", "blender": "blender"}
+_INK = "fill:var(--plan-ink,#2b2a27)"
+_TICKS = (1, 2, 5, 10, 15, 20, 30, 60, 120, 240)
+
+
+def plan_text(plan: Plan, width: int = 78) -> str:
+    """The plan as plain text, at most ``width`` columns: times, bar, words, and what is assumed. Ends on a line end."""
+    bars = 20
+    scale = plan.total / bars if plan.total else 1.0
+    lines = [plan.title, f"{_minutes(plan.total)} in all: {_summary(plan)}", ""]
+    room = max(20, width - bars - 16)
+    for task in plan.tasks:
+        first = min(bars - 1, int(task.start / scale))
+        last = min(bars, max(first + 1, round(task.end / scale)))
+        mark = "." if task.unattended else "#"
+        bar = " " * first + mark * (last - first) + " " * (bars - last)
+        star = "*" if task.index in plan.critical else " "
+        words = _words(task)
+        lines.append(f"{_clock(task.start):>5}-{_clock(task.end):<5}{star}|{bar}| {_cut(words, room)}")
+    lines += ["", "# needs hands   . runs on its own   * decides the total"]
+    if plan.assumed:
+        lines.append(
+            f"Usual minutes are assumed where the recipe gives none ({len(plan.assumed)} of {len(plan.tasks)})."
+        )
+    return "\n".join(line.rstrip() for line in lines) + "\n"
+
+
+def plan_svg(plan: Plan, prefix: str = "plan") -> str:
+    """The plan as an SVG element (no XML declaration), with title and desc; ``prefix`` keeps ids apart on a page."""
+    height = _TOP + _ROW * len(plan.tasks) + 10
+    label = escape(prefix, quote=True)
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="plan" viewBox="0 0 {WIDTH} {height}" role="img" '
+        f'aria-labelledby="{label}-title {label}-desc" font-family="inherit" font-size="13">',
+        f'<title id="{label}-title">{escape(f"Timeline: {plan.title}")}</title>',
+        f'<desc id="{label}-desc">{escape(_description(plan))}</desc>',
+        *_axis(plan, height),
+    ]
+    for row, task in enumerate(plan.tasks):
+        parts += _row(plan, task, _TOP + row * _ROW)
+    parts.append("</svg>")
+    return "\n".join(parts) + "\n"
+
+
+def _axis(plan: Plan, height: int) -> list[str]:
+    step = next((tick for tick in _TICKS if plan.total / tick <= 8), _TICKS[-1])
+    parts = []
+    minute = 0
+    while minute <= plan.total + 1e-9:
+        x = _x(plan, minute)
+        anchor = "start" if minute == 0 else "end" if x > WIDTH - 30 else "middle"
+        parts.append(
+            f'<line x1="{x:.1f}" x2="{x:.1f}" y1="22" y2="{height - 6}" style="stroke:var(--plan-rule,#c9c4b8)" '
+            'stroke-width="1"/>'
+        )
+        parts.append(f'<text x="{x:.1f}" y="15" text-anchor="{anchor}" style="{_INK}">{_clock(minute)}</text>')
+        minute += step
+    return parts
+
+
+def _row(plan: Plan, task: Task, top: int) -> list[str]:
+    left, right = _x(plan, task.start), _x(plan, task.end)
+    wide = max(3.0, right - left)
+    ink = "heat" if task.heat else "hands" if not task.unattended else "wait"
+    fallback = {"heat": "#b4472c", "hands": "#2f6b5e", "wait": "#7d7768"}[ink]
+    colour = f"var(--plan-{ink},{fallback})"
+    fill = "var(--plan-paper,#fffdf7)" if task.unattended else colour
+    words = _words(task)
+    # the words stand at the bar's start, or end at its end where they would run out of the picture
+    room = (WIDTH - _RIGHT - left) / 6.6
+    at, anchor = (
+        (left, "start") if len(words) <= room else (min(WIDTH - _RIGHT, max(right, _LEFT + 6.6 * len(words))), "end")
+    )
+    return [
+        f'<text x="{at:.1f}" y="{top + 12}" text-anchor="{anchor}" style="{_INK}">{escape(words)}</text>',
+        f'<rect x="{left:.1f}" y="{top + 17}" width="{wide:.1f}" height="9" rx="3" '
+        f'style="fill:{fill};stroke:{colour}" stroke-width="1.5"{_dash(task)}/>',
+    ]
+
+
+def _dash(task: Task) -> str:
+    return ' stroke-dasharray="4 3"' if task.unattended and not task.heat else ""
+
+
+def _x(plan: Plan, minute: float) -> float:
+    return _LEFT + (WIDTH - _LEFT - _RIGHT) * (minute / plan.total if plan.total else 0.0)
+
+
+def _words(task: Task) -> str:
+    tail = [_LANES[task.lane]] if task.lane in _LANES else []
+    tail.append(f"{'about ' if task.assumed else ''}{_minutes(task.minutes)}")
+    if task.bowl:
+        tail.append(f"{task.bowl}'s bowl")
+    return f"{task.label} ({', '.join(tail)})"
+
+
+def _summary(plan: Plan) -> str:
+    return (
+        f"{_minutes(plan.prep)} to prepare, {_minutes(plan.cook)} on the heat, {_minutes(plan.hands_on)} of it hands-on"
+    )
+
+
+def _description(plan: Plan) -> str:
+    tasks = "; ".join(f"{_clock(task.start)} to {_clock(task.end)} {_words(task)}" for task in plan.tasks)
+    return f"{_minutes(plan.total)} in all, {_summary(plan)}. {tasks}."
+
+
+def _clock(minute: float) -> str:
+    hours, rest = divmod(round(minute), 60)
+    return f"{hours}:{rest:02d}"
+
+
+def _minutes(minutes: float) -> str:
+    whole = round(minutes)
+    if whole < 1 and minutes > 0:
+        return "under 1 min"
+    if whole < 120:
+        return f"{whole} min"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def _cut(words: str, room: int) -> str:
+    return words if len(words) <= room else words[: room - 1].rstrip() + "…"
+
+
+def lanes(tasks: Sequence[Task]) -> tuple[str, ...]:
+    """The appliances a plan uses, in a fixed order."""
+    return tuple(lane for lane in _LANES if any(task.lane == lane for task in tasks))
