@@ -12,60 +12,36 @@ from typing import NamedTuple
 
 from spoonproof.model.recipe import Amount
 from spoonproof.model.text import Span
+from spoonproof.reading.amount_words import (
+    AMBIGUOUS,
+    FILLER,
+    HEDGE,
+    LOOSE_COUNTS,
+    MASS_OR_VOLUME,
+    UNIT_HYPHEN,
+    quantity_at,
+    size_at,
+    skip,
+    unit_at,
+)
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
-_SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]*")
-_HEDGE = re.compile(
-    r"(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous|a scant|"
-    r"generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level|[~≈])(?![\w])[ \t]*",
-    re.I,
-)
 _LOOSE = frozenset(("a level", "level"))
 _SOME = re.compile(
-    r"(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops|some)(?![\w-])(?: more)?(?: of)?",
+    r"(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops"
+    r"|some)(?![\w-])(?: more)?(?: of)?",
     re.I,
 )
-_WORDS = {
-    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
-    "eleven": 11, "twelve": 12, "fifteen": 15, "twenty": 20, "dozen": 12,
-}  # fmt: skip
-_PHRASE = re.compile(
-    r"(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)"
-    r"|(?P<third>a third(?: of)?(?: an?)?)|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)|(?P<couple>a couple(?: of)?)|(?P<few>a few)"
-    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)",
-    re.I,
-)
-_NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a half)?(?![\w-])", re.I)
-_AND_A_HALF = re.compile(r"[ \t]+and a half(?![\w-])", re.I)
 _TIMES = re.compile(r"[ \t]*(?:[x×✕*]|times)[ \t]*(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])", re.I)
-_SIZE = re.compile(
-    r"(?:(?P<l>extra[- ]large|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?|average(?:-sized)?)|(?P<s>small|little|tiny|mini|scant))(?:[- ]sized)?(?![\w-])",
-    re.I,
-)
-_FILLER = re.compile(
-    r"(?:heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe|whole)[ \t]+",
-    re.I,
-)
-_WORD = re.compile(r"[^\W\d_]+\.?(?:[-‑][^\W\d_]+)*")
-_TWO_WORDS = re.compile(r"[^\W\d_]+\.?[ \t][^\W\d_]+\.?")
-_THREE_WORDS = re.compile(r"[^\W\d_]+(?:[- ][^\W\d_]+){2}")
 _OF = re.compile(r"[ \t]+of(?:[ \t]+(?:the|a|an))?(?![\w-])", re.I)
 _DANGLING = re.compile(r"[ \t]*[-‐‑‒–—−][ \t]*(?=$|[,;)]|[^\W\d_]|[ \t])")
-_UNIT_HYPHEN = re.compile(r"[-‑](?=[^\W\d_])")
 _OPEN, _CLOSE = (
     re.compile(r"[ \t]*[(\[][ \t]*"),
     re.compile(r"[ \t]*(each|in total|total|drained(?: weight)?)?[ \t]*[)\]]", re.I),
 )
 _SLASH = re.compile(r"[ \t]*/[ \t]*(?=[0-9½⅓⅔¼¾])")
 _PLUS = re.compile(r"[ \t]*(?:\+|\bplus\b)[ \t]*(?=[0-9½⅓⅔¼¾]|an? )", re.I)
-_AMBIGUOUS = {
-    "T": ("tablespoon or, in small letters, teaspoon", "Write tbsp or tsp."),
-    "t": ("teaspoon or, as a capital, tablespoon", "Write tsp or tbsp."),
-    "Mg": ("milligram or megagram, a tonne", "Write mg."),
-    "MG": ("milligram or megagram, a tonne", "Write mg."),
-}
-_MASS_OR_VOLUME = ("mass", "volume")
 _CONTAINERS = frozenset(("tin", "jar", "pack", "bag", "pouch", "tub", "carton", "bottle", "block", "ball", "bunch"))
 
 
@@ -128,16 +104,16 @@ def show_amount(amount: Amount) -> str:
 
 def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
     """The amount that starts at ``at``; None when none does. Never raises."""
-    start = at = _skip(text, at)
+    start = at = skip(text, at)
     some = _SOME.match(text, at)
-    if some is not None and not _unit(text, _skip(text, some.end()), measures):
+    if some is not None and not unit_at(text, skip(text, some.end()), measures):
         return Reading(Amount(Fraction(0), Fraction(0), "", Span(start, some.end()), to_taste=True), start, some.end())
     about, size = False, ""
-    while (hedge := _HEDGE.match(text, at)) and hedge.end() > at:
+    while (hedge := HEDGE.match(text, at)) and hedge.end() > at:
         about = about or hedge[0].strip().lower() not in _LOOSE
-        at = _skip(text, hedge.end())
-    low, at_number = at, at
-    first = _quantity(text, at)
+        at = skip(text, hedge.end())
+    at_number = at
+    first = quantity_at(text, at)
     if first is None:
         return _no_number(text, start, at, measures, about)
     number, hedged = first
@@ -147,7 +123,7 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
     about = about or hedged
     low_value = high_value = number.value
     if number.rule == "range":  # "a few": the message field carries nothing, the range is in the table
-        low_value, high_value = _LOOSE_COUNTS[number.message]
+        low_value, high_value = LOOSE_COUNTS[number.message]
     problems: list[Problem] = []
     unit_between, after_unit = _unit_then_range(text, at, measures)
     sign = range_sign(text, after_unit)
@@ -159,7 +135,7 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
             if second.value < low_value:
                 return _reversed(text, start, at_number, second, low_value, measures)
             high_value, at = second.value, second.end
-    elif unit_between is None and (dangling := _DANGLING.match(text, at)) and not _UNIT_HYPHEN.match(text, at):
+    elif unit_between is None and (dangling := _DANGLING.match(text, at)) and not UNIT_HYPHEN.match(text, at):
         after = text[dangling.end() :].lstrip()
         if not after or not text[at : dangling.end()].startswith((" ", "\t")) or dangling.end() >= len(text):
             end = dangling.end()
@@ -170,12 +146,9 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
                 end,
                 "Write both ends, as in 2-3, or one number.",
             )
-            unit = _unit(text, _skip(text, end), measures)
+            unit = unit_at(text, skip(text, end), measures)
             return Reading(None, start, unit[1] if unit else end, (problem,))
     return _with_unit(text, start, at, low_value, high_value, about, size, measures, problems)
-
-
-_LOOSE_COUNTS = {"few": (Fraction(2), Fraction(4)), "several": (Fraction(3), Fraction(5))}
 
 
 def _with_unit(
@@ -192,13 +165,13 @@ def _with_unit(
     each: Amount | None = None
     end = at
     times = _TIMES.match(text, at)
-    inner_at = times.end() if times else _skip(text, at)
+    inner_at = times.end() if times else skip(text, at)
     if times or (inner_at > at and text[inner_at : inner_at + 1].isnumeric()):
         inner = _plain_measure(text, inner_at, measures)
         if inner is not None:
             each, at = inner
             end = at
-            if (hyphen := _UNIT_HYPHEN.match(text, at)) is not None:
+            if (hyphen := UNIT_HYPHEN.match(text, at)) is not None:
                 at = hyphen.end()
         elif times:
             second = number_at(text, inner_at)
@@ -213,11 +186,11 @@ def _with_unit(
         end = at
     unit_id, at, end, size = _unit_after(text, at, end, size, measures)
     if unit_id in ("T", "t", "Mg", "MG"):
-        readings, remedy = _AMBIGUOUS[unit_id]
+        readings, remedy = AMBIGUOUS[unit_id]
         written = text[end - len(unit_id) : end]
         problem = Problem("ambiguous-unit", f"“{written}” can mean {readings}", end - len(unit_id), end, remedy)
         return Reading(None, start, end, (problem,))
-    if unit_id and each is None and (measure := measures.get(unit_id)) and measure.kind in _MASS_OR_VOLUME:
+    if unit_id and each is None and (measure := measures.get(unit_id)) and measure.kind in MASS_OR_VOLUME:
         # "a 400 g tin" and "400 g tin of": the mass is of one container
         container = _container(text, at, measures)
         if container is not None and low == high and container[0] in _CONTAINERS:
@@ -236,7 +209,7 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, probl
     """What may follow: a weight in brackets, the same in another unit, a second amount to add, "of"."""
     end = amount.span.end
     measure = measures.get(amount.unit)
-    exact = measure is not None and measure.kind in _MASS_OR_VOLUME
+    exact = measure is not None and measure.kind in MASS_OR_VOLUME
     slash = _SLASH.match(text, end)
     if slash is not None and exact:
         other = _plain_measure(text, slash.end(), measures)
@@ -320,55 +293,11 @@ def _sum(one: Amount, two: Amount, measures: Measures) -> Amount | None:
     return None
 
 
-def _quantity(text: str, at: int) -> tuple[Number, bool] | None:
-    """A number in digits or words at ``at``, and whether the words hedge."""
-    number = number_at(text, at)
-    if number is not None:
-        if number.value is not None and number.value.denominator == 1 and (half := _AND_A_HALF.match(text, number.end)):
-            number = number._replace(value=number.value + Fraction(1, 2), end=half.end())
-        elif number.value is not None and number.value < 1:
-            of_a = re.compile(r"[ \t]+(?:of )?an?(?![\w-])", re.I).match(text, number.end)
-            number = number._replace(end=of_a.end()) if of_a else number
-        return number, False
-    word = _NUMBER_WORD.match(text, at)
-    if word is not None and not _PHRASE.match(text, at):
-        value = Fraction(_WORDS[word["word"].lower()]) + (Fraction(1, 2) if word["half"] else 0)
-        return Number(value, at, word.end()), False
-    phrase = _PHRASE.match(text, at)
-    if (
-        phrase is None
-        or text[phrase.end() : phrase.end() + 1].isalnum()
-        or text[phrase.end() : phrase.end() + 1] == "-"
-    ):
-        return None
-    kind = phrase.lastgroup or ""
-    if kind == "a":
-        after = _skip(text, phrase.end())
-        inner = number_at(text, after)  # "a 400 g tin"
-        if inner is not None and inner.value is not None and _unit_at(text, inner.end):
-            return Number(inner.value, at, inner.end), False
-        half = re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after)
-        if half:
-            return None
-        return Number(Fraction(1), at, phrase.end()), False
-    values = {
-        "threequarter": Fraction(3, 4), "halfdozen": Fraction(6), "half": Fraction(1, 2), "third": Fraction(1, 3),
-        "quarter": Fraction(1, 4), "couple": Fraction(2), "adozen": Fraction(12),
-    }  # fmt: skip
-    if kind in _LOOSE_COUNTS:
-        return Number(Fraction(3), at, phrase.end(), "range", kind), True
-    return Number(values[kind], at, phrase.end()), kind == "couple"
-
-
-def _unit_at(text: str, at: int) -> bool:
-    return _WORD.match(text, _skip(text, at)) is not None or _UNIT_HYPHEN.match(text, at) is not None
-
-
 def _no_number(text: str, start: int, at: int, measures: Measures, about: bool) -> Reading | None:
     """ "Small handful of", "pinch of", "thumb-sized piece of": one of the unit that is named."""
-    size, after = _size(text, at)
-    unit = _unit(text, after, measures)
-    if unit is None or unit[0] in _AMBIGUOUS:
+    size, after = size_at(text, at)
+    unit = unit_at(text, after, measures)
+    if unit is None or unit[0] in AMBIGUOUS:
         return None
     measure = measures.get(unit[0])
     if measure is None or measure.kind not in ("about", "count") or unit[0] == "piece":
@@ -382,59 +311,23 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool) 
 
 def _unit_after(text: str, at: int, end: int, size: str, measures: Measures) -> tuple[str, int, int, str]:
     """Size words and a unit after a number: (unit id or "", where to go on, end of the amount, size)."""
-    hyphen = _UNIT_HYPHEN.match(text, at)
-    position = hyphen.end() if hyphen else _skip(text, at)
-    found_size, position = _size(text, position)
+    hyphen = UNIT_HYPHEN.match(text, at)
+    position = hyphen.end() if hyphen else skip(text, at)
+    found_size, position = size_at(text, position)
     size = found_size or size
     if found_size:
         end = len(text[:position].rstrip())
-    filler = _FILLER.match(text, position)
-    unit = _unit(text, filler.end() if filler else position, measures) or _unit(text, position, measures)
+    filler = FILLER.match(text, position)
+    unit = unit_at(text, filler.end() if filler else position, measures) or unit_at(text, position, measures)
     if unit is None:
-        return "", end if not found_size else end, end, size
+        return "", end, end, size
     return unit[0], unit[1], unit[1], size
-
-
-def _size(text: str, at: int) -> tuple[str, int]:
-    """A size word at ``at`` (of two, "medium to large", the first counts) and where the next word starts."""
-    found = _SIZE.match(text, at)
-    if found is None:
-        return "", at
-    size = "large" if found["l"] else "medium" if found["m"] else "small"
-    return size, _skip(text, found.end())
-
-
-def _unit(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
-    """The unit word at ``at`` (longest first) and its end. Ambiguous ones come back as they were written."""
-    for pattern in (_THREE_WORDS, _TWO_WORDS, _WORD):
-        found = pattern.match(text, at)
-        if found is None:
-            continue
-        written = found[0]
-        plain = written.rstrip(".")
-        if plain in _AMBIGUOUS:
-            return plain, at + len(plain)
-        unit = measures.unit(plain) or measures.unit(plain.replace("-", " ")) or measures.unit(plain.replace(".", ""))
-        if unit is None and pattern is _WORD and "-" in plain:
-            head = plain.split("-")[0]  # "400 g-tin"
-            unit = measures.unit(head)
-            if unit is not None and (measure := measures.get(unit)) and measure.kind in _MASS_OR_VOLUME:
-                return unit, at + len(head)
-            continue
-        if unit is not None and not unit.startswith("gas-"):
-            measure = measures.get(unit)
-            if unit == "inch" and plain == "in":
-                return None  # "4 in a bag": lengths are the cuts' matter unless spelt out
-            if measure is None:
-                continue
-            return unit, at + len(written if written.endswith(".") else plain)
-    return None
 
 
 def _plain_measure(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
     """A number (or range) with a unit of mass or volume, nothing else: "400 g", "100-120ml"."""
-    hedge = _HEDGE.match(text, at)
-    begin = _skip(text, hedge.end()) if hedge else at
+    hedge = HEDGE.match(text, at)
+    begin = skip(text, hedge.end()) if hedge else at
     first = number_at(text, begin)
     if first is None or first.value is None:
         return None
@@ -444,12 +337,12 @@ def _plain_measure(text: str, at: int, measures: Measures) -> tuple[Amount, int]
         second = number_at(text, sign)
         if second is not None and second.value is not None and second.value >= high:
             high, end = second.value, second.end
-    hyphen = _UNIT_HYPHEN.match(text, end)
-    unit = _unit(text, hyphen.end() if hyphen else _skip(text, end), measures)
-    if unit is None or unit[0] in _AMBIGUOUS:
+    hyphen = UNIT_HYPHEN.match(text, end)
+    unit = unit_at(text, hyphen.end() if hyphen else skip(text, end), measures)
+    if unit is None or unit[0] in AMBIGUOUS:
         return None
     measure = measures.get(unit[0])
-    if measure is None or measure.kind not in _MASS_OR_VOLUME:
+    if measure is None or measure.kind not in MASS_OR_VOLUME:
         return None
     return Amount(first.value, high, unit[0], Span(at, unit[1]), about=hedge is not None), unit[1]
 
@@ -474,10 +367,10 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
 
 
 def _container(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
-    hyphen = _UNIT_HYPHEN.match(text, at)
-    position = hyphen.end() if hyphen else _skip(text, at)
-    _, position = _size(text, position)
-    unit = _unit(text, position, measures)
+    hyphen = UNIT_HYPHEN.match(text, at)
+    position = hyphen.end() if hyphen else skip(text, at)
+    _, position = size_at(text, position)
+    unit = unit_at(text, position, measures)
     if unit is None or (measure := measures.get(unit[0])) is None or measure.kind != "count":
         return None
     return unit
@@ -486,7 +379,7 @@ def _container(text: str, at: int, measures: Measures) -> tuple[str, int] | None
 def _unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None, int]:
     """ "1 tsp to 2 tsp" and "100g-120g": a unit that stands before the range sign is stepped over when the
     same unit comes again after the second number."""
-    unit = _unit(text, _skip(text, at), measures)
+    unit = unit_at(text, skip(text, at), measures)
     if unit is None:
         return None, at
     sign = range_sign(text, unit[1])
@@ -495,13 +388,13 @@ def _unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None
     second = number_at(text, sign)
     if second is None:
         return None, at
-    again = _unit(text, _skip(text, second.end), measures)
+    again = unit_at(text, skip(text, second.end), measures)
     return (unit[0], unit[1]) if again is not None and again[0] == unit[0] else (None, at)
 
 
 def _refused(text: str, start: int, number: Number, measures: Measures) -> Reading:
     """A number that was refused: its unit is stepped over, so that the food can still be read."""
-    unit = _unit(text, _skip(text, number.end), measures)
+    unit = unit_at(text, skip(text, number.end), measures)
     end = unit[1] if unit else number.end
     of = _OF.match(text, end)
     problem = Problem(number.rule, number.message, number.start, number.end, number.remedy)
@@ -515,10 +408,5 @@ def _reversed(text: str, start: int, at: int, second: Number, low: Fraction, mea
     if second.value < 1 < low + 1 and low.denominator == 1:
         hint += f", or {show(low)} {show(second.value)} if {show(low + second.value)} is meant"
     problem = Problem("range-reversed", f"“{written}” runs backwards", at, second.end, hint + ".")
-    unit = _unit(text, _skip(text, second.end), measures)
+    unit = unit_at(text, skip(text, second.end), measures)
     return Reading(None, start, unit[1] if unit else second.end, (problem,))
-
-
-def _skip(text: str, at: int) -> int:
-    found = _SPACE.match(text, at)
-    return found.end() if found else at

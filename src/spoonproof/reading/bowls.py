@@ -12,21 +12,27 @@ from spoonproof.reading.mentions import hidden_parts
 
 _WHO = r"(?:(?:the|your|our|my|a|her|his|their)[ \t]+)?(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child|children)"
 _PART = (
-    r"(?:portions?|shares?|servings?|helpings?|parts?|food|dinner|supper|lunch|meal|tea|amount|some|bit|batch|spoonfuls?|"
+    r"(?:portions?|shares?|servings?|helpings?|parts?|food|dinner|supper|lunch|meal|tea|amount|some|bit|batch"
+    r"|spoonfuls?|"
     r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
 )
 _BABYS = (
     rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART})"
 )
 _SOME = (
-    r"(?:some|enough|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?|spoonful|ladle(?:ful)?|cup(?:ful)?|"
-    r"plate|bit|part)|(?:a )?(?:few|couple of|one|two|three|four|five|six|several|[0-9]+)(?: ?[-–] ?[0-9]+)?(?: ?g| ?ml)?"
-    r"(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?|batons?))?"
+    r"(?:some|enough|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?|spoonful"
+    r"|ladle(?:ful)?|cup(?:ful)?|"
+    r"plate|bit|part)|(?:a )?(?:few|couple of|one|two|three|four|five|six|several|[0-9]+)(?: ?[-–] ?[0-9]+)?(?: ?g"
+    r"| ?ml)?"
+    r"(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?"
+    r"|batons?))?"
     r"|half|a (?:quarter|third)|what (?:the baby|you) needs?|as much as (?:the baby|you) needs?)"
 )
 _TAKE = (
-    r"(?:lift|take|taking|set|setting|put|putting|spoon|spooning|scoop|scooping|ladle|ladling|remove|removing|reserve|"
-    r"reserving|keep|keeping|separate|dish|portion|transfer|transferring|move|divide|hold|save|saving|decant|tip|pour|"
+    r"(?:lift|take|taking|set|setting|put|putting|spoon|spooning|scoop|scooping|ladle|ladling|remove|removing"
+    r"|reserve|"
+    r"reserving|keep|keeping|separate|dish|portion|transfer|transferring|move|divide|hold|save|saving|decant|tip"
+    r"|pour|"
     r"split|measure|pull|fish|leave|serve|lifting|weigh|pick|get|help yourself to)"
 )
 _AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by)"
@@ -41,7 +47,8 @@ _SPLITS = (
     ),
     # spoon some into the baby's bowl; put a portion for the baby in another bowl
     re.compile(
-        rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside|off))?"
+        rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside"
+        rf"|off))?"
         rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
         re.I,
     ),
@@ -50,7 +57,8 @@ _SPLITS = (
         rf"\bfor[ \t]+{_WHO}(?:['’]s[ \t]+{_PART})?,?[ \t]+(?:first[ \t]+)?{_TAKE}[ \t]+(?:{_AWAY}|{_SOME})\b", re.I
     ),
     re.compile(
-        rf"\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}|{_SOME}[ \t]+for[ \t]+{_WHO}\b)",
+        rf"\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}"
+        rf"|{_SOME}[ \t]+for[ \t]+{_WHO}\b)",
         re.I,
     ),
     re.compile(rf"\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})", re.I),
@@ -60,23 +68,31 @@ _SPLITS = (
     ),
 )
 _BABY = re.compile(
-    rf"\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b|{_WHO}['’]s\b",
+    rf"\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b"
+    rf"|{_WHO}['’]s\b",
     re.I,
 )
 _BABY_PLANT = re.compile(
-    r"\bbaby[ \t-]+(?:spinach|carrots?|corn|leeks?|leaves|leaf|potato(?:es)?|sweetcorn|kale|greens|plum|tomato(?:es)?|beets?|"
-    r"courgettes?|marrows?|rice|cereal|formula|milk|monitor|spoons?|food|gem|turnips?|onions?|broccoli|octopus|squid|clams?|peas)\b",
+    r"\bbaby[ \t-]+(?:spinach|carrots?|corn|leeks?|leaves|leaf|potato(?:es)?|sweetcorn|kale|greens|plum"
+    r"|tomato(?:es)?|beets?|"
+    r"courgettes?|marrows?|rice|cereal|formula|milk|monitor|spoons?|food|gem|turnips?|onions?|broccoli|octopus"
+    r"|squid|clams?|peas)\b",
     re.I,
 )
 _FAMILY = re.compile(
-    r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children|ones|siblings?)|"
-    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what is left|what['’]s left|the remaining|the remainder|"
-    r"(?:your|our)(?:selves|own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our)selves|(?:the )?main (?:pot|pan))\b",
+    r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children"
+    r"|ones|siblings?)|"
+    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what is left|what['’]s left|the remaining"
+    r"|the remainder|"
+    r"(?:your|our)(?:selves|own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our)selves|(?:the )?main (?:pot"
+    r"|pan))\b",
     re.I,
 )
 _FAMILY_PLAIN = re.compile(
-    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)|everyone else|parents?)\b"
-    r"|\b(?:famil(?:y|ies)|grown[ -]?ups|adults|parents)['’]s?[ \t]+(?:portions?|pots?|pans?|bowls?|plates?|share|half)\b",
+    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones"
+    r"|siblings?)|everyone else|parents?)\b"
+    r"|\b(?:famil(?:y|ies)|grown[ -]?ups|adults|parents)['’]s?[ \t]+(?:portions?|pots?|pans?|bowls?|plates?|share"
+    r"|half)\b",
     re.I,
 )
 

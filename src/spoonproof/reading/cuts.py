@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple, get_args
 
 from spoonproof.model.recipe import Cut, CutShape
@@ -30,7 +31,8 @@ _LENGTHWAYS = re.compile(
 )
 _FINGER = re.compile(r"(?:finger|little finger|adult finger)[- ](?:length|long|sized?|thick)$", re.I)
 _FILL = re.compile(
-    r"[ \t]*(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly|or so)(?![\w])",
+    r"[ \t]*(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
+    r"|or so)(?![\w])",
     re.I,
 )
 _MM = {"m": Fraction(1), "c": Fraction(10), "i": Fraction(254, 10)}
@@ -80,8 +82,8 @@ class Cuts:
             if shape not in _SHAPES:
                 raise ValueError(f"{row.file}:{row.line}: {shape!r} is not a shape of cut")
             meaning = CutWord(shape, row.number("low_mm"), row.number("high_mm"))  # type: ignore[arg-type]
-            words |= {word: meaning for word in row.items("words")}
-            verbs |= {word: meaning for word in row.items("verbs")}
+            words |= dict.fromkeys(row.items("words"), meaning)
+            verbs |= dict.fromkeys(row.items("verbs"), meaning)
         longest = max((len(key.split()) for key in (*words, *verbs)), default=1)
         return cls(words, verbs, longest)
 
@@ -167,7 +169,7 @@ def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[
     while index < len(tokens):
         for size in range(min(longest, len(tokens) - index), 0, -1):
             run = tokens[index : index + size]
-            if size > 1 and any(text[a[1] : b[0]].strip() for a, b in zip(run, run[1:], strict=False)):
+            if size > 1 and any(text[a[1] : b[0]].strip() for a, b in pairwise(run)):
                 continue
             meaning = table.get(" ".join(token[2] for token in run))
             if meaning is not None:
@@ -202,6 +204,6 @@ def _only_filling(between: str) -> bool:
 
 def _alone(text: str, size: Length) -> bool:
     """A size between commas, or closing the line: "parsnip, peeled, 5 mm"."""
-    left = text[: size.start].rstrip()
-    right = text[size.end :].lstrip()
+    left = text[max(0, size.start - 8) : size.start].rstrip()
+    right = text[size.end : size.end + 8].lstrip()
     return (not left or left[-1] in ",;(") and (not right or right[0] in ",;)")

@@ -82,6 +82,8 @@ def _action(action: Action, step: Step, recipe: Recipe, verbs: Verbs) -> str:
         parts.append(", ".join(named))
     if action.time is not None:
         parts.append(minutes_words(action.time) + (" more" if action.more else ""))
+    elif (minutes := _assumed(action, verbs)) is not None:
+        parts.append(f"? no time, {minutes:g} min assumed")
     if action.after is not None:
         parts.append(f"after {minutes_words(action.after)}")
     if action.until:
@@ -100,6 +102,15 @@ def _action(action: Action, step: Step, recipe: Recipe, verbs: Verbs) -> str:
     if bowl is not None:
         parts.append(f"{bowl}'s bowl")
     return " · ".join(parts)
+
+
+def _assumed(action: Action, verbs: Verbs) -> float | None:
+    """The minutes the verb table assumes for a heat without a time; None where none is needed."""
+    try:
+        verb = verbs.get(action.verb)
+    except KeyError:
+        return None
+    return verb.minutes if verb.role == "heat" and action.after is None else None
 
 
 def minutes_words(time: Minutes) -> str:

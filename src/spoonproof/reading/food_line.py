@@ -9,80 +9,34 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from spoonproof.model.finding import Edit, Finding, Level
-from spoonproof.model.food import Food, NameMatch
+from spoonproof.model.finding import Finding
+from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
-from spoonproof.model.text import Document, Passage, Span
+from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
-from spoonproof.reading.amount import Problem, Reading, amount_at, bracket_at, moved, share_of
+from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
+from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, draft_of, food_name
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.preparations import FoundWord, tokens_of
 
-_RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
-_OF_ONE = re.compile(
-    r"(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
-    re.I,
-)
 _TO_TASTE = re.compile(r"[, \t]*\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
-_BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])")
-_PREPOSITION = re.compile(r"[ \t](?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])", re.I)
 _SIZE_KINDS = ("size", "ignored")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
-
-
-@dataclass(slots=True)
-class _Draft:
-    """What has been read of a line so far; offsets are into the line's own text."""
-
-    text: str
-    passage: Passage
-    document: Document
-    used: bytearray
-    findings: list[Finding] = field(default_factory=list)
-
-    def use(self, start: int, end: int) -> None:
-        self.used[start:end] = b"\1" * (end - start)
-
-    def place(self, start: int, end: int) -> Span:
-        return self.passage.span(start, end)
-
-    def find(self, rule: str, start: int, end: int, message: str, remedy: str = "", **more: object) -> None:
-        self.findings.append(
-            kitchen_fault(rule, self.document, self.place(start, end), message, remedy, **more)  # type: ignore[arg-type]
-        )
-
-    def report(self, problems: Sequence[Problem]) -> None:
-        for problem in problems:
-            level: Level | None = "warning" if problem.level == "warning" else None
-            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy, level=level)
-
-    def open_text(self) -> str:
-        """The text with everything that is used blanked out, offsets kept."""
-        return "".join(" " if used else char for char, used in zip(self.text, self.used, strict=True))
-
-
-@dataclass(slots=True)
-class _Name:
-    """The words that name the food and the id found (None: unknown, said)."""
-
-    start: int
-    end: int
-    food: str | None
 
 
 def read_food_line(
     scalar: Scalar, document: Document, foods: Foods, measures: Measures
 ) -> tuple[FoodLine, list[Finding]]:
     """Read one line of ``foods``. Never raises; what could not be read is a finding at its exact span."""
-    draft = _draft(scalar, document)
+    draft = draft_of(scalar, document)
     reading = _read_amount(draft, measures)
     amount = reading.amount if reading else None
-    name = _name(draft, foods, measures)
+    name = food_name(draft, foods, measures)
     if name is None:
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
@@ -117,7 +71,7 @@ def food_from_mapping(
     line = replace(line, span=node.span)
     given = node.get("amount")
     if isinstance(given, Scalar):
-        draft = _draft(given, document)
+        draft = draft_of(given, document)
         reading = amount_at(given.value, 0, measures)
         findings += _apart(draft, reading)
         if reading is not None and reading.amount is not None:
@@ -146,10 +100,6 @@ def food_from_mapping(
     )
 
 
-def _draft(scalar: Scalar, document: Document) -> _Draft:
-    return _Draft(scalar.value, passage_of(scalar, document, "food"), document, bytearray(len(scalar.value)))
-
-
 def _value(amount: Amount) -> tuple[object, ...]:
     each = _value(amount.each) if amount.each is not None else None
     return amount.low, amount.high, amount.unit, amount.size, amount.to_taste, each
@@ -161,7 +111,7 @@ def _nodes(node: Node | None) -> Sequence[Node]:
     return node.items if isinstance(node, Listing) else (node,)
 
 
-def _apart(draft: _Draft, reading: Reading | None) -> list[Finding]:
+def _apart(draft: LineDraft, reading: Reading | None) -> list[Finding]:
     """Findings about an amount that stands alone in its value."""
     if reading is None:
         draft.find(
@@ -219,11 +169,11 @@ def _with_prepared(
     return line
 
 
-def _read_amount(draft: _Draft, measures: Measures) -> Reading | None:
+def _read_amount(draft: LineDraft, measures: Measures) -> Reading | None:
     """The amount at the start, "juice of 1 lemon" included; its words are used up."""
     text = draft.text
     at = 0
-    lead = _OF_ONE.match(text, len(text) - len(text.lstrip()))
+    lead = OF_ONE.match(text, len(text) - len(text.lstrip()))
     if lead is not None:
         at = lead.end()
     reading = amount_at(text, at, measures)
@@ -250,7 +200,7 @@ def _is_piece(text: str, at: int) -> bool:
     return _PIECE.match(text, at) is not None
 
 
-def _later_amount(draft: _Draft, name: _Name, measures: Measures) -> Amount | None:
+def _later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount | None:
     """An amount after the name: "parsnips, 300 g, peeled"; "rapeseed oil: 1 tsp"; "salt, to taste"."""
     text = draft.open_text()
     sizes = measures.cuts.find(text)
@@ -279,7 +229,7 @@ def _later_amount(draft: _Draft, name: _Name, measures: Measures) -> Amount | No
     return None
 
 
-def _later_bracket(draft: _Draft, amount: Amount, name: _Name, measures: Measures) -> Amount:
+def _later_bracket(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
     """A weight in brackets after the name: "2 large sweet potatoes (about 500 g)"."""
     text = draft.open_text()
     at = text.find("(", name.end)
@@ -296,160 +246,7 @@ def _later_bracket(draft: _Draft, amount: Amount, name: _Name, measures: Measure
     return amount
 
 
-def _segments(text: str) -> list[tuple[int, int]]:
-    """The parts of the line between commas, brackets and dashes."""
-    parts: list[tuple[int, int]] = []
-    start = 0
-    for found in _BREAK.finditer(text):
-        parts.append((start, found.start()))
-        start = found.end()
-    parts.append((start, len(text)))
-    return [(a, b) for a, b in parts if text[a:b].strip()]
-
-
-def _name(draft: _Draft, foods: Foods, measures: Measures) -> _Name | None:
-    """Find the food. None when no word of the line names one (or could)."""
-    record = _RECORD.search(draft.text)
-    if record is not None:
-        return _named_record(draft, record, foods)
-    text = draft.open_text()
-    pressed = _pressed(draft, text, foods)
-    if pressed is not None:
-        return pressed
-    for start, end in _segments(text):
-        match = _match(text, start, end, foods, measures)
-        if match is not None:
-            after = _tail(draft, match, end, measures)
-            if after is None:
-                draft.use(match.start, match.end)
-                return _Name(match.start, match.end, match.food)
-            return _unknown(draft, match.start, after, foods)
-        left = _left_over(text, start, end, measures)
-        if left is not None:
-            return _unknown(draft, left[0], left[1], foods)
-    return None
-
-
-def _match(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
-    """The food a segment names. Where the name that is found stands behind a preposition ("chickpeas in
-    water"), the words before it are asked first."""
-    whole = foods.match(text[start:end])
-    if whole is not None:
-        whole = NameMatch(whole.start + start, whole.end + start, whole.food)
-    if whole is None:
-        whole = _stripped(text, start, end, foods, measures)
-    for found in _PREPOSITION.finditer(text, start, end):
-        if whole is not None and whole.start < found.start():
-            break
-        head = _shift(foods.match(text[start : found.start()]), start)
-        head = head or _stripped(text, start, found.start(), foods, measures)
-        if head is not None:
-            return head
-    return whole
-
-
-def _stripped(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
-    """The food of a segment without the closed words of preparation, state and size before its name."""
-    part = text[start:end]
-    at = 0
-    for word in measures.preparations.find(part, ("prepared", "state", "size", "ignored")):
-        if part[at : word.start].strip(" \t-"):
-            return None
-        at = word.end
-        if not part[at:].strip():
-            return None
-        found = foods.match(part[at:])
-        if found is not None:
-            return _shift(found, start + at)
-    return None
-
-
-def _shift(match: NameMatch | None, by: int) -> NameMatch | None:
-    return NameMatch(match.start + by, match.end + by, match.food) if match is not None else None
-
-
-def _tail(draft: _Draft, match: NameMatch, end: int, measures: Measures) -> int | None:
-    """Where unknown words right after the name end ("rice flurbs"): they make it another food. None: all known."""
-    text = draft.open_text()
-    stop = _PREPOSITION.search(text, match.end, end)
-    limit = stop.start() if stop else end
-    left = _left_over(text, match.end, limit, measures)
-    if left is None or left[0] != _skip_spaces(text, match.end):
-        return None
-    return left[1]
-
-
-def _skip_spaces(text: str, at: int) -> int:
-    while at < len(text) and text[at] in " \t":
-        at += 1
-    return at
-
-
-def _left_over(text: str, start: int, end: int, measures: Measures) -> tuple[int, int] | None:
-    """First and last offset of the words in ``text[start:end]`` that no closed list knows; None when all are known."""
-    known = bytearray(end - start)
-    part = text[start:end]
-    for word in measures.preparations.find(part):
-        known[word.start : word.end] = b"\1" * (word.end - word.start)
-    for cut in measures.cuts.find(part):
-        known[cut.start : cut.end] = b"\1" * (cut.end - cut.start)
-    left = [(a, b) for a, b, word in tokens_of(part) if not known[a] and measures.unit(word) is None]
-    return (start + left[0][0], start + left[-1][1]) if left else None
-
-
-def _named_record(draft: _Draft, record: re.Match[str], foods: Foods) -> _Name:
-    match = foods.match(record[0])
-    food = match.food if match is not None else None
-    if food is None and (plain := foods.get(record[0])) is not None:
-        food = plain.id
-    if food is None:
-        draft.find(
-            "unknown-food",
-            record.start(),
-            record.end(),
-            f"There is no record {record[0]} in the food table.",
-            "Check the number, or write the food's name.",
-        )
-    draft.use(record.start(), record.end())
-    return _Name(record.start(), record.end(), food)
-
-
-def _pressed(draft: _Draft, text: str, foods: Foods) -> _Name | None:
-    """ "Juice of 1 lemon": lemon juice where the table has it, else the lemon itself."""
-    lead = _OF_ONE.match(draft.text, len(draft.text) - len(draft.text.lstrip()))
-    if lead is None:
-        return None
-    for start, end in _segments(text):
-        fruit = foods.match(text[max(start, lead.end()) : end]) if end > lead.end() else None
-        if fruit is None:
-            continue
-        base = max(start, lead.end())
-        what = {"rind": "zest"}.get(lead["what"].lower(), lead["what"].lower())
-        word = text[base + fruit.start : base + fruit.end]
-        made = foods.match(f"{word} {what}") or foods.match(f"{word.removesuffix('s')} {what}")
-        draft.use(0, lead.end())
-        draft.use(base + fruit.start, base + fruit.end)
-        whole = made is not None and made.end - made.start > len(word)
-        return _Name(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
-    return None
-
-
-def _unknown(draft: _Draft, start: int, end: int, foods: Foods) -> _Name:
-    words = draft.text[start:end]
-    nearest = list(foods.nearest(words))
-    message = f"“{words}” is not in the food table, so its allergens and figures are not known."
-    edits: tuple[Edit, ...] = ()
-    if nearest:
-        remedy = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
-        edits = (Edit(draft.place(start, end), nearest[0]),)
-    else:
-        remedy = "Write the food's plain name, or name a record as in usda:11124."
-    draft.find("unknown-food", start, end, message, remedy, edits=edits)
-    draft.use(start, end)
-    return _Name(start, end, None)
-
-
-def _say_missing(draft: _Draft, reading: Reading | None) -> None:
+def _say_missing(draft: LineDraft, reading: Reading | None) -> None:
     if not draft.text.strip():
         draft.find("food-missing", 0, len(draft.text), "This line is empty.", "Write a food, or take the line out.")
     elif reading is not None:
@@ -467,11 +264,11 @@ def _say_missing(draft: _Draft, reading: Reading | None) -> None:
 
 
 def _line(
-    draft: _Draft, scalar: Scalar, amount: Amount | None, name: _Name | None, foods: Foods, measures: Measures
+    draft: LineDraft, scalar: Scalar, amount: Amount | None, name: FoodName | None, foods: Foods, measures: Measures
 ) -> FoodLine:
     """Put the line together: cuts, preparation, state, and what is left over."""
     text = draft.text
-    lead = _OF_ONE.match(text, len(text) - len(text.lstrip())) if name is not None else None
+    lead = OF_ONE.match(text, len(text) - len(text.lstrip())) if name is not None else None
     food = name.food if name is not None else None
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
@@ -509,7 +306,7 @@ def _line(
     )
 
 
-def _cuts(draft: _Draft, name: _Name | None, measures: Measures) -> tuple[Cut, ...]:
+def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[Cut, ...]:
     cuts: list[Cut] = []
     text = draft.open_text()
     if name is not None:
@@ -524,7 +321,9 @@ def _cuts(draft: _Draft, name: _Name | None, measures: Measures) -> tuple[Cut, .
     return tuple(cuts)
 
 
-def _prepared(draft: _Draft, name: _Name | None, measures: Measures) -> tuple[list[tuple[str, Span]], list[FoundWord]]:
+def _prepared(
+    draft: LineDraft, name: FoodName | None, measures: Measures
+) -> tuple[list[tuple[str, Span]], list[FoundWord]]:
     prepared: list[tuple[str, Span]] = []
     states: list[FoundWord] = []
     for found in measures.preparations.find(draft.text, ("prepared", "state")):
@@ -541,11 +340,11 @@ def _prepared(draft: _Draft, name: _Name | None, measures: Measures) -> tuple[li
     return prepared, states
 
 
-def _in_name(found: FoundWord, name: _Name | None) -> bool:
+def _in_name(found: FoundWord, name: FoodName | None) -> bool:
     return name is not None and found.start < name.end and found.end > name.start
 
 
-def _in_state(draft: _Draft, food: str, found: FoundWord, foods: Foods) -> str:
+def _in_state(draft: LineDraft, food: str, found: FoundWord, foods: Foods) -> str:
     other = foods.variant(food, found.word)
     if other != food or found.word in ("raw", "frozen"):
         return other
@@ -556,13 +355,13 @@ def _in_state(draft: _Draft, food: str, found: FoundWord, foods: Foods) -> str:
             "state-not-in-table",
             found.start,
             found.end,
-            f"{record.name} is not in the food table as “{words}”; the figures are those of {record.name}, {record.state}.",
+            f"{record.name} is not in the food table as “{words}”; the figures are those of it {record.state}.",
             "Name a record of your own choice (usda:...), or weigh the plain food.",
         )
     return food
 
 
-def _checked(draft: _Draft, amount: Amount | None, food: str | None, foods: Foods) -> Amount | None:
+def _checked(draft: LineDraft, amount: Amount | None, food: str | None, foods: Foods) -> Amount | None:
     """An ounce of a liquid is a weight or a volume: refused, both readings named."""
     if amount is None or food is None or amount.unit != "oz" or "by weight" in draft.text:
         return amount
@@ -581,7 +380,7 @@ def _checked(draft: _Draft, amount: Amount | None, food: str | None, foods: Food
     return None
 
 
-def _part_after(draft: _Draft, amount: Amount, name: _Name, measures: Measures) -> Amount:
+def _part_after(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
     """ "2 garlic cloves", "3 celery sticks": the unit stands after the name."""
     for _, end, word in tokens_of(draft.text[name.end :])[:1]:
         unit = measures.unit(word)
@@ -592,7 +391,7 @@ def _part_after(draft: _Draft, amount: Amount, name: _Name, measures: Measures) 
     return amount
 
 
-def _second_food(draft: _Draft, foods: Foods) -> None:
+def _second_food(draft: LineDraft, foods: Foods) -> None:
     """Another food in the words that are left: it would go unseen."""
     text = draft.open_text()
     for match in foods.find(text):
@@ -611,7 +410,7 @@ def _second_food(draft: _Draft, foods: Foods) -> None:
         draft.use(match.start, match.end)
 
 
-def _rest(draft: _Draft, measures: Measures) -> str:
+def _rest(draft: LineDraft, measures: Measures) -> str:
     text = draft.open_text()
     known = bytearray(len(text))
     for word in measures.preparations.find(text):

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import NamedTuple
 
 from spoonproof.model.kitchen import Foods
@@ -16,42 +17,52 @@ from spoonproof.model.recipe import FoodLine
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _DESCRIBING = frozenset(
-    """sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground plain
-    natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range greek light
-    dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new old wild long short
-    grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising strong double single half
-    sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed spring baking sea rock table
-    garden french british san flaked desiccated clear runny organic""".split()
+    """
+    sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
+    plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range
+    greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new
+    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising strong
+    double single half sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed
+    spring baking sea rock table garden french british san flaked desiccated clear runny organic
+    """.split()
 )
 _QUANTITY = re.compile(
     r"(?:\b(?:pinch(?:es)?|knob|drizzle|splash|dash|squeeze|grind(?:ing)?|handful|spoonful|spoon|dollop|glug|drop|"
-    r"tablespoons?|teaspoons?|tbsp|tsp|bit|touch|little|cup|g|ml|sprinkl(?:e|ing)|scattering|grating|blob|slice|piece)"
-    r"(?:[ \t]+(?:more|extra))?(?:[ \t]+of)?(?:[ \t]+(?:some|good|fresh|freshly|grated|melted|extra))*|\b(?:some|an?|more|extra|any))[ \t]+$",
+    r"tablespoons?|teaspoons?|tbsp|tsp|bit|touch|little|cup|g|ml|sprinkl(?:e|ing)|scattering|grating|blob|slice"
+    r"|piece)"
+    r"(?:[ \t]+(?:more|extra))?(?:[ \t]+of)?(?:[ \t]+(?:some|good|fresh|freshly|grated|melted|extra))*|\b(?:some"
+    r"|an?|more|extra|any))[ \t]+$",
     re.I,
 )
 _DEFINITE = re.compile(
     r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?[ \t]+$", re.I
 )
 _TOOL = re.compile(
-    r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder|spinner|"
-    r"squeezer|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould|moulds|"
+    r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
+    r"|spinner|"
+    r"squeezer|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
+    r"|moulds|"
     r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped)\b",
     re.I,
 )
 _LIKENESS = re.compile(
-    r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?|resembling|"
-    r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse |porridge|breadcrumbs|custard|yog))"
+    r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
+    r"|resembling|"
+    r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
+    r"|porridge|breadcrumbs|custard|yog))"
     r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)",
     re.I,
 )
 _AS_AS = re.compile(r"\bas[ \t]+\w+[ \t]+as[ \t]+(?:an?[ \t]+)?(?:\w+[ \t]+)?\w+", re.I)
 _NOT = re.compile(
-    r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid|avoiding|omit|"
+    r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
+    r"|avoiding|omit|"
     r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither)\b",
     re.I,
 )
 _NOT_NOT = re.compile(
-    r"(?:[ \t]+(?:to[ \t]+)?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back|only|just|"
+    r"(?:[ \t]+(?:to[ \t]+)?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back"
+    r"|only|just|"
     r"until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
     re.I,
 )
@@ -59,7 +70,8 @@ _NOT_ENDS = re.compile(
     r"[.;!?()—]|,[ \t]*(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
 )
 _SALT_AND_PEPPER = re.compile(
-    r"\b(?:salt(?:[ \t]+and|[ \t]*&|,)[ \t]+)((?:freshly[ \t]+)?(?:ground[ \t]+|cracked[ \t]+)?(?:black[ \t]+|white[ \t]+)?pepper)\b",
+    r"\b(?:salt(?:[ \t]+and|[ \t]*&|,)[ \t]+)((?:freshly[ \t]+)?(?:ground[ \t]+|cracked[ \t]+)?(?:black[ \t]+"
+    r"|white[ \t]+)?pepper)\b",
     re.I,
 )
 _GROUPS: Mapping[str, tuple[str, ...]] = {
@@ -160,7 +172,7 @@ class Names:
         for size in range(min(self.longest, len(tokens) - at), 0, -1):
             run = tokens[at : at + size]
             ranks = self.phrases.get(tuple(token[2] for token in run))
-            if ranks is None or any(text[a[1] : b[0]].strip(" \t\r\n-‑") for a, b in zip(run, run[1:], strict=False)):
+            if ranks is None or any(text[a[1] : b[0]].strip(" \t\r\n-‑") for a, b in pairwise(run)):
                 continue
             end = run[-1][1]
             if match_end > end:

@@ -21,7 +21,8 @@ _THOUSANDS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\Z")
 _SLASH = re.compile(r"[ \t]?[/⁄∕÷][ \t]?(?=[0-9])")
 _SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]*")
 _RANGE = re.compile(
-    r"[ \t\u00a0\u2009\u202f]*(?:[-‐‑‒–—−~]|\bto\b|\bor\b|\bup to\b)[ \t\u00a0\u2009\u202f]*(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
+    r"[ \t\u00a0\u2009\u202f]*(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
+    r"|\bup to\b)[ \t\u00a0\u2009\u202f]*(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
     re.I,
 )
 _NOT_FINITE = re.compile(r"[+\-−]?\.?(?:inf|infinity|∞)(?![\w])", re.I)

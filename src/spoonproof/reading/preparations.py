@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import NamedTuple
 
 from spoonproof.model.table import Row
@@ -50,7 +51,7 @@ class Preparations:
         while at < len(tokens):
             for size in range(min(self.longest, len(tokens) - at), 0, -1):
                 run = tokens[at : at + size]
-                if size > 1 and any(text[a[1] : b[0]].strip(" \t") for a, b in zip(run, run[1:], strict=False)):
+                if size > 1 and any(text[a[1] : b[0]].strip(" \t") for a, b in pairwise(run)):
                     continue
                 meaning = next(
                     (entry for entry in self.forms.get(" ".join(t[2] for t in run), ()) if entry[1] in kinds), None

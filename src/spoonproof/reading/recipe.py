@@ -14,7 +14,7 @@ from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Reci
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
 from spoonproof.reading.food_line import food_from_mapping, read_food_line
 from spoonproof.reading.front_matter import split_head
@@ -180,12 +180,12 @@ class _Reader:
         for name, value in node:
             if name.value not in known:
                 close = nearest(name.value, known)
-                hint = f"Did you mean {close!r}?" if close else f"Known here: {', '.join(known)}."
+                hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
                 self.sink.add(
-                    "unknown-key", name.span, f"{name.value!r} is not a key of {what}, so it is not read. {hint}"
+                    "unknown-key", name.span, f"{quoted(name.value)} is not a key of {what}, so it is not read. {hint}"
                 )
             elif is_empty(value):
-                self.sink.add("empty-value", name.span, f"{name.value!r} has no value. Fill it or take it out.")
+                self.sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. Fill it or take it out.")
         return True
 
     def _steps(self, node: Node | None, lines: tuple[FoodLine, ...]) -> tuple[Step, ...]:
@@ -200,7 +200,7 @@ class _Reader:
                     continue
                 sentence = item.get("do") or item.get("step")
                 if not isinstance(sentence, Scalar) or is_empty(sentence):
-                    message = "A step written as a mapping needs 'do': the sentence the reader reads."
+                    message = "A step written as a mapping needs “do”: the sentence the reader reads."
                     self.sink.add("missing-key", short(item.span), message)
                     continue
                 leave = item.get("leave")

@@ -24,7 +24,8 @@ _WORDS = re.compile(
     r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
     r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
     r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)"
-    r"|(?P<hour>(?:an|one) (?:more )?hour)|(?P<minute>(?:a|one) (?:more )?minute)|(?P<seconds>(?:a )?few (?:more )?seconds)"
+    r"|(?P<hour>(?:an|one) (?:more )?hour)|(?P<minute>(?:a|one) (?:more )?minute)"
+    r"|(?P<seconds>(?:a )?few (?:more )?seconds)"
     r"|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty)"
     r"(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))?"
     r"[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b",
@@ -40,7 +41,8 @@ _PHRASES = {
     "couple": (2, 2), "few": (2, 5), "hour": (60, 60), "minute": (1, 1), "seconds": (Fraction(1, 20), Fraction(1, 6)),
 }  # fmt: skip
 _HEAT = re.compile(
-    r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit|celsius|fahrenheit)\b"
+    r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit"
+    r"|celsius|fahrenheit)\b"
     r"(?P<fan>[ \t]*(?:\(?fan\)?))?"
     r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]*fan)?"
     r"|gas(?:[ \t]+mark)?[ \t]*(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]*fan\b"
@@ -51,8 +53,10 @@ _LID_ON = re.compile(
     re.I,
 )
 _LID_OFF = re.compile(
-    r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid|lift(?:ing)? the lid"
-    r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered|(?:do not|don't|don’t) cover)\b",
+    r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
+    r"|lift(?:ing)? the lid"
+    r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered"
+    r"|(?:do not|don't|don’t) cover)\b",
     re.I,
 )
 
@@ -86,7 +90,7 @@ def find_times(text: str) -> list[FoundTime]:
         one: FoundTime | None = None
         boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] in ".,/⁄")
         if boundary and at in words:
-            one = _spelt(text, words[at])
+            one = _spelt(words[at])
         elif boundary and text[at].isnumeric():
             one = _time_at(text, at)
         if one is None:
@@ -98,7 +102,7 @@ def find_times(text: str) -> list[FoundTime]:
     return found
 
 
-def _spelt(text: str, match: re.Match[str]) -> FoundTime:
+def _spelt(match: re.Match[str]) -> FoundTime:
     if match["spelt"]:
         scale = _IN_MINUTES[match["unit"][0].lower()]
         low = _SPELT[match["spelt"].lower()]

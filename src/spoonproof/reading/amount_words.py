@@ -1,0 +1,139 @@
+"""The words of an amount: numbers in words, sizes, hedges and units, each read at one place of a text."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.numbers import Number, number_at
+
+_SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]*")
+HEDGE = re.compile(
+    r"(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
+    r"|a scant|"
+    r"generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
+    r"|[~≈])(?![\w])[ \t]*",
+    re.I,
+)
+_WORDS = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+    "eleven": 11, "twelve": 12, "fifteen": 15, "twenty": 20, "dozen": 12,
+}  # fmt: skip
+_PHRASE = re.compile(
+    r"(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
+    r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)"
+    r"|(?P<third>a third(?: of)?(?: an?)?)|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)"
+    r"|(?P<couple>a couple(?: of)?)|(?P<few>a few)"
+    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)",
+    re.I,
+)
+_NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a half)?(?![\w-])", re.I)
+_AND_A_HALF = re.compile(r"[ \t]+and a half(?![\w-])", re.I)
+_SIZE = re.compile(
+    r"(?:(?P<l>extra[- ]large|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
+    r"|average(?:-sized)?)|(?P<s>small|little|tiny|mini|scant))(?:[- ]sized)?(?![\w-])",
+    re.I,
+)
+FILLER = re.compile(
+    r"(?:heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
+    r"|whole)[ \t]+",
+    re.I,
+)
+_WORD = re.compile(r"[^\W\d_]+\.?(?:[-‑][^\W\d_]+)*")
+_TWO_WORDS = re.compile(r"[^\W\d_]+\.?[ \t][^\W\d_]+\.?")
+_THREE_WORDS = re.compile(r"[^\W\d_]+(?:[- ][^\W\d_]+){2}")
+UNIT_HYPHEN = re.compile(r"[-‑](?=[^\W\d_])")
+AMBIGUOUS = {
+    "T": ("tablespoon or, in small letters, teaspoon", "Write tbsp or tsp."),
+    "t": ("teaspoon or, as a capital, tablespoon", "Write tsp or tbsp."),
+    "Mg": ("milligram or megagram, a tonne", "Write mg."),
+    "MG": ("milligram or megagram, a tonne", "Write mg."),
+}
+MASS_OR_VOLUME = ("mass", "volume")
+LOOSE_COUNTS = {"few": (Fraction(2), Fraction(4)), "several": (Fraction(3), Fraction(5))}
+
+
+def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
+    """A number in digits or words at ``at``, and whether the words hedge."""
+    number = number_at(text, at)
+    if number is not None:
+        if number.value is not None and number.value.denominator == 1 and (half := _AND_A_HALF.match(text, number.end)):
+            number = number._replace(value=number.value + Fraction(1, 2), end=half.end())
+        elif number.value is not None and number.value < 1:
+            of_a = re.compile(r"[ \t]+(?:of )?an?(?![\w-])", re.I).match(text, number.end)
+            number = number._replace(end=of_a.end()) if of_a else number
+        return number, False
+    word = _NUMBER_WORD.match(text, at)
+    if word is not None and not _PHRASE.match(text, at):
+        value = Fraction(_WORDS[word["word"].lower()]) + (Fraction(1, 2) if word["half"] else 0)
+        return Number(value, at, word.end()), False
+    phrase = _PHRASE.match(text, at)
+    if (
+        phrase is None
+        or text[phrase.end() : phrase.end() + 1].isalnum()
+        or text[phrase.end() : phrase.end() + 1] == "-"
+    ):
+        return None
+    kind = phrase.lastgroup or ""
+    if kind == "a":
+        after = skip(text, phrase.end())
+        inner = number_at(text, after)  # "a 400 g tin"
+        if inner is not None and inner.value is not None and _a_unit_follows(text, inner.end):
+            return Number(inner.value, at, inner.end), False
+        half = re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after)
+        if half:
+            return None
+        return Number(Fraction(1), at, phrase.end()), False
+    values = {
+        "threequarter": Fraction(3, 4), "halfdozen": Fraction(6), "half": Fraction(1, 2), "third": Fraction(1, 3),
+        "quarter": Fraction(1, 4), "couple": Fraction(2), "adozen": Fraction(12),
+    }  # fmt: skip
+    if kind in LOOSE_COUNTS:
+        return Number(Fraction(3), at, phrase.end(), "range", kind), True
+    return Number(values[kind], at, phrase.end()), kind == "couple"
+
+
+def _a_unit_follows(text: str, at: int) -> bool:
+    return _WORD.match(text, skip(text, at)) is not None or UNIT_HYPHEN.match(text, at) is not None
+
+
+def size_at(text: str, at: int) -> tuple[str, int]:
+    """A size word at ``at`` (of two, "medium to large", the first counts) and where the next word starts."""
+    found = _SIZE.match(text, at)
+    if found is None:
+        return "", at
+    size = "large" if found["l"] else "medium" if found["m"] else "small"
+    return size, skip(text, found.end())
+
+
+def unit_at(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
+    """The unit word at ``at`` (longest first) and its end. Ambiguous ones come back as they were written."""
+    for pattern in (_THREE_WORDS, _TWO_WORDS, _WORD):
+        found = pattern.match(text, at)
+        if found is None:
+            continue
+        written = found[0]
+        plain = written.rstrip(".")
+        if plain in AMBIGUOUS:
+            return plain, at + len(plain)
+        unit = measures.unit(plain) or measures.unit(plain.replace("-", " ")) or measures.unit(plain.replace(".", ""))
+        if unit is None and pattern is _WORD and "-" in plain:
+            head = plain.split("-")[0]  # "400 g-tin"
+            unit = measures.unit(head)
+            if unit is not None and (measure := measures.get(unit)) and measure.kind in MASS_OR_VOLUME:
+                return unit, at + len(head)
+            continue
+        if unit is not None and not unit.startswith("gas-"):
+            measure = measures.get(unit)
+            if unit == "inch" and plain == "in":
+                return None  # "4 in a bag": lengths are the cuts' matter unless spelt out
+            if measure is None:
+                continue
+            return unit, at + len(written if written.endswith(".") else plain)
+    return None
+
+
+def skip(text: str, at: int) -> int:
+    found = _SPACE.match(text, at)
+    return found.end() if found else at

@@ -1,0 +1,224 @@
+"""Which food a line names: the longest name the table knows, or an error with the nearest ones."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from spoonproof.model.finding import Edit, Finding, Level
+from spoonproof.model.food import NameMatch
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.text import Document, Passage, Span
+from spoonproof.model.tree import Scalar
+from spoonproof.reading.amount import Problem
+from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.placing import passage_of
+from spoonproof.reading.preparations import tokens_of
+
+_RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
+OF_ONE = re.compile(
+    r"(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
+    r"|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
+    re.I,
+)
+_BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])")
+_PREPOSITION = re.compile(r"[ \t](?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])", re.I)
+
+
+@dataclass(slots=True)
+class LineDraft:
+    """What has been read of a line so far; offsets are into the line's own text."""
+
+    text: str
+    passage: Passage
+    document: Document
+    used: bytearray
+    findings: list[Finding] = field(default_factory=list)
+
+    def use(self, start: int, end: int) -> None:
+        self.used[start:end] = b"\1" * (end - start)
+
+    def place(self, start: int, end: int) -> Span:
+        return self.passage.span(start, end)
+
+    def find(self, rule: str, start: int, end: int, message: str, remedy: str = "", **more: object) -> None:
+        self.findings.append(
+            kitchen_fault(rule, self.document, self.place(start, end), message, remedy, **more)  # type: ignore[arg-type]
+        )
+
+    def report(self, problems: Sequence[Problem]) -> None:
+        for problem in problems:
+            level: Level | None = "warning" if problem.level == "warning" else None
+            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy, level=level)
+
+    def open_text(self) -> str:
+        """The text with everything that is used blanked out, offsets kept."""
+        return "".join(" " if used else char for char, used in zip(self.text, self.used, strict=True))
+
+
+@dataclass(slots=True)
+class FoodName:
+    """The words that name the food and the id found (None: unknown, said)."""
+
+    start: int
+    end: int
+    food: str | None
+
+
+def draft_of(scalar: Scalar, document: Document) -> LineDraft:
+    return LineDraft(scalar.value, passage_of(scalar, document, "food"), document, bytearray(len(scalar.value)))
+
+
+def _segments(text: str) -> list[tuple[int, int]]:
+    """The parts of the line between commas, brackets and dashes."""
+    parts: list[tuple[int, int]] = []
+    start = 0
+    for found in _BREAK.finditer(text):
+        parts.append((start, found.start()))
+        start = found.end()
+    parts.append((start, len(text)))
+    return [(a, b) for a, b in parts if text[a:b].strip()]
+
+
+def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | None:
+    """Find the food. None when no word of the line names one (or could)."""
+    record = _RECORD.search(draft.text)
+    if record is not None:
+        return _named_record(draft, record, foods)
+    text = draft.open_text()
+    pressed = _pressed(draft, text, foods)
+    if pressed is not None:
+        return pressed
+    for start, end in _segments(text):
+        match = _match(text, start, end, foods, measures)
+        if match is not None:
+            after = _tail(draft, match, end, measures)
+            if after is None:
+                draft.use(match.start, match.end)
+                return FoodName(match.start, match.end, match.food)
+            return _unknown(draft, match.start, after, foods)
+        left = _left_over(text, start, end, measures)
+        if left is not None:
+            return _unknown(draft, left[0], left[1], foods)
+    return None
+
+
+def _match(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
+    """The food a segment names. Where the name that is found stands behind a preposition ("chickpeas in
+    water"), the words before it are asked first."""
+    whole = foods.match(text[start:end])
+    if whole is not None:
+        whole = NameMatch(whole.start + start, whole.end + start, whole.food)
+    if whole is None:
+        whole = _stripped(text, start, end, foods, measures)
+    for found in _PREPOSITION.finditer(text, start, end):
+        if whole is not None and whole.start < found.start():
+            break
+        head = _shift(foods.match(text[start : found.start()]), start)
+        head = head or _stripped(text, start, found.start(), foods, measures)
+        if head is not None:
+            return head
+    return whole
+
+
+def _stripped(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
+    """The food of a segment without the closed words of preparation, state and size before its name."""
+    part = text[start:end]
+    at = 0
+    for word in measures.preparations.find(part, ("prepared", "state", "size", "ignored")):
+        if part[at : word.start].strip(" \t-"):
+            return None
+        at = word.end
+        if not part[at:].strip():
+            return None
+        found = foods.match(part[at:])
+        if found is not None:
+            return _shift(found, start + at)
+    return None
+
+
+def _shift(match: NameMatch | None, by: int) -> NameMatch | None:
+    return NameMatch(match.start + by, match.end + by, match.food) if match is not None else None
+
+
+def _tail(draft: LineDraft, match: NameMatch, end: int, measures: Measures) -> int | None:
+    """Where unknown words right after the name end ("rice flurbs"): they make it another food. None: all known."""
+    text = draft.open_text()
+    stop = _PREPOSITION.search(text, match.end, end)
+    limit = stop.start() if stop else end
+    left = _left_over(text, match.end, limit, measures)
+    if left is None or left[0] != _skip_spaces(text, match.end):
+        return None
+    return left[1]
+
+
+def _skip_spaces(text: str, at: int) -> int:
+    while at < len(text) and text[at] in " \t":
+        at += 1
+    return at
+
+
+def _left_over(text: str, start: int, end: int, measures: Measures) -> tuple[int, int] | None:
+    """First and last offset of the words in ``text[start:end]`` that no closed list knows; None when all are known."""
+    known = bytearray(end - start)
+    part = text[start:end]
+    for word in measures.preparations.find(part):
+        known[word.start : word.end] = b"\1" * (word.end - word.start)
+    for cut in measures.cuts.find(part):
+        known[cut.start : cut.end] = b"\1" * (cut.end - cut.start)
+    left = [(a, b) for a, b, word in tokens_of(part) if not known[a] and measures.unit(word) is None]
+    return (start + left[0][0], start + left[-1][1]) if left else None
+
+
+def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> FoodName:
+    match = foods.match(record[0])
+    food = match.food if match is not None else None
+    if food is None and (plain := foods.get(record[0])) is not None:
+        food = plain.id
+    if food is None:
+        draft.find(
+            "unknown-food",
+            record.start(),
+            record.end(),
+            f"There is no record {record[0]} in the food table.",
+            "Check the number, or write the food's name.",
+        )
+    draft.use(record.start(), record.end())
+    return FoodName(record.start(), record.end(), food)
+
+
+def _pressed(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
+    """ "Juice of 1 lemon": lemon juice where the table has it, else the lemon itself."""
+    lead = OF_ONE.match(draft.text, len(draft.text) - len(draft.text.lstrip()))
+    if lead is None:
+        return None
+    for start, end in _segments(text):
+        fruit = foods.match(text[max(start, lead.end()) : end]) if end > lead.end() else None
+        if fruit is None:
+            continue
+        base = max(start, lead.end())
+        what = {"rind": "zest"}.get(lead["what"].lower(), lead["what"].lower())
+        word = text[base + fruit.start : base + fruit.end]
+        made = foods.match(f"{word} {what}") or foods.match(f"{word.removesuffix('s')} {what}")
+        draft.use(0, lead.end())
+        draft.use(base + fruit.start, base + fruit.end)
+        whole = made is not None and made.end - made.start > len(word)
+        return FoodName(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
+    return None
+
+
+def _unknown(draft: LineDraft, start: int, end: int, foods: Foods) -> FoodName:
+    words = draft.text[start:end]
+    nearest = list(foods.nearest(words))
+    message = f"“{words}” is not in the food table, so its allergens and figures are not known."
+    edits: tuple[Edit, ...] = ()
+    if nearest:
+        remedy = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
+        edits = (Edit(draft.place(start, end), nearest[0]),)
+    else:
+        remedy = "Write the food's plain name, or name a record as in usda:11124."
+    draft.find("unknown-food", start, end, message, remedy, edits=edits)
+    draft.use(start, end)
+    return FoodName(start, end, None)
