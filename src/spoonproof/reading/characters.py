@@ -10,7 +10,7 @@ from itertools import pairwise
 from spoonproof.model.finding import Edit, Finding, Level, Remedy
 from spoonproof.model.text import Document, Span
 from spoonproof.reading import limits
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 
 # Tab and the line ends are the only control characters of a text; U+0085, U+2028 and U+2029 are no line ends of ours.
 _CONTROL = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f]")
@@ -91,7 +91,7 @@ def _confusable(text: str) -> Iterator[Found]:
             script = "Greek" if word[foreign[0]] < "\u0400" else "Cyrillic"
             yield (
                 Span(at, at + 1),
-                f"In {word!r} this letter is {script} and only looks Latin. Type {meant!r} anew.",
+                f"In {quoted(word)} this letter is {script} and only looks Latin. Type {quoted(meant)} anew.",
                 "warning",
                 _LOOKS.get(word[foreign[0]]),
             )
@@ -106,7 +106,9 @@ def _capped(document: Document, rule: str, found: Iterator[Found]) -> Iterator[F
             told += 1
             remedy = None
             if better is not None:
-                remedy = Remedy("Delete it." if not better else f"Write {better!r}.", False, (Edit(span, better),))
+                remedy = Remedy(
+                    "Delete it." if not better else f"Write {quoted(better)}.", False, (Edit(span, better),)
+                )
             yield fault(rule, document, span, message, level=level, remedy=remedy)
         else:
             rest.append(span)

@@ -35,6 +35,13 @@ def fault(
     return Finding(rule, entry.area, level or entry.level, message, document, span, related=related, remedy=remedy)
 
 
+def quoted(text: str, most: int = 60) -> str:
+    """Words of a person's file as a message quotes them: short, and with nothing in them that a terminal obeys."""
+    if len(text) > most:
+        text = text[: most - 1] + "…"
+    return f"“{''.join(char if char.isprintable() else f'U+{ord(char):04X}' for char in text)}”"
+
+
 def all_faults() -> Mapping[str, Fault]:
     """Every rule of reading by name, those of food lines and steps included."""
     from spoonproof.reading.kitchen_faults import KITCHEN_FAULTS

@@ -12,7 +12,7 @@ from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Span
 from spoonproof.reading import limits
 from spoonproof.reading.characters import check_characters
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 
 # What the first bytes give away when a file is not text at all, or text in another encoding.
 _BYTES_OF = (
@@ -147,7 +147,7 @@ def _not_utf8(data: bytes, at: int, shown: str) -> Finding:
     elif data.count(0) > len(data) // 4:
         guess = "it looks like UTF-16"
     else:
-        guess = f"in Windows-1252 it would be {data[at : at + 1].decode('cp1252', 'replace')!r}"
+        guess = f"in Windows-1252 it would be {quoted(data[at : at + 1].decode('cp1252', 'replace'))}"
     # Enough of the text to show the line; what can't be read shows as the replacement character.
     document = Document(shown, data[: at + 200].decode("utf-8", "replace"))
     return fault(

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading import limits
+from spoonproof.reading.faults import quoted
 from spoonproof.reading.typed import Sink
 
 if TYPE_CHECKING:
@@ -233,7 +234,7 @@ class _Walker:
         text, pieces, images = _readable(token, offsets)
         for place, address in token.meta.get("unsafe", ()):
             at = offsets[min(place, len(offsets) - 1)]
-            message = f"The address {address[:60]!r} could run something or opens a file, so no link is made."
+            message = f"The address {quoted(address[:60])} could run something or opens a file, so no link is made."
             self.sink.add("unsafe-link", Span(at, at + 1), message)
         if text.strip():
             yield self._passage(text, pieces, self.kind, "the story", mark)

@@ -175,7 +175,7 @@ def plain_data() -> Reader[Mapping[str, object]]:
             wrong(node, sink, "a source: a mapping with id, type, title ... (CSL-JSON)")
             return None
         if not node.text("id"):
-            sink.add("missing-key", short(node.span), "A source needs 'id'.")
+            sink.add("missing-key", short(node.span), "A source needs “id”.")
             return None
         value = plain(node)
         return value if isinstance(value, dict) else None

@@ -19,6 +19,8 @@ def pieces_of(value: str, raw: str, style: str, base: int) -> Pieces:
     """
     if not value:
         return ()
+    if not value.strip():
+        return ((0, base, 1),)
     if style in ("'", '"'):
         inner = raw[1:-1]
         if value == inner:

@@ -10,7 +10,7 @@ from pathlib import PurePosixPath
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.text import Document
 from spoonproof.reading import limits
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 
 _SLUG = re.compile(rf"[a-z0-9-]{{1,{limits.SLUG_CHARACTERS}}}")
 # Names that Windows keeps for devices, whatever the suffix.
@@ -31,17 +31,17 @@ def slug_of(document: Document) -> str:
 def slug_problem(slug: str) -> str:
     """Why a name is no slug, "" when it is one."""
     if slug in _DEVICES:
-        return f"{slug!r} is kept for a device on some systems"
+        return f"{quoted(slug)} is kept for a device on some systems"
     if slug in _PAGES:
-        return f"{slug!r} is the name of a page the site makes itself"
+        return f"{quoted(slug)} is the name of a page the site makes itself"
     if not slug:
         return "the name is empty"
     if len(slug) > limits.SLUG_CHARACTERS:
         return f"the name is longer than {limits.SLUG_CHARACTERS} characters"
     if not _SLUG.fullmatch(slug):
-        return f"{slug[:80]!r} has more in it than small letters a to z, digits and hyphens"
+        return f"{quoted(slug[:80])} has more in it than small letters a to z, digits and hyphens"
     if slug.startswith("-") or slug.endswith("-"):
-        return f"{slug!r} starts or ends with a hyphen"
+        return f"{quoted(slug)} starts or ends with a hyphen"
     return ""
 
 

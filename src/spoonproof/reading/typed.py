@@ -14,7 +14,7 @@ from spoonproof.model.finding import Edit, Finding, Level, Related, Remedy
 from spoonproof.model.text import Document, Span, Spanned
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 
 T = TypeVar("T")
 A = TypeVar("A")
@@ -109,7 +109,7 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
             sink.add(
                 "empty-value",
                 name.span,
-                f"{name.value!r} has no value. Write {key.reader.words} after the colon, or take the line out.",
+                f"{quoted(name.value)} has no value. Write {key.reader.words} after the colon, or take the line out.",
             )
             continue
         value = key.reader.read(node, sink)
@@ -118,7 +118,7 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
     missing = [key.name for key in keys if key.needed and key.name not in spans]
     if missing:
         at = mapped.span.start
-        names = ", ".join(repr(name) for name in missing)
+        names = ", ".join(quoted(name) for name in missing)
         sink.add("missing-key", Span(at, min(at + 1, mapped.span.end)), f"{what.capitalize()} needs {names}.")
     return Values(mapped, found, spans)
 
@@ -140,8 +140,8 @@ def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, 
     remedy = None
     hint = f"Known here: {', '.join(known)}."
     if close:
-        hint = f"Did you mean {close!r}?"
-        remedy = Remedy(f"Write {close!r}.", False, (Edit(name.span, close),))
+        hint = f"Did you mean {quoted(close)}?"
+        remedy = Remedy(f"Write {quoted(close)}.", False, (Edit(name.span, close),))
     sink.add(
         "unknown-key",
         short(name.span),
@@ -171,7 +171,7 @@ def short(span: Span) -> Span:
 def shown(node: Node) -> str:
     """A value as a message quotes it."""
     if isinstance(node, Scalar):
-        return repr(node.value if len(node.value) <= 60 else node.value[:57] + "...")
+        return quoted(node.value)
     return "A list" if isinstance(node, Listing) else "A mapping"
 
 
@@ -195,12 +195,12 @@ def parse_colon(node: Mapped, sink: Sink, words: str) -> None:
     written = sink.document.at(node.span)
     remedy = None
     if not written.startswith(("{", '"', "'")) and "\n" not in written:
-        quoted = '"' + written.replace("\\", "\\\\").replace('"', '\\"') + '"'
-        remedy = Remedy("Put it in quotation marks.", True, (Edit(node.span, quoted),))
+        mended = '"' + written.replace("\\", "\\\\").replace('"', '\\"') + '"'
+        remedy = Remedy("Put it in quotation marks.", True, (Edit(node.span, mended),))
     sink.add(
         "wrong-type",
         short(node.span),
-        f"The colon after {node.entries[0][0].value!r} makes this a key with a value, and {words} is wanted. "
+        f"The colon after {quoted(node.entries[0][0].value)} makes this a key with a value, and {words} is wanted. "
         "Put the whole text in quotation marks.",
         remedy=remedy,
     )
@@ -242,8 +242,8 @@ def one_of(choices: Sequence[str], also: Mapping[str, str] | None = None) -> Rea
         choice = by_low.get(node.value.strip().lower())
         if choice is None:
             close = by_low.get(nearest(node.value, by_low), "")
-            remedy = Remedy(f"Write {close!r}.", False, (Edit(node.span, close),)) if close else None
-            hint = f"Did you mean {close!r}? " if close else ""
+            remedy = Remedy(f"Write {quoted(close)}.", False, (Edit(node.span, close),)) if close else None
+            hint = f"Did you mean {quoted(close)}? " if close else ""
             sink.add(
                 "not-in-list",
                 short(node.span),
@@ -335,7 +335,7 @@ def open_mapping(item: Reader[A], words: str) -> Reader[dict[str, A]]:
         values = {}
         for name, child in node:
             if is_empty(child):
-                sink.add("empty-value", name.span, f"{name.value!r} has no value.")
+                sink.add("empty-value", name.span, f"{quoted(name.value)} has no value.")
                 continue
             value = item.read(child, sink)
             if value is not None:

@@ -20,7 +20,7 @@ from spoonproof.model.finding import Finding, Related, Remedy
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
-from spoonproof.reading.faults import fault
+from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.scalars import pieces_of
 from spoonproof.reading.yaml_words import plain_words
 
@@ -98,7 +98,7 @@ class _Reader:
                     self._stop(
                         "alias-not-allowed",
                         self._span(event),
-                        f"{self.document.at(self._span(event))!r} is read as an alias, and aliases are not used here. "
+                        f"{quoted(self.document.at(self._span(event)))} is read as an alias, and none is allowed here. "
                         "Put a text that starts with * in quotation marks.",
                     )
                 elif isinstance(event, yaml.DocumentStartEvent):
@@ -142,7 +142,7 @@ class _Reader:
             self._stop(
                 "alias-not-allowed",
                 Span(at, at + 1 + len(event.anchor)),
-                f"'&{event.anchor}' is read as an anchor, and anchors are not used here. "
+                f"{quoted('&' + event.anchor)} is read as an anchor, and anchors are not used here. "
                 "Put a text that starts with & in quotation marks.",
             )
         tag = getattr(event, "tag", None)
@@ -151,7 +151,7 @@ class _Reader:
             self._add(
                 "yaml-tag-not-allowed",
                 Span(at, at + 1),
-                f"The tag {str(tag)[:60]!r} is not obeyed. Put a text that starts with ! in quotation marks.",
+                f"The tag {quoted(str(tag)[:60])} is not obeyed. Put a text that starts with ! in quotation marks.",
             )
 
     def _open(self, event: yaml.NodeEvent, mapping: bool) -> None:
@@ -223,9 +223,9 @@ class _Reader:
             return None
         name = node.value
         if plain and name == "<<":
-            self._stop("alias-not-allowed", node.span, "'<<' copies another mapping in, and that is not used here.")
+            self._stop("alias-not-allowed", node.span, "“<<” copies another mapping in, and that is not used here.")
         if plain and (not name or name in ("~", "null") or _NUMBER.fullmatch(name)):
-            shown = f"{name!r} is" if name else "nothing is"
+            shown = f"{quoted(name)} is" if name else "nothing is"
             self._add(
                 "key-not-text",
                 Span(node.span.start, max(node.span.end, node.span.start + 1)),
@@ -238,7 +238,7 @@ class _Reader:
             self._add(
                 "duplicate-key",
                 node.span,
-                f"{name!r} stands here a second time (first on line {line}). Keep one.",
+                f"{quoted(name)} stands here a second time (first on line {line}). Keep one.",
                 (Related(self.document, first, "first written here"),),
             )
             return None

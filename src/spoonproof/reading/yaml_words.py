@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from spoonproof.reading.faults import quoted
+
 
 class Told(NamedTuple):
     """What to say, of which offsets; ``began`` is where the broken thing started, if elsewhere."""
@@ -42,7 +44,7 @@ def plain_words(source: str, at: int, context: int | None, problem: str, about: 
             "or check that this line is indented like the one it belongs to.",
         )
     if "cannot start any token" in problem:
-        return _syntax(at, f"A value can't start with {here!r}. Put it in quotation marks.")
+        return _syntax(at, f"A value can't start with {quoted(here)}. Put it in quotation marks.")
     if "',' or ']'" in problem or "',' or '}'" in problem:
         bracket = "]" if "]" in problem else "}"
         message = f"A bracket was opened and not closed: a comma or {bracket} is missing here."
@@ -63,7 +65,7 @@ def plain_words(source: str, at: int, context: int | None, problem: str, about: 
             "colons or brackets in quotation marks as a whole.",
         )
     if "node content" in problem:
-        return _syntax(at, "A value is missing here" + (f"; {here!r} can't start one." if here.strip() else "."))
+        return _syntax(at, "A value is missing here" + (f"; {quoted(here)} can't start one." if here.strip() else "."))
     if "directive" in problem or "directive" in about:
         return _syntax(at, "A line can't start with %. Put the text in quotation marks.")
     if "nesting depth" in problem:
