@@ -9,18 +9,30 @@ from pathlib import Path
 
 from spoonproof.dish import Dish
 from spoonproof.film.captions import captions, subrip, webvtt
+from spoonproof.film.fountain import fountain
+from spoonproof.film.markers import edit_list, timeline
 from spoonproof.film.material import material
 from spoonproof.film.script import Script, write_script
 from spoonproof.film.text import chapters, clock, script_text, total
+from spoonproof.film.timecode import NTSC_DROP, PAL
 
 
 def package(dish: Dish) -> Mapping[str, bytes]:
-    """File name to content: script.txt, script.html, captions.vtt, captions.srt, description.txt, shots.csv."""
+    """File name to content: the script as text, page, prompter and Fountain; captions; the words under the film;
+    the shot list; markers as OpenTimelineIO and edit lists."""
+    channel = dish.channel
     script = write_script(material(dish))
     cues = captions(script)
     files = {
         "script.txt": script_text(script),
-        "script.html": _script_page(script, dish.channel.language),
+        "script.html": _page("script.html", script=script, language=channel.language, clock=clock, total=total(script)),
+        "prompter.html": _page(
+            "prompter.html", script=script, language=channel.language, clock=clock, rate=round(channel.speech)
+        ),
+        "script.fountain": fountain(script),
+        "markers.otio": timeline(script, PAL),
+        "markers-25.edl": edit_list(script, PAL),
+        "markers-29.97.edl": edit_list(script, NTSC_DROP),
         "captions.vtt": webvtt(cues),
         "captions.srt": subrip(cues),
         "description.txt": description(dish, script),
@@ -61,7 +73,7 @@ def description(dish: Dish, script: Script) -> str:
     return "\n\n".join(part for part in parts if part) + "\n"
 
 
-def _script_page(script: Script, language: str) -> str:
+def _page(template: str, **values: object) -> str:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
     from spoonproof.reading.bundle import bundle_root
@@ -69,8 +81,7 @@ def _script_page(script: Script, language: str) -> str:
     templates = Environment(
         loader=FileSystemLoader(bundle_root() / "site" / "film"), autoescape=True, undefined=StrictUndefined
     )
-    page = templates.get_template("script.html")
-    return page.render(script=script, language=language, clock=clock, total=total(script)) + "\n"
+    return templates.get_template(template).render(**values) + "\n"
 
 
 def _shots(script: Script) -> str:

@@ -225,9 +225,13 @@ _ORDER = ("opening", "foods", "step", "tasting", "cautions", "sources", "close")
 def _place_for(take: Take, result: Sequence[Take]) -> int:
     """Before the first later role; a step after the last written step that comes before it."""
     if take.role == "step":
-        before = [n for n, other in enumerate(result) if other.step is not None and other.step < (take.step or 0)]
+        number = take.step or 0
+        before = [n for n, other in enumerate(result) if other.step is not None and other.step < number]
         if before:
             return before[-1] + 1
+        after = [n for n, other in enumerate(result) if other.step is not None and other.step > number]
+        if after:
+            return after[0]
     rank = _ORDER.index(take.role)
     for number, other in enumerate(result):
         if other.role != "own" and _ORDER.index(other.role) > rank and not _inside_earlier(result, number, rank):
