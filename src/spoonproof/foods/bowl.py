@@ -99,12 +99,14 @@ def _per_100g(
     batch: Estimate, amount: Grams, final: Grams, parts: Sequence[Ingredient], nutrient: str, weighed: bool
 ) -> Estimate:
     mid = min(batch.amount / final.mid * 100, inf)
-    if weighed or nutrient == "water_g":
+    if weighed:
         low, high = amount.low / final.high * 100, amount.high / final.low * 100
+    elif nutrient == "water_g":
+        low, high = _water_bounds(parts)
     else:
         low, high = _bounds(parts, nutrient)
     if nutrient == "water_g":
-        high = min(high, 100.0)
+        mid, high = min(mid, 100.0), min(high, 100.0)
     return Estimate(
         mid,
         min(low, mid),
@@ -130,7 +132,19 @@ def _bounds(parts: Sequence[Ingredient], nutrient: str) -> tuple[float, float]:
         shrinks, grows = part.cooked.low / part.raw.low, part.cooked.high / part.raw.high
         least.append((part.raw.low, part.raw.high, low, grows))
         most.append((part.raw.low, part.raw.high, high, shrinks))
-    return -_extreme((low, high, -a, y) for low, high, a, y in least), _extreme(most)
+    return max(0.0, -_extreme((low, high, -a, y) for low, high, a, y in least)), _extreme(most)
+
+
+def _water_bounds(parts: Sequence[Ingredient]) -> tuple[float, float]:
+    """Least and most water in 100 g: what is not dry matter, which cooking leaves as it is."""
+    least: list[tuple[float, float, float, float]] = []
+    most: list[tuple[float, float, float, float]] = []
+    for part in parts:
+        value = _value(part, "water_g")
+        dry = 100 - value.amount if value is not None else 50.0
+        least.append((part.raw.low, part.raw.high, dry, part.cooked.low / part.raw.low))
+        most.append((part.raw.low, part.raw.high, -dry, part.cooked.high / part.raw.high))
+    return max(0.0, 100 - _extreme(least)), 100 + _extreme(most)
 
 
 def _extreme(items: Iterable[tuple[float, float, float, float]]) -> float:

@@ -7,7 +7,19 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from difflib import SequenceMatcher
 
 from spoonproof.foods.values import Values
-from spoonproof.foods.words import AFTER, BEFORE, CHANGES, DOUBTFUL, NOT_AFTER, NOT_BEFORE, STOP, Token, key, tokens
+from spoonproof.foods.words import (
+    A_THING,
+    AFTER,
+    BEFORE,
+    CHANGES,
+    DOUBTFUL,
+    NOT_AFTER,
+    NOT_BEFORE,
+    STOP,
+    Token,
+    key,
+    tokens,
+)
 from spoonproof.model.food import Food, Hardness, NameMatch, Portion
 from spoonproof.model.table import Row
 
@@ -204,7 +216,7 @@ class FoodTable:
 
 def _together(text: str, words: Sequence[Token]) -> bool:
     """Whether only spaces and hyphens stand between the words of a name."""
-    return all(not text[a.end : b.start].strip(" \t\r\n-‑–") for a, b in itertools.pairwise(words))
+    return all(not text[a.end : b.start].strip(" \t\r\n-‑–'’") for a, b in itertools.pairwise(words))
 
 
 def _is_food(words: Sequence[Token], at: int, length: int) -> bool:
@@ -212,7 +224,7 @@ def _is_food(words: Sequence[Token], at: int, length: int) -> bool:
         return True
     before = words[at - 1].word if at else ""
     after = words[at + 1].word if at + 1 < len(words) else ""
-    return before not in NOT_AFTER and after not in NOT_BEFORE
+    return before in A_THING or (before not in NOT_AFTER and after not in NOT_BEFORE)
 
 
 def _food(row: Row, cells: Mapping[str, str], portions: Mapping[str, Sequence[Portion]]) -> Food:

@@ -17,6 +17,7 @@ from spoonproof.model.recipe import Amount, FoodLine
 
 # What the portions of the composition table were measured with: US customary measures, in ml.
 _TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}
+_METRIC = frozenset(("ml", "cl", "dl", "l"))
 _MASSES = frozenset(("g", "kg", "mg", "oz", "lb"))
 _REMOVES = {
     "peeled": ("peel", "skin"),
@@ -214,9 +215,12 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
     if len(found) > 1 and not exact:
         how = f"{how}; between {low:.2f} and {high:.2f} g/ml by the cut"
     elif exact:
-        low, high = density * 0.93, density * 1.07
+        doubt = 0.01 if food.hardness == "liquid" else 0.07
+        low, high = density * (1 - doubt), density * (1 + doubt)
     grams = count.times(ml * density, ml * low, ml * high)
-    return _Step(grams, True, (f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})",), (source,))
+    note = f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})"
+    plain = unit in _METRIC and food.hardness == "liquid"
+    return _Step(grams, True, () if plain else (note,), (source,))
 
 
 def _densities(line: FoodLine, food: Food) -> Iterator[tuple[float, str, str, bool]]:

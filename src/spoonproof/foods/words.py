@@ -79,7 +79,7 @@ _JOINED = {
     ("ground", "nut"): "groundnut",
     ("lin", "seed"): "linseed",
     ("flax", "seed"): "flaxseed",
-    ("cous", "cous"): "couscous",
+    ("cou", "cou"): "couscous",
     ("mange", "tout"): "mangetout",
 }
 
@@ -171,11 +171,12 @@ CHANGES = _words(
     """dried dry tinned canned smoked cured salted sweetened candied pickled fermented instant powdered flavoured vegan
     creamed powder juice oil sauce jam vinegar drink milk butter flour bread soup cake syrup wine paste"""
 )
-# Single words that are often no food in running text, and the neighbours that show it.
+# Single words that are often no food in running text (DOUBTFUL), and the neighbours that show it.
 NOT_AFTER = _words(
     """to should will can could may must until it they them and then cube cubes piece pieces gently easily not we you i
     who never"""
 )
+A_THING = _words("the a some of your this that more")
 NOT_BEFORE = _words("between it them with flat easily the against a under down out through up together")
 DOUBTFUL = _words(
     "squash date spread wrap roll dock chip orange lime port ale cream season mint rocket stock press trout"

@@ -1,0 +1,149 @@
+"""Grams of a line: mass, volume, count, tins, waste, each with its range and its reasons."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from spoonproof.foods.weigh import Unweighed, Weight, weigh
+from spoonproof.model.recipe import Amount, FoodLine
+from spoonproof.model.text import NOWHERE
+from tests.foods.bench import amount, line, table, units
+
+
+def weighed(a_line: FoodLine, system: str = "UK") -> Weight:
+    food = table().get(a_line.food or "")
+    assert food is not None
+    got = weigh(a_line, food, units(system))
+    assert isinstance(got, Weight), got
+    return got
+
+
+def test_grams_are_grams() -> None:
+    got = weighed(line("red-lentils", amount(150)))
+    assert got.bought == got.edible == (150, 150, 150)
+    assert got.assumed == ()
+    assert weighed(line("red-lentils", amount("1/2", "kg"))).edible.mid == 500
+    assert weighed(line("red-lentils", amount(1, "lb"))).edible.mid == pytest.approx(453.59237)
+
+
+def test_a_range_stays_a_range() -> None:
+    got = weighed(line("red-lentils", amount(100, "g", 150)))
+    assert got.edible == (125, 100, 150)
+
+
+def test_about_widens() -> None:
+    got = weighed(line("red-lentils", amount(100, about=True)))
+    assert got.edible == pytest.approx((100, 90, 110))
+    assert any("about" in said for said in got.assumed)
+
+
+def test_waste_comes_off_what_is_weighed_as_bought() -> None:
+    got = weighed(line("parsnip", amount(300), "peeled"))
+    assert got.bought.mid == 300
+    assert got.edible.mid == pytest.approx(255)
+    assert got.edible.high == 300
+    assert any("15 % taken off" in said for said in got.assumed)
+
+
+def test_a_word_before_the_name_means_it_was_weighed_ready() -> None:
+    got = weighed(line("parsnip", amount(300), before="peeled"))
+    assert got.edible.mid == 300
+    assert got.bought.mid == pytest.approx(300 / 0.85)
+
+
+def test_peel_that_stays_on_is_eaten() -> None:
+    assert (
+        weighed(line("sweet-potato", amount(200), "unpeeled")).edible.mid
+        > weighed(line("sweet-potato", amount(200), "peeled")).edible.mid
+    )
+
+
+def test_spoons_and_cups_go_by_the_food() -> None:
+    assert weighed(line("rapeseed-oil", amount(1, "tsp"))).edible.mid == pytest.approx(4.6, abs=0.1)
+    assert weighed(line("porridge-oats", amount(1, "cup")), "US").edible.mid == pytest.approx(81, abs=1)
+    uk, au = weighed(line("tahini", amount(1, "tbsp"))), weighed(line("tahini", amount(1, "tbsp")), "AU")
+    assert au.edible.mid / uk.edible.mid == pytest.approx(20 / 15, rel=1e-6)
+
+
+def test_a_cup_goes_by_its_cut_and_is_wide_without_one() -> None:
+    grated = weighed(line("carrot", amount(1, "cup"), cut="grated"), "US").edible
+    chopped = weighed(line("carrot", amount(1, "cup"), cut="chopped"), "US").edible
+    unsaid = weighed(line("carrot", amount(1, "cup")), "US").edible
+    assert grated.mid == pytest.approx(110, abs=1)
+    assert chopped.mid == pytest.approx(128, abs=1)
+    assert unsaid.low <= 111 and unsaid.high >= 127
+
+
+def test_water_weighs_what_it_is() -> None:
+    got = weighed(line("water", amount(200, "ml")))
+    assert got.edible.mid == pytest.approx(200, abs=1)
+    assert got.assumed == ()
+
+
+def test_counts_by_size() -> None:
+    medium = weighed(line("pear", amount(2, "piece", size="medium")))
+    assert medium.edible.mid == pytest.approx(356)
+    assert medium.bought.mid == pytest.approx(356 / 0.9)
+    unsaid = weighed(line("carrot", amount(1, "piece")))
+    assert unsaid.edible.low < unsaid.edible.mid < unsaid.edible.high
+    assert weighed(line("carrot", amount(1, "piece", size="large"))).edible.mid > unsaid.edible.mid
+    assert weighed(line("garlic", amount(2, "clove"))).edible.mid == 6
+
+
+def test_pinches_handfuls_and_knobs() -> None:
+    assert 0.1 < weighed(line("turmeric", amount(1, "pinch"))).edible.mid < 2
+    assert weighed(line("spinach", amount(1, "handful"))).edible.mid == 25
+    assert weighed(line("butter", amount(1, "knob"))).edible.mid == 10
+
+
+def test_tins_are_drained_where_the_food_lies_in_liquid() -> None:
+    tin = amount(1, "tin", each=amount(400))
+    drained = weighed(line("chickpea-canned", tin, "drained"))
+    assert drained.edible.mid == pytest.approx(240)
+    assert drained.edible.high < 300
+    assert weighed(line("chopped-tomatoes-canned", tin)).edible.mid == 400
+    two = weighed(line("coconut-milk", amount(2, "tin", each=amount(400))))
+    assert two.edible.mid == 800
+
+
+def test_what_no_table_tells_is_said_and_not_guessed() -> None:
+    food = table().get("garam-masala")
+    assert food is not None
+    got = weigh(line("garam-masala", amount(1, "bunch")), food, units())
+    assert isinstance(got, Unweighed)
+    assert "write grams" in got.why
+    no_amount = weigh(line("garam-masala", None), food, units())
+    assert isinstance(no_amount, Unweighed)
+    taste = Amount(Fraction(0), Fraction(0), "", NOWHERE, to_taste=True)
+    to_taste = weigh(line("garam-masala", taste), food, units())
+    assert isinstance(to_taste, Unweighed)
+    assert to_taste.to_taste
+
+
+@pytest.mark.parametrize("bad", [(0, 0), (-5, -5), (3, 2), (10**12, 10**12)])
+def test_amounts_that_are_no_amounts_never_become_grams(bad: tuple[int, int]) -> None:
+    food = table().get("carrot")
+    assert food is not None
+    got = weigh(line("carrot", Amount(Fraction(bad[0]), Fraction(bad[1]), "g", NOWHERE)), food, units())
+    assert isinstance(got, Unweighed)
+
+
+UNITS = st.sampled_from(
+    ["g", "kg", "oz", "tsp", "tbsp", "cup", "ml", "piece", "handful", "pinch", "tin", "bunch", "slice"]
+)
+
+
+@given(st.sampled_from(sorted(food.id for food in table())), UNITS, st.integers(1, 40), st.integers(1, 8))
+def test_every_weight_lies_in_its_range(food_id: str, unit: str, top: int, under: int) -> None:
+    food = table().get(food_id)
+    assert food is not None
+    got = weigh(line(food_id, Amount(Fraction(top, under), Fraction(top, under), unit, NOWHERE)), food, units())
+    if isinstance(got, Unweighed):
+        assert got.why
+        return
+    assert 0 < got.edible.low <= got.edible.mid <= got.edible.high
+    assert got.bought.mid >= got.edible.mid * 0.999999
