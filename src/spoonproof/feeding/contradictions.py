@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import Phrases, words
+from spoonproof.feeding.words import Found, Word, words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.text import Passage, Span
 
@@ -36,12 +36,12 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     """Every statement of ``passages`` that contradicts a caution; those marked ``leave`` and those turned
     round in their own clause ("never leave her alone") are none."""
     rows = {row.text("id"): row for row in tables.rows.get("contradictions", ())}
-    phrases = Phrases({key: row.items("phrases") for key, row in rows.items()})
+    patterns = _Patterns({key: row.items("phrases") for key, row in rows.items()})
     found: list[Contradiction] = []
     for passage in passages:
         if passage.leave is not None or passage.kind == "shows":
             continue
-        for hit in phrases.find(passage.text, negated=True):
+        for hit in patterns.find(passage.text):
             if _turned(passage.text, hit.start):
                 continue
             row = rows[hit.value]
@@ -57,6 +57,52 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                 )
             )
     return found
+
+
+class _Patterns:
+    """Phrases in which "…" stands for up to five words of the same clause ("leave … overnight")."""
+
+    def __init__(self, entries: Mapping[str, Sequence[str]]) -> None:
+        heads = {}
+        for value, phrases in entries.items():
+            for phrase in phrases:
+                first, *rest = (tuple(w.key for w in words(part)) for part in phrase.split("…"))
+                heads[f"{value}\t{phrase}"] = (first, tuple(rest))
+        self._rest = {key: rest for key, (_, rest) in heads.items()}
+        self._by_first: dict[tuple[str, ...], list[str]] = {}
+        for key, (first, _) in heads.items():
+            self._by_first.setdefault(first, []).append(key)
+
+    def find(self, text: str) -> list[Found]:
+        row = words(text)
+        found: list[Found] = []
+        for first, keys in self._by_first.items():
+            for at in range(len(row) - len(first) + 1):
+                if tuple(word.key for word in row[at : at + len(first)]) != first:
+                    continue
+                for key in keys:
+                    end = self._end(text, row, at + len(first), self._rest[key])
+                    if end is not None:
+                        value = key.partition("\t")[0]
+                        found.append(Found(row[at].start, row[end - 1].end, value, first))
+        best: dict[tuple[int, str], Found] = {}
+        for hit in sorted(found, key=lambda h: (h.start, -h.end)):
+            best.setdefault((hit.start, hit.value), hit)
+        return sorted(best.values(), key=lambda h: (h.start, h.value))
+
+    @staticmethod
+    def _end(text: str, row: Sequence[Word], at: int, rest: tuple[tuple[str, ...], ...]) -> int | None:
+        for part in rest:
+            for start in range(at, min(at + 6, len(row) - len(part) + 1)):
+                gap = text[row[at - 1].end : row[start].start]
+                if _END.search(gap):
+                    return None
+                if tuple(word.key for word in row[start : start + len(part)]) == part:
+                    at = start + len(part)
+                    break
+            else:
+                return None
+        return at
 
 
 def _turned(text: str, start: int) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import words
+from spoonproof.feeding.words import Found, words
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
@@ -30,13 +30,18 @@ def parts(foods: tuple[FoodLine, ...]) -> Iterator[Part]:
             yield Part(index, which, choice)
 
 
+def _by_state(food: Food) -> tuple[str, ...]:
+    """ "canned sardines" for a canned record of the name "sardines"."""
+    return (f"{food.state} {food.name}",) if food.state in ("canned", "dried", "cooked") else ()
+
+
 def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of a food by its record: its id, its name and its names, its plain food, its traits.
 
     The same for every synonym by which a cook may write it.
     """
     found: set[str] = set()
-    for text in (food.name, *food.names, food.id.replace("-", " ")):
+    for text in (*_by_state(food), food.name, *food.names, food.id.replace("-", " ")):
         hits = tables.phrases.find(text)
         if hits:
             for hit in hits:
@@ -51,6 +56,24 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
     return frozenset(found)
 
 
+# Kinds that count wherever the line says them ("ham, glazed with honey").
+_ANYWHERE = frozenset({"honey", "salt", "sugar", "syrup"})
+
+
+def _hits(line: FoodLine, tables: FeedingTables) -> list[Found]:
+    """The table's phrases that name the food: those in its name, or, in the whole line, longer ones around it
+    ("homemade mayonnaise" where "homemade" is read as a preparation)."""
+    named = tables.phrases.find(line.name)
+    own = {word.key for word in words(line.name)}
+    around = [
+        hit
+        for hit in tables.phrases.find(line.text)
+        if tables.kinds[hit.value] & _ANYWHERE or (own & set(hit.phrase) and not set(hit.phrase) <= own)
+    ]
+    longer = [hit for hit in around if not any(hit.phrase == one.phrase for one in named)]
+    return [one for one in named if not any(set(one.phrase) < set(hit.phrase) for hit in longer)] + longer
+
+
 def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of what a line names.
 
@@ -58,11 +81,15 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     under a record for tomatoes), so they win; a synonym is judged by its record.
     """
     food = foods.get(line.food) if line.food else None
-    hits = tables.phrases.find(line.name)
+    hits = _hits(line, tables)
     if food is None:
         return frozenset().union(*(tables.kinds[hit.value] for hit in hits)) if hits else EMPTY
     own = {tuple(word.key for word in words(name)) for name in (food.id.replace("-", " "), food.name, *food.names)}
-    more = [hit for hit in hits if hit.phrase not in own]
+    by_name = {word.key for word in words(f"{food.name} {food.id.replace('-', ' ')}")}
+    plain = {word.key for word in words(food.name)}
+    more = [
+        hit for hit in hits if not set(hit.phrase) <= by_name and (hit.phrase not in own or set(hit.phrase) > plain)
+    ]
     by_record = kinds_of_record(food, foods, tables)
     if not more:
         return by_record

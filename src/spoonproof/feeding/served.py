@@ -45,7 +45,7 @@ FACTS = frozenset(
     stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
-    chilling flour""".split()
+    chilling flour unpasteurised salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -199,7 +199,7 @@ def _from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | N
     if food is not None and food.state in ("cooked", "canned"):
         facts.add("cooked")
     if softness in ("soft", "spent", "maybe-soft"):
-        facts |= {"soft", "cooked"}
+        facts.add("soft")
     if (
         softness in ("hard", "crisp-tender")
         and "tinned" not in facts
@@ -278,5 +278,36 @@ def _from_steps(recipe: Recipe, texts: Sequence[str], line: FoodLine, facts: set
     runny = [text for text in texts if RUNNY.search(text)]
     if (runny and not SOLID.search(" ".join(runny))) or RUNNY.search(line.text):
         facts.add("runny")
+    if _heated_later(recipe, texts):
+        facts.add("heated-later")
     if any(re.search(r"\btoast", text, re.I) for text in texts):
         facts.add("toasted")
+
+
+_TOGETHER = re.compile(
+    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|slices?|it|them|each|all"
+    r"|everything|tin|dish|cups?|frittata|cakes?|fingers?)\b",
+    re.I,
+)
+
+
+_FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
+
+
+def _heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
+    """Whether what the food went into is put into heat at or after its step ("fry spoonfuls of the batter")."""
+    met = False
+    mates: set[int] = set()
+    for step in recipe.steps:
+        if step.bowl == "family":
+            continue
+        text = baby_text(step)
+        named = {i for action in step.actions for i in action.foods}
+        if all(keys(recipe.foods[i].name) & _FATS for i in named):
+            named = set()
+        if text in texts:
+            met = True
+            mates |= named
+        if met and COOK.search(text) and (text in texts or not named or named & mates or _TOGETHER.search(text)):
+            return True
+    return False

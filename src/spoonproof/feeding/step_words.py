@@ -63,7 +63,7 @@ PREPARED = {
     "filleted": "fillet", "fillet": "fillet", "peeled": "peeled", "skinned": "peeled", "skinless": "peeled",
     "deseeded": "deseeded", "seeded": "deseeded", "seedless": "seedless", "ripe": "ripe", "overripe": "ripe", "soaked": "soaked",
     "rehydrated": "soaked", "toasted": "toasted", "melted": "melted", "crushed": "fine", "ground": "fine",
-    "unsalted": "no-salt", "drained": "drained-rinsed", "rinsed": "drained-rinsed", "washed": "drained-rinsed",
+    "unsalted": "no-salt", "rinsed": "drained-rinsed",
     "unsweetened": "unsweetened", "strained": "strained", "sieved": "strained", "smoked": "smoked",
     "crumbled": "fine", "mashed": "mashed", "grated": "fine", "shredded": "fine", "flaked": "fine", "minced": "fine",
     "pureed": "blended", "halved": "halved", "quartered": "quartered", "squashed": "squashed", "flattened": "squashed",
@@ -86,7 +86,7 @@ WORD_FACTS = {
     "soaked": "soaked", "rehydrated": "soaked", "melted": "melted", "unsalted": "no-salt", "toasted": "toasted",
     "homemade": "homemade", "unsweetened": "unsweetened", "lion": "lion", "vegan": "egg-free", "eggless": "egg-free",
     "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
-    "brine": "in-brine", "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
+    "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted", "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
     "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour", "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
 }  # fmt: skip

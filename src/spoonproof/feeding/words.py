@@ -17,7 +17,7 @@ _BREAK = re.compile(r"[.;:!?,()]")
 
 _NEGATORS = frozenset({"no", "without", "not", "never", "dont", "avoid", "skip", "omit", "nor", "zero"})
 _FILLERS = frozenset(
-    """a add added and any baby be extra ever food for from honey in into it more need of or our pinch put
+    """a add added adding using putting and any baby be extra ever food for from honey in into it more need of or our pinch put
     salt season stir sugar sweeten syrup the their to use want with your further drop spoonful all""".split()
 )
 _FREE_AFTER = frozenset({"free", "less", "coloured", "colored", "substitute"})
