@@ -59,6 +59,7 @@ class _Band(NamedTuple):
     authority: str
     low: int
     high: int
+    name: str
 
 
 class Intakes:
@@ -77,7 +78,7 @@ class Intakes:
             nutrient = row.text("nutrient")
             if low is None or high is None or value is None or not value > 0 or nutrient not in NUTRIENT_UNITS:
                 raise ValueError(f"{row.file}:{row.line}: a row needs an age, a known nutrient and a value above 0")
-            band = found.setdefault(_Band(row.text("authority"), int(low), int(high)), {})
+            band = found.setdefault(_Band(row.text("authority"), int(low), int(high), row.text("age_band")), {})
             if nutrient in band:
                 raise ValueError(f"{row.file}:{row.line}: {nutrient} stands twice for this age")
             band[nutrient] = Intake(
@@ -96,7 +97,7 @@ class Intakes:
         foods beside milk: the answer is empty and says so."""
         for band, nutrients in self._values.items():
             if band.authority == authority and band.low <= months <= band.high:
-                return Reference(authority, _age(band), nutrients, _leaves_out(nutrients, months))
+                return Reference(authority, band.name, nutrients, _leaves_out(nutrients, months))
         years = "under 7 months" if months < 7 else f"{months} months"
         none = f"{authority} sets no reference intakes for {years}" + (
             ": before seven months milk is the measure, and first foods are for learning" if months < 7 else ""
@@ -116,12 +117,6 @@ def authority_for(markets: Sequence[str]) -> Authority:
     return next((_BY_MARKET[market] for market in markets if market in _BY_MARKET), "EFSA")
 
 
-def _age(band: _Band) -> str:
-    if band.low >= 12:
-        return "1-3 years"
-    return f"{band.low}-{band.high} months"
-
-
 def _leaves_out(nutrients: Mapping[str, Intake], months: int) -> tuple[str, ...]:
     milk = "the rest of the day's food, and milk, which brings a large part of most nutrients"
     said = [f"a share of a day leaves out {milk}: it is no aim for one portion. Follow the baby's appetite"]
@@ -131,5 +126,5 @@ def _leaves_out(nutrients: Mapping[str, Intake], months: int) -> tuple[str, ...]
     if adequate:
         said.append("AI is what healthy children are seen to eat, a weaker basis than PRI or RDA")
     if any(i.source == "from-memory" for i in nutrients.values()):
-        said.append("values marked from-memory were not read in their source and decide nothing")
+        said.append("values marked † were not read in their source and decide nothing")
     return tuple(said)

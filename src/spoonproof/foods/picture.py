@@ -27,6 +27,7 @@ _SHOWN = (
     "dha_mg",
 )
 _LINE, _LEFT, _RULER, _TOP = 30, 112, 400, 44
+_NOTES = 190
 
 
 def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrients") -> str:
@@ -35,13 +36,13 @@ def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrien
     Colours come from the page (``currentColor`` and the classes ``range`` and ``middle``). ``ident`` makes the ids
     of one page differ. The table of ``show.rows`` belongs beneath it.
     """
-    shown = [row for row in rows(facts, reference) if row.nutrient in _SHOWN and row.share is not None]
+    shown = [row for row in rows(facts, reference) if row.nutrient in _SHOWN and _drawable(row)]
     if not shown or facts.portion is None:
         return ""
     shown.sort(key=lambda row: _SHOWN.index(row.nutrient))
     reach = _reach(shown)
     height = _TOP + _LINE * len(shown) + 12
-    width = _LEFT + _RULER + 128
+    width = _LEFT + _RULER + _NOTES
     name = f"{title}: one portion beside a day's reference intakes"
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" role="img" '
@@ -50,9 +51,9 @@ def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrien
         f'<title id="{escape(ident)}-title">{escape(name)}</title>',
         f'<desc id="{escape(ident)}-desc">{escape(_described(shown, reference, facts))}</desc>',
     ]
-    for tick in range(5):
-        x = _LEFT + _RULER * tick / 4
-        label = f"{reach * tick / 4 * 100:.3g} %"
+    for tick in range(6):
+        x = _LEFT + _RULER * tick / 5
+        label = f"{reach * tick / 5 * 100:.3g} %"
         parts.append(
             f'<line x1="{x:g}" x2="{x:g}" y1="{_TOP - 10}" y2="{height - 8}" stroke="currentColor" '
             'stroke-opacity="0.25" stroke-dasharray="2 4"/>'
@@ -62,6 +63,18 @@ def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrien
         parts.extend(_stroke(row, _TOP + _LINE * i + 10, reach))
     parts.append("</svg>")
     return "\n".join(parts) + "\n"
+
+
+def _drawable(row: ShownRow) -> bool:
+    """Whether there is something to draw: a share, and not only what is not known."""
+    return row.share is not None and (row.high < inf or row.low > 0)
+
+
+def _percent(row: ShownRow) -> str:
+    share = row.share or 0
+    if row.high == inf:
+        return f"at least {share * 100:.0f} %"
+    return "under 1 %" if 0 < row.high < 0.01 else f"{share * 100:.0f} %"
 
 
 def _reach(shown: list[ShownRow]) -> float:
@@ -86,9 +99,8 @@ def _stroke(row: ShownRow, y: int, reach: float) -> list[str]:
         parts.append(
             f'<path d="M{high - 2:.1f} {y - 7} l8 7 l-8 7" fill="none" stroke="currentColor" stroke-width="2"/>'
         )
-    least = "at least " if row.high == inf else ""
     parts.append(
-        f'<text x="{_LEFT + _RULER + 14}" y="{y + 4}" font-size="11">{least}{(row.share or 0) * 100:.0f} % of '
+        f'<text x="{_LEFT + _RULER + 14}" y="{y + 4}" font-size="11">{_percent(row)} of '
         f"{escape(row.intake.kind if row.intake else '')} {number(row.intake.value) if row.intake else ''} "
         f"{escape(row.unit)}</text>"
     )
@@ -97,7 +109,5 @@ def _stroke(row: ShownRow, y: int, reach: float) -> list[str]:
 
 def _described(shown: list[ShownRow], reference: Reference, facts: Facts) -> str:
     portion = f"{facts.portion.mid:.0f} g" if facts.portion is not None else ""
-    said = "; ".join(
-        f"{row.name} {'at least ' if row.high == inf else ''}{(row.share or 0) * 100:.0f} percent" for row in shown
-    )
+    said = "; ".join(f"{row.name} {_percent(row)}" for row in shown)
     return f"One portion of {portion} against the values of {reference.authority} for {reference.age_band}: {said}."

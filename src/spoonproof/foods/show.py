@@ -79,11 +79,12 @@ def number(amount: float) -> str:
 
 
 def with_range(value: Estimate | None) -> str:
-    """ "0.31 (0.25–0.40)"; "at least 0.31" where inputs are missing; "not known" where all are."""
+    """ "0.31 (0.25–0.40)"; "at least 0.31" where inputs are missing, "not fully known" where the others have none;
+    "not known" where all are missing."""
     if value is None:
         return "not known"
     if value.high == inf:
-        return f"at least {number(value.low)}"
+        return f"at least {number(value.low)}" if value.low > 0 else "not fully known"
     mid, low, high = number(value.amount), number(value.low), number(value.high)
     return mid if low == high or (low == mid == high) else f"{mid} ({low}–{high})"
 
@@ -222,8 +223,9 @@ def _lines(facts: Facts, reference: Reference | None, title: str, width: int) ->
     for row in shown:
         cell = row.portion or row.batch
         line = f"{row.name:<18}{_cell(cell, row.unit):<22}{_cell(row.per_100g, row.unit):<22}"
-        if bars and row.share is not None and row.intake is not None:
-            line += f"{bar(row)}{_percent(row)} of {row.intake.kind} {number(row.intake.value)}"
+        if bars and row.share is not None and row.intake is not None and (row.high < inf or row.low > 0):
+            mark = " †" if row.intake.source == "from-memory" else ""
+            line += f"{bar(row)}{_percent(row)} of {row.intake.kind} {number(row.intake.value)}{mark}"
         yield line
     if unknown:
         yield f"Not known: {', '.join(unknown)}."
@@ -249,11 +251,14 @@ def _amounts(facts: Facts) -> str:
 
 
 def _cell(text: str, unit: str) -> str:
-    return f"{text} {unit}" if text and text != "not known" else text
+    return f"{text} {unit}" if text and not text.startswith("not ") else text
 
 
 def _percent(row: ShownRow) -> str:
-    low, high = f"{row.low * 100:.0f}", f"{row.high * 100:.0f}"
+    low = f"{row.low * 100:.0f}"
     if row.high == inf:
         return f"{low} % or more"
+    if 0 < row.high < 0.005:
+        return "<1 %"
+    high = f"{row.high * 100:.0f}"
     return f"{low}–{high} %" if low != high else f"{low} %"
