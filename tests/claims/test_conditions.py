@@ -31,13 +31,13 @@ class Bowl:
     def __init__(self, found: Estimate | None, other: Estimate | None = None, inside: Reply = "unknown") -> None:
         self.found, self.other, self.inside = found, other, inside
 
-    def measure(self, nutrient: str, basis: str) -> Estimate | None:
+    def measure(self, _nutrient: str, _basis: str) -> Estimate | None:
         return self.found
 
-    def contains(self, what: str) -> Reply:
+    def contains(self, _what: str) -> Reply:
         return self.inside
 
-    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
+    def compared(self, _nutrient: str) -> tuple[Estimate, Estimate] | None:
         return None if self.found is None or self.other is None else (self.found, self.other)
 
 
@@ -106,7 +106,7 @@ def test_all_and_any_are_each_others_mirror(answers: list[Reply]) -> None:
         def __init__(self, queue: list[Reply]) -> None:
             self.queue = list(queue)
 
-        def measure(self, nutrient: str, basis: str) -> Estimate | None:
+        def measure(self, _nutrient: str, _basis: str) -> Estimate | None:
             return made[self.queue.pop(0)]
 
     parts = (one,) * len(answers)

@@ -256,7 +256,12 @@ def _reduced(nutrient: str, percent: float, probe: Probe) -> Result:
 def show(found: Estimate) -> str:
     """An estimate in few characters: "3.6 mg", "3.1 to 4.0 mg", "at least 3.1 mg"."""
     if found.high == float("inf"):
-        return f"at least {found.low:.3g} {found.unit}"
+        return f"at least {short(found.low)} {found.unit}"
     if found.high - found.low > 0.005 * max(abs(found.high), 1e-9):
-        return f"{found.low:.3g} to {found.high:.3g} {found.unit}"
-    return f"{found.amount:.3g} {found.unit}"
+        return f"{short(found.low)} to {short(found.high)} {found.unit}"
+    return f"{short(found.amount)} {found.unit}"
+
+
+def short(amount: float) -> str:
+    """A number with three figures, never in powers of ten."""
+    return f"{amount:.0f}" if abs(amount) >= 1000 else f"{amount:.3g}"

@@ -42,11 +42,12 @@ class Allowance:
 class Entry:
     """One entry. An empty tuple in the key means "any".
 
-    ``about`` are ids of foods, nutrients, substances or ``set:NAME``; ``said`` words of which one must
-    stand in the statement. ``lesser``: a weaker condition that makes a failed one overstated instead of
-    false. ``negation``: the entry judges the sentence as it stands, a "no" in it
-    included. ``points_at`` names the row of ``shared/`` that a safety entry rests on ("foods_not_yet: honey").
-    ``valid`` are ISO dates, "" open. ``harm`` 0 to 3 when the statement is not true.
+    ``about`` are ids of foods, nutrients, substances or ``set:NAME``; ``said`` words of which one must stand
+    in the statement's clause, ``also`` others of which one must, ``unless`` words that must not. ``lesser``: a
+    weaker condition that makes a failed one overstated instead of false. ``negation``: the entry judges the
+    sentence as it stands, a "no" in it included. ``points_at`` names the row of ``shared/`` that a safety
+    entry rests on ("foods_not_yet: honey"). ``valid`` are ISO dates, "" open. ``harm`` 0 to 3 when the
+    statement is not true.
     """
 
     id: str
@@ -57,6 +58,8 @@ class Entry:
     levels: tuple[str, ...] = ()
     effects: tuple[str, ...] = ()
     said: tuple[str, ...] = ()
+    also: tuple[str, ...] = ()
+    unless: tuple[str, ...] = ()
     stance: Stance = ""
     negation: bool = False
     ages: Interval = ANY
@@ -84,7 +87,7 @@ class Entry:
         """
         low, high = self.ages
         named = min((3 if item.startswith("set:") else 4 for item in self.about), default=0)
-        points = named + 5 * bool(self.said) + 2 * bool(self.effects) + 2 * bool(self.levels)
+        points = named + 5 * bool(self.said) + bool(self.also) + 2 * bool(self.effects) + 2 * bool(self.levels)
         points += 2 * bool(self.stance) + bool(self.kinds)
         return points, -(9999 if high is None else high - low), int(self.valid != ("", ""))
 
@@ -114,7 +117,8 @@ class Wording:
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """What a claim asks the register for. ``subjects`` are ids; ``words`` the statement's, normalised."""
+    """What a claim asks the register for. ``subjects`` are ids; ``words`` the statement's, ``near``
+    those of its clause, normalised."""
 
     kind: Kind
     subjects: frozenset[str]
@@ -124,6 +128,7 @@ class Key:
     months: int
     today: str
     stance: str = ""
+    near: str = ""
 
 
 def overlap(a: tuple[str, ...], b: tuple[str, ...]) -> bool:

@@ -88,7 +88,11 @@ class Register:
             found += self._by_effect.get(key.effect, ())
         fitting = [entry for entry in found if self._fits(entry, key)]
         # Where two are equally specific the severer one speaks: when in doubt, not a pass.
-        return sorted(fitting, key=lambda entry: (entry.rank, _SEVERITY[entry.truth], entry.id), reverse=True)
+        return sorted(
+            fitting,
+            key=lambda entry: (entry.rank, _own_words(entry, key), _SEVERITY[entry.truth], entry.id),
+            reverse=True,
+        )
 
     def _fits(self, entry: Entry, key: Key) -> bool:
         if entry.kinds and key.kind not in entry.kinds:
@@ -104,7 +108,12 @@ class Register:
         start, end = entry.valid
         if key.today and ((start and key.today < start) or (end and key.today > end)):
             return False
-        return not entry.said or any(has_word(key.words, word) for word in entry.said)
+        words = key.near or key.words
+        return (
+            (not entry.said or any(has_word(words, word) for word in entry.said))
+            and (not entry.also or any(has_word(words, word) for word in entry.also))
+            and not any(has_word(words, word) for word in entry.unless)
+        )
 
     def truth(self, key: Key) -> Entry | None:
         """The most specific entry that answers whether it is true."""
@@ -168,6 +177,11 @@ class Register:
                     if ages_overlap(one.ages, other.ages) and one.answer != other.answer:
                         return f"what {market} allows"
         return ""
+
+
+def _own_words(entry: Entry, key: Key) -> bool:
+    """Whether the claim itself says what the entry asks for, and not just its clause."""
+    return any(has_word(key.words, word) for word in entry.said)
 
 
 def _dates_meet(a: tuple[str, str], b: tuple[str, str]) -> bool:

@@ -15,8 +15,8 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 
 _ENTRY_KEYS = frozenset(
-    "id about kind level effect said stance negation ages valid truth source locator basis sources condition lesser "
-    "allowed wording add why harm points checked due".split()
+    "id about kind level effect said also unless stance negation ages valid truth source locator basis sources "
+    "condition lesser allowed wording add why harm points checked due".split()
 )
 _ALLOWED_KEYS = frozenset("market answer source locator basis ages condition wording why guidance".split())
 _FILE_KEYS = frozenset({"topic", "defaults", "entries", "sets", "words"})
@@ -120,6 +120,8 @@ class EntryReader:
             levels=both.texts("level"),
             effects=both.texts("effect"),
             said=both.texts("said"),
+            also=both.texts("also"),
+            unless=both.texts("unless"),
             stance=cast(
                 Stance,
                 (self._closed(document, both, "stance", ("permits", "warns", "dismisses"), name) or ("",))[0],

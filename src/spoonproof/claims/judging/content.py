@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.conditions import Group, Reply, Threshold, at_least, evaluate, limit_of, show
+from spoonproof.claims.conditions import Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
@@ -50,9 +50,9 @@ def _one(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, contex
     if result.answer == "no" and entry.lesser is not None:
         lesser = evaluate(entry.lesser, probe, register.references, nutrient)
         steps += [f"less: {step}" for step in lesser.steps]
-        if lesser.answer == "yes":
+        if lesser.answer != "no":
             truth = "overstated"
-            wording = resolve(entry.wording, register, nutrient)
+            wording = resolve(entry.wording, register, nutrient) if lesser.answer == "yes" else None
     elif result.answer == "no" and entry.wording and "made without" not in entry.wording[0]:
         wording = None
     if result.answer == "unknown":
@@ -82,11 +82,11 @@ def _portion_short(probe: FoodProbe, nutrient: str, register: Register, context:
 
 
 def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answer: Reply) -> str:
-    if not isinstance(entry.condition, Threshold) and entry.why:
+    if not isinstance(entry.condition, Threshold | Group) and entry.why:
         if answer == "unknown":
             return f"This cannot be checked here. {entry.why}"
         return entry.why if answer == "no" else "It holds for what goes in."
-    threshold = _threshold(entry)
+    threshold = _threshold(entry.condition, answer, probe, register, nutrient)
     if threshold is None:
         return entry.why or "It holds for what goes in."
     name = nutrient_name(nutrient or threshold.nutrient)
@@ -108,10 +108,13 @@ def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrie
 _BASIS = {"100g": "100 g", "100kcal": "100 kcal", "portion": "portion"}
 
 
-def _threshold(entry: Entry) -> Threshold | None:
-    condition = entry.condition
-    while isinstance(condition, Group):
-        condition = condition.parts[0]
+def _threshold(
+    condition: Condition | None, answer: Reply, probe: AnyProbe, register: Register, nutrient: str
+) -> Threshold | None:
+    """The threshold that decided: of a group the first part that answers as the whole does."""
+    if isinstance(condition, Group):
+        same = (p for p in condition.parts if evaluate(p, probe, register.references, nutrient).answer == answer)
+        return _threshold(next(same, condition.parts[0]), answer, probe, register, nutrient)
     return condition if isinstance(condition, Threshold) else None
 
 

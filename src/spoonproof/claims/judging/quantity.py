@@ -87,7 +87,9 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     all_refs = (*refs, *_sources(found), *((tolerance.ref,) if tolerance else ()))
     if truth == "true" and not named:
         # The figure holds for one way of reading it: say which.
-        return Verdict("true", why, None, all_refs, None, f"say per what: per {basis}", steps=steps)
+        return Verdict(
+            "true", why, None, all_refs, f"{claim.quote} (per {basis})", f"say per what: per {basis}", steps=steps
+        )
     wording = None if truth in ("true", "unproven") else f"about {show(found)} {name} per {basis}"
     return Verdict(truth, why, None, all_refs, wording, harm=1, steps=steps)
 
@@ -110,6 +112,8 @@ def _found(
     if per_100g is None:
         return found
     unit = "100 g" if basis in ("100g", "100 g") else basis
+    if isinstance(probe, FoodProbe) and unit in ("", "piece") and (each := numbers.unit_grams(probe.food, "piece")):
+        found["piece"] = (_scaled(per_100g, each), each.amount)
     if unit in ("100 g", "") and not (isinstance(probe, DishProbe) and found):
         found["100 g"] = (per_100g, 100.0)
     if unit in ("", "portion", "100 g", "100 kcal", "day", "reference"):

@@ -13,6 +13,10 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
 ADULT_MONTHS = 216
+_NEAR = 120
+_STOPS = (".", "!", "?", "\n", ";")
+_CLAUSE_STOPS = (*_STOPS, ",", " but ")
+_CLAUSE = 60
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
@@ -23,18 +27,25 @@ def subjects_of(claim: Claim) -> frozenset[str]:
     """Ids a claim is about: foods, nutrients, and every run of words of its subjects as a slug."""
     found: set[str] = set(claim.nutrients) | set(claim.allergens)
     for text in (*claim.foods, *claim.subjects):
-        parts = slug(text).split("-")[:8]
-        for start in range(len(parts)):
-            for end in range(start + 1, len(parts) + 1):
-                run = parts[start:end]
-                found.add("-".join(run))
-                found.add("-".join([*run[:-1], singular(run[-1])]))
+        found |= _runs(text)
+    return frozenset(found)
+
+
+def _runs(text: str) -> frozenset[str]:
+    """Every run of up to three words as a slug, and with its last word in the singular."""
+    parts = slug(text).split("-")[:40]
+    found: set[str] = set()
+    for start in range(len(parts)):
+        for end in range(start + 1, min(start + 3, len(parts)) + 1):
+            run = parts[start:end]
+            found.add("-".join(run))
+            found.add("-".join([*run[:-1], singular(run[-1])]))
     return frozenset(found)
 
 
 def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, bool]:
     """The month the claim speaks of, and whether it said so itself; else the youngest the dish is for."""
-    words = plain(claim.quote)
+    words = plain(f"{claim.quote} {claim.relates_to or ''}" if claim.kind == "safety-age" else claim.quote)
     number = claim.number
     stated: int | None = None
     if number is not None and number.unit.startswith(("month", "year", "week")):
@@ -52,7 +63,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         # "before one", "under two": years when it is a small bare number.
         stated = None if value is None else int(value * 12 if value <= 5 else value)
     if stated is not None:
-        before = any(has_word(words, word) for word in register.words.get("before", ()))
+        said_of = plain(around(claim)) if claim.kind == "safety-age" else words
+        before = any(has_word(said_of, word) for word in register.words.get("before", ()))
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     audience = plain(claim.audience or "")
     if any(has_word(audience, word) for word in _ADULT):
@@ -67,10 +79,35 @@ def _count(text: str, register: Register) -> float | None:
     return numbers.get(text)
 
 
-def stance_of(claim: Claim, register: Register) -> Stance:
-    """Whether a statement on safety says that a food may be given or that it may not (yet)."""
-    words = plain(claim.quote)
+def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> str:
+    """The sentence the claim stands in, as far as it can be told: to the next of ``stops``, at most
+    ``most`` characters either side (speech has no stops)."""
+    text = claim.passage.text
+    start = max(claim.start - most, 0, *(text.rfind(mark, 0, claim.start) + 1 for mark in stops))
+    ends = [found for mark in stops if (found := text.find(mark, claim.end)) >= 0]
+    return text[start : min([*ends, claim.end + most])]
 
+
+def clause(claim: Claim) -> str:
+    """The claim's own clause: to the next stop, comma or "but"."""
+    return around(claim, _CLAUSE_STOPS, _CLAUSE)
+
+
+def stance_of(claim: Claim, register: Register) -> Stance:
+    """Whether a statement on safety says that a food may be given, may not (yet), or is no danger.
+
+    The claim's own words decide where they can, else the clause around them: "avoid salt, but honey is
+    fine" permits honey, "honey given before the age of one is a no-no" does not.
+    """
+    own = plain(claim.quote)
+    stance = _stance(own, claim, register)
+    if not stance and any(has_word(own, phrase) for phrase in register.words.get("allows", ())):
+        return "permits"
+    stance = stance or _stance(plain(clause(claim)), claim, register)
+    return stance or ("warns" if claim.polarity == "denies" else "permits")
+
+
+def _stance(words: str, claim: Claim, register: Register) -> Stance:
     def said(name: str) -> bool:
         return any(has_word(words, phrase) for phrase in register.words.get(name, ()))
 
@@ -78,27 +115,29 @@ def stance_of(claim: Claim, register: Register) -> Stance:
         return "dismisses"
     if said("no need to hold back"):
         return "permits"
-    if said("holds back"):
-        return "warns"
     before = any(has_word(words, word) for word in register.words.get("before", ()))
-    if before and has_word(words, "no"):
+    if said("holds back") or (before and has_word(words, "no")):
         return "warns"
     if said("risk"):
         return "dismisses" if claim.polarity == "denies" else "warns"
-    if claim.polarity == "denies":
-        return "warns"
-    return "permits"
+    return ""
 
 
 def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     """What the register is asked."""
     months, _ = months_of(claim, context, register)
+    subjects = subjects_of(claim)
+    near = plain(f"{clause(claim)} {claim.relates_to or ''}")
+    if claim.kind == "safety-age":
+        # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words.
+        subjects |= _runs(near)
     return Key(
         kind=claim.kind,
-        subjects=subjects_of(claim),
+        subjects=subjects,
         effect=claim.effect,
         level=claim.level,
         words=plain(claim.quote),
+        near=near,
         months=months,
         today=context.today,
         stance=stance_of(claim, register),
