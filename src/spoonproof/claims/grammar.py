@@ -26,7 +26,8 @@ _NEVER = "\uf8ff"  # in no text and no lexicon: a class without terms matches no
 class Rule:
     """One way of claiming. ``needs``: classes of which the sentence must hold one for the claim to stand
     (beside the pattern); ``veto``: classes that make it ordinary talk; ``level`` as in ``Claim``;
-    ``loose``: yields to any surer rule on the same object, of whatever kind."""
+    ``loose``: yields to any surer rule on the same object, of whatever kind; ``named``:
+    the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the trigger."""
 
     name: str
     kind: Kind
@@ -36,6 +37,7 @@ class Rule:
     veto: tuple[str, ...] = ()
     says: str = ""
     loose: bool = False
+    named: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,9 +52,11 @@ class CompiledRule:
 
 MACROS: dict[str, str] = {
     "FOOD": "food|dish",
-    "THING": "food|dish|generic-food|pronoun|supplement",
-    "ANY": "food|dish|generic-food|pronoun|supplement|nutrient|ambiguous-nutrient",
-    "NUT": "nutrient|ambiguous-nutrient|energy",
+    "THING": "food|dish|generic-food|pronoun",
+    "ANY": "food|dish|generic-food|pronoun|nutrient|ambiguous-nutrient",
+    "NUT": "nutrient|nutrient-weak|ambiguous-nutrient|energy",
+    "NUTRIENT": "nutrient|nutrient-weak",
+    "AVOID": "avoid|avoid-weak|forbid",
     "EFFECT": "effect|effect-weak",
     "DISEASE": "disease|disease-weak",
     "BENEFIT": "benefit|benefit-weak",

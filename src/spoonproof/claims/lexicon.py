@@ -24,7 +24,10 @@ TRIGGERS = frozenset(
     {
         "nutrient", "energy", "effect", "effect-weak", "disease", "disease-weak", "allergy", "allergy-weak",
         "health", "health-weak", "loose", "loose-weak", "healthy", "healthier", "choking", "harmful",
-        "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nourishing", "worth",
+        "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nutrient-weak", "contaminant",
+        "additive", "remedy", "body-process", "weight-unit", "choking-weak", "forbid",
+        "free-suffixed", "suffix-free", "digest", "absorb", "readiness", "readiness-weak", "hazard-food", "reaction", "thanks",
+        "supervise", "allergen", "introduce", "strong",
     }
 )  # fmt: skip
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these

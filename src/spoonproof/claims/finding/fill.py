@@ -15,7 +15,7 @@ _DENIAL = frozenset({"negation", "free"})
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
-_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "energy"})
+_NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
 _FOOD = frozenset({"food", "supplement"})
 _EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "health", "loose")
 _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
@@ -28,8 +28,9 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     start, end = _extent(match, subject)
     polarity = _polarity(tagged, match)
     number = quantity(tagged, match)
-    relates = _relates(tagged, match)
+    effect = _effect(tagged, match)
     nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
+    relates = _relates(tagged, match, effect, nutrients)
     if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
         nutrients = tuple(dict.fromkeys([*_ids(tagged, _NUTRIENT, *subject.range), *nutrients]))
     steps = (
@@ -49,7 +50,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
         number=number,
         foods=subject.foods,
         nutrients=nutrients,
-        effect=_effect(tagged, match),
+        effect=effect,
         level=_level(tagged, match),
         allergens=_allergens(tagged, match),
         of_dish=subject.of_dish,
@@ -66,18 +67,23 @@ def _extent(match: Match, subject: Subject) -> tuple[int, int]:
     return start, end
 
 
-def _relates(tagged: Tagged, match: Match) -> str | None:
+def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
+    """The words it relates to, with the lexicon's own name for them where that is another."""
     kind = match.rule.kind
-    if kind == "safety-age":
-        age = age_text(tagged, match)
-        if age:
-            return age
+    if kind == "safety-age" and (age := age_text(tagged, match)):
+        return age
     start, end = match.object or match.trigger
-    if kind == "quantity":
+    if kind == "quantity" or (kind == "allergen" and match.rule.name == "free-from"):
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
-    if kind == "allergen" and match.object is not None and match.rule.name == "free-from":
-        start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
-    return tagged.words(start, end)
+    said = tagged.words(start, end)
+    names = [_name(n) for n in ((effect,) if effect else nutrients[:4])]
+    new = [n for n in names if n and n.split()[0][:5] not in said.lower()]
+    return f"{said} ({', '.join(new)})" if new else said
+
+
+def _name(identifier: str) -> str:
+    """The readable name of an id: "vitamin_c_mg" is "vitamin c", "brain-development" "brain development"."""
+    return re.sub(r"_(?:g|mg|ug|kcal|rae_ug)$", "", identifier).replace("_", " ").replace("-", " ")
 
 
 def _clause_start(tagged: Tagged, at: int) -> int:

@@ -10,12 +10,17 @@ from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
 FAMILIES: tuple[frozenset[str], ...] = (
-    frozenset({"nutrient", "ambiguous-nutrient", "energy"}),
+    frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "additive"}),
     frozenset({"effect", "effect-weak", "body"}),
     frozenset({"disease", "disease-weak", "allergy", "allergy-weak"}),
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like"})
+
+
+_NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+_GENERIC = frozenset({"generic-food"})
+_POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
 
 
 def classes_in(tagged: Tagged) -> frozenset[str]:
@@ -30,15 +35,33 @@ def classes_in(tagged: Tagged) -> frozenset[str]:
 def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
     """The matches that stand: per kind the surest rule first, no second one on the same object."""
     kept: list[Match] = []
+    about = not present.isdisjoint(_NAMED) or _points(tagged, present)
     for compiled in rules:
         if (compiled.needs and compiled.needs.isdisjoint(present)) or not compiled.veto.isdisjoint(present):
             continue
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
+            if compiled.rule.named and not (about or _opens(tagged, match, present)):
+                continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
+
+
+def _points(tagged: Tagged, present: frozenset[str]) -> bool:
+    """Whether the sentence opens with a pronoun, or points: "these snacks"."""
+    if "nonfood" in present:
+        return False
+    for index, item in enumerate(tagged.items):
+        if item.words in _POINTING and (index < 4 or tagged.find(_GENERIC, index + 1, index + 3)):
+            return True
+    return False
+
+
+def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
+    """A fragment: the trigger comes first, and nobody else is named ("Boosts immunity", "Good for the eyes")."""
+    return match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
 
 
 def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:

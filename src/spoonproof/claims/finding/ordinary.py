@@ -6,15 +6,17 @@ from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
     {
-        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "free", "suffix-high",
-        "suffix-free", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
+        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "free", "suffix-free", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
     }
 )  # fmt: skip
+_HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy"})
 _MEASURE = frozenset({"household", "unit"})
 
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
+    if "label" in present and present.isdisjoint(_HEALTH):
+        return True
     return _ingredient_line(tagged, present)
 
 

@@ -8,12 +8,21 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.scan import Tagged
 
 _FOOD = frozenset({"food", "dish"})
-_NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient"})
-_LOOSE = frozenset({"generic-food"})
-_PRONOUN = frozenset({"pronoun"})
+_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
+_NAMED = _FOOD | _NUTRIENT
+_EATEN = _FOOD | {"ambiguous-nutrient"}
+_GENERIC = frozenset({"generic-food"})
+_VERBS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation"})
+_PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
+                       "their", "he", "she", "it's", "they're"})  # fmt: skip
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "&", "plus", ","})
-_REACH = 16
+_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like"})
+_ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
+_BEFORE_OBJECT = frozenset({"with", "of", "in", "to", "for", "than", "from", "like", "as", "into", "by", "on", "without",
+                            "unlike", "your", "our", "other", "any"})  # fmt: skip
+_RELATIVES = frozenset({"which", "that", "who"})
+_DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
+_REACH = 18
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,34 +39,58 @@ class Subject:
 
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
-    wanted = _FOOD if match.rule.kind in ("nutrient-content", "quantity", "allergen", "safety-age") else _NAMED
+    kind = match.rule.kind
     taken = range(*match.object) if match.object else range(0)
-    if match.rule.kind in ("allergen", "safety-age", "process") and match.rule.name != "free-from":
+    if kind in ("safety-age", "process", "allergen") and match.rule.name != "free-from":
         taken = range(0)
-    if match.subject is not None and tagged.find(wanted, *match.subject):
-        return _named(tagged, match.subject[0], taken)
+    wanted = _EATEN if kind in ("safety-age", "quantity") else _FOOD if kind in _DISH_KINDS else _NAMED
     at = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
-    before = [i for i in tagged.find(wanted, _begin(tagged, at), at) if i not in taken]
-    pronoun = _pronoun(tagged, _begin(tagged, at), at)
-    if before and (pronoun is None or pronoun < before[-1] or _begin(tagged, at) < before[0]):
-        return _named(tagged, before[-1], taken)
-    inside = [i for i in tagged.find(wanted, at, match.end) if i not in taken]
-    if inside and pronoun is None:
-        return _named(tagged, inside[0], taken)
+    if kind == "process" and match.subject is not None:
+        return _process(tagged, match)
+    if kind == "safety-age":
+        found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
+        if found:
+            return _named(tagged, found[0], taken)
+    begin = _begin(tagged, at)
+    before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken]
+    pronoun = _pronoun(tagged, begin, at)
+    best = _best(tagged, before, at)
+    if best is not None and not (pronoun is not None and pronoun > best and not _is_subject(tagged, best)):
+        return _named(tagged, best, taken)
     if pronoun is None:
-        after = [i for i in tagged.find(wanted, match.end, match.end + _REACH) if i not in taken]
-        if after:
-            return _named(tagged, after[0], taken)
-    anywhere = [i for i in tagged.find(wanted) if i not in taken and i < at]
-    if anywhere:
-        return _named(tagged, anywhere[-1], taken)
-    loose = [i for i in tagged.find(_LOOSE) if i not in taken]
-    if loose:
-        return _named(tagged, loose[0], taken)
-    if wanted is _FOOD and (other := [i for i in tagged.find(_NAMED, 0, at) if i not in taken]):
-        return _named(tagged, other[-1], taken)
-    words = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
-    return Subject(None, (), (), False, True, f"“{words}”, said before" if words else "what was said before")
+        later = [i for i in tagged.find(wanted, at, match.end + _REACH) if i not in taken]
+        if later:
+            return _named(tagged, later[0], taken)
+        if kind == "quantity" and match.object is not None and _stands_alone(tagged):
+            return _named(tagged, match.object[0], range(0))
+    elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken]
+    if elsewhere:
+        return _named(tagged, elsewhere[-1], taken)
+    if before:
+        return _named(tagged, before[-1], taken)
+    if pronoun is None and wanted is _FOOD and (other := [i for i in tagged.find(_NAMED) if i not in taken]):
+        return _named(tagged, other[0], taken)
+    said = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
+    return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _process(tagged: Tagged, match: Match) -> Subject:
+    """The foods of the sentence and the process itself: "steaming broccoli"."""
+    assert match.subject is not None
+    foods = [i for i in tagged.find(_FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
+    before = [i for i in foods if i < match.end]
+    done = tagged.words(*match.subject)
+    chosen = before[:1] or foods[:1]
+    if not chosen:
+        return Subject(match.subject, (done,), (), False, False, f"“{done}”")
+    named = _named(tagged, chosen[0], range(0))
+    texts = tuple(dict.fromkeys((*named.texts, done)))
+    return Subject(named.range, texts, named.foods, named.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def _stands_alone(tagged: Tagged) -> bool:
+    """Whether a number is said of the nutrient itself: "babies need at most 1 g of salt a day"."""
+    return bool(tagged.find(frozenset({"audience-baby", "copula", "need"})))
 
 
 def _begin(tagged: Tagged, at: int) -> int:
@@ -67,62 +100,95 @@ def _begin(tagged: Tagged, at: int) -> int:
     return max(0, at - _REACH)
 
 
+def _best(tagged: Tagged, candidates: list[int], at: int) -> int | None:
+    """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
+    if not candidates:
+        return None
+    nearest = candidates[-1]
+    if (
+        nearest + 1 < len(tagged.items)
+        and tagged.items[nearest + 1].words in _RELATIVES
+        and not _is_predicate(tagged, nearest)
+    ):
+        return nearest
+    return max(candidates, key=lambda i: (_rank(tagged, i), i))
+
+
+def _rank(tagged: Tagged, at: int) -> int:
+    rank = 0
+    if _is_subject(tagged, at):
+        rank += 3
+    if _is_object(tagged, at):
+        rank -= 2
+    if _is_predicate(tagged, at):
+        rank -= 2
+    if "(" in tagged.symbols[max(0, at - 6) : at] and ")" not in tagged.symbols[max(0, at - 6) : at]:
+        rank -= 2
+    if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
+        rank -= 2
+    return rank
+
+
+def _is_subject(tagged: Tagged, at: int) -> bool:
+    """A verb follows at once or after an adverb, or after the rest of its list."""
+    for index in range(at + 1, min(at + 4, len(tagged.items))):
+        if tagged.find(_VERBS, index, index + 1):
+            return True
+        if tagged.symbols[index] not in "_" and not tagged.find(_NAMED | _GENERIC, index, index + 1):
+            return False
+    return False
+
+
+def _is_object(tagged: Tagged, at: int) -> bool:
+    begin = _widen(tagged, at)
+    return begin > 0 and (
+        tagged.items[begin - 1].words in _BEFORE_OBJECT
+        or bool(tagged.find(frozenset({"give", "avoid", "from", "than"}), begin - 1, begin))
+    )
+
+
+def _is_predicate(tagged: Tagged, at: int) -> bool:
+    return bool(tagged.find(frozenset({"copula", "contain"}), at - 4, at)) and "," not in tagged.symbols[at - 3 : at]
+
+
 def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
+    """The last pronoun before ``at`` that stands for a noun (not "this purée")."""
     found = [
         i
-        for i in tagged.find(_PRONOUN, begin, at)
-        if tagged.items[i].words
-        in (
-            "it",
-            "they",
-            "them",
-            "this",
-            "these",
-            "both",
-            "which",
-            "both of them",
-            "the two",
-            "all of them",
-            "its",
-            "their",
-        )
+        for i in range(begin, at)
+        if tagged.items[i].words in _PRONOUNS and not tagged.find(_NAMED | _GENERIC, i + 1, i + 3)
     ]
     return found[-1] if found else None
 
 
 def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     """The noun phrase around a named item, with its list to the left and right."""
+    kinds = next((k for k in (_FOOD, _NUTRIENT, _GENERIC) if tagged.find(k, at, at + 1)), _NAMED)
     first = last = at
-    kinds = frozenset(
-        {"food", "dish"} if tagged.find(_FOOD, at, at + 1) else {"nutrient", "ambiguous-nutrient", "generic-food"}
-    )
     while (left := _previous(tagged, first, kinds)) is not None and left not in taken:
         first = left
     while (right := _next(tagged, last, kinds)) is not None and right not in taken:
         last = right
+    begin = _widen(tagged, first)
     texts: list[str] = []
     foods: list[str] = []
     for index in tagged.find(kinds, first, last + 1):
-        begin = _widen(tagged, index)
-        texts.append(tagged.words(begin, index + 1))
+        texts.append(tagged.words(_widen(tagged, index), index + 1))
         term = tagged.items[index].term
         if term is not None and "food" in term.senses:
             foods.append(term.senses["food"].id)
-    before = tagged.items[_widen(tagged, first) - 1].words if _widen(tagged, first) > 0 else ""
-    own = tagged.items[first].term
-    dishlike = own is not None and not {"food", "nutrient", "ambiguous-nutrient"} & own.senses.keys()
-    of_dish = before in _OURS and (dishlike or before in ("this", "my", "our")) and not tagged.has(first, "nutrient")
-    begin = _widen(tagged, first)
-    return Subject((begin, last + 1), tuple(dict.fromkeys(texts)), tuple(dict.fromkeys(foods)), of_dish, False,
-                   "“" + "”, “".join(dict.fromkeys(texts)) + "”")  # fmt: skip
+    named = tuple(dict.fromkeys(texts))
+    before = tagged.items[begin - 1].words if begin > 0 else ""
+    dishlike = not tagged.find(_NUTRIENT, first, first + 1)
+    of_dish = before in _OURS and dishlike and (before in ("this", "my", "our") or not tagged.has(first, "food"))
+    why = "“" + "”, “".join(named) + "”" + (", the dish itself" if of_dish else "")
+    return Subject((begin, last + 1), named, tuple(dict.fromkeys(foods)), of_dish, False, why)
 
 
 def _widen(tagged: Tagged, at: int) -> int:
-    """The start of the noun phrase that ends at ``at``: process words and one plain adjective before it."""
+    """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin = at
-    while begin > 0 and (
-        tagged.has(begin - 1, "process") or tagged.has(begin - 1, "food") or tagged.has(begin - 1, "avoid")
-    ):
+    while begin > 0 and at - begin < 4 and tagged.find(frozenset({"process", "food"}), begin - 1, begin):
         begin -= 1
     return begin
 
@@ -130,13 +196,13 @@ def _widen(tagged: Tagged, at: int) -> int:
 def _previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index = _widen(tagged, at) - 1
     joined = False
-    while index >= 0 and at - index <= 5:
+    while index >= 0 and at - index <= 6:
         words = tagged.items[index].words
         if words in _JOIN or tagged.symbols[index] == ",":
             joined = True
         elif tagged.find(kinds, index, index + 1):
             return index if joined else None
-        elif tagged.symbols[index] != "_" or not joined:
+        elif words not in _ARTICLES and (tagged.symbols[index] != "_" or not joined):
             return None
         index -= 1
     return None
@@ -144,9 +210,9 @@ def _previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
 
 def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index, joined = at + 1, False
-    while index < len(tagged.items) and index - at <= 4:
+    while index < len(tagged.items) and index - at <= 5:
         words = tagged.items[index].words
-        if words in _JOIN or tagged.symbols[index] == ",":
+        if words in _JOIN or tagged.symbols[index] in ",()":
             joined = True
         elif tagged.find(kinds, index, index + 1):
             return index if joined else None
