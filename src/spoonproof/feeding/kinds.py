@@ -32,7 +32,7 @@ def parts(foods: tuple[FoodLine, ...]) -> Iterator[Part]:
 
 def _by_state(food: Food) -> tuple[str, ...]:
     """ "canned sardines" for a canned record of the name "sardines"."""
-    return (f"{food.state} {food.name}",) if food.state in ("canned", "dried", "cooked") else ()
+    return (f"{food.state} {food.name}",) if food.state in ("canned", "dried") else ()
 
 
 def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozenset[str]:
@@ -55,6 +55,9 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
         found |= tables.traits.get(trait, EMPTY)
     return frozenset(found)
 
+
+# Forms that a synonym of the record may ask for and the record itself does not say.
+_FORMS = frozenset({"hard-object", "jelly-cube", "cheese-ball", "bone-in", "crunchy"})
 
 # Kinds that count wherever the line says them ("ham, glazed with honey").
 _ANYWHERE = frozenset({"honey", "salt", "sugar", "syrup"})
@@ -85,12 +88,16 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     if food is None:
         return frozenset().union(*(tables.kinds[hit.value] for hit in hits)) if hits else EMPTY
     own = {tuple(word.key for word in words(name)) for name in (food.id.replace("-", " "), food.name, *food.names)}
-    by_name = {word.key for word in words(f"{food.name} {food.id.replace('-', ' ')}")}
-    plain = {word.key for word in words(food.name)}
-    more = [
-        hit for hit in hits if not set(hit.phrase) <= by_name and (hit.phrase not in own or set(hit.phrase) > plain)
-    ]
     by_record = kinds_of_record(food, foods, tables)
+    if tuple(word.key for word in words(line.name)) in own:
+        name = {word.key for word in words(line.name)}
+        extra: frozenset[str] = EMPTY
+        for hit in hits:
+            kinds = tables.kinds[hit.value]
+            extra |= kinds & (_FORMS | _ANYWHERE) if set(hit.phrase) <= name else kinds
+        return by_record | extra
+    by_name = {word.key for word in words(f"{food.name} {food.id.replace('-', ' ')}")}
+    more = [hit for hit in hits if not set(hit.phrase) <= by_name and hit.phrase not in own]
     if not more:
         return by_record
     said = frozenset().union(*(tables.kinds[hit.value] for hit in more))
