@@ -96,6 +96,7 @@ def lentil_pot() -> RecipePage:
             Caution("No salt in the pot before the baby’s portion is out, and a stock without salt.", (1,)),
             Caution("Lift out any bay leaf, and check the tomato for skin: thin skins stick.", (3,)),
         ),
+        every_meal=(Caution("Learn what to do when a baby chokes.", (1,)), Caution("Your baby decides how much.", (1,))),
         foods=(
             food(150, "g", "red lentils", "rinsed"),
             food(400, "g", "sweet potato", "peeled, 1 cm dice", swaps=("400 g carrot, 5 mm dice (cook it 8 minutes longer)",)),
@@ -152,13 +153,14 @@ def lentil_pot() -> RecipePage:
             ),
             authority="EFSA",
             age_band="7 to 11 months",
-            source=2,
+            sources=(2,),
+            table_sources=(2,),
             leaves_out="Milk feeds are not counted: they bring most of a baby’s energy at this age.",
             assumed=("The stock is counted as water.", "The yield is computed: nobody has weighed this pot yet."),
         ),
         keeping=(
-            "Chill within 1 to 2 hours. In the fridge up to 48 hours, in the freezer up to 1 month.",
-            "Warm until it steams all through, once only; let it cool and stir before you serve.",
+            Caution("Chill within 1 to 2 hours. In the fridge up to 48 hours, in the freezer up to 1 month.", (1,)),
+            Caution("Warm until it steams all through, once only; let it cool and stir before you serve.", (1,)),
         ),
         story=prose.render(
             "Rain on the roof, two rings, one pan. This is the pot we make when the towpath has turned to soup.\n\n"

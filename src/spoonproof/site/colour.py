@@ -54,6 +54,8 @@ def mix(parts: Iterable[tuple[RGB, float]]) -> RGB:
     light = a = b = total = 0.0
     for rgb, weight in parts:
         lab = _to_lab(rgb)
+        # Strong pigments tint a pan well beyond their weight.
+        weight *= 0.5 + 5 * (lab[1] ** 2 + lab[2] ** 2) ** 0.5
         light, a, b, total = light + lab[0] * weight, a + lab[1] * weight, b + lab[2] * weight, total + weight
     # A blend loses a little of its colour in the arithmetic; the pan does not.
     return _to_rgb((light / total, 1.12 * a / total, 1.12 * b / total))

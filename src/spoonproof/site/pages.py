@@ -55,6 +55,7 @@ class Theme:
         )
         env.filters["clock"] = clock
         env.filters["day"] = day
+        env.filters["short"] = sieve.short
         env.filters["anchor"] = anchor
         return env
 

@@ -227,12 +227,14 @@ def draw(name: str, texture: str, parts: Iterable[PlatePart], palette: Palette) 
     """The dish as shapes, back to front. ``name`` (the slug) seeds what is left to chance."""
     rng = Random(int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big"))
     foods = [(palette.of(part.name), max(part.grams, 0.1)) for part in parts] or [(palette.of(""), 1.0)]
-    blend = mix((colours.cooked, grams) for colours, grams in foods)
+    # What is poured or stirred in tints the whole, but makes no lumps of its own.
+    solid = [food for food in foods if food[0].shape != "none"] or foods
+    blend = mix((colours.cooked, grams if colours.shape != "none" else grams / 3) for colours, grams in foods)
     shapes = [*_ground(cloth(blend)), *_bowl()]
     if texture != "soft finger food":
         shapes.append(Patch(blob(Point(BOWL.x + 1, BOWL.y + 5), 97, rng, 0.07, 16), lighter(blend, -0.1), 0.8))
         shapes.append(Patch(blob(BOWL, 95, rng, 0.07, 16), blend))
-    shapes += _TEXTURES.get(texture, _thick)(rng, blend, foods)
+    shapes += _TEXTURES.get(texture, _thick)(rng, blend, solid)
     herbs = [colours for colours, _ in foods if colours.shape == "herb"]
     for point in _spread(rng, 14, 60, 20) if herbs else ():
         shapes.append(Patch(blob(point, 3.2, rng, 0.7, 6), herbs[0].cooked))

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from spoonproof.model.recipe import TEXTURES
-from spoonproof.site.view import Card, Choice, Filter, RecipePage
+from spoonproof.site.view import Allergen, Card, Choice, Filter, RecipePage
 
 BANDS = ((4, 6, "up to 6 months"), (7, 9, "7 to 9 months"), (10, 12, "10 to 12 months"), (13, 24, "1 to 2 years"))
 """Age bands of the filter in months, both ends in."""
@@ -18,6 +18,19 @@ MONTHS = (
     "December",
 )  # fmt: skip
 TIMES = (20, 40, 60)
+
+
+SHORT = {
+    "gluten": "gluten", "wheat": "wheat", "crustaceans": "shellfish", "egg": "egg", "fish": "fish", "peanut": "peanut",
+    "soya": "soya", "milk": "milk", "nuts": "nuts", "celery": "celery", "mustard": "mustard", "sesame": "sesame",
+    "sulphites": "sulphites", "lupin": "lupin", "molluscs": "molluscs",
+}  # fmt: skip
+"""Allergens in one word, where the law's own words are too long: cards and filters."""
+
+
+def short(allergen: Allergen) -> str:
+    """An allergen in one word."""
+    return SHORT.get(allergen.key, allergen.name)
 
 
 def _slug(text: str) -> str:
@@ -33,7 +46,7 @@ def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
     pages = tuple(pages)
     bands = [Choice(f"age-{low}", label) for low, high, label in BANDS if any(_serves(p, low, high) for p in pages)]
     textures = [Choice(f"texture-{_slug(t)}", t) for t in TEXTURES if any(p.texture == t for p in pages)]
-    names = sorted({a.name for p in pages for a in p.allergens})
+    names = sorted({short(a) for p in pages for a in p.allergens})
     without = [Choice(f"without-{_slug(name)}", f"no {name}") for name in names]
     seasonal = sorted({m for p in pages for m in p.months})
     months = [Choice(f"month-{m}", MONTHS[m - 1]) for m in seasonal]
@@ -54,7 +67,7 @@ def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
 
 def card(page: RecipePage, every: tuple[Filter, ...]) -> Card:
     """The card of a recipe with every token it answers to."""
-    has = {f"without-{_slug(a.name)}" for a in page.allergens}
+    has = {f"without-{_slug(short(a))}" for a in page.allergens}
     tokens = []
     for filter in every:
         for choice in filter.choices[1:]:

@@ -128,7 +128,8 @@ class Nutrients:
     rows: tuple[NutrientRow, ...]
     authority: str = ""
     age_band: str = ""
-    source: int = 0
+    sources: tuple[int, ...] = ()
+    table_sources: tuple[int, ...] = ()
     leaves_out: str = ""
     assumed: tuple[str, ...] = ()
 
@@ -149,6 +150,7 @@ class Allergen:
     name: str
     foods: tuple[str, ...]
     maybe: bool = False
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,6 +269,7 @@ class RecipePage:
     allergens: tuple[Allergen, ...] = ()
     allergen_note: str = ""
     cautions: tuple[Caution, ...] = ()
+    every_meal: tuple[Caution, ...] = ()
     foods: tuple[FoodItem, ...] = ()
     systems: tuple[Choice, ...] = ()
     scales: tuple[Choice, ...] = ()
@@ -275,7 +278,7 @@ class RecipePage:
     squash: tuple[str, ...] = ()
     family: str = ""
     nutrients: Nutrients | None = None
-    keeping: tuple[str, ...] = ()
+    keeping: tuple[Caution, ...] = ()
     story: Markup = NO_MARKUP
     statements: tuple[Statement, ...] = ()
     citations: tuple[Citation, ...] = ()

@@ -1,0 +1,99 @@
+"""``publish``: dishes to a site in a folder. Deterministic, whole or not at all."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from spoonproof.dish import Dish
+from spoonproof.model.channel import Channel
+from spoonproof.model.table import Row
+from spoonproof.site import build, foods, gather, reference
+from spoonproof.site.build import Report
+from spoonproof.site.larder import Palette
+from spoonproof.site.pages import Theme, ThemeError
+from spoonproof.site.picture import draw
+from spoonproof.site.shapes import to_svg
+from spoonproof.site.view import Site
+
+
+def publish(
+    channel: Channel,
+    dishes: Sequence[Dish],
+    out: Path,
+    theme: Sequence[Path],
+    *,
+    faults: Mapping[str, Sequence[str]] | None = None,
+    sources: Sequence[Path] = (),
+    checked: str = "",
+) -> Report:
+    """Build the site of ``dishes`` into ``out``.
+
+    ``theme``: folders, the channel's own first. ``faults``: by slug, the errors a page must own up to (the
+    caller leaves such dishes out unless told otherwise). ``sources``: folders ``out`` must not hold.
+    ``checked``: ISO date of this check, "" for none. Raises ThemeError, OutputRefused or OSError; the old
+    site is whole then.
+    """
+    look = Theme(theme)
+    view, drawings = gather_site(channel, dishes, look, faults or {}, checked)
+    content = build.files(view, look, drawings)
+    changed = build.write(out, content, tuple(sources))
+    pages = sum(1 for path in content if path.endswith(".html"))
+    return Report(out, pages, len(content), sum(map(len, content.values())), changed)
+
+
+def gather_site(
+    channel: Channel, dishes: Sequence[Dish], look: Theme, faults: Mapping[str, Sequence[str]], checked: str
+) -> tuple[Site, dict[str, bytes]]:
+    """The whole site as a view, and its pictures by path."""
+    from spoonproof.checks.rule import all_rules
+
+    ordered = sorted(
+        dishes, key=lambda dish: (dish.recipe.ages.low, dish.recipe.title.value.casefold(), dish.recipe.slug)
+    )
+    published = {dish.recipe.slug: dish.recipe for dish in ordered}
+    pages = tuple(gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked) for d in ordered)
+    colours = palette(look)
+    pictures: dict[str, bytes] = {}
+    for dish, page in zip(ordered, pages, strict=True):
+        shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
+        pictures[f"pictures/{page.slug}.svg"] = to_svg(shapes).encode("utf-8")
+    rules = reference.rule_items(all_rules())
+    knowledge = ordered[0].knowledge if ordered else None
+    entries = reference.entry_items(knowledge.register.entries) if knowledge else ()
+    cited, used = reference.used_sources(knowledge.sources if knowledge else {}, pages, rules, entries)
+    measures = foods.measures_note(channel.measures, knowledge.measures(channel.measures)) if knowledge else ""
+    site = Site(
+        title=channel.title,
+        base_url=channel.base_url.rstrip("/"),
+        language=channel.language,
+        author=channel.author,
+        about=about(channel),
+        recipes=pages,
+        sources=cited,
+        used=used,
+        rules=rules,
+        entries=entries,
+        measures=measures,
+    )
+    return site, pictures
+
+
+def about(channel: Channel) -> str:
+    """One line on what the channel is."""
+    low, high = channel.ages
+    span = f"from {low} to {high} months" if high is not None else f"from {low} months"
+    return f"Recipes for babies {span} and the people who feed them, checked before they are published."
+
+
+def palette(look: Theme) -> Palette:
+    """The food colours of the theme. Raises ThemeError when the table is missing or a colour is none."""
+    text = look.read("colours.csv")
+    if text is None:
+        raise ThemeError("colours.csv is missing from the theme")
+    rows = [Row(cells, "colours.csv", at) for at, cells in enumerate(csv.DictReader(text.split("\n")), 2)]
+    try:
+        return Palette.from_rows(rows)
+    except ValueError as error:
+        raise ThemeError(str(error)) from None

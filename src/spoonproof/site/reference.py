@@ -1,0 +1,101 @@
+"""The reference pages: what every recipe is checked for, what the register holds, the sources of it all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from spoonproof.checks.rule import Rule
+from spoonproof.claims.entries import Entry
+from spoonproof.model.claim import Market
+from spoonproof.site.sources import citation
+from spoonproof.site.view import Citation, EntryItem, Link, MarketLine, RecipePage, RuleItem
+
+TRUTHS = {
+    "true": "True.",
+    "overstated": "Overstated.",
+    "false": "Not true.",
+    "unproven": "Not proven.",
+    "computed": "Depends on the numbers: they are computed for each dish.",
+    None: "",
+}
+_LAW = {
+    "yes": "a food business may say it",
+    "with-wording": "a food business may say it in set words",
+    "no": "a food business may not say it",
+}
+
+
+def rule_items(rules: Iterable[Rule]) -> tuple[RuleItem, ...]:
+    """The rules by area and name."""
+    items = [
+        RuleItem(rule.name, rule.area, rule.level, rule.scope, rule.title.rstrip("."), _why(rule.doc), rule.sources)
+        for rule in rules
+    ]
+    return tuple(sorted(items, key=lambda item: (item.area, item.name)))
+
+
+def _why(doc: str) -> str:
+    """The docstring's explanation: what stands between its title and its examples, paragraphs kept."""
+    body = doc.strip().partition("\n")[2]
+    for mark in ("\nFails::", "\nPasses::"):
+        body = body.partition(mark)[0]
+    paragraphs = [" ".join(part.split()) for part in body.split("\n\n")]
+    return "\n\n".join(part for part in paragraphs if part)
+
+
+def entry_items(entries: Sequence[Entry]) -> tuple[EntryItem, ...]:
+    """The register by topic (the file an entry stands in) and id."""
+    items = []
+    for entry in entries:
+        topic = entry.document.path.rpartition("/")[2].partition(".")[0].replace("_", " ").replace("-", " ")
+        sources = dict.fromkeys(ref.id for ref in entry.refs)
+        for allowance in entry.allowed:
+            sources.update(dict.fromkeys(ref.id for ref in allowance.refs))
+        items.append(
+            EntryItem(
+                entry.id,
+                topic,
+                _says(entry),
+                " ".join(part for part in (TRUTHS[entry.truth], entry.why) if part),
+                tuple(
+                    MarketLine(
+                        _markets(allowance.markets),
+                        _LAW[allowance.answer] + (f" ({allowance.why})" if allowance.why else ""),
+                    )
+                    for allowance in entry.allowed
+                ),
+                "; ".join(entry.wording),
+                tuple(sources),
+                entry.checked,
+                entry.due,
+            )
+        )
+    return tuple(sorted(items, key=lambda item: (item.topic, item.id)))
+
+
+def _markets(markets: Sequence[Market]) -> str:
+    return ", ".join(markets)
+
+
+def _says(entry: Entry) -> str:
+    text = entry.id.replace("-", " ").replace("_", " ")
+    return text[:1].upper() + text[1:]
+
+
+def used_sources(
+    known: Mapping[str, Mapping[str, object]],
+    pages: Sequence[RecipePage],
+    rules: Sequence[RuleItem],
+    entries: Sequence[EntryItem],
+) -> tuple[tuple[Citation, ...], dict[str, tuple[Link, ...]]]:
+    """Every source that something on the site rests on, by its text, and the pages that rest on it."""
+    used: dict[str, list[Link]] = {}
+    for page in pages:
+        for item in page.citations:
+            used.setdefault(item.id, []).append(Link(page.name, page.href))
+    for ids in (*(rule.sources for rule in rules), *(entry.sources for entry in entries)):
+        for source in ids:
+            used.setdefault(source, [])
+    cited = [citation(source, known.get(source)) for source in used]
+    cited.sort(key=lambda item: (item.text.casefold(), item.id))
+    return tuple(cited), {source: tuple(links) for source, links in used.items()}

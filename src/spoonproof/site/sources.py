@@ -1,0 +1,49 @@
+"""The numbered sources of one page: a number for each source the first time it is named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from spoonproof.model.finding import SourceRef
+from spoonproof.site.cite import address, cite
+from spoonproof.site.view import Citation
+
+BASES = {"common-practice": "common practice", "from-memory": "recalled, not yet read again", "own": "the author’s own"}
+"""How a source is known, where it was not read."""
+
+
+class Numbered:
+    """Sources in the order they were first cited. Unknown ids keep their id as their text: never dropped."""
+
+    def __init__(self, known: Mapping[str, Mapping[str, object]]) -> None:
+        """``known``: CSL-JSON items by id."""
+        self._known = known
+        self._numbers: dict[str, int] = {}
+        self._basis: dict[str, str] = {}
+
+    def number(self, ref: SourceRef | str) -> int:
+        """The number of a source on this page, from 1."""
+        source = ref if isinstance(ref, str) else ref.id
+        basis = "read" if isinstance(ref, str) else ref.basis
+        self._basis.setdefault(source, basis)
+        return self._numbers.setdefault(source, len(self._numbers) + 1)
+
+    def numbers(self, refs: Iterable[SourceRef | str]) -> tuple[int, ...]:
+        """The numbers of several sources, each once, in order."""
+        return tuple(dict.fromkeys(self.number(ref) for ref in refs if (ref if isinstance(ref, str) else ref.id)))
+
+    def citations(self) -> tuple[Citation, ...]:
+        """All that were cited."""
+        return tuple(
+            citation(source, self._known.get(source), number, self._basis[source])
+            for source, number in self._numbers.items()
+        )
+
+
+def citation(source: str, item: Mapping[str, object] | None, number: int = 0, basis: str = "read") -> Citation:
+    """A source as people read it; its own ``custom.basis`` wins over a reference that says "read"."""
+    if item is None:
+        return Citation(number, source, BASES.get(source, source).capitalize() + ".", basis=BASES.get(basis, ""))
+    custom = item.get("custom")
+    own = str(custom.get("basis", "")) if isinstance(custom, Mapping) else ""
+    return Citation(number, source, cite(item), address(item), BASES.get(basis) or BASES.get(own, ""))
