@@ -1,0 +1,191 @@
+"""Runs every row of this folder in one process and prints what came of each, as JSON Lines.
+
+Started by ``test_bad_inputs.py`` in a process of its own, so that a row that takes too much memory or never ends
+takes nothing else with it. A row is a folder: ``expect`` and what the tool is given, as files or made by the
+function ``make(folder)`` in ``make.py`` where no file can hold it (pipes, links, megabytes).
+
+Lines of ``expect``:
+    # a remark
+    door recipe | channel | statements | check [ARGUMENTS]
+    file NAME                  for the first three doors; without it every file of the row, by name
+    exit N                     of the check
+    LINE:COLUMN RULE [LEVEL]   a finding; all of them for the first three doors, errors among them for a check
+    NAME LINE:COLUMN RULE      the same where a row has several files
+    says WORDS                 in a message or in what was printed
+    reads PATH = VALUE         what was read, by attributes of the recipe or channel
+    seconds N                  where more than 2 are allowed
+"""
+
+from __future__ import annotations
+
+import contextlib
+import importlib.util
+import io
+import json
+import os
+import resource
+import shutil
+import signal
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from types import FrameType
+
+HERE = Path(__file__).parent
+SECONDS = 2.0
+
+if str(HERE.parents[1]) not in sys.path:  # run as a script
+    sys.path.insert(0, str(HERE.parents[1]))
+
+
+class TooSlow(Exception):
+    """A row ran longer than it may."""
+
+
+def rows() -> list[Path]:
+    """The folders of the rows, by number."""
+    return sorted((folder for folder in HERE.iterdir() if folder.name[:2].isdigit()), key=lambda folder: folder.name)
+
+
+def expectation(folder: Path) -> dict[str, list[str]]:
+    """The lines of ``expect`` by their first word; findings under ``found``."""
+    wanted: dict[str, list[str]] = {}
+    for line in (folder / "expect").read_text(encoding="utf-8").split("\n"):
+        if line.strip() and not line.startswith("#"):
+            word, _, rest = line.partition(" ")
+            key = word if word in ("door", "file", "exit", "says", "reads", "seconds") else "found"
+            wanted.setdefault(key, []).append(rest.strip() if key != "found" else line.strip())
+    return wanted
+
+
+@contextlib.contextmanager
+def laid_out(folder: Path) -> Iterator[Path]:
+    """The row's files in a folder of their own."""
+    with tempfile.TemporaryDirectory(prefix="row-") as name:
+        place = Path(name) / "channel"
+        shutil.copytree(folder, place, ignore=shutil.ignore_patterns("expect", "make.py", "__pycache__"), symlinks=True)
+        if (folder / "make.py").exists():
+            spec = importlib.util.spec_from_file_location(f"make_{folder.name[:2]}", folder / "make.py")
+            assert spec is not None
+            assert spec.loader is not None
+            module = importlib.util.module_from_spec(spec)
+            spec.loader.exec_module(module)
+            module.make(place)
+        yield place
+
+
+def run(folder: Path) -> dict[str, object]:
+    """What came of one row."""
+    wanted = expectation(folder)
+    door = wanted.get("door", ["recipe"])[0]
+    limit = float(wanted.get("seconds", [str(SECONDS)])[0])
+    outcome: dict[str, object] = {"row": folder.name}
+
+    def stop(_signal: int, _frame: FrameType | None) -> None:
+        raise TooSlow
+
+    with laid_out(folder) as place:
+        signal.signal(signal.SIGALRM, stop)
+        signal.setitimer(signal.ITIMER_REAL, limit)
+        started = time.perf_counter()
+        try:
+            if door.startswith("check"):
+                outcome |= checked(place, door.split()[1:])
+            else:
+                outcome |= read(place, door, wanted.get("file", []), wanted.get("reads", []))
+        except TooSlow:
+            outcome["broke"] = f"took more than {limit} s"
+        except Exception as error:  # a row must never raise: say which did
+            outcome["broke"] = f"{type(error).__name__}: {error}"
+        finally:
+            signal.setitimer(signal.ITIMER_REAL, 0)
+        outcome["seconds"] = round(time.perf_counter() - started, 3)
+    # Kilobytes at the highest point of this process so far.
+    outcome["memory"] = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    return outcome
+
+
+def read(place: Path, door: str, names: list[str], paths: list[str]) -> dict[str, object]:
+    """The findings of one of the reading doors, and what was read."""
+    from spoonproof.knowledge import Knowledge
+    from spoonproof.reading.channel import read_channel
+    from spoonproof.reading.files import read_document
+    from spoonproof.reading.recipe import read_recipe
+    from spoonproof.reading.speech import read_statements
+
+    global _knowledge
+    _knowledge = _knowledge or Knowledge()
+    assert isinstance(_knowledge, Knowledge)
+    given = names or sorted(
+        str(path.relative_to(place)) for path in place.rglob("*") if path.is_file() or path.is_fifo()
+    )
+    found: list[str] = []
+    said: list[str] = []
+    values: list[str] = []
+    for name in given:
+        document, findings = read_document(place / name, name)
+        thing: object = None
+        if document is not None and door == "recipe":
+            thing, more = read_recipe(document, _knowledge.foods, _knowledge.verbs, _knowledge.measures("UK"))
+            findings += more
+        elif document is not None and door == "channel":
+            thing, more = read_channel(document)
+            findings += more
+        elif document is not None:
+            thing, more = read_statements(document)
+            findings += more
+        for finding in findings:
+            line, column = finding.document.position(finding.span.start)
+            prefix = f"{name} " if len(given) > 1 else ""
+            found.append(f"{prefix}{line}:{column} {finding.rule} {finding.level}")
+            said.append(finding.message)
+            assert 0 <= finding.span.start <= finding.span.end <= max(1, len(finding.document.text) + 1)
+        for path in paths:
+            steps = path.partition("=")[0].strip()
+            values.append(f"{steps} = {_follow(thing, steps)!r}")
+    return {"found": found, "said": said, "values": values}
+
+
+_knowledge: object = None
+
+
+def _follow(thing: object, path: str) -> object:
+    for step in path.split("."):
+        thing = thing[int(step)] if step.isdigit() else getattr(thing, step)  # type: ignore[index]
+    return thing
+
+
+def checked(place: Path, arguments: list[str]) -> dict[str, object]:
+    """The findings and the exit code of a check of the row's channel, and all that was printed."""
+    from spoonproof.cli import main
+
+    printed, complained = io.StringIO(), io.StringIO()
+    before = Path.cwd()
+    os.chdir(place)
+    try:
+        with contextlib.redirect_stdout(printed), contextlib.redirect_stderr(complained):
+            text_code = main(["check", *arguments])
+            text = printed.getvalue()
+            printed.seek(0)
+            printed.truncate()
+            code = main(["check", "--format", "jsonl", *arguments])
+    finally:
+        os.chdir(before)
+    findings = [json.loads(line) for line in printed.getvalue().split("\n") if line.startswith("{")]
+    assert text_code == code, f"text says {text_code}, jsonl {code}"
+    names = {str(f["file"]) for f in findings}
+    found = [
+        f"{str(f['file']) + ' ' if len(names) > 1 else ''}{f['line']}:{f['column']} {f['rule']} {f['level']}"
+        for f in findings
+    ]
+    output = text + complained.getvalue()
+    return {"found": found, "said": [output, *(str(f["message"]) for f in findings)], "exit": code, "printed": output}
+
+
+if __name__ == "__main__":
+    only = sys.argv[1:]
+    for row in rows():
+        if not only or row.name.split("-")[0] in only:
+            print(json.dumps(run(row)), flush=True)
