@@ -23,6 +23,8 @@ _APART = re.compile(
     r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
     re.IGNORECASE,
 )
+_ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+_INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
@@ -140,8 +142,8 @@ class Kitchen:
 
     def _pot(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         """The pot this action is about, with all that it puts in."""
-        if action.everything:
-            return self._everything(step, verb)
+        if action.everything and (not self.at_hand or _ALL.search(self._words(step, action))):
+            return self._everything(step, verb, named)
         new = [i for i in named if self._home(i) is None]
         held = dict.fromkeys(self._home(i) for i in named)
         homes = [self.pots[home] for home in held if home is not None]
@@ -149,6 +151,8 @@ class Kitchen:
             return self.at_hand
         if homes:
             joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not self._apart(step, action)
+            if len(named) > 1 and self._home(named[-1]) is not None and _INTO.search(self._words(step, action)):
+                joins_hand = False  # "add the peas to the potatoes": the last one says which pot
             return self._merge([*([self.at_hand] if joins_hand else []), *homes], new)
         if not self.at_hand or self._opens_pot(step, action, verb, new):
             return self._open(new)
@@ -172,12 +176,12 @@ class Kitchen:
             return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
         return True
 
-    def _everything(self, step: Step, verb: Verb) -> list[int]:
+    def _everything(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
         common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
-        extra = [i for i in common if i not in inside] if verb.role == "join" else []
+        extra = [i for i in common if i not in inside and (verb.role == "join" or i in named)]
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
@@ -280,12 +284,16 @@ class Kitchen:
         return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
 
     def _apart(self, step: Step, action: Action) -> bool:
+        before = ""
+        if action is step.actions[0] and step.span.start <= action.span.start:
+            before = self.recipe.document.text[step.span.start : action.span.start]
+        return bool(_APART.search(before + " " + self._words(step, action)))
+
+    def _words(self, step: Step, action: Action) -> str:
+        """What the sentence says from this action's verb to the next one's."""
         start = action.span.start if step.span.start <= action.span.start < step.span.end else step.span.start
-        following = [a.span.start for a in step.actions if a.span.start > action.span.start]
-        end = min(following, default=step.span.end)
-        text = self.recipe.document.text
-        before = text[step.span.start : start] if action is step.actions[0] else ""
-        return bool(_APART.search(before + " " + text[start:end]))
+        following = [other.span.start for other in step.actions if other.span.start > action.span.start]
+        return self.recipe.document.text[start : min(following, default=step.span.end)]
 
     def _with(self, action: Action) -> bool:
         """Whether the first thing after the verb is "with ..." or "in ...": "mash with the oil"."""

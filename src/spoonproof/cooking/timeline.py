@@ -13,7 +13,7 @@ from spoonproof.cooking.pots import Event, Kitchen
 from spoonproof.model import channel as house
 from spoonproof.model.finding import Bowl
 from spoonproof.model.kitchen import Foods, Verb, Verbs
-from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.recipe import Cut, FoodLine, Recipe
 
 _TOOL_OF_MEDIUM = {
     "steam": "steamer",
@@ -126,7 +126,7 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
     """The timeline of a recipe in a kitchen (default: one cook, two rings); deterministic."""
     walk = Kitchen(recipe, foods, verbs)
     walk.walk()
-    drafts = [*_preparing(recipe), *_doing(recipe, walk.events)]
+    drafts = [*_preparing(recipe, foods), *_doing(recipe, walk.events)]
     tasks = _schedule(drafts, kitchen or house.Kitchen())
     return Plan(recipe.slug, recipe.title.value, tuple(sorted(tasks, key=_by_start)), _critical(tasks))
 
@@ -144,20 +144,31 @@ class _Draft:
     bowl: Bowl | None = None
 
 
-def _preparing(recipe: Recipe) -> list[_Draft]:
+def _preparing(recipe: Recipe, foods: Foods) -> list[_Draft]:
     """What the food lines ask for before the method begins: peeled, cored, diced."""
     drafts = []
     for index, line in enumerate(recipe.foods):
         minutes = sum(_PREPARED_MINUTES.get(word, 0.0) for word, _ in line.prepared)
-        minutes += sum(_CUT_MINUTES.get(cut.shape, 2.0) for cut in line.cuts if cut.shape != "whole")
+        cuts = _cuts_to_make(line, foods)
+        minutes += sum(_CUT_MINUTES.get(cut.shape, 2.0) for cut in cuts)
         if minutes and line.recipe is None and line.state not in ("canned", "frozen"):
-            drafts.append(_Draft(_prepare_label(line), minutes, 1.0, "hands", None, (index,), assumed=True))
+            drafts.append(_Draft(_prepare_label(line, cuts), minutes, 1.0, "hands", None, (index,), assumed=True))
     return drafts
 
 
-def _prepare_label(line: FoodLine) -> str:
+def _cuts_to_make(line: FoodLine, foods: Foods) -> list[Cut]:
+    """The cuts somebody makes: not those the food is bought in (ground cumin, minced beef)."""
+    food = foods.get(line.food) if line.food else None
+    if food is not None and (
+        food.hardness in ("powder", "liquid", "paste") or food.group in ("meat", "poultry", "spice")
+    ):
+        return []
+    return [cut for cut in line.cuts if cut.shape not in ("whole", "ground", "flaked")]
+
+
+def _prepare_label(line: FoodLine, cuts: Sequence[Cut]) -> str:
     words = [word for word, _ in line.prepared if word in _PREPARED_MINUTES]
-    words += [cut.shape for cut in line.cuts if cut.shape != "whole"]
+    words += [cut.shape for cut in cuts]
     return f"Get ready: {line.name} ({', '.join(words)})" if words else f"Get ready: {line.name}"
 
 

@@ -1,0 +1,130 @@
+"""What the kitchen makes of a dish, as the rules about cooking ask for it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from spoonproof.cooking.pots import Event, Kitchen, Story, total
+from spoonproof.cooking.softness import STRETCH, Need
+from spoonproof.cooking.treatment import judge, method_of
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Bowl, Level, SourceRef
+from spoonproof.model.recipe import Minutes
+from spoonproof.model.text import Span
+from spoonproof.model.treatment import Softness
+
+FINE = ("smooth", "thick")  # textures that leave no pieces
+METHOD_WORDS = {
+    "steam": "steaming",
+    "boil": "boiling or simmering",
+    "oven": "in the oven",
+    "fry": "in the pan",
+    "microwave": "in the microwave",
+    "pressure": "under pressure",
+    "soak": "soaking",
+}
+
+
+def walked(dish: Dish) -> Kitchen:
+    """The kitchen after the recipe has been walked through."""
+    kitchen = Kitchen(dish.recipe, dish.knowledge.foods, dish.knowledge.verbs)
+    kitchen.walk()
+    return kitchen
+
+
+def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
+    """How soft a food comes out, and the need it was measured by."""
+    softness, need, _ = judge(story, dish.knowledge.cook_times)
+    return softness, need
+
+
+def cooked(story: Story) -> Minutes | None:
+    """All the stated minutes in the heat."""
+    return total([heat for heat in story.heats if method_of(heat)])
+
+
+def time_span(kitchen: Kitchen, story: Story) -> Span:
+    """Where the time of the longest stretch of heat is written; else the verb of the last stretch, else the line."""
+    heated = [event for event in kitchen.events if event.verb.role == "heat" and story.index in event.pot]
+    timed = [event for event in heated if event.action.time is not None]
+    if timed:
+        longest = max(timed, key=_high)
+        return longest.action.time_span or longest.action.span
+    return heated[-1].action.span if heated else story.line.span
+
+
+def _high(event: Event) -> float:
+    return event.action.time.high if event.action.time else 0.0
+
+
+def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
+    """Foods that stay hard only because they join late: line -> (a food that was in the pot before, the need)."""
+    found: dict[int, tuple[Story, Need]] = {}
+    for story in kitchen.stories:
+        softness, need = judged(dish, story)
+        mine = cooked(story)
+        if softness not in ("hard", "crisp-tender") or need is None or mine is None:
+            continue
+        for other in kitchen.stories:
+            theirs = cooked(other)
+            if other is story or theirs is None or not _share_pot(story, other) or not other.solid:
+                continue
+            first_in = (other.joined or 0) < (story.joined or 0)
+            if first_in and mine.high < need.soft.low <= theirs.high:
+                found[story.index] = (other, need)
+                break
+    return found
+
+
+def _share_pot(one: Story, other: Story) -> bool:
+    return bool(one.heats and other.heats and one.heats[-1] == other.heats[-1])
+
+
+def minutes_words(minutes: Minutes) -> str:
+    """ "18-22 minutes", "1 minute"."""
+    low, high = round(minutes.low), round(minutes.high)
+    if low == high:
+        return f"{low} minute{'' if low == 1 else 's'}"
+    return f"{low}-{high} minutes"
+
+
+def need_words(need: Need) -> str:
+    """The range with what it rests on: "pieces of 25 mm need 20-52 minutes steaming to be soft (...)"."""
+    piece = f"pieces of {need.mm:g} mm need" if need.mm is not None else "it needs"
+    rests = []
+    if need.stretched:
+        low, high = STRETCH
+        rests.append(f"published times give crisp-tender and are stretched {low:g} to {high:g} times for a baby")
+    if need.stand_in:
+        rests.append(f"times for {METHOD_WORDS.get(need.stand_in, need.stand_in)} stand in")
+    if need.beyond:
+        rests.append("no published time is near this size")
+    if not need.published:
+        rests.append("by common practice")
+    tail = f" ({'; '.join(rests)})" if rests else ""
+    return f"{piece} {minutes_words(need.soft)} {METHOD_WORDS.get(need.method, need.method)} to be soft{tail}"
+
+
+def need_sources(need: Need) -> tuple[SourceRef, ...]:
+    """The sources of both ends of the range."""
+    rows = dict.fromkeys((need.low_row, need.high_row))
+    refs = (SourceRef("" if row.source == "common-practice" else row.source, row.note, row.basis) for row in rows)
+    return tuple(dict.fromkeys(ref._replace(id=ref.id or "common-practice") for ref in refs))
+
+
+def severity(dish: Dish, story: Story, need: Need) -> tuple[Level, Bowl | None]:
+    """How bad it is that a food is not soft: hard pieces in a baby's bowl are an error."""
+    if story.bowl == "family":
+        return "warning", "family"
+    rests_on_memory = "from-memory" in (need.low_row.basis, need.high_row.basis)
+    pieces = story.made not in FINE
+    hard = story.food is not None and story.food.hardness == "hard"
+    if pieces and hard and not story.tested and dish.recipe.youngest < 24 and not rests_on_memory:
+        return "error", "baby"
+    return "warning", "baby" if pieces else None
+
+
+def names(stories: Sequence[Story]) -> str:
+    """ "carrots and parsnips"."""
+    words = [story.line.name for story in stories]
+    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]

@@ -1,0 +1,64 @@
+"""Grains or pulses are simmered in nothing.
+
+Rice, oats and lentils soften by drinking: without water, stock or milk in the pot, in the foods or in the step, they
+burn. Usually the liquid was only forgotten in writing, but a reader can't guess how much.
+
+Fails::
+
+    foods:
+      - 150 g red lentils
+      - 200 g carrots, peeled, 1 cm dice
+    steps:
+      - Simmer the lentils and the carrots for 25 minutes, until a cube squashes.
+      - Mash everything.
+
+Passes::
+
+    foods:
+      - 150 g red lentils
+      - 200 g carrots, peeled, 1 cm dice
+    steps:
+      - Simmer the lentils and the carrots in 600 ml water for 25 minutes, until a cube squashes.
+      - Mash everything.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.checks.from_cooking import names, walked
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy, SourceRef
+
+SCOPE = "dish"
+AREA = "cooking"
+LEVEL = "warning"
+SOURCES = ("common-practice",)
+
+_LIQUID = re.compile(r"\b(?:water|stock|broth|milk|juice|liquid|sauce|passata|tomatoes|packet)\b", re.IGNORECASE)
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A fault for each simmering of dry grains with no liquid in sight."""
+    kitchen = walked(dish)
+    said: set[tuple[int, ...]] = set()
+    for event in kitchen.events:
+        if event.verb.medium not in ("water", "pan") or event.verb.role != "heat" or event.verb.id == "reheat":
+            continue
+        pot = [kitchen.stories[i] for i in event.pot]
+        grains = [s for s in pot if s.food and s.food.hardness == "grain" and s.food.state not in ("cooked", "canned")]
+        key = tuple(story.index for story in grains)
+        wet = any(s.food is not None and s.food.hardness == "liquid" and s.food.group != "oil" for s in pot)
+        wet = wet or any(_LIQUID.search(s.line.text) for s in pot) or any(s.line.recipe for s in pot)
+        told = any(_LIQUID.search(step.text) for step in dish.recipe.steps[: event.step + 1])
+        if not grains or wet or told or event.action.with_liquid or event.action.water_ml or key in said:
+            continue
+        said.add(key)
+        yield Fault(
+            event.action.span,
+            f"The {names(grains)} simmers without any liquid.",
+            remedy=Remedy("Add the water, stock or milk to the foods or say how much goes in."),
+            sources=(SourceRef("common-practice", basis="common-practice"),),
+        )

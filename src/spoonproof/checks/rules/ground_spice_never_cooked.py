@@ -1,0 +1,64 @@
+"""A ground spice goes in after the heat.
+
+Ground cumin, coriander, turmeric and their kind taste of dust until they have been warmed: cook them in the fat or in
+the pot for the last minutes. Sweet spices can be sprinkled, and gain from it too: for them it is a note.
+
+Fails::
+
+    foods:
+      - 300 g potatoes, peeled, 1 cm dice
+      - 1 pinch ground cumin
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes.
+      - Mash the potatoes and stir in the cumin.
+
+Passes::
+
+    foods:
+      - 300 g potatoes, peeled, 1 cm dice
+      - 1 pinch ground cumin
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes.
+      - Stir in the cumin and cook for 2 minutes more.
+      - Mash the potatoes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from spoonproof.checks.from_cooking import walked
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy, SourceRef
+
+SCOPE = "dish"
+AREA = "cooking"
+LEVEL = "warning"
+SOURCES = ("common-practice",)
+
+# Those that belong at the end, or are good either way.
+_FINISHING = frozenset(("black-pepper", "white-pepper", "vanilla-extract", "saffron", "garam-masala", "celery-seed"))
+_SWEET = frozenset(("cinnamon", "nutmeg", "mace", "cardamom", "cloves", "allspice", "mixed-spice", "ginger-ground"))
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A fault for each ground spice that meets no heat in a dish that is cooked."""
+    kitchen = walked(dish)
+    if not any(story.heats for story in kitchen.stories):
+        return
+    for story in kitchen.stories:
+        food = story.food
+        if food is None or food.group != "spice" or story.heats or story.joined is None or food.id in _FINISHING:
+            continue
+        if food.hardness != "powder":
+            continue
+        span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)
+        yield Fault(
+            span,
+            f"The {story.line.name} goes in after the heat and stays raw.",
+            "note" if food.id in _SWEET else "warning",
+            bowl=story.bowl,
+            remedy=Remedy(f"Let the {story.line.name} cook with the rest for the last minute or two."),
+            sources=(SourceRef("common-practice", basis="common-practice"),),
+        )

@@ -1,0 +1,74 @@
+"""A hard food is cooked by the clock alone, with no squash test at the end.
+
+Roots, pans and rings differ more than any table does: the published rates of softening of carrot alone spread more
+than tenfold. A time tells a reader when to look; only a piece that squashes between finger and thumb tells her that
+the pan is done.
+
+Fails::
+
+    foods:
+      - 300 g carrots, peeled, 1 cm dice
+    steps:
+      - Steam the carrots for 18-22 minutes.
+      - Mash the carrots.
+
+Passes::
+
+    foods:
+      - 300 g carrots, peeled, 1 cm dice
+    steps:
+      - Steam the carrots for 18-22 minutes, until a cube squashes between finger and thumb.
+      - Mash the carrots.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.checks.from_cooking import FINE, judged, names, time_span, walked
+from spoonproof.checks.rule import Fault
+from spoonproof.cooking.pots import Story
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy, SourceRef
+from spoonproof.model.text import Span
+
+SCOPE = "dish"
+AREA = "baby"
+LEVEL = "warning"
+SOURCES = ("lee-2017-texture-kinetics", "common-practice")
+
+_TEST = re.compile(
+    r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily)\b", re.IGNORECASE
+)
+_UNTIL = 24  # months: the ages at which gums do most of the chewing
+_SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """One fault for each place where hard foods are timed without a test."""
+    if dish.recipe.youngest >= _UNTIL or any(_TEST.search(step.text) for step in dish.recipe.steps):
+        return
+    kitchen = walked(dish)
+    places: dict[Span, list[Story]] = {}
+    unsure: set[Span] = set()
+    for story in kitchen.stories:
+        softness, _ = judged(dish, story)
+        hard = story.food is not None and story.food.hardness in ("hard", "firm")
+        if not hard or story.tested or story.bowl == "family" or softness not in ("soft", "maybe-soft"):
+            continue
+        if not story.heats:
+            continue
+        span = time_span(kitchen, story)
+        places.setdefault(span, []).append(story)
+        if softness == "maybe-soft" and story.made not in FINE:
+            unsure.add(span)
+    for span, stories in places.items():
+        yield Fault(
+            span,
+            f"Only the clock says when the {names(stories)} is done; no squash test ends the cooking.",
+            "warning" if span in unsure else "note",
+            bowl="baby",
+            remedy=Remedy("Add: until a piece squashes between finger and thumb."),
+            sources=_SOURCES,
+        )

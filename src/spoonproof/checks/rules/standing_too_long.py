@@ -1,0 +1,65 @@
+"""Cooked food stands at room temperature for too long.
+
+Germs grow fastest between the fridge and the heat. What is kept is cooled and chilled within one to two hours, rice
+within one; what has stood for two hours is thrown away.
+
+Fails::
+
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes.
+      - Leave the potatoes to cool for 3 hours.
+      - Mash the potatoes with the oil.
+
+Passes::
+
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes.
+      - Let the potatoes cool for 20 minutes.
+      - Mash the potatoes with the oil.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.checks.from_cooking import walked
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy, SourceRef
+
+SCOPE = "dish"
+AREA = "baby"
+LEVEL = "warning"
+SOURCES = ("nhs-storing", "kidshealth-nz")
+
+_COLD = re.compile(r"\b(?:fridge|chill\w*|ice|freezer|refrigerat\w*|larder)\b", re.IGNORECASE)
+_OVERNIGHT = re.compile(r"\bovernight\b", re.IGNORECASE)
+_MOST, _THROW, _RICE = 60.0, 120.0, 60.0
+_SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A fault for each stretch of standing or cooling of cooked food beyond an hour."""
+    kitchen = walked(dish)
+    hot: set[int] = set()
+    for event in kitchen.events:
+        if event.verb.role == "heat":
+            hot.update(event.pot)
+        if event.verb.role != "cool" or not hot.intersection(event.pot):
+            continue
+        text = dish.recipe.steps[event.step].text
+        minutes = event.action.time.high if event.action.time else 600.0 if _OVERNIGHT.search(text) else 0.0
+        if minutes <= _MOST or _COLD.search(text):
+            continue
+        rice = any("rice" in (kitchen.stories[i].line.food or "") for i in event.pot)
+        over = minutes > (_RICE if rice else _THROW)
+        limit = "one hour, since there is rice in it" if rice else "one to two hours"
+        yield Fault(
+            event.action.time_span or event.action.span,
+            f"Cooked food stands for {minutes / 60:.3g} hours: it belongs in the fridge within {limit}.",
+            "error" if over else "warning",
+            bowl="baby" if event.bowl != "family" else "family",
+            remedy=Remedy("Cool it quickly in a shallow dish and chill it within the hour."),
+            sources=_SOURCES,
+        )

@@ -1,0 +1,80 @@
+"""The time is too short for a food to get soft.
+
+The five to seven minutes that are often given for inch pieces of hard vegetables leave them crisp-tender at best: fine
+for a grown-up's fork, a choking danger for a baby. Published steaming times fit about half the firmness left; soft
+enough to squash takes one and a half to three times as long. Heat also needs time to reach the middle. Blended to
+nothing it is a fault of cooking; left in pieces, it is the baby's.
+
+Fails::
+
+    foods:
+      - 300 g carrots, peeled, 2.5 cm chunks
+      - 1 tsp rapeseed oil
+    steps:
+      - Steam the carrots for 5-7 minutes.
+      - Mash the carrots with the oil.
+
+Passes::
+
+    foods:
+      - 300 g carrots, peeled, 1 cm dice
+      - 1 tsp rapeseed oil
+    steps:
+      - Steam the carrots for 18-22 minutes, until a cube squashes between finger and thumb.
+      - Mash the carrots with the oil.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from spoonproof.checks.from_cooking import (
+    cooked,
+    judged,
+    late,
+    minutes_words,
+    need_sources,
+    need_words,
+    severity,
+    time_span,
+    walked,
+)
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Remedy
+
+SCOPE = "dish"
+AREA = "cooking"
+LEVEL = "warning"
+SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A fault for each food that comes out hard or crisp-tender, unless it only joins too late."""
+    kitchen = walked(dish)
+    joins_late = late(dish, kitchen)
+    for story in kitchen.stories:
+        softness, need = judged(dish, story)
+        time = cooked(story)
+        if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
+            continue
+        level, bowl = severity(dish, story, need)
+        name = story.line.name
+        outcome = "hard" if softness == "hard" and need.crisp == need.soft else "crisp-tender at best"
+        message = f"After {minutes_words(time)} the {name} will be {outcome}: {need_words(need)}."
+        if story.tested:
+            message += " The squash test will not pass in the time given."
+        aim = round((need.soft.low + need.soft.high) / 2)
+        remedy = Remedy(
+            f"Cook the {name} for about {aim} minutes, cut finer if that is too long, until a piece squashes between "
+            "finger and thumb."
+        )
+        yield Fault(
+            time_span(kitchen, story),
+            message,
+            level,
+            area="baby" if bowl == "baby" else "cooking",
+            bowl=bowl,
+            remedy=remedy,
+            sources=need_sources(need),
+        )
