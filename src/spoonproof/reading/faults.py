@@ -247,8 +247,4 @@ FAULTS: Mapping[str, Fault] = _table(
         "cue-not-read", "film", "warning", "A cue of a caption file can't be read",
         "Its words were not searched for claims.",
     ),
-    (
-        "unknown-statement-file", "film", "error", "A file of statements is of an unknown kind",
-        "Claims are searched in .vtt, .srt, .txt and .md files.",
-    ),
 )  # fmt: skip
