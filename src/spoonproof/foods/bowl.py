@@ -14,11 +14,13 @@ from spoonproof.model.numbers import Estimate
 
 @dataclass(frozen=True, slots=True)
 class BowlFacts:
-    """``grams`` of the finished bowl; ``batch`` and ``per_100g`` by nutrient key. A key is absent where no food of
-    the bowl has a value: not known is not zero."""
+    """``grams`` of the finished bowl, ``computed`` what the yields make of it (the same unless it was weighed),
+    ``raw_grams`` what went in; ``batch`` and ``per_100g`` by nutrient key. A key is absent where no food of the bowl
+    has a value: not known is not zero."""
 
     grams: Grams
     raw_grams: Grams
+    computed: Grams
     batch: Mapping[str, Estimate]
     per_100g: Mapping[str, Estimate]
 
@@ -47,7 +49,7 @@ def bowl_facts(parts: Sequence[Ingredient], weighed: Grams | None = None) -> Bow
         batch[nutrient] = Estimate(amount.mid, min(amount.low, amount.mid), high, unit, coverage, sources)
         if final.mid > 0:
             per_100g[nutrient] = _per_100g(batch[nutrient], amount, final, counted, nutrient, weighed is not None)
-    return BowlFacts(final, raw, batch, per_100g)
+    return BowlFacts(final, raw, cooked, batch, per_100g)
 
 
 def _sum(parts: Sequence[Ingredient], nutrient: str, total: float) -> tuple[list[Grams], float, tuple[str, ...]] | None:

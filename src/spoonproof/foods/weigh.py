@@ -44,7 +44,6 @@ _UNIT_AS = {
     "block": ("piece",),
     "cube": ("piece",),
     "sheet": ("piece",),
-    "slice": ("piece",),
     "floret": (),
     "piece": ("cube", "fillet", "block", "link"),
     "pouch": ("packet", "pack"),
