@@ -37,7 +37,7 @@ NUTRIENT_CONTENT = (
     Rule("gives-nutrients", "nutrient-content", "S(<FOOD>) ~12 T(<HAVE>) ~6 O(<nutrient-weak>)", "contains", loose=True,
          says="a food gives nutrients"),
     Rule("enough-of", "nutrient-content", "T(<amount>) _3 O(<nutrient>)", "contains", loose=True, named=True,
-         needs=("have", "contain", "copula"), says="an amount of a nutrient"),
+         needs=("have", "contain"), says="an amount of a nutrient"),
 )  # fmt: skip
 
 QUANTITY = (
@@ -46,7 +46,7 @@ QUANTITY = (
         "per-day", "per-portion", "contain", "more", "less", "copula", "need", "audience-baby", "age", "have"),
          says="an amount"),
     Rule("calories", "quantity", "T(<number>) _2 O(<energy>)", says="a number of calories"),
-    Rule("protein-12-g", "quantity", "O(<NUT>) :? _8 T(<number>) _1 <unit>", needs=("nutrient", "energy", "copula",
+    Rule("protein-12-g", "quantity", "O(<NUT>) ~8 T(<number>) _1 <unit>", needs=("nutrient", "energy", "copula",
         "per-day", "content"), says="nutrient, number, unit"),
     Rule("share-of-day", "quantity", "T(<number>) ~6 <per-day> ~4 O(<NUT>)", says="a share of the day's need"),
     Rule("share-of-day", "quantity", "T(<number>) ~4 O(<NUT>) ~3 <per-day>", says="a share of the day's need"),
@@ -75,7 +75,7 @@ COMPARATIVE = (
 )  # fmt: skip
 
 FUNCTION = (
-    Rule("helps-a-function", "function", "T(<BENEFIT>) ~4 O(<EFFECT>)", named=True, says="benefit verb, function"),
+    Rule("helps-a-function", "function", "T(<BENEFIT>) ~6 O(<EFFECT>)", named=True, says="benefit verb, function"),
     Rule("strengthens-a-part", "function", "T(<benefit>) _4 O(<body>)", named=True, says="benefit verb, body part"),
     Rule("keeps-a-part-well", "function", "T(<keep>) _3 O(<body|EFFECT>) _3 <healthy|well>", named=True,
          says="keeps it well"),
@@ -86,6 +86,8 @@ FUNCTION = (
     Rule("makes", "function", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
     Rule("is-a-function", "function", "S(<THING>) _2 <copula> _4 O(<effect|effect-weak>)", named=True, loose=True,
          says="a food is said to be it"),
+    Rule("for-a-function", "function", "S(<ambiguous-nutrient|FOOD|nutrient>) ~4 T(<for>) _2 O(<EFFECT|body>)", loose=True,
+         needs=("need", "goodfor", "have", "give", "give-weak", "copula"), says="for a function"),
     Rule("thanks", "function", "O(<body|EFFECT|health>) _2 T(<thanks>)", says="the body will thank you"),
     Rule("good-for", "function", "T(<goodfor>) ~4 O(<EFFECT|body>)", named=True, says="good for a function"),
     Rule("is-needed", "function", "S(<nutrient>) ~5 <copula> ~4 T(<NEED>)", says="a nutrient is needed"),
@@ -100,7 +102,7 @@ FUNCTION = (
     Rule("weight", "function", "T(<weight-verb>) _3 O(<weight-unit>)", needs=("FOOD", "generic-food"),
          says="weight lost or gained"),
     Rule("harms-a-function", "function", "T(<HARM>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
-    Rule("food-and-function", "function", "S(<food|dish|nutrient>) ~12 O(<effect>)", loose=True, veto=("nonfood",),
+    Rule("food-and-function", "function", "S(<food|dish|nutrient|ambiguous-nutrient>) ~12 O(<effect>)", loose=True, veto=("nonfood",),
          says="food and function together"),
     Rule("function-and-food", "function", "O(<effect>) ~12 S(<food|dish|nutrient>)", loose=True, veto=("nonfood",),
          says="function and food together"),
@@ -125,10 +127,15 @@ GENERAL_BENEFIT = (
     Rule("loose-word", "general-benefit", "T(<loose>)", named=True, says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 T(<loose-weak>)", named=True, says="a loose word of benefit"),
     Rule("is-healthy", "general-benefit", "S(<THING>) ~5 <copula> ~4 T(<healthy>)", says="a food is healthy"),
+    Rule("loose-dish", "general-benefit", "T(<loose-weak>) _3 S(<food|dish>)", says="a loose word before a food"),
+    Rule("asked-healthy", "general-benefit", "<copula> _3 S(<FOOD>) _3 T(<healthy>)", says="asked whether it is healthy"),
+    Rule("best-of-all", "general-benefit", "S(<THING>) ~3 <copula> _2 T(<most>) _1 <generic-food|food> _2 O(<audience-baby>)",
+         says="best for"),
     Rule("healthy-dish", "general-benefit", "T(<healthy>) _3 S(<food|dish>)", says="'healthy' before a food"),
     Rule("healthy-choice", "general-benefit", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     Rule("best-for", "general-benefit", "T(<most>) _1 S(<THING>) _2 O(<audience-baby>) _1 <copula>", says="best for"),
     Rule("health-good", "general-benefit", "T(<health>)", named=True, loose=True, says="health of a food"),
+    Rule("health-good", "general-benefit", "T(<health-weak>) _4 S(<FOOD>)", loose=True, says="goodness of a food"),
     Rule("health-good", "general-benefit", "S(<FOOD>) ~8 T(<health-weak>)", loose=True, says="goodness of a food"),
 )  # fmt: skip
 
@@ -141,7 +148,7 @@ ALLERGEN = (
     Rule("introduce-allergen", "allergen", "T(<introduce>) ~5 O(<allergen-food|allergy|allergy-weak>)",
          says="introducing an allergen"),
     Rule("introduce-allergen", "allergen", "O(<allergen-food|allergy>) ~4 T(<introduce>)", says="introducing an allergen"),
-    Rule("first-allergen", "allergen", "T(<bound>) _1 O(<allergen-food>)", says="introducing an allergen"),
+    Rule("first-allergen", "allergen", "T(<first>) _1 O(<allergen-food>)", says="introducing an allergen"),
     Rule("start-allergens", "allergen", "T(<give|avoid|forbid|wait>) ~8 O(<allergy>)", says="when to give an allergen"),
     Rule("watch-reactions", "allergen", "T(<watch>) ~8 O(<reaction>)", veto=("storing",), says="watching for reactions"),
     Rule("watch-reactions", "allergen", "O(<reaction|allergy>) ~8 T(<watch>)", veto=("storing",),
@@ -186,6 +193,12 @@ SAFETY_AGE = (
         "okay", "harmful"), veto=("storing",), says="an age and a food"),
     Rule("wait-until", "safety-age", "T(<wait>) ~6 O(@AGE)", veto=("storing",), says="an age to wait for"),
     Rule("from-age", "safety-age", "T(<okay>) _2 <bound|in>? _2 O(@AGE)", veto=("storing",), says="an age to start from"),
+    Rule("fine-for-babies", "safety-age", "S(<FOOD|THING>) ~4 <copula> ~3 T(<fine>) _3 O(<audience-baby|solids>)",
+         says="fine for babies"),
+    Rule("can-babies", "safety-age", "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 "
+         "S(<FOOD|ambiguous-nutrient>)", says="whether babies may eat it"),
+    Rule("can-babies", "safety-age", "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 "
+         "S(<FOOD|ambiguous-nutrient>)", says="whether babies may eat it"),
     Rule("readiness", "safety-age", "O(<readiness>)", says="readiness for solids"),
     Rule("readiness", "safety-age", "O(<readiness-weak>)", needs=("solids", "readiness"), says="readiness for solids"),
     Rule("not-for-babies", "safety-age", "T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby>)",

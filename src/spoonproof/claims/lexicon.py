@@ -27,7 +27,7 @@ TRIGGERS = frozenset(
         "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nutrient-weak", "contaminant",
         "additive", "remedy", "body-process", "weight-unit", "choking-weak", "forbid",
         "free-suffixed", "suffix-free", "digest", "absorb", "readiness", "readiness-weak", "hazard-food", "reaction", "thanks",
-        "supervise", "allergen", "introduce", "strong",
+        "supervise", "introduce", "strong", "most", "avoid", "forbid", "per-day",
     }
 )  # fmt: skip
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these
@@ -40,6 +40,7 @@ class Sense(NamedTuple):
     id: str
     value: str = ""
     allergens: tuple[str, ...] = ()
+    base: str = ""  # the term as its table writes it: the singular, the British spelling
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +108,7 @@ def _add_row(senses: dict[tuple[str, ...], dict[str, Sense]], row: Row) -> None:
     for term in terms:
         weak = term.endswith("?")
         name = f"{cls}-weak" if weak else cls
-        sense = Sense(name, row.text("id"), row.text("value"), row.items("allergens"))
+        sense = Sense(name, row.text("id"), row.text("value"), row.items("allergens"), term.rstrip("?"))
         for form in forms(term.rstrip("?"), how):
             if key := words_of(form):
                 senses.setdefault(key, {}).setdefault(name, sense)
@@ -121,7 +122,7 @@ def _add_food(senses: dict[tuple[str, ...], dict[str, Sense]], name: str, food: 
         if not key or "," in key or any(c in senses.get(key, {}) for c in ("ambiguous-nutrient", "nutrient")):
             continue
         old = senses.setdefault(key, {}).get("food")
-        senses[key]["food"] = Sense("food", food, "", old.allergens if old else ())
+        senses[key]["food"] = Sense("food", food, "", old.allergens if old else (), fold(name))
 
 
 def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:

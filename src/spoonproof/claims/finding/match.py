@@ -41,12 +41,17 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             continue
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
-            if compiled.rule.named and not (about or _opens(tagged, match, present)):
+            if compiled.rule.named and not (about or _eaten(compiled, present) or _opens(tagged, match, present)):
                 continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
+
+
+def _eaten(compiled: CompiledRule, present: frozenset[str]) -> bool:
+    """A function or an illness may be said of food in general ("a good breakfast helps ...")."""
+    return compiled.rule.kind in ("function", "disease") and not compiled.rule.loose and "generic-food" in present
 
 
 def _points(tagged: Tagged, present: frozenset[str]) -> bool:

@@ -10,7 +10,7 @@ from spoonproof.claims.scan import Tagged
 _FOOD = frozenset({"food", "dish"})
 _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _NAMED = _FOOD | _NUTRIENT
-_EATEN = _FOOD | {"ambiguous-nutrient"}
+_EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
 _VERBS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation"})
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
@@ -163,7 +163,7 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
 
 def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     """The noun phrase around a named item, with its list to the left and right."""
-    kinds = next((k for k in (_FOOD, _NUTRIENT, _GENERIC) if tagged.find(k, at, at + 1)), _NAMED)
+    kinds = next((k for k in (_EATEN, _NUTRIENT, _GENERIC) if tagged.find(k, at, at + 1)), _NAMED)
     first = last = at
     while (left := _previous(tagged, first, kinds)) is not None and left not in taken:
         first = left
@@ -173,7 +173,7 @@ def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     texts: list[str] = []
     foods: list[str] = []
     for index in tagged.find(kinds, first, last + 1):
-        texts.append(tagged.words(_widen(tagged, index), index + 1))
+        texts.append(_text(tagged, index, kinds))
         term = tagged.items[index].term
         if term is not None and "food" in term.senses:
             foods.append(term.senses["food"].id)
@@ -183,6 +183,15 @@ def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     of_dish = before in _OURS and dishlike and (before in ("this", "my", "our") or not tagged.has(first, "food"))
     why = "“" + "”, “".join(named) + "”" + (", the dish itself" if of_dish else "")
     return Subject((begin, last + 1), named, tuple(dict.fromkeys(foods)), of_dish, False, why)
+
+
+def _text(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
+    """The words of a noun phrase, its noun as the lexicon writes it: "sprouted broken wheat", "egg"."""
+    term = tagged.items[at].term
+    base = next((s.base for c, s in term.senses.items() if c in kinds and s.base), "") if term is not None else ""
+    begin = _widen(tagged, at)
+    said = tagged.words(begin, at).lower()
+    return f"{said} {base}".strip() if base else tagged.words(begin, at + 1)
 
 
 def _widen(tagged: Tagged, at: int) -> int:
