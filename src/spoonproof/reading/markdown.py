@@ -7,7 +7,7 @@ are the author's own and neither shown nor judged; ``<!-- leave: why -->`` marks
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -294,6 +294,8 @@ def _in_line(part: str, line: _Line) -> list[int]:
     found = len(line.text.rstrip()) - len(stripped)
     if found < 0 or not line.text.startswith(stripped, found):
         found = line.text.find(stripped)
+    if found >= 0 and line.places is None:
+        return list(range(line.start + found, line.start + found + len(part)))
     if found >= 0:
         return [line.place(found + index) for index in range(len(part))]
     # Not to be followed (a tab was widened, say): the line as a whole stands for it.
@@ -325,20 +327,23 @@ def _readable(block: Token, offsets: Sequence[int]) -> tuple[str, list[Piece], l
             if child.type == "code_inline":
                 at += len(child.markup)
                 at += not block.content.startswith(child.content, at)  # a blank beside the marks is not shown
-            for run_at, run_offset, run_length in _runs(at, len(child.content), child.type != "text_special", place):
+            for run_at, run_offset, run_length in _runs(at, len(child.content), child.type != "text_special", offsets):
                 pieces.append(Piece(length + run_at, run_offset, run_length))
             parts.append(child.content)
             length += len(child.content)
     return "".join(parts), pieces, images
 
 
-def _runs(at: int, length: int, plain: bool, place: Callable[[int], int]) -> Iterator[tuple[int, int, int]]:
-    """Stretches of characters that stand side by side in the file."""
-    if not plain:
-        yield 0, place(at), length
+def _runs(at: int, length: int, plain: bool, offsets: Sequence[int]) -> Iterator[tuple[int, int, int]]:
+    """Stretches of characters that stand side by side in the file: (from, offset in the file, length)."""
+    places = list(offsets[at : at + length])
+    if not places:
+        places = [offsets[-1] if offsets else 0]
+    if not plain or places == list(range(places[0], places[0] + length)):
+        yield 0, places[0], length
         return
     begin = 0
-    for index in range(1, length + 1):
-        if index == length or place(at + index) != place(at + index - 1) + 1:
-            yield begin, place(at + begin), index - begin
+    for index in range(1, len(places) + 1):
+        if index == len(places) or places[index] != places[index - 1] + 1:
+            yield begin, places[begin], index - begin
             begin = index
