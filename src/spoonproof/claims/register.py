@@ -103,6 +103,8 @@ class Register:
             return False
         if entry.about and not self.about(entry) & key.subjects:
             return False
+        if entry.truth == "true" and entry.stance == "permits" and entry.about and not self._covers(entry, key):
+            return False
         if not within(key.months, entry.ages):
             return False
         start, end = entry.valid
@@ -114,6 +116,11 @@ class Register:
             and (not entry.also or any(has_word(words, word) for word in entry.also))
             and not any(has_word(words, word) for word in entry.unless)
         )
+
+    def _covers(self, entry: Entry, key: Key) -> bool:
+        """Leave for one food is no leave for the other foods of the statement."""
+        about = self.about(entry)
+        return all(names & about for names in key.foods)
 
     def truth(self, key: Key) -> Entry | None:
         """The most specific entry that answers whether it is true."""

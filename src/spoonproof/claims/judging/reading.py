@@ -17,6 +17,8 @@ _NEAR = 120
 _STOPS = (".", "!", "?", "\n", ";")
 _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
+_PARTS = re.compile(r"[,;]| but ")
+_GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
@@ -99,15 +101,18 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     The claim's own words decide where they can, else the clause around them: "avoid salt, but honey is
     fine" permits honey, "honey given before the age of one is a no-no" does not.
     """
-    own = plain(claim.quote)
-    stance = _stance(own, claim, register)
-    if not stance and any(has_word(own, phrase) for phrase in register.words.get("allows", ())):
-        return "permits"
-    stance = stance or _stance(plain(clause(claim)), claim, register)
-    return stance or ("warns" if claim.polarity == "denies" else "permits")
+    parts = [plain(part) for part in _PARTS.split(claim.quote)]
+    named = [part for part in parts if _runs(part) & subjects_of(claim)]
+    for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
+        stance = _stance(words, register)
+        if stance:
+            return stance
+        if any(has_word(words, phrase) for phrase in register.words.get("allows", ())):
+            return "permits"
+    return _stance(plain(clause(claim)), register) or ("warns" if claim.polarity == "denies" else "permits")
 
 
-def _stance(words: str, claim: Claim, register: Register) -> Stance:
+def _stance(words: str, register: Register) -> Stance:
     def said(name: str) -> bool:
         return any(has_word(words, phrase) for phrase in register.words.get(name, ()))
 
@@ -118,9 +123,19 @@ def _stance(words: str, claim: Claim, register: Register) -> Stance:
     before = any(has_word(words, word) for word in register.words.get("before", ()))
     if said("holds back") or (before and has_word(words, "no")):
         return "warns"
-    if said("risk"):
-        return "dismisses" if claim.polarity == "denies" else "warns"
+    risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]
+    if risks:
+        return "dismisses" if _negated(words, risks, register) else "warns"
     return ""
+
+
+def _negated(words: str, phrases: list[str], register: Register) -> bool:
+    """Whether a negation stands within four words before every one of these phrases."""
+    negations = frozenset(register.words.get("negations", ()))
+    tokens = words.split()
+    firsts = {plain(phrase.rstrip("*")).split()[0] for phrase in phrases}
+    places = [index for index, token in enumerate(tokens) if token in firsts]
+    return bool(places) and all(negations & set(tokens[max(0, index - 4) : index]) for index in places)
 
 
 def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
@@ -128,7 +143,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     months, _ = months_of(claim, context, register)
     subjects = subjects_of(claim)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    if claim.kind == "safety-age":
+    if claim.kind == "safety-age" and set(claim.foods) <= _GENERIC:
         # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words.
         subjects |= _runs(near)
     return Key(
@@ -141,6 +156,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         months=months,
         today=context.today,
         stance=stance_of(claim, register),
+        foods=tuple(_runs(food) for food in claim.foods),
     )
 
 

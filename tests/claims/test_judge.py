@@ -1,0 +1,446 @@
+"""Both answers of a claim: true by computing or evidence, allowed by market; in doubt never kept."""
+
+from __future__ import annotations
+
+from typing import Any, get_args
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from judging_kit import TODAY, Kitchen, claim, exact, judged, the_register
+
+from spoonproof.claims.judge import Context, judge, level_of, statement_key
+from spoonproof.claims.trail import printed, rerun
+from spoonproof.model.claim import Kind, Polarity, Strength
+
+WET = {"energy_kcal": exact(40, "kcal"), "water_g": exact(88, "g")}
+DRY = {"energy_kcal": exact(379, "kcal"), "water_g": exact(10, "g")}
+
+
+def food(name: str, dry: bool = False, **nutrients: float) -> Kitchen:
+    """A kitchen whose table knows one food."""
+    return Kitchen(foods={name: {**(DRY if dry else WET), **{key: exact(value) for key, value in nutrients.items()}}})
+
+
+def says(level: str, nutrient: str, *foods: str, **more: Any) -> dict[str, Any]:
+    return {"level": level, "nutrients": (nutrient,), "foods": foods, "subjects": foods, **more}
+
+
+# --- nutrient content: computed, as eaten ---------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("iron", "level", "truth", "advice"),
+    [(4.3, "high", "true", "keep"), (2.71, "high", "overstated", "soften"), (0.9, "high", "false", "cut-untrue"),
+     (2.2, "source", "true", "keep"), (1.2, "source", "overstated", "soften"), (0.9, "source", "false", "cut-untrue"),
+     (0.9, "low", "true", "keep"), (4.3, "low", "false", "cut-untrue"), (0.5, "contains", "overstated", "soften")],
+)  # fmt: skip
+def test_thresholds_of_the_annex(iron: float, level: str, truth: str, advice: str) -> None:
+    found = judged("chard and iron", "nutrient-content", food("chard", iron_mg=iron), **says(level, "iron_mg", "chard"))
+    assert (found.truth, found.advice) == (truth, advice)
+
+
+def test_dry_oats_are_not_porridge() -> None:
+    alone = food("oats", dry=True, iron_mg=4.25)
+    assert (
+        judged("oats are high in iron", "nutrient-content", alone, **says("high", "iron_mg", "oats")).truth
+        == "unproven"
+    )
+    porridge = Kitchen(
+        foods=alone.foods,
+        dish_100g={"iron_mg": exact(0.9), "energy_kcal": exact(71, "kcal")},
+        grams=exact(150, "g"),
+        in_portion={("oats", "iron_mg"): exact(1.35), ("oats", "energy_kcal"): exact(114, "kcal")},
+        bowl=("oats", "milk"),
+    )
+    found = judged("oats are high in iron", "nutrient-content", porridge, **says("high", "iron_mg", "oats"))
+    assert found.truth == "false"
+    dish = judged("this is high in iron", "nutrient-content", porridge, **says("high", "iron_mg", of_dish=True))
+    assert dish.truth == "false"
+    assert "0.9 mg" in dish.why and "4.2" in dish.why
+
+
+def test_a_spice_is_judged_by_the_pinch() -> None:
+    kitchen = Kitchen(
+        foods={"cumin": {**DRY, "iron_mg": exact(66.4)}},
+        grams=exact(120, "g"),
+        in_portion={("cumin", "iron_mg"): exact(0.13), ("cumin", "energy_kcal"): exact(0.75, "kcal")},
+        bowl=("cumin", "carrot"),
+    )
+    found = judged("cumin is packed with iron", "nutrient-content", kitchen, **says("high", "iron_mg", "cumin"))
+    assert found.truth == "false"
+    assert found.advice == "cut-untrue"
+
+
+def test_every_nutrient_that_is_named_must_hold() -> None:
+    kitchen = food("kale", vitamin_c_mg=90, iron_mg=1.5)
+    both = judged(
+        "kale is rich in vitamin C and iron", "nutrient-content", kitchen,
+        level="high", nutrients=("vitamin_c_mg", "iron_mg"), foods=("kale",), subjects=("kale",),
+    )  # fmt: skip
+    assert both.truth == "false"
+
+
+def test_a_missing_value_or_a_wide_range_is_unproven() -> None:
+    nothing = judged("kale is rich in iron", "nutrient-content", food("kale"), **says("high", "iron_mg", "kale"))
+    assert (nothing.truth, nothing.advice) == ("unproven", "source-it")
+    wide = Kitchen(foods={"kale": {**WET, "iron_mg": exact(3.0, high=5.0)}})
+    assert (
+        judged("kale is rich in iron", "nutrient-content", wide, **says("high", "iron_mg", "kale")).truth == "unproven"
+    )
+    partly = Kitchen(foods={"kale": {**WET, "iron_mg": exact(5.0, high=float("inf"), coverage=0.6)}})
+    assert judged("kale is rich in iron", "nutrient-content", partly, **says("high", "iron_mg", "kale")).truth == "true"
+
+
+def test_either_arm_serves_for_fibre_and_the_arm_is_said() -> None:
+    kitchen = Kitchen(foods={"apple": {**WET, "energy_kcal": exact(52, "kcal"), "fibre_g": exact(2.4, "g")}})
+    found = judged("apples are high in fibre", "nutrient-content", kitchen, **says("high", "fibre_g", "apple"))
+    assert found.truth == "true"
+    assert "per 100 kcal" in found.why
+
+
+def test_vitamin_a_is_never_called_too_little_by_the_other_unit() -> None:
+    kitchen = food("mango", vitamin_a_rae_ug=70)  # up to 140 in the EU's retinol equivalents
+    assert (
+        judged(
+            "mango is a source of vitamin A", "nutrient-content", kitchen, **says("source", "vitamin_a_rae_ug", "mango")
+        ).truth
+        == "unproven"
+    )
+
+
+def test_no_added_sugar_is_about_ingredients() -> None:
+    traits = {"carrot": frozenset[str](), "date-syrup": frozenset({"sweetener"})}
+    context = Context(today=TODAY, traits=traits)
+    words = says("free", "sugars_g", of_dish=True)
+    sweet = judged("no added sugar", "nutrient-content", Kitchen(bowl=("carrot", "date-syrup")), context, **words)
+    plain = judged("no added sugar", "nutrient-content", Kitchen(bowl=("carrot",)), context, **words)
+    unknown = judged("no added sugar", "nutrient-content", Kitchen(bowl=("parsnip",)), context, **words)
+    assert [found.truth for found in (sweet, plain, unknown)] == ["false", "true", "unproven"]
+
+
+# --- amounts ---------------------------------------------------------------------------------------------
+
+STEW = Kitchen(
+    dish_100g={"protein_g": exact(3, "g"), "iron_mg": exact(1.5), "energy_kcal": exact(80, "kcal")},
+    grams=exact(200, "g"),
+    units={("", "tbsp"): exact(15, "g"), ("banana", "piece"): exact(118, "g")},
+    bowl=("lentils",),
+    foods={"banana": {**WET, "potassium_mg": exact(358)}},
+)
+
+
+@pytest.mark.parametrize(
+    ("number", "truth"),
+    [((6, "g", "portion"), "true"), ((7, "g", "portion"), "true"), ((40, "g", "portion"), "false"),
+     ((3, "g", "100g"), "true"), ((4, "g", "tbsp"), "false"), ((0.45, "g", "tbsp"), "true"),
+     ((6, "mg", "portion"), "false")],
+)  # fmt: skip
+def test_a_stated_amount_against_the_computed_one(number: tuple[float, str, str], truth: str) -> None:
+    found = judged("so much protein", "quantity", STEW, of_dish=True, nutrients=("protein_g",), number=number)
+    assert found.truth == truth
+    if truth == "false":
+        assert found.wording is not None and "about" in found.wording
+
+
+def test_per_banana_uses_the_bananas_grams() -> None:
+    words: dict[str, Any] = {"foods": ("banana",), "subjects": ("banana",), "nutrients": ("potassium_mg",)}
+    right = judged("422 mg of potassium a banana", "quantity", STEW, number=(422, "mg", "piece"), **words)
+    wrong = judged("4220 mg of potassium a banana", "quantity", STEW, number=(4220, "mg", "piece"), **words)
+    assert (right.truth, wrong.truth) == ("true", "false")
+    bare = judged("422 mg of potassium", "quantity", STEW, number=(422, "mg"), **words)
+    assert (bare.truth, bare.advice) == ("true", "add")
+    assert "per piece" in bare.why
+
+
+def test_a_percentage_must_name_its_reference() -> None:
+    # 3 mg a portion: 21 % of the adult NRV, 50 % of the EU baby-food value, 27 % of the US infant DV.
+    words: dict[str, Any] = {"of_dish": True, "nutrients": ("iron_mg",)}
+    bare = judged("half of the daily iron", "quantity", STEW, number=(50, "%", "day"), **words)
+    assert (bare.truth, bare.advice) == ("unproven", "soften")
+    assert "21 % of the EU NRV" in bare.why and "50 % of the EU baby-food NRV" in bare.why
+    named = judged("21 % of the adult NRV of iron", "quantity", STEW, number=(21, "%", "day"), **words)
+    assert (named.truth, named.advice) == ("true", "keep")
+    wrong = judged("90 % of the adult NRV of iron", "quantity", STEW, number=(90, "%", "day"), **words)
+    assert wrong.truth == "false"
+    never = judged("400 % of the daily iron", "quantity", STEW, number=(400, "%", "day"), **words)
+    assert never.truth == "false"
+
+
+def test_a_number_without_anything_to_compute_from_is_unproven() -> None:
+    found = judged("4 g of protein a spoonful", "quantity", None, nutrients=("protein_g",), number=(4, "g", "tbsp"))
+    assert (found.truth, found.advice) == ("unproven", "source-it")
+
+
+# --- effects ---------------------------------------------------------------------------------------------
+
+
+def test_an_established_effect_stands_in_its_own_words() -> None:
+    text = "Vitamin C contributes to the normal function of the immune system"
+    words: dict[str, Any] = {"effect": "immunity", "strength": "mild", "nutrients": ("vitamin_c_mg",)}
+    assert judged(text, "function", **words).advice == "keep"
+    adult = Context(paid="sponsored", ages=(240, None), today=TODAY)
+    assert judged(text, "function", None, adult, **words).advice == "keep"
+    looser = judged("Vitamin C supports immunity", "function", None, adult, **words)
+    assert (looser.advice, looser.wording) == ("soften", text)
+    baby = judged(text, "function", None, Context(paid="sponsored", today=TODAY), **words)
+    assert baby.advice == "cut-not-allowed"
+    assert {answer.answer for answer in baby.allowed if answer.market == "EU"} == {"no"}
+
+
+def test_editorial_speech_is_shown_the_answer_and_not_scolded() -> None:
+    found = judged(
+        "Vitamin C supports immunity", "function", effect="immunity", strength="mild", nutrients=("vitamin_c_mg",)
+    )
+    assert found.advice == "keep"
+    assert [(a.market, a.bound) for a in found.allowed] == [("EU", False), ("GB", False), ("US", False)]
+    assert found.allowed[0].answer == "no" and found.allowed[0].source is not None
+
+
+def test_children_have_their_own_list() -> None:
+    context = Context(paid="own-product", today=TODAY)
+    found = judged(
+        "Lentils give iron, which contributes to normal cognitive development", "function",
+        food("lentils", iron_mg=3.3), context,
+        effect="brain-development", strength="mild", nutrients=("iron_mg",), foods=("lentils",), subjects=("lentils",),
+    )  # fmt: skip
+    assert [a.answer for a in found.allowed if a.market in ("EU", "GB")] == ["with-wording", "with-wording"]
+    assert (found.advice, found.wording) == ("cut-not-allowed", None) or found.wording is not None
+    poor = judged(
+        "Marrow gives iron for the brain", "function", food("marrow", iron_mg=0.2), context,
+        effect="brain-development", strength="mild", nutrients=("iron_mg",), foods=("marrow",), subjects=("marrow",),
+    )  # fmt: skip
+    assert poor.truth == "overstated"
+    assert [a.answer for a in poor.allowed if a.market == "EU"] == ["no"]
+
+
+def test_a_whole_food_is_offered_the_wording_of_its_nutrient() -> None:
+    found = judged("Carrots improve eyesight", "function", food("carrot", vitamin_a_rae_ug=835),
+                   effect="eyesight", foods=("carrot",), subjects=("carrots",))  # fmt: skip
+    assert (found.truth, found.advice) == ("overstated", "soften")
+    assert found.wording == "Vitamin A contributes to the maintenance of normal vision"
+
+
+def test_the_under_twos_in_the_united_states() -> None:
+    context = Context(markets=("US",), paid="sponsored", ages=(8, 12), today=TODAY)
+    spinach = food("spinach", iron_mg=5)
+    iron = judged("spinach is high in iron", "nutrient-content", spinach, context, **says("high", "iron_mg", "spinach"))
+    assert iron.allowed[0].answer == "with-wording"
+    protein = Kitchen(foods={"tofu": {**WET, "protein_g": exact(9, "g")}})
+    found = judged("tofu is high in protein", "nutrient-content", protein, context, **says("high", "protein_g", "tofu"))
+    assert (found.truth, found.allowed[0].answer, found.advice) == ("true", "no", "cut-not-allowed")
+    assert found.sources[0].locator == "101.13(b)(3)"
+    disease = judged("keeps cancer away", "disease", None, context, effect="cancer")
+    assert disease.allowed[0].source is not None and disease.allowed[0].source.locator == "101.14(e)(5)"
+
+
+def test_codex_binds_no_one() -> None:
+    found = judged(
+        "rich in iron",
+        "nutrient-content",
+        food("kale", iron_mg=5),
+        Context(("Codex",), "sponsored", today=TODAY),
+        **says("high", "iron_mg", "kale"),
+    )
+    assert (found.allowed[0].bound, found.allowed[0].answer, found.advice) == (False, "no", "keep")
+
+
+# --- safety ----------------------------------------------------------------------------------------------
+
+HONEY: dict[str, Any] = {"foods": ("honey",), "subjects": ("honey",), "effect": "age"}
+
+
+@pytest.mark.parametrize("paid", ["editorial", "sponsored", "own-product"])
+def test_a_true_warning_is_never_silenced(paid: Any) -> None:
+    context = Context(paid=paid, today=TODAY)
+    for text in ("no honey before one", "never give honey under twelve months", "honey can cause infant botulism"):
+        assert judged(text, "safety-age", None, context, **HONEY).advice == "keep", text
+    peanut = judged("offer peanut early to lower the risk of peanut allergy", "allergen", None, context,
+                    foods=("peanut",), subjects=("peanut",), effect="allergy")  # fmt: skip
+    assert peanut.advice == "add"
+    assert "doctor" in peanut.why
+    for text in ("grapes are a choking hazard", "cut grapes, they are a choking risk"):
+        assert judged(text, "safety-age", None, context, foods=("grape",), effect="choking").advice == "keep"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["honey is perfectly safe at eight months", "honey is fine from six months", "you can give honey at 9 months",
+     "avoid salt, but honey is fine at eight months"],
+)  # fmt: skip
+def test_denying_a_true_danger_is_cut(text: str) -> None:
+    found = judged(text, "safety-age", **HONEY)
+    assert (found.truth, found.advice, found.harm, level_of(found)) == ("false", "cut-untrue", 3, "error")
+
+
+def test_a_danger_waved_away() -> None:
+    for text in ("grapes are not a choking hazard", "there is no choking risk with grapes", "grapes are harmless"):
+        found = judged(text, "safety-age", foods=("grape",), subjects=("grapes",), effect="choking", polarity="denies")
+        assert (found.truth, found.advice, found.harm) == ("false", "cut-untrue", 3), text
+
+
+def test_leave_for_one_food_is_no_leave_for_another() -> None:
+    both = judged("pear and popcorn are fine from six months", "safety-age", foods=("pear", "popcorn"), effect="age",
+                  subjects=("pear", "popcorn"))  # fmt: skip
+    assert both.advice != "keep"
+    one = judged("pear is fine from six months", "safety-age", foods=("pear",), subjects=("pear",), effect="age")
+    assert one.advice == "keep"
+
+
+def test_a_question_asserts_nothing_and_is_answered() -> None:
+    found = judged("is honey safe at eight months?", "safety-age", polarity="asks", **HONEY)
+    assert found.advice == "add"
+    assert "botulism" in found.why
+
+
+def test_refuting_and_denying() -> None:
+    myth = judged(
+        "it is a myth that carrots improve eyesight",
+        "function",
+        effect="eyesight",
+        foods=("carrot",),
+        polarity="refutes",
+    )
+    assert (myth.truth, myth.advice) == ("true", "keep")
+    wrong = judged("it is a myth that vitamin C helps the immune system", "function", effect="immunity",
+                   nutrients=("vitamin_c_mg",), strength="mild", polarity="refutes")  # fmt: skip
+    assert (wrong.truth, wrong.advice) == ("false", "cut-untrue")
+    flat = judged(
+        "turmeric does not cure inflammation", "disease", effect="inflammation", foods=("turmeric",), polarity="denies"
+    )
+    assert flat.advice != "keep" and flat.advice != "cut-untrue"
+
+
+def test_a_hedge_softens_and_does_not_save() -> None:
+    words: dict[str, Any] = {"effect": "immunity", "nutrients": ("zinc_mg",), "strength": "plain"}
+    assert judged("zinc improves immunity", "function", **words).truth == "overstated"
+    assert judged("zinc may improve immunity", "function", polarity="hedges", **words).truth == "true"
+    assert (
+        judged("turmeric may fight cancer", "disease", effect="cancer", foods=("turmeric",), polarity="hedges").advice
+        != "keep"
+    )
+
+
+# --- never keep ------------------------------------------------------------------------------------------
+
+OVERCLAIMS: list[tuple[str, str, dict[str, Any]]] = [
+    ("parsnip prevents colds", "disease", {"effect": "infection"}),
+    ("this cures constipation", "disease", {"effect": "constipation"}),
+    ("pear soup keeps cancer away", "disease", {"effect": "cancer"}),
+    ("spinach prevents anaemia", "disease", {"effect": "anaemia", "foods": ("spinach",)}),
+    ("iron cures anaemia", "disease", {"effect": "anaemia", "nutrients": ("iron_mg",)}),
+    ("swede boosts immunity", "function", {"effect": "immunity"}),
+    ("vitamin C boosts immunity", "function", {"effect": "immunity", "nutrients": ("vitamin_c_mg",)}),
+    ("zinc supercharges the immune system", "function", {"effect": "immunity", "nutrients": ("zinc_mg",)}),
+    ("builds your baby's immunity", "function", {"effect": "immunity"}),
+    ("a detox for little livers", "function", {"effect": "detox"}),
+    ("no risk of allergy", "allergen", {"effect": "allergy", "polarity": "denies"}),
+    ("hypoallergenic", "allergen", {"effect": "allergy"}),
+    (
+        "there is no risk of allergy with peanut",
+        "allergen",
+        {"effect": "allergy", "foods": ("peanut",), "polarity": "denies"},
+    ),
+    ("balances hormones", "function", {"effect": "metabolism"}),
+    ("beetroot is brain food", "function", {"effect": "brain-development"}),
+    ("iron makes babies smarter", "function", {"effect": "brain-development", "nutrients": ("iron_mg",)}),
+    ("omega-3 guarantees a sharper brain", "function", {"effect": "brain-development", "nutrients": ("omega-3",)}),
+    ("a superfood", "general-benefit", {"effect": "superfood"}),
+    ("clean eating for babies", "general-benefit", {"effect": "health"}),
+    ("chemical-free goodness", "general-benefit", {"effect": "health"}),
+    ("paediatrician approved", "general-benefit", {}),
+    ("packed with antioxidants", "nutrient-content", {"level": "high", "nutrients": ("antioxidants",)}),
+    ("packed with nutrients", "nutrient-content", {"level": "high", "nutrients": ("nutrients",)}),
+    ("full of probiotics", "nutrient-content", {"level": "high", "nutrients": ("probiotics",)}),
+    ("better than breast milk", "comparative", {}),
+    ("healthier than a jar", "comparative", {}),
+    ("helps them sleep through the night", "function", {"effect": "sleep"}),
+    ("milk makes mucus", "disease", {"effect": "infection", "foods": ("milk",)}),
+    ("ginger soothes the tummy", "function", {"effect": "gut", "foods": ("ginger",)}),
+    ("everything your baby needs in one bowl", "general-benefit", {}),
+    ("without it they fall behind", "general-benefit", {}),
+    ("start solids at two months", "safety-age", {"effect": "age"}),
+    ("popcorn is fine at two years", "safety-age", {"effect": "age", "foods": ("popcorn",)}),
+    ("whole nuts are great for toddlers from 18 months", "safety-age", {"effect": "age", "foods": ("nuts",)}),
+    ("raw milk is safe for babies", "safety-age", {"effect": "safety", "foods": ("milk",)}),
+    ("blue cheese is a good first cheese at 8 months", "safety-age", {"effect": "age", "foods": ("blue-cheese",)}),
+    ("a pinch of salt is fine at eight months", "safety-age", {"effect": "age", "nutrients": ("salt",)}),
+    ("cow's milk is fine as the main drink at eight months", "safety-age", {"effect": "age", "foods": ("milk",)}),
+    ("liver every day is good for babies", "safety-age", {"effect": "safety", "foods": ("liver",)}),
+    ("waiting until two with egg prevents allergies", "allergen", {"effect": "allergy", "foods": ("egg",)}),
+    ("vegan, so safe for milk allergy", "allergen", {"effect": "allergy"}),
+    ("the microwave destroys all the nutrients", "process", {"nutrients": ("nutrients",)}),
+    ("boiling keeps more vitamin C than steaming", "process", {"nutrients": ("vitamin_c_mg",)}),
+    ("steaming keeps all the vitamins", "process", {"nutrients": ("vitamins",)}),
+    ("it does zorgly things to the spleen", "function", {"relates_to": "the spleen"}),
+    ("durian is good from six months", "safety-age", {"effect": "age", "foods": ("durian",)}),
+]
+
+
+@pytest.mark.parametrize("paid", ["editorial", "sponsored"])
+@pytest.mark.parametrize(("text", "kind", "more"), OVERCLAIMS, ids=[text for text, _, _ in OVERCLAIMS])
+def test_an_overclaim_is_never_kept(text: str, kind: str, more: dict[str, Any], paid: Any) -> None:
+    subjects = more.get("foods", ())
+    found = judged(text, kind, None, Context(paid=paid, today=TODAY), **{"subjects": subjects, **more})
+    assert found.advice not in ("keep", "add"), (found.truth, found.entry, found.why)
+    assert found.why and "\n" not in found.why
+    if kind in ("disease", "safety-age") and not (found.sources and found.sources[0].basis == "from-memory"):
+        assert level_of(found) == "error"
+
+
+texts = st.sampled_from(
+    [text for text, _, _ in OVERCLAIMS] + ["steamed pear", "no honey before one", "is a source of iron"]
+)
+ids = st.lists(
+    st.sampled_from(["iron_mg", "vitamin_c_mg", "protein_g", "omega-3", "zorg", "salt", "nutrients"]), max_size=2
+)
+names = st.lists(st.sampled_from(["honey", "pear", "peanut", "milk", "grape", "turmeric", "zorgfruit"]), max_size=2)
+
+
+@settings(max_examples=300, deadline=None)
+@given(
+    texts, st.sampled_from(get_args(Kind)), ids, names, st.sampled_from(get_args(Polarity)),
+    st.sampled_from(get_args(Strength)),
+    st.sampled_from([None, "immunity", "sleep", "allergy", "age", "choking", "cancer", "zorg", "superfood", "body"]),
+    st.sampled_from([None, "high", "source", "low", "free", "contains", "more", "zorg"]),
+    st.sampled_from(["editorial", "gifted", "affiliate", "sponsored", "own-product"]),
+    st.booleans(), st.booleans(),
+)  # fmt: skip
+def test_whatever_is_asked_the_answer_is_whole(
+    text: str, kind: Any, nutrients: list[str], foods: list[str], polarity: Any, strength: Any, effect: str | None,
+    level: str | None, paid: Any, of_dish: bool, with_numbers: bool,
+) -> None:  # fmt: skip
+    asked = claim(text, kind, nutrients=tuple(nutrients), foods=tuple(foods), subjects=tuple(foods), polarity=polarity,
+                  strength=strength, effect=effect, level=level, of_dish=of_dish)  # fmt: skip
+    context = Context(("EU", "GB", "US", "Codex"), paid, today=TODAY)
+    register = the_register()[0]
+    numbers = STEW if with_numbers else None
+    found = judge(asked, register, numbers, context)
+    assert found.why and 0 <= found.harm <= 3 and found.trail
+    assert [answer.market for answer in found.allowed] == list(context.markets)
+    if found.advice == "keep" and polarity != "asks":
+        assert found.truth == "true"
+        guided = {e.id for e in register.entries if any(a.guidance for a in e.allowed)}
+        if polarity not in ("denies", "refutes"):
+            for answer in found.allowed:
+                assert not (answer.bound and answer.answer == "no") or answer.entry in guided or found.entry in guided
+    assert rerun(found, lambda: judge(asked, register, numbers, context))
+    assert statement_key(found) == statement_key(judge(asked, register, numbers, context))
+
+
+def test_the_trail_can_be_read() -> None:
+    found = judged(
+        "kale is high in iron", "nutrient-content", food("kale", iron_mg=1.5), **says("high", "iron_mg", "kale")
+    )
+    text = printed(found)
+    assert "high-vitamin-or-mineral" in text
+    assert "4.2 per 100g" in text
+    assert "EU (not bound)" in text
+
+
+def test_a_recalled_figure_makes_no_error() -> None:
+    found = judged(
+        "fennel tea is great from six months", "safety-age", foods=("fennel",), subjects=("fennel tea",), effect="age"
+    )
+    assert found.sources[0].basis == "from-memory"
+    assert (found.advice, level_of(found)) == ("cut-untrue", "warning")
