@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
@@ -23,6 +24,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "intakes": ("authority", "from_months", "to_months", "nutrient", "kind"),
     "food_portions": ("food", "unit", "size"),
     "food_values": ("food",),
+    "food_values_more": ("food", "nutrient"),
     "measures": ("unit", "system"),
     "preparations": ("word",),
     "retention": ("group", "method"),
@@ -74,8 +76,15 @@ def table_rows(table: str, channel: Path | None = None) -> list[Row]:
     path = own_file(channel, "shared", name)
     if path is None:
         return bundled
-    own = [Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)]
-    return merge(bundled, own, KEYS.get(table, ("id",)))
+    return merge(bundled, _own_rows(path), KEYS.get(table, ("id",)))
+
+
+def _own_rows(path: Path) -> list[Row]:
+    """The rows of a channel's own table; none when it can't be read (``own_tables`` tells why)."""
+    try:
+        return [Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)]
+    except (ValueError, OSError):
+        return []
 
 
 def overridden(table: str, channel: Path | None) -> list[tuple[Row, Row]]:
@@ -84,10 +93,9 @@ def overridden(table: str, channel: Path | None) -> list[tuple[Row, Row]]:
     path = own_file(channel, "shared", f"{table}.csv")
     if path is None:
         return []
-    key = KEYS.get(table, ("id",))
-    own = {_key(row, key): Row(row.cells, f"{OWN}{row.file}", row.line) for row in read_table(path)}
+    own = {row_key(row, table): row for row in _own_rows(path)}
     bundled = read_table(bundle_root() / "shared" / f"{table}.csv")
-    return [(row, own[_key(row, key)]) for row in bundled if _key(row, key) in own]
+    return [(row, own[row_key(row, table)]) for row in bundled if row_key(row, table) in own]
 
 
 def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
@@ -95,7 +103,8 @@ def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
     found = read_sources(bundle_root() / "shared" / "sources")
     root = own_root(channel)
     if root is not None and (root / "shared" / "sources").is_dir():
-        found |= read_sources(root / "shared" / "sources")
+        with contextlib.suppress(ValueError, OSError):  # own_tables tells what is wrong with them
+            found |= read_sources(root / "shared" / "sources")
     return found
 
 
@@ -117,6 +126,11 @@ def merge(bundled: Iterable[Row], own: Sequence[Row], key: Sequence[str] = ("id"
         if name not in done:
             merged.extend(rows)
     return merged
+
+
+def row_key(row: Row, table: str) -> tuple[str, ...]:
+    """The cells that tell a row of ``table`` from the others."""
+    return _key(row, KEYS.get(table, ("id",)))
 
 
 def _key(row: Row, columns: Sequence[str]) -> tuple[str, ...]:

@@ -226,6 +226,28 @@ FAULTS: Mapping[str, Fault] = _table(
         "A range runs backwards",
         "Its two ends were swapped, or one of them is a slip.",
     ),
+    # A channel's own tables
+    (
+        "own-table-unknown",
+        "page",
+        "error",
+        "A table or column of the channel is not known",
+        "It looks as if it changed something, and is not read at all.",
+    ),
+    (
+        "own-table-not-read",
+        "page",
+        "error",
+        "A table of the channel can't be read",
+        "Its rows are left out, and ours stand in their place.",
+    ),
+    (
+        "own-row-without-reason",
+        "baby",
+        "error",
+        "A row that guards the baby is replaced without a reason",
+        "Whoever reads the page should see where the channel goes its own way, and why.",
+    ),
     # Marks
     (
         "leave-without-reason", "words", "error", "A statement is left unjudged without a reason",

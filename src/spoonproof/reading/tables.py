@@ -50,7 +50,10 @@ def read_sources(folder: Path) -> dict[str, Mapping[str, object]]:
     sources: dict[str, Mapping[str, object]] = {}
     where: dict[str, str] = {}
     for path in sorted(folder.glob("*.yaml"), key=lambda path: path.name):
-        items = yaml.load(path.read_text(encoding="utf-8"), Loader=loader)  # a safe loader either way
+        try:
+            items = yaml.load(path.read_text(encoding="utf-8"), Loader=loader)  # a safe loader either way
+        except yaml.YAMLError as problem:
+            raise ValueError(f"{path.name}: {' '.join(str(problem).split())}") from None
         if not isinstance(items, list):
             raise ValueError(f"{path.name}: a list of sources is expected")
         for item in items:

@@ -1,0 +1,63 @@
+"""A channel's own tables: faults are findings, and a broken one leaves ours standing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from spoonproof.reading.bundle import bundle_root, sources, table_rows
+from spoonproof.reading.own_tables import SAFETY_TABLES, own_table_faults
+from spoonproof.reading.tables import read_table
+
+
+def channel(folder: Path, **files: str) -> Path:
+    (folder / "shared" / "sources").mkdir(parents=True)
+    for name, text in files.items():
+        (folder / "shared" / f"{name}.csv").write_text(text, encoding="utf-8")
+    return folder
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "faults"),
+    [
+        ("trait", "trait,meaning\nx,y\n", ["1:own-table-unknown"]),
+        ("traits", "trait,meanin\nx,y\n", ["1:own-table-unknown"]),
+        ("traits", "trait,trait\n", ["1:own-table-not-read"]),
+        ("traits", 'trait\n"x\n', ["1:own-table-not-read"]),
+        ("traits", "trait,meaning,source\nx,y,z\n", []),
+        ("storage", "id,says\n{id},longer\n", ["2:own-row-without-reason"]),
+        ("storage", "id,says,reason\n{id},longer,we asked\n", []),
+        ("storage", "id,says\nour-own,x\n", []),
+    ],
+)
+def test_faults_of_own_tables_are_findings(tmp_path: Path, name: str, text: str, faults: list[str]) -> None:
+    first = table_rows("storage")[0].text("id")
+    root = channel(tmp_path, **{name: text.replace("{id}", first)})
+    found = own_table_faults(root)
+    assert [f"{f.document.position(f.span.start)[0]}:{f.rule}" for f in found] == faults
+
+
+def test_a_broken_own_table_leaves_ours_standing(tmp_path: Path) -> None:
+    root = channel(tmp_path, traits="trait,trait\n")
+    (root / "shared" / "sources" / "a.yaml").write_text("- {id: [\n")
+    assert table_rows("traits", root) == table_rows("traits")
+    assert sources(root) == sources()
+    assert [f.rule for f in own_table_faults(root)] == ["own-table-not-read", "own-table-not-read"]
+
+
+def test_a_file_that_is_no_text_is_said_once(tmp_path: Path) -> None:
+    root = channel(tmp_path)
+    (root / "shared" / "traits.csv").write_bytes(b"trait\n\xff\n")
+    assert [f.rule for f in own_table_faults(root)] == ["not-utf-8"]
+    assert table_rows("traits", root) == table_rows("traits")
+
+
+def test_the_bundle_and_no_channel_have_no_own_tables() -> None:
+    assert own_table_faults(None) == []
+    assert own_table_faults(bundle_root()) == []
+
+
+def test_every_safety_table_exists() -> None:
+    for table in SAFETY_TABLES:
+        assert read_table(bundle_root() / "shared" / f"{table}.csv")
