@@ -136,18 +136,16 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
                 return _reversed(text, start, at_number, second, low_value, measures)
             high_value, at = second.value, second.end
     elif unit_between is None and (dangling := _DANGLING.match(text, at)) and not UNIT_HYPHEN.match(text, at):
-        after = text[dangling.end() :].lstrip()
-        if not after or not text[at : dangling.end()].startswith((" ", "\t")) or dangling.end() >= len(text):
-            end = dangling.end()
-            problem = Problem(
-                "range-not-closed",
-                f"“{text[at_number:end].strip()}” starts a range and does not end it",
-                at_number,
-                end,
-                "Write both ends, as in 2-3, or one number.",
-            )
-            unit = unit_at(text, skip(text, end), measures)
-            return Reading(None, start, unit[1] if unit else end, (problem,))
+        end = len(text[: dangling.end()].rstrip())
+        problem = Problem(
+            "range-not-closed",
+            f"“{text[at_number:end]}” starts a range and does not end it",
+            at_number,
+            end,
+            "Write both ends, as in 2-3, or one number.",
+        )
+        unit = unit_at(text, skip(text, dangling.end()), measures)
+        return Reading(None, start, unit[1] if unit else dangling.end(), (problem,))
     return _with_unit(text, start, at, low_value, high_value, about, size, measures, problems)
 
 

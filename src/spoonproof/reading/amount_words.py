@@ -10,10 +10,9 @@ from spoonproof.reading.numbers import Number, number_at
 
 _SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]*")
 HEDGE = re.compile(
-    r"(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
-    r"|a scant|"
-    r"generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
-    r"|[~≈])(?![\w])[ \t]*",
+    r"(?:[~≈]|(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
+    r"|a scant|generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
+    r")(?![\w]))[ \t]*",
     re.I,
 )
 _WORDS = {

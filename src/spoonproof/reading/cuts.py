@@ -29,7 +29,9 @@ _HALF = re.compile(
 _LENGTHWAYS = re.compile(
     r"[ \t,]*\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
 )
-_FINGER = re.compile(r"(?:finger|little finger|adult finger)[- ](?:length|long|sized?|thick)$", re.I)
+_FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
+_INTO = re.compile(r"[ \t]*(?:lengthways|lengthwise)?[ \t]*(?:into|in)[ \t]+(?:[a-z]+[ \t]+)?", re.I)
+_NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
 _FILL = re.compile(
     r"[ \t]*(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
     r"|or so)(?![\w])",
@@ -95,16 +97,21 @@ class Cuts:
         found: list[FoundCut] = []
         taken: set[int] = set()
         for start, end, meaning in _shape_words(text, table, self.longest):
-            before, after = _beside(text, lengths, start, end)
+            beside = _beside(text, lengths, start, end, taken)
+            if beside is None and text[start:end].lower() in _NEEDS_SIZE:
+                continue
             low, high = meaning.low_mm, meaning.high_mm
             left, right = start, end
-            for index in (before, after):
-                if index is not None and index not in taken:
-                    taken.add(index)
-                    size = lengths[index]
-                    low, high = size.low, size.high
-                    left, right = min(left, size.start), max(right, size.end)
-                    break
+            if beside is not None:
+                taken.add(beside)
+                size = lengths[beside]
+                low, high = size.low, size.high
+                left, right = min(left, size.start), max(right, size.end)
+            finger = _FINGER.search(text[max(0, left - 24) : left])
+            if finger:
+                left -= len(finger[0])
+            if found and _INTO.fullmatch(text, found[-1].end, left):
+                left = found.pop().start  # "sliced into 5 mm rounds": the rounds count
             along = _LENGTHWAYS.match(text, right)
             if along:
                 right = along.end()
@@ -181,15 +188,15 @@ def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[
     return found
 
 
-def _beside(text: str, lengths: Sequence[Length], start: int, end: int) -> tuple[int | None, int | None]:
-    """Indexes of the length right before and right after a shape word, with only filling words between."""
-    before = after = None
+def _beside(text: str, lengths: Sequence[Length], start: int, end: int, taken: set[int]) -> int | None:
+    """Index of the length right before, else right after a shape word, with only filling words between."""
     for index, size in enumerate(lengths):
-        if size.end <= start and _only_filling(text[size.end : start]):
-            before = index
-        elif size.start >= end and after is None and _only_filling(text[end : size.start].lstrip(" (")):
-            after = index
-    return before, after
+        if index not in taken and 0 <= start - size.end < 40 and _only_filling(text[size.end : start]):
+            return index
+    for index, size in enumerate(lengths):
+        if index not in taken and 0 <= size.start - end < 40 and _only_filling(text[end : size.start].lstrip(" (")):
+            return index
+    return None
 
 
 def _only_filling(between: str) -> bool:

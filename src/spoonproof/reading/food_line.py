@@ -8,24 +8,23 @@ nearest names, never a guess.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
 from spoonproof.model.text import Document, Span
-from spoonproof.model.tree import Listing, Mapped, Node, Scalar
+from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
+from spoonproof.reading.food_beside import apart_faults, nodes_of, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, draft_of, food_name
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.placing import passage_of
 from spoonproof.reading.preparations import FoundWord, tokens_of
 
 _TO_TASTE = re.compile(r"[, \t]*\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
-_SIZE_KINDS = ("size", "ignored")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -73,19 +72,19 @@ def food_from_mapping(
     if isinstance(given, Scalar):
         draft = draft_of(given, document)
         reading = amount_at(given.value, 0, measures)
-        findings += _apart(draft, reading)
+        findings += apart_faults(draft, reading)
         if reading is not None and reading.amount is not None:
             apart = moved(reading.amount, draft.place)
-            if line.amount is not None and _value(line.amount) != _value(apart):
+            if line.amount is not None and value_of(line.amount) != value_of(apart):
                 message = "The line and “amount:” beside it give two different amounts; the one beside it is used."
                 findings.append(
                     kitchen_fault("amounts-disagree", document, given.span, message, "Keep one of the two.")
                 )
             line = replace(line, amount=apart)
-    line = _with_cut(line, node.get("cut"), document, measures, findings)
-    line = _with_prepared(line, node.get("prepared"), document, measures, findings)
+    line = with_cut(line, node.get("cut"), document, measures, findings)
+    line = with_prepared(line, node.get("prepared"), document, measures, findings)
     choices: list[FoodLine] = []
-    for other in _nodes(node.get("or")):
+    for other in nodes_of(node.get("or")):
         if isinstance(other, Mapped):
             choice, more = food_from_mapping(other, document, foods, measures)
         elif isinstance(other, Scalar):
@@ -98,75 +97,6 @@ def food_from_mapping(
         replace(line, choices=tuple(choices), alias=node.text("as").strip(), label=node.texts("may_contain")),
         findings,
     )
-
-
-def _value(amount: Amount) -> tuple[object, ...]:
-    each = _value(amount.each) if amount.each is not None else None
-    return amount.low, amount.high, amount.unit, amount.size, amount.to_taste, each
-
-
-def _nodes(node: Node | None) -> Sequence[Node]:
-    if node is None:
-        return ()
-    return node.items if isinstance(node, Listing) else (node,)
-
-
-def _apart(draft: LineDraft, reading: Reading | None) -> list[Finding]:
-    """Findings about an amount that stands alone in its value."""
-    if reading is None:
-        draft.find(
-            "not-a-number",
-            0,
-            len(draft.text),
-            f"“{draft.text.strip()}” is not an amount.",
-            "Write a number and a unit.",
-        )
-        return draft.findings
-    draft.report(reading.problems)
-    rest = draft.text[reading.end :].strip(" .")
-    if rest and not reading.problems:
-        draft.find(
-            "unknown-unit",
-            reading.end,
-            len(draft.text),
-            f"“{rest}” is no unit that is known here.",
-            "Write g, ml, tsp ...",
-        )
-    return draft.findings
-
-
-def _with_cut(
-    line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
-) -> FoodLine:
-    for one in _nodes(node):
-        if not isinstance(one, Scalar):
-            continue
-        passage = passage_of(one, document, "food")
-        cuts = tuple(
-            replace(c.cut, span=passage.span(c.start, c.end)) for c in measures.cuts.find(one.value, verbs=True)
-        )
-        if not cuts:
-            message = f"“{one.value.strip()}” is no cut that is known here."
-            findings.append(
-                kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “1 cm dice”.")
-            )
-        line = replace(line, cuts=cuts) if cuts else line
-    return line
-
-
-def _with_prepared(
-    line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
-) -> FoodLine:
-    for one in _nodes(node):
-        if not isinstance(one, Scalar):
-            continue
-        passage = passage_of(one, document, "food")
-        words = measures.preparations.find(one.value, ("prepared",))
-        if not words:
-            message = f"“{one.value.strip()}” is no preparation that is known here."
-            findings.append(kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “peeled”."))
-        line = replace(line, prepared=(*line.prepared, *((w.word, passage.span(w.start, w.end)) for w in words)))
-    return line
 
 
 def _read_amount(draft: LineDraft, measures: Measures) -> Reading | None:
@@ -191,6 +121,9 @@ def _read_amount(draft: LineDraft, measures: Measures) -> Reading | None:
     return reading._replace(amount=amount)
 
 
+_CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
+_WHOLE_OTHER = re.compile(r"[ \t-]*(?:milk|grain|wheat|meal|cow|food)", re.I)
+_PLUS_EXTRA = re.compile(r"[, \t]*\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
 _PIECE = re.compile(
     r"[ \t-]*(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]+of)?(?![\w-])", re.I
 )
@@ -223,8 +156,6 @@ def _later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amoun
     taste = _TO_TASTE.search(text)
     if taste is not None:
         draft.use(taste.start(), taste.end())
-        from fractions import Fraction
-
         return Amount(Fraction(0), Fraction(0), "", draft.place(taste.start(), taste.end()), to_taste=True)
     return None
 
@@ -270,6 +201,8 @@ def _line(
     text = draft.text
     lead = OF_ONE.match(text, len(text) - len(text.lstrip())) if name is not None else None
     food = name.food if name is not None else None
+    if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
+        amount = _part_after(draft, amount, name, food, foods, measures)
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
     if lead is not None:
@@ -280,17 +213,20 @@ def _line(
                 draft.place(lead.start("what"), lead.end("what")),
             )
         )
-    if amount is not None and (amount.unit in ("tin",) or (amount.unit == "jar" and amount.each is not None)):
-        state_words.append(FoundWord(0, 0, "canned", "state"))
     state = ""
     for found in state_words:
         state = found.word
+        if food is not None and found.end > found.start:
+            food = _in_state(draft, food, found.word, draft.place(found.start, found.end), foods)
+    if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
+        state = "canned"
         if food is not None:
-            food = _in_state(draft, food, found, foods)
+            food = _in_state(draft, food, state, amount.span, foods)
     amount = _checked(draft, amount, food, foods)
-    if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
-        amount = _part_after(draft, amount, name, measures)
     _second_food(draft, foods)
+    extra = _PLUS_EXTRA.search(draft.open_text())
+    if extra is not None:
+        draft.use(extra.start(), extra.end())
     rest = _rest(draft, measures)
     return FoodLine(
         text=text,
@@ -312,7 +248,7 @@ def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[
     if name is not None:
         # "ground almonds", "flaked almonds": the cut is part of the name and still a cut
         for found in measures.cuts.find(draft.text[name.start : name.end]):
-            if found.cut.shape not in ("whole", "half", "quarter"):
+            if found.cut.shape in _CUTS_IN_NAMES:
                 span = draft.place(name.start + found.start, name.start + found.end)
                 cuts.append(replace(found.cut, span=span))
     for found in measures.cuts.find(text):
@@ -332,10 +268,12 @@ def _prepared(
         cut_too = found.word in ("ground", "whole")
         if not (inside or free or (cut_too and not _in_name(found, name))):
             continue
+        if found.word == "whole" and _WHOLE_OTHER.match(draft.text, found.end):
+            continue
         if found.kind == "prepared":
             prepared.append((found.word, draft.place(found.start, found.end)))
-        elif not inside:
-            states.append(found)
+        else:
+            states.append(found if not inside else found._replace(start=0, end=0))
         draft.use(found.start, found.end)
     return prepared, states
 
@@ -344,19 +282,21 @@ def _in_name(found: FoundWord, name: FoodName | None) -> bool:
     return name is not None and found.start < name.end and found.end > name.start
 
 
-def _in_state(draft: LineDraft, food: str, found: FoundWord, foods: Foods) -> str:
-    other = foods.variant(food, found.word)
-    if other != food or found.word in ("raw", "frozen"):
-        return other
+def _in_state(draft: LineDraft, food: str, state: str, where: Span, foods: Foods) -> str:
+    """The id of ``food`` in a state; a finding at ``where`` when the table has only one that weighs differently."""
+    other = foods.variant(food, state)
     record = foods.get(food)
-    if record is not None and record.state != found.word and found.end > found.start:
-        words = draft.text[found.start : found.end]
-        draft.find(
-            "state-not-in-table",
-            found.start,
-            found.end,
-            f"{record.name} is not in the food table as “{words}”; the figures are those of it {record.state}.",
-            "Name a record of your own choice (usda:...), or weigh the plain food.",
+    if other != food or record is None or state in ("raw", "frozen") or record.state not in ("raw", "dried"):
+        return other
+    if record.state != state and record.hardness not in ("liquid", "powder", "paste"):
+        draft.findings.append(
+            kitchen_fault(
+                "state-not-in-table",
+                draft.document,
+                where,
+                f"{record.name} is in the food table {record.state} only, not {_STATES.get(state, state)}.",
+                f"The figures are those of it {record.state}. Name a record of your choice (usda:...), or weigh it so.",
+            )
         )
     return food
 
@@ -380,8 +320,15 @@ def _checked(draft: LineDraft, amount: Amount | None, food: str | None, foods: F
     return None
 
 
-def _part_after(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
-    """ "2 garlic cloves", "3 celery sticks": the unit stands after the name."""
+def _part_after(
+    draft: LineDraft, amount: Amount, name: FoodName, food: str | None, foods: Foods, measures: Measures
+) -> Amount:
+    """ "2 garlic cloves", "3 celery sticks": the unit stands after the name, or closes it."""
+    words = tokens_of(draft.text[name.start : name.end])
+    closing = measures.unit(words[-1][2]) if len(words) > 1 else None
+    record = foods.get(food) if food is not None else None
+    if closing is not None and record is not None and any(portion.unit == closing for portion in record.portions):
+        return replace(amount, unit=closing)
     for _, end, word in tokens_of(draft.text[name.end :])[:1]:
         unit = measures.unit(word)
         measure = measures.get(unit) if unit else None

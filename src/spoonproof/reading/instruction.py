@@ -19,7 +19,10 @@ from spoonproof.reading.times import FoundHeat, FoundTime, find_heat, lid
 
 _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
 _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
-_ADDING = re.compile(r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in)\b", re.I)
+_ADDING = re.compile(
+    r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in|goes? (?:in|into|on|onto))\b", re.I
+)
+_USE_TO = re.compile(r"\b(?:use|using)[ \t]+(?:an?|the|your)[ \t]+[^,.;]{1,40}?[ \t]to[ \t]+", re.I)
 _NOT_ADDING = ("before", "after", "without", "of", "than", "by", "when", "while", "keep")
 _UNTIL = re.compile(r"\b(?:until|till|til)[ \t]+", re.I)
 _UNTIL_END = re.compile(
@@ -35,17 +38,16 @@ SQUASH = re.compile(
     re.I,
 )
 _ALL = re.compile(
-    r"\b(?:everything|it all|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture"
-    r"|the (?:whole )?(?:pan|pot|contents)(?= (?:to|until|for|with|is|boils)\b)|"
-    r"the contents|the mash|the pur[ée]e|the stew|the soup|the sauce|the porridge|the batter|the mix"
-    r"|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b",
+    r"\b(?:everything|it all|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture|the contents"
+    r"|the mash|the pur[ée]e|the stew"
+    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)"
+    r"|the ingredients)\b",
     re.I,
 )
 REMAINING = re.compile(r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b", re.I)
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _ADJECTIVE = re.compile(
-    r"\b(?:it|them|still|while|serve|eat|offer|lukewarm|is|are|keep|stay|stays"
-    r"|kept)[ \t]+$",
+    r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)(?:[ \t]+(?:it|them))?[ \t]+$",
     re.I,
 )
 _OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]+(?:clean |wet )?$", re.I)
@@ -67,6 +69,8 @@ _CUT_PHRASE = re.compile(
     r"\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)(?:[ \t]+(?:up|in|into|lengthways))*[ \t]*$",
     re.I,
 )
+_SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]+(?:[a-z-]+[ \t]+)?$", re.I)
+_OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
 _ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
 _LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
@@ -98,6 +102,10 @@ class Instruction:
 def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     """The verbs of the sentence, each with the stretch of text that is its own."""
     matches = [m for m in tables.verbs.find(text) if not _describes(text, m)]
+    for use in _USE_TO.finditer(text):
+        tail = tables.verbs.find(text[use.end() : use.end() + 40])[:1]
+        matches += [VerbMatch(m.start + use.end(), m.end + use.end(), m.verb) for m in tail if m.start == 0]
+    matches = list(dict.fromkeys(matches))
     matches += _adding(tables.verbs, text, matches)
     matches.sort(key=lambda match: match.start)
     ends = _sentence_ends(text)
@@ -210,15 +218,23 @@ def fill(
     foods = tuple(dict.fromkeys(i for m in draft.mentions for i in m.lines if not hidden[0] <= m.start < hidden[1]))
     unlisted = tuple(
         dict.fromkeys(
-            (m.food, passage.span(m.start, m.end)) for m in draft.mentions if m.food and not is_water(tables, m.food)
+            (m.food, passage.span(m.start, m.end))
+            for m in draft.mentions
+            if m.food and not is_water(tables, m.food) and not _only_before(text, draft, m)
         )
     )
     only_water = not foods and any(is_water(tables, m.food) for m in draft.mentions if m.food)
-    everything = _ALL.search(objects) is not None or (not foods and REMAINING.search(objects) is not None)
-    if not foods and not everything and _THEM.search(objects):
+    goes = own[:2].lower() == "go"
+    everything = _ALL.search(lead if goes else objects) is not None or (
+        not foods and REMAINING.search(objects) is not None
+    )
+    if not everything and _THEM.search(text[draft.match.end : _first(draft, draft.match.end + len(objects))]):
+        everything = not last
+        foods = tuple(dict.fromkeys((*last, *foods)))
+    if not foods and not everything and draft.verb.role == "cut" and not _OBJECT.search(objects):
         foods = last
-        everything = not foods
     heating = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT
+    only_water = only_water and draft.verb.role == "heat"
     if heating and not foods and not only_water and not _EQUIPMENT.match(rest):
         everything = True
     said = lid(text[draft.lead : draft.end] if not draft.lead else own + lead)
@@ -247,6 +263,11 @@ def fill(
         after=time.time if time and time.after else None,
     )
     return action, lid_now
+
+
+def _first(draft: Instruction, end: int) -> int:
+    """Where the first food after the verb starts; ``end`` when none does."""
+    return min((m.start for m in draft.mentions if draft.match.end <= m.start < end), default=end)
 
 
 def _until_span(text: str, draft: Instruction) -> tuple[int, int]:
@@ -304,9 +325,8 @@ def _cuts(tables: Tables, passage: Passage, draft: Instruction) -> tuple[Cut, ..
     found = list(tables.measures.cuts.find(part, verbs=draft.verb.role == "cut"))
     found = [f for f in found if not _OF_A_PERSON.search(part[max(0, f.start - 24) : f.start])]
     if draft.verb.role != "cut":
-        found = [
-            f for f in found if f.cut.shape != "whole" and _CUT_PHRASE.search(part[max(0, f.start - 40) : f.start])
-        ]
+        phrase = _SERVED_AS if draft.verb.role == "serve" else _CUT_PHRASE
+        found = [f for f in found if f.cut.shape != "whole" and phrase.search(part[max(0, f.start - 40) : f.start])]
     elif len(found) > 1 and found[0].start == 0:
         found = found[1:]  # "slice into thin rounds": the shape counts, not the verb
     elif len(found) == 1 and found[0].start == 0:
@@ -321,6 +341,12 @@ def _cuts(tables: Tables, passage: Passage, draft: Instruction) -> tuple[Cut, ..
         replace(f.cut, span=passage.span(base + f.start, base + f.end), lengthways=f.cut.lengthways or along)
         for f in found
     )
+
+
+def _only_before(text: str, draft: Instruction, mention: Mention) -> bool:
+    """ "Before you add any salt, take out ...": the salt does not go in here."""
+    lead = text[draft.lead : mention.start]
+    return mention.start < draft.start and re.search(r"\bbefore\b", lead, re.I) is not None
 
 
 def is_water(tables: Tables, food: str) -> bool:

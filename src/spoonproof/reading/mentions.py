@@ -117,12 +117,13 @@ class Names:
         record = self.foods.get(line.food) if line.food else None
         own = [line.name]
         if record is not None:
-            for name in (record.name, *record.names):
-                self._add(_key(name), index, 0)
+            self._add(_key(record.name), index, 0)
+            for name in record.names:
+                self._add(_key(name), index, 1)
             own.append(record.name)
             parent = self.foods.get(record.parent) if record.parent else None
             for name in (parent.name, *parent.names) if parent is not None else ():
-                self._add(_key(name), index, 0)
+                self._add(_key(name), index, 1)
         for name in own:
             words = _key(name)
             for cut in range(1, len(words)):
@@ -181,6 +182,8 @@ class Names:
             lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
             if best > 0 and match is not None and self._another(text, start, getattr(match, "food", ""), lines):
                 break
+            if len(lines) > 1 and match is not None:
+                lines = self._nearer(getattr(match, "food", ""), lines)
             return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
         if match is not None:
             return self._resolve(start, match_end, getattr(match, "food", ""))
@@ -189,6 +192,14 @@ class Names:
             lines = tuple(i for i, line in enumerate(self.lines) if self._group(line) in group)
             return Mention(start, tokens[at][1], lines) if lines else None
         return None
+
+    def _nearer(self, food: str, lines: tuple[int, ...]) -> tuple[int, ...]:
+        """Among lines that share a word, the one the table means by it, unless the others are of its kind: "butter"
+        is not the peanut butter, but "oil" may be either oil."""
+        near = tuple(i for i in lines if self._related(food, self.lines[i].food))
+        kinds = {self._group(self.lines[i]) for i in near}
+        others = {self._group(self.lines[i]) for i in lines if i not in near}
+        return near if near and not kinds & others else lines
 
     def _which(self, lines: tuple[int, ...], rank: int, last: str) -> tuple[tuple[int, ...], str, bool]:
         if len(lines) == 1:

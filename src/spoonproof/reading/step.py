@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from spoonproof.model.finding import Bowl, Finding, Related
-from spoonproof.model.kitchen import Foods, Verbs
+from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
@@ -41,6 +41,7 @@ _PAN_OF = re.compile(
     r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
     re.I,
 )
+_NOT_OBJECT = re.compile(r"\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b", re.I)
 _CONNECT = re.compile(
     r"(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*", re.I
 )
@@ -57,6 +58,7 @@ class _Reader:
     findings: list[Finding] = field(default_factory=list)
     used: set[int] = field(default_factory=set)
     split: bool = False
+    turn: Bowl | None = None  # whose bowl the words before in this step were about
     last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
     unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
     also: dict[str, list[Span]] = field(default_factory=dict)
@@ -121,6 +123,8 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
     cut = split_at(text)
     split_before = reader.split
     splits = cut is not None and not split_before
+    if cut is not None and splits:
+        drafts = _lifted(reader, drafts, cut, text)
     drafts = give_mentions(reader.tables, drafts, mentions, text)
     times = find_times(text)
     lid_now: bool | None = None
@@ -132,7 +136,12 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         if action.foods or action.everything:
             reader.last_foods = () if action.everything else action.foods
     _share_objects(done, text)
-    actions = [_bowl(reader, draft, text, cut if splits else None, done) for draft in done]
+    reader.turn = "baby" if splits else None
+    for draft in done:
+        bowl = _bowl(reader, draft, text, cut if splits else None)
+        draft.action = replace(draft.action, bowl=bowl)
+        reader.turn = bowl or reader.turn
+    actions = [draft.action for draft in done]
     actions = _later_times(passage, actions, done, times)
     for mention in mentions:
         reader.used.update(mention.lines)
@@ -200,38 +209,44 @@ def _share_objects(drafts: Sequence[Instruction], text: str) -> None:
     """ "Peel and dice the parsnip": both verbs have the one object."""
     for one, two in zip(reversed(drafts[:-1]), reversed(drafts[1:]), strict=False):
         between = text[one.match.end : two.match.start]
-        same = _CONNECT.fullmatch(between) is not None
+        first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
+        same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
         if same and not one.action.foods and two.action.foods and one.verb.role in ("cut", "other", "heat", "join"):
             one.action = replace(one.action, foods=two.action.foods, everything=False)
 
 
-def _bowl(
-    reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] | None, drafts: Sequence[Instruction]
-) -> Action:
-    """The instruction with whose bowl it is about."""
-    after_cut = cut is not None and draft.start > cut[0]
-    own = (
-        text[max(draft.lead, 0) : draft.end] if draft is drafts[0] or draft.lead == 0 else text[draft.lead : draft.end]
-    )
+def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:
+    """Whose bowl an instruction is about. ``cut``: where this step lifts out the baby's portion."""
+    if cut is not None and cut[0] <= draft.start < cut[1]:
+        return None  # the lifting out itself
+    after_cut = cut is not None and draft.start >= cut[1]
     if not (reader.split or after_cut):
-        bowl, _ = whose(own, False)
-        return replace(draft.action, bowl=bowl)
-    bowl, said = whose(text[draft.start : draft.end] if after_cut else own, True)
+        return whose(text[draft.lead : draft.end], False)[0]
+    start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead
+    bowl, said = whose(text[start : draft.end], True)
     if said:
-        return replace(draft.action, bowl=bowl)
-    earlier = [d.action.bowl for d in drafts if d.start < draft.start and d.action.bowl]
-    in_the_split = cut is not None and cut[0] <= draft.start
+        return bowl
     pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
     bare = not draft.action.foods and draft.verb.role in ("blend", "cut", "cool", "chill", "serve")
-    follows_baby = (in_the_split and not earlier) or (bool(earlier) and earlier[-1] == "baby")
-    if follows_baby and (pronoun or bare) and draft.verb.role != "season":
-        bowl = "baby"
+    if reader.turn == "baby" and (pronoun or bare) and draft.verb.role != "season":
         if pronoun:
             draft.action = replace(draft.action, foods=(), everything=True)
-    else:
-        bowl = "family"
-    draft.action = replace(draft.action, bowl=bowl)
-    return draft.action
+        return "baby"
+    return "family"
+
+
+def _lifted(reader: _Reader, drafts: list[Instruction], cut: tuple[int, int], text: str) -> list[Instruction]:
+    """The lifting out as one instruction, whatever verb it was said with ("set aside", "spoon some into ...")."""
+    lift = next(iter(reader.tables.verbs.find("Lift out the baby's portion.")), None)
+    if lift is None:
+        return drafts
+    inside = [d for d in drafts if cut[0] <= d.start < cut[1]]
+    others = [d for d in drafts if d not in inside]
+    following = min((d.start for d in others if d.start >= cut[1]), default=len(text))
+    lead = max((d.end for d in others if d.end <= cut[0]), default=0)
+    match = VerbMatch(cut[0], cut[1], lift.verb)
+    own = Instruction(match, reader.tables.verbs.get(lift.verb), cut[0], following, lead, Action(lift.verb, Span(0, 0)))
+    return sorted([*others, own], key=lambda d: d.start)
 
 
 def _later_times(
@@ -266,8 +281,8 @@ def _step_bowl(
         bowl, _ = whose(passage.text, reader.split)
         return bowl if not actions else None
     assert cut is not None
-    before = [d for d in drafts if d.end <= cut[0] or (d.start < cut[0] and d.match.end <= cut[0])]
-    after = {d.action.bowl for d in drafts if d.start > cut[0]}
+    before = [d for d in drafts if d.start < cut[0]]
+    after = {d.action.bowl for d in drafts if d.start >= cut[1]}
     if not before and len(after) == 1:
         return after.pop()
     if (before and after) or len(after) > 1:
@@ -349,6 +364,9 @@ def _beside(reader: _Reader, step: Step, node: Mapped) -> Step:
             if actions[main].time not in (None, times[0].time):
                 _disagrees(reader, value.span, "The sentence and the key beside it give two different times.")
             actions[main] = replace(actions[main], time=times[0].time, time_span=value.span)
+        elif key.value == "until" and isinstance(value, Scalar):
+            soft = SQUASH.search(value.value) is not None or actions[main].soft_test
+            actions[main] = replace(actions[main], until=value.value.strip(), soft_test=soft)
         elif key.value == "foods":
             items = value.items if isinstance(value, Listing) else (value,)
             named = [reader.names.find(item.value) for item in items if isinstance(item, Scalar)]

@@ -1,0 +1,85 @@
+"""What stands beside a food in a mapping: amount, cut and preparation given apart."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from spoonproof.model.finding import Finding
+from spoonproof.model.recipe import Amount, FoodLine
+from spoonproof.model.text import Document
+from spoonproof.model.tree import Listing, Node, Scalar
+from spoonproof.reading.amount import Reading
+from spoonproof.reading.food_name import LineDraft
+from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.placing import passage_of
+
+
+def value_of(amount: Amount) -> tuple[object, ...]:
+    each = value_of(amount.each) if amount.each is not None else None
+    return amount.low, amount.high, amount.unit, amount.size, amount.to_taste, each
+
+
+def nodes_of(node: Node | None) -> Sequence[Node]:
+    if node is None:
+        return ()
+    return node.items if isinstance(node, Listing) else (node,)
+
+
+def apart_faults(draft: LineDraft, reading: Reading | None) -> list[Finding]:
+    """Findings about an amount that stands alone in its value."""
+    if reading is None:
+        draft.find(
+            "not-a-number",
+            0,
+            len(draft.text),
+            f"“{draft.text.strip()}” is not an amount.",
+            "Write a number and a unit.",
+        )
+        return draft.findings
+    draft.report(reading.problems)
+    rest = draft.text[reading.end :].strip(" .")
+    if rest and not reading.problems:
+        draft.find(
+            "unknown-unit",
+            reading.end,
+            len(draft.text),
+            f"“{rest}” is no unit that is known here.",
+            "Write g, ml, tsp ...",
+        )
+    return draft.findings
+
+
+def with_cut(
+    line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
+) -> FoodLine:
+    for one in nodes_of(node):
+        if not isinstance(one, Scalar):
+            continue
+        passage = passage_of(one, document, "food")
+        cuts = tuple(
+            replace(c.cut, span=passage.span(c.start, c.end)) for c in measures.cuts.find(one.value, verbs=True)
+        )
+        if not cuts:
+            message = f"“{one.value.strip()}” is no cut that is known here."
+            findings.append(
+                kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “1 cm dice”.")
+            )
+        line = replace(line, cuts=cuts) if cuts else line
+    return line
+
+
+def with_prepared(
+    line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
+) -> FoodLine:
+    for one in nodes_of(node):
+        if not isinstance(one, Scalar):
+            continue
+        passage = passage_of(one, document, "food")
+        words = measures.preparations.find(one.value, ("prepared",))
+        if not words:
+            message = f"“{one.value.strip()}” is no preparation that is known here."
+            findings.append(kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “peeled”."))
+        line = replace(line, prepared=(*line.prepared, *((w.word, passage.span(w.start, w.end)) for w in words)))
+    return line
