@@ -122,13 +122,16 @@ class Register:
         about = self.about(entry)
         return all(names & about for names in key.foods)
 
-    def truth(self, key: Key) -> Entry | None:
-        """The most specific entry that answers whether it is true."""
-        return next((entry for entry in self.matching(key) if entry.truth is not None), None)
+    def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
+        """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
+        found = self.matching(key) if matching is None else matching
+        return next((entry for entry in found if entry.truth is not None), None)
 
-    def allowance(self, key: Key, market: Market) -> tuple[Entry, Allowance] | None:
+    def allowance(
+        self, key: Key, market: Market, matching: Sequence[Entry] | None = None
+    ) -> tuple[Entry, Allowance] | None:
         """The most specific entry that answers for a market, with its answer."""
-        for entry in self.matching(key):
+        for entry in self.matching(key) if matching is None else matching:
             for allowance in entry.allowed:
                 if market in allowance.markets and within(key.months, allowance.ages):
                     return entry, allowance

@@ -18,8 +18,9 @@ def answers(
     given: list[MarketAnswer] = []
     behind: list[Allowance] = []
     steps: list[str] = []
+    matching = register.matching(key)
     for market in context.markets:
-        found = register.allowance(key, market)
+        found = register.allowance(key, market, matching)
         if found is None:
             given.append(MarketAnswer(market, context.bound(market), "no", why="No entry of the register says yes."))
             steps.append(f"{market}: no entry -> no")
