@@ -57,7 +57,7 @@ MACROS: dict[str, str] = {
     "NUT": "nutrient|nutrient-weak|ambiguous-nutrient|energy",
     "NUTRIENT": "nutrient|nutrient-weak",
     "AVOID": "avoid|avoid-weak|forbid",
-    "EFFECT": "effect|effect-weak",
+    "EFFECT": "effect|effect-weak|digest|absorb",
     "DISEASE": "disease|disease-weak",
     "BENEFIT": "benefit|benefit-weak",
     "HARM": "harm|harm-weak",

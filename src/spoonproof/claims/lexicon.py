@@ -28,6 +28,7 @@ TRIGGERS = frozenset(
         "additive", "remedy", "body-process", "weight-unit", "choking-weak", "forbid",
         "free-suffixed", "suffix-free", "digest", "absorb", "readiness", "readiness-weak", "hazard-food", "reaction", "thanks",
         "supervise", "introduce", "strong", "most", "avoid", "forbid", "per-day",
+        "free-from", "can-ask", "need", "solids", "goodfor", "fine", "okay", "healthy",
     }
 )  # fmt: skip
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these

@@ -19,6 +19,7 @@ _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+_STRONG = frozenset({"effect", "disease"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
 
@@ -41,7 +42,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             continue
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
-            if compiled.rule.named and not (about or _eaten(compiled, present) or _opens(tagged, match, present)):
+            if compiled.rule.named and not (about or _eaten(compiled, present) or _opens(tagged, match, present) or _unknown(tagged, match)):
                 continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
@@ -67,6 +68,15 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """A fragment: the trigger comes first, and nobody else is named ("Boosts immunity", "Good for the eyes")."""
     return match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
+
+
+def _unknown(tagged: Tagged, match: Match) -> bool:
+    """A subject the lexicon does not know, said to help something it does: "Nightshades ease ..."."""
+    if match.rule.name not in ("helps-a-function", "against-disease") or not 0 < match.trigger[0] <= 4:
+        return False
+    strong = match.object is not None and bool(tagged.find(_STRONG, *match.object))
+    before = range(match.trigger[0])
+    return strong and all(tagged.items[i].term is None and tagged.symbols[i] == "_" for i in before)
 
 
 def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:

@@ -6,10 +6,11 @@ from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
     {
-        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "free", "suffix-free", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
+        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
     }
 )  # fmt: skip
 _HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy"})
+_NUTRIENT = frozenset({"nutrient", "energy"})
 _MEASURE = frozenset({"household", "unit"})
 
 
@@ -27,5 +28,7 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
     if begin >= len(items) or not (items[begin].words[0].isnumeric()):
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
+        return False
+    if "have" in present and not _NUTRIENT.isdisjoint(present):
         return False
     return _SAYS.isdisjoint(present)
