@@ -171,17 +171,16 @@ _TEXTURES: Mapping[str, Callable[[Random, RGB, _Parts], list[Shape]]] = {
 
 
 def _ground(colour: RGB) -> list[Shape]:
+    """The cloth, wider than the frame: link previews show more of it."""
+
     def strip(x: float, width: float) -> Patch:
         lean = 46
         points = (
-            Point(x + lean, 0),
-            Point(x + lean + width, 0),
-            Point(x + width - lean, HEIGHT),
-            Point(x - lean, HEIGHT),
-        )
+            Point(x + lean, 0), Point(x + lean + width, 0), Point(x + width - lean, HEIGHT), Point(x - lean, HEIGHT),
+        )  # fmt: skip
         return Patch(points, lighter(colour, -0.055), 0.8, sharp=True)
 
-    corners = (Point(0, 0), Point(WIDTH, 0), Point(WIDTH, HEIGHT), Point(0, HEIGHT))
+    corners = (Point(-100, 0), Point(WIDTH + 100, 0), Point(WIDTH + 100, HEIGHT), Point(-100, HEIGHT))
     return [Patch(corners, colour, sharp=True), strip(384, 10), strip(402, 3), strip(60, 10), strip(78, 3)]
 
 

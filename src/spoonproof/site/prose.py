@@ -19,6 +19,7 @@ SCHEMES = ("https", "http", "mailto", "tel")
 
 _MARK_OPEN, _MARK_CLOSE, _DIGIT = "\ue000", "\ue001", 0xE010
 _PRIVATE = re.compile("[\ue000-\ue01f]")
+_IN_ADDRESS = re.compile("%EE%80%(?:8[01]|9[0-9])")  # the same, as an address spells them
 _MARK = re.compile("\ue000([\ue010-\ue019]{1,6})\ue001")
 _SCHEME = re.compile(r"([a-zA-Z][a-zA-Z0-9+.\-]{0,40}):")
 
@@ -91,7 +92,7 @@ def _why(found: re.Match[str]) -> str:
 
 def _link_open(tokens: Sequence[Any], index: int, _options: Any, env: Any) -> str:
     token = tokens[index]
-    href = _PRIVATE.sub("", str(token.attrGet("href") or ""))
+    href = _IN_ADDRESS.sub("", _PRIVATE.sub("", str(token.attrGet("href") or "")))
     if href.startswith("recipe:"):
         href = env["recipe_link"](href.removeprefix("recipe:"))
     elif not safe_link(href):

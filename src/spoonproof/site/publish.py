@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from spoonproof.dish import Dish
 from spoonproof.model.channel import Channel
 from spoonproof.model.table import Row
 from spoonproof.site import build, foods, gather, reference
+from spoonproof.site.album import Album
 from spoonproof.site.build import Report
 from spoonproof.site.larder import Palette
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
-from spoonproof.site.shapes import to_svg
-from spoonproof.site.view import Site
+from spoonproof.site.view import RecipePage, Site
 
 
 def publish(
@@ -27,44 +28,50 @@ def publish(
     faults: Mapping[str, Sequence[str]] | None = None,
     sources: Sequence[Path] = (),
     checked: str = "",
+    root: Path | None = None,
 ) -> Report:
     """Build the site of ``dishes`` into ``out``.
 
     ``theme``: folders, the channel's own first. ``faults``: by slug, the errors a page must own up to (the
     caller leaves such dishes out unless told otherwise). ``sources``: folders ``out`` must not hold.
-    ``checked``: ISO date of this check, "" for none. Raises ThemeError, OutputRefused or OSError; the old
-    site is whole then.
+    ``checked``: ISO date of this check, "" for none. ``root``: the channel's folder, where photographs lie.
+    Raises ThemeError, OutputRefused or OSError; the old site is whole then.
     """
     look = Theme(theme)
-    view, drawings = gather_site(channel, dishes, look, faults or {}, checked)
-    content = build.files(view, look, drawings)
+    album = Album(root, out)
+    view = gather_site(channel, dishes, look, faults or {}, checked, album)
+    content = build.files(view, look, album.files)
     changed = build.write(out, content, tuple(sources))
     pages = sum(1 for path in content if path.endswith(".html"))
-    return Report(out, pages, len(content), sum(map(len, content.values())), changed)
+    return Report(out, pages, len(content), sum(map(len, content.values())), changed, tuple(album.notes))
 
 
 def gather_site(
-    channel: Channel, dishes: Sequence[Dish], look: Theme, faults: Mapping[str, Sequence[str]], checked: str
-) -> tuple[Site, dict[str, bytes]]:
-    """The whole site as a view, and its pictures by path."""
+    channel: Channel,
+    dishes: Sequence[Dish],
+    look: Theme,
+    faults: Mapping[str, Sequence[str]],
+    checked: str,
+    album: Album,
+) -> Site:
+    """The whole site as a view; its pictures go into ``album``."""
     from spoonproof.checks.rule import all_rules
 
     ordered = sorted(
         dishes, key=lambda dish: (dish.recipe.ages.low, dish.recipe.title.value.casefold(), dish.recipe.slug)
     )
     published = {dish.recipe.slug: dish.recipe for dish in ordered}
-    pages = tuple(gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked) for d in ordered)
     colours = palette(look)
-    pictures: dict[str, bytes] = {}
-    for dish, page in zip(ordered, pages, strict=True):
-        shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
-        pictures[f"pictures/{page.slug}.svg"] = to_svg(shapes).encode("utf-8")
+    pages = tuple(
+        _with_pictures(gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked), d, colours, album)
+        for d in ordered
+    )
     rules = reference.rule_items(all_rules())
     knowledge = ordered[0].knowledge if ordered else None
-    entries = reference.entry_items(knowledge.register.entries) if knowledge else ()
+    entries = reference.entry_items(knowledge.register) if knowledge else ()
     cited, used = reference.used_sources(knowledge.sources if knowledge else {}, pages, rules, entries)
     measures = foods.measures_note(channel.measures, knowledge.measures(channel.measures)) if knowledge else ""
-    site = Site(
+    return Site(
         title=channel.title,
         base_url=channel.base_url.rstrip("/"),
         language=channel.language,
@@ -77,7 +84,18 @@ def gather_site(
         entries=entries,
         measures=measures,
     )
-    return site, pictures
+
+
+def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album) -> RecipePage:
+    shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
+    text = gather.picture_text(dish.recipe)
+    photos = album.photos(dish.recipe)
+    return replace(
+        page,
+        drawing=album.drawing(page.slug, shapes, text),
+        photos=photos,
+        social=album.previews(page.slug, shapes, text),
+    )
 
 
 def about(channel: Channel) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from spoonproof.checks.rule import Rule
 from spoonproof.claims.entries import Entry
+from spoonproof.claims.register import Register
 from spoonproof.model.claim import Market
 from spoonproof.site.sources import citation
 from spoonproof.site.view import Citation, EntryItem, Link, MarketLine, RecipePage, RuleItem
@@ -43,10 +44,10 @@ def _why(doc: str) -> str:
     return "\n\n".join(part for part in paragraphs if part)
 
 
-def entry_items(entries: Sequence[Entry]) -> tuple[EntryItem, ...]:
+def entry_items(register: Register) -> tuple[EntryItem, ...]:
     """The register by topic (the file an entry stands in) and id."""
     items = []
-    for entry in entries:
+    for entry in register.entries:
         topic = entry.document.path.rpartition("/")[2].partition(".")[0].replace("_", " ").replace("-", " ")
         sources = dict.fromkeys(ref.id for ref in entry.refs)
         for allowance in entry.allowed:
@@ -64,13 +65,22 @@ def entry_items(entries: Sequence[Entry]) -> tuple[EntryItem, ...]:
                     )
                     for allowance in entry.allowed
                 ),
-                "; ".join(entry.wording),
+                _wording(entry, register),
                 tuple(sources),
                 entry.checked,
                 entry.due,
             )
         )
     return tuple(sorted(items, key=lambda item: (item.topic, item.id)))
+
+
+def _wording(entry: Entry, register: Register) -> str:
+    """The wordings that stand: ours in our words, the law's quoted."""
+    out: dict[str, None] = {}
+    for word in (*entry.wording, *(w for allowance in entry.allowed for w in allowance.wording)):
+        lawful = register.wordings.get(word)
+        out[f"“{lawful.text}” ({lawful.market}, {lawful.article})" if lawful is not None else word] = None
+    return "; ".join(out)
 
 
 def _markets(markets: Sequence[Market]) -> str:

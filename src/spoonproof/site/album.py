@@ -1,0 +1,147 @@
+"""The pictures of a site: drawings, previews for links, photographs in several sizes.
+
+A preview's name holds a hash of what it shows, so one that is there already is taken over instead of
+being painted again, after its own checksums were tried.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import zlib
+from collections.abc import Sequence
+from pathlib import Path
+
+from spoonproof.model.recipe import Recipe
+from spoonproof.site import paint
+from spoonproof.site.shapes import Shape, to_svg
+from spoonproof.site.view import Picture
+
+WIDTHS = (480, 960, 1600)
+"""Widths of a photograph's sizes in pixels; none is made larger than it is."""
+
+LARGEST = 30 * 1024 * 1024
+"""Bytes of a photograph that are read."""
+
+_SIGNS = {b"\xff\xd8\xff": "JPEG", b"\x89PNG\r\n\x1a\n": "PNG"}
+
+
+class Album:
+    """Collects the picture files of a site while its pages are gathered."""
+
+    def __init__(self, root: Path | None, out: Path) -> None:
+        """``root``: the channel's folder; ``out``: the site as it is now."""
+        self.files: dict[str, bytes] = {}
+        self.notes: list[str] = []
+        self._root = root
+        self._out = out
+        self._paints = paint.available()
+        if not self._paints:
+            self.notes.append(
+                "no pictures for link previews and no photographs: they need Pillow "
+                "(pip install 'spoonproof[pictures]')"
+            )
+
+    def drawing(self, slug: str, shapes: Sequence[Shape], text: str) -> Picture:
+        """The drawing as SVG."""
+        path = f"pictures/{slug}.svg"
+        self.files[path] = to_svg(shapes).encode("utf-8")
+        return Picture(path, 960, 720, text)
+
+    def previews(self, slug: str, shapes: Sequence[Shape], text: str) -> tuple[Picture, ...]:
+        """The previews of a drawing; none where Pillow is not installed."""
+        if not self._paints:
+            return ()
+        key = hashlib.sha256(f"{paint.version()} {to_svg(shapes)}".encode()).hexdigest()[:10]
+        names = {name: f"pictures/{slug}-{name}-{key}.png" for name, _, _ in paint.PREVIEWS}
+        kept = {name: self._kept(path) for name, path in names.items()}
+        made: dict[str, bytes] = {name: body for name, body in kept.items() if body is not None}
+        if len(made) < len(names):
+            made = paint.previews(shapes)
+        self.files.update({names[name]: body for name, body in made.items()})
+        return tuple(Picture(names[name], width, height, text) for name, width, height in paint.PREVIEWS)
+
+    def _kept(self, path: str) -> bytes | None:
+        """A PNG of the present site, if every part of it is sound."""
+        try:
+            body = (self._out / path).read_bytes()
+        except OSError:
+            return None
+        return body if sound_png(body) else None
+
+    def photos(self, recipe: Recipe) -> tuple[Picture, ...]:
+        """The recipe's photographs; a file that can't be used is told in ``notes`` and left out."""
+        out = []
+        for number, picture in enumerate(recipe.pictures, 1):
+            if self._root is None or not self._paints:
+                continue
+            path = _inside(self._root, picture.file)
+            if path is None:
+                self.notes.append(f"{recipe.document.path}: picture {picture.file!r} is not among the channel's files")
+                continue
+            text = picture.text.value if picture.text else ""
+            made = self._sizes(path, f"pictures/{recipe.slug}-photo{number}", text)
+            if made is None:
+                self.notes.append(
+                    f"{recipe.document.path}: picture {picture.file!r} is no JPEG or PNG that can be read"
+                )
+            else:
+                out.append(made)
+        return tuple(out)
+
+    def _sizes(self, path: Path, stem: str, text: str) -> Picture | None:
+        from PIL import Image, ImageOps
+
+        if path.stat().st_size > LARGEST:
+            return None
+        body = path.read_bytes()
+        kind = next((kind for sign, kind in _SIGNS.items() if body.startswith(sign)), None)
+        if kind is None:
+            return None  # the bytes decide, not the name: an SVG could hold a script
+        try:
+            with Image.open(io.BytesIO(body), formats=[kind]) as opened:
+                whole = ImageOps.exif_transpose(opened).convert("RGB")
+        except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+            return None
+        sizes = []
+        for width in [w for w in WIDTHS if w < whole.width] or [whole.width]:
+            height = max(1, round(whole.height * width / whole.width))
+            file = io.BytesIO()
+            # Saved afresh: no place, time or camera of the photograph stays in it.
+            whole.resize((width, height), Image.Resampling.LANCZOS).save(file, "JPEG", quality=82, optimize=True)
+            name = f"{stem}-{width}.jpg"
+            self.files[name] = file.getvalue()
+            sizes.append((name, width, height))
+        name, width, height = sizes[-1]
+        larger = tuple((n, w) for n, w, _ in sizes) if len(sizes) > 1 else ()
+        return Picture(name, width, height, text, larger)
+
+
+def _inside(root: Path, name: str) -> Path | None:
+    """A picture file of the channel, by name; never one outside its folder, by link or by ``..``."""
+    if not name or "\x00" in name:
+        return None
+    for folder in (root / "pictures", root / "recipes", root):
+        path = folder / name
+        try:
+            if path.is_file() and path.resolve().is_relative_to(root.resolve()):
+                return path
+        except OSError:
+            continue
+    return None
+
+
+def sound_png(body: bytes) -> bool:
+    """Whether every chunk of a PNG has the checksum it states, to the end."""
+    if not body.startswith(b"\x89PNG\r\n\x1a\n"):
+        return False
+    at = 8
+    while at + 12 <= len(body):
+        length = int.from_bytes(body[at : at + 4], "big")
+        kind, end = body[at + 4 : at + 8], at + 12 + length
+        if end > len(body) or zlib.crc32(body[at + 4 : end - 4]) != int.from_bytes(body[end - 4 : end], "big"):
+            return False
+        if kind == b"IEND":
+            return end == len(body)
+        at = end
+    return False
