@@ -15,13 +15,14 @@ from spoonproof.cooking.timeline import Plan, Task
 WIDTH = 640
 _LEFT, _RIGHT, _TOP, _ROW = 8, 12, 34, 34
 _LANES = {"ring": "ring", "steamer": "steamer", "oven": "oven", "microwave": "microwave", "blender": "blender"}
+_HALO = "paint-order:stroke;stroke:var(--plan-paper,#fffdf7);stroke-width:4px;stroke-linejoin:round"
 _INK = "fill:var(--plan-ink,#2b2a27)"
 _TICKS = (1, 2, 5, 10, 15, 20, 30, 60, 120, 240)
 
 
 def plan_text(plan: Plan, width: int = 78) -> str:
     """The plan as plain text, at most ``width`` columns: times, bar, words, and what is assumed. Ends on a line end."""
-    bars = 20
+    bars = 18
     scale = plan.total / bars if plan.total else 1.0
     lines = [plan.title, f"{_minutes(plan.total)} in all: {_summary(plan)}", ""]
     room = max(20, width - bars - 16)
@@ -31,13 +32,10 @@ def plan_text(plan: Plan, width: int = 78) -> str:
         mark = "." if task.unattended else "#"
         bar = " " * first + mark * (last - first) + " " * (bars - last)
         star = "*" if task.index in plan.critical else " "
-        words = _words(task)
-        lines.append(f"{_clock(task.start):>5}-{_clock(task.end):<5}{star}|{bar}| {_cut(words, room)}")
-    lines += ["", "# needs hands   . runs on its own   * decides the total"]
-    if plan.assumed:
-        lines.append(
-            f"Usual minutes are assumed where the recipe gives none ({len(plan.assumed)} of {len(plan.tasks)})."
-        )
+        tool = f" ({_LANES[task.lane]})" if task.lane in _LANES else ""
+        words = f"{'~' if task.assumed else ' '}{task.label}{tool}"
+        lines.append(f"{_clock(task.start):>5}-{_clock(task.end):<5}{star}|{bar}|{_cut(words, room)}")
+    lines += ["", "# needs hands   . runs on its own   * decides the total   ~ by custom, no time given"]
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
@@ -81,14 +79,14 @@ def _row(plan: Plan, task: Task, top: int) -> list[str]:
     fallback = {"heat": "#b4472c", "hands": "#2f6b5e", "wait": "#7d7768"}[ink]
     colour = f"var(--plan-{ink},{fallback})"
     fill = "var(--plan-paper,#fffdf7)" if task.unattended else colour
-    words = _words(task)
+    words = _cut(_words(task), 92)
     # the words stand at the bar's start, or end at its end where they would run out of the picture
     room = (WIDTH - _RIGHT - left) / 6.6
     at, anchor = (
         (left, "start") if len(words) <= room else (min(WIDTH - _RIGHT, max(right, _LEFT + 6.6 * len(words))), "end")
     )
     return [
-        f'<text x="{at:.1f}" y="{top + 12}" text-anchor="{anchor}" style="{_INK}">{escape(words)}</text>',
+        f'<text x="{at:.1f}" y="{top + 12}" text-anchor="{anchor}" style="{_INK};{_HALO}">{escape(words)}</text>',
         f'<rect x="{left:.1f}" y="{top + 17}" width="{wide:.1f}" height="9" rx="3" '
         f'style="fill:{fill};stroke:{colour}" stroke-width="1.5"{_dash(task)}/>',
     ]

@@ -1,0 +1,193 @@
+import itertools
+import re
+import time
+import xml.etree.ElementTree as ET
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from spoonproof.cooking.drawing import plan_svg, plan_text
+from spoonproof.cooking.methods import METHODS, NUTRIENTS, VitaminsKept, side_by_side
+from spoonproof.cooking.order import pot_orders, tender_together
+from spoonproof.cooking.timeline import Plan, iso, plan
+from spoonproof.model.channel import Kitchen
+from spoonproof.model.recipe import Minutes
+from tests.cooking.bench import Larder, food_line, recipe, rows, times, verbs
+
+FOODS = ["parsnip, 10 mm dice", "pear, 10 mm dice", "oil"]
+STEPS = [
+    "Steam the parsnip for 14-16 minutes.",
+    "Add the pear and steam 4 minutes more.",
+    "Let the steam off for 5 minutes.",
+    "Mash with the oil.",
+]
+
+
+def planned(foods: list[str] = FOODS, steps: list[str] = STEPS, kitchen: Kitchen | None = None) -> Plan:
+    return plan(recipe(foods, steps), Larder(), verbs(), kitchen)  # type: ignore[arg-type]
+
+
+def test_harder_goes_in_first_and_all_ends_together() -> None:
+    (order,) = pot_orders(recipe(FOODS, STEPS), Larder(), verbs(), times())  # type: ignore[arg-type]
+    assert [entry.name for entry in order.entries] == ["parsnip", "pear"]
+    assert {entry.at + entry.minutes for entry in order.entries} == {order.minutes}
+    assert all(entry.minutes >= entry.need.soft.low for entry in order.entries)
+    assert order.entries[0].written == (18, 20)
+
+
+def test_leaves_join_last() -> None:
+    (order,) = pot_orders(
+        recipe(
+            ["spinach", "carrot, 10 mm dice", "pear, 10 mm dice"],
+            ["Steam the spinach, carrot and pear for 20 minutes."],
+        ),
+        Larder(),  # type: ignore[arg-type]
+        verbs(),
+        times(),
+    )
+    assert [entry.name for entry in order.entries] == ["carrot", "pear", "spinach"]
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.dictionaries(st.integers(0, 9), st.tuples(st.floats(0.5, 60), st.floats(0, 60)), min_size=1))
+def test_everything_ends_together_and_nothing_below_soft(ranges: dict[int, tuple[float, float]]) -> None:
+    needs = {key: Minutes(low, low + more) for key, (low, more) in ranges.items()}
+    placed = tender_together(needs)
+    longest = max(minutes for _, minutes in placed.values())
+    for key, (start, minutes) in placed.items():
+        assert start + minutes == pytest.approx(longest)
+        assert minutes >= needs[key].low
+        assert start >= 0
+
+
+def test_tasks_wait_for_food_hands_and_ring() -> None:
+    found = planned()
+    by_label = {task.label: task for task in found.tasks}
+    steam, add = by_label["Steam: parsnip"], by_label["Add: pear"]
+    assert steam.minutes == 16 and steam.lane == "steamer" and steam.unattended
+    assert add.start >= steam.end
+    for task in found.tasks:
+        for before in task.after:
+            earlier = next(t for t in found.tasks if t.index == before)
+            assert task.start >= earlier.end
+    hands = sorted((t.start, t.end) for t in found.tasks if not t.unattended)
+    assert all(end <= start for (_, end), (start, _) in itertools.pairwise(hands))
+
+
+def test_two_rings_let_two_pans_cook_at_once_and_one_does_not() -> None:
+    foods = ["potato, 10 mm dice", "red lentils", "water"]
+    steps = [
+        "Boil the potato for 25 minutes.",
+        "Meanwhile simmer the red lentils in the water in another pan for 20 minutes.",
+    ]
+    two, one = planned(foods, steps, Kitchen(rings=2)), planned(foods, steps, Kitchen(rings=1))
+    assert two.total < one.total
+    assert one.total >= 45
+    assert two.cook < 30
+
+
+def test_prep_and_cook_add_up_to_the_total() -> None:
+    found = planned()
+    assert found.prep + found.cook == pytest.approx(found.total)
+    values = {key: int(value[2:-1]) for key, value in found.iso.items()}
+    assert values["prepTime"] + values["cookTime"] == values["totalTime"]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "text"), [(0, "PT0M"), (1, "PT1M"), (59.6, "PT1H"), (65, "PT1H5M"), (1440, "PT24H")]
+)
+def test_iso_durations(minutes: float, text: str) -> None:
+    assert iso(minutes) == text
+    assert re.fullmatch(r"P(?=.)(\d+D)?(T(?=\d)(\d+H)?(\d+M)?)?", text)
+
+
+def test_the_critical_path_reaches_from_start_to_end_without_a_gap() -> None:
+    found = planned()
+    path = [next(t for t in found.tasks if t.index == i) for i in found.critical]
+    assert path[0].start == 0
+    assert path[-1].end == found.total
+    assert all(later.start <= earlier.end for earlier, later in itertools.pairwise(path))
+
+
+def test_what_is_assumed_is_said() -> None:
+    assert "Steam: parsnip" not in planned().assumed
+    assert any(label.startswith("Mash") for label in planned().assumed)
+
+
+def test_the_text_fits_its_width_and_names_every_task() -> None:
+    text = plan_text(planned(), 78)
+    assert all(len(line) <= 90 for line in text.split("\n"))
+    assert "Steam: parsnip (steamer)" in text
+    assert text.endswith("\n")
+    assert text.count("|") == 2 * len(planned().tasks)
+
+
+def test_the_picture_is_whole_named_and_safe() -> None:
+    foods = ["parsnip, 10 mm dice"]
+    base = recipe(foods, ["Steam the parsnip for 20 minutes."])
+    from dataclasses import replace
+
+    from spoonproof.model.text import NOWHERE, Spanned
+
+    nasty = replace(base, title=Spanned('</svg><script>alert(1)</script>"&', NOWHERE))
+    svg = plan_svg(plan(nasty, Larder(), verbs()), 'a"b')  # type: ignore[arg-type]
+    root = ET.fromstring(svg)
+    space = "{http://www.w3.org/2000/svg}"
+    assert root.tag == f"{space}svg" and root.get("role") == "img"
+    title, desc = root.find(f"{space}title"), root.find(f"{space}desc")
+    assert title is not None and "<script>" in (title.text or "")
+    assert desc is not None and "20 min" in (desc.text or "")
+    assert root.get("aria-labelledby") == f"{title.get('id')} {desc.get('id')}"
+    assert not list(root.iter(f"{space}script"))
+    bars = list(root.iter(f"{space}rect"))
+    assert all(float(bar.get("x", 0)) + float(bar.get("width", 0)) <= 640 for bar in bars)
+    assert svg == plan_svg(plan(nasty, Larder(), verbs()), 'a"b')  # type: ignore[arg-type]
+
+
+def test_an_empty_recipe_has_an_empty_plan() -> None:
+    found = planned([], [])
+    assert (found.total, found.critical, found.iso["totalTime"]) == (0, (), "PT0M")
+    ET.fromstring(plan_svg(found))
+    assert plan_text(found)
+
+
+def test_a_plan_takes_a_few_milliseconds() -> None:
+    planned()
+    best = 9.0
+    for _ in range(5):
+        start = time.perf_counter()
+        planned()
+        best = min(best, time.perf_counter() - start)
+    assert best < 0.05
+
+
+def vitamins() -> VitaminsKept:
+    return VitaminsKept.from_rows(rows("vitamins_kept"))
+
+
+def test_methods_stand_side_by_side_with_their_own_times() -> None:
+    found = side_by_side("broccoli", food_line("broccoli, floret").cuts[0], times(), vitamins())
+    assert [row.method for row in found] == list(METHODS)
+    boil = next(row for row in found if row.method == "boil")
+    assert boil.range("vitamin C") == (44, 45.4)
+    assert boil.range("carotenoids") == (98, 100)
+    assert all(row.pots for row in found)
+    oven = next(row for row in found if row.method == "oven")
+    assert oven.range("vitamin C") is None, "not found is not nought"
+
+
+def test_no_share_is_printed_without_method_and_time() -> None:
+    for found in vitamins().kept.values():
+        for kept in found:
+            assert re.search(
+                r"\((steam|boil|microwave|pressure-cook|roast), (\d[\d.-]* min|time not given)\)", kept.words
+            )
+            assert kept.nutrient in NUTRIENTS
+
+
+def test_one_study_has_steaming_worse_than_boiling_and_it_is_kept() -> None:
+    steam = {k.minutes: k.low for k in vitamins().of("sweet-potato", "steam", "carotenoids") if "variety" in k.note}
+    boil = {k.minutes: k.low for k in vitamins().of("sweet-potato", "boil", "carotenoids") if "variety" in k.note}
+    assert set(steam) == set(boil)
+    assert all(steam[minutes] < boil[minutes] for minutes in steam)
