@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from spoonproof.film.script import Script, Take
-from spoonproof.film.spoken import word_count
+from spoonproof.reading.spoken import word_count
 
 LINE_CHARACTERS = 37
 LINES = 2

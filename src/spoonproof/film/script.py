@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from spoonproof.film.spoken import seconds
+from spoonproof.reading.spoken import seconds
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import Text
 

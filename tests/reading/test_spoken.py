@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spoonproof.film.spoken import as_spoken, number_words, seconds, word_count
+from spoonproof.reading.spoken import as_spoken, number_words, seconds, word_count
 
 
 @pytest.mark.parametrize(
