@@ -42,6 +42,7 @@ FEEDING_TABLES = (
     "introduction",
     "contradictions",
     "picture_dangers",
+    "week_needs",
 )
 
 
@@ -71,7 +72,9 @@ class Knowledge:
         """Every food with its figures, names and portions."""
         from spoonproof.foods.table import FoodTable
 
-        return FoodTable.from_rows(self.rows("foods"), self.rows("food_values"), self.rows("food_portions"))
+        return FoodTable.from_rows(
+            self.rows("foods"), self.rows("food_values"), self.rows("food_portions"), self.rows("food_values_more")
+        )
 
     @cached_property
     def changes(self) -> Changes:

@@ -27,7 +27,7 @@ def rows(name: str) -> list[Row]:
 @lru_cache(maxsize=1)
 def table() -> FoodTable:
     """The bundled foods."""
-    return FoodTable.from_rows(rows("foods"), rows("food_values"), rows("food_portions"))
+    return FoodTable.from_rows(rows("foods"), rows("food_values"), rows("food_portions"), rows("food_values_more"))
 
 
 @lru_cache(maxsize=1)

@@ -74,6 +74,8 @@ def _sum(parts: Sequence[Ingredient], nutrient: str, total: float) -> tuple[list
         missing = missing or rests_on < 1
         covered.append(part.raw.mid * rests_on)
         sources.update(dict.fromkeys(part.sources))
+        if isinstance(value, NutrientValue) and value.source:
+            sources[value.source] = None
     if not terms:
         return None
     coverage = min(1.0, fsum(covered) / total) if missing and total else 1.0

@@ -53,7 +53,9 @@ class KitchenNumbers:
         if record is None or per in ("batch", "portion"):
             return None
         per_100g = {
-            key: Estimate(value.amount, value.low, value.high, NUTRIENT_UNITS[key], sources=(record.source,))
+            key: Estimate(
+                value.amount, value.low, value.high, NUTRIENT_UNITS[key], sources=(value.source or record.source,)
+            )
             for key in (nutrient, "energy_kcal")
             if (value := record.per_100g.get(key)) is not None and key in NUTRIENT_UNITS
         }

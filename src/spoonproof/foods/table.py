@@ -20,7 +20,7 @@ from spoonproof.foods.words import (
     key,
     tokens,
 )
-from spoonproof.model.food import Food, Hardness, NameMatch, Portion
+from spoonproof.model.food import Food, Hardness, NameMatch, NutrientValue, Portion
 from spoonproof.model.table import Row
 
 # What a state word means where the table has several cooked records of one food: the first that exists.
@@ -62,12 +62,22 @@ class FoodTable:
             self._first[name[0]] = max(self._first.get(name[0], 0), len(name))
 
     @classmethod
-    def from_rows(cls, foods: Sequence[Row], values: Sequence[Row] = (), portions: Sequence[Row] = ()) -> FoodTable:
-        """The table from the rows of foods.csv, food_values.csv and food_portions.csv.
+    def from_rows(
+        cls,
+        foods: Sequence[Row],
+        values: Sequence[Row] = (),
+        portions: Sequence[Row] = (),
+        more: Sequence[Row] = (),
+    ) -> FoodTable:
+        """The table from the rows of foods.csv, food_values.csv, food_portions.csv and food_values_more.csv (figures
+        of nutrients that a food's own record lacks, from another table: one a row, with its source).
 
         Raises ValueError with file and line when a cell is no number or a parent is no food of the table.
         """
         amounts = {row.text("food"): row.cells for row in values}
+        others: dict[str, list[Row]] = {}
+        for row in more:
+            others.setdefault(row.text("food"), []).append(row)
         sizes: dict[str, list[Portion]] = {}
         for row in portions:
             grams = row.number("grams")
@@ -75,7 +85,7 @@ class FoodTable:
                 raise ValueError(f"{row.file}:{row.line}: grams of a portion should be above 0")
             portion = Portion(row.text("unit"), row.text("size"), grams, row.text("source"))
             sizes.setdefault(row.text("food"), []).append(portion)
-        made = [_food(row, amounts.get(row.text("id"), {}), sizes) for row in foods]
+        made = [_food(row, amounts.get(i := row.text("id"), {}), sizes, others.get(i, ())) for row in foods]
         known = {food.id for food in made}
         for row, food in zip(foods, made, strict=True):
             if food.parent and food.parent not in known:
@@ -227,7 +237,18 @@ def _is_food(words: Sequence[Token], at: int, length: int) -> bool:
     return before in A_THING or (before not in NOT_AFTER and after not in NOT_BEFORE)
 
 
-def _food(row: Row, cells: Mapping[str, str], portions: Mapping[str, Sequence[Portion]]) -> Food:
+def _values(cells: Mapping[str, str], more: Sequence[Row]) -> Mapping[str, NutrientValue]:
+    own = {nutrient: cell for nutrient, cell in cells.items() if nutrient != "food"}
+    sources: dict[str, str] = {}
+    for row in more:
+        nutrient = row.text("nutrient")
+        if not own.get(nutrient):
+            own[nutrient] = row.text("value")
+            sources[nutrient] = row.text("source")
+    return Values(own, sources) if own else {}
+
+
+def _food(row: Row, cells: Mapping[str, str], portions: Mapping[str, Sequence[Portion]], more: Sequence[Row]) -> Food:
     group = row.text("group")
     own = tuple(portions.get(row.text("id"), ()))
     units = {portion.unit for portion in own}
@@ -246,7 +267,7 @@ def _food(row: Row, cells: Mapping[str, str], portions: Mapping[str, Sequence[Po
         state=row.text("state") or "raw",
         scientific=row.text("scientific"),
         source=row.text("source"),
-        per_100g=Values({k: v for k, v in cells.items() if k != "food"}) if cells else {},
+        per_100g=_values(cells, more),
         portions=own + shared,
         refuse_pct=refuse,
         density=row.number("density"),

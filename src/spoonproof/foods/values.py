@@ -46,10 +46,12 @@ def _amount(text: str) -> float:
 class Values(Mapping[str, NutrientValue]):
     """The values of one food by nutrient key; a key that is absent was not determined."""
 
-    __slots__ = ("_cells", "_read")
+    __slots__ = ("_cells", "_read", "_sources")
 
-    def __init__(self, cells: Mapping[str, str]) -> None:
+    def __init__(self, cells: Mapping[str, str], sources: Mapping[str, str] | None = None) -> None:
+        """``sources``: source ids of the nutrients that do not come from the food's own record."""
         self._cells = cells
+        self._sources = sources or {}
         self._read: dict[str, NutrientValue] = {}
 
     def __getitem__(self, nutrient: str) -> NutrientValue:
@@ -58,7 +60,10 @@ class Values(Mapping[str, NutrientValue]):
             cell = self._cells[nutrient]
             if not cell:
                 raise KeyError(nutrient)
-            value = self._read[nutrient] = read_value(cell)
+            value = read_value(cell)
+            if nutrient in self._sources:
+                value = value._replace(source=self._sources[nutrient])
+            self._read[nutrient] = value
         return value
 
     def get(self, nutrient: str, default: NutrientValue | None = None) -> NutrientValue | None:  # type: ignore[override]

@@ -66,13 +66,15 @@ Hardness = Literal["hard", "firm", "soft", "leaf", "grain", "liquid", "powder", 
 class NutrientValue(NamedTuple):
     """An amount per 100 g edible. ``low``/``high``: the range the table allows (equal when unknown).
 
-    ``kind``: measured, calculated, assumed-zero or trace; only a published zero is a zero.
+    ``kind``: measured, calculated, assumed-zero or trace; only a published zero is a zero. ``source`` is the source
+    id where it is not the one of the food's record.
     """
 
     amount: float
     low: float
     high: float
     kind: str = "measured"
+    source: str = ""
 
 
 class Portion(NamedTuple):
