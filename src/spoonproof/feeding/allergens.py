@@ -54,7 +54,7 @@ def allergens(
     hidden = _Hidden(tables)
     found: dict[tuple[str, str, int, str], AllergenFound] = {}
     for part in parts(recipe.foods):
-        baby = in_baby_bowl(part.at, treatments)
+        baby = in_baby_bowl(part.at, recipe, treatments)
         pairs = [(part.line, "")] + [(line, other.title.value) for line, other in nested(part.line, others or {})]
         for line, title in pairs:
             for key, how in _of_line(line, foods, hidden):

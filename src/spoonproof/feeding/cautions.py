@@ -39,7 +39,7 @@ def cautions(
     """
     kinds: set[str] = set()
     for part in parts(recipe.foods):
-        if in_baby_bowl(part.at, treatments):
+        if in_baby_bowl(part.at, recipe, treatments):
             kinds |= kinds_of(part.line, foods, tables)
     text = " ".join(step.text for step in recipe.steps)
     cooked = any(t.heats for t in treatments)

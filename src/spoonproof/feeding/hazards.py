@@ -96,12 +96,13 @@ def _chosen(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str]) 
     return row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
 
 
-def in_baby_bowl(index: int, treatments: Sequence[Treatment]) -> bool:
+def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) -> bool:
     """Whether a line ends (also) in the baby's bowl. What no step uses is counted in."""
-    for treatment in treatments:
-        if treatment.line == index:
-            return treatment.bowl != "family" and not treatment.left_out
-    return True
+    treatment = _treatment(index, treatments)
+    if treatment is not None and (treatment.bowl == "family" or treatment.left_out):
+        return False
+    bowls = {action.bowl or step.bowl for step in recipe.steps for action in step.actions if index in action.foods}
+    return bowls != {"family"}
 
 
 def _treatment(index: int, treatments: Sequence[Treatment]) -> Treatment | None:
@@ -116,7 +117,7 @@ def _of_part(
     tables: FeedingTables,
     rows: Sequence[HazardRow],
 ) -> Iterable[Hazard]:
-    if not in_baby_bowl(part.at, treatments):
+    if not in_baby_bowl(part.at, recipe, treatments):
         return
     line = part.line
     classes = kinds_of(line, foods, tables)
@@ -195,7 +196,7 @@ def _of_recipe(
     others: Mapping[str, Recipe],
 ) -> Iterable[Hazard]:
     """Foods not yet inside a recipe that is used as a food, however deep. Its shapes are its own page's findings."""
-    if not in_baby_bowl(part.at, treatments):
+    if not in_baby_bowl(part.at, recipe, treatments):
         return
     for inner, path in nested(part.line, others):
         classes = kinds_of(inner, foods, tables)

@@ -62,7 +62,7 @@ def keeping(
     """The keeping limits of a dish and what is wrong with its ``keeps``."""
     kinds: set[str] = {"*"}
     for part in parts(recipe.foods):
-        if in_baby_bowl(part.at, treatments):
+        if in_baby_bowl(part.at, recipe, treatments):
             kinds |= kinds_of(part.line, foods, tables)
     authority = tables.authority("fridge", policies or {})
     lead: dict[str, Limit] = {}

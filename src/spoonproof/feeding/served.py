@@ -14,6 +14,8 @@ from spoonproof.feeding.step_words import (
     BONES,
     BURST,
     COOK,
+    SOFT_END,
+    SPLIT,
     COOKED_WORDS,
     DRINK,
     DRINK_TITLE,
@@ -77,14 +79,17 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
 
 
 def baby_text(step: Step) -> str:
-    """The words of a step that touch the baby's food: a step that lifts out the baby's portion counts up to there."""
+    """The words of a step that touch the baby's food.
+
+    A step that lifts out the baby's portion counts up to there, and on from there where it goes on with the baby's
+    ("lift out the baby's portion and blend it"), but not past "before" ("before the salt goes in").
+    """
     if not step.splits:
         return step.text
-    cut = re.search(
-        r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}\bbab(?:y|ies)",
-        step.text,
-        re.I,
-    )
+    if step.bowl == "baby":
+        later = re.search(r"\bbefore\b", step.text, re.I)
+        return step.text[: later.start()] if later else step.text
+    cut = SPLIT.search(step.text)
     return step.text[: cut.start()] if cut else step.text
 
 
@@ -200,7 +205,9 @@ def _from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | N
         facts.add("cooked")
     if softness in ("soft", "spent", "maybe-soft"):
         facts.add("soft")
-    if (
+    if softness in ("hard", "crisp-tender") and any(SOFT_END.search(text) for text in texts):
+        facts |= {"soft", "cooked"}  # where the time disagrees with the end point, the cooking room says so
+    elif (
         softness in ("hard", "crisp-tender")
         and "tinned" not in facts
         and not (food and food.state in ("cooked", "canned"))

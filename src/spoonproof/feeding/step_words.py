@@ -18,6 +18,12 @@ BURST = re.compile(
     r"\b(?:burst|bursting|collaps\w*|break(?:ing|s)? down|broken down|fall(?:s|en|ing)? apart|pulpy?|mush\w*|jammy)\b",
     re.I,
 )
+SOFT_END = re.compile(
+    r"\b(?:until|till)\b[^.;]{0,60}\b(?:soft|tender|squash\w*|collaps\w*|falls? apart|mush\w*)\b", re.I
+)
+SPLIT = re.compile(
+    r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}\bbab(?:y|ies)", re.I
+)
 REMOVE = r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid|slip|flick|pop)\w*"
 BONES = re.compile(
     rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",

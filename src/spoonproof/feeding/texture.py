@@ -82,7 +82,7 @@ def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
     by_line = {treatment.line: treatment for treatment in treatments}
     found: list[Piece] = []
     for index, line in enumerate(recipe.foods):
-        if not in_baby_bowl(index, treatments):
+        if not in_baby_bowl(index, recipe, treatments):
             continue
         food = foods.get(line.food) if line.food else None
         treatment = by_line.get(index)
@@ -109,7 +109,12 @@ def _word(line: FoodLine, food: Food | None, facts: frozenset[str], kinds: froze
         return "mashed"
     if "lumpy" in facts:
         return "lumpy"
-    if food is None or food.hardness in _NO_PIECES or food.group in _HERBS:
+    if (
+        food is None
+        or (food.hardness == "soft" and "cooked" in facts)
+        or food.hardness in _NO_PIECES
+        or food.group in _HERBS
+    ):
         return ""
     if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
         return "minced" if facts & {"fine", "small"} else ""

@@ -1,0 +1,95 @@
+"""Iron and energy over a week of dishes, as notes and never as orders: breast milk or formula is not counted."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.numbers import Estimate
+
+
+@dataclass(frozen=True, slots=True)
+class DishFigures:
+    """What the week asks of one dish: a portion's energy (kcal) and iron (mg), its grams; None where not known."""
+
+    title: str
+    grams: Estimate | None = None
+    energy_kcal: Estimate | None = None
+    iron_mg: Estimate | None = None
+    iron_rich: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WeekNote:
+    """One note for people, with its source."""
+
+    id: str
+    text: str
+    source: SourceRef
+
+
+def week_notes(days: Sequence[Sequence[DishFigures]], months: int, tables: FeedingTables) -> list[WeekNote]:
+    """Notes on a week: ``days`` are the dishes of each day, ``months`` the baby's age.
+
+    Says energy density (kcal per gram) against the usual range, days without an iron-rich food, and meals a day by
+    age. What has no figure is named as not known, and no total is made of it.
+    """
+    facts = {row.text("id"): row for row in tables.rows.get("week_needs", ())}
+    notes: list[WeekNote] = []
+    for row in facts.values():
+        low, high = row.number("from_months"), row.number("to_months")
+        if (low is not None and months < low) or (high is not None and months >= high):
+            continue
+        value, most = row.number("low"), row.number("high")
+        said = _say(row.text("fact"), days, value, most, row.text("says"))
+        if said:
+            notes.append(WeekNote(row.text("id"), said, tables.source(row)))
+    return notes
+
+
+def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, high: float | None, says: str) -> str:
+    if fact == "energy-density":
+        return _thin(days, low, says)
+    if fact == "iron-daily":
+        without = [number for number, dishes in enumerate(days, 1) if not any(dish.iron_rich for dish in dishes)]
+        if not without:
+            return ""
+        return f"No iron-rich dish on day {_listed(without)}. {says}"
+    if fact == "meals" and low is not None:
+        few = [number for number, dishes in enumerate(days, 1) if len(dishes) < low]
+        span = f"{low:g} to {high:g}" if high is not None else f"{low:g}"
+        return f"Day {_listed(few)} has fewer than {span} meals. {says}" if few else ""
+    if fact == "iron-share" and low:
+        return _iron(days, low, says)
+    return ""
+
+
+def _thin(days: Sequence[Sequence[DishFigures]], low: float | None, says: str) -> str:
+    thin, unknown = [], []
+    for dish in dict.fromkeys(dish for dishes in days for dish in dishes):
+        if dish.energy_kcal is None or dish.grams is None or dish.grams.amount <= 0 or dish.energy_kcal.coverage < 0.9:
+            unknown.append(dish.title)
+        elif low is not None and dish.energy_kcal.amount / dish.grams.amount < low:
+            thin.append(f"{dish.title} ({dish.energy_kcal.amount / dish.grams.amount:.1f} kcal/g)")
+    parts = []
+    if thin:
+        parts.append(f"Thin in energy: {', '.join(thin)}. {says}")
+    if unknown:
+        parts.append(f"Energy not known for {', '.join(unknown)}.")
+    return " ".join(parts)
+
+
+def _iron(days: Sequence[Sequence[DishFigures]], need: float, says: str) -> str:
+    known = [dish.iron_mg for dishes in days for dish in dishes if dish.iron_mg is not None]
+    total = sum(len(dishes) for dishes in days)
+    if not known or not days:
+        return ""
+    mean = sum(estimate.amount for estimate in known) / len(days)
+    least = "" if len(known) == total and all(e.coverage >= 1 for e in known) else "at least "
+    return f"These dishes bring {least}{mean:.1f} mg of iron a day, {100 * mean / need:.0f} % of {need:g} mg. {says}"
+
+
+def _listed(numbers: Sequence[int]) -> str:
+    return ", ".join(str(number) for number in numbers)

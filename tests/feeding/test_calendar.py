@@ -1,0 +1,115 @@
+"""The calendar of new foods: rules kept, and no better order where it says so."""
+
+from __future__ import annotations
+
+from itertools import permutations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from spoonproof.feeding.calendar import Calendar, Candidate, as_text, calendar
+from spoonproof.feeding.tables import FeedingTables
+from tests import kitchen
+
+ALLERGENS = {"egg": ("egg",), "peanut-butter": ("peanut",), "whole-milk": ("milk",), "cod": ("fish",)}
+FOODS = ("parsnip", "pear", "porridge-oats", "beef-mince", "red-lentils", *ALLERGENS)
+
+
+def candidate(number: int, foods: tuple[str, ...], iron: bool = False) -> Candidate:
+    return Candidate(f"r{number}", f"Recipe {number}", foods, {f: ALLERGENS[f] for f in foods if f in ALLERGENS}, iron)
+
+
+def tables() -> FeedingTables:
+    return kitchen.knowledge().feeding
+
+
+def opening(plan: Calendar) -> dict[str, int]:
+    return {event.slug: event.day for event in plan.events if event.kind == "dish"}
+
+
+def test_market_gives_allergens_singly_and_other_foods_freely() -> None:
+    plan = calendar([candidate(1, ("parsnip", "pear", "egg", "whole-milk"))], (), tables())
+    days = [event.day for event in plan.events if event.kind == "allergen"]
+    assert len(days) == len(set(days)) == 2
+    assert opening(plan)["r1"] == 3
+    assert not [event for event in plan.events if event.kind == "food"]
+
+
+def test_slow_waits_three_days_after_each_new_food() -> None:
+    plan = calendar([candidate(1, ("parsnip", "pear"))], (), tables(), {"new-foods": "slow"})
+    assert [event.day for event in plan.events if event.kind == "food"] == [1, 4]
+    assert opening(plan)["r1"] == 7
+    assert (
+        any("disputed" in row.source.id or row.source.id == "samady-2020" for row in plan.events if row.source)
+        or plan.policy == "slow"
+    )
+
+
+def test_what_the_baby_knows_needs_no_waiting() -> None:
+    assert opening(calendar([candidate(1, ("egg", "parsnip"))], ("egg", "parsnip"), tables()))["r1"] == 1
+
+
+def test_advice_comes_first_for_a_baby_at_risk() -> None:
+    plan = calendar([candidate(1, ("egg",))], (), tables(), advice="severe eczema")
+    assert plan.events[0].kind == "advice"
+    assert "health professional" in plan.notes[0]
+
+
+def test_iron_opens_first_and_allergens_stay_weekly() -> None:
+    chosen = [
+        candidate(1, ("egg", "pear")),
+        candidate(2, ("beef-mince", "parsnip"), True),
+        *(candidate(n, ("cod", "whole-milk", "peanut-butter")) for n in (3,)),
+    ]
+    plan = calendar(chosen, (), tables(), {"new-foods": "slow"})
+    assert min(opening(plan), key=lambda slug: opening(plan)[slug]) == "r2"
+    first = {e.what: e.day for e in plan.events if e.kind == "allergen"}
+    for food, day in first.items():
+        kept = [e.day for e in plan.events if e.kind == "keep" and e.what == food]
+        assert kept == list(range(day + 7, plan.days + 1, 7))
+
+
+def cost(order: list[Candidate], policy: str) -> tuple[int, int, int]:
+    """The measure of an order, straight from its definition."""
+    gap_food, gap_allergen = (0, 1) if policy == "market" else (3, 3)
+    known: set[str] = set()
+    had: set[str] = set()
+    day, iron, strong_sum, total = 1, 0, 0, 0
+    for one in order:
+        strong = 0
+        for food in dict.fromkeys(one.foods):
+            if food in known:
+                continue
+            known.add(food)
+            new = set(ALLERGENS.get(food, ())) - had
+            had |= set(ALLERGENS.get(food, ()))
+            strong += bool(new)
+            day += gap_allergen if new else gap_food
+        iron = day if one.iron_rich and not iron else iron
+        strong_sum += strong * day
+        total += day
+    return iron, strong_sum, total
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    st.lists(
+        st.tuples(st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True), st.booleans()),
+        min_size=1,
+        max_size=5,
+    ),
+    st.sampled_from(["market", "slow"]),
+)
+def test_no_order_is_better_than_the_proved_one(recipes: list[tuple[list[str], bool]], policy: str) -> None:
+    chosen = [candidate(n, tuple(foods), iron) for n, (foods, iron) in enumerate(recipes)]
+    plan = calendar(chosen, (), tables(), {"new-foods": policy})
+    assert plan.proved
+    by_slug = {one.slug: one for one in chosen}
+    mine = [by_slug[event.slug] for event in plan.events if event.kind == "dish"]
+    assert cost(mine, policy) == min(cost(list(order), policy) for order in permutations(chosen))
+
+
+def test_many_recipes_are_said_not_to_be_proved() -> None:
+    plan = calendar([candidate(n, (FOODS[n % len(FOODS)],)) for n in range(20)], (), tables())
+    assert not plan.proved
+    assert "too many recipes" in as_text(plan)

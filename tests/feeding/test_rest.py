@@ -1,0 +1,185 @@
+"""Allergens, cautions, keeping, pictures, contradictions and words."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.feeding.allergens import labels, named_in
+from spoonproof.feeding.pictures import picture_hazards
+from spoonproof.feeding.words import Phrases, fold
+from tests import kitchen
+from tests.feeding.dishes import dish
+
+STIR = ["Stir everything together."]
+
+
+@pytest.mark.parametrize(
+    ("food", "allergens"),
+    [
+        ("1 tbsp tahini", {"sesame"}),
+        ("1 tsp Worcestershire sauce", {"fish", "gluten"}),
+        ("1 tbsp Thai red curry paste", {"crustaceans", "fish"}),
+        ("30 g ground almonds", {"nuts"}),
+        ("1 tbsp smooth peanut butter", {"peanut"}),
+        ("100 g couscous", {"gluten", "wheat"}),
+        ("100 ml coconut milk", set()),
+        ("200 g butternut squash", set()),
+        ("1 pinch nutmeg", set()),
+        ("100 g butter beans", set()),
+        ("100 g rice noodles", set()),
+        ("1 aubergine", set()),
+        ("100 g tofu", {"soya"}),
+        ("50 g porridge oats", {"gluten"}),
+        ("1 stick celery", {"celery"}),
+        ("100 g mussels", {"molluscs"}),
+        ("100 g prawns", {"crustaceans"}),
+    ],
+)
+def test_allergens_of_a_food(food: str, allergens: set[str]) -> None:
+    found = {one.allergen for one in dish("12-24", [food], STIR).allergens}
+    assert allergens <= found
+    assert not (found if not allergens else set()), found
+
+
+def test_a_hidden_allergen_is_called_hidden_and_a_choice_a_choice() -> None:
+    made = dish("12-24", ["1 tbsp tahini", "{food: 100 ml oat drink, or: 100 ml whole milk}"], STIR)
+    how = {(one.allergen, one.how) for one in made.allergens}
+    assert ("sesame", "hidden") in how
+    assert ("milk", "choice") in how
+
+
+def test_label_words_are_may_contain_and_are_not_named_as_present() -> None:
+    made = dish("12-24", ["{food: 50 g porridge oats, may_contain: [nuts, milk]}"], STIR)
+    assert {(one.allergen, one.how) for one in made.allergens} >= {("nuts", "may-contain"), ("milk", "may-contain")}
+    assert "nuts" not in {label.allergen for label in named_in(made.allergens, made.knowledge.feeding, "EU")}
+
+
+def test_each_market_has_its_set() -> None:
+    known = kitchen.knowledge().feeding
+    assert len(labels(known, "EU")) == 14
+    assert len(labels(known, "GB")) == 14
+    assert len(labels(known, "US")) == 9
+    assert {"celery", "lupin", "molluscs"}.isdisjoint(label.allergen for label in labels(known, "US"))
+
+
+def test_the_familys_allergen_is_not_the_babys() -> None:
+    made = dish(
+        "8-24",
+        ["300 g potatoes, diced", "30 g butter"],
+        [
+            "Boil the potatoes for 20 minutes.",
+            "Lift out the baby's portion and mash it.",
+            "Stir the butter into the rest.",
+        ],
+    )
+    assert [(one.allergen, one.baby) for one in made.allergens] == [("milk", False)]
+
+
+def test_cautions_are_computed_and_worded_once() -> None:
+    made = dish(
+        "7-9",
+        ["150 g salmon fillet, boneless", "100 g spinach"],
+        ["Steam everything for 10 minutes.", "Blend until smooth."],
+    )
+    ids = [caution.id for caution in made.cautions]
+    assert len(ids) == len(set(ids))
+    assert {
+        "supervise",
+        "upright",
+        "appetite",
+        "professional",
+        "special-needs",
+        "allergens-present",
+        "bones",
+        "nitrate-once",
+        "keep-nitrate",
+    } <= set(ids)
+    assert "Contains fish." in next(c.text for c in made.cautions if c.id == "allergens-present")
+
+
+def test_no_allergen_caution_without_an_allergen() -> None:
+    made = dish("7-9", ["200 g parsnips, 1 cm dice"], ["Steam the parsnips for 20 minutes."])
+    assert not {"allergens-present", "allergy-first", "nitrate-once"} & {caution.id for caution in made.cautions}
+
+
+@pytest.mark.parametrize(
+    ("food", "fridge", "cool"), [("100 g white rice", 24, 1), ("100 g spinach", 24, 2), ("200 g parsnips", 48, 2)]
+)
+def test_keeping_by_the_strictest_authority_read(food: str, fridge: float, cool: float) -> None:
+    made = dish("7-9", [food, "400 ml water"], ["Simmer everything for 20 minutes."])
+    fridge_limit, cool_limit = made.keeping.of("fridge_hours"), made.keeping.of("cool_hours")
+    assert fridge_limit is not None and fridge_limit.value == fridge
+    assert cool_limit is not None and cool_limit.value == cool
+
+
+def test_pictures_endanger() -> None:
+    made = kitchen.dish(
+        'ages: 8-10 months\npictures:\n  - {file: a.jpg, text: "Bowl", shows: [whole nuts, honey jar, baby lying back, nobody by]}\n'
+    )
+    assert {hazard.id for hazard in picture_hazards(made.recipe, made.knowledge.feeding)} >= {
+        "whole-nuts",
+        "honey",
+        "reclined",
+        "alone",
+    }
+
+
+def test_a_recipe_used_as_a_food_brings_what_is_in_it() -> None:
+    inner, _ = kitchen.read(
+        "title: Honey oats\nages: 12-24 months\nfoods:\n  - 50 g porridge oats\n  - 1 tbsp honey\nsteps:\n  - Mix everything.\n",
+        "recipes/honey-oats.md",
+    )
+    made = kitchen.dish(
+        "ages: 8-10 months\nfoods:\n  - {recipe: honey-oats, amount: 50 g}\n  - 100 g plain yoghurt\nsteps:\n  - Stir everything together.\n"
+    )
+    assert inner is not None
+    made.others = {"honey-oats": inner}
+    assert "honey" in {hazard.id for hazard in made.hazards}
+    assert {"gluten", "milk"} <= {one.allergen for one in made.allergens}
+
+
+def test_recipes_that_use_each_other_end() -> None:
+    one, _ = kitchen.read(
+        "title: One\nfoods:\n  - {recipe: two, amount: 50 g}\nsteps:\n  - Mix everything.\n", "recipes/one.md"
+    )
+    two, _ = kitchen.read(
+        "title: Two\nfoods:\n  - {recipe: one, amount: 50 g}\n  - 1 tsp honey\nsteps:\n  - Mix everything.\n",
+        "recipes/two.md",
+    )
+    assert one is not None and two is not None
+    made = kitchen.dish("ages: 8-10 months\nfoods:\n  - {recipe: one, amount: 50 g}\nsteps:\n  - Mix everything.\n")
+    made.others = {"one": one, "two": two}
+    assert "honey" in {hazard.id for hazard in made.hazards}
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("honey", 1),
+        ("honeydew", 0),
+        ("no honey", 0),
+        ("honey-free", 0),
+        ("without any honey", 0),
+        ("Honey, no sugar", 1),
+        ("instead of honey", 0),
+        ("no lumps; add honey", 1),
+    ],
+)
+def test_whole_words_and_negations(text: str, found: int) -> None:
+    assert len(Phrases({"honey": ["honey"]}).find(text)) == found
+
+
+@pytest.mark.parametrize(
+    ("plural", "singular"),
+    [
+        ("tomatoes", "tomato"),
+        ("berries", "berry"),
+        ("olives", "olive"),
+        ("cookies", "cookie"),
+        ("purées", "purée"),
+        ("goats'", "goat"),
+        ("leaves", "leaf"),
+    ],
+)
+def test_plurals_fold_to_the_singular(plural: str, singular: str) -> None:
+    assert fold(plural) == fold(singular)

@@ -1,0 +1,43 @@
+"""A week against what a baby needs from food: notes only, the unknown said."""
+
+from __future__ import annotations
+
+from spoonproof.feeding.week import DishFigures, week_notes
+from spoonproof.model.numbers import Estimate
+from tests import kitchen
+
+
+def known(value: float, unit: str) -> Estimate:
+    return Estimate(value, value, value, unit)
+
+
+THIN = DishFigures("Thin soup", known(100, "g"), known(30, "kcal"), known(0.2, "mg"))
+RICH = DishFigures("Beef mash", known(100, "g"), known(90, "kcal"), known(2.0, "mg"), iron_rich=True)
+DARK = DishFigures("Unknown stew")
+
+
+def notes(days: list[list[DishFigures]], months: int) -> dict[str, str]:
+    return {note.id: note.text for note in week_notes(days, months, kitchen.knowledge().feeding)}
+
+
+def test_a_thin_dish_a_day_without_iron_and_few_meals_are_noted() -> None:
+    found = notes([[THIN], [RICH, THIN]], 7)
+    assert "Thin soup (0.3 kcal/g)" in found["energy-density"]
+    assert "Beef mash" not in found["energy-density"]
+    assert "day 1." in found["iron-daily"]
+    assert "Day 1 has fewer than 2 to 3 meals" in found["meals-6-8"]
+    assert "meals-9-11" not in found
+
+
+def test_what_is_not_known_is_said_and_makes_no_zero() -> None:
+    found = notes([[RICH, DARK]], 8)
+    assert "Energy not known for Unknown stew" in found["energy-density"]
+    assert "at least 2.0 mg" in found["iron-7-11"]
+
+
+def test_a_good_week_keeps_quiet() -> None:
+    assert set(notes([[RICH, RICH, RICH]], 10)) == {"iron-7-11"}
+
+
+def test_the_need_changes_at_a_year() -> None:
+    assert "iron-1-3" in notes([[RICH, RICH, RICH]], 13)
