@@ -27,7 +27,7 @@ class Rule:
     """One way of claiming. ``needs``: classes of which the sentence must hold one for the claim to stand
     (beside the pattern); ``veto``: classes that make it ordinary talk; ``level`` as in ``Claim``;
     ``loose``: yields to any surer rule on the same object, of whatever kind; ``named``:
-    the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the trigger."""
+    the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the trigger; ``effect``: the effect's id where the words do not say it."""
 
     name: str
     kind: Kind
@@ -38,6 +38,7 @@ class Rule:
     says: str = ""
     loose: bool = False
     named: bool = False
+    effect: str = ""
 
 
 @dataclass(frozen=True, slots=True)

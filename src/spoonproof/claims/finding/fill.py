@@ -16,7 +16,7 @@ _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
-_FOOD = frozenset({"food", "supplement"})
+_PER = frozenset({"per-day", "per-portion"})
 _EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "health", "loose")
 _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
 _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
@@ -73,10 +73,15 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     if kind == "safety-age" and (age := age_text(tagged, match)):
         return age
     start, end = match.object or match.trigger
-    if kind == "quantity" or (kind == "allergen" and match.rule.name == "free-from"):
+    if kind == "quantity" or match.rule.name in ("free-from", "is-needed"):
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
+    if kind == "quantity":
+        ends = tagged.find(_PER, end, end + 4)
+        end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
-    names = [_name(n) for n in ((effect,) if effect else nutrients[:4])]
+    names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
+    if kind == "quantity" and tagged.find(frozenset({"per-day"})) and "daily" not in said.lower():
+        names.append("daily")
     new = [n for n in names if n and n.split()[0][:5] not in said.lower()]
     return f"{said} ({', '.join(new)})" if new else said
 
@@ -156,6 +161,8 @@ def _ids(tagged: Tagged, classes: frozenset[str], start: int, end: int) -> tuple
 
 
 def _effect(tagged: Tagged, match: Match) -> str | None:
+    if match.rule.effect:
+        return match.rule.effect
     start, end = match.object or match.trigger
     for index in range(start, end):
         term = tagged.items[index].term

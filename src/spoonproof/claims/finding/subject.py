@@ -12,7 +12,7 @@ _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _NAMED = _FOOD | _NUTRIENT
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
-_VERBS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation"})
+_VERBS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"})
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
                        "their", "he", "she", "it's", "they're"})  # fmt: skip
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
@@ -45,6 +45,8 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         taken = range(0)
     wanted = _EATEN if kind in ("safety-age", "quantity") else _FOOD if kind in _DISH_KINDS else _NAMED
     at = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
+    if (usual := _usual(tagged, match)) is not None:
+        return usual
     if kind == "process" and match.subject is not None:
         return _process(tagged, match)
     if kind == "safety-age":
@@ -72,6 +74,20 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         return _named(tagged, other[0], taken)
     said = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
     return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _usual(tagged: Tagged, match: Match) -> Subject | None:
+    """Readiness is about solid food and reactions about allergenic food, even where nobody says so."""
+    effect = match.rule.effect
+    if effect == "readiness-signs" or match.rule.name == "wait-until":
+        named = tagged.find(frozenset({"solids"})) or tagged.find(_FOOD)
+        return None if named else Subject(None, ("solid food",), (), False, False, "solid food, as usual")
+    if effect == "allergen-introduction":
+        named = tagged.find(frozenset({"allergen-food"}))
+        if named:
+            return _named(tagged, named[0], range(0))
+        return Subject(None, ("allergenic food", "allergen"), (), False, False, "allergenic food, as usual")
+    return None
 
 
 def _process(tagged: Tagged, match: Match) -> Subject:
@@ -105,11 +121,9 @@ def _best(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     if not candidates:
         return None
     nearest = candidates[-1]
-    if (
-        nearest + 1 < len(tagged.items)
-        and tagged.items[nearest + 1].words in _RELATIVES
-        and not _is_predicate(tagged, nearest)
-    ):
+    after = nearest + 1 + (tagged.symbols[nearest + 1 : nearest + 2] == ",")
+    relative = after < len(tagged.items) and tagged.items[after].words in _RELATIVES
+    if (relative or after >= at) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
         return nearest
     return max(candidates, key=lambda i: (_rank(tagged, i), i))
 
@@ -125,7 +139,7 @@ def _rank(tagged: Tagged, at: int) -> int:
     if "(" in tagged.symbols[max(0, at - 6) : at] and ")" not in tagged.symbols[max(0, at - 6) : at]:
         rank -= 2
     if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
-        rank -= 2
+        rank -= 3
     return rank
 
 
@@ -147,8 +161,12 @@ def _is_object(tagged: Tagged, at: int) -> bool:
     )
 
 
-def _is_predicate(tagged: Tagged, at: int) -> bool:
-    return bool(tagged.find(frozenset({"copula", "contain"}), at - 4, at)) and "," not in tagged.symbols[at - 3 : at]
+_GIVES = frozenset({"copula", "contain"})
+
+
+def _is_predicate(tagged: Tagged, at: int, verbs: frozenset[str] = _GIVES) -> bool:
+    """What a food is or has: "is a *grain*", "contains *pectin*"."""
+    return bool(tagged.find(verbs, at - 4, at)) and "," not in tagged.symbols[at - 3 : at]
 
 
 def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
