@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+import yaml
 from judging_kit import TODAY, read_register, rows, source_ids, the_register
 
 from spoonproof.claims.coverage import coverage, table
@@ -149,3 +150,20 @@ def test_the_coverage_table_has_no_empty_kind() -> None:
         for advice in ("keep", "soften", "cut-untrue"):
             assert counted.get((kind, "EU", advice), 0) > 0, (kind, advice)  # type: ignore[call-overload]
     assert "safety-age" in table(register)
+
+
+def test_what_was_recalled_is_never_called_read() -> None:
+    root = Path(__file__).resolve().parents[2]
+    recalled: set[str] = set()
+    for path in sorted((root / "shared/sources").glob("*.yaml")):
+        for item in yaml.safe_load(path.read_text(encoding="utf-8")):
+            if item.get("custom", {}).get("basis") == "from-memory":
+                recalled.add(item["id"])
+    assert recalled
+    wrong = [
+        (entry.id, ref.id)
+        for entry in the_register()[0].entries
+        for ref in (*entry.refs, *(ref for allowance in entry.allowed for ref in allowance.refs))
+        if ref.id in recalled and ref.basis == "read"
+    ]
+    assert wrong == []

@@ -17,6 +17,8 @@ from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Mapped
 
 _SEVERITY: Mapping[str | None, int] = {"false": 5, "overstated": 4, "unproven": 3, "computed": 2, "true": 1, None: 0}
+UNNAMED = "unnamed"
+"""The effect of an entry that is for statements whose effect the lexicon does not know."""
 MARKETS: tuple[Market, ...] = ("EU", "GB", "US", "Codex")
 
 
@@ -84,8 +86,7 @@ class Register:
     def matching(self, key: Key) -> list[Entry]:
         """All entries whose key fits, the most specific first; ages and allowances are looked at later."""
         found = [*self._by_effect.get("", ())]
-        if key.effect:
-            found += self._by_effect.get(key.effect, ())
+        found += self._by_effect.get(key.effect or UNNAMED, ())
         fitting = [entry for entry in found if self._fits(entry, key)]
         # Where two are equally specific the severer one speaks: when in doubt, not a pass.
         return sorted(

@@ -84,7 +84,8 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
             return
     absolute = any(has_word(key.words, word) for word in register.words.get("absolute", ()))
-    if absolute or (overclaims(claim, key, register) and not _guided(entry)):
+    advised = _guided(entry) and claim.kind == "disease"
+    if absolute or (overclaims(claim, key, register) and not advised):
         verdict.truth = "overstated"
         verdict.why = f"The verb says more than was shown. {verdict.why}"
         verdict.steps.append(f"strength {claim.strength}: more than was shown")
