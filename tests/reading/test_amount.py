@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from spoonproof.model.recipe import Amount
 from spoonproof.model.text import NOWHERE
-from spoonproof.reading.amount import read_amount, show_amount
+from spoonproof.reading.amount import read_amount
+from spoonproof.reading.amount_words import show_amount
 from tests.reading.readings import amount_words, measures
 
 

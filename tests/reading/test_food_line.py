@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 import pytest
@@ -159,3 +160,18 @@ def test_any_line_is_read_without_a_crash_and_inside_itself(text: str) -> None:
         assert 0 <= span.start <= span.end <= len(document.text)
     assert line.amount is None or line.amount.to_taste or 0 < line.amount.low <= line.amount.high
     assert line.food is None or line.food in knowledge().foods
+
+
+HOSTILE = (
+    "1/", "½", "1-", "a ", "(", "1 x ", "1 g + ", "(1 g) ", "peeled, ", "parsnip ", "in ", "about ", "and ", "1 cm ",
+    "1 1/1 ", "1 (1 ", "do not ", "until soft ", "the baby's portion ", "like a ", "for 1 minute ",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("piece", HOSTILE)
+def test_a_hostile_line_is_read_in_time_or_refused(piece: str) -> None:
+    start = time.perf_counter()
+    read_line((piece * 400)[:400])
+    _, found, _ = read_line(piece * 2000)
+    assert [f.rule for f in found] == ["value-too-long"]
+    assert time.perf_counter() - start < 2

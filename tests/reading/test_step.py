@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
 from spoonproof.reading.yaml_tree import read_yaml
 from tests.reading.readings import action_words, read_method
+from tests.reading.test_food_line import HOSTILE
 
 FOODS = (
     "300 g parsnips, peeled, 1 cm dice", "2 medium pears, peeled, cored", "200 g split red lentils",
@@ -232,3 +234,12 @@ def test_any_step_is_read_without_a_crash_and_inside_itself(text: str) -> None:
         spans += [action.span, *(cut.span for cut in action.cuts), *(span for _, span in action.unlisted)]
     for span in spans:
         assert 0 <= span.start <= span.end <= len(document.text)
+
+
+@pytest.mark.parametrize("piece", HOSTILE)
+def test_a_hostile_step_is_read_in_time_or_refused(piece: str) -> None:
+    start = time.perf_counter()
+    read_method(["1 parsnip"], [(piece * 2000)[:2000]])
+    _, found, _, _ = read_method(["1 parsnip"], [piece * 2001])
+    assert "value-too-long" in [f.rule for f in found]
+    assert time.perf_counter() - start < 2

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food
@@ -103,7 +103,8 @@ class Kitchen:
                     verb = self.verbs.get(action.verb)
                 except KeyError:
                     continue
-                self._act(step, action, verb)
+                # one step can speak of both bowls: the action says whose it is about
+                self._act(replace(step, bowl=action.bowl) if action.bowl else step, action, verb)
         for story in self.stories:
             if story.joined is None:
                 story.joined = story.seen

@@ -20,6 +20,7 @@ from spoonproof.reading.amount_words import (
     MASS_OR_VOLUME,
     UNIT_HYPHEN,
     quantity_at,
+    show_amount,
     size_at,
     skip,
     unit_at,
@@ -85,37 +86,23 @@ def moved(amount: Amount, place: object) -> Amount:
     return replace(amount, span=place(amount.span.start, amount.span.end), each=each)
 
 
-def show_amount(amount: Amount) -> str:
-    """An amount in words that read back as the same amount."""
-    if amount.to_taste:
-        return "to taste"
-    number = show(amount.low) if amount.low == amount.high else f"{show(amount.low)}-{show(amount.high)}"
-    words = ["about"] if amount.about else []
-    if amount.each is not None:
-        words += [number, f"({show_amount(amount.each)})"]
-    else:
-        words.append(number)
-    if amount.size:
-        words.append(amount.size)
-    if amount.unit != "piece" or amount.each is not None:
-        words.append(amount.unit.replace("fl-oz", "fl oz").replace("weaning-spoon", "weaning spoon"))
-    return " ".join(words)
+def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> Reading | None:
+    """The amount that starts at ``at``; None when none does. Never raises.
 
-
-def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
-    """The amount that starts at ``at``; None when none does. Never raises."""
+    ``whole``: with what may follow it (a weight in brackets, a second amount to add); False for such a part itself.
+    """
     start = at = skip(text, at)
     some = _SOME.match(text, at)
     if some is not None and not unit_at(text, skip(text, some.end()), measures):
         return Reading(Amount(Fraction(0), Fraction(0), "", Span(start, some.end()), to_taste=True), start, some.end())
-    about, size = False, ""
+    about = False
     while (hedge := HEDGE.match(text, at)) and hedge.end() > at:
         about = about or hedge[0].strip().lower() not in _LOOSE
         at = skip(text, hedge.end())
     at_number = at
     first = quantity_at(text, at)
     if first is None:
-        return _no_number(text, start, at, measures, about)
+        return _no_number(text, start, at, measures, about, whole)
     number, hedged = first
     at = number.end
     if number.value is None:
@@ -124,7 +111,6 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
     low_value = high_value = number.value
     if number.rule == "range":  # "a few": the message field carries nothing, the range is in the table
         low_value, high_value = LOOSE_COUNTS[number.message]
-    problems: list[Problem] = []
     unit_between, after_unit = _unit_then_range(text, at, measures)
     sign = range_sign(text, after_unit)
     if sign is not None:
@@ -146,20 +132,13 @@ def amount_at(text: str, at: int, measures: Measures) -> Reading | None:
         )
         unit = unit_at(text, skip(text, dangling.end()), measures)
         return Reading(None, start, unit[1] if unit else dangling.end(), (problem,))
-    return _with_unit(text, start, at, low_value, high_value, about, size, measures, problems)
+    return _with_unit(text, start, at, low_value, high_value, about, measures, whole)
 
 
 def _with_unit(
-    text: str,
-    start: int,
-    at: int,
-    low: Fraction,
-    high: Fraction,
-    about: bool,
-    size: str,
-    measures: Measures,
-    problems: list[Problem],
+    text: str, start: int, at: int, low: Fraction, high: Fraction, about: bool, measures: Measures, whole: bool
 ) -> Reading:
+    size = ""
     each: Amount | None = None
     end = at
     times = _TIMES.match(text, at)
@@ -200,11 +179,14 @@ def _with_unit(
     if not unit_id:
         unit_id = "piece"
     amount = Amount(low, high, unit_id, Span(start, end), size=size, each=each, about=about)
-    return _after_unit(text, start, amount, measures, problems)
+    return _after_unit(text, start, amount, measures, whole)
 
 
-def _after_unit(text: str, start: int, amount: Amount, measures: Measures, problems: list[Problem]) -> Reading:
+def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole: bool) -> Reading:
     """What may follow: a weight in brackets, the same in another unit, a second amount to add, "of"."""
+    problems: list[Problem] = []
+    if not whole:
+        return Reading(amount, start, amount.span.end)
     end = amount.span.end
     measure = measures.get(amount.unit)
     exact = measure is not None and measure.kind in MASS_OR_VOLUME
@@ -216,7 +198,7 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, probl
             problems += _compare(amount, other[0], measures)
     plus = _PLUS.match(text, end)
     if plus is not None:
-        more = amount_at(text, plus.end(), measures)
+        more = amount_at(text, plus.end(), measures, whole=False)
         if more is not None and more.amount is not None:
             summed = _sum(amount, more.amount, measures)
             if summed is None:
@@ -291,7 +273,7 @@ def _sum(one: Amount, two: Amount, measures: Measures) -> Amount | None:
     return None
 
 
-def _no_number(text: str, start: int, at: int, measures: Measures, about: bool) -> Reading | None:
+def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, whole: bool) -> Reading | None:
     """ "Small handful of", "pinch of", "thumb-sized piece of": one of the unit that is named."""
     size, after = size_at(text, at)
     unit = unit_at(text, after, measures)
@@ -304,7 +286,7 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool) 
     if of is None and measure.kind != "about" and not (unit[0] == "bunch" or size):
         return None
     amount = Amount(Fraction(1), Fraction(1), unit[0], Span(start, unit[1]), size=size, about=about)
-    return _after_unit(text, start, amount, measures, [])
+    return _after_unit(text, start, amount, measures, whole)
 
 
 def _unit_after(text: str, at: int, end: int, size: str, measures: Measures) -> tuple[str, int, int, str]:
@@ -356,7 +338,11 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
         return None
     inner = _plain_measure(text, opened.end(), measures)
     if inner is None:
-        reading = amount_at(text, opened.end(), measures) if text[opened.end() : opened.end() + 1] not in "([" else None
+        reading = (
+            amount_at(text, opened.end(), measures, whole=False)
+            if text[opened.end() : opened.end() + 1] not in "(["
+            else None
+        )
         if reading is None or reading.amount is None or reading.amount.unit not in ("piece",) or reading.amount.each:
             return None
         inner = reading.amount, reading.amount.span.end

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from spoonproof.model.recipe import Amount
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.numbers import Number, number_at
+from spoonproof.reading.numbers import Number, number_at, show
 
 _SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]*")
 HEDGE = re.compile(
@@ -136,3 +137,20 @@ def unit_at(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
 def skip(text: str, at: int) -> int:
     found = _SPACE.match(text, at)
     return found.end() if found else at
+
+
+def show_amount(amount: Amount) -> str:
+    """An amount in words that read back as the same amount."""
+    if amount.to_taste:
+        return "to taste"
+    number = show(amount.low) if amount.low == amount.high else f"{show(amount.low)}-{show(amount.high)}"
+    words = ["about"] if amount.about else []
+    if amount.each is not None:
+        words += [number, f"({show_amount(amount.each)})"]
+    else:
+        words.append(number)
+    if amount.size:
+        words.append(amount.size)
+    if amount.unit != "piece" or amount.each is not None:
+        words.append(amount.unit.replace("fl-oz", "fl oz").replace("weaning-spoon", "weaning spoon"))
+    return " ".join(words)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Action, Amount, Cut, FoodLine, Minutes, Recipe, Step
-from spoonproof.reading.amount import show_amount
+from spoonproof.reading.amount_words import show_amount
 
 _WIDTH = 46
 

@@ -20,7 +20,7 @@ from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
 from spoonproof.reading.food_beside import apart_faults, nodes_of, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, draft_of, food_name
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord, tokens_of
 
@@ -32,6 +32,8 @@ def read_food_line(
     scalar: Scalar, document: Document, foods: Foods, measures: Measures
 ) -> tuple[FoodLine, list[Finding]]:
     """Read one line of ``foods``. Never raises; what could not be read is a finding at its exact span."""
+    if len(scalar.value) > FOOD_LINE_CHARACTERS:
+        return _too_long(scalar, document)
     draft = draft_of(scalar, document)
     reading = _read_amount(draft, measures)
     amount = reading.amount if reading else None
@@ -45,6 +47,13 @@ def read_food_line(
     elif amount is not None:
         amount = _later_bracket(draft, amount, name, measures)
     return _line(draft, scalar, amount, name, foods, measures), draft.findings
+
+
+def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:
+    span = Span(scalar.span.start, min(scalar.span.end, scalar.span.start + 40))
+    message = f"This food line has {len(scalar.value)} characters and is not read: a line is one food."
+    found = kitchen_fault("value-too-long", document, span, message, "Give each food a line of its own.")
+    return FoodLine(text=scalar.value, span=scalar.span, name="", name_span=span), [found]
 
 
 def food_from_mapping(
@@ -70,8 +79,8 @@ def food_from_mapping(
     line = replace(line, span=node.span)
     given = node.get("amount")
     if isinstance(given, Scalar):
-        draft = draft_of(given, document)
-        reading = amount_at(given.value, 0, measures)
+        draft = draft_of(replace(given, value=given.value[:FOOD_LINE_CHARACTERS]), document)
+        reading = amount_at(draft.text, 0, measures)
         findings += apart_faults(draft, reading)
         if reading is not None and reading.amount is not None:
             apart = moved(reading.amount, draft.place)

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
 from spoonproof.model.finding import Edit, Finding, Level, Related, Remedy
 from spoonproof.model.text import Document, Span
 from spoonproof.reading.faults import FAULTS, Fault
+
+FOOD_LINE_CHARACTERS: Final = 400
+STEP_CHARACTERS: Final = 2_000
+"""The longest food line and step that are read: nobody cooks from longer ones, and reading them takes time."""
 
 
 def kitchen_fault(

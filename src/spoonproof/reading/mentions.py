@@ -26,6 +26,10 @@ _DESCRIBING = frozenset(
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()
 )
+# What is made of a food is not called by the food alone: "the chicken" is no chicken stock.
+_MADE_OF = frozenset(
+    "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
+)
 _QUANTITY = re.compile(
     r"(?:\b(?:pinch(?:es)?|knob|drizzle|splash|dash|squeeze|grind(?:ing)?|handful|spoonful|spoon|dollop|glug|drop|"
     r"tablespoons?|teaspoons?|tbsp|tsp|bit|touch|little|cup|g|ml|sprinkl(?:e|ing)|scattering|grating|blob|slice"
@@ -129,9 +133,17 @@ class Names:
             for cut in range(1, len(words)):
                 if not set(words[cut:]) <= _DESCRIBING:
                     self._add(words[cut:], index, 1)
-            for word in words:
+            for word in words if words and words[-1] not in _MADE_OF else ():
                 if word not in _DESCRIBING and len(word) > 2:
                     self._add((word,), index, 2)
+        self._add_pressed(index, line)
+
+    def _add_pressed(self, index: int, line: FoodLine) -> None:
+        """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
+        for part in ("juice", "zest"):
+            if line.has(part) or (line.food in ("lemon", "lime") and not line.has("juice", "zest")):
+                self._add((*_key(line.name), part), index, 0)
+                self._add((part,), index, 2)
 
     def _add(self, words: tuple[str, ...], index: int, rank: int) -> None:
         if words:

@@ -28,7 +28,7 @@ from spoonproof.reading.instruction import (
     in_until,
     is_water,
 )
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
@@ -86,6 +86,13 @@ def read_steps(
             steps.append(Step(index, "", entry.span))
             message = "This step has no sentence."
             reader.findings.append(kitchen_fault("step-not-understood", document, entry.span, message, "Add “do:”."))
+            continue
+        if len(sentence.value) > STEP_CHARACTERS:
+            span = Span(sentence.span.start, min(sentence.span.end, sentence.span.start + 40))
+            message = f"This step has {len(sentence.value)} characters and is not read."
+            found = kitchen_fault("value-too-long", document, span, message, "Give each thing to do a step of its own.")
+            reader.findings.append(found)
+            steps.append(Step(index, sentence.value, sentence.span))
             continue
         step = _read(reader, index, sentence)
         if isinstance(entry, Mapped):
