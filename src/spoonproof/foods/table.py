@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from difflib import SequenceMatcher
+from typing import Any
 
-from spoonproof.foods.values import Values
+from spoonproof.foods.compiled import VERSION, compile_foods, food_of
 from spoonproof.foods.words import (
     A_THING,
     AFTER,
@@ -20,7 +21,7 @@ from spoonproof.foods.words import (
     key,
     tokens,
 )
-from spoonproof.model.food import Food, Hardness, NameMatch, NutrientValue, Portion
+from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.table import Row
 
 # What a state word means where the table has several cooked records of one food: the first that exists.
@@ -31,35 +32,17 @@ _STATES = {"tinned": "canned", "raw": "raw", "fresh": "raw"}
 class FoodTable:
     """All foods. Names are looked up by their plain words (``words.key``); the longest name wins."""
 
-    def __init__(self, foods: Iterable[Food], forms: Mapping[str, str] | None = None) -> None:
-        """``forms``: for the ids that are a form of another food, the form's word ("boiled", "peeled")."""
-        self._foods = {food.id: food for food in foods}
-        self._forms = dict(forms or {})
-        self._names: dict[tuple[str, ...], str] = {}
-        self._first: dict[str, int] = {}
-        self._records: dict[str, str] = {}
-        self._as_written: dict[str, str] = {}
-        for food in self._foods.values():
-            if food.record:
-                self._records.setdefault(food.record, food.id)
-            for name in (food.name, *food.names):
-                if name.startswith("="):  # only in this very form: "peppers" are no pepper
-                    self._as_written.setdefault(name[1:], food.id)
-                else:
-                    self._add(key(name), food.id)
-        for food_id in self._foods:
-            self._add(key(food_id.replace("-", " ")), food_id)
-        self._variants: dict[tuple[str, str], str] = {}
-        for food in self._foods.values():
-            if food.parent:
-                self._variants.setdefault((food.parent, self._forms.get(food.id, food.state)), food.id)
-                if food.state != "cooked":
-                    self._variants.setdefault((food.parent, food.state), food.id)
-
-    def _add(self, name: tuple[str, ...], food: str) -> None:
-        if name and name not in self._names:
-            self._names[name] = food
-            self._first[name[0]] = max(self._first.get(name[0], 0), len(name))
+    def __init__(self, data: Mapping[str, Any]) -> None:
+        """``data`` as ``compiled.compile_foods`` makes it. Raises ValueError for data of another version."""
+        if data.get("version") != VERSION:
+            raise ValueError("the compiled food table is of another version")
+        self._data = data
+        self._made: dict[str, Food] = {}
+        self._names: Mapping[str, str] = data["names"]
+        self._longest: Mapping[str, int] = data["longest"]
+        self._as_written: Mapping[str, str] = data["as_written"]
+        self._records: Mapping[str, str] = data["records"]
+        self._variants: Mapping[str, str] = data["variants"]
 
     @classmethod
     def from_rows(
@@ -74,74 +57,67 @@ class FoodTable:
 
         Raises ValueError with file and line when a cell is no number or a parent is no food of the table.
         """
-        amounts = {row.text("food"): row.cells for row in values}
-        others: dict[str, list[Row]] = {}
-        for row in more:
-            others.setdefault(row.text("food"), []).append(row)
-        sizes: dict[str, list[Portion]] = {}
-        for row in portions:
-            grams = row.number("grams")
-            if grams is None or not grams > 0:
-                raise ValueError(f"{row.file}:{row.line}: grams of a portion should be above 0")
-            portion = Portion(row.text("unit"), row.text("size"), grams, row.text("source"))
-            sizes.setdefault(row.text("food"), []).append(portion)
-        made = [_food(row, amounts.get(i := row.text("id"), {}), sizes, others.get(i, ())) for row in foods]
-        known = {food.id for food in made}
-        for row, food in zip(foods, made, strict=True):
-            if food.parent and food.parent not in known:
-                raise ValueError(f"{row.file}:{row.line}: the parent {food.parent!r} is not in the table")
-        return cls(made, {row.text("id"): form for row in foods if (form := row.text("form"))})
+        return cls(compile_foods(foods, values, portions, more))
 
     def __iter__(self) -> Iterator[Food]:
-        return iter(self._foods.values())
+        return (self._food(food) for food in self._data["foods"])
 
     def __len__(self) -> int:
-        return len(self._foods)
+        return len(self._data["foods"])
 
     def __contains__(self, food: object) -> bool:
-        return food in self._foods
+        return food in self._data["foods"]
+
+    def _food(self, food: str) -> Food:
+        made = self._made.get(food)
+        if made is None:
+            made = self._made[food] = food_of(self._data, food)
+        return made
 
     def names(self) -> Iterator[tuple[str, str]]:
         """Every name with the id of the food it names, plain foods first; no name twice."""
-        said: set[tuple[str, ...]] = set()
-        for food in sorted(self._foods.values(), key=lambda food: bool(food.parent)):
+        said: set[str] = set()
+        for food in sorted(self, key=lambda food: bool(food.parent)):
             for name in (food.name, *food.names):
-                words = key(name)
+                words = " ".join(key(name))
                 if not name.startswith("=") and words not in said and self._names.get(words) == food.id:
                     said.add(words)
                     yield name, food.id
 
     def get(self, food: str) -> Food | None:
         """The record of a food id, or of a published record number ("usda:11124")."""
-        return self._foods.get(food) or self._foods.get(self._records.get(food.lower(), ""))
+        if food in self._data["foods"]:
+            return self._food(food)
+        by_record = self._records.get(food.lower())
+        return self._food(by_record) if by_record is not None else None
 
     def variant(self, food: str, state: str) -> str:
         """The id of the same food in another state or form ("canned", "cooked", "boiled", "peeled"); the id
         itself when the table has none."""
-        record = self._foods.get(food)
+        record = self.get(food)
         if record is None or not state:
             return food
         state = _STATES.get(state, state)
         if state == record.state and state != "raw":
             return food
-        base = record.parent or food
-        if self._foods[base].state == state and state != "raw":
-            return base
+        base = self._food(record.parent) if record.parent else record
+        if base.state == state and state != "raw":
+            return base.id
         if state == "raw":
             # A tin or a dried form is no raw food however fresh; a cooked or frozen record goes back to its plain one.
-            return base if self._foods[base].state == "raw" and self._forms.get(food) != "peeled" else food
+            peeled = self._data["foods"][record.id].get("form") == "peeled"
+            return base.id if base.state == "raw" and not peeled else food
         if state == "cooked":
-            for form in _COOKED_FORMS:
-                if (base, form) in self._variants:
-                    return self._variants[base, form]
-            return food
-        return self._variants.get((base, state), food)
+            found = (self._variants.get(f"{base.id} {form}") for form in _COOKED_FORMS)
+            return next((variant for variant in found if variant is not None), food)
+        return self._variants.get(f"{base.id} {state}", food)
 
     def match(self, words: str) -> NameMatch | None:
         """The food that ``words`` name: the longest known name whose other words leave the food what it is."""
-        if words.strip().lower() in self._records:
+        record = self._records.get(words.strip().lower())
+        if record is not None:
             start = len(words) - len(words.lstrip())
-            return NameMatch(start, start + len(words.strip()), self._records[words.strip().lower()])
+            return NameMatch(start, start + len(words.strip()), record)
         phrase = tokens(words)
         best: tuple[int, int, str] | None = None
         for start, end, food in self._spans(words, phrase):
@@ -154,7 +130,7 @@ class FoodTable:
 
     def _spans(self, text: str, phrase: Sequence[Token]) -> Iterator[tuple[int, int, str]]:
         for start in range(len(phrase)):
-            for length in range(min(self._first.get(phrase[start].word, 0), len(phrase) - start), 0, -1):
+            for length in range(min(self._longest.get(phrase[start].word, 0), len(phrase) - start), 0, -1):
                 food = self._named(text, phrase[start : start + length])
                 if food is not None:
                     yield start, start + length, food
@@ -164,7 +140,7 @@ class FoodTable:
             exact = self._as_written.get(text[words[0].start : words[0].end].lower())
             if exact is not None:
                 return exact
-        food = self._names.get(tuple(token.word for token in words))
+        food = self._names.get(" ".join(token.word for token in words))
         return food if food is not None and _together(text, words) else None
 
     def _natural(self, text: str, phrase: Sequence[Token], start: int, end: int) -> bool:
@@ -185,7 +161,7 @@ class FoodTable:
         found: list[NameMatch] = []
         at = 0
         while at < len(words):
-            longest = min(self._first.get(words[at].word, 0), len(words) - at)
+            longest = min(self._longest.get(words[at].word, 0), len(words) - at)
             for length in range(longest, 0, -1):
                 food = self._named(text, words[at : at + length])
                 if food is not None and _is_food(words, at, length):
@@ -201,27 +177,26 @@ class FoodTable:
         if not asked:
             return ()
         parts = set(asked.split())
-        scored: list[tuple[float, str]] = []
+        scores: dict[str, float] = {}
         matcher = SequenceMatcher(autojunk=False)
         matcher.set_seq2(asked)
-        for food in self._foods.values():
-            if food.parent and food.state == "cooked":
+        for name, food in self._names.items():
+            shared = 0.3 * len(parts & set(name.split()))
+            if not shared and abs(len(name) - len(asked)) > 4:
                 continue
-            best = 0.0
-            for name in (food.name, *food.names):
-                if name.startswith("="):
-                    continue
-                plain_name = " ".join(key(name))
-                shared = len(parts & set(plain_name.split()))
-                if not shared and abs(len(plain_name) - len(asked)) > 4:
-                    continue
-                matcher.set_seq1(plain_name)
-                if matcher.real_quick_ratio() + 0.3 * shared <= best:
-                    continue
-                best = max(best, matcher.ratio() + 0.3 * shared)
-            if best >= 0.65:
-                scored.append((-best, food.name))
-        return tuple(name for _, name in sorted(scored)[:most])
+            matcher.set_seq1(name)
+            best = max(scores.get(food, 0.0), 0.65)
+            if matcher.real_quick_ratio() + shared < best or matcher.quick_ratio() + shared < best:
+                continue
+            score = matcher.ratio() + shared
+            if score >= best:
+                scores[food] = score
+        near = sorted((-score, self._food(food).name) for food, score in scores.items() if not self._is_cooked(food))
+        return tuple(name for _, name in near[:most])
+
+    def _is_cooked(self, food: str) -> bool:
+        cells = self._data["foods"][food]
+        return bool(cells.get("parent")) and cells.get("state") == "cooked"
 
 
 def _together(text: str, words: Sequence[Token]) -> bool:
@@ -235,48 +210,3 @@ def _is_food(words: Sequence[Token], at: int, length: int) -> bool:
     before = words[at - 1].word if at else ""
     after = words[at + 1].word if at + 1 < len(words) else ""
     return before in A_THING or (before not in NOT_AFTER and after not in NOT_BEFORE)
-
-
-def _values(cells: Mapping[str, str], more: Sequence[Row]) -> Mapping[str, NutrientValue]:
-    own = {nutrient: cell for nutrient, cell in cells.items() if nutrient != "food"}
-    sources: dict[str, str] = {}
-    for row in more:
-        nutrient = row.text("nutrient")
-        if not own.get(nutrient):
-            own[nutrient] = row.text("value")
-            sources[nutrient] = row.text("source")
-    return Values(own, sources) if own else {}
-
-
-def _food(row: Row, cells: Mapping[str, str], portions: Mapping[str, Sequence[Portion]], more: Sequence[Row]) -> Food:
-    group = row.text("group")
-    own = tuple(portions.get(row.text("id"), ()))
-    units = {portion.unit for portion in own}
-    # What a handful or a slice of this kind of food weighs, where the food itself has no figure.
-    shared = tuple(p for p in portions.get(f"group:{group}", ()) if p.unit not in units)
-    hardness: Hardness = row.text("hardness") or "none"  # type: ignore[assignment]
-    refuse = row.number("refuse_pct") or 0.0
-    if not 0 <= refuse < 100:
-        raise ValueError(f"{row.file}:{row.line}: refuse_pct should be from 0 to below 100")
-    return Food(
-        id=row.text("id"),
-        record=row.text("record"),
-        name=row.text("name"),
-        names=row.items("names"),
-        group=group,
-        state=row.text("state") or "raw",
-        scientific=row.text("scientific"),
-        source=row.text("source"),
-        per_100g=_values(cells, more),
-        portions=own + shared,
-        refuse_pct=refuse,
-        density=row.number("density"),
-        hardness=hardness,
-        allergens=frozenset(row.items("allergens")),
-        traits=frozenset(row.items("traits")),
-        retention=row.text("retention"),
-        softens_as=row.text("softens_as"),
-        parent=row.text("parent"),
-        refuse=row.items("refuse"),
-        note=row.text("note"),
-    )
