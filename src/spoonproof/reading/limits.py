@@ -33,5 +33,8 @@ TABLE_CELLS: Final = 5_000
 SAME_FAULT: Final = 20
 """How often one kind of character fault is told in a file before the rest is only counted."""
 
+NAME_HINTS: Final = 20
+"""How many unknown foods of one file are given the names they may have meant."""
+
 SLUG_CHARACTERS: Final = 80
 """Length of a recipe's slug; longer names break on some systems."""

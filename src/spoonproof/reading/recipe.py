@@ -15,6 +15,7 @@ from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys
 from spoonproof.reading.faults import fault, quoted
+from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
 from spoonproof.reading.food_line import food_from_mapping, read_food_line
 from spoonproof.reading.front_matter import split_head
@@ -74,7 +75,7 @@ class _Reader:
 
     def __init__(self, document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> None:
         self.document = document
-        self.foods = foods
+        self.foods = FewHints(foods)
         self.verbs = verbs
         self.measures = measures
         self.sink = Sink(document)
