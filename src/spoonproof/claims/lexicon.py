@@ -23,7 +23,7 @@ _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñ
 TRIGGERS = frozenset(
     {
         "nutrient", "energy", "effect", "effect-weak", "disease", "disease-weak", "allergy", "allergy-weak",
-        "health", "health-weak", "loose", "loose-weak", "healthy", "healthier", "choking", "harmful",
+        "health", "health-weak", "loose", "loose-weak", "loose-noun", "food-allergy", "invalid", "hide", "healthy", "healthier", "choking", "harmful",
         "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nutrient-weak", "contaminant",
         "additive", "remedy", "body-process", "weight-unit", "choking-weak", "forbid",
         "free-suffixed", "suffix-free", "digest", "absorb", "readiness", "readiness-weak", "hazard-food", "reaction", "thanks",

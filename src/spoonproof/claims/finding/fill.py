@@ -17,7 +17,7 @@ _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
 _PER = frozenset({"per-day", "per-portion"})
-_EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "health", "loose")
+_EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "food-allergy", "health", "loose", "loose-noun")
 _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
 _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
 
@@ -133,7 +133,7 @@ def _strength(tagged: Tagged, match: Match) -> Strength:
     for index in range(match.start, match.end):
         term = tagged.items[index].term
         for sense in term.senses.values() if term is not None else ():
-            if sense.cls in ("benefit", "benefit-weak", "harm", "loose") and sense.value in _STRENGTHS:
+            if sense.cls in ("benefit", "benefit-weak", "harm", "loose", "loose-noun") and sense.value in _STRENGTHS:
                 found = sense.value
                 break
     if _ABSOLUTE.search(tagged.words(match.start, match.end).lower()) and found in ("plain", "strong"):

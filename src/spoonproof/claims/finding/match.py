@@ -19,6 +19,9 @@ _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+_UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect")
+_PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
+                    "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
@@ -72,11 +75,13 @@ def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
 
 def _unknown(tagged: Tagged, match: Match) -> bool:
     """A subject the lexicon does not know, said to help something it does: "Nightshades ease ..."."""
-    if match.rule.name not in ("helps-a-function", "against-disease") or not 0 < match.trigger[0] <= 4:
+    if match.rule.name not in _UNKNOWN_RULES or not 0 < match.trigger[0] <= 4:
         return False
     strong = match.object is not None and bool(tagged.find(_STRONG, *match.object))
     before = range(match.trigger[0])
-    return strong and all(tagged.items[i].term is None and tagged.symbols[i] == "_" for i in before)
+    return strong and all(
+        tagged.items[i].term is None and tagged.symbols[i] == "_" and tagged.items[i].words not in _PEOPLE for i in before
+    )
 
 
 def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:
