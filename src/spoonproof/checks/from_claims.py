@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from spoonproof.checks.rule import Fault
 from spoonproof.claims.judge import level_of
@@ -23,7 +23,7 @@ _DO = {
 
 def of_claims(dish: Dish, wanted: Callable[[JudgedClaim], bool]) -> Iterator[Fault]:
     """A fault for each claim that is ``wanted`` and not to be kept; the level is the contract's."""
-    for judged in dish.claims:
+    for judged in once(dish.claims):
         level = level_of(judged)
         if level is None or not wanted(judged):
             continue
@@ -39,9 +39,36 @@ def of_claims(dish: Dish, wanted: Callable[[JudgedClaim], bool]) -> Iterator[Fau
         )
 
 
+def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
+    """Each statement once: of claims that overlap and rest on the same entry the longest, and none that
+    nothing is known of beside one that something is known of."""
+    kept: list[JudgedClaim] = []
+    for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
+        beside = [other for other in kept if _overlap(judged, other)]
+        same = any(other.entry == judged.entry and other.advice == judged.advice for other in beside)
+        known = judged.truth == "unlisted" and any(other.entry is not None for other in beside)
+        if not same and not known:
+            kept = [
+                other for other in kept if other.truth != "unlisted" or not (judged.entry and _overlap(judged, other))
+            ]
+            kept.append(judged)
+    order = {id(judged): number for number, judged in enumerate(claims)}
+    return sorted(kept, key=lambda judged: order[id(judged)])
+
+
+def _overlap(one: JudgedClaim, other: JudgedClaim) -> bool:
+    a, b = one.claim, other.claim
+    return a.passage is b.passage and a.start < b.end and b.start < a.end
+
+
 def message(judged: JudgedClaim) -> str:
     """What is wrong with it, in one or two sentences."""
-    return f"“{_short(judged.claim.quote)}”: {judged.why}"
+    return f"{quoted(judged)}: {judged.why}"
+
+
+def quoted(judged: JudgedClaim) -> str:
+    """The statement in quotation marks, shortened where it is long."""
+    return f"“{_short(judged.claim.quote)}”"
 
 
 def remedy(judged: JudgedClaim) -> Remedy:
