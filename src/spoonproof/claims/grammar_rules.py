@@ -15,7 +15,11 @@ NUTRIENT_CONTENT = (
     Rule("free-of", "nutrient-content", "T(<free>) _2 O(<NUT|additive>)", "none", says="said to hold none of it"),
     Rule("free-of-list", "nutrient-content", "T(<free>) ~6 O(<additive>)", "none", says="said to hold none of it"),
     Rule("sugar-free", "nutrient-content", "O(<NUT|additive>) T(<suffix-free>)", "free", says="nutrient and 'free'"),
-    Rule("contains", "nutrient-content", "T(<contain>) ~6 O(<NUT|additive>)", "contains", named=True,
+    Rule("contains", "nutrient-content", "T(<contain>) ~6 O(<nutrient|ambiguous-nutrient|energy|additive>)", "contains", named=True,
+         says="a verb of containing"),
+    Rule("contains", "nutrient-content", "S(<FOOD|generic-food>) ~9 T(<contain>) ~6 O(<nutrient-weak>)", "contains",
+         says="a verb of containing"),
+    Rule("contains", "nutrient-content", "^ _2 S(<pronoun>) _4 T(<contain>) ~6 O(<nutrient-weak>)", "contains",
          says="a verb of containing"),
     Rule("iron-rich", "nutrient-content", "O(<NUTRIENT|energy>) T(<suffix-high>)", "high", says="nutrient and 'rich'"),
     Rule("high-fibre", "nutrient-content", "T(<prefix-high>) O(<NUT>)", "high", says="'high' before a nutrient"),
@@ -100,7 +104,7 @@ FUNCTION = (
          says="a food is said to be it"),
     Rule("changes-an-organ", "function", "S(<food|dish|nutrient|eating>) ~7 T(<benefit-weak|harm-weak|goodfor>) _4 "
          "O(<inner-body>)", says="does something to an organ"),
-    Rule("has-effect", "function", "T(<have|copula|contain>) _3 O(<effect>)", named=True, loose=True,
+    Rule("has-effect", "function", "T(<has>) _3 O(<effect>)", named=True, loose=True,
          says="a food has the effect"),
     Rule("body-makes", "function", "O(<body>) _2 <make|benefit-weak|BENEFIT> _3 S(<nutrient>)", says="the body makes it"),
     Rule("nutrient-and-body", "function", "S(<nutrient>) ~14 O(<body>)", loose=True, veto=("nonfood", "culinary"),
@@ -148,7 +152,9 @@ DISEASE = (
 
 GENERAL_BENEFIT = (
     Rule("superfood", "general-benefit", "T(<loose-noun>)", veto=("nonfood",), says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "T(<loose>)", named=True, says="a loose word of benefit"),
+    Rule("loose-word", "general-benefit", "T(<loose>) (?!<generic-food>)", named=True, says="a loose word of benefit"),
+    Rule("loose-word", "general-benefit", "T(<loose>) <generic-food> ~8 S(<FOOD>)", says="a loose word of benefit"),
+    Rule("loose-word", "general-benefit", "S(<FOOD|pronoun>) ~8 T(<loose>)", says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 T(<loose-weak>)", named=True, says="a loose word of benefit"),
     Rule("is-healthy", "general-benefit", "S(<THING>) ~5 <copula> ~4 T(<healthy>)", says="a food is healthy"),
     Rule("loose-dish", "general-benefit", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
