@@ -109,8 +109,9 @@ class Facts:
 
 def of_grams(per_100g: Mapping[str, Estimate], grams: Grams) -> Mapping[str, Estimate]:
     """Figures per 100 g as figures of ``grams``."""
+    mid, low, high = grams.mid / 100, grams.low / 100, grams.high / 100
     return {
-        key: replace(e, amount=e.amount * grams.mid / 100, low=e.low * grams.low / 100, high=e.high * grams.high / 100)
+        key: Estimate(e.amount * mid, e.low * low, e.high * high, e.unit, e.coverage, e.sources, e.assumed)
         for key, e in per_100g.items()
     }
 

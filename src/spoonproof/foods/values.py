@@ -46,13 +46,14 @@ def _amount(text: str) -> float:
 class Values(Mapping[str, NutrientValue]):
     """The values of one food by nutrient key; a key that is absent was not determined."""
 
-    __slots__ = ("_cells", "_read", "_sources")
+    __slots__ = ("_cells", "_count", "_read", "_sources")
 
     def __init__(self, cells: Mapping[str, str], sources: Mapping[str, str] | None = None) -> None:
         """``sources``: source ids of the nutrients that do not come from the food's own record."""
         self._cells = cells
         self._sources = sources or {}
         self._read: dict[str, NutrientValue] = {}
+        self._count = -1
 
     def __getitem__(self, nutrient: str) -> NutrientValue:
         value = self._read.get(nutrient)
@@ -73,11 +74,20 @@ class Values(Mapping[str, NutrientValue]):
             return value
         return self[nutrient] if self._cells.get(nutrient) else default
 
+    def all(self) -> Mapping[str, NutrientValue]:
+        """Every value at once, as a plain mapping: for sums over all nutrients."""
+        if len(self._read) < len(self):
+            for nutrient in self:
+                self[nutrient]
+        return self._read
+
     def __iter__(self) -> Iterator[str]:
         return (key for key, cell in self._cells.items() if cell)
 
     def __len__(self) -> int:
-        return sum(1 for cell in self._cells.values() if cell)
+        if self._count < 0:
+            self._count = sum(1 for cell in self._cells.values() if cell)
+        return self._count
 
     def __contains__(self, nutrient: object) -> bool:
         return bool(self._cells.get(nutrient, "")) if isinstance(nutrient, str) else False
