@@ -2,6 +2,7 @@
 
 import sys
 import time
+import xml.etree.ElementTree as ET
 from itertools import permutations
 
 import pytest
@@ -9,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Use, check, day_problem, lower_bound, schedule_day
+from spoonproof.cooking.day_drawing import day_svg, day_text
 from spoonproof.cooking.day_list import list_schedule, place_in_order
 from spoonproof.cooking.timeline import Plan, plan
 from spoonproof.model.channel import Away, Day, Kitchen
@@ -189,6 +191,34 @@ def test_what_cannot_fit_is_said_with_the_least_to_drop() -> None:
         assert len(found.dropped) == 2
         assert found.makespan <= 80
         valid(problem, found)
+        assert found.certain, "the loads alone prove it"
+
+
+def test_a_drop_that_is_not_proven_is_not_called_so() -> None:
+    # 20 + 20 + 5 minutes of hands fit into 50 only when the absence at 22 is not straddled
+    problem = DayProblem(
+        (task("a/1", 20, hands(20)), task("b/1", 20, hands(20)), task("c/1", 9, hands(9))), CAPACITY, 60, ((22, 30),)
+    )
+    listed, solved = schedule_day(problem, solver=False), schedule_day(problem)
+    assert len(listed.dropped) >= len(solved.dropped)
+    assert solved.certain
+    if listed.dropped:
+        assert not listed.certain
+        text = day_text(listed, problem)
+        assert "may exist" in text
+
+
+def test_the_day_is_told_by_the_clock_and_drawn() -> None:
+    problem = day_problem(plans()[:3], Kitchen(), Day(570, 900, (Away(720, 780, "nap"),)))
+    found = schedule_day(problem, start=570, solver=False)
+    text = day_text(found, problem)
+    assert text.startswith("09:30 to ")
+    assert "12:00-13:00  nobody in the kitchen" in text
+    root = ET.fromstring(day_svg(found, problem))
+    assert root.get("role") == "img"
+    bars = [node for node in root.iter() if node.tag.endswith("rect")]
+    assert len(bars) == len(found.slots) + len(problem.away)
+    assert day_svg(found, problem) == day_svg(found, problem)
 
 
 def test_a_day_that_fits_drops_nothing() -> None:

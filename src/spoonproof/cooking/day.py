@@ -21,6 +21,7 @@ from spoonproof.model.channel import Kitchen as Appliances
 CAMERA_MINUTES = 3  # to set up a shot, by custom
 WASH_MINUTES = 10  # to wash up after a recipe, by custom
 RINSE_MINUTES = 2  # to rinse the blender between two uses, by custom
+_QUESTION = 0.3  # the share of the effort spent on whether a day fits at all
 TWIN_FROM = 20  # minutes of heat from which a twin is worth a pan, by custom
 
 
@@ -73,7 +74,8 @@ class Slot(NamedTuple):
 class DayPlan:
     """A scheduled day. ``how``: optimal (proven), feasible (``bound`` says how short it might still be), or list.
 
-    ``dropped`` are the recipes that do not fit; ``start`` is the minute of the day at which it begins.
+    ``dropped`` are the recipes that do not fit, ``certain`` when it is proven that fewer can't be dropped; ``start`` is
+    the minute of the day at which it begins.
     """
 
     slots: tuple[Slot, ...]
@@ -81,6 +83,7 @@ class DayPlan:
     bound: int
     start: int = 0
     dropped: tuple[str, ...] = ()
+    certain: bool = True
 
     @property
     def makespan(self) -> int:
@@ -137,13 +140,21 @@ def schedule_day(problem: DayProblem, start: int = 0, effort: float = 10.0, solv
         except ImportError:
             solver = False
     recipes = tuple(dict.fromkeys(task.recipe for task in problem.tasks))
+    certain = True
     for count in range(len(recipes) + 1):
         for dropped in _choices(problem, recipes, count):
             kept = without(problem, dropped)
-            found = solve(kept, effort) if solver else _listed(kept)
+            if lower_bound(kept) > kept.length:
+                continue
+            found, impossible = _listed(kept), False
+            if solver:
+                # a day that is only asked whether it fits gets a small part of the effort
+                better, impossible = solve(kept, effort if found else effort * _QUESTION)
+                found = better or found
             if found is not None:
-                return replace(found, start=start, dropped=dropped)
-    return DayPlan((), "list", 0, start, recipes)
+                return replace(found, start=start, dropped=dropped, certain=certain)
+            certain = certain and impossible
+    return DayPlan((), "list", 0, start, recipes, certain)
 
 
 def _choices(problem: DayProblem, recipes: Sequence[str], count: int) -> list[tuple[str, ...]]:
@@ -178,8 +189,26 @@ def lower_bound(problem: DayProblem) -> int:
     for task in problem.tasks:
         for use in task.uses:
             load[use.resource] = load.get(use.resource, 0) + use.minutes * use.units
-    busiest = max((-(-minutes // problem.capacity[name]) for name, minutes in load.items()), default=0)
+    sitting = {name for name in load if kept_out(problem, name)}
+    busiest = 0
+    for name, minutes in load.items():
+        needed = -(-minutes // problem.capacity[name])
+        busiest = max(busiest, _past_absences(problem, needed) if name in sitting else needed)
     return max(max(tails.values(), default=0), busiest)
+
+
+def kept_out(problem: DayProblem, resource: str) -> bool:
+    """Whether everything that uses the resource needs somebody in the kitchen, so that absences close it."""
+    return all(task.present for task in problem.tasks if any(use.resource == resource for use in task.uses))
+
+
+def _past_absences(problem: DayProblem, minutes: int) -> int:
+    """When so many minutes of work can be over at the earliest, with nothing done in the absences."""
+    end = minutes
+    for begin, until in problem.away:  # in order
+        if begin < end:
+            end += until - begin
+    return end
 
 
 def check(problem: DayProblem) -> None:
@@ -202,7 +231,7 @@ def check(problem: DayProblem) -> None:
 def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
     tasks: list[DayTask] = []
     ids: dict[int, str] = {}
-    for task in sorted(plan.tasks, key=lambda task: task.index):
+    for task in _in_one_go(plan):
         name = f"{plan.slug}/{task.index:02d}"
         after = tuple(ids[i] for i in task.after if i in ids)
         minutes = max(1, -int(-task.minutes // 1))
@@ -224,6 +253,28 @@ def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
         uses = (Use("hands", 0, WASH_MINUTES),)
         tasks.append(DayTask(wash, plan.slug, f"Wash up: {plan.title}", WASH_MINUTES, uses, last))
     return tasks
+
+
+def _in_one_go(plan: Plan) -> list[Task]:
+    """The plan's tasks, with handwork that follows handwork at once made one: one shot, one setup."""
+    behind: dict[int, list[int]] = {}
+    for task in plan.tasks:
+        for before in task.after:
+            behind.setdefault(before, []).append(task.index)
+    done: list[Task] = []
+    into: dict[int, int] = {}  # index of a task -> the index it was made part of
+    for task in sorted(plan.tasks, key=lambda task: task.index):
+        after = tuple(sorted({into.get(i, i) for i in task.after}))
+        task = replace(task, after=after)
+        last = next((one for one in done if after == (one.index,)), None)
+        follows = last is not None and last.lane == task.lane == "hands" and (last.step is None) == (task.step is None)
+        if last is not None and follows and all(into.get(i, i) in (last.index, task.index) for i in behind[last.index]):
+            done[done.index(last)] = replace(last, label=f"{last.label}; {task.label}", end=last.end + task.minutes)
+            into[task.index] = last.index
+            behind[last.index] = behind.get(task.index, [])
+        else:
+            done.append(task)
+    return done
 
 
 def _task(plan: Plan, name: str, task: Task, minutes: int, after: tuple[str, ...], filmed: bool) -> DayTask:

@@ -8,27 +8,27 @@ from __future__ import annotations
 
 from ortools.sat.python import cp_model
 
-from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Slot, by_start, lower_bound
+from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Slot, by_start, kept_out, lower_bound
 from spoonproof.cooking.day_list import list_schedule, place_in_order
 
 
-def solve(problem: DayProblem, effort: float) -> DayPlan | None:
-    """The shortest schedule within the day; None when the solver finds none.
+def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:
+    """The shortest schedule within the day, None when none is found; and whether it is proven that there is none.
 
     ``effort`` is deterministic time, about seconds of one core.
     """
     if not problem.tasks:
-        return DayPlan((), "optimal", 0)
+        return DayPlan((), "optimal", 0), False
     hint = list_schedule(problem)
     listed = max(hint[task.id] + task.minutes for task in problem.tasks)
     horizon = min(problem.length, listed)  # a list schedule within the day is a day to beat
     bound = lower_bound(problem)
     if bound > horizon:
-        return None
+        return None, True
     model = cp_model.CpModel()
     starts = {task.id: model.new_int_var(0, max(0, horizon - task.minutes), task.id) for task in problem.tasks}
     if any(task.minutes > horizon for task in problem.tasks):
-        return None
+        return None, True
     end = model.new_int_var(bound, horizon, "end")
     demands: dict[str, list[tuple[cp_model.IntervalVar, int]]] = {}
     absent = [model.new_fixed_size_interval_var(begin, last - begin, f"away{begin}") for begin, last in problem.away]
@@ -49,6 +49,8 @@ def solve(problem: DayProblem, effort: float) -> DayPlan | None:
     for first, second in _twins(problem):
         model.add(starts[first] <= starts[second])
     for name, used in demands.items():
+        if kept_out(problem, name):  # said once more where it helps the search most
+            used = [*used, *((gap, problem.capacity[name]) for gap in absent)]
         intervals, units = [interval for interval, _ in used], [unit for _, unit in used]
         if problem.capacity[name] == 1:
             model.add_no_overlap(intervals)
@@ -61,13 +63,13 @@ def solve(problem: DayProblem, effort: float) -> DayPlan | None:
     solver.parameters.max_deterministic_time = effort
     status = solver.solve(model)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return None
+        return None, status == cp_model.INFEASIBLE
     # pushed as early as the found order allows, so that equal days look the same
     order = sorted(problem.tasks, key=lambda task: (solver.value(starts[task.id]), task.id))
     tidy = place_in_order(problem, _topological(order))
     slots = tuple(sorted((Slot(task, tidy[task.id]) for task in problem.tasks), key=by_start))
     how = "optimal" if status == cp_model.OPTIMAL else "feasible"
-    return DayPlan(slots, how, round(solver.best_objective_bound))  # type: ignore[arg-type]
+    return DayPlan(slots, how, round(solver.best_objective_bound)), False  # type: ignore[arg-type]
 
 
 def _twins(problem: DayProblem) -> list[tuple[str, str]]:

@@ -36,7 +36,7 @@ def centre_ratio(shape: Shape, fourier: float, biot: float = math.inf) -> float:
         return 1.0
     if shape == "cube":
         return centre_ratio("slab", fourier, biot) ** 3
-    if fourier < 0.01:  # the series needs many terms here, and the centre has felt nothing yet
+    if fourier < 0.025:  # the centre has lost less than 0.05 % and the series needs many terms
         return 1.0
     total = sum(c * math.exp(-(z * z) * fourier) for z, c in _series(shape, biot))
     return min(1.0, max(0.0, total))

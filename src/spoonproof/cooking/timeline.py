@@ -34,6 +34,8 @@ _LABELS: Mapping[str, str] = {
     "coarse-blend": "blend in short bursts", "stand": "leave to stand", "saute": "sauté", "puree": "purée",
     "stir-fry": "stir-fry", "deep-fry": "deep-fry", "pressure-cook": "pressure-cook", "slow-cook": "slow-cook",
 }  # fmt: skip
+_WARMS: Mapping[str, tuple[str, ...]] = {"ring": ("ring", "steamer")}  # what a pan of boiling water is for
+_ALSO: Mapping[str, str] = {"steamer": "ring"}  # a steamer stands on a ring
 AWAY_FROM_HANDS = 0.5  # a task that needs hands for less than this share of its time runs on its own
 
 
@@ -126,7 +128,12 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
     """The timeline of a recipe in a kitchen (default: one cook, two rings); deterministic."""
     walk = Kitchen(recipe, foods, verbs)
     walk.walk()
-    drafts = [*_preparing(recipe, foods), *_doing(recipe, walk.events)]
+    doing = _doing(recipe, walk.events)
+    # water and oven are put on before anything is peeled
+    first = next((at for at, draft in enumerate(doing) if draft.lines), len(doing))
+    early = [draft for draft in doing[:first] if draft.warms]
+    rest = [draft for at, draft in enumerate(doing) if at >= first or not draft.warms]
+    drafts = [*early, *_preparing(recipe, foods), *rest]
     tasks = _schedule(drafts, kitchen or house.Kitchen())
     return Plan(recipe.slug, recipe.title.value, tuple(sorted(tasks, key=_by_start)), _critical(tasks))
 
@@ -142,6 +149,11 @@ class _Draft:
     heat: bool = False
     assumed: bool = False
     bowl: Bowl | None = None
+
+    @property
+    def warms(self) -> bool:
+        """Whether it only brings water or an oven to heat: what cooks there next waits for it."""
+        return not self.lines and (self.heat or self.lane == "oven")
 
 
 def _preparing(recipe: Recipe, foods: Foods) -> list[_Draft]:
@@ -211,10 +223,15 @@ def _label(recipe: Recipe, event: Event, verb: Verb) -> str:
 def _schedule(drafts: Sequence[_Draft], kitchen: house.Kitchen) -> list[Task]:
     free = _Free(kitchen)
     last_of: dict[int, int] = {}
+    warming: dict[str, int] = {}
     tasks: list[Task] = []
     for index, draft in enumerate(drafts):
         after = sorted({last_of[line] for line in draft.lines if line in last_of})
-        if not draft.lines and tasks and draft.step is not None and draft.lane != "oven":
+        if draft.warms:
+            warming.update(dict.fromkeys(_WARMS.get(draft.lane, (draft.lane,)), index))
+        elif draft.lane in warming and draft.lines:
+            after = sorted({*after, warming.pop(draft.lane)})
+        elif not draft.lines and tasks and draft.step is not None:
             after = [index - 1]
         ready = max((tasks[i].end for i in after), default=0.0)
         held = draft.minutes if draft.hands >= AWAY_FROM_HANDS else min(draft.minutes, 1.0 if draft.hands else 0.0)
@@ -258,7 +275,7 @@ class _Free:
         """The first moment from ``ready`` at which hands (for ``held``) and the appliance are both free."""
         ends = [end for spans in self.taken.values() for _, end in spans if end > ready]
         for start in (ready, *sorted(ends)):
-            if self._fits("hands", start, held) and (lane not in self.count or self._fits(lane, start, minutes)):
+            if self._fits("hands", start, held) and all(self._fits(name, start, minutes) for name in self._needs(lane)):
                 return start
         return max(ends, default=ready)
 
@@ -272,8 +289,12 @@ class _Free:
     def take(self, start: float, lane: str, minutes: float, held: float) -> None:
         if held > 0:
             self.taken["hands"].append((start, start + held))
-        if lane in self.count and lane != "hands":
-            self.taken[lane].append((start, start + minutes))
+        for name in self._needs(lane):
+            self.taken[name].append((start, start + minutes))
+
+    def _needs(self, lane: str) -> tuple[str, ...]:
+        names = (lane, _ALSO.get(lane, ""))
+        return tuple(name for name in names if name in self.count and name != "hands")
 
 
 def _critical(tasks: Sequence[Task]) -> tuple[int, ...]:
