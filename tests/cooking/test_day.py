@@ -221,6 +221,19 @@ def test_the_day_is_told_by_the_clock_and_drawn() -> None:
     assert day_svg(found, problem) == day_svg(found, problem)
 
 
+def test_a_hot_pan_is_not_left_over_the_nap() -> None:
+    pytest.importorskip("ortools")
+    one = task("a/1", 20, ring(20))
+    two = DayTask("a/2", "a", "mash", 10, (hands(10),), ("a/1",), soon=("a/1",))
+    problem = DayProblem((one, two), CAPACITY, 300, ((25, 80),))
+    found = schedule_day(problem)
+    valid(problem, found)
+    assert found.waiting == () and found.slots[0].start >= 60
+    listed = schedule_day(problem, solver=False)
+    assert [minutes for _, minutes in listed.waiting] == [60]
+    assert "waits longer than is good before: a: mash (60 min)" in day_text(listed, problem)
+
+
 def test_a_day_that_fits_drops_nothing() -> None:
     assert schedule_day(SMALL[0]).dropped == ()
 

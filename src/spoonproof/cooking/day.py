@@ -22,6 +22,7 @@ CAMERA_MINUTES = 3  # to set up a shot, by custom
 WASH_MINUTES = 10  # to wash up after a recipe, by custom
 RINSE_MINUTES = 2  # to rinse the blender between two uses, by custom
 _QUESTION = 0.3  # the share of the effort spent on whether a day fits at all
+SOON_MINUTES = 15  # how long a hot pan may wait for its next step, by custom
 TWIN_FROM = 20  # minutes of heat from which a twin is worth a pan, by custom
 
 
@@ -46,6 +47,7 @@ class DayTask:
     after: tuple[str, ...] = ()
     present: bool = True
     filmed: bool = False
+    soon: tuple[str, ...] = ()  # which of ``after`` should not be kept waiting: hot food
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +91,13 @@ class DayPlan:
     def makespan(self) -> int:
         """Minutes from the start of the day to the end of the last task."""
         return max((slot.end for slot in self.slots), default=0)
+
+    @property
+    def waiting(self) -> tuple[tuple[Slot, int], ...]:
+        """Tasks that come too late to a hot pan, and how many minutes it has waited."""
+        ends = {slot.task.id: slot.end for slot in self.slots}
+        late = ((slot, slot.start - ends[name]) for slot in self.slots for name in slot.task.soon)
+        return tuple((slot, minutes) for slot, minutes in late if minutes > SOON_MINUTES)
 
     @property
     def gap(self) -> float:
@@ -237,6 +246,8 @@ def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
         minutes = max(1, -int(-task.minutes // 1))
         filmed = task.step is not None and not task.unattended
         made = _task(plan, name, task, minutes, after, filmed)
+        hot = {one.id for one in tasks if one.id in after and not one.id.endswith("t") and _heats(one)}
+        made = replace(made, soon=tuple(one for one in after if one in hot))
         if twins and task.heat and task.unattended and minutes >= TWIN_FROM:
             twin = f"{name}t"
             before = tuple(a for a in after)
@@ -275,6 +286,10 @@ def _in_one_go(plan: Plan) -> list[Task]:
         else:
             done.append(task)
     return done
+
+
+def _heats(task: DayTask) -> bool:
+    return any(use.resource in ("ring", "steamer", "oven", "microwave") for use in task.uses)
 
 
 def _task(plan: Plan, name: str, task: Task, minutes: int, after: tuple[str, ...], filmed: bool) -> DayTask:

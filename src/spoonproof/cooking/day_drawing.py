@@ -22,6 +22,9 @@ def day_text(plan: DayPlan, problem: DayProblem) -> str:
     gaps = [(begin, f"{_span(plan, begin, end)}  nobody in the kitchen") for begin, end in problem.away]
     rows = [(slot.start, f"{_span(plan, slot.start, slot.end)}  {_words(slot)}") for slot in plan.slots]
     lines += [text for _, text in sorted([*rows, *gaps], key=lambda row: row[0])]
+    if plan.waiting:
+        late = "; ".join(f"{slot.task.recipe}: {slot.task.label} ({minutes} min)" for slot, minutes in plan.waiting)
+        lines += ["", f"A hot pan waits longer than is good before: {late}."]
     if plan.dropped:
         names = ", ".join(plan.dropped)
         sure = "No day holds more." if plan.certain else "A day that holds more was not found, but may exist."
@@ -56,7 +59,7 @@ def day_svg(plan: DayPlan, problem: DayProblem, prefix: str = "day") -> str:
     for at, name in enumerate(recipes):
         x = _LEFT + at * column
         parts.append(
-            f'<text x="{x + 4:.1f}" y="24" font-weight="bold" style="{_INK}">{escape(_fit(name, column))}</text>'
+            f'<text x="{x + 4:.1f}" y="24" font-weight="bold" style="{_INK}">{escape(_fit(name, column * 0.86))}</text>'
         )
         parts += _column([slot for slot in plan.slots if slot.task.recipe == name], x, column)
     parts.append("</svg>")
@@ -111,5 +114,5 @@ def clock(minute: int) -> str:
 
 
 def _fit(words: str, width: float) -> str:
-    most = max(1, int(width / 5.6))
+    most = max(1, int(width / 6.6))
     return words if len(words) <= most else words[: most - 1].rstrip() + "…"

@@ -6,9 +6,11 @@ same day on every machine.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ortools.sat.python import cp_model
 
-from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Slot, by_start, kept_out, lower_bound
+from spoonproof.cooking.day import SOON_MINUTES, DayPlan, DayProblem, DayTask, Slot, by_start, kept_out, lower_bound
 from spoonproof.cooking.day_list import list_schedule, place_in_order
 
 
@@ -21,7 +23,9 @@ def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:
         return DayPlan((), "optimal", 0), False
     hint = list_schedule(problem)
     listed = max(hint[task.id] + task.minutes for task in problem.tasks)
-    horizon = min(problem.length, listed)  # a list schedule within the day is a day to beat
+    prompt = any(task.soon for task in problem.tasks)
+    # a list schedule within the day is a day to beat, where it need not mind what waits
+    horizon = problem.length if prompt else min(problem.length, listed)
     bound = lower_bound(problem)
     if bound > horizon:
         return None, True
@@ -37,6 +41,8 @@ def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:
         model.add(end >= start + task.minutes)
         for before in task.after:
             model.add(start >= starts[before] + _minutes(problem, before))
+            if before in task.soon:
+                model.add(start <= starts[before] + _minutes(problem, before) + SOON_MINUTES)
         for use in task.uses:
             interval = model.new_fixed_size_interval_var(start + use.offset, use.minutes, f"{task.id}:{use.resource}")
             demands.setdefault(use.resource, []).append((interval, use.units))
@@ -63,11 +69,14 @@ def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:
     solver.parameters.max_deterministic_time = effort
     status = solver.solve(model)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        if prompt:  # better a pan that waits than a recipe that is dropped
+            return solve(replace(problem, tasks=tuple(replace(task, soon=()) for task in problem.tasks)), effort)
         return None, status == cp_model.INFEASIBLE
-    # pushed as early as the found order allows, so that equal days look the same
-    order = sorted(problem.tasks, key=lambda task: (solver.value(starts[task.id]), task.id))
-    tidy = place_in_order(problem, _topological(order))
-    slots = tuple(sorted((Slot(task, tidy[task.id]) for task in problem.tasks), key=by_start))
+    found = {task.id: solver.value(starts[task.id]) for task in problem.tasks}
+    if not prompt:  # pushed as early as the found order allows, so that equal days look the same
+        order = sorted(problem.tasks, key=lambda task: (found[task.id], task.id))
+        found = dict(place_in_order(problem, _topological(order)))
+    slots = tuple(sorted((Slot(task, found[task.id]) for task in problem.tasks), key=by_start))
     how = "optimal" if status == cp_model.OPTIMAL else "feasible"
     return DayPlan(slots, how, round(solver.best_objective_bound)), False  # type: ignore[arg-type]
 
