@@ -35,14 +35,15 @@ _TAKE = (
     r"|pour|"
     r"split|measure|pull|fish|leave|serve|lifting|weigh|pick|get|help yourself to)"
 )
-_AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by)"
+_AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by|up)"
 _CLAUSE = r"[^.;!?]"
 _SPLITS = (
     # lift out the baby's portion; set some aside for the baby
     re.compile(rf"\b{_TAKE}(?:[ \t]+{_AWAY})[ \t]+(?:{_BABYS}|{_SOME}\b{_CLAUSE}{{0,60}}?\bfor[ \t]+{_WHO}\b)", re.I),
     # take the baby's portion out; lift the baby's share into a bowl
     re.compile(
-        rf"\b{_TAKE}[ \t]+{_BABYS}{_CLAUSE}{{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to|in|onto|before)\b",
+        rf"\b{_TAKE}[ \t]+{_BABYS}(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to"
+        rf"|in|onto|before)\b",
         re.I,
     ),
     # spoon some into the baby's bowl; put a portion for the baby in another bowl
@@ -84,7 +85,8 @@ _FAMILY = re.compile(
     r"|ones|siblings?)|"
     r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what is left|what['’]s left|the remaining"
     r"|the remainder|"
-    r"(?:your|our)(?:selves|own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our)selves|(?:the )?main (?:pot"
+    r"(?:your|our)(?: own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our) own|ours|yours|(?:your|our)selves"
+    r"|(?:the )?main (?:pot"
     r"|pan))\b",
     re.I,
 )
@@ -92,7 +94,8 @@ _FAMILY_PLAIN = re.compile(
     r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones"
     r"|siblings?)|everyone else|parents?)\b"
     r"|\b(?:famil(?:y|ies)|grown[ -]?ups|adults|parents)['’]s?[ \t]+(?:portions?|pots?|pans?|bowls?|plates?|share"
-    r"|half)\b",
+    r"|half)\b|\byour own[ \t]+(?:portions?|bowls?|plates?|share|half)\b"
+    r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b",
     re.I,
 )
 

@@ -24,7 +24,11 @@ OF_ONE = re.compile(
     re.I,
 )
 _BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])")
-_PREPOSITION = re.compile(r"[ \t](?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])", re.I)
+_PREPOSITION = re.compile(
+    r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])"
+    r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
+    re.I,
+)
 
 
 @dataclass(slots=True)
@@ -204,7 +208,7 @@ def _pressed(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
         made = foods.match(f"{word} {what}") or foods.match(f"{word.removesuffix('s')} {what}")
         draft.use(0, lead.end())
         draft.use(base + fruit.start, base + fruit.end)
-        whole = made is not None and made.end - made.start > len(word)
+        whole = made is not None and made.end - made.start > len(word) and not lead["also"]
         return FoodName(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
     return None
 

@@ -23,11 +23,12 @@ _ADDING = re.compile(
     r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in|goes? (?:in|into|on|onto))\b", re.I
 )
 _USE_TO = re.compile(r"\b(?:use|using)[ \t]+(?:an?|the|your)[ \t]+[^,.;]{1,40}?[ \t]to[ \t]+", re.I)
+_INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
 _NOT_ADDING = ("before", "after", "without", "of", "than", "by", "when", "while", "keep")
 _UNTIL = re.compile(r"\b(?:until|till|til)[ \t]+", re.I)
 _UNTIL_END = re.compile(
     r"[;!?(]|[.](?=[ \t]|$)|,[ \t]*(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
-    r"|\band then\b"
+    r"|\band then\b|,[ \t]*(?=[0-9])"
 )
 SQUASH = re.compile(
     r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
@@ -126,6 +127,10 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
 def _describes(text: str, match: VerbMatch) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
+    if word in ("cube", "cubes") and re.search(
+        r"\b(?:ice|stock|bouillon)[ -]$", text[max(0, match.start - 10) : match.start]
+    ):
+        return True
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 16) : match.start]) is not None
 
 
@@ -223,7 +228,6 @@ def fill(
             if m.food and not is_water(tables, m.food) and not _only_before(text, draft, m)
         )
     )
-    only_water = not foods and any(is_water(tables, m.food) for m in draft.mentions if m.food)
     goes = own[:2].lower() == "go"
     everything = _ALL.search(lead if goes else objects) is not None or (
         not foods and REMAINING.search(objects) is not None
@@ -234,8 +238,7 @@ def fill(
     if not foods and not everything and draft.verb.role == "cut" and not _OBJECT.search(objects):
         foods = last
     heating = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT
-    only_water = only_water and draft.verb.role == "heat"
-    if heating and not foods and not only_water and not _EQUIPMENT.match(rest):
+    if heating and not foods and not _other_object(text, draft) and not _EQUIPMENT.match(rest):
         everything = True
     said = lid(text[draft.lead : draft.end] if not draft.lead else own + lead)
     lid_now = said if said is not None else lid_now
@@ -263,6 +266,13 @@ def fill(
         after=time.time if time and time.after else None,
     )
     return action, lid_now
+
+
+def _other_object(text: str, draft: Instruction) -> bool:
+    """Whether what the verb acts on is a food of no line or water: "bring 3 cm of water to the boil"."""
+    after = [m for m in draft.mentions if m.start >= draft.match.end]
+    first = min(after, key=lambda m: m.start, default=None)
+    return first is not None and bool(first.food) and not _INDIRECT.search(text[draft.match.end : first.start])
 
 
 def _first(draft: Instruction, end: int) -> int:

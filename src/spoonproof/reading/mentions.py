@@ -73,6 +73,12 @@ _NOT_NOT = re.compile(
 _NOT_ENDS = re.compile(
     r"[.;!?()—]|,[ \t]*(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
 )
+_IS_NOT = re.compile(
+    r"(?:[ \t]+\w+){0,2}[ \t]+(?:is|are|should|must|can|has|have)(?:[ \t]+(?:not|no)\b|n['’]t\b"
+    r"|not\b)",
+    re.I,
+)
+_IS_VERB = re.compile(r"squash[ \t]+(?:each|every|any|the|them|it|all|one)\b", re.I)
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]+and|[ \t]*&|,)[ \t]+)((?:freshly[ \t]+)?(?:ground[ \t]+|cracked[ \t]+)?(?:black[ \t]+"
     r"|white[ \t]+)?pepper)\b",
@@ -140,6 +146,10 @@ class Names:
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
         """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
+        if line.food == "egg":
+            for part in ("yolk", "white"):
+                self._add(("egg", part), index, 1)
+                self._add((part,), index, 2)
         for part in ("juice", "zest"):
             if line.has(part) or (line.food in ("lemon", "lime") and not line.has("juice", "zest")):
                 self._add((*_key(line.name), part), index, 0)
@@ -170,7 +180,8 @@ class Names:
             if one is None:
                 at += 1
                 continue
-            if not any(a <= one.start < b for a, b in hidden) and not _TOOL.match(text, one.end):
+            denied = one.food and (_IS_NOT.match(text, one.end) or _IS_VERB.match(text, one.start))
+            if not denied and not any(a <= one.start < b for a, b in hidden) and not _TOOL.match(text, one.end):
                 found.append(one)
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1

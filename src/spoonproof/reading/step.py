@@ -228,7 +228,7 @@ def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] |
         return None  # the lifting out itself
     after_cut = cut is not None and draft.start >= cut[1]
     if not (reader.split or after_cut):
-        return whose(text[draft.lead : draft.end], False)[0]
+        return whose(text[draft.start : draft.end], False)[0] or whose(text[draft.lead : draft.end], False)[0]
     start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead
     bowl, said = whose(text[start : draft.end], True)
     if said:
