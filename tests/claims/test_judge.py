@@ -153,6 +153,18 @@ def test_per_banana_uses_the_bananas_grams() -> None:
     assert "per piece" in bare.why
 
 
+def test_a_measure_named_beside_the_number_is_its_basis() -> None:
+    words: dict[str, Any] = {"of_dish": True, "nutrients": ("protein_g",)}
+    found = judged("one tablespoon gives six grams of protein", "quantity", STEW, number=(6, "g"), **words)
+    assert found.truth == "false"  # 15 g of it bring 0.45 g
+    assert judged("six grams of protein", "quantity", STEW, number=(6, "g"), **words).advice == "add"
+    spice = Kitchen(foods={"cumin": {**DRY, "protein_g": exact(4, "g")}})
+    dry = judged(
+        "four grams of protein", "quantity", spice, nutrients=("protein_g",), foods=("cumin",), number=(4, "g")
+    )
+    assert dry.truth == "unproven"  # nobody means 100 g of a spice
+
+
 def test_a_percentage_must_name_its_reference() -> None:
     # 3 mg a portion: 21 % of the adult NRV, 50 % of the EU baby-food value, 27 % of the US infant DV.
     words: dict[str, Any] = {"of_dish": True, "nutrients": ("iron_mg",)}

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from spoonproof.claims.conditions import show
 from spoonproof.claims.judging.content import nutrient_of
-from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
+from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
+from spoonproof.claims.judging.reading import clause
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.references import Tolerance
 from spoonproof.claims.register import Register
@@ -23,6 +24,8 @@ _WIDE = 2.0
 _FAR = 1.5
 """Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
 here are recalled, and a recalled figure makes no error."""
+_SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
+_UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
 _REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("EU baby-food NRV", ("baby food nrv", "infant nrv", "baby nrv", "2006 125")),
     ("US DV infants", ("dv for infants", "daily value for infants", "infant dv", "infant daily value")),
@@ -68,16 +71,16 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     said = stated(number, nutrient, plain(claim.quote))
     if said is None:
         return Verdict("unproven", f"The unit does not go with {name}.", None, refs)
-    founds = _found(number, nutrient, probe, numbers)
+    basis = _basis(claim, number, register)
+    founds = _found(basis, nutrient, probe, numbers)
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
-    results = {basis: _against(said, found, grams, nutrient, register) for basis, (found, grams) in founds.items()}
+    results = {one: _against(said, found, grams, nutrient, register) for one, (found, grams) in founds.items()}
     steps = [
-        f"{name} per {basis}: stated {said.low:g} to {said.high:g}, "
-        f"computed {show(founds[basis][0])} -> {truth} ({how})"
-        for basis, (truth, how) in results.items()
+        f"{name} per {one}: stated {said.low:g} to {said.high:g}, computed {show(founds[one][0])} -> {truth} ({how})"
+        for one, (truth, how) in results.items()
     ]
-    named = number.basis not in ("", "reference", "day")
+    named = basis != ""
     best = next((b for b, (truth, _) in results.items() if truth == "true"), None)
     basis = next(iter(results)) if best is None else best
     truth, _ = results[basis]
@@ -94,41 +97,49 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     return Verdict(truth, why, None, all_refs, wording, harm=1, steps=steps)
 
 
+def _basis(claim: Claim, number: Quantity, register: Register) -> str:
+    """What the number is said of: as the finder read it, else by a measure named in its clause."""
+    if number.basis:
+        return _SAME.get(number.basis, number.basis)
+    words = plain(clause(claim))
+    for pair in register.words.get("measures", ()):
+        word, _, unit = pair.partition(" = ")
+        if has_word(words, word):
+            return unit
+    return ""
+
+
 def _found(
-    number: Quantity, nutrient: str, probe: AnyProbe, numbers: Numbers | None
+    basis: str, nutrient: str, probe: AnyProbe, numbers: Numbers | None
 ) -> dict[str, tuple[Estimate, float | None]]:
-    """Computed amounts by basis, each with the grams it is for, in the order in which they are meant."""
+    """Computed amounts by basis, each with the grams it is for; where none is said, every likely reading."""
     found: dict[str, tuple[Estimate, float | None]] = {}
-    if numbers is None:
+    if numbers is None or isinstance(probe, NoProbe):
         return found
-    basis = number.basis
-    table = probe.measure(nutrient, "100g")
-    per_100g = table if not isinstance(probe, FoodProbe) else numbers.food(probe.food, key_of(nutrient), "100g")
-    if basis in ("portion", "") and not (isinstance(probe, FoodProbe) and basis == ""):
-        part = probe.measure(nutrient, "portion")
-        grams = numbers.portion_grams()
+    food = probe.food if isinstance(probe, FoodProbe) else ""
+    per_100g = numbers.food(food, key_of(nutrient), "100g") if food else probe.measure(nutrient, "100g")
+    if basis == "portion" or (basis == "" and not food):
+        part, grams = probe.measure(nutrient, "portion"), numbers.portion_grams()
         if part is not None:
             found["portion"] = (part, grams.amount if grams else None)
+    if basis == "100 kcal" and (each := probe.measure(nutrient, "100kcal")) is not None:
+        found["100 kcal"] = (each, None)
+    if basis == "batch" and not food and (whole := numbers.dish(key_of(nutrient), "batch")) is not None:
+        found["batch"] = (whole, None)
     if per_100g is None:
         return found
-    unit = "100 g" if basis in ("100g", "100 g") else basis
-    if isinstance(probe, FoodProbe) and unit in ("", "piece") and (each := numbers.unit_grams(probe.food, "piece")):
-        found["piece"] = (_scaled(per_100g, each), each.amount)
-    if unit in ("100 g", "") and not (isinstance(probe, DishProbe) and found):
+    if basis == "100 g":
         found["100 g"] = (per_100g, 100.0)
-    if unit in ("", "portion", "100 g", "100 kcal", "day", "reference"):
-        units: tuple[str, ...] = ("piece",) if unit == "" and isinstance(probe, FoodProbe) else ()
-    else:
-        units = (
-            (unit, "piece") if isinstance(probe, FoodProbe) and unit not in ("tbsp", "tsp", "cup", "slice") else (unit,)
-        )
-    if unit == "100 kcal" and (each := probe.measure(nutrient, "100kcal")) is not None:
-        found["100 kcal"] = (each, None)
-    for one in units:
-        grams = numbers.unit_grams(probe.food if isinstance(probe, FoodProbe) else "", one)
-        if grams is not None:
-            found[one] = (_scaled(per_100g, grams), grams.amount)
-            break
+    elif basis not in ("portion", "100 kcal", "batch", "day", "reference"):
+        for unit in _UNITS.get(basis, (basis,)) if basis else ("piece",) if food else ():
+            grams = numbers.unit_grams(food, unit)
+            if grams is not None:
+                found[unit] = (_scaled(per_100g, grams), grams.amount)
+                break
+        # Nobody means 100 g of a dry food or a spice.
+        dry = isinstance(probe, FoodProbe) and probe.small_or_dry()
+        if basis == "" and food and not dry:
+            found["100 g"] = (per_100g, 100.0)
     return found
 
 
