@@ -40,6 +40,12 @@ def test_thresholds_of_the_annex(iron: float, level: str, truth: str, advice: st
     assert (found.truth, found.advice) == (truth, advice)
 
 
+def test_what_does_hold_is_offered() -> None:
+    kitchen = food("carrot", iron_mg=0.3, vitamin_a_rae_ug=835, potassium_mg=320)
+    found = judged("carrots are rich in iron", "nutrient-content", kitchen, **says("high", "iron_mg", "carrot"))
+    assert (found.truth, found.wording) == ("false", "high in vitamin A")
+
+
 def test_dry_oats_are_not_porridge() -> None:
     alone = food("oats", dry=True, iron_mg=4.25)
     assert (

@@ -79,6 +79,10 @@ class Register:
         """The entry of an id."""
         return next((found for found in self.entries if found.id == entry), None)
 
+    def due(self, today: str) -> tuple[Entry, ...]:
+        """The entries whose date has gone by on an ISO day, the longest overdue first."""
+        return tuple(sorted((e for e in self.entries if e.due and e.due < today), key=lambda e: (e.due, e.id)))
+
     def about(self, entry: Entry) -> frozenset[str]:
         """The ids an entry is about, its sets opened; empty means any."""
         return self._about.get(entry.id, frozenset())

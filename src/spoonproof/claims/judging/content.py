@@ -5,7 +5,7 @@ from __future__ import annotations
 from spoonproof.claims.conditions import Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -13,6 +13,7 @@ from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
 
+_PRAISE = frozenset({"high", "source", "contains", "complete"})
 _TRUTH: dict[Reply, Truth] = {"yes": "true", "no": "false", "unknown": "unproven"}
 
 
@@ -57,6 +58,8 @@ def _one(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, contex
         wording = None
     if result.answer == "unknown":
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
+    if truth == "false" and set(entry.levels) & _PRAISE and not isinstance(probe, NoProbe):
+        wording = what_holds(probe, register)
     if truth == "true" and isinstance(probe, FoodProbe) and entry.levels and set(entry.levels) & {"source", "high"}:
         short = _portion_short(probe, nutrient, register, context)
         if short:
@@ -64,6 +67,20 @@ def _one(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, contex
             steps.append(f"Art 5(1)(d): {short}")
     steps += probe.steps
     return Verdict(truth, why, entry, entry.refs, wording, entry.add, entry.harm, steps=steps)
+
+
+def what_holds(probe: AnyProbe, register: Register) -> str | None:
+    """What the food is high in, or a source of, by the most of its reference value; None when nothing is sure."""
+    best: tuple[float, str, str] | None = None
+    for nutrient in sorted(register.sets.get("vitamins-and-minerals", ())):
+        day = register.references.amount("EU NRV", nutrient)
+        found = None if day is None else probe.measure(nutrient, "100g")
+        if day is None or found is None or found.low < day * 0.15:
+            continue
+        level = "high in" if found.low >= day * 0.3 else "a source of"
+        if best is None or found.low / day > best[0]:
+            best = (found.low / day, level, nutrient)
+    return None if best is None else f"{best[1]} {nutrient_name(best[2])}"
 
 
 def _portion_short(probe: FoodProbe, nutrient: str, register: Register, context: Context) -> str:
