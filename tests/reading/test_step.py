@@ -243,3 +243,51 @@ def test_a_hostile_step_is_read_in_time_or_refused(piece: str) -> None:
     _, found, _, _ = read_method(["1 parsnip"], [piece * 2001])
     assert "value-too-long" in [f.rule for f in found]
     assert time.perf_counter() - start < 2
+
+
+@pytest.mark.parametrize(
+    ("line", "sentence", "unlisted"),
+    [
+        ("1 low-salt stock cube", "Season with salt.", ["salt"]),
+        ("1 low-salt stock cube", "Crumble in the stock cube.", []),
+        ("1 tbsp peanut butter", "Add the peanuts.", ["peanut"]),
+        ("1 tbsp peanut butter", "Stir in butter.", ["butter"]),
+        ("1 tbsp peanut butter", "Stir in the peanut butter.", []),
+        ("100 ml coconut milk", "Loosen with milk.", ["whole-milk"]),
+        ("100 ml coconut milk", "Pour in the coconut milk.", []),
+        ("200 g honeydew melon", "Drizzle with honey.", ["honey"]),
+        ("200 g honeydew melon", "Serve the melon in strips.", []),
+        ("1 eggplant", "Beat an egg.", ["egg"]),
+        ("1 eggplant", "Roast the aubergine for 30 minutes.", []),
+        ("300 g butternut squash", "Melt some butter.", ["butter"]),
+        ("300 g butternut squash", "Roast the squash for 40 minutes.", []),
+        ("25 g unsalted butter", "Add salt.", ["salt"]),
+        ("100 g sugar snap peas", "Add a spoonful of sugar.", ["sugar"]),
+        ("100 g sugar snap peas", "Steam the sugar snaps for 5 minutes.", []),
+        ("2 tbsp tomato purée", "Stir in the tomato purée.", []),
+        ("1 lemon", "Squeeze over the lemon juice.", []),
+        ("1 egg", "Add the yolk.", []),
+    ],
+)
+def test_a_shared_word_is_not_the_same_food(line: str, sentence: str, unlisted: list[str]) -> None:
+    (step,), found, _, _ = read_method([line], [sentence])
+    assert [food for action in step.actions for food, _ in action.unlisted] == unlisted
+    assert len([f for f in found if f.rule == "food-not-listed"]) == len(unlisted)
+    assert ("food-never-used" in [f.rule for f in found]) == bool(unlisted)
+
+
+def test_the_order_of_the_foods_changes_no_reading() -> None:
+    sentences = [block.split("\n")[0].split(" [")[0] for block in BLOCKS[:60]]
+    straight, _, lines, _ = read_method(FOODS, sentences)
+    turned, _, other, _ = read_method(tuple(reversed(FOODS)), sentences)
+    for one, two in zip(straight, turned, strict=True):
+        assert (one.bowl, one.splits) == (two.bowl, two.splits)
+        for a, b in zip(one.actions, two.actions, strict=True):
+            assert {lines[i].food for i in a.foods} == {other[i].food for i in b.foods}
+            assert (a.verb, a.time, a.everything, a.until, a.heat_c) == (
+                b.verb,
+                b.time,
+                b.everything,
+                b.until,
+                b.heat_c,
+            )

@@ -90,11 +90,14 @@ _FAMILY = re.compile(
     r"|pan))\b",
     re.I,
 )
+_DISHES = (
+    r"(?:portions?|helpings?|servings?|pots?|pans?|bowls?|plates?|share|half|food|dinners?|suppers?|lunch|meals?|pancakes?|"
+    r"burgers?|patties|meatballs?|pasta|rice|curry|stew|soup|sauce|mash|porridge|toast|salad|wraps?|eggs?|batch)"
+)
 _FAMILY_PLAIN = re.compile(
-    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones"
-    r"|siblings?)|everyone else|parents?)\b"
-    r"|\b(?:famil(?:y|ies)|grown[ -]?ups|adults|parents)['’]s?[ \t]+(?:portions?|pots?|pans?|bowls?|plates?|share"
-    r"|half)\b|\byour own[ \t]+(?:portions?|bowls?|plates?|share|half)\b"
+    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)"
+    r"|everyone else|parents?)\b"
+    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b",
     re.I,
 )

@@ -106,7 +106,9 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     for use in _USE_TO.finditer(text):
         tail = tables.verbs.find(text[use.end() : use.end() + 40])[:1]
         matches += [VerbMatch(m.start + use.end(), m.end + use.end(), m.verb) for m in tail if m.start == 0]
-    matches = list(dict.fromkeys(matches))
+    named = tables.foods.find(text)
+    # "stir in the tomato purée": the end of a food's name is no instruction
+    matches = [m for m in dict.fromkeys(matches) if not any(f.start < m.start and m.end <= f.end for f in named)]
     matches += _adding(tables.verbs, text, matches)
     matches.sort(key=lambda match: match.start)
     ends = _sentence_ends(text)

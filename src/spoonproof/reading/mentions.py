@@ -30,14 +30,6 @@ _DESCRIBING = frozenset(
 _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
-_QUANTITY = re.compile(
-    r"(?:\b(?:pinch(?:es)?|knob|drizzle|splash|dash|squeeze|grind(?:ing)?|handful|spoonful|spoon|dollop|glug|drop|"
-    r"tablespoons?|teaspoons?|tbsp|tsp|bit|touch|little|cup|g|ml|sprinkl(?:e|ing)|scattering|grating|blob|slice"
-    r"|piece)"
-    r"(?:[ \t]+(?:more|extra))?(?:[ \t]+of)?(?:[ \t]+(?:some|good|fresh|freshly|grated|melted|extra))*|\b(?:some"
-    r"|an?|more|extra|any))[ \t]+$",
-    re.I,
-)
 _DEFINITE = re.compile(
     r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?[ \t]+$", re.I
 )
@@ -140,9 +132,15 @@ class Names:
                 if not set(words[cut:]) <= _DESCRIBING:
                     self._add(words[cut:], index, 1)
             for word in words if words and words[-1] not in _MADE_OF else ():
-                if word not in _DESCRIBING and len(word) > 2:
+                if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, line):
                     self._add((word,), index, 2)
         self._add_pressed(index, line)
+
+    def _foreign(self, word: str, line: FoodLine) -> bool:
+        """Whether one word of a name is itself a food of another kind ("salt" of a low-salt stock cube)."""
+        match = self.foods.match(word)
+        record = self.foods.get(match.food) if match is not None else None
+        return record is not None and not self._related(record.id, line.food) and record.group != self._group(line)
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
         """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
@@ -233,15 +231,15 @@ class Names:
         return lines, "", True
 
     def _another(self, text: str, start: int, food: str, lines: tuple[int, ...]) -> bool:
-        """Whether "a knob of butter" is another food than the line "peanut butter" that shares the word."""
+        """Whether "butter" or "a knob of butter" is another food than the line "peanut butter" that shares the word;
+        "the butter" is not."""
         if any(self._related(food, self.lines[i].food) for i in lines):
             return False
         record = self.foods.get(food)
         groups = {self._group(self.lines[i]) for i in lines}
         if record is not None and record.group in groups:
             return False
-        before = text[max(0, start - 48) : start]
-        return _QUANTITY.search(before) is not None and _DEFINITE.search(before) is None
+        return _DEFINITE.search(text[max(0, start - 48) : start]) is None
 
     def _resolve(self, start: int, end: int, food: str) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)

@@ -234,8 +234,8 @@ def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] |
     if said:
         return bowl
     pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
-    bare = not draft.action.foods and draft.verb.role in ("blend", "cut", "cool", "chill", "serve")
-    if reader.turn == "baby" and (pronoun or bare) and draft.verb.role != "season":
+    works_on = draft.verb.role in ("blend", "cut", "cool", "chill", "serve") and (after_cut or not draft.action.foods)
+    if reader.turn == "baby" and (pronoun or works_on) and draft.verb.role != "season":
         if pronoun:
             draft.action = replace(draft.action, foods=(), everything=True)
         return "baby"
