@@ -64,7 +64,7 @@ MEANT = {
     "egg yolks": "egg-yolk",
 }
 NOT_GUESSED = [
-    "dragon fruit",
+    "dragon fruit chutney",
     "rice vinegar",
     "vegan butter",
     "mango chutney",
