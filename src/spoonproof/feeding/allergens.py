@@ -9,7 +9,6 @@ from typing import Literal
 from spoonproof.feeding.hazards import in_baby_bowl, nested
 from spoonproof.feeding.kinds import parts
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import Phrases
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
@@ -90,7 +89,7 @@ class _Hidden:
     def __init__(self, tables: FeedingTables) -> None:
         rows = tables.rows.get("allergen_labels", ())
         self._rows = {row.text("id"): row for row in rows}
-        self._phrases = Phrases({row.text("id"): row.items("names") for row in rows})
+        self._phrases = tables.phrases_of("allergen_labels")
 
     def of(self, text: str) -> frozenset[str]:
         return frozenset(a for hit in self._phrases.find(text) for a in self._rows[hit.value].items("allergens"))

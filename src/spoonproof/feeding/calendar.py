@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from typing import Literal
 
 from spoonproof.feeding.tables import FeedingTables
@@ -100,11 +100,12 @@ def calendar(
         )
         notes.insert(0, "With severe eczema or a known allergy, a health professional's advice comes first.")
     events += _events(order, known, gaps, tables, policy)
-    events += _keep(events, rows, tables)
+    events += _keep(events, tables)
     events.sort(key=lambda e: (e.day, _RANK[e.kind], e.what))
     notes.append(
         "Reactions within minutes to two hours: swelling, hives, vomiting, wheezing or going floppy are an emergency. "
-        "Delayed ones come hours to days later (worse eczema, tummy upset): write them down and ask your health professional."
+        "Delayed ones come hours to days later (worse eczema, tummy upset): write them down and ask your health "
+        "professional."
     )
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
 
@@ -121,7 +122,10 @@ class _Gaps:
 
 
 def _new(one: Candidate, known: frozenset[str]) -> tuple[list[str], list[str]]:
-    """New plain foods and new allergenic foods of a recipe, in its order; an allergen known by another food is known."""
+    """New plain foods and new allergenic foods of a recipe, in its order.
+
+    An allergen that the baby knows by another food is known.
+    """
     had = {a for food in known for a in one.allergens.get(food, ())}
     plain: list[str] = []
     strong: list[str] = []
@@ -144,11 +148,11 @@ def _best(ordered: Sequence[Candidate], known: frozenset[str], gaps: _Gaps) -> t
     if len(ordered) > EXACT_MOST:
         return _greedy(ordered, known, gaps), False
 
-    @lru_cache(maxsize=None)
+    @cache
     def after(done: frozenset[int]) -> frozenset[str]:
         return known | {food for index in done for food in ordered[index].foods}
 
-    @lru_cache(maxsize=None)
+    @cache
     def best(done: frozenset[int]) -> tuple[tuple[int, int, int, tuple[int, ...]], ...]:
         """The best way on from ``done`` (its days are fixed by the set): (iron, allergens, dishes, order)."""
         if len(done) == len(ordered):
@@ -167,7 +171,7 @@ def _best(ordered: Sequence[Candidate], known: frozenset[str], gaps: _Gaps) -> t
             found.append((iron, rest[1] + opens * len(strong), rest[2] + opens, (index, *rest[3])))
         return (min(found),)
 
-    @lru_cache(maxsize=None)
+    @cache
     def _day(done: frozenset[int]) -> int:
         """Days used by a set of recipes: the foods they bring, whatever the order."""
         union = Candidate("", "", tuple(f for i in sorted(done) for f in ordered[i].foods), _merged(ordered))
@@ -232,7 +236,7 @@ def _events(
     return events
 
 
-def _keep(events: Sequence[Event], rows: Mapping[tuple[str, str], object], tables: FeedingTables) -> list[Event]:
+def _keep(events: Sequence[Event], tables: FeedingTables) -> list[Event]:
     """Each allergen again, once a week after it was first given, to the end of the plan."""
     row = next((r for r in tables.rows.get("introduction", ()) if r.text("fact") == "keep_days"), None)
     if row is None:

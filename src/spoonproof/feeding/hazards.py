@@ -30,7 +30,8 @@ _STEP_KINDS = frozenset(
     salty-food juice""".split()
 )
 _OTHERS_PLATE = re.compile(
-    r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b[^.;]{0,40}"
+    r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
+    r"[^.;]{0,40}"
     r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
     r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
     re.I,
@@ -74,8 +75,8 @@ def hazards(
 ) -> list[Hazard]:
     """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
 
-    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` chooses among rows
-    that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
+    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` chooses
+    among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
     """
     rows = [
         row
@@ -87,7 +88,7 @@ def hazards(
         found += _of_part(part, recipe, treatments, foods, tables, rows)
         if part.line.recipe and others:
             found += _of_recipe(part, recipe, treatments, foods, tables, rows, others)
-    found += _of_steps(recipe, treatments, foods, tables, rows)
+    found += _of_steps(recipe, foods, tables, rows)
     found += _seasoning(recipe, foods, tables, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
 
@@ -234,9 +235,7 @@ def _family_lines(recipe: Recipe) -> frozenset[int]:
     return frozenset(family - shared)
 
 
-def _of_steps(
-    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]
-) -> Iterable[Hazard]:
+def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
     """Foods that a step names and no line lists."""
     listed: set[str] = set()
     named: list[frozenset[str]] = []

@@ -40,6 +40,8 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
 
     The same for every synonym by which a cook may write it.
     """
+    if food.id in tables.record_kinds:
+        return tables.record_kinds[food.id]
     found: set[str] = set()
     for text in (*_by_state(food), food.name, *food.names, food.id.replace("-", " ")):
         hits = tables.phrases.find(text)
@@ -53,7 +55,8 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
             found |= kinds_of_record(parent, foods, tables)
     for trait in food.traits:
         found |= tables.traits.get(trait, EMPTY)
-    return frozenset(found)
+    tables.record_kinds[food.id] = frozenset(found)
+    return tables.record_kinds[food.id]
 
 
 # Forms that a synonym of the record may ask for and the record itself does not say.

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import Phrases, keys
+from spoonproof.feeding.words import keys
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.text import Span
@@ -22,7 +22,8 @@ _CUES = {
     "quartered": "quartered", "quarter": "quartered", "halved": "halved", "half": "halved", "grated": "fine",
     "ground": "fine", "mashed": "mashed", "squashed": "squashed", "flattened": "squashed", "blended": "blended",
     "puree": "blended", "pureed": "blended", "smooth": "blended", "strip": "stick", "sliced": "slice",
-    "chopped": "chopped", "crushed": "fine", "flaked": "fine", "stoned": "stoned", "pitted": "stoned", "melted": "melted",
+    "chopped": "chopped", "crushed": "fine", "flaked": "fine",
+    "stoned": "stoned", "pitted": "stoned", "melted": "melted",
 }  # fmt: skip
 _FAMILY = frozenset({"adult", "grown", "parent", "family", "mother", "father", "mum", "dad", "sibling"})
 
@@ -44,7 +45,7 @@ def picture_hazards(
 ) -> list[PictureHazard]:
     """The dangers that the recipe's pictures show, at its youngest age, in the order of the file."""
     rows = {row.text("id"): row for row in tables.rows.get("picture_dangers", ())}
-    scenes = Phrases({key: row.items("phrases") for key, row in rows.items()})
+    scenes = tables.phrases_of("picture_dangers", "phrases")
     found: list[PictureHazard] = []
     for picture in recipe.pictures:
         for shown in picture.shows:

@@ -8,30 +8,32 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from spoonproof.feeding.step_words import (
+    ALONE,
     BONE_IN,
     BONES,
     BURST,
+    CLAUSE,
     COOK,
-    SOFT_END,
-    SPLIT,
     COOKED_WORDS,
+    DONE,
     DRINK,
     DRINK_TITLE,
     FINELY,
     GLOB,
+    LAST_MINUTES,
     LOW_SALT,
     MIX,
     NO_SALT,
-    OUT,
     PREPARED,
     RUNNY,
+    SOFT_END,
     SOLID,
+    SPLIT,
     SPREAD_THIN,
-    SQUASH,
     STONES,
-    STRAIN,
     TINY_UNITS,
     WORD_FACTS,
 )
@@ -108,14 +110,18 @@ def as_served(
     texts = [baby_text(step) for step in steps]
     _from_words(line, facts)
     cuts: list[Cut] = list(line.cuts)
-    if treatment and not own_cuts:
-        cuts += treatment.cuts
-    for step in steps:
-        for action in step.actions:
-            if index in action.foods:
-                cuts += action.cuts
+    names = frozenset(key for key in keys(line.name) if len(key) > 2)
+    if not own_cuts:
+        made = [
+            *(treatment.cuts if treatment else ()),
+            *(c for s in steps for a in s.actions if index in a.foods for c in a.cuts),
+        ]
+        cuts += [cut for cut in made if _own_cut(cut, recipe, names)]
     _from_cuts(cuts, facts)
     _from_heat(treatment, texts, food, facts)
+    if "raw" in facts and _timed_into_the_pot(recipe, index):
+        facts.discard("raw")
+        facts.add("cooked")
     _from_made(treatment, facts)
     _from_steps(recipe, texts, line, facts)
     if not facts & _CUT_FACTS:
@@ -123,6 +129,18 @@ def as_served(
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
+
+
+def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
+    """Whether a cut that a step makes is this food's: not where its clause names another listed food and not this one."""
+    for step in recipe.steps:
+        if step.span.start <= cut.span.start < step.span.end:
+            at = cut.span.start - step.span.start
+            clause = next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
+            here = keys(clause)
+            others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
+            return bool(names & here) or not others & here
+    return True
 
 
 _CUT_FACTS = frozenset(
@@ -242,62 +260,88 @@ def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
 
 
 def _from_steps(recipe: Recipe, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
-    whole = " \n".join(texts)
-    everything = " \n".join(baby_text(step) for step in recipe.steps if step.bowl != "family")
-    until = " ".join(
-        action.until for step in recipe.steps for action in step.actions if step.bowl != "family" and action.until
-    )
-    named = [text for text in texts if keys(line.name) & keys(text)]
-    if any(SQUASH.search(text) for text in named):
-        facts.add("squashed")
-    if BURST.search(whole) or (until and named and BURST.search(until)):
-        facts.add("burst")
-    if BONES.search(everything):
+    names = frozenset(key for key in keys(line.name) if len(key) > 2)
+    done = frozenset[str]().union(*(_done(text, names) for text in texts))
+    facts |= done - {"mixed-in"}
+    said = frozenset[str]().union(*(_said(text) for text in texts))
+    facts |= said & {"stoned", "spread-thin", "mixed"}
+    if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if s.bowl != "family")):
         facts.add("boned")
-    if any(STONES.search(text) for text in texts):
-        facts.add("stoned")
-    if any(OUT.search(text) for text in named):
-        facts.add("removed")
-    if any(STRAIN.search(text) for text in texts):
-        facts.add("strained")
-    if any(SPREAD_THIN.search(text) for text in texts):
-        facts.add("spread-thin")
-    if any(MIX.search(text) for text in texts):
-        facts.add("mixed")
-    if any(GLOB.search(text) for text in named) or GLOB.search(line.text):
+    named = [text for text in texts if names & keys(text)]
+    if any("burst" in _said(text) for text in named):
+        facts.add("burst")
+    alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
+    if alone or ALONE.search(line.text):
         facts.add("glob")
-    if any(re.search(r"\b(?:melt)\w*", text, re.I) for text in texts):
-        facts.add("melted")
-    if any(FINELY.search(text) for text in named):
-        facts.add("fine")
-    if any(
-        re.search(r"\b(?:shred|flake|mince|grate|crumble|grind|blitz to (?:a )?(?:powder|crumbs?))\w*", text, re.I)
-        for text in named
+    if (
+        any("drink" in _said(text) for text in named)
+        or keys(recipe.title.value) & DRINK_TITLE
+        or DRINK.search(line.text)
     ):
-        facts.add("fine")
-    if any(
-        re.search(r"\bpeel|\bslip(?:s|ped)? (?:off )?(?:the|its|their) skins?|\bskins? off\b", text, re.I)
-        for text in named
-    ):
-        facts.add("peeled")
-    if any(DRINK.search(text) for text in named) or keys(recipe.title.value) & DRINK_TITLE or DRINK.search(line.text):
         facts.add("drink")
-    runny = [text for text in texts if RUNNY.search(text)]
-    if (runny and not SOLID.search(" ".join(runny))) or RUNNY.search(line.text):
+    if ("runny" in said and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
     if _heated_later(recipe, texts):
         facts.add("heated-later")
-    if any(re.search(r"\btoast", text, re.I) for text in texts):
-        facts.add("toasted")
+
+
+_COLD = frozenset({"soak", "chill", "rest", "cool", "stand", "freeze", "marinate", "leave", "steep"})
+
+
+def _timed_into_the_pot(recipe: Recipe, index: int) -> bool:
+    """Whether a step adds the food for some minutes to what is already cooking ("add the leek for 10 minutes")."""
+    cooking = False
+    for step in recipe.steps:
+        cooking = cooking or bool(COOK.search(step.text))
+        if cooking and index in {i for a in step.actions for i in a.foods} and LAST_MINUTES.search(step.text):
+            return True
+        for action in step.actions:
+            timed = action.time is not None and action.time.low >= 2
+            if cooking and timed and index in action.foods and action.verb not in _COLD:
+                return True
+    return False
+
+
+_SAID = (
+    ("stoned", STONES), ("spread-thin", SPREAD_THIN), ("mixed", MIX), ("boned", BONES), ("burst", BURST),
+    ("drink", DRINK), ("runny", RUNNY), ("solid", SOLID),
+)  # fmt: skip
+
+
+@lru_cache(maxsize=4_000)
+def _said(text: str) -> frozenset[str]:
+    """What a step says of all that is in it."""
+    return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
+
+
+_BACK = frozenset({"it", "them", "each", "they"})
+
+
+@lru_cache(maxsize=4_000)
+def _done(text: str, names: frozenset[str]) -> frozenset[str]:
+    """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
+    ("grate the cheese over the grapes" grates no grapes)."""
+    found: set[str] = set()
+    before_names = False
+    for match in CLAUSE.finditer(text):
+        clause = match.group()
+        here = keys(clause)
+        meant = bool(names & here)
+        # "it" and "them" go back to the food named before; "the mixture" is all of it.
+        meant = meant or bool(
+            (before_names and here & {"it", "them", "each", "they"}) or here & {"everything", "mixture"}
+        )
+        if meant:
+            found.update(fact for fact, pattern in DONE if pattern.search(clause))
+        before_names = before_names or bool(names & here)
+    return frozenset(found)
 
 
 _TOGETHER = re.compile(
-    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|slices?|it|them|each|all"
-    r"|everything|tin|dish|cups?|frittata|cakes?|fingers?)\b",
+    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|slices?|it|them"
+    r"|each|all|everything|tin|dish|cups?|frittata|cakes?|fingers?)\b",
     re.I,
 )
-
-
 _FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
 
 

@@ -9,10 +9,30 @@ COOK = re.compile(
     r"|pressure|casserol|bring to)\w*",
     re.I,
 )
-SQUASH = re.compile(
-    r"(?:^|[,;.] ?|\band |\bthen |\bor |\blightly |\bgently |\bto )"
-    r"(?:squash|flatten|crush|smash|press|squish)(?:ing)?\b(?! (?:squash|out|the (?:stone|pip|seed)))",
-    re.I,
+# A clause ends at a stop, and at the words behind which a neighbour stands; "peel and quarter the grapes" is one.
+CLAUSE = re.compile(
+    r"(?:(?!\b(?:with|over|onto|on|into|beside|alongside|in|through|then|before|until|till|while)\b|[,.;:()])."
+    r"|\b(?:in half|in quarters|into (?:quarters|halves|strips|pieces|sticks|thin|small|very|tiny))\b)+",
+    re.S,
+)
+DONE = (
+    ("squashed", re.compile(r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))", re.I)),
+    ("removed", re.compile(
+        r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull)\w*\b[^.;]{0,40}\b(?:out|away|off)\b"
+        r"|\b(?:remov|discard|strain|siev|bin)\w*", re.I)),
+    ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
+    ("melted", re.compile(r"\bmelt\w*", re.I)),
+    ("fine", re.compile(
+        r"\b(?:shred|flak|minc|grat|crumbl|grind|ground|blitz)\w*|\bfinely\b|\bvery small\b"
+        r"|\bchop\w* (?:very )?small\b", re.I)),
+    ("peeled", re.compile(
+        r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
+    ("toasted", re.compile(r"\btoast", re.I)),
+    ("stoned", re.compile(r"\b(?:stone|pit|destone)\b", re.I)),
+)  # fmt: skip
+LAST_MINUTES = re.compile(r"\b(?:add|drop|tip|throw|put)\w*\b[^.;]{0,60}\b(?:last|final)\b", re.I)
+ALONE = re.compile(
+    r"\b(?:by itself|on its own|off (?:the|a) spoon|on (?:the|a) spoon|(?:straight )?from the (?:spoon|jar))\b", re.I
 )
 BURST = re.compile(
     r"\b(?:burst|bursting|collaps\w*|break(?:ing|s)? down|broken down|fall(?:s|en|ing)? apart|pulpy?|mush\w*|jammy)\b",
@@ -24,42 +44,58 @@ SOFT_END = re.compile(
 SPLIT = re.compile(
     r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}\bbab(?:y|ies)", re.I
 )
-REMOVE = r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid|slip|flick|pop)\w*"
+REMOVE = (
+    r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|"
+    r"clear|cut|slid|slip|flick|pop)\w*"
+)
 BONES = re.compile(
-    rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",
+    rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|"
+    rf"\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",
     re.I,
 )
 STONES = re.compile(
-    r"\b(?:stone|pit|destone|de-stone)(?:s|d|ed)? (?:and|the|them|each|every|then|your)\b|\b(?:remov|discard|tak|twist|pull|pick|cut|squeez|lift)\w*\b[^.;]{0,50}\b(?:stones?|pits?)\b|\b(?:stoned|pitted|stoneless|destoned)\b|\b(?:stones?|pits?) (?:out|removed|discarded)\b",
+    r"\b(?:stone|pit|destone|de-stone)(?:s|d|ed)? (?:and|the|them|each|every|then|your)\b|\b(?:remov|"
+    r"discard|tak|twist|pull|pick|cut|squeez|lift)\w*\b[^.;]{0,50}\b(?:stones?|pits?)\b|\b(?:stoned|"
+    r"pitted|stoneless|destoned)\b|\b(?:stones?|pits?) (?:out|removed|discarded)\b",
     re.I,
 )
 OUT = re.compile(
-    r"\b(?:remov|discard|take out|takes? it out|lift(?:ed)? out|fish(?:ed)? out|pick(?:ed)? out|throw away|strain|sieve|bin the|pull out)\w*",
+    r"\b(?:remov|discard|take out|takes? it out|lift(?:ed)? out|fish(?:ed)? out|pick(?:ed)? out|"
+    r"throw away|strain|sieve|bin the|pull out)\w*",
     re.I,
 )
 STRAIN = re.compile(r"\b(?:strain|sieve|pass (?:it |the \w+ )?through|muslin)\w*", re.I)
 MIX = re.compile(
-    r"\b(?:stir|mix|blend|whisk|beat|fold|thin|loosen|swirl|mash|combin|whizz|blitz|process|ripple|puré|puree|melt|work in|knead|rub)\w*",
+    r"\b(?:stir|mix|blend|whisk|beat|fold|thin|loosen|swirl|mash|combin|whizz|blitz|process|ripple|"
+    r"puré|puree|melt|work in|knead|rub)\w*",
     re.I,
 )
 SPREAD_THIN = re.compile(
-    r"\b(?:spread|scrape|smear|brush)\w*\b[^.;]{0,60}\b(?:thin(?:ly)?|scrap(?:e|ing)|smear)\b|\b(?:thin(?:ly)?|scrape|thin layer)\b[^.;]{0,40}\bspread\b|\bscrape of\b|\bthin(?:ly)? (?:layer|smear|scraping)\b",
+    r"\b(?:spread|scrape|smear|brush)\w*\b[^.;]{0,60}\b(?:thin(?:ly)?|scrap(?:e|ing)|smear)\b|"
+    r"\b(?:thin(?:ly)?|scrape|thin layer)\b[^.;]{0,40}\bspread\b|\bscrape of\b|"
+    r"\bthin(?:ly)? (?:layer|smear|scraping)\b",
     re.I,
 )
 GLOB = re.compile(
-    r"\b(?:spoonfuls? of|dollops?|blobs?|globs?|by itself|on its own|off the spoon|on a spoon|from the spoon|straight from)\b",
+    r"\b(?:spoonfuls? of|dollops?|blobs?|globs?|by itself|on its own|off the spoon|on a spoon|"
+    r"from the spoon|straight from)\b",
     re.I,
 )
 DRINK = re.compile(
-    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?)\b",
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
+    r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?)\b",
     re.I,
 )
 RUNNY = re.compile(
-    r"\b(?:runny|soft[- ]boil\w*|dippy|lightly (?:cooked|set|poached|scrambled)|sunny[- ]side|over[- ]easy|barely set|just set|coddled|soft[- ]poached|still wobbl\w*|softly set|softly scrambled|jammy yolks?|jammy eggs?)\b",
+    r"\b(?:runny|soft[- ]boil\w*|dippy|lightly (?:cooked|set|poached|scrambled)|sunny[- ]side|"
+    r"over[- ]easy|barely set|just set|coddled|soft[- ]poached|still wobbl\w*|softly set|"
+    r"softly scrambled|jammy yolks?|jammy eggs?)\b",
     re.I,
 )
 SOLID = re.compile(
-    r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) runny|never runny|isn't runny|until set|set firm)\b",
+    r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
+    r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) runny|never runny|isn't runny|"
+    r"until set|set firm)\b",
     re.I,
 )
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
@@ -67,7 +103,8 @@ DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "b
 PREPARED = {
     "stoned": "stoned", "pitted": "stoned", "destoned": "stoned", "boned": "boned", "boneless": "boned",
     "filleted": "fillet", "fillet": "fillet", "peeled": "peeled", "skinned": "peeled", "skinless": "peeled",
-    "deseeded": "deseeded", "seeded": "deseeded", "seedless": "seedless", "ripe": "ripe", "overripe": "ripe", "soaked": "soaked",
+    "deseeded": "deseeded", "seeded": "deseeded", "seedless": "seedless", "ripe": "ripe",
+    "overripe": "ripe", "soaked": "soaked",
     "rehydrated": "soaked", "toasted": "toasted", "melted": "melted", "crushed": "fine", "ground": "fine",
     "unsalted": "no-salt", "rinsed": "drained-rinsed",
     "unsweetened": "unsweetened", "strained": "strained", "sieved": "strained", "smoked": "smoked",
@@ -92,22 +129,28 @@ WORD_FACTS = {
     "soaked": "soaked", "rehydrated": "soaked", "melted": "melted", "unsalted": "no-salt", "toasted": "toasted",
     "homemade": "homemade", "unsweetened": "unsweetened", "lion": "lion", "vegan": "egg-free", "eggless": "egg-free",
     "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
-    "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted", "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
-    "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour", "baton": "stick", "stick": "stick",
+    "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted",
+    "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
+    "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
+    "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
 }  # fmt: skip
 LOW_SALT = re.compile(r"\b(?:low|lower|reduced|less|very low)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I)
 NO_SALT = re.compile(
-    r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
+    r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|"
+    r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
     r"|\bsalt (?:not )?(?:left|free)\b",
     re.I,
 )
 FINELY = re.compile(
-    r"\b(?:very |really )?(?:fine|finely|very small|tiny)[- ]+(?:\w+ )?(?:dice|diced|chopped|chop|shredded|ground|pieces|sliced|cut|grated|minced)\b|\bchopped (?:very |really )?(?:fine|finely|small)\b|\bfinely\b",
+    r"\b(?:very |really )?(?:fine|finely|very small|tiny)[- ]+(?:\w+ )?(?:dice|diced|chopped|chop|"
+    r"shredded|ground|pieces|sliced|cut|grated|minced)\b|\bchopped (?:very |really )?(?:fine|finely|"
+    r"small)\b|\bfinely\b",
     re.I,
 )
 BONE_IN = re.compile(
-    r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken)",
+    r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
+    r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken)",
     re.I,
 )
 TINY_UNITS = frozenset({"pinch", "dash", "drop", "sprinkle", "smidgen"})

@@ -71,6 +71,17 @@ class FeedingTables:
     hazards: tuple[HazardRow, ...]
     policies: tuple[PolicyRow, ...]
     rows: Mapping[str, Sequence[Row]] = field(default_factory=dict)
+    _by_table: dict[str, Phrases] = field(default_factory=dict, compare=False, repr=False)
+
+    record_kinds: dict[str, frozenset[str]] = field(
+        default_factory=dict, compare=False, repr=False
+    )  # kinds.py's memory
+
+    def phrases_of(self, table: str, column: str = "names") -> Phrases:
+        """The phrases of a table's rows by id, made once."""
+        if table not in self._by_table:
+            self._by_table[table] = Phrases({r.text("id"): r.items(column) for r in self.rows.get(table, ())})
+        return self._by_table[table]
 
     @classmethod
     def from_rows(cls, tables: Mapping[str, Sequence[Row]]) -> FeedingTables:

@@ -26,6 +26,8 @@ _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft fi
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks"})
 _BIG_MM = 13.0
+_PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
+_MELTS = frozenset({"egg", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own
 
 Issue = Literal["too-coarse", "word-disagrees", "no-next", "not-soft-enough"]
 
@@ -87,9 +89,7 @@ def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
         food = foods.get(line.food) if line.food else None
         treatment = by_line.get(index)
         facts = as_served(line, index, recipe, treatment, food)
-        found.append(
-            Piece(index, _word(line, food, facts, kinds_of(line, foods, tables)), _mm(line, treatment), line.name)
-        )
+        found.append(Piece(index, _word(food, facts, kinds_of(line, foods, tables)), _mm(line, treatment), line.name))
     return found
 
 
@@ -99,10 +99,11 @@ def _mm(line: FoodLine, treatment: Treatment | None) -> float | None:
     return min(sizes) if sizes else None
 
 
-def _word(line: FoodLine, food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> str:
+def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> str:
     """The texture one food has in the bowl; "" where it makes none (liquids, powders) or nothing is known."""
-    if "set" in facts or "baked" in facts:
-        return ""
+    pieces = food is not None and food.hardness in ("hard", "firm") and facts & _PIECES
+    if "set" in facts or ("baked" in facts and not pieces):
+        return ""  # a batter that was baked or fried is what it holds together, not its parts
     if "blended" in facts:
         return "smooth" if "blended-smooth" in facts else "thick"
     if facts & {"mashed", "squashed", "burst"}:
@@ -111,7 +112,8 @@ def _word(line: FoodLine, food: Food | None, facts: frozenset[str], kinds: froze
         return "lumpy"
     if (
         food is None
-        or (food.hardness == "soft" and "cooked" in facts)
+        or kinds & _MELTS
+        or (food.hardness == "soft" and ("cooked" in facts or not facts & (_PIECES | {"halved", "slice", "coin"})))
         or food.hardness in _NO_PIECES
         or food.group in _HERBS
     ):
@@ -121,8 +123,6 @@ def _word(line: FoodLine, food: Food | None, facts: frozenset[str], kinds: froze
     if "stick" in facts or "wedge" in facts or "floret" in facts:
         return "soft finger food"
     if facts & {"dice", "chunk", "chopped", "slice", "coin", "halved", "quartered", "torn", "whole"}:
-        if kinds & {"egg", "nut-butter", "fine-meat"}:
-            return ""
         return (
             "lumpy" if "bite" in facts else "family food" if facts & {"chunk", "whole", "dice"} else "soft finger food"
         )
@@ -142,27 +142,31 @@ def _against_age(
 ) -> list[TextureFault]:
     found: list[TextureFault] = []
     row = rows.get(declared)
+    if not declared and real == "family food":
+        text = f"The dish ends in pieces; nothing says that they are soft and small for {recipe.youngest} months."
+        usual = rows[real].number("not_before_months") if real in rows else None
+        if usual is not None and recipe.youngest < usual:
+            remedy = "Mash it, cut it into soft sticks, or write the texture."
+            found.append(
+                TextureFault("too-coarse", "warning", text, remedy, _span(recipe), _source(rows[real], tables))
+            )
     if row is not None:
         never, usual = row.number("not_before_months"), row.number("from_months")
         age = recipe.youngest
         if never is not None and age < never:
             text = f"{declared.capitalize()} is too coarse from {age} months: {row.text('says')}."
             found.append(
-                TextureFault(
-                    "too-coarse", "error", text, _coarse_remedy(declared, usual), _span(recipe), _source(row, tables)
-                )
+                TextureFault("too-coarse", "error", text, _coarse_remedy(usual), _span(recipe), _source(row, tables))
             )
         elif usual is not None and age < usual and declared in ("minced", "family food"):
             text = f"{declared.capitalize()} is usual from about {usual:.0f} months; these ages begin at {age}."
             found.append(
-                TextureFault(
-                    "too-coarse", "warning", text, _coarse_remedy(declared, usual), _span(recipe), _source(row, tables)
-                )
+                TextureFault("too-coarse", "warning", text, _coarse_remedy(usual), _span(recipe), _source(row, tables))
             )
     return found
 
 
-def _coarse_remedy(word: str, usual: float | None) -> str:
+def _coarse_remedy(usual: float | None) -> str:
     return f"Begin the ages at {usual:.0f} months, or mash it for the younger ones." if usual else "Mash it."
 
 
@@ -183,12 +187,7 @@ def _against_word(
         level: Level = "error" if rank <= 2 and any(p.word == "family food" for p in coarse) else "warning"
         found.append(TextureFault("word-disagrees", level, text, remedy, recipe.foods[coarse[0].line].span, source))
     known = [piece for piece in pieces if piece.word]
-    if (
-        known
-        and rank >= 3
-        and all(_RANK[piece.word] <= 1 for piece in known)
-        and len(known) == len([p for p in pieces if p.word])
-    ):
+    if known and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
         text = f"The texture says {declared}, but everything in the bowl is blended smooth."
         found.append(
             TextureFault(
@@ -217,7 +216,8 @@ def _too_coarse(declared: str, piece: Piece) -> bool:
 def _in_words(piece: Piece) -> str:
     if piece.mm is not None and piece.word in ("family food", "soft finger food", "lumpy"):
         return f"{piece.food} in pieces of {piece.mm:.0f} mm"
-    return f"{piece.food} {'mashed' if piece.word == 'mashed' else 'finely cut' if piece.word == 'minced' else 'in pieces'}"
+    how = {"mashed": "mashed", "minced": "finely cut"}.get(piece.word, "in pieces")
+    return f"{piece.food} {how}"
 
 
 def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables: FeedingTables) -> list[TextureFault]:
@@ -232,6 +232,9 @@ def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables
     oldest = recipe.ages.high
     if by is None or (oldest is not None and oldest < by):
         return []
-    text = f"{word.capitalize()} for ages that reach {by:.0f} months, and nothing says what texture comes next: lumps come by nine to ten months."
+    text = (
+        f"{word.capitalize()} for ages that reach {by:.0f} months, and nothing says what texture comes next: "
+        "lumps come by nine to ten months."
+    )
     remedy = 'Add "next": the texture, from which month, and how (mash with a fork and stop early).'
     return [TextureFault("no-next", "warning", text, remedy, _span(recipe), _source(rows.get("lumps by"), tables))]

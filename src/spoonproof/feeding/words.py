@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
@@ -17,8 +18,9 @@ _BREAK = re.compile(r"[.;:!?,()]")
 
 _NEGATORS = frozenset({"no", "without", "not", "never", "dont", "avoid", "skip", "omit", "nor", "zero"})
 _FILLERS = frozenset(
-    """a add added adding using putting and any baby be extra ever food for from honey in into it more need of or our pinch put
-    salt season stir sugar sweeten syrup the their to use want with your further drop spoonful all""".split()
+    """a add added adding and any baby be extra ever food for from honey in into it more need of or our pinch put
+    salt season stir sugar sweeten syrup the their to use want with your using putting further drop
+    spoonful all""".split()
 )
 _FREE_AFTER = frozenset({"free", "less", "coloured", "colored", "substitute"})
 _F_PLURALS = frozenset({"leaves", "loaves", "halves", "calves"})
@@ -42,6 +44,7 @@ class Found(NamedTuple):
     phrase: tuple[str, ...]
 
 
+@lru_cache(maxsize=20_000)
 def fold(word: str) -> str:
     """A word in lower case, without accents and apostrophes, in the singular; the same for text and table."""
     plain = "".join(c for c in unicodedata.normalize("NFKD", word.lower()) if not unicodedata.combining(c))
@@ -59,11 +62,13 @@ def fold(word: str) -> str:
     return plain
 
 
-def words(text: str) -> list[Word]:
+@lru_cache(maxsize=2_000)
+def words(text: str) -> tuple[Word, ...]:
     """The words of ``text`` in order; a hyphen parts two words."""
-    return [Word(fold(m.group()), m.start(), m.end(), m.group().lower()) for m in _WORD.finditer(text)]
+    return tuple(Word(fold(m.group()), m.start(), m.end(), m.group().lower()) for m in _WORD.finditer(text))
 
 
+@lru_cache(maxsize=2_000)
 def keys(text: str) -> frozenset[str]:
     """The set of folded words of ``text``."""
     return frozenset(word.key for word in words(text))
