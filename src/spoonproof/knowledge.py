@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from spoonproof.claims.judging.context import Context
     from spoonproof.claims.lexicon import Lexicon
     from spoonproof.claims.register import Register
+    from spoonproof.cooking.methods import VitaminsKept
     from spoonproof.cooking.softness import CookTimes
     from spoonproof.cooking.verbs import VerbTable
     from spoonproof.feeding.tables import FeedingTables
@@ -96,6 +97,13 @@ class Knowledge:
         from spoonproof.cooking.verbs import VerbTable
 
         return VerbTable.from_rows(self.rows("verbs"))
+
+    @cached_property
+    def vitamins_kept(self) -> VitaminsKept:
+        """Published shares of vitamins kept, each with its method and time."""
+        from spoonproof.cooking.methods import VitaminsKept
+
+        return VitaminsKept.from_rows(self.rows("vitamins_kept"))
 
     @cached_property
     def cook_times(self) -> CookTimes:

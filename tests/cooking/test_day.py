@@ -9,9 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Use, check, day_problem, lower_bound, schedule_day
+from spoonproof.cooking.day import DayPlan, DayProblem, DayTask, Use, check, lower_bound, schedule_day
 from spoonproof.cooking.day_drawing import day_svg, day_text
 from spoonproof.cooking.day_list import list_schedule, place_in_order
+from spoonproof.cooking.day_work import day_problem
 from spoonproof.cooking.timeline import Plan, plan
 from spoonproof.model.channel import Away, Day, Kitchen
 from tests.cooking.bench import Larder, recipe, verbs

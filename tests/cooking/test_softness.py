@@ -1,7 +1,8 @@
 import pytest
 
 from spoonproof.cooking.heat import ALPHA_FAST, minutes_to_heat
-from spoonproof.cooking.softness import SOFT, STRETCH, CookTimes
+from spoonproof.cooking.softness import CookTimes
+from spoonproof.cooking.time_row import SOFT, STRETCH
 from spoonproof.model.recipe import Cut
 from spoonproof.model.table import Row
 from spoonproof.model.text import NOWHERE

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.cooking.pots import Event, Kitchen, Story, total
-from spoonproof.cooking.softness import STRETCH, Need
+from spoonproof.cooking.softness import Need
+from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import judge, method_of
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Bowl, Level, SourceRef

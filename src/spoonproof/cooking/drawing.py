@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from spoonproof.cooking.timeline import Plan, Task
+from spoonproof.cooking.tasks import Task
+from spoonproof.cooking.timeline import Plan
 
 WIDTH = 640
 _LEFT, _RIGHT, _TOP, _ROW = 8, 12, 34, 34

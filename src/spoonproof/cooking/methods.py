@@ -87,7 +87,7 @@ class VitaminsKept:
 
     @classmethod
     def from_rows(cls, rows: Iterable[Row]) -> VitaminsKept:
-        """Columns: foods, nutrient, method, minutes_low, minutes_high, kept_low, kept_high, source, basis, note.
+        """Columns: id, foods, nutrient, method, minutes_low, minutes_high, kept_low, kept_high, source, basis, note.
 
         Raises ValueError naming file and line when a share, a source or a known method is missing.
         """

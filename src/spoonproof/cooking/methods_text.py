@@ -5,7 +5,8 @@ from __future__ import annotations
 from spoonproof.cooking.methods import METHOD_WORDS, NUTRIENTS, MethodRow, VitaminsKept, side_by_side
 from spoonproof.cooking.order import PotOrder
 from spoonproof.cooking.pots import Kitchen
-from spoonproof.cooking.softness import STRETCH, CookTimes
+from spoonproof.cooking.softness import CookTimes
+from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import cut_when_heated, softens_as
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Recipe

@@ -14,12 +14,10 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from spoonproof.cooking.heat import ALPHA, ALPHA_FAST, Shape, minutes_to_heat
-from spoonproof.model.finding import Basis
+from spoonproof.cooking.time_row import SOFT, STRETCH, TimeRow, time_row
 from spoonproof.model.recipe import Cut, Minutes
 from spoonproof.model.table import Row
 
-STRETCH = (1.5, 3.0)  # crisp-tender to baby-soft
-SOFT = frozenset(("soft", "wilted"))
 SCALE = 2.0  # a row speaks for pieces from half to twice its own thickness
 THICKEST = 80  # mm: beyond this nothing is asked
 PRESSURE_C = 118.0
@@ -37,30 +35,6 @@ _SHAPES: Mapping[str, Shape] = {
     "torn": "slab",
 }  # fmt: skip
 _WHOLE_MM = {"half": 1.0, "quarter": 1.0, "whole": 1.0}
-
-
-@dataclass(frozen=True, slots=True)
-class TimeRow:
-    """One published or customary time: ``mm`` and ``shape`` None where the source gives no thickness."""
-
-    foods: tuple[str, ...]
-    cut: str
-    mm: float | None
-    shape: Shape | None
-    method: str
-    minutes: Minutes
-    doneness: str
-    spent: float | None
-    source: str
-    basis: Basis
-    note: str = ""
-
-    @property
-    def soft(self) -> Minutes:
-        """Minutes to baby-soft at the row's own thickness."""
-        if self.doneness in SOFT:
-            return self.minutes
-        return Minutes(self.minutes.low * STRETCH[0], self.minutes.high * STRETCH[1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,13 +81,13 @@ class CookTimes:
 
     @classmethod
     def from_rows(cls, rows: Iterable[Row]) -> CookTimes:
-        """Columns: foods, cut, mm, shape, method, minutes_low, minutes_high, doneness, spent, source, basis, note.
+        """Columns: id, foods, cut, mm, shape, method, minutes_low, minutes_high, doneness, spent, source, basis, note.
 
         Raises ValueError naming file and line when a row has no time, no source, a reversed range or an unknown word.
         """
         held: dict[tuple[str, str], list[TimeRow]] = {}
         for row in rows:
-            read = _time_row(row)
+            read = time_row(row)
             for food in read.foods:
                 held.setdefault((food, read.method), []).append(read)
         return cls({key: tuple(found) for key, found in held.items()})
@@ -277,36 +251,3 @@ def _floor(method: str, shape: Shape, mm: float) -> float:
 def _spent(rows: tuple[TimeRow, ...]) -> float | None:
     stated = [row.spent for row in rows if row.spent is not None]
     return max(stated) if stated else None
-
-
-_METHODS = ("steam", "boil", "oven", "fry", "microwave", "pressure", "soak")
-_DONENESS = ("unsaid", "crisp-tender", "just-tender", "tender", "soft", "wilted")
-_BASES: Mapping[str, Basis] = {"read": "read", "common-practice": "common-practice", "from-memory": "from-memory"}
-
-
-def _time_row(row: Row) -> TimeRow:
-    where = f"{row.file}:{row.line}"
-    low, high = row.number("minutes_low"), row.number("minutes_high")
-    if low is None or high is None or not 0 <= low <= high:
-        raise ValueError(f"{where}: a cook time needs minutes_low and minutes_high, the smaller first")
-    shape = row.optional("shape")
-    if shape not in (None, "slab", "cylinder", "cube", "sphere"):
-        raise ValueError(f"{where}: the shape {shape!r} is not slab, cylinder, cube or sphere")
-    for column, known in (("method", _METHODS), ("doneness", _DONENESS), ("basis", tuple(_BASES))):
-        if row.text(column) not in known:
-            raise ValueError(f"{where}: {column} is one of {', '.join(known)}, not {row.text(column)!r}")
-    if not row.text("source") or not row.items("foods"):
-        raise ValueError(f"{where}: a cook time needs its foods and a source")
-    return TimeRow(
-        foods=row.items("foods"),
-        cut=row.text("cut"),
-        mm=row.number("mm"),
-        shape=shape,  # type: ignore[arg-type]  # checked above
-        method=row.text("method"),
-        minutes=Minutes(low, high),
-        doneness=row.text("doneness"),
-        spent=row.number("spent"),
-        source=row.text("source"),
-        basis=_BASES[row.text("basis")],
-        note=row.text("note"),
-    )

@@ -1,0 +1,117 @@
+"""What a recipe asks to be done, as timed pieces of work: the getting ready, then the method's actions in order."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from spoonproof.cooking.pots import Event
+from spoonproof.model.finding import Bowl
+from spoonproof.model.kitchen import Foods, Verb
+from spoonproof.model.recipe import Cut, FoodLine, Recipe
+
+_TOOL_OF_MEDIUM = {
+    "steam": "steamer",
+    "water": "ring",
+    "fat": "ring",
+    "pan": "ring",
+    "pressure": "ring",
+    "oven": "oven",
+}
+_PREPARED_MINUTES: Mapping[str, float] = {
+    "peeled": 1.5, "cored": 1.0, "deseeded": 1.0, "stoned": 1.0, "trimmed": 0.5, "washed": 0.5, "rinsed": 0.5,
+    "skinned": 1.0, "boned": 2.0, "drained": 0.5, "scrubbed": 0.5, "toasted": 4.0, "melted": 2.0,
+}  # fmt: skip
+_CUT_MINUTES: Mapping[str, float] = {"grated": 3, "chopped": 2, "dice": 3, "slice": 2, "minced": 3, "shredded": 3}
+_LABELS: Mapping[str, str] = {
+    "steam-off": "let the steam off", "bring-to-the-boil": "bring to the boil", "turn-heat": "turn the heat",
+    "fork-mash": "fork-mash", "press-through": "press through a sieve", "thick-blend": "blend thick",
+    "coarse-blend": "blend in short bursts", "stand": "leave to stand", "saute": "sauté", "puree": "purée",
+    "stir-fry": "stir-fry", "deep-fry": "deep-fry", "pressure-cook": "pressure-cook", "slow-cook": "slow-cook",
+}  # fmt: skip
+AWAY_FROM_HANDS = 0.5  # a task that needs hands for less than this share of its time runs on its own
+
+
+@dataclass(slots=True)
+class Draft:
+    """One piece of work before it has a start; ``lines`` are the food lines it is done to."""
+
+    label: str
+    minutes: float
+    hands: float
+    lane: str
+    step: int | None
+    lines: tuple[int, ...]
+    heat: bool = False
+    assumed: bool = False
+    bowl: Bowl | None = None
+
+    @property
+    def warms(self) -> bool:
+        """Whether it only brings water or an oven to heat: what cooks there next waits for it."""
+        return not self.lines and (self.heat or self.lane == "oven")
+
+
+def preparing(recipe: Recipe, foods: Foods) -> list[Draft]:
+    """What the food lines ask for before the method begins: peeled, cored, diced."""
+    drafts = []
+    for index, line in enumerate(recipe.foods):
+        minutes = sum(_PREPARED_MINUTES.get(word, 0.0) for word, _ in line.prepared)
+        cuts = _cuts_to_make(line, foods)
+        minutes += sum(_CUT_MINUTES.get(cut.shape, 2.0) for cut in cuts)
+        if minutes and line.recipe is None and line.state not in ("canned", "frozen"):
+            drafts.append(Draft(_prepare_label(line, cuts), minutes, 1.0, "hands", None, (index,), assumed=True))
+    return drafts
+
+
+def _cuts_to_make(line: FoodLine, foods: Foods) -> list[Cut]:
+    """The cuts somebody makes: not those the food is bought in (ground cumin, minced beef)."""
+    food = foods.get(line.food) if line.food else None
+    if food is not None and (
+        food.hardness in ("powder", "liquid", "paste") or food.group in ("meat", "poultry", "spice")
+    ):
+        return []
+    return [cut for cut in line.cuts if cut.shape not in ("whole", "ground", "flaked")]
+
+
+def _prepare_label(line: FoodLine, cuts: Sequence[Cut]) -> str:
+    words = [word for word, _ in line.prepared if word in _PREPARED_MINUTES]
+    words += [cut.shape for cut in cuts]
+    return f"Get ready: {line.name} ({', '.join(words)})" if words else f"Get ready: {line.name}"
+
+
+def doing(recipe: Recipe, events: Sequence[Event]) -> list[Draft]:
+    """The actions of the method, each with its stated time or the verb's usual one."""
+    drafts: list[Draft] = []
+    for event in events:
+        verb, time = event.verb, event.action.time
+        minutes = time.high if time else verb.minutes
+        heat = verb.role == "heat"
+        lane = verb.tool or _TOOL_OF_MEDIUM.get(verb.medium, "") if heat or verb.tool else ""
+        if not lane and verb.hands >= AWAY_FROM_HANDS:
+            lane = "hands"
+        lines = event.pot if event.pot else event.lines
+        drafts.append(
+            Draft(
+                _label(recipe, event, verb),
+                minutes,
+                verb.hands,
+                lane,
+                event.step,
+                lines,
+                heat,
+                time is None,
+                event.bowl,
+            )
+        )
+    return drafts
+
+
+def _label(recipe: Recipe, event: Event, verb: Verb) -> str:
+    words = _LABELS.get(verb.id, verb.id.replace("-", " "))
+    named = event.action.foods or (event.lines if len(event.lines) <= 2 else ())
+    names = [recipe.foods[i].name for i in named if 0 <= i < len(recipe.foods)]
+    if event.action.everything or (not names and event.lines):
+        names = ["everything in the pot"] if verb.role in ("heat", "blend", "cool") else []
+    text = f"{words}: {', '.join(names)}" if names else words
+    return text[:1].upper() + text[1:]
