@@ -181,6 +181,15 @@ def test_an_unused_food_is_said_on_its_line() -> None:
     assert [(f.rule, document.at(f.span)) for f in found] == [("food-never-used", "ground cumin")]
 
 
+def test_a_misspelt_line_is_not_told_again_at_its_step() -> None:
+    (step,), found, _, _ = read_method(
+        ["150 g parsnpis", "1 pear"], ["Steam the parsnips and the pear for 16 minutes."]
+    )
+    assert found == [] and step.actions[0].foods == (0, 1)
+    (step,), found, _, _ = read_method(["150 g blorp", "1 pear"], ["Steam the parsnips and the pear for 16 minutes."])
+    assert [f.rule for f in found] == ["food-not-listed"]
+
+
 def test_all_the_ingredients_uses_every_line() -> None:
     _, found, _, _ = read_method(
         ["1 parsnip", "2 pears"], ["Put all the ingredients in a pan and simmer for 20 minutes."]

@@ -98,7 +98,7 @@ def _action(action: Action, step: Step, recipe: Recipe, verbs: Verbs) -> str:
         parts.append(f"{action.water_ml:g} ml water")
     parts += [cut_words(cut) for cut in action.cuts]
     parts += [f"? {food}, not under foods" for food, _ in action.unlisted]
-    bowl = action.bowl or step.bowl
+    bowl = action.bowl or (None if step.splits else step.bowl)
     if bowl is not None:
         parts.append(f"{bowl}'s bowl")
     return " · ".join(parts)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from difflib import SequenceMatcher
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -180,7 +181,7 @@ class Names:
                 continue
             denied = one.food and (_IS_NOT.match(text, one.end) or _IS_VERB.match(text, one.start))
             if not denied and not any(a <= one.start < b for a, b in hidden) and not _TOOL.match(text, one.end):
-                found.append(one)
+                found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
         return found
@@ -245,6 +246,17 @@ class Names:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
         lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
+
+    def _meant(self, text: str, mention: Mention) -> Mention:
+        """ "The parsnips" where the list has "parsnpis": the line's misspelling is told once, at the line."""
+        if not mention.food:
+            return mention
+        words = text[mention.start : mention.end].lower()
+        for index, line in enumerate(self.lines):
+            unknown = line.food is None and line.recipe is None and bool(line.name)
+            if unknown and SequenceMatcher(None, words, line.name.lower(), autojunk=False).ratio() >= 0.75:
+                return mention._replace(lines=(index,), food="")
+        return mention
 
     def _related(self, one: str, two: str | None) -> bool:
         if two is None or not one:

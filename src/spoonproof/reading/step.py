@@ -333,7 +333,8 @@ def _report_unlisted(reader: _Reader) -> None:
 
 def _report_unused(reader: _Reader) -> None:
     for index, line in enumerate(reader.lines):
-        if index in reader.used or line.has("optional") or not line.name:
+        unknown = line.food is None and line.recipe is None  # said at the line already
+        if index in reader.used or unknown or line.has("optional"):
             continue
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
