@@ -71,8 +71,8 @@ def _pair(dish: Dish, one: Story, other: Story) -> Iterator[Fault]:
         return
     yield Fault(
         cut.span,
-        f"The {big.line.name} ({_size(big):g} mm) cooks as long as the {small.line.name} ({_size(small):g} mm): "
-        "the bigger pieces will still be hard in the middle.",
+        f"When the {small.line.name} ({_size(small):g} mm) will be soft, the {big.line.name} ({_size(big):g} mm) will "
+        "still be hard in the middle.",
         related=(Related(dish.recipe.document, finer.span, "the smaller pieces"),),
         remedy=Remedy(f"Cut both to one size, or put the {big.line.name} in earlier."),
         sources=_PRACTICE,

@@ -58,7 +58,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         said.add(key)
         yield Fault(
             event.action.span,
-            f"The {names(grains)} simmers without any liquid.",
+            f"There is no liquid to simmer the {names(grains)} in.",
             remedy=Remedy("Add the water, stock or milk to the foods or say how much goes in."),
             sources=(SourceRef("common-practice", basis="common-practice"),),
         )

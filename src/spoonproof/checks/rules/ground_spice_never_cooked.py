@@ -56,7 +56,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)
         yield Fault(
             span,
-            f"The {story.line.name} goes in after the heat and stays raw.",
+            f"Added after the heat, the {story.line.name} will stay raw.",
             "note" if food.id in _SWEET else "warning",
             bowl=story.bowl,
             remedy=Remedy(f"Let the {story.line.name} cook with the rest for the last minute or two."),

@@ -61,7 +61,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         name, before = story.line.name, first.line.name
         yield Fault(
             span,
-            f"The {name} joins after the {before} and cooks for only {minutes_words(time)}: {need_words(need)}.",
+            f"In after the {before}, the {name} will be hard: {minutes_words(time)} are too few, {need_words(need)}.",
             level,
             area="baby" if bowl == "baby" else "cooking",
             bowl=bowl,

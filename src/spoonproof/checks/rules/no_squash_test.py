@@ -66,7 +66,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     for span, stories in places.items():
         yield Fault(
             span,
-            f"Only the clock says when the {names(stories)} is done; no squash test ends the cooking.",
+            f"Only the clock ends the cooking of the {names(stories)}: there is no squash test.",
             "warning" if span in unsure else "note",
             bowl="baby",
             remedy=Remedy("Add: until a piece squashes between finger and thumb."),

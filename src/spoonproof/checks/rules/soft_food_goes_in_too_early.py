@@ -51,8 +51,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         last = max(1, round(need.soft.high))
         yield Fault(
             span,
-            f"The {name} cooks for {minutes_words(time)} and is spent long before: "
-            f"{minutes_words(need.soft)} make it soft.",
+            f"After {minutes_words(time)} the {name} will be spent: {minutes_words(need.soft)} in the heat are enough.",
             bowl=story.bowl,
             remedy=Remedy(f"Let the {name} join for the last {last} minutes."),
             sources=need_sources(need),
