@@ -27,7 +27,8 @@ class Rule:
     """One way of claiming. ``needs``: classes of which the sentence must hold one for the claim to stand
     (beside the pattern); ``veto``: classes that make it ordinary talk; ``level`` as in ``Claim``;
     ``loose``: yields to any surer rule on the same object, of whatever kind; ``named``:
-    the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the trigger; ``effect``: the effect's id where the words do not say it."""
+    the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the
+    trigger; ``effect``: the effect's id where the words do not say it."""
 
     name: str
     kind: Kind
@@ -47,8 +48,9 @@ class CompiledRule:
 
     rule: Rule
     expression: re.Pattern[str]
-    needs: frozenset[str]
-    veto: frozenset[str]
+    needs: int
+    veto: int
+    parts: tuple[int, int, int]  # sets of classes, of each of which the sentence must hold one; -1 asks nothing
 
 
 MACROS: dict[str, str] = {
@@ -69,16 +71,51 @@ _MACRO = re.compile(r"\b[A-Z]{3,}\b")
 
 
 def compile_rules(lexicon: Lexicon, rules: Sequence[Rule]) -> tuple[CompiledRule, ...]:
-    """Compile ``rules``; raises ``re.error`` for a pattern that is not one."""
+    """Compile ``rules``; raises ``re.error`` for a pattern that is not one.
+
+    Classes become bits, so that most rules are passed over with one look at what a sentence holds.
+    """
+    bits = class_bits(lexicon)
+
+    def mask(names: Sequence[str]) -> int:
+        return sum({bits.get(name, 0) for name in _spread(names)})
+
     return tuple(
         CompiledRule(
             rule,
             re.compile(_expression(lexicon, rule.pattern)),
-            frozenset(_spread(rule.needs)),
-            frozenset(_spread(rule.veto)),
+            mask(rule.needs) if rule.needs else -1,
+            mask(rule.veto),
+            _three([mask(part) for part in _required(rule.pattern)]),
         )
         for rule in rules
     )
+
+
+def _three(masks: list[int]) -> tuple[int, int, int]:
+    """The three narrowest of the sets a pattern cannot do without."""
+    first, second, third, *_ = [*sorted(set(masks), key=lambda m: (m.bit_count(), m)), -1, -1, -1]
+    return first, second, third
+
+
+def class_bits(lexicon: Lexicon) -> dict[str, int]:
+    """One bit a class."""
+    return {name: 1 << number for number, name in enumerate(sorted(lexicon.symbols))}
+
+
+def symbol_masks(lexicon: Lexicon) -> dict[str, int]:
+    """The bits of every symbol's classes."""
+    bits = class_bits(lexicon)
+    return {symbol: sum(bits[name] for name in found) for symbol, found in lexicon.classes.items()}
+
+
+def _required(pattern: str) -> list[list[str]]:
+    """The classes a pattern cannot do without: those outside alternatives, options and look-aheads."""
+    plain = re.sub(r"\(\?[:!][^()]*\)\??|\(\?![^()]*\)", "", pattern.replace("@AGE", ""))
+    plain = re.sub(r"[TOS]\([^()]*\)\?|<[^<>]*>\?", "", plain)
+    return [
+        names.split("|") for names in _CLASSES.findall(_MACRO.sub(lambda m: MACROS.get(m.group(), m.group()), plain))
+    ]
 
 
 def _spread(names: Sequence[str]) -> list[str]:

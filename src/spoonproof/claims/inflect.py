@@ -6,7 +6,9 @@ import re
 from collections.abc import Iterator
 
 _VOWEL = re.compile(r"[aeiou]")
-_DOUBLES = frozenset({"control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"})
+_DOUBLES = frozenset(
+    {"control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"}
+)
 _IRREGULAR = {
     "keep": ("keeps", "kept", "keeping"),
     "give": ("gives", "gave", "given", "giving"),

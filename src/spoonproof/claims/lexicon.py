@@ -21,16 +21,15 @@ TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|
 _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñç", "''''aaaaaaeeeeiiiiooooouuuunc")
 # A sentence holding none of these is never looked at.
 TRIGGERS = frozenset(
-    {
-        "nutrient", "energy", "effect", "effect-weak", "disease", "disease-weak", "allergy", "allergy-weak",
-        "health", "health-weak", "loose", "loose-weak", "loose-noun", "food-allergy", "invalid", "hide", "healthy", "healthier", "choking", "harmful",
-        "harmful-weak", "safe", "age-unit", "age", "body", "ambiguous-nutrient", "nutrient-weak", "contaminant",
-        "additive", "remedy", "body-process", "weight-unit", "choking-weak", "forbid",
-        "free-suffixed", "suffix-free", "digest", "absorb", "readiness", "readiness-weak", "hazard-food", "reaction", "thanks",
-        "supervise", "introduce", "strong", "most", "avoid", "forbid", "per-day",
-        "free-from", "can-ask", "need", "solids", "goodfor", "fine", "okay", "healthy",
-    }
-)  # fmt: skip
+    """
+    absorb additive age age-unit allergy allergy-weak ambiguous-nutrient anything avoid body body-process
+    can-ask choking choking-weak contaminant digest disease disease-weak effect effect-verb effect-weak energy
+    fine food-allergy forbid free-from free-suffixed goodfor harmful harmful-weak hazard-food health
+    health-weak healthier healthy hide introduce invalid loose loose-noun loose-weak most need nutrient
+    nutrient-weak okay per-day reaction readiness readiness-weak remedy safe solids strong suffix-free
+    supervise thanks weight-unit
+    """.split()
+)
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these
 
 
@@ -80,6 +79,8 @@ class Lexicon:
     automaton: Any
     symbols: Mapping[str, str]  # class -> every symbol whose set of classes holds it
     number_symbol: str
+    classes: Mapping[str, frozenset[str]]  # symbol -> its set of classes
+    _sets: dict[frozenset[str], frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @classmethod
     def from_rows(cls, tables: Mapping[str, Sequence[Row]], food_names: Iterable[tuple[str, str]] = ()) -> Lexicon:
@@ -92,9 +93,19 @@ class Lexicon:
         for name in sorted(tables):
             for row in tables[name]:
                 _add_row(senses, row)
+        known: dict[tuple[str, ...], str] = {}
         for name, food in food_names:
+            known.setdefault(words_of(name), food)
             _add_food(senses, name, food)
+        _same_food(senses, known)
         return _compile(senses)
+
+    def symbol_set(self, classes: frozenset[str]) -> frozenset[str]:
+        """``symbols_of`` as a set, kept: it is asked for again and again."""
+        found = self._sets.get(classes)
+        if found is None:
+            found = self._sets[classes] = frozenset(self.symbols_of(classes))
+        return found
 
     def symbols_of(self, classes: Iterable[str]) -> str:
         """All symbols of any of ``classes``, sorted: the inside of a character class."""
@@ -109,7 +120,9 @@ def _add_row(senses: dict[tuple[str, ...], dict[str, Sense]], row: Row) -> None:
     for term in terms:
         weak = term.endswith("?")
         name = f"{cls}-weak" if weak else cls
-        sense = Sense(name, row.text("id"), row.text("value"), row.items("allergens"), term.rstrip("?"))
+        # A row of foods is a family; only a row marked "one" is a single food under several names.
+        identifier = row.text("id") if cls != "food" or row.text("one") else _slug(term)
+        sense = Sense(name, identifier, row.text("value"), row.items("allergens"), term.rstrip("?"))
         for form in forms(term.rstrip("?"), how):
             if key := words_of(form):
                 senses.setdefault(key, {}).setdefault(name, sense)
@@ -123,7 +136,30 @@ def _add_food(senses: dict[tuple[str, ...], dict[str, Sense]], name: str, food: 
         if not key or "," in key or any(c in senses.get(key, {}) for c in ("ambiguous-nutrient", "nutrient")):
             continue
         old = senses.setdefault(key, {}).get("food")
-        senses[key]["food"] = Sense("food", food, "", old.allergens if old else (), fold(name))
+        senses[key]["food"] = Sense("food", food, "", old.allergens if old else (), old.base if old else fold(name))
+
+
+_PLAIN_WORDS = frozenset(
+    "raw manuka unheated organic pure fresh ripe whole natural plain tender virgin cow cows".split()
+)
+
+
+def _slug(term: str) -> str:
+    return "-".join(words_of(term))
+
+
+def _same_food(senses: dict[tuple[str, ...], dict[str, Sense]], known: Mapping[tuple[str, ...], str]) -> None:
+    """ "Manuka honey" is honey: a lexicon food that differs from a record by a plain word takes its id."""
+    ids = set(known.values())
+    for found in senses.values():
+        sense = found.get("food")
+        if sense is None or sense.id in ids:
+            continue
+        base = words_of(sense.base)
+        while len(base) > 1 and base[0] in _PLAIN_WORDS:
+            base = base[1:]
+        if base in known:
+            found["food"] = sense._replace(id=known[base])
 
 
 def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
@@ -149,4 +185,6 @@ def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
     for classes, symbol in by_set.items():
         for name in classes:
             symbols[name] = symbols.get(name, "") + symbol
-    return Lexicon(root, automaton, symbols, by_set[frozenset({"number"})])
+    return Lexicon(
+        root, automaton, symbols, by_set[frozenset({"number"})], {symbol: found for found, symbol in by_set.items()}
+    )

@@ -31,6 +31,7 @@ class Tagged:
     text: str
     items: tuple[Item, ...]
     symbols: str
+    lexicon: Lexicon
 
     def has(self, index: int, cls: str) -> bool:
         """Whether the item is of the class."""
@@ -40,11 +41,8 @@ class Tagged:
     def find(self, classes: frozenset[str], start: int = 0, end: int | None = None) -> list[int]:
         """Indices in [start, end) of the items that are of any of ``classes``."""
         stop = len(self.items) if end is None else min(end, len(self.items))
-        return [
-            i
-            for i in range(max(0, start), stop)
-            if (term := self.items[i].term) is not None and not classes.isdisjoint(term.senses)
-        ]
+        wanted, symbols = self.lexicon.symbol_set(classes), self.symbols
+        return [i for i in range(max(0, start), stop) if symbols[i] in wanted]
 
     def words(self, start: int, end: int) -> str:
         """The text of items [start, end)."""
@@ -93,7 +91,7 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
         items.append(Item(start, end, word, None))
         symbols.append(number if word[0].isnumeric() else COMMA if word == "-" else _MARKS.get(word, PLAIN))
         at += 1
-    return Tagged(text, tuple(items), "".join(symbols))
+    return Tagged(text, tuple(items), "".join(symbols), lexicon)
 
 
 def _spaced(low: str, at: int) -> bool:

@@ -9,7 +9,8 @@ from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import classes_in, matches
 from spoonproof.claims.finding.ordinary import is_ordinary
-from spoonproof.claims.grammar import compile_rules
+from spoonproof.claims.finding.subject import noun
+from spoonproof.claims.grammar import compile_rules, symbol_masks
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.claims.scan import hits, tag
@@ -29,8 +30,13 @@ class Analyser:
 
     def __init__(self, lexicon: Lexicon) -> None:
         self._lexicon = lexicon
-        self._rules = compile_rules(lexicon, RULES)
+        self._rules = [(*rule.parts, rule.needs, rule.veto, rule) for rule in compile_rules(lexicon, RULES)]
+        self._masks = symbol_masks(lexicon)
         self._memory: OrderedDict[str, tuple[Draft, ...]] = OrderedDict()
+
+    def forget(self) -> None:
+        """Forget every sentence seen: for measuring."""
+        self._memory.clear()
 
     def sentence(self, text: str) -> tuple[Draft, ...]:
         """The claims of one sentence, offsets into it."""
@@ -45,9 +51,17 @@ class Analyser:
     def _analyse(self, text: str) -> tuple[Draft, ...]:
         tagged = tag(self._lexicon, text)
         present = classes_in(tagged)
+        held = 0
+        for symbol in set(tagged.symbols):
+            held |= self._masks.get(symbol, 0)
         if is_ordinary(tagged, present):
             return ()
-        return tuple(fill(tagged, match) for match in matches(tagged, self._rules, present))
+        rules = [
+            rule
+            for first, second, third, needs, veto, rule in self._rules
+            if held & first and held & second and held & third and held & needs and not held & veto
+        ]
+        return tuple(fill(tagged, match) for match in matches(tagged, rules, present)) if rules else ()
 
     def claims(self, passages: Sequence[Passage]) -> list[Claim]:
         """All claims of the passages, in order."""
@@ -82,7 +96,7 @@ class Analyser:
                 first = found[0]
                 term = tagged.items[first].term
                 foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
-                return (tagged.words(first, first + 1),), foods
+                return (noun(tagged, first, _TOPIC),), foods
         return None
 
 

@@ -17,7 +17,19 @@ _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
 _PER = frozenset({"per-day", "per-portion"})
-_EFFECT = ("effect", "effect-weak", "disease", "disease-weak", "body", "allergy", "allergy-weak", "food-allergy", "health", "loose", "loose-noun")
+_EFFECT = (
+    "effect",
+    "effect-weak",
+    "disease",
+    "disease-weak",
+    "body",
+    "allergy",
+    "allergy-weak",
+    "food-allergy",
+    "health",
+    "loose",
+    "loose-noun",
+)
 _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
 _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
 

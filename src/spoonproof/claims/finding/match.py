@@ -37,15 +37,18 @@ def classes_in(tagged: Tagged) -> frozenset[str]:
 
 
 def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
-    """The matches that stand: per kind the surest rule first, no second one on the same object."""
+    """The matches that stand: per kind the surest rule first, no second one on the same object.
+
+    ``present`` are the classes of the sentence.
+    """
     kept: list[Match] = []
     about = not present.isdisjoint(_NAMED) or _points(tagged, present)
-    for compiled in rules:
-        if (compiled.needs and compiled.needs.isdisjoint(present)) or not compiled.veto.isdisjoint(present):
-            continue
+    for compiled in rules:  # the caller has passed over the rules whose classes are not there
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
-            if compiled.rule.named and not (about or _eaten(compiled, present) or _opens(tagged, match, present) or _unknown(tagged, match)):
+            if compiled.rule.named and not (
+                about or _eaten(compiled, present) or _opens(tagged, match, present) or _unknown(tagged, match)
+            ):
                 continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
@@ -80,7 +83,8 @@ def _unknown(tagged: Tagged, match: Match) -> bool:
     strong = match.object is not None and bool(tagged.find(_STRONG, *match.object))
     before = range(match.trigger[0])
     return strong and all(
-        tagged.items[i].term is None and tagged.symbols[i] == "_" and tagged.items[i].words not in _PEOPLE for i in before
+        tagged.items[i].term is None and tagged.symbols[i] == "_" and tagged.items[i].words not in _PEOPLE
+        for i in before
     )
 
 

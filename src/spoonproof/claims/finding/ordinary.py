@@ -5,10 +5,11 @@ from __future__ import annotations
 from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
-    {
-        "copula", "contain", "benefit", "goodfor", "harm", "need", "source", "high", "low", "loose", "healthier", "per-day", "per-portion", "energy", "choking", "harmful",
-    }
-)  # fmt: skip
+    """
+    benefit choking contain copula energy goodfor harm harmful healthier high loose low need per-day
+    per-portion source
+    """.split()
+)
 _HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy"})
 _NUTRIENT = frozenset({"nutrient", "energy"})
 _MEASURE = frozenset({"household", "unit"})

@@ -12,14 +12,15 @@ _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _NAMED = _FOOD | _NUTRIENT
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
-_VERBS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"})
+_VERBS = frozenset(
+    {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
+)
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
                        "their", "he", "she", "it's", "they're"})  # fmt: skip
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like"})
 _ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
-_BEFORE_OBJECT = frozenset({"with", "of", "in", "to", "for", "than", "from", "like", "as", "into", "by", "on", "without",
-                            "unlike", "your", "our", "other", "any"})  # fmt: skip
+_BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _REACH = 18
@@ -191,7 +192,7 @@ def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     texts: list[str] = []
     foods: list[str] = []
     for index in tagged.find(kinds, first, last + 1):
-        texts.append(_text(tagged, index, kinds))
+        texts.append(noun(tagged, index, kinds))
         term = tagged.items[index].term
         if term is not None and "food" in term.senses:
             foods.append(term.senses["food"].id)
@@ -203,7 +204,7 @@ def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     return Subject((begin, last + 1), named, tuple(dict.fromkeys(foods)), of_dish, False, why)
 
 
-def _text(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
+def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
     """The words of a noun phrase, its noun as the lexicon writes it: "sprouted broken wheat", "egg"."""
     term = tagged.items[at].term
     base = next((s.base for c, s in term.senses.items() if c in kinds and s.base), "") if term is not None else ""

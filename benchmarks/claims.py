@@ -1,0 +1,117 @@
+"""How well claims are found: ``python benchmarks/claims.py [CSV]``.
+
+Without a CSV: the project's own invented sentences (``tests/claims/labelled/invented.csv``). A CSV of
+others has the columns ``sentence``, ``kind`` ("none" for ordinary talk), ``subject`` and ``relates_to``
+(or ``effect_or_nutrient``), one row a claim; ``selection`` (random, picked) where precision should count
+on the random rows alone; ``sentence_id`` where a sentence has several rows. Intervals are Wilson's, 95 %.
+"""
+
+from __future__ import annotations
+
+import csv
+import math
+import re
+import sys
+import time
+from collections import Counter, defaultdict
+from pathlib import Path
+
+from spoonproof.claims.find import analyser, find_claims
+from spoonproof.knowledge import Knowledge
+from spoonproof.model.claim import Claim
+from spoonproof.model.text import Document, Passage, Piece
+
+OWN = Path(__file__).parent.parent / "tests" / "claims" / "labelled" / "invented.csv"
+OTHER_NAMES = {"wellbeing": "general-benefit"}
+
+
+def main() -> int:
+    """Measure and print; 0 always, numbers are for reading."""
+    path = Path(sys.argv[1]) if len(sys.argv) > 1 else OWN
+    groups: dict[str, list[dict[str, str]]] = defaultdict(list)
+    with path.open(encoding="utf-8", newline="") as file:
+        for number, row in enumerate(csv.DictReader(file)):
+            groups[row.get("sentence_id") or str(number)].append(row)
+    gold = list(groups.values())
+    lexicon = Knowledge().lexicon
+    texts = [rows[0]["sentence"] for rows in gold]
+    print(f"{path.name}: {len(gold)} sentences")
+    _report("as written", gold, [find(lexicon, text) for text in texts])
+    bare = [re.sub(r"[^\w%½¼¾' ]", " ", text).lower() for text in texts]
+    _report("bare", gold, [find(lexicon, text) for text in bare])
+    _speed(lexicon, texts)
+    return 0
+
+
+def find(lexicon: object, text: str) -> list[Claim]:
+    """The claims of one sentence on its own."""
+    return find_claims([_passage(" ".join(text.split()))], lexicon)  # type: ignore[arg-type]
+
+
+def _passage(text: str) -> Passage:
+    return Passage(text, Document("sentence", text), (Piece(0, 0, len(text)),))
+
+
+def _report(name: str, gold: list[list[dict[str, str]]], found: list[list[Claim]]) -> None:
+    hits = missed = kinds = pairs = claims = true = false = quiet = 0
+    by_kind: Counter[str] = Counter()
+    hit_kind: Counter[str] = Counter()
+    for rows, got in zip(gold, found, strict=True):
+        wanted = [row for row in rows if row["kind"] != "none"]
+        hits += bool(wanted and got)
+        missed += bool(wanted and not got)
+        if rows[0].get("selection", "random") == "random":
+            true += bool(wanted and got)
+            false += bool(got and not wanted)
+            quiet += bool(not got and not wanted)
+        for row in wanted:
+            claims += 1
+            kind = OTHER_NAMES.get(row["kind"], row["kind"].replace("_", "-"))
+            by_kind[kind] += 1
+            hit_kind[kind] += bool(got)
+            kinds += any(claim.kind == kind for claim in got)
+            pairs += any(_pair(claim, row) for claim in got)
+    precision, recall = true / max(1, true + false), hits / max(1, hits + missed)
+    f1 = 2 * precision * recall / max(1e-9, precision + recall)
+    print(f"{name}: F1 {f1:.3f}, precision {_share(true, true + false)}, recall {_share(hits, hits + missed)}")
+    print(f"  false alarms {_share(false, false + quiet)}, kind {_share(kinds, claims)}, pair {_share(pairs, claims)}")
+    print(
+        "  found by kind: " + ", ".join(f"{kind} {_share(hit_kind[kind], by_kind[kind])}" for kind in sorted(by_kind))
+    )
+
+
+def _pair(claim: Claim, row: dict[str, str]) -> bool:
+    about = row["subject"] if "pronoun" not in row.get("note", "") else ""
+    relates = row.get("relates_to") or row.get("effect_or_nutrient") or ""
+    return _touch(" ".join(claim.subjects), about) and _touch(claim.relates_to or "", relates)
+
+
+def _touch(said: str, wanted: str) -> bool:
+    stems = [{w[:5] for w in re.findall(r"[a-z0-9]+", text.lower()) if len(w) > 2} for text in (said, wanted)]
+    return not stems[1] or bool(stems[0] & stems[1])
+
+
+def _share(part: int, whole: int) -> str:
+    """A share with its 95 % interval."""
+    if not whole:
+        return "- (none)"
+    z, share = 1.96, part / whole
+    middle = (share + z * z / (2 * whole)) / (1 + z * z / whole)
+    half = z * math.sqrt(share * (1 - share) / whole + z * z / (4 * whole * whole)) / (1 + z * z / whole)
+    return f"{share:.3f} [{max(0.0, middle - half):.3f}, {min(1.0, middle + half):.3f}] of {whole}"
+
+
+def _speed(lexicon: object, texts: list[str]) -> None:
+    words = sum(len(text.split()) for text in texts)
+    memory = analyser(lexicon)  # type: ignore[arg-type]
+    passages = [_passage(text) for text in texts]
+    for name in ("new text", "text seen before"):
+        if name == "new text":
+            memory.forget()
+        start = time.process_time()
+        find_claims(passages, lexicon)  # type: ignore[arg-type]
+        print(f"{name}: {words / max(1e-9, time.process_time() - start):,.0f} words a second")
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,170 @@
+"""Claims are found with what they are about; ordinary talk is left alone."""
+
+from __future__ import annotations
+
+import csv
+import time
+from pathlib import Path
+
+import pytest
+from finding_kit import claims, lexicon, only, passage
+
+from spoonproof.claims.find import analyser, find_claims
+from spoonproof.model.text import Document, Passage, Piece
+
+LABELLED = Path(__file__).parent / "labelled" / "invented.csv"
+
+
+def test_a_nutrient_claim_has_all_its_fields() -> None:
+    claim = only("Broad beans are a great source of iron and fibre for toddlers.", "nutrient-content")
+    assert claim.subjects == ("broad bean",)
+    assert claim.foods == ("broad-bean",)
+    assert claim.nutrients == ("iron_mg", "fibre_g")
+    assert claim.level == "high"
+    assert claim.polarity == "asserts"
+    assert claim.audience == "toddlers"
+
+
+def test_the_quote_is_exact_to_the_character() -> None:
+    text = "Nothing here. Mango boosts immunity. Nothing there."
+    claim = only(text, "function")
+    assert claim.quote == "Mango boosts immunity"
+    assert text[claim.span.start : claim.span.end] == "Mango boosts immunity"
+
+
+@pytest.mark.parametrize(
+    ("text", "polarity"),
+    [
+        ("Kale strengthens bones.", "asserts"),
+        ("Kale does not strengthen bones.", "denies"),
+        ("Kale may strengthen bones.", "hedges"),
+        ("Does kale strengthen bones?", "asks"),
+        ("It is a myth that kale strengthens bones.", "refutes"),
+    ],
+)
+def test_polarity(text: str, polarity: str) -> None:
+    assert only(text, "function").polarity == polarity
+
+
+def test_an_unknown_object_of_an_effect_verb_with_an_effect_is_still_a_claim() -> None:
+    assert claims("Parsnip cures almost everything.")[0].kind == "disease"
+    assert claims("Parsnip cures almost everything.")[0].effect is None
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "high", "unit", "basis"),
+    [
+        ("Each bowl gives 4 g of protein per portion.", 4, 4, "g", "portion"),
+        ("Oats have 350-370 kcal per 100 g.", 350, 370, "kcal", "100 g"),
+        ("One spoonful covers 20% of the daily iron.", 20, 20, "%", "day"),
+        ("A litre and 1,200 mg of calcium a day.", 1200, 1200, "mg", "day"),
+    ],
+)
+def test_numbers(text: str, value: float, high: float, unit: str, basis: str) -> None:
+    number = next(claim.number for claim in claims(text) if claim.kind == "quantity" and claim.nutrients)
+    assert number is not None
+    assert (number.value, number.high, number.unit, number.basis) == (value, high, unit, basis)
+
+
+def test_an_age_is_months() -> None:
+    claim = only("No honey before the age of one.", "safety-age")
+    assert claim.foods == ("honey",)
+    assert claim.number is not None
+    assert (claim.number.value, claim.number.unit) == (12, "months")
+
+
+def test_a_pronoun_is_carried_back_to_its_noun() -> None:
+    found = claims("We love tahini on toast. It is rich in calcium.")
+    assert [claim.subjects for claim in found] == [("tahini",)]
+    assert any("carried from before" in step for step in found[0].steps)
+
+
+def test_a_pronoun_is_carried_over_passages_of_one_document_only() -> None:
+    text = "Tahini is lovely.\nIt is rich in calcium."
+    document = Document("t.md", text)
+    first = Passage("Tahini is lovely.", document, (Piece(0, 0, 17),))
+    second = Passage("It is rich in calcium.", document, (Piece(0, 18, 22),))
+    assert find_claims([first, second], lexicon())[0].subjects == ("tahini",)
+    assert find_claims([passage("Tahini is lovely."), passage("It is rich in calcium.")], lexicon())[0].subjects == ()
+
+
+def test_the_dish_itself() -> None:
+    assert only("This mash is full of fibre.", "nutrient-content").of_dish
+
+
+def test_none_of_a_nutrient_is_a_level_not_a_denial() -> None:
+    claim = only("The bars contain no sugar.", "nutrient-content")
+    assert (claim.level, claim.polarity) == ("none", "asserts")
+    claim = only("Spinach is not high in iron.", "nutrient-content")
+    assert (claim.level, claim.polarity) == ("high", "denies")
+
+
+def test_a_claim_may_straddle_lines_and_has_no_need_of_punctuation() -> None:
+    found = claims("so yeah these red lentils they are just packed\nwith iron and protein and my kids love them")
+    assert ("red lentil",) in [claim.subjects for claim in found]
+    assert "iron_mg" in found[0].nutrients
+
+
+def test_long_speech_without_punctuation_is_cut_into_breaths() -> None:
+    talk = (
+        "hello everyone so today we are going to make a soup with the last of the parsnips from the garden and i am "
+        "going to peel them first and then we chop them quite small and put them in the big pan with some water and "
+        "now parsnips are really high in fibre so they keep you full for longer and then we just let it all bubble "
+        "away for twenty minutes or so while we clear up the kitchen and lay the table"
+    )
+    found = claims(talk)
+    assert {claim.kind for claim in found} == {"nutrient-content", "function"}
+    assert all(len(claim.quote.split()) < 15 for claim in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Rich, creamy and on the table in ten minutes.",
+        "A good source of laughs at our table.",
+        "A squeeze of lime will boost the flavour.",
+        "Season with a healthy pinch of cumin.",
+        "Serve with a lean protein such as turkey.",
+        "200 g low-fat cream cheese",
+        "Babies grow quickly in the first year.",
+        "Healthy eating need not be dull.",
+        "Freeze in cubes for up to three months.",
+    ],
+)
+def test_ordinary_talk_is_left_alone(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_the_invented_sentences() -> None:
+    """Bounds below what was measured, so that a change that costs much is seen."""
+    with LABELLED.open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    told = [row for row in rows if row["kind"] != "none"]
+    ordinary = [row for row in rows if row["kind"] == "none"]
+    assert len(ordinary) >= len(told)
+    found = sum(bool(claims(row["sentence"])) for row in told)
+    alarms = [row["sentence"] for row in ordinary if claims(row["sentence"])]
+    assert found / len(told) >= 0.92
+    assert len(alarms) / len(ordinary) <= 0.03, alarms
+
+
+def test_time_grows_with_length_and_no_faster() -> None:
+    unit = "Oats are rich in fibre, which helps digestion, and honey is not safe before one. Stir and serve. "
+
+    def seconds(times: int) -> float:
+        text = "".join(f"{unit} {number} " for number in range(times))
+        analyser(lexicon()).forget()
+        start = time.process_time()
+        find_claims([passage(text)], lexicon())
+        return time.process_time() - start
+
+    seconds(50)
+    assert seconds(800) < 24 * max(seconds(100), 0.002)
+
+
+@pytest.mark.parametrize(
+    "text", ["", " ", "\n\n\n", "?", "iron", "ıİ ẞ iron-rich ﬁsh", "-" * 5000, "no " * 3000, "(" * 999]
+)
+def test_odd_text_is_no_trouble(text: str) -> None:
+    for claim in claims(text):
+        assert 0 <= claim.start < claim.end <= len(text)
