@@ -17,25 +17,64 @@ def parser() -> ArgumentParser:
     """The arguments of ``nutrients``."""
     found = new_parser("nutrients", "What is in a recipe.", ("text", "json"))
     found.add_argument("recipe", type=Path, metavar="RECIPE")
+    found.add_argument(
+        "--with", dest="beside", type=Path, metavar="RECIPE", help="set a second recipe beside it (text only)"
+    )
+    found.add_argument("--swap", metavar="FOOD", help="what it would be with this food in it")
     return found
 
 
 def run(options: Namespace) -> int:
-    """Print the figures; 1 when the recipe can't be read."""
+    """Print the figures; 1 when a recipe can't be read or the food to swap can't be placed."""
     dish = open_recipe(options, options.recipe)
-    if dish is None:
+    other = open_recipe(options, options.beside) if dish is not None and options.beside else None
+    if dish is None or (options.beside and other is None):
         return 1
+    if options.swap:
+        from spoonproof.foods.compare import swapped
+
+        found = swapped(dish.recipe, options.swap, dish.knowledge.foods)
+        if found is None:
+            print(_no_swap(dish, options.swap), file=sys.stderr)
+            return 1
+        changed, gone, come = found
+        print(f"{come.name} instead of {gone.name}", file=sys.stderr)
+        dish, other = type(dish)(changed, dish.channel, dish.knowledge, dish.others), other or dish
+        names = (f"with {come.name}", f"with {gone.name}" if not options.beside else "")
+    else:
+        names = (dish.recipe.title.value, "")
     if options.format == "json":
         import json
 
         print(json.dumps(_json(dish), ensure_ascii=False, indent=1, allow_nan=False))
-    else:
-        from spoonproof.foods.show import as_text
-        from spoonproof.report.terminal import printable, write
+        return 0
+    from spoonproof.report.terminal import printable, write
 
-        text = as_text(dish.facts, dish.reference, dish.recipe.title.value, _width())
-        write(printable(line) for line in text.split("\n"))
+    write(printable(line) for line in _text(dish, other, names).split("\n"))
     return 0
+
+
+def _text(dish: Dish, other: Dish | None, names: tuple[str, str]) -> str:
+    if other is not None:
+        from spoonproof.foods.compare import side_by_side
+
+        return side_by_side(dish.facts, other.facts, (names[0], names[1] or other.recipe.title.value))
+    from spoonproof.foods.compare import trials
+    from spoonproof.foods.show import as_text
+
+    weighed = trials(dish.recipe)
+    told = f"{weighed.told}\n" if weighed is not None else ""
+    return as_text(dish.facts, dish.reference, dish.recipe.title.value, _width()) + told
+
+
+def _no_swap(dish: Dish, words: str) -> str:
+    from spoonproof.report.terminal import printable
+
+    near = dish.knowledge.foods.nearest(words)
+    if dish.knowledge.foods.match(words) is None:
+        hint = f" Did you mean {' or '.join(near)}?" if near else ""
+        return f"{printable(words)} is not in the food table.{hint}"
+    return f"The recipe has no food of the kind of {printable(words)} to take its place."
 
 
 def _json(dish: Dish) -> dict[str, object]:
