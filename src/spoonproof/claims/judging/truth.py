@@ -100,7 +100,7 @@ def overclaims(claim: Claim, key: Key, register: Register) -> bool:
     if any(has_word(key.words, word) for word in register.words.get("overclaims", ())):
         return True
     mild = any(has_word(key.words, word) for word in register.words.get("mild verbs", ()))
-    if claim.strength in ("contains", "mild") or mild:
+    if claim.strength in ("contains", "mild") or (mild and claim.strength == "plain"):
         return False
     return not (claim.polarity == "hedges" and claim.strength == "plain")
 
