@@ -183,3 +183,14 @@ def test_whole_words_and_negations(text: str, found: int) -> None:
 )
 def test_plurals_fold_to_the_singular(plural: str, singular: str) -> None:
     assert fold(plural) == fold(singular)
+
+
+def test_a_salty_food_is_said_as_a_share_of_the_day() -> None:
+    from spoonproof.checks.rules.added_salt import check
+
+    made = kitchen.dish(
+        "ages: 8-10 months\nmakes: 4 x 80 g\nfoods:\n  - 300 g potatoes, peeled, 1 cm dice\n  - 2 g salt\n"
+        "steps:\n  - Boil the potatoes with the salt for 25 minutes.\n  - Mash everything.\n"
+    )
+    message = next(iter(check(made))).message
+    assert "g of salt to a portion: a share of" in message and "of the 1 g that is the most" in message

@@ -11,6 +11,7 @@ from spoonproof.feeding.texture import Issue
 from spoonproof.model.finding import Remedy
 
 SALT_ROWS = frozenset({"added-salt", "added-salt-toddler"})
+_SALTY = frozenset({"salt", "stock-cube", "stock", "salty-sauce", "salty-food", "salty"})
 SUGAR_ROWS = frozenset({"added-sugar", "added-sugar-toddler", "sugary-food", "date-sweetener", "date-blended"})
 
 
@@ -20,12 +21,35 @@ def of_hazards(dish: Dish, wanted: Callable[[Hazard], bool]) -> Iterator[Fault]:
         if wanted(hazard):
             yield Fault(
                 hazard.span,
-                hazard.message,
+                hazard.message + _share_of_the_days_salt(dish, hazard),
                 hazard.level,
                 bowl=hazard.bowl,
                 remedy=hazard.remedy,
                 sources=hazard.sources,
             )
+
+
+# Grams of salt a day in all: UK Food Standards Agency, up to 12 months and from one to three years.
+_DAY_SALT_G = ((12, 1.0), (36, 2.0))
+_SALT_PER_SODIUM = 2.5  # the factor of the EU's food information law: salt = sodium x 2.5
+
+
+def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> str:
+    """What a salty food brings to one portion, as a share of the most a baby should have in a day; "" if not known."""
+    if hazard.line is None or not hazard.classes & _SALTY or hazard.line >= len(dish.recipe.foods):
+        return ""
+    food = dish.recipe.foods[hazard.line].food
+    most = next((grams for months, grams in _DAY_SALT_G if dish.recipe.youngest < months), None)
+    if food is None or most is None:
+        return ""
+    sodium = dish.numbers.food_in_portion(food, "sodium_mg")
+    if sodium is None or sodium.coverage < 1:
+        return ""
+    salt = sodium.amount * _SALT_PER_SODIUM / 1000
+    return (
+        f" It brings {salt:.2g} g of salt to a portion: a share of {100 * salt / most:.0f} % "
+        f"of the {most:g} g that is the most for a whole day."
+    )
 
 
 def of_texture(dish: Dish, issue: Issue) -> Iterator[Fault]:

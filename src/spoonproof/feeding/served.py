@@ -132,7 +132,7 @@ def as_served(
 
 
 def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
-    """Whether a cut that a step makes is this food's: not where its clause names another listed food and not this one."""
+    """Whether a cut that a step makes is this food's: not where its clause names another food and not this one."""
     for step in recipe.steps:
         if step.span.start <= cut.span.start < step.span.end:
             at = cut.span.start - step.span.start

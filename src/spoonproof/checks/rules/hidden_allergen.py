@@ -1,0 +1,55 @@
+"""A food bought ready brings an allergen that its name does not say.
+
+Tahini is sesame, Worcestershire sauce holds fish, curry paste may hold shrimp, soy sauce wheat. The page names the
+allergen by itself; this note says where it comes from, so that the script can say it too and the label is read.
+
+Fails::
+
+    ages: 8-10 months
+    foods:
+      - 1 tbsp tahini
+      - 200 g courgette, 1 cm dice
+    steps:
+      - Steam the courgette for 12 minutes.
+      - Mash the courgette with the tahini.
+
+Passes::
+
+    ages: 8-10 months
+    foods:
+      - 1 tsp rapeseed oil
+      - 200 g courgette, 1 cm dice
+    steps:
+      - Steam the courgette for 12 minutes.
+      - Mash the courgette with the oil.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.feeding.allergens import labels
+from spoonproof.model.finding import Remedy
+
+SCOPE = "dish"
+AREA = "baby"
+LEVEL = "note"
+SOURCES = ("eu-1169-2011", "us-faster-act", "common-practice")
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """A note for each line that hides an allergen of the channel's market."""
+    words = {label.allergen: label.word for label in labels(dish.knowledge.feeding, dish.market)}
+    lines: dict[int, list[str]] = {}
+    for one in dish.allergens:
+        if one.how == "hidden" and one.allergen in words and not one.recipe:
+            lines.setdefault(one.line, []).append(words[one.allergen])
+    for index, found in lines.items():
+        line = dish.recipe.foods[index]
+        yield Fault(
+            line.name_span,
+            f"{line.name[:1].upper()}{line.name[1:]} may bring {' and '.join(dict.fromkeys(found))}.",
+            remedy=Remedy("Read the label, and name the allergen when you say this food on film."),
+        )
