@@ -70,12 +70,18 @@ class Knowledge:
 
     @cached_property
     def foods(self) -> FoodTable:
-        """Every food with its figures, names and portions."""
-        from spoonproof.foods.table import FoodTable
+        """Every food with its figures, names and portions: as compiled into the wheel, where there is such data and
+        the channel has no foods of its own."""
+        import json
 
-        return FoodTable.from_rows(
-            self.rows("foods"), self.rows("food_values"), self.rows("food_portions"), self.rows("food_values_more")
-        )
+        from spoonproof.foods.compiled import TABLES
+        from spoonproof.foods.table import FoodTable
+        from spoonproof.reading.bundle import bundle_root, own_file
+
+        made = bundle_root() / "compiled" / "foods.json"
+        if made.is_file() and not any(own_file(self.channel_dir, "shared", f"{table}.csv") for table in TABLES):
+            return FoodTable(json.loads(made.read_text(encoding="utf-8")))
+        return FoodTable.from_rows(*(self.rows(table) for table in TABLES))
 
     @cached_property
     def changes(self) -> Changes:
