@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from judging_kit import TODAY, Kitchen, claim, exact, judged, the_register
 
-from spoonproof.claims.judge import Context, judge, level_of, statement_key
+from spoonproof.claims.judge import Context, judge, level_of, own_sources, statement_key
 from spoonproof.claims.trail import printed, rerun
 from spoonproof.model.claim import Kind, Polarity, Strength
 
@@ -261,6 +261,24 @@ def test_codex_binds_no_one() -> None:
         **says("high", "iron_mg", "kale"),
     )
     assert (found.allowed[0].bound, found.allowed[0].answer, found.advice) == (False, "no", "keep")
+
+
+def test_a_source_of_her_own_is_shown_as_hers() -> None:
+    item = {"id": "smith-2020", "custom": {"supports": ["rice strengthens the lungs"]}}
+    context = Context(today=TODAY, own=own_sources([item, {"id": "no-words"}, {"custom": {"supports": "x y"}}]))
+    assert [source.id for source in context.own] == ["smith-2020"]
+    words: dict[str, Any] = {"effect": "zorg", "subjects": ("rice",)}
+    backed = judged("rice strengthens the lungs", "function", None, context, **words)
+    assert (backed.truth, backed.advice) == ("unlisted", "add")
+    assert backed.sources[-1].basis == "own"
+    bare = judged("rice strengthens the nose", "function", None, context, **words)
+    assert bare.advice == "source-it"
+    item["custom"] = {"supports": ["rice cures the lungs"]}
+    ill = judged(
+        "rice cures the lungs", "disease", None, Context(today=TODAY, own=own_sources([item])), effect="asthma"
+    )
+    assert ill.advice == "source-it"
+    assert ill.sources[-1].basis == "own"
 
 
 # --- safety ----------------------------------------------------------------------------------------------

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from spoonproof.claims.judging.advice import advise, harm_of, level_of
-from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.advice import SERIOUS, advise, harm_of, level_of
+from spoonproof.claims.judging.context import Context, own_sources
 from spoonproof.claims.judging.markets import answers
-from spoonproof.claims.judging.reading import key_of_claim, probe_of
+from spoonproof.claims.judging.reading import around, key_of_claim, probe_of
 from spoonproof.claims.judging.truth import truth_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.trail import describe_key
-from spoonproof.claims.words import plain
+from spoonproof.claims.words import has_word, plain
 from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
@@ -46,7 +46,22 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
         sources=_sources(verdict, allowed, advice),
         trail=tuple(steps),
     )
-    return _guarded(judged)
+    return _guarded(_backed(judged, context))
+
+
+def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:
+    """A statement on no list that the author backs with a source of her own is shown with it, as hers; on
+    safety and illness her source is shown and the question stays open."""
+    words = plain(around(judged.claim))
+    own = next((o for o in context.own if any(has_word(words, phrase) for phrase in o.supports)), None)
+    if own is None or judged.advice != "source-it":
+        return judged
+    sources = (*judged.sources, SourceRef(own.id, "the author's own source", "own"))
+    trail = (*judged.trail, f"the author cites {own.id}")
+    if judged.truth != "unlisted" or judged.claim.kind in SERIOUS:
+        return replace(judged, sources=sources, trail=trail)
+    why = f"On no list here; the author cites {own.id}. Show it beside the statement."
+    return replace(judged, advice="add", sources=sources, trail=trail, why=why)
 
 
 def _why(verdict: Verdict, allowed: tuple[MarketAnswer, ...], advice: str) -> str:
@@ -94,4 +109,4 @@ def statement_key(judged: JudgedClaim) -> tuple[str, ...]:
     return (claim.kind, about, target, claim.level or "", number, claim.polarity, judged.advice, judged.entry or "")
 
 
-__all__ = ["Context", "judge", "level_of", "statement_key"]
+__all__ = ["Context", "judge", "level_of", "own_sources", "statement_key"]

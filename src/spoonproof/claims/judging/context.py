@@ -2,12 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from spoonproof.model.claim import Market, Paid
 
 NOT_EDITORIAL: frozenset[Paid] = frozenset({"gifted", "affiliate", "sponsored", "own-product"})
+
+
+class OwnSource(NamedTuple):
+    """A source the author brings, and the words of her statements that she says it supports."""
+
+    id: str
+    supports: tuple[str, ...]
+
+
+def own_sources(items: Iterable[Mapping[str, object]]) -> tuple[OwnSource, ...]:
+    """The author's sources out of a recipe's CSL-JSON items: ``custom: {supports: [words of the statement]}``.
+
+    An item without an id or without words it supports backs nothing.
+    """
+    found: list[OwnSource] = []
+    for item in items:
+        custom = item.get("custom")
+        words = custom.get("supports") if isinstance(custom, Mapping) else None
+        phrases = (words,) if isinstance(words, str) else tuple(words) if isinstance(words, Sequence) else ()
+        kept = tuple(phrase for phrase in phrases if isinstance(phrase, str) and len(phrase.split()) > 1)
+        if kept and isinstance(item.get("id"), str):
+            found.append(OwnSource(str(item["id"]), kept))
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,7 +39,7 @@ class Context:
     """``ages``: months the dish is for (the youngest counts); ``today`` an ISO date ("" : dates are not looked at).
 
     ``traits`` and ``allergens`` by food id, where the food table is at hand: what "no added sugar" or
-    "dairy-free" is checked with; without them such statements stay unproven.
+    "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -24,6 +48,7 @@ class Context:
     today: str = ""
     traits: Mapping[str, frozenset[str]] = field(default_factory=dict)
     allergens: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    own: tuple[OwnSource, ...] = ()
 
     def bound(self, market: Market) -> bool:
         """Whether the market's food-claim law reaches this speech: commercial communication only

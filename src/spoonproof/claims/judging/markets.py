@@ -8,7 +8,7 @@ from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, NoProbe
 from spoonproof.claims.register import Register
-from spoonproof.model.claim import Answer, Claim, Market, MarketAnswer
+from spoonproof.model.claim import Answer, Claim, MarketAnswer
 
 
 def answers(
@@ -52,8 +52,3 @@ def _answer(
     if result.answer == "no":
         return "no", "The food does not meet the condition.", result.steps
     return "no", "Whether the food meets the condition is not known.", result.steps
-
-
-def market_order(market: Market) -> int:
-    """EU, GB, US, Codex."""
-    return ("EU", "GB", "US", "Codex").index(market)
