@@ -138,6 +138,73 @@ def test_a_bay_leaf_lifted_out_for_good_is_left_out() -> None:
     assert bay.left_out and bay.made == ""
 
 
+def test_what_joins_for_the_last_minutes_is_heated_for_them_alone() -> None:
+    lentils, cumin = treated(
+        ["red lentils", "cumin"],
+        ["Simmer the red lentils for 20 minutes.", "Stir in the cumin for the last 2 minutes."],
+    )
+    assert minutes(cumin) == (2, 2)
+    assert minutes(lentils) == (20, 20)
+
+
+def test_scooped_flesh_is_what_was_baked() -> None:
+    potato, pea = treated(
+        ["sweet potato", "pea"],
+        [
+            "Bake the sweet potato for 60 minutes.",
+            "Boil the pea for 5 minutes and drain.",
+            "Scoop out the flesh, add the pea and mash.",
+        ],
+    )
+    assert potato.made == pea.made == "mashed"
+
+
+def test_what_is_lifted_out_for_good_leaves_its_own_pot_at_hand() -> None:
+    tomato, rice, bay = treated(
+        ["carrot, grated", "white rice", "bay leaf"],
+        [
+            "Simmer the carrot and bay leaf for 20 minutes.",
+            "Boil the white rice in another pan for 15 minutes.",
+            "Remove the bay leaf and stir the white rice in.",
+            "Simmer for 2 minutes.",
+        ],
+    )
+    assert minutes(tomato) == (22, 22)
+    assert minutes(rice) == (17, 17)
+    assert bay.left_out
+
+
+def test_what_is_not_named_is_not_blended() -> None:
+    carrot, pear = treated(
+        ["carrot, 10 mm dice", "pear, 10 mm dice"],
+        ["Steam the carrot and pear for 20 minutes.", "Blend the carrot until smooth."],
+    )
+    assert (carrot.made, pear.made) == ("smooth", "")
+
+
+SENTENCES = st.sampled_from(
+    [
+        "Steam the parsnip for 10 minutes.", "Add the pear.", "Drain.", "Mash with the oil.",
+        "Lift out the baby's portion.",
+        "[family] Fry the onion for 5 minutes.", "[baby] Blend.", "Remove the onion.", "Soak overnight.", "Cool.",
+        "Stir everything together.", "Put everything in another pan.", "Scoop out the flesh.", "Cut the pear.",
+        "Meanwhile boil the pear and the onion in water for 3 minutes.", "Stir the onion into the parsnip.", "Serve.",
+        "Stir in the oil for the last 2 minutes.", "Chill.", "Grate the parsnip and the pear into the pan.",
+    ]
+)  # fmt: skip
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.lists(SENTENCES, max_size=8))
+def test_no_order_of_steps_breaks_the_kitchen(steps: list[str]) -> None:
+    stories = treated(["parsnip, 10 mm dice", "pear", "oil", "onion, chopped"], steps)
+    assert [story.line for story in stories] == [0, 1, 2, 3]
+    for story in stories:
+        assert all(heat.minutes is None or heat.minutes.low <= heat.minutes.high for heat in story.heats)
+        assert (story.joined is None) <= (not story.heats), "what is heated is in the pot"
+        assert [heat.step for heat in story.heats] == sorted(heat.step for heat in story.heats)
+
+
 FOODS = st.sampled_from(["carrot", "parsnip", "potato", "swede", "courgette", "apple", "leek", "pear"])
 
 

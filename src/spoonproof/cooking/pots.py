@@ -25,6 +25,8 @@ _APART = re.compile(
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
+_LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
+_FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 _WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
@@ -135,7 +137,7 @@ class Kitchen:
             story.seen = step.index if story.seen is None else story.seen
             shape = _CUT_BY_VERB.get(verb.id)
             if action.cuts:
-                story.cuts.extend(action.cuts)
+                story.cuts.extend(_cuts_of(action, i))
             elif shape:
                 story.cuts.append(Cut(shape, action.span))
             if verb.texture:
@@ -148,6 +150,8 @@ class Kitchen:
         new = [i for i in named if self._home(i) is None]
         held = dict.fromkeys(self._home(i) for i in named)
         homes = [self.pots[home] for home in held if home is not None]
+        if not named and verb.role == "split" and _FLESH.search(self._words(step, action)):
+            return self._baked() or self.at_hand
         if not named:
             return self.at_hand
         if homes:
@@ -158,6 +162,14 @@ class Kitchen:
         if not self.at_hand or self._opens_pot(step, action, verb, new):
             return self._open(new)
         return self._merge([self.at_hand], new)
+
+    def _baked(self) -> list[int] | None:
+        """The pot that came out of the oven last: whose flesh is scooped out."""
+        for pot in reversed(self.pots):
+            if any(heat.medium == "oven" for i in pot for heat in self.stories[i].heats):
+                self.at_hand = pot
+                return pot
+        return None
 
     def _opens_pot(self, step: Step, action: Action, verb: Verb, new: Sequence[int]) -> bool:
         """Whether foods not in any pot yet get one of their own."""
@@ -186,7 +198,7 @@ class Kitchen:
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
-        if verb.role == "blend" and verb.tool != "blender" and named and not self._with(action):
+        if verb.role == "blend" and named and not self._with(action):
             solid = [i for i in named if self.stories[i].solid]
             if solid:
                 return [i for i in pot if i in named]
@@ -211,9 +223,10 @@ class Kitchen:
                 self.stories[i].made, self.stories[i].made_step = verb.texture, step.index
         if verb.role == "split" and action.foods and not step.splits:
             self._lift(reached, thrown=bool(_THROWN.search(text)))
-        for cut in action.cuts:
-            for i in action.foods or reached:
-                self.stories[i].cuts.append(cut)
+        for i in action.foods or reached:
+            self.stories[i].cuts.extend(_cuts_of(action, i))
+        if verb.role in ("join", "season") and action.time is not None:
+            self._cook_on(step, action, reached)
 
     def _heat(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
         medium = verb.medium
@@ -227,6 +240,20 @@ class Kitchen:
             story.tested = story.tested or action.soft_test
             story.heats.append(
                 Heat(verb.id, medium, step.index, action.time, _water(verb, medium), verb.retention, action.covered)
+            )
+
+    def _cook_on(self, step: Step, action: Action, reached: Sequence[int]) -> None:
+        """ "Stir in the cumin for the last 2 minutes": what joins a hot pot for a time is heated for that time."""
+        last = next((heat for i in self.at_hand for heat in reversed(self.stories[i].heats)), None)
+        if last is None or last.medium not in ("steam", "water", "fat"):
+            return
+        whole = not _LAST.search(self._words(step, action))  # "the last" minutes are counted with the pot's own
+        for i in self.at_hand if whole else reached:
+            story = self.stories[i]
+            if story.cuts_heated is None:
+                story.cuts_heated = len(story.cuts)
+            story.heats.append(
+                Heat(last.verb, last.medium, step.index, action.time, last.water, last.retention, action.covered)
             )
 
     def _drain(self, reached: Sequence[int], keep: bool) -> None:
@@ -243,6 +270,7 @@ class Kitchen:
                     pot[:] = [line for line in pot if line != i]
 
     def _lift(self, reached: Sequence[int], thrown: bool) -> None:
+        source = next((pot for pot in self.pots if set(pot) & set(reached)), None)
         for pot in self.pots:
             pot[:] = [i for i in pot if i not in reached]
         self.pots = [pot for pot in self.pots if pot]
@@ -250,10 +278,10 @@ class Kitchen:
         if thrown:
             for i in reached:
                 self.stories[i].left_out = True
-        if self.at_hand and not thrown:
+        if not thrown:
             self.at_hand = self.pots[-1]
-        elif self.pots[:-1]:
-            self.at_hand = self.pots[-2]
+        elif source:
+            self.at_hand = source
 
     def _join(self, i: int, step: Step) -> None:
         story = self.stories[i]
@@ -301,6 +329,13 @@ class Kitchen:
         text = self.recipe.document.text[action.span.start : action.span.start + 80]
         word = re.match(r"\W*[^\W\d_]+(?:-[^\W\d_]+)?", text)
         return bool(word and _WITH.match(text, word.end()))
+
+
+def _cuts_of(action: Action, line: int) -> Sequence[Cut]:
+    """The cuts an action gives a line: one each where as many cuts as foods are named, all of them otherwise."""
+    if len(action.cuts) == len(action.foods) > 1 and line in action.foods:
+        return (action.cuts[action.foods.index(line)],)
+    return action.cuts
 
 
 def _water(verb: Verb, medium: Medium) -> str:

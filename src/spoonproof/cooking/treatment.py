@@ -17,6 +17,23 @@ _METHOD = {
     "pressure": "pressure",
 }
 _COOKED_STATES = ("cooked", "canned")
+_GROW_RAW = frozenset(
+    (
+        "vegetable",
+        "fruit",
+        "grain",
+        "pulse",
+        "meat",
+        "poultry",
+        "fish",
+        "shellfish",
+        "offal",
+        "egg",
+        "nut",
+        "herb",
+        "seed",
+    )
+)
 _READY = ("cooked", "canned", "tinned", "roasted", "steamed", "boiled", "poached")
 
 
@@ -68,7 +85,9 @@ def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None, str]:
     name = softens_as(food.softens_as, food.parent, food.id, times)
     cooking = [heat for heat in story.heats if method_of(heat)]
     if not cooking and not story.soaked:
-        return ("soft" if food.hardness == "soft" else "raw"), None, ""
+        if food.hardness == "soft":
+            return "soft", None, ""
+        return ("raw" if food.group in _GROW_RAW else "not-judged"), None, ""
     cut = cut_when_heated(story)
     need = main_need(name, cut, cooking, times)
     if need is None and not (story.soaked and times.needed(name, cut, "soak")):
