@@ -25,7 +25,7 @@ PLANTED = [
     ("claim-not-true", "Honey is perfectly safe"),
     ("claim-not-true", "Carrots are rich in iron"),
     ("claim-unproven", "bowl prevents colds"),
-    ("claim-overstated", "boosts immunity"),
+    ("claim-overstated", "bowl, a superfood that boosts immunity"),
     ("claim-overstated", "Cinnamon calms a baby's tummy"),
     ("time-too-short-to-soften", "5 minutes"),
     ("hot-food-in-a-sealed-blender", "Blend everything at once"),

@@ -52,7 +52,7 @@ def _near(name: str, knowledge: Knowledge) -> str:
 
 def _rule(name: str, knowledge: Knowledge) -> Lines:
     from spoonproof.checks.rule import all_rules
-    from spoonproof.report.citation import short
+    from spoonproof.model.citation import short
 
     for rule in all_rules():
         if rule.name == name:
@@ -74,7 +74,7 @@ def _reading_rule(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - o
 
 
 def _entry(name: str, knowledge: Knowledge) -> Lines:
-    from spoonproof.report.citation import short
+    from spoonproof.model.citation import short
 
     entry = knowledge.register.get(name)
     if entry is None:
@@ -97,7 +97,7 @@ def _entry(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _texture(name: str, knowledge: Knowledge) -> Lines:
-    from spoonproof.report.citation import short
+    from spoonproof.model.citation import short
 
     for row in knowledge.rows("textures"):
         if row.text("word") == name:
@@ -107,8 +107,8 @@ def _texture(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _food(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.model.citation import short
     from spoonproof.model.food import NUTRIENT_UNITS
-    from spoonproof.report.citation import short
 
     match = knowledge.foods.match(name)
     food = knowledge.foods.get(name) or (knowledge.foods.get(match.food) if match else None)
@@ -142,7 +142,7 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _source(name: str, knowledge: Knowledge) -> Lines:
-    from spoonproof.report.citation import address, short
+    from spoonproof.model.citation import address, short
 
     if name in knowledge.sources:
         yield f"{name}: a source"

@@ -36,7 +36,7 @@ def run(options: Namespace) -> int:
 
 def source_states(knowledge: Knowledge) -> Iterator[dict[str, object]]:
     """Each source: id, citation, address, how often cited, and its faults in words."""
-    from spoonproof.report.citation import UNPUBLISHED, address, issued_year, short
+    from spoonproof.model.citation import UNPUBLISHED, address, issued_year, short
 
     cited = citations(knowledge)
     for source in sorted({*knowledge.sources, *cited} - set(UNPUBLISHED)):

@@ -59,7 +59,7 @@ def _minutes(dish: Dish, step: int) -> float:
 
 def _cited(dish: Dish) -> Iterable[str]:
     """The sources of statements said in the film, as short citations, each once."""
-    from spoonproof.report.citation import short
+    from spoonproof.model.citation import short
 
     said = {"say", "super", "title", "description", "social"}
     ids = [

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from spoonproof.reading.spoken import seconds
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import Text
+from spoonproof.reading.spoken import seconds
 
 SUPER_LEAST_SECONDS = 3.0  # common practice, no source: long enough to be read twice
 READ_WORDS_A_MINUTE = (

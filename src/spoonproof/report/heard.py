@@ -5,8 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 
+from spoonproof.model.citation import Csl, address, short
 from spoonproof.model.claim import Advice, JudgedClaim
-from spoonproof.report.citation import Csl, address, short
 from spoonproof.report.terminal import printable
 
 ADVICE_WORDS: Mapping[Advice, str] = {

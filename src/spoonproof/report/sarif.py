@@ -9,9 +9,9 @@ from typing import Any
 from urllib.parse import quote
 
 from spoonproof import __version__
+from spoonproof.model.citation import Csl, address, short
 from spoonproof.model.finding import Finding, Remedy
 from spoonproof.model.text import Document, Span
-from spoonproof.report.citation import Csl, address, short
 
 _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 

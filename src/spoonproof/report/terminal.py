@@ -8,8 +8,8 @@ import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
+from spoonproof.model.citation import Csl, short
 from spoonproof.model.finding import Area, Finding, Level, SourceRef
-from spoonproof.report.citation import Csl, short
 
 AREA_HEADINGS: Mapping[Area, str] = {
     "baby": "THE BABY",
