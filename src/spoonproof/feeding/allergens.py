@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -106,6 +107,21 @@ class _Hidden:
 _OBVIOUS_GROUPS = frozenset({"fish", "shellfish", "egg", "eggs", "nuts", "nut", "milk", "cheese", "dairy"})
 
 
+_FREE = re.compile(
+    r"\b(gluten|wheat|dairy|milk|egg|nut|soya?|peanut|sesame|fish)[- ]free\b|\b(vegan|plant[- ]based)\b", re.I
+)
+_FREE_OF = {
+    "gluten": ("gluten", "wheat"), "wheat": ("wheat",), "dairy": ("milk",), "milk": ("milk",), "egg": ("egg",),
+    "nut": ("nuts", "peanut"), "soy": ("soya",), "soya": ("soya",), "peanut": ("peanut",), "sesame": ("sesame",),
+    "fish": ("fish",), "vegan": ("milk", "egg", "fish"),
+}  # fmt: skip
+
+
+def _said_free(text: str) -> set[str]:
+    """Allergens that the line says the food is free of ("gluten-free pasta", "vegan mayonnaise")."""
+    return {key for m in _FREE.finditer(text) for key in _FREE_OF[m.group(1).lower() if m.group(1) else "vegan"]}
+
+
 def _of_line(line: FoodLine, foods: Foods, hidden: _Hidden) -> list[tuple[str, How]]:
     found: dict[str, How] = {}
     food: Food | None = foods.get(line.food) if line.food else None
@@ -123,6 +139,8 @@ def _of_line(line: FoodLine, foods: Foods, hidden: _Hidden) -> list[tuple[str, H
         # No record, or one that brings none: the table of names speaks ("gluten-free" takes a name away).
         for allergen, is_hidden in named:
             found.setdefault(allergen, "hidden" if is_hidden else "present")
+    for key in _said_free(line.text):
+        found.pop(key, None)
     for word in line.label:
         for allergen in hidden.of(word):
             found.setdefault(allergen, "may-contain")
