@@ -37,6 +37,7 @@ AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)
 
+_VERBS = ("simmer", "stew", "braise", "cook", "slow-cook", "pressure-cook")  # boiling is always in water
 _LIQUID = re.compile(r"\b(?:water|stock|broth|milk|juice|liquid|sauce|passata|tomatoes|packet)\b", re.IGNORECASE)
 
 
@@ -45,7 +46,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     kitchen = walked(dish)
     said: set[tuple[int, ...]] = set()
     for event in kitchen.events:
-        if event.verb.medium not in ("water", "pan") or event.verb.role != "heat" or event.verb.id == "reheat":
+        if event.verb.id not in _VERBS:
             continue
         pot = [kitchen.stories[i] for i in event.pot]
         grains = [s for s in pot if s.food and s.food.hardness == "grain" and s.food.state not in ("cooked", "canned")]

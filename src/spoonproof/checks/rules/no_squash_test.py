@@ -54,14 +54,15 @@ def check(dish: Dish) -> Iterator[Fault]:
     unsure: set[Span] = set()
     for story in kitchen.stories:
         softness, _ = judged(dish, story)
-        hard = story.food is not None and story.food.hardness in ("hard", "firm")
-        if not hard or story.tested or story.bowl == "family" or softness not in ("soft", "maybe-soft"):
+        solid = story.food is not None and story.food.hardness in ("hard", "firm")
+        if not solid or story.tested or story.bowl == "family" or softness not in ("soft", "maybe-soft"):
             continue
         if not story.heats:
             continue
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)
-        if softness == "maybe-soft" and story.made not in FINE:
+        hard = story.food is not None and story.food.hardness == "hard"
+        if softness == "maybe-soft" and hard and story.made not in FINE:
             unsure.add(span)
     for span, stories in places.items():
         yield Fault(
