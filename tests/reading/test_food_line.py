@@ -53,6 +53,7 @@ def test_readings(row: str) -> None:
         ("1e308 g carrots", "quantity-out-of-range", "1e308"),
         ("8 oz milk", "ambiguous-unit", "8 oz"),
         ("parsnips, -300 g", "quantity-not-positive", "-300"),
+        ("3 firkins of parsnips", "unknown-unit", "firkins"),
         ("1 tin chickpea flour", None, None),
     ],
 )

@@ -42,7 +42,9 @@ def read_food_line(
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
         return _line(draft, scalar, amount, None, foods, measures), draft.findings
-    if amount is None and reading is None:
+    if draft.amount_lost:
+        amount = None
+    elif amount is None and reading is None:
         amount = _later_amount(draft, name, measures)
     elif amount is not None:
         amount = _later_bracket(draft, amount, name, measures)

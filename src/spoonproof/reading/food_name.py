@@ -24,6 +24,7 @@ OF_ONE = re.compile(
     re.I,
 )
 _BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])")
+_WORD_OF = re.compile(r"[ \t]*(?P<word>[^\W\d_]{2,20})[ \t]+of[ \t]+", re.I)
 _PREPOSITION = re.compile(
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])"
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
@@ -39,6 +40,7 @@ class LineDraft:
     passage: Passage
     document: Document
     used: bytearray
+    amount_lost: bool = False  # the word after the number is no unit, so the number counts for nothing
     findings: list[Finding] = field(default_factory=list)
 
     def use(self, start: int, end: int) -> None:
@@ -104,6 +106,10 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
                 return FoodName(match.start, match.end, match.food)
             return _unknown(draft, match.start, after, foods)
         left = _left_over(text, start, end, measures)
+        of = _WORD_OF.match(text, start, end)
+        inner = _match(text, of.end(), end, foods, measures) if of is not None else None
+        if of is not None and inner is not None:
+            return _unknown_unit(draft, of, inner)
         if left is not None:
             return _unknown(draft, left[0], left[1], foods)
     return None
@@ -211,6 +217,21 @@ def _pressed(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
         whole = made is not None and made.end - made.start > len(word) and not lead["also"]
         return FoodName(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
     return None
+
+
+def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> FoodName:
+    """ "3 firkins of parsnips": the food is known, how much of it is not."""
+    draft.find(
+        "unknown-unit",
+        of.start("word"),
+        of.end("word"),
+        f"“{of['word']}” is no measure that is known here, so the amount can't be counted.",
+        "Write grams, millilitres, spoons, cups or a number of pieces.",
+    )
+    draft.amount_lost = True
+    draft.use(of.start(), of.end())
+    draft.use(inner.start, inner.end)
+    return FoodName(inner.start, inner.end, inner.food)
 
 
 def _unknown(draft: LineDraft, start: int, end: int, foods: Foods) -> FoodName:

@@ -192,7 +192,7 @@ def _tested(steps: list[Step], verbs: Verbs) -> None:
 
 def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
     """Where the words fit two lines: the first one not used yet, and a finding."""
-    if not mention.unsure:
+    if not mention.unsure or not mention.lines:
         return mention
     fresh = [i for i in mention.lines if i not in reader.used]
     chosen = fresh[0] if fresh else mention.lines[0]
@@ -285,8 +285,7 @@ def _step_bowl(
         bowls = {action.bowl for action in actions}
         if len(bowls) == 1:
             return bowls.pop()
-        bowl, _ = whose(passage.text, reader.split)
-        return bowl if not actions else None
+        return whose(passage.text, reader.split)[0] if not actions else None
     assert cut is not None
     before = [d for d in drafts if d.start < cut[0]]
     after = {d.action.bowl for d in drafts if d.start >= cut[1]}
@@ -316,6 +315,8 @@ def _report_unlisted(reader: _Reader) -> None:
         record = reader.tables.foods.get(food)
         name = record.name if record is not None else food
         grave = record is not None and bool(record.allergens or record.traits & GRAVE)
+        if not grave and not reader.lines:
+            continue  # there is no list at all, which is said where it should stand
         called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
         related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
         reader.findings.append(
