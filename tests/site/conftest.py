@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import os
 import shutil
+import threading
 from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 
@@ -22,12 +26,36 @@ def missing(what: str) -> None:
     pytest.skip(f"{what}: the page was not looked at in a browser")
 
 
+@dataclass(frozen=True)
+class Built:
+    """The sample site: its folder, and its address on this machine."""
+
+    folder: Path
+    address: str
+
+    def url(self, path: str) -> str:
+        """The address of a page."""
+        return f"{self.address}/{path}"
+
+
 @pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The sample site as a folder."""
+def built(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Built]:
+    """The sample site, served on loopback as a host would."""
     out = tmp_path_factory.mktemp("built") / "site"
     build.write(out, build.files(sample.site(), Theme([sample.THEME]), sample.pictures()), ())
-    return out
+    handler = partial(Quiet, directory=str(out))
+    server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield Built(out, f"http://127.0.0.1:{server.server_address[1]}")
+    server.shutdown()
+    server.server_close()
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """Says nothing of each request."""
+
+    def log_message(self, format: str, *args: Any) -> None:
+        """Nothing."""
 
 
 @pytest.fixture(scope="session")

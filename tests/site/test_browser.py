@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.site.conftest import missing
+from tests.site.conftest import Built, missing
 
 pytestmark = [pytest.mark.browser, pytest.mark.timeout(240)]
 
@@ -30,17 +30,17 @@ def axe_script() -> Path:
     return Path(spec.origin).with_name("axe.min.js")
 
 
-def open_page(chromium: Any, built: Path, path: str, **options: Any) -> Any:
+def open_page(chromium: Any, built: Built, path: str, **options: Any) -> Any:
     """A page of the site in a context of its own."""
     options.setdefault("viewport", {"width": 1280, "height": 900})
     page = chromium.new_context(**options).new_page()
-    page.goto((built / path).as_uri())
+    page.goto(built.url(path))
     return page
 
 
 @pytest.mark.parametrize("colours", ["light", "dark"])
 @pytest.mark.parametrize("width", [390, 1280])
-def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Path, width: int, colours: str) -> None:
+def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Built, width: int, colours: str) -> None:
     script = axe_script().read_text(encoding="utf-8")
     faults = []
     for path in KINDS:
@@ -60,7 +60,7 @@ def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Path, width
     assert not faults, "\n".join(faults)
 
 
-def test_axe_would_find_a_fault(chromium: Any, built: Path) -> None:
+def test_axe_would_find_a_fault(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, "404.html", bypass_csp=True)
     page.evaluate("document.querySelector('main').innerHTML += '<img src=\"icon.svg\"><a href=\"#\"></a>'")
     page.evaluate(axe_script().read_text(encoding="utf-8"))
@@ -69,7 +69,7 @@ def test_axe_would_find_a_fault(chromium: Any, built: Path) -> None:
     page.context.close()
 
 
-def test_pages_meet_their_own_policy_and_fetch_nothing_else(chromium: Any, built: Path) -> None:
+def test_pages_meet_their_own_policy_and_fetch_nothing_else(chromium: Any, built: Built) -> None:
     for path in KINDS:
         context = chromium.new_context()
         page = context.new_page()
@@ -78,17 +78,29 @@ def test_pages_meet_their_own_policy_and_fetch_nothing_else(chromium: Any, built
         page.on("console", lambda message, said=said: said.append(message.text))
         page.on("pageerror", lambda error, said=said: said.append(str(error)))
         page.on("request", lambda request, asked=asked: asked.append(request.url))
-        page.goto((built / path).as_uri())
+        page.goto(built.url(path))
         page.wait_for_load_state("load")
         assert not said, path
-        assert asked and all(url.startswith(built.as_uri()) for url in asked), path
+        assert asked and all(url.startswith(built.address) for url in asked), path
         assert context.cookies() == []
         assert page.evaluate("getComputedStyle(document.body).borderTopWidth") == "7px", "the style sheet was refused"
         context.close()
 
 
+def test_pages_open_from_a_folder_too(chromium: Any, built: Built) -> None:
+    page = chromium.new_page()
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    page.goto((built.folder / FULL).as_uri())
+    page.get_by_role("link", name="Recipes", exact=True).first.click()
+    page.wait_for_url("**/index.html")
+    assert page.locator("#count").inner_text() == "2 recipes"
+    assert not said
+    page.close()
+
+
 @pytest.mark.parametrize("width", [320, 640])
-def test_small_screens_and_200_per_cent_never_scroll_sideways(chromium: Any, built: Path, width: int) -> None:
+def test_small_screens_and_200_per_cent_never_scroll_sideways(chromium: Any, built: Built, width: int) -> None:
     for path in KINDS:
         page = open_page(chromium, built, path, viewport={"width": width, "height": 700})
         wide = page.evaluate("document.documentElement.scrollWidth")
@@ -97,7 +109,7 @@ def test_small_screens_and_200_per_cent_never_scroll_sideways(chromium: Any, bui
 
 
 @pytest.mark.parametrize("script", [True, False])
-def test_scaling_and_measures_work_with_and_without_script(chromium: Any, built: Path, script: bool) -> None:
+def test_scaling_and_measures_work_with_and_without_script(chromium: Any, built: Built, script: bool) -> None:
     page = open_page(chromium, built, FULL, java_script_enabled=script)
     first = page.locator(".foods li").first
     spoon = page.locator(".foods li", has_text="rapeseed oil")
@@ -113,7 +125,7 @@ def test_scaling_and_measures_work_with_and_without_script(chromium: Any, built:
 
 
 @pytest.mark.parametrize("script", [True, False])
-def test_filters_work_with_and_without_script(chromium: Any, built: Path, script: bool) -> None:
+def test_filters_work_with_and_without_script(chromium: Any, built: Built, script: bool) -> None:
     page = open_page(chromium, built, "index.html", java_script_enabled=script)
     shown = page.locator("#cards > .card:visible")
     assert shown.count() == 2
@@ -128,7 +140,7 @@ def test_filters_work_with_and_without_script(chromium: Any, built: Path, script
     page.context.close()
 
 
-def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Path) -> None:
+def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, "index.html")
     page.locator("#find").fill("cumin lentil")
     assert page.locator("#cards > .card:visible").count() == 1
@@ -139,7 +151,7 @@ def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Path) -> N
     assert not open_page(chromium, built, "index.html", java_script_enabled=False).locator("#find").is_visible()
 
 
-def test_keyboard_alone_reaches_everything_and_shows_where_it_is(chromium: Any, built: Path) -> None:
+def test_keyboard_alone_reaches_everything_and_shows_where_it_is(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, FULL)
     page.keyboard.press("Tab")
     assert page.evaluate("document.activeElement.className") == "skip"
@@ -161,7 +173,7 @@ def test_keyboard_alone_reaches_everything_and_shows_where_it_is(chromium: Any, 
     page.context.close()
 
 
-def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Path) -> None:
+def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, FULL)
     page.clock.install()
     button = page.locator(".timer").first
@@ -178,7 +190,7 @@ def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Path) -
     page.context.close()
 
 
-def test_reduced_motion_stills_everything(chromium: Any, built: Path) -> None:
+def test_reduced_motion_stills_everything(chromium: Any, built: Built) -> None:
     for wish, moves in (("reduce", False), ("no-preference", True)):
         page = open_page(chromium, built, "index.html", reduced_motion=wish)
         lasts = page.evaluate("getComputedStyle(document.querySelector('.card')).transitionDuration")
@@ -187,7 +199,7 @@ def test_reduced_motion_stills_everything(chromium: Any, built: Path) -> None:
         page.context.close()
 
 
-def test_forced_colours_still_show_which_choice_holds(chromium: Any, built: Path) -> None:
+def test_forced_colours_still_show_which_choice_holds(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, FULL, forced_colors="active")
     fills = page.evaluate(
         "[...document.querySelectorAll('.switch .pick span')].map((s) => getComputedStyle(s).backgroundColor)"
@@ -196,7 +208,7 @@ def test_forced_colours_still_show_which_choice_holds(chromium: Any, built: Path
     page.context.close()
 
 
-def test_prints_on_one_sheet(chromium: Any, built: Path) -> None:
+def test_prints_on_one_sheet(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, FULL)
     sheet = page.pdf(prefer_css_page_size=True, print_background=False)
     assert len(re.findall(rb"/Type\s*/Page\b", sheet)) == 1
@@ -206,7 +218,7 @@ def test_prints_on_one_sheet(chromium: Any, built: Path) -> None:
     page.context.close()
 
 
-def test_a_former_address_leads_on(chromium: Any, built: Path) -> None:
+def test_a_former_address_leads_on(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, "recipes/lentil-pot.html")
     page.wait_for_url("**/red-lentil-and-sweet-potato-pot.html")
     page.context.close()

@@ -50,12 +50,14 @@ def recipe_page(
     """The page of a dish. ``published``: recipes that have a page, by slug. ``faults``: errors to own up to.
     ``checked``: an ISO date when the whole was checked, "" to take the sources' own."""
     recipe = dish.recipe
-    cited = Numbered(dish.knowledge.sources)
+    own = {str(item["id"]): item for item in recipe.sources if item.get("id")}
+    cited = Numbered({**dish.knowledge.sources, **own})
     said = claims.said(dish.claims, cited)
     worked = dish.plan
     cautions = [(c.id, _caution(c, cited)) for c in dish.cautions]
     nutrients = figures.nutrients(dish, cited)
     keeping = _keeping(dish, cited, [c for id, c in cautions if id in KEEPING_CAUTIONS])
+    cited.numbers(own)
     dates = sorted(d for d in _dates(recipe) if d)
     return RecipePage(
         slug=recipe.slug,

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+from urllib.parse import urlsplit
 
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.view import Link, RecipePage, Site, plain
@@ -104,7 +105,7 @@ class Pages:
             return self.env.get_template(template).render(
                 site=self.site,
                 path=path,
-                root="../" * path.count("/"),
+                root=self._root(path),
                 policy=POLICY,
                 menu=self.menu,
                 foot_menu=self.foot_menu,
@@ -114,6 +115,12 @@ class Pages:
             raise ThemeError(f"{error.name or template}, line {error.lineno}: {error.message}") from None
         except TemplateError as error:
             raise ThemeError(f"{_where(error, template)}: {error.message or type(error).__name__}") from None
+
+    def _root(self, path: str) -> str:
+        """What leads from a page to the site's root. The 404 page is shown at any depth, so it needs a whole path."""
+        if path == "404.html" and self.site.base_url:
+            return urlsplit(self.site.base_url).path.rstrip("/") + "/"
+        return "../" * path.count("/")
 
     def recipe(self, page: RecipePage) -> str:
         """A recipe's page."""

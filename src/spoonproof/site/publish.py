@@ -94,7 +94,7 @@ def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album)
         page,
         drawing=album.drawing(page.slug, shapes, text),
         photos=photos,
-        social=album.previews(page.slug, shapes, text),
+        social=photos[:1] or album.previews(page.slug, shapes, text),
     )
 
 
