@@ -160,6 +160,7 @@ QUANTITY = (
     Rule("share-of-day", "quantity", "T(<number>) ~6 <per-day> ~4 O(<NUT>)", says="a share of the day's need"),
     Rule("share-of-day", "quantity", "T(<number>) ~4 O(<NUT>) ~3 <per-day>", says="a share of the day's need"),
     Rule("a-third-sugar", "quantity", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
+    Rule("is-so-much", "quantity", "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)", says="a share of a food"),
     Rule(
         "limit-a-day",
         "quantity",

@@ -28,7 +28,8 @@ FUNCTION = (
     Rule(
         "makes-strong",
         "function",
-        "S(<ANY|additive|eating>) ~5 T(<make|keep|BENEFIT|copula>) _2 <audience-baby|audience-adult> _2 O(<strong>)",
+        "S(<ANY|additive|eating|disease>) ~5 T(<make|keep|BENEFIT|copula>) _2 <audience-baby|audience-adult> _2 "
+        "O(<strong>)",
         says="makes someone strong",
     ),
     Rule("makes", "function", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
@@ -116,7 +117,7 @@ FUNCTION = (
     Rule(
         "does-something",
         "function",
-        "S(<food|nutrient>) _1 T(<effect-verb>) O([_]{1,3})",
+        "S(<food|nutrient>) _1 T(<effect-verb>) (?!_4 <EFFECT|DISEASE|body|NUT|allergy>) O([_]{1,3})",
         loose=True,
         veto=("culinary", "nonfood", "per-day"),
         says="an effect verb with an object the lexicon does not know",
@@ -194,6 +195,7 @@ GENERAL_BENEFIT = (
         "S(<food>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
         says="good for someone",
     ),
+    Rule("its-healthy", "general-benefit", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
     Rule(
         "asked-healthy", "general-benefit", "<copula> _3 S(<FOOD>) _3 T(<healthy>)", says="asked whether it is healthy"
     ),

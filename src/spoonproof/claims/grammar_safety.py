@@ -303,6 +303,20 @@ SAFETY_AGE = (
         says="a food kept from babies",
     ),
     Rule(
+        "not-for-babies",
+        "safety-age",
+        effect="age",
+        pattern="S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
+        says="a food kept from babies",
+    ),
+    Rule(
+        "can-babies",
+        "safety-age",
+        effect="age",
+        pattern="T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<FOOD|ambiguous-nutrient>)",
+        says="whether babies may eat it",
+    ),
+    Rule(
         "ready-for-solids",
         "safety-age",
         effect="readiness-signs",

@@ -120,8 +120,8 @@ def _add_row(senses: dict[tuple[str, ...], dict[str, Sense]], row: Row) -> None:
     for term in terms:
         weak = term.endswith("?")
         name = f"{cls}-weak" if weak else cls
-        # A row of foods is a family; only a row marked "one" is a single food under several names.
-        identifier = row.text("id") if cls != "food" or row.text("one") else _slug(term)
+        # A row may be a family: where it says "each", every term is a thing of its own.
+        identifier = _slug(term) if row.text("each") else row.text("id")
         sense = Sense(name, identifier, row.text("value"), row.items("allergens"), term.rstrip("?"))
         for form in forms(term.rstrip("?"), how):
             if key := words_of(form):

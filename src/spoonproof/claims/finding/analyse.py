@@ -19,7 +19,7 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage
 
 _REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
-_LOOK_BACK = 320  # characters before a claim in which its pronoun may find its noun
+_LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
 _TOPIC = frozenset({"food", "dish"})
 
 Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids

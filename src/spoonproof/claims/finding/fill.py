@@ -94,12 +94,18 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
     if kind == "quantity" and tagged.find(frozenset({"per-day"})) and "daily" not in said.lower():
         names.append("daily")
-    new = [n for n in names if n and n.split()[0][:5] not in said.lower()]
+    spoken = set(re.findall(r"[a-z]+", said.lower()))
+    new = [n for n in names if n and n.split()[0] not in spoken]
     return f"{said} ({', '.join(new)})" if new else said
+
+
+_NAMES = {"bones": "bone health", "skin": "skin health", "gut": "stomach", "cells": "cell protection"}
 
 
 def _name(identifier: str) -> str:
     """The readable name of an id: "vitamin_c_mg" is "vitamin c", "brain-development" "brain development"."""
+    if identifier in _NAMES:
+        return _NAMES[identifier]
     return re.sub(r"_(?:g|mg|ug|kcal|rae_ug)$", "", identifier).replace("_", " ").replace("-", " ")
 
 

@@ -132,5 +132,16 @@ def age_text(tagged: Tagged, match: Match) -> str | None:
         return None
     low, high = (f"{value:g}" for value in age)
     months = f"{low} months" if low == high else f"{low}-{high} months"
-    start, end = match.object or match.trigger
-    return f"{months} ({tagged.words(start, end)})"
+    years = f", {age[1] / 12:g} years" if age[1] >= 24 and age[1] % 12 == 0 else ""
+    said = _age_words(tagged, match)
+    return f"{months}{years} ({said})" if said not in ("", months) else months + years
+
+
+def _age_words(tagged: Tagged, match: Match) -> str:
+    found = tagged.find(frozenset({"age", "age-unit"}), match.start, match.end + 3)
+    if not found:
+        return ""
+    first = found[0]
+    while first > 0 and number_of(tagged.items[first - 1].words) is not None:
+        first -= 1
+    return tagged.words(first, found[0] + 1)

@@ -137,7 +137,8 @@ def _rank(tagged: Tagged, at: int) -> int:
         rank -= 2
     if _is_predicate(tagged, at):
         rank -= 2
-    if "(" in tagged.symbols[max(0, at - 6) : at] and ")" not in tagged.symbols[max(0, at - 6) : at]:
+    inside = tagged.symbols[max(0, at - 14) : at]
+    if inside.rfind("(") > inside.rfind(")"):
         rank -= 2
     if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
         rank -= 3
