@@ -1,4 +1,4 @@
-"""What must hold for any dish: safer handling never adds a hazard, honey always fails, order and names change nothing."""
+"""What must hold for any dish: safer handling adds no hazard, honey always fails, order and names change nothing."""
 
 from __future__ import annotations
 

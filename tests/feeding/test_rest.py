@@ -117,7 +117,8 @@ def test_keeping_by_the_strictest_authority_read(food: str, fridge: float, cool:
 
 def test_pictures_endanger() -> None:
     made = kitchen.dish(
-        'ages: 8-10 months\npictures:\n  - {file: a.jpg, text: "Bowl", shows: [whole nuts, honey jar, baby lying back, nobody by]}\n'
+        "ages: 8-10 months\npictures:\n"
+        '  - {file: a.jpg, text: "Bowl", shows: [whole nuts, honey jar, baby lying back, nobody by]}\n'
     )
     assert {hazard.id for hazard in picture_hazards(made.recipe, made.knowledge.feeding)} >= {
         "whole-nuts",
@@ -129,11 +130,13 @@ def test_pictures_endanger() -> None:
 
 def test_a_recipe_used_as_a_food_brings_what_is_in_it() -> None:
     inner, _ = kitchen.read(
-        "title: Honey oats\nages: 12-24 months\nfoods:\n  - 50 g porridge oats\n  - 1 tbsp honey\nsteps:\n  - Mix everything.\n",
+        "title: Honey oats\nages: 12-24 months\nfoods:\n  - 50 g porridge oats\n"
+        "  - 1 tbsp honey\nsteps:\n  - Mix everything.\n",
         "recipes/honey-oats.md",
     )
     made = kitchen.dish(
-        "ages: 8-10 months\nfoods:\n  - {recipe: honey-oats, amount: 50 g}\n  - 100 g plain yoghurt\nsteps:\n  - Stir everything together.\n"
+        "ages: 8-10 months\nfoods:\n  - {recipe: honey-oats, amount: 50 g}\n"
+        "  - 100 g plain yoghurt\nsteps:\n  - Stir everything together.\n"
     )
     assert inner is not None
     made.others = {"honey-oats": inner}

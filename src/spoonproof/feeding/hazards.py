@@ -29,6 +29,11 @@ _STEP_KINDS = frozenset(
     hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
     salty-food juice""".split()
 )
+# Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
+_ORDINARY_IN_STEPS = frozenset(
+    """tea coffee juice sake port spirit stout ale gin mead syrup candy caramel toffee fudge cake cupcake jelly icing
+    custard pickle brine mate nut pudding nectar panela soda matcha squash honeycomb icing frosting""".split()
+)
 _OTHERS_PLATE = re.compile(
     r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
     r"[^.;]{0,40}"
@@ -251,7 +256,7 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             classes = tables.kinds[hit.value]
             if not classes & _STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
-            if _for_others(text, hit):
+            if _for_others(text, hit) or (len(hit.phrase) == 1 and hit.phrase[0] in _ORDINARY_IN_STEPS):
                 continue
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
                 yield _in_step(
