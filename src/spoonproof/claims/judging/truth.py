@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
@@ -15,6 +17,7 @@ from spoonproof.claims.words import has_word
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
+_COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
 EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
 
 
@@ -24,7 +27,7 @@ def truth_of(
     """The verdict on what the sentence says, its polarity taken in (questions are judged as if asserted)."""
     verdict = _plain(claim, key, probe, numbers, register, context)
     if claim.polarity in ("denies", "refutes") and not verdict.stanced:
-        verdict = denied(verdict, claim.polarity)
+        verdict = denied(verdict, claim.polarity, claim.kind)
     return verdict
 
 
@@ -38,6 +41,8 @@ def _plain(
         compared = comparison(claim, key, probe)
         if compared is not None:
             return compared
+    if claim.kind == "nutrient-content" and _COMPARED.search(key.near) and not (entry and entry.said):
+        return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
     if entry is None:
         return _unlisted(claim, key, probe, register)
     if entry.truth == "computed":
@@ -84,15 +89,12 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
             return
     absolute = any(has_word(key.words, word) for word in register.words.get("absolute", ()))
-    advised = _guided(entry) and claim.kind == "disease"
+    # A warning is no praise: it may be as strong as it likes.
+    advised = any(a.guidance and (a.answer == "yes" or claim.kind == "disease") for a in entry.allowed)
     if absolute or (overclaims(claim, key, register) and not advised):
         verdict.truth = "overstated"
         verdict.why = f"The verb says more than was shown. {verdict.why}"
         verdict.steps.append(f"strength {claim.strength}: more than was shown")
-
-
-def _guided(entry: Entry) -> bool:
-    return any(allowance.guidance for allowance in entry.allowed)
 
 
 def overclaims(claim: Claim, key: Key, register: Register) -> bool:

@@ -25,7 +25,7 @@ class Verdict:
     steps: list[str] = field(default_factory=list)
 
 
-def denied(verdict: Verdict, polarity: str) -> Verdict:
+def denied(verdict: Verdict, polarity: str, kind: str) -> Verdict:
     """The truth of taking the statement back. Evidence that is lacking makes a refutation right,
     but leaves a flat denial to be softened; a missing input leaves both open."""
     before = verdict.truth
@@ -35,7 +35,7 @@ def denied(verdict: Verdict, polarity: str) -> Verdict:
     elif before == "true":
         verdict.truth = "false"
         verdict.wording = None
-    elif before == "unproven" and verdict.evidence and polarity == "refutes":
+    elif before == "unproven" and verdict.evidence and (polarity == "refutes" or kind == "general-benefit"):
         verdict.truth = "true"
         verdict.wording = None
     elif before == "unproven" and verdict.evidence:
