@@ -9,7 +9,8 @@ Lines of ``expect``:
     door recipe | channel | statements | check [ARGUMENTS]
     file NAME                  for the first three doors; without it every file of the row, by name
     exit N                     of the check
-    LINE:COLUMN RULE [LEVEL]   a finding; all of them for the first three doors, errors among them for a check
+    LINE:COLUMN RULE [LEVEL]   a finding; all of them for the first three doors (of lines and steps: the errors),
+                               some among others for a check
     NAME LINE:COLUMN RULE      the same where a row has several files
     says WORDS                 in a message or in what was printed
     reads PATH = VALUE         what was read, by attributes of the recipe or channel
@@ -40,8 +41,8 @@ if str(HERE.parents[1]) not in sys.path:  # run as a script
     sys.path.insert(0, str(HERE.parents[1]))
 
 
-class TooSlow(Exception):
-    """A row ran longer than it may."""
+class TooSlow(BaseException):
+    """A row ran longer than it may; no Exception, so that nothing on the way takes it for a broken rule."""
 
 
 def rows() -> list[Path]:
@@ -80,16 +81,20 @@ def run(folder: Path) -> dict[str, object]:
     """What came of one row."""
     wanted = expectation(folder)
     door = wanted.get("door", ["recipe"])[0]
-    limit = float(wanted.get("seconds", [str(SECONDS)])[0])
+    runs = 2 if door.startswith("check") else 1  # a check is run for text and for JSON Lines
+    limit = runs * float(wanted.get("seconds", [str(SECONDS)])[0])
     outcome: dict[str, object] = {"row": folder.name}
 
     def stop(_signal: int, _frame: FrameType | None) -> None:
         raise TooSlow
 
     with laid_out(folder) as place:
+        # Seconds of work, which a busy machine does not change; and of waiting, for a pipe that never answers.
+        signal.signal(signal.SIGPROF, stop)
         signal.signal(signal.SIGALRM, stop)
-        signal.setitimer(signal.ITIMER_REAL, limit)
-        started = time.perf_counter()
+        signal.setitimer(signal.ITIMER_PROF, limit)
+        signal.setitimer(signal.ITIMER_REAL, 20 * limit)
+        started = time.process_time()
         try:
             if door.startswith("check"):
                 outcome |= checked(place, door.split()[1:])
@@ -100,8 +105,9 @@ def run(folder: Path) -> dict[str, object]:
         except Exception as error:  # a row must never raise: say which did
             outcome["broke"] = f"{type(error).__name__}: {error}"
         finally:
+            signal.setitimer(signal.ITIMER_PROF, 0)
             signal.setitimer(signal.ITIMER_REAL, 0)
-        outcome["seconds"] = round(time.perf_counter() - started, 3)
+        outcome["seconds"] = round((time.process_time() - started) / runs, 3)
     # Kilobytes at the highest point of this process so far.
     outcome["memory"] = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     return outcome
@@ -112,6 +118,7 @@ def read(place: Path, door: str, names: list[str], paths: list[str]) -> dict[str
     from spoonproof.knowledge import Knowledge
     from spoonproof.reading.channel import read_channel
     from spoonproof.reading.files import read_document
+    from spoonproof.reading.kitchen_faults import KITCHEN_FAULTS
     from spoonproof.reading.recipe import read_recipe
     from spoonproof.reading.speech import read_statements
 
@@ -137,6 +144,8 @@ def read(place: Path, door: str, names: list[str], paths: list[str]) -> dict[str
             thing, more = read_statements(document)
             findings += more
         for finding in findings:
+            if finding.rule in KITCHEN_FAULTS and finding.level != "error":
+                continue  # what food lines and steps make of it has tests of its own
             line, column = finding.document.position(finding.span.start)
             prefix = f"{name} " if len(given) > 1 else ""
             found.append(f"{prefix}{line}:{column} {finding.rule} {finding.level}")
@@ -174,7 +183,7 @@ def checked(place: Path, arguments: list[str]) -> dict[str, object]:
     finally:
         os.chdir(before)
     findings = [json.loads(line) for line in printed.getvalue().split("\n") if line.startswith("{")]
-    assert text_code == code, f"text says {text_code}, jsonl {code}"
+    assert text_code == code, f"text says {text_code}, jsonl {code}: {complained.getvalue()[:500]}"
     names = {str(f["file"]) for f in findings}
     found = [
         f"{str(f['file']) + ' ' if len(names) > 1 else ''}{f['line']}:{f['column']} {f['rule']} {f['level']}"
@@ -184,7 +193,21 @@ def checked(place: Path, arguments: list[str]) -> dict[str, object]:
     return {"found": found, "said": [output, *(str(f["message"]) for f in findings)], "exit": code, "printed": output}
 
 
+def warm_up() -> None:
+    """Load our own tables, so that the first row's time is its own."""
+    from tests.bad_inputs.plain import RECIPE
+
+    with tempfile.TemporaryDirectory(prefix="row-") as name:
+        place = Path(name)
+        (place / "channel.yaml").write_text("title: Row\nmarkets: [GB]\n")
+        (place / "recipes").mkdir()
+        (place / "recipes" / "leek-bowl.md").write_text(RECIPE)
+        checked(place, [])
+        read(place / "recipes", "recipe", [], [])
+
+
 if __name__ == "__main__":
+    warm_up()
     only = sys.argv[1:]
     for row in rows():
         if not only or row.name.split("-")[0] in only:

@@ -138,9 +138,9 @@ def test_hostile_stories_take_no_longer_than_twice_for_twice_as_much(maker: str)
         text = MAKERS[maker](size)
         best = 9.0
         for _ in range(3):
-            started = time.perf_counter()
+            started = time.process_time()
             prose(text)
-            best = min(best, time.perf_counter() - started)
+            best = min(best, time.process_time() - started)
         return best
 
     once, twice = seconds(2000), seconds(4000)

@@ -245,10 +245,10 @@ def test_windows_line_ends_give_the_same_recipe_and_faults() -> None:
 
 def test_hundreds_of_unknown_foods_are_all_said_and_only_the_first_get_hints() -> None:
     lines = "".join(f"  - {n + 1} g parsnpi{'ab'[n % 2] * (n % 40)}\n" for n in range(400))
-    started = time.perf_counter()
+    started = time.process_time()
     _, findings = read(SHORT.replace("foods: [200 g leeks]\n", f"foods:\n{lines}") + "---\n")
     assert sum(f.rule == "unknown-food" for f in findings) == 400
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2
 
 
 @settings(max_examples=150, deadline=None)

@@ -106,9 +106,9 @@ def test_hostile_captions_are_linear(unit: str) -> None:
         text = "WEBVTT\n\n00:01.000 --> 00:02.000\n" + unit * size
         best = 9.0
         for _ in range(3):
-            started = time.perf_counter()
+            started = time.process_time()
             read(text)
-            best = min(best, time.perf_counter() - started)
+            best = min(best, time.process_time() - started)
         return best
 
     assert seconds(40_000) < seconds(20_000) * 3.5 + 0.02

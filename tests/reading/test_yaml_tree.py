@@ -122,18 +122,18 @@ def test_separators_that_are_no_line_ends_of_ours_stay_text() -> None:
 
 @pytest.mark.parametrize("text", ["[" * 10_000, "{a: " * 10_000, "- " * 10_000, "? " * 10_000, "[" * 40 + "]" * 40])
 def test_deep_nesting_is_a_finding(text: str) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     _, node, faults = tree(text)
     assert node is None
     assert [fault.partition(":")[2] for fault in faults] == ["nested-too-deep"]
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1
 
 
 def test_a_billion_laughs_stops_at_the_first_anchor() -> None:
     lines = ["a0: &a0 [x, x]"] + [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]" for n in range(1, 10)]
-    started = time.perf_counter()
+    started = time.process_time()
     assert tree("\n".join(lines))[2] == ["1:alias-not-allowed"]
-    assert time.perf_counter() - started < 0.05
+    assert time.process_time() - started < 0.05
 
 
 def test_too_many_values_and_too_long_lists_are_findings() -> None:

@@ -25,7 +25,6 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "food_portions": ("food", "unit", "size"),
     "food_values": ("food",),
     "food_values_more": ("food", "nutrient"),
-    "food_values_more": ("food", "nutrient"),
     "measures": ("unit", "system"),
     "preparations": ("word",),
     "retention": ("group", "method"),
