@@ -59,7 +59,13 @@ LISTS = [
     Listed("nhs-avoid", "jelly cubes", "40 g jelly cubes", SERVE, "jelly-cubes", "24-36"),
     Listed("nhs-avoid", "marshmallows", "20 g marshmallows", SERVE, "marshmallows", "24-36"),
     Listed("nhs-avoid", "boiled and sticky sweets", "20 g toffee", SERVE, "hard-sweets", "24-36"),
-    Listed("nhs-avoid", "peanut butter by itself", "1 tbsp peanut butter", "Offer a spoonful of peanut butter.", "nut-butter-glob"),
+    Listed(
+        "nhs-avoid",
+        "peanut butter by itself",
+        "1 tbsp peanut butter",
+        "Offer a spoonful of peanut butter.",
+        "nut-butter-glob",
+    ),
     Listed("nhs-avoid", "chewing gum", "1 piece chewing gum", SERVE, "chewing-gum", "24-36"),
     Listed("nhs-avoid", "ice cubes", "4 ice cubes", SERVE, "ice-cubes", "24-36"),
     Listed("nhs-avoid", "whole nuts", "30 g peanuts", SERVE, "whole-nuts", "48-59"),
@@ -75,15 +81,36 @@ LISTS = [
     Listed("nhs-foods-to-avoid-older", "salt", "1 pinch salt", STIR, "added-salt"),
     Listed("nhs-foods-to-avoid-older", "stock cubes", "1 stock cube", COOK, "stock"),
     Listed("nhs-foods-to-avoid-older", "gravy", "2 tsp gravy granules", COOK, "stock"),
-    Listed("nhs-foods-to-avoid-older", "low-fat yoghurt under two", "100 g low-fat yoghurt", SERVE, "low-fat-dairy", "12-18"),
+    Listed(
+        "nhs-foods-to-avoid-older",
+        "low-fat yoghurt under two",
+        "100 g low-fat yoghurt",
+        SERVE,
+        "low-fat-dairy",
+        "12-18",
+    ),
     Listed("nhs-foods-to-avoid-2010", "shark", "150 g shark, boneless", COOK, "mercury-fish", "24-36"),
     Listed("nhs-foods-to-avoid-2010", "swordfish", "150 g swordfish, boneless", COOK, "mercury-fish", "24-36"),
     Listed("nhs-foods-to-avoid-2010", "marlin", "150 g marlin, boneless", COOK, "mercury-fish", "24-36"),
-    Listed("nhs-foods-to-avoid-2010", "runny egg", "1 egg", "Boil the egg for 5 minutes and serve it runny.", "runny-egg"),
+    Listed(
+        "nhs-foods-to-avoid-2010", "runny egg", "1 egg", "Boil the egg for 5 minutes and serve it runny.", "runny-egg"
+    ),
     Listed("nhs-eggs", "raw egg", "1 egg", "Whisk the egg and serve it.", "raw-egg"),
     Listed("nhs-relayed-dietitian", "rice drink", "150 ml rice drink", STIR, "rice-drink", "24-36"),
-    Listed("nhs-relayed-dietitian", "plant drink as the drink", "150 ml oat drink", "Pour the oat drink into a beaker to drink.", "milk-drink"),
-    Listed("nhs-relayed-dietitian", "goats' milk as the drink", "150 ml goats' milk", "Pour the goats' milk into a beaker to drink.", "milk-drink"),
+    Listed(
+        "nhs-relayed-dietitian",
+        "plant drink as the drink",
+        "150 ml oat drink",
+        "Pour the oat drink into a beaker to drink.",
+        "milk-drink",
+    ),
+    Listed(
+        "nhs-relayed-dietitian",
+        "goats' milk as the drink",
+        "150 ml goats' milk",
+        "Pour the goats' milk into a beaker to drink.",
+        "milk-drink",
+    ),
     Listed("nhs-relayed-dietitian", "liver", "100 g chicken livers", COOK, "liver"),
     Listed("nhs-relayed-dietitian", "bran", "1 tbsp wheat bran", STIR, "bran"),
     # University of Illinois Extension, after CDC and USDA
@@ -97,7 +124,14 @@ LISTS = [
     Listed("illinois-choking", "fish with bones", "200 g mackerel", COOK, "bones-fish", "24-36"),
     Listed("illinois-choking", "string cheese", "1 cheese string", SERVE, "cheese-string", "24-36"),
     Listed("illinois-choking", "nuts and seeds", "20 g sunflower seeds", SERVE, "whole-seeds", "24-36"),
-    Listed("illinois-choking", "nut butters", "1 tbsp almond butter", "Offer a spoonful of almond butter.", "nut-butter-glob", "24-36"),
+    Listed(
+        "illinois-choking",
+        "nut butters",
+        "1 tbsp almond butter",
+        "Offer a spoonful of almond butter.",
+        "nut-butter-glob",
+        "24-36",
+    ),
     Listed("illinois-choking", "whole beans", "1 tin kidney beans in water", COOK, "beans-whole"),
     Listed("illinois-choking", "raw peas", "80 g peas", SERVE, "raw-peas", "24-36"),
     Listed("illinois-choking", "raw green beans", "80 g green beans", SERVE, "firm-raw"),
@@ -114,16 +148,26 @@ LISTS = [
     Listed("illinois-choking", "marshmallows", "20 g marshmallows", SERVE, "marshmallows", "24-36"),
     # other lists
     Listed("care-inspectorate-choking", "blackberries", "80 g blackberries", SERVE, "berry-whole-baby"),
-    Listed("care-inspectorate-choking", "raw carrot under four", "1 carrot, cut into batons", SERVE, "raw-stick", "36-48"),
+    Listed(
+        "care-inspectorate-choking", "raw carrot under four", "1 carrot, cut into batons", SERVE, "raw-stick", "36-48"
+    ),
     Listed("paho-2003", "nuts", "20 g cashews", SERVE, "whole-nuts"),
     Listed("paho-2003", "grapes", "80 g grapes, halved", SERVE, "round-uncut"),
     Listed("paho-2003", "raw carrot", "1 carrot, cut into coins", SERVE, "hard-raw"),
-    Listed("aap-choking-list", "chunky peanut butter", "1 tbsp crunchy peanut butter", STIR, "nut-butter-crunchy", "24-36"),
+    Listed(
+        "aap-choking-list", "chunky peanut butter", "1 tbsp crunchy peanut butter", STIR, "nut-butter-crunchy", "24-36"
+    ),
     Listed("inspq-honey", "honey in cooking", "1 tbsp honey", "Bake everything for 30 minutes.", "honey"),
     Listed("espghan-2017", "salt", "1/4 tsp sea salt", COOK, "added-salt"),
     Listed("espghan-2017", "sugar", "1 tbsp golden syrup", STIR, "added-sugar"),
     Listed("espghan-2017", "fruit juice", "100 ml apple juice", STIR, "juice"),
-    Listed("espghan-2017", "cow's milk as the drink", "150 ml whole milk", "Pour the milk into a cup to drink.", "milk-drink"),
+    Listed(
+        "espghan-2017",
+        "cow's milk as the drink",
+        "150 ml whole milk",
+        "Pour the milk into a cup to drink.",
+        "milk-drink",
+    ),
     Listed("who-2023-remarks", "condensed milk", "2 tbsp condensed milk", STIR, "condensed-milk", "12-24"),
     Listed("who-2023-remarks", "flavoured milk", "100 ml chocolate milk", SERVE, "flavoured-milk", "12-24"),
     Listed("usda-avoid", "raw milk", "100 ml raw milk", STIR, "raw-milk", "24-36"),
@@ -145,10 +189,19 @@ LISTS = [
     Listed("fsa-salt", "salt from one to three years", "1/4 tsp salt", STIR, "added-salt-toddler", "12-24"),
     # read, and not covered
     Listed("aap-choking-2010", "balloons and toys", "", "", "", why_not="not food"),
-    Listed("fda-fish", "grams of fish a serving", "", "", "", why_not="amounts a week are notes of the week, not of a dish"),
-    Listed("efsa-nitrate-2010", "no spinach with a gut infection", "", "", "", why_not="a caution on the page, not a fault of the dish"),
+    Listed(
+        "fda-fish", "grams of fish a serving", "", "", "", why_not="amounts a week are notes of the week, not of a dish"
+    ),
+    Listed(
+        "efsa-nitrate-2010",
+        "no spinach with a gut infection",
+        "",
+        "",
+        "",
+        why_not="a caution on the page, not a fault of the dish",
+    ),
     Listed("aap-juice-2017", "juice a day from one year", "", "", "", why_not="an amount a day, not of a dish"),
-]  # fmt: skip
+]
 
 COVERED = [row for row in LISTS if row.hazard]
 

@@ -11,8 +11,13 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from spoonproof.feeding.allergens import AllergenFound
+from spoonproof.feeding.hazards import in_baby_bowl
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.treatment import Treatment
 
 EXACT_MOST = 12
 """Recipes up to which the order is searched exhaustively."""
@@ -55,6 +60,33 @@ class Calendar:
     proved: bool
     policy: str
     notes: tuple[str, ...]
+
+
+def candidate_of(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    found: Sequence[AllergenFound],
+    iron_rich: bool = False,
+) -> Candidate:
+    """A recipe as the calendar sees it: the plain foods of the baby's bowl (water left out), with the allergens
+    ``found`` in it (present or hidden) by the food that brings them."""
+    names: list[str] = []
+    brings: dict[str, tuple[str, ...]] = {}
+    for index, line in enumerate(recipe.foods):
+        if not in_baby_bowl(index, recipe, treatments):
+            continue
+        food = foods.get(line.food) if line.food else None
+        name = (food.parent or food.id) if food is not None else line.recipe or line.name
+        if name == "water":
+            continue
+        names.append(name)
+        allergens = {one.allergen for one in found if one.line == index and one.how in ("present", "hidden")}
+        # Wheat is one of the cereals with gluten: one allergen for the calendar, not two.
+        allergens -= {"wheat"} if "gluten" in allergens else set()
+        if allergens:
+            brings[name] = tuple(sorted(allergens))
+    return Candidate(recipe.slug, recipe.title.value, tuple(dict.fromkeys(names)), brings, iron_rich)
 
 
 _HIGH_RISK = ("severe eczema", "egg allergy", "peanut allergy", "known allergy", "food allergy", "allergy", "anaphyla")
