@@ -40,7 +40,13 @@ def test_a_row_without_terms_names_its_place() -> None:
 
 
 def test_the_food_table_gives_the_id() -> None:
-    rows = [Row({"class": "food", "id": "roots", "terms": "carrot;manuka beet", "forms": "noun", "each": "yes"}, "foods.csv", 2)]
+    rows = [
+        Row(
+            {"class": "food", "id": "roots", "terms": "carrot;manuka beet", "forms": "noun", "each": "yes"},
+            "foods.csv",
+            2,
+        )
+    ]
     built = Lexicon.from_rows({"foods": rows}, [("carrot", "carrot"), ("beet", "beetroot")])
     ids = [item.term.senses["food"].id for item in tag(built, "carrots, manuka beet").items if item.term]
     assert ids == ["carrot", "beetroot"]

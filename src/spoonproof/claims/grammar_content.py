@@ -138,6 +138,18 @@ NUTRIENT_CONTENT = (
         needs=("have", "contain"),
         says="an amount of a nutrient",
     ),
+    Rule(
+        "is-source", "nutrient-content", "T(<copula>) _3 O(<NUT>)", "contains", loose=True, named=True, says="it is it"
+    ),
+    Rule(
+        "food-and-nutrients",
+        "nutrient-content",
+        "S(<FOOD>) ~9 O(<nutrient-weak>)",
+        "contains",
+        loose=True,
+        veto=("nonfood", "culinary"),
+        says="food and nutrients together",
+    ),
 )
 
 QUANTITY = (

@@ -36,7 +36,7 @@ FUNCTION = (
     Rule(
         "is-a-function",
         "function",
-        "S(<THING>) _2 <copula> _4 O(<effect|effect-weak>)",
+        "S(<FOOD|pronoun>) _2 <copula> _4 O(<effect|effect-weak>)",
         named=True,
         loose=True,
         says="a food is said to be it",
@@ -89,7 +89,7 @@ FUNCTION = (
     Rule(
         "needs",
         "function",
-        "O(<audience-baby|audience-adult|body>) ~4 T(<need>) _5 S(<nutrient>)",
+        "O(<audience-baby|audience-adult|body|EFFECT>) ~4 T(<need>) _5 S(<nutrient>)",
         says="someone needs a nutrient",
     ),
     Rule(
@@ -125,7 +125,7 @@ FUNCTION = (
     Rule(
         "food-and-function",
         "function",
-        "S(<food|dish|nutrient|ambiguous-nutrient>) ~12 O(<effect>)",
+        "S(<food|dish|nutrient|ambiguous-nutrient|eating>) ~12 O(<effect>)",
         loose=True,
         veto=("nonfood",),
         says="food and function together",
@@ -137,6 +137,14 @@ FUNCTION = (
         loose=True,
         veto=("nonfood",),
         says="function and food together",
+    ),
+    Rule(
+        "food-and-weak-function",
+        "function",
+        "S(<food|nutrient>) ~8 O(<effect-weak|inner-body>)",
+        loose=True,
+        veto=("nonfood", "culinary"),
+        says="food and something of the body together",
     ),
 )
 
@@ -179,13 +187,23 @@ DISEASE = (
         veto=("nonfood",),
         says="illness and food together",
     ),
+    Rule(
+        "food-and-weak-disease",
+        "disease",
+        "S(<food|nutrient>) ~8 O(<disease-weak>)",
+        loose=True,
+        needs=("copula", "have", "HARM", "BENEFIT", "for", "make", "keep", "goodfor", "hedge"),
+        veto=("nonfood", "culinary", "swap"),
+        says="food and a complaint together",
+    ),
 )
 
 GENERAL_BENEFIT = (
     Rule("superfood", "general-benefit", "T(<loose-noun>)", veto=("nonfood",), says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "T(<loose>) (?!<generic-food>)", named=True, says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "T(<loose>) <generic-food> ~8 S(<FOOD>)", says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "S(<FOOD|pronoun>) ~8 T(<loose>)", says="a loose word of benefit"),
+    Rule("loose-word", "general-benefit", "S(<THING>) ~6 <copula> ~4 T(<loose>)", says="a loose word of benefit"),
+    Rule("loose-word", "general-benefit", "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)", says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 T(<loose-weak>)", named=True, says="a loose word of benefit"),
     Rule("is-healthy", "general-benefit", "S(<THING>) ~5 <copula> ~4 T(<healthy>)", says="a food is healthy"),
     Rule("loose-dish", "general-benefit", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),

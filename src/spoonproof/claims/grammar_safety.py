@@ -233,7 +233,7 @@ SAFETY_AGE = (
         veto=("storing",),
         says="none of it at an age",
     ),
-    Rule("wait-until", "safety-age", "T(<wait>) ~6 O(@AGE)", veto=("storing",), says="an age to wait for"),
+    Rule("wait-until", "safety-age", "T(<wait|advice>) ~6 O(@AGE)", veto=("storing",), says="an age to wait for"),
     Rule(
         "from-age",
         "safety-age",
@@ -271,7 +271,7 @@ SAFETY_AGE = (
     ),
     Rule("age-and-solids", "safety-age", "O(@AGE) ~12 S(<solids>)", veto=("storing",), says="an age and solids"),
     Rule("age-and-solids", "safety-age", "S(<solids>) ~10 O(@AGE)", veto=("storing",), says="an age and solids"),
-    Rule("age-and-solids", "safety-age", "S(<solids>) ~6 O(<number> _1 <week>)", says="an age and solids"),
+    Rule("age-and-solids", "safety-age", "S(<solids|wait>) ~6 O(<number> _1 <week>)", says="an age and solids"),
     Rule("readiness", "safety-age", effect="readiness-signs", pattern="O(<readiness>)", says="readiness for solids"),
     Rule(
         "readiness",
@@ -359,4 +359,10 @@ PROCESS = (
         says="a process makes it better",
     ),
     Rule("process-makes", "process", "O(<healthier>) ~7 S(<process>)", says="a process makes it better"),
+    Rule(
+        "keeps-nutrients",
+        "process",
+        "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
+        says="a food keeps or loses a nutrient",
+    ),
 )
