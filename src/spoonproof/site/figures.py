@@ -70,7 +70,9 @@ def nutrients(dish: Dish, cited: Numbered) -> Nutrients | None:
                 NUTRIENT_UNITS[key],
                 doubt(estimate),
                 share.share if share is not None else None,
-                share_text(share.share, estimate.coverage, share.intake.kind) if share is not None else "",
+                share_text(share.share, estimate.coverage, share.intake.kind, share.intake.source)
+                if share is not None
+                else "",
                 estimate.coverage,
                 figure(facts.per_100g[key].amount) if key in facts.per_100g else "–",
             )
@@ -99,9 +101,10 @@ def doubt(estimate: Estimate) -> str:
     return f"{low} to {high}"
 
 
-def share_text(share: float, coverage: float, kind: str) -> str:
-    """A share as people read it."""
+def share_text(share: float, coverage: float, kind: str, source: str = "") -> str:
+    """A share as people read it; † where the reference value was recalled and not read in its source."""
     percent = share * 100
     text = "over 100 %" if percent > 100 else f"{percent:.0f} %" if percent >= 1 else "under 1 %"
     text = f"at least {text}" if coverage < COVERED and percent <= 100 else text
-    return f"{text} (AI)" if kind == "AI" else text
+    text = f"{text} (AI)" if kind == "AI" else text
+    return f"{text} †" if source == "from-memory" else text

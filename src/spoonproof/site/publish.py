@@ -14,6 +14,7 @@ from spoonproof.site import build, foods, gather, reference
 from spoonproof.site.album import Album
 from spoonproof.site.build import Report
 from spoonproof.site.larder import Palette
+from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
 from spoonproof.site.view import RecipePage, Site
@@ -82,6 +83,7 @@ def gather_site(
         used=used,
         rules=rules,
         entries=entries,
+        calendar=new_foods(channel, [d for d in ordered if not faults.get(d.recipe.slug)]),
         measures=measures,
     )
 
