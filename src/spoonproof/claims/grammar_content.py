@@ -142,6 +142,16 @@ NUTRIENT_CONTENT = (
         "is-source", "nutrient-content", "T(<copula>) _3 O(<NUT>)", "contains", loose=True, named=True, says="it is it"
     ),
     Rule(
+        "nutrients-and-food",
+        "nutrient-content",
+        "O(<nutrient-weak>) ~9 S(<FOOD>)",
+        "contains",
+        loose=True,
+        needs=("have", "contain", "lose-n", "keep-n", "source", "found-in"),
+        veto=("nonfood", "culinary"),
+        says="nutrients and food together",
+    ),
+    Rule(
         "food-and-nutrients",
         "nutrient-content",
         "S(<FOOD>) ~9 O(<nutrient-weak>)",

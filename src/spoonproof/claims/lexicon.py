@@ -22,7 +22,7 @@ _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñ
 # A sentence holding none of these is never looked at.
 TRIGGERS = frozenset(
     """
-    absorb additive age age-unit allergy allergy-weak ambiguous-nutrient anything avoid body body-process
+    absorb additive cut-safe age age-unit allergy allergy-weak ambiguous-nutrient anything avoid body body-process
     can-ask choking choking-weak contaminant digest disease disease-weak effect effect-verb effect-weak energy
     fine food-allergy forbid free-from free-suffixed goodfor harmful harmful-weak hazard-food health
     health-weak healthier healthy hide introduce invalid loose loose-noun loose-weak most need nutrient
