@@ -99,7 +99,13 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     return f"{said} ({', '.join(new)})" if new else said
 
 
-_NAMES = {"bones": "bone health", "skin": "skin health", "gut": "stomach", "cells": "cell protection"}
+_NAMES = {
+    "bones": "bone health",
+    "skin": "skin health",
+    "gut": "stomach",
+    "cells": "cell protection",
+    "lactation": "breast milk",
+}
 
 
 def _name(identifier: str) -> str:

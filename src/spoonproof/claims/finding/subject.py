@@ -58,7 +58,12 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken]
     pronoun = _pronoun(tagged, begin, at)
     best = _best(tagged, before, at)
-    if best is not None and not (pronoun is not None and pronoun > best and not _is_subject(tagged, best)):
+    if best is not None and pronoun is not None:
+        # "It is a grain that ..." is about "it"; "oats, they are ..." is about oats.
+        further = pronoun > best and not _is_subject(tagged, best)
+        if further or (pronoun < best and _rank(tagged, best) <= -2):
+            best = None
+    if best is not None:
         return _named(tagged, best, taken)
     if pronoun is None:
         later = [i for i in tagged.find(wanted, at, match.end + _REACH) if i not in taken]
