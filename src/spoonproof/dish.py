@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from spoonproof.cooking.timeline import Plan
     from spoonproof.feeding.allergens import AllergenFound, Label
+    from spoonproof.feeding.calendar import Candidate
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
     from spoonproof.feeding.keeping import Keeping
@@ -29,6 +30,9 @@ if TYPE_CHECKING:
     from spoonproof.foods.numbers import KitchenNumbers
     from spoonproof.knowledge import Knowledge
     from spoonproof.model.claim import JudgedClaim, Paid
+
+IRON_SHARE = 0.1
+"""Share of a day's reference intake in a portion from which a dish counts as one that brings iron (common practice)."""
 
 
 class Dish:
@@ -106,6 +110,17 @@ class Dish:
 
         known = self.knowledge
         return plan(self.recipe, known.foods, known.verbs, self.channel.kitchen)
+
+    @cached_property
+    def candidate(self) -> Candidate:
+        """The dish as the calendar of new foods sees it; it brings iron from ``IRON_SHARE`` of a day's intake on."""
+        from spoonproof.feeding.calendar import candidate_of
+
+        portion = self.facts.per_portion
+        iron = portion.get("iron_mg") if portion else None
+        share = self.reference.share("iron_mg", iron) if iron is not None else None
+        brings_iron = share is not None and share.share >= IRON_SHARE
+        return candidate_of(self.recipe, self.treatments, self.knowledge.foods, self.allergens, brings_iron)
 
     @property
     def paid(self) -> Paid:

@@ -97,6 +97,11 @@ class Knowledge:
 
         return Intakes.from_rows(self.rows("intakes"))
 
+    def food_ids(self, names: Sequence[str]) -> tuple[str, ...]:
+        """The ids of foods named in words; a name that is no food is left out."""
+        matches = (self.foods.match(name) for name in names)
+        return tuple(match.food for match in matches if match is not None)
+
     @cached_property
     def verbs(self) -> VerbTable:
         """The closed table of kitchen verbs."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.dish import Dish
-from spoonproof.site.new_foods import candidate, new_foods
+from spoonproof.site.new_foods import new_foods
 from tests.kitchen import channel, knowledge, read
 
 MASH = "title: Swede mash\nfoods:\n  - 300 g swede, peeled, 1 cm dice\n  - 2 tsp rapeseed oil\n  - 30 ml water"
@@ -18,9 +18,9 @@ def dish(text: str, slug: str) -> Dish:
 
 
 def test_a_candidate_has_the_foods_of_the_babys_bowl_and_no_water() -> None:
-    one = candidate(dish(EGG, "egg-mash"))
+    one = dish(EGG, "egg-mash").candidate
     assert "egg" in one.foods and one.allergens["egg"] == ("egg",)
-    assert "water" not in candidate(dish(MASH, "swede-mash")).foods
+    assert "water" not in dish(MASH, "swede-mash").candidate.foods
 
 
 def test_each_food_is_new_once_and_the_allergen_comes_on_its_own() -> None:

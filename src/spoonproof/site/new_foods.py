@@ -6,41 +6,12 @@ from collections.abc import Sequence
 
 from spoonproof.dish import Dish
 from spoonproof.feeding.calendar import Calendar as Plan
-from spoonproof.feeding.calendar import Candidate, calendar
+from spoonproof.feeding.calendar import calendar
 from spoonproof.model.channel import Channel
 from spoonproof.site.view import Calendar, CalendarDay, Link
 
-IRON_SHARE = 0.1
-"""From this share of the reference intake in a portion on, a dish counts as one that brings iron (common practice)."""
-
 OLDEST = 12
 """Dishes for babies that start later than this many months are not first foods."""
-
-_NOT_NEW = frozenset({"water", "salt"})
-
-
-def candidate(dish: Dish) -> Candidate:
-    """A dish as the calendar sees it: the foods of the baby's bowl."""
-    foods: dict[str, None] = {}
-    allergens: dict[str, tuple[str, ...]] = {}
-    for part in dish.facts.all_ingredients:
-        if part.food is None or part.bowl == "family" or part.left_out or part.food.id in _NOT_NEW:
-            continue
-        food = part.food.parent or part.food.id
-        foods[food] = None
-        brought = sorted({*allergens.get(food, ()), *part.food.allergens})
-        if brought:
-            allergens[food] = tuple(brought)
-    portion = dish.facts.per_portion
-    iron = portion.get("iron_mg") if portion else None
-    share = dish.reference.share("iron_mg", iron) if iron is not None else None
-    return Candidate(
-        dish.recipe.slug,
-        dish.recipe.title.value,
-        tuple(foods),
-        allergens,
-        share is not None and share.share >= IRON_SHARE,
-    )
 
 
 def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
@@ -50,12 +21,18 @@ def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
         return None
     known = chosen[0].knowledge
     plan = calendar(
-        [candidate(dish) for dish in chosen], channel.baby.knows, known.feeding, channel.policies, channel.baby.advice
+        [dish.candidate for dish in chosen],
+        known.food_ids(channel.baby.knows),
+        known.feeding,
+        channel.policies,
+        channel.baby.advice,
     )
-    names = {food: known.foods.get(food) for dish in chosen for food in candidate(dish).foods}
+    names = {food: known.foods.get(food) for dish in chosen for food in dish.candidate.foods}
     words = {food: record.name for food, record in names.items() if record is not None}
     titles = {dish.recipe.slug: dish.recipe.title.value for dish in chosen}
-    known_words = [record.name for food in channel.baby.knows if (record := known.foods.get(food)) is not None]
+    known_words = [
+        record.name for food in known.food_ids(channel.baby.knows) if (record := known.foods.get(food)) is not None
+    ]
     whose = "the guidance of the channel’s own market" if plan.policy == "market" else f"the policy “{plan.policy}”"
     policy = f"The order follows {whose}."
     if known_words:

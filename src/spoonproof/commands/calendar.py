@@ -1,0 +1,135 @@
+"""``calendar``: when each new food comes, over chosen recipes."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from spoonproof.commands import new_parser, open_channel
+
+if TYPE_CHECKING:
+    from spoonproof.feeding.calendar import Calendar, Event
+    from spoonproof.folder import ChannelFolder
+    from spoonproof.knowledge import Knowledge
+
+AGES = "Days count from the first new food; a dish waits for the age it is for, whatever day stands here."
+
+
+def parser() -> ArgumentParser:
+    """The arguments of ``calendar``."""
+    found = new_parser("calendar", "When each new food comes, over chosen recipes.", ("text", "ics", "json"))
+    found.add_argument("paths", nargs="*", type=Path, metavar="RECIPE", help="recipes (default: the channel's)")
+    found.add_argument("--from", dest="start", metavar="DATE", help="the first day (default: today)")
+    return found
+
+
+def run(options: Namespace) -> int:
+    """Print the calendar; UsageError when there is nothing to order."""
+    from spoonproof.feeding.calendar import as_text
+    from spoonproof.report.terminal import printable, write
+
+    folder = open_channel(options)
+    start = _start(options.start)
+    plan = _plan(folder, options.paths)
+    if options.format == "ics":
+        write([_icalendar(plan, start, folder.channel.title).rstrip("\r\n")])
+    elif options.format == "json":
+        write([_json(plan, start)])
+    else:
+        write(printable(line) for line in as_text(plan).rstrip("\n").split("\n"))
+    return 0
+
+
+def _start(words: str | None) -> date:
+    from spoonproof.cli import UsageError
+    from spoonproof.clock import today
+
+    if words is None:
+        return today()
+    try:
+        return date.fromisoformat(words)
+    except ValueError:
+        raise UsageError(f"--from should be a date such as 2026-11-02, not {words!r}") from None
+
+
+def _plan(folder: ChannelFolder, paths: list[Path]) -> Calendar:
+    from spoonproof.cli import UsageError
+    from spoonproof.feeding.calendar import calendar
+
+    recipes = [file.recipe for file in folder.select(paths) if file.recipe is not None]
+    if not recipes:
+        raise UsageError("there is no recipe to order")
+    channel, known = folder.channel, folder.knowledge
+    plan = calendar(
+        [folder.dish(recipe).candidate for recipe in recipes],
+        known.food_ids(channel.baby.knows),
+        known.feeding,
+        channel.policies,
+        channel.baby.advice,
+    )
+    ages = {recipe.slug: recipe.ages.low for recipe in recipes}
+    return replace(plan, events=tuple(_worded(event, known, ages) for event in plan.events), notes=(AGES, *plan.notes))
+
+
+def _worded(event: Event, known: Knowledge, ages: dict[str, int]) -> Event:
+    """An event with foods by name instead of id, and from which age a dish is."""
+    food = known.foods.get(event.what)
+    what = food.name if food is not None else event.what
+    if event.kind == "dish" and event.slug in ages:
+        what += f" (from {ages[event.slug]} months)"
+    head, colon, listed = event.why.partition(": ")
+    names = [known.foods.get(name) for name in listed.split(", ")] if colon and event.kind == "dish" else []
+    if names and all(name is not None for name in names):
+        return replace(event, what=what, why=f"{head}: {', '.join(name.name for name in names if name)}")
+    return replace(event, what=what)
+
+
+def _json(plan: Calendar, start: date) -> str:
+    import json
+    from datetime import timedelta
+
+    events = [
+        {
+            "day": event.day,
+            "date": (start + timedelta(days=event.day - 1)).isoformat(),
+            "kind": event.kind,
+            "what": event.what,
+            "why": event.why,
+            "recipe": event.slug or None,
+            "source": event.source.id if event.source else None,
+        }
+        for event in plan.events
+    ]
+    whole = {"policy": plan.policy, "days": plan.days, "proved": plan.proved, "events": events, "notes": plan.notes}
+    return json.dumps(whole, ensure_ascii=False, indent=1)
+
+
+def _icalendar(plan: Calendar, start: date, title: str) -> str:
+    """The plan as iCalendar (RFC 5545), one whole-day event a line."""
+    from datetime import UTC, datetime, timedelta
+
+    from spoonproof.cli import UsageError
+
+    try:
+        from icalendar import Calendar as Ics
+        from icalendar import Event
+    except ImportError:
+        raise UsageError('iCalendar needs the extra "calendar": pip install "spoonproof[calendar]"') from None
+    whole = Ics()
+    whole.add("prodid", "-//Spoonproof//new foods//EN")
+    whole.add("version", "2.0")
+    whole.add("x-wr-calname", f"{title}: new foods")
+    for number, event in enumerate(plan.events, 1):
+        day = start + timedelta(days=event.day - 1)
+        entry = Event()
+        entry.add("uid", f"{start.isoformat()}-{number}@new-foods.spoonproof")
+        entry.add("dtstamp", datetime(start.year, start.month, start.day, tzinfo=UTC))
+        entry.add("dtstart", day)
+        entry.add("dtend", day + timedelta(days=1))
+        entry.add("summary", event.what)
+        entry.add("description", "\n".join((event.why, *plan.notes)))
+        whole.add_component(entry)
+    return str(whole.to_ical().decode("utf-8"))
