@@ -69,6 +69,8 @@ _SPELLINGS = (
     (re.compile(r"fuell"), "fuel"),
 )
 
+_OTHER_SPELLING = re.compile("|".join(f"(?:{pattern.pattern})" for pattern, _ in _SPELLINGS))
+
 
 def plural(word: str) -> str:
     """The plural of a singular noun; a word already ending in -s is given back."""
@@ -120,6 +122,8 @@ def forms(term: str, how: str) -> Iterator[str]:
         made += [f"{form} {rest}".strip() for form in verb_forms(first)]
     for form in made:
         yield form
+        if _OTHER_SPELLING.search(form) is None:
+            continue
         other = form
         for pattern, instead in _SPELLINGS:
             other = pattern.sub(instead, other)

@@ -18,6 +18,7 @@ from spoonproof.claims.inflect import forms
 from spoonproof.model.table import Row
 
 TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+")
+_PLAIN_TERM = re.compile(r"[a-z]+(?: [a-z]+)*")
 _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñç", "''''aaaaaaeeeeiiiiooooouuuunc")
 # A sentence holding none of these is never looked at.
 TRIGGERS = frozenset(
@@ -68,6 +69,8 @@ def fold(text: str) -> str:
 
 def words_of(term: str) -> tuple[str, ...]:
     """The tokens of a table's term, hyphens dropped, as the scanner would cut them."""
+    if _PLAIN_TERM.fullmatch(term):
+        return tuple(term.split(" "))
     return tuple(t for t in TOKEN.findall(fold(term)) if t != "-")
 
 
