@@ -77,7 +77,9 @@ SPREAD_THIN = re.compile(
     re.I,
 )
 GLOB = re.compile(
-    r"\b(?:spoonfuls? of|dollops?|blobs?|globs?|by itself|on its own|off the spoon|on a spoon|"
+    r"\b(?:spoonfuls? of|dollops?|blobs?|globs?|by itself|on its own|"
+    # "until it runs off the spoon" is the end point of thinning
+    r"(?<!runs )(?<!run )(?<!drops )(?<!drop )(?<!falls )(?<!fall )(?<!drips )(?<!slides )off the spoon|on a spoon|"
     r"from the spoon|straight from)\b",
     re.I,
 )
