@@ -99,9 +99,14 @@ def _mm(line: FoodLine, treatment: Treatment | None) -> float | None:
     return min(sizes) if sizes else None
 
 
+_WORKED = frozenset({"blended", "mashed", "squashed", "burst", "lumpy", "set", "baked", "fine", "removed", "strained"})
+
+
 def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> str:
     """The texture one food has in the bowl; "" where it makes none (liquids, powders) or nothing is known."""
     pieces = food is not None and food.hardness in ("hard", "firm") and facts & _PIECES
+    if food is not None and "round" in food.traits and "whole" in facts and not facts & _WORKED:
+        return "family food"  # soft as a grape is, a whole one is no purée
     if "set" in facts or ("baked" in facts and not pieces):
         return ""  # a batter that was baked or fried is what it holds together, not its parts
     if "blended" in facts:
