@@ -95,11 +95,12 @@ class _Hidden:
     def of(self, text: str) -> frozenset[str]:
         return frozenset(a for hit in self._phrases.find(text) for a in self._rows[hit.value].items("allergens"))
 
-    def by_name(self, text: str) -> list[tuple[str, bool]]:
-        """(allergen, hidden) of the names in ``text``."""
+    def by_name(self, text: str, whole: bool = False) -> list[tuple[str, bool]]:
+        """(allergen, hidden) of the names in ``text``; with ``whole`` of a name that is all of it."""
         return [
             (allergen, self._rows[hit.value].text("hidden") == "yes")
             for hit in self._phrases.find(text)
+            if not whole or not (text[: hit.start] + text[hit.end :]).strip()
             for allergen in self._rows[hit.value].items("allergens")
         ]
 
@@ -135,9 +136,13 @@ def _of_line(line: FoodLine, foods: Foods, hidden: _Hidden) -> list[tuple[str, H
             )
         if "wheat" in food.allergens:
             found.setdefault("gluten", found["wheat"])
-    if food is None or not food.allergens:
-        # No record, or one that brings none: the table of names speaks ("gluten-free" takes a name away).
+    if food is None:
+        # No record: the table of names speaks ("gluten-free" takes a name away).
         for allergen, is_hidden in named:
+            found.setdefault(allergen, "hidden" if is_hidden else "present")
+    elif not food.allergens:
+        # A record that brings none: only a name of the table that is the whole name ("millet flour" is no "flour").
+        for allergen, is_hidden in hidden.by_name(line.name, whole=True):
             found.setdefault(allergen, "hidden" if is_hidden else "present")
     for key in _said_free(line.text):
         found.pop(key, None)

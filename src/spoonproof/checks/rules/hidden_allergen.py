@@ -48,8 +48,11 @@ def check(dish: Dish) -> Iterator[Fault]:
             lines.setdefault(one.line, []).append(words[one.allergen])
     for index, found in lines.items():
         line = dish.recipe.foods[index]
+        food = dish.knowledge.foods.get(line.food) if line.food else None
+        brings = "brings" if food is not None and food.allergens else "may bring"
         yield Fault(
             line.name_span,
-            f"{line.name[:1].upper()}{line.name[1:]} may bring {' and '.join(dict.fromkeys(found))}.",
+            f"{line.name[:1].upper()}{line.name[1:]} {brings} {' and '.join(dict.fromkeys(found))}, "
+            "which its name does not say.",
             remedy=Remedy("Read the label, and name the allergen when you say this food on film."),
         )
