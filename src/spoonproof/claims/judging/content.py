@@ -114,6 +114,8 @@ def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrie
     if found is None or limit is None:
         return entry.why
     what = claim.foods[0].replace("-", " ") if isinstance(probe, FoodProbe) and claim.foods else "the dish as eaten"
+    if isinstance(probe, FoodProbe) and probe.eaten and threshold.basis == "100g":
+        what += f", {probe.eaten}"
     basis = "of its energy" if threshold.basis == "energy" else f"per {_BASIS[threshold.basis]}"
     unit = "%" if threshold.basis == "energy" else found.unit
     amount = show(found).replace(" % of energy", " %")

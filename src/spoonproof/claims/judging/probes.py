@@ -16,6 +16,7 @@ _TRAITS: Mapping[str, frozenset[str]] = {
     "added sugar": frozenset({"free-sugar"}),
     "sweeteners": frozenset({"sweetener", "artificial-sweetener", "honey"}),
 }
+_COOKED = (("-boiled", "boiled"), ("-cooked", "cooked"))
 DRY_WATER_G = 15.0
 """A food with less water than this per 100 g is not eaten as it is in the table (oats, spices, dried pulses)."""
 PINCH_G = 3.0
@@ -84,6 +85,7 @@ class FoodProbe:
     register: Register
     context: Context
     other: str = ""
+    eaten: str = ""
     steps: list[str] = field(default_factory=list)
 
     def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
@@ -115,10 +117,18 @@ class FoodProbe:
 
     def _as_eaten(self, key: str) -> Estimate | None:
         brings, portion = self.numbers.food_in_portion(self.food, key), self.numbers.portion_grams()
+        if brings is None:
+            for suffix, said in _COOKED:
+                cooked = self.numbers.food(self.food + suffix, key, "100g")
+                if cooked is not None:
+                    self.eaten = said
+                    self.steps.append(f"{self.food} as eaten: {said} (Art 5(3))")
+                    return _widened(key, cooked, self.numbers.food(self.food + suffix, "retinol_ug", "100g"))
         if brings is None or portion is None or portion.low <= 0:
             self.steps.append(f"{self.food} is not eaten dry by the 100 g, and no portion of it is known")
             return None
         low, high = brings.low / portion.high * 100, brings.high / portion.low * 100
+        self.eaten = "in the dish as eaten"
         self.steps.append(f"{self.food} as eaten: what it brings to 100 g of the dish (Art 5(3))")
         return replace(brings, amount=brings.amount / portion.amount * 100, low=low, high=high)
 
