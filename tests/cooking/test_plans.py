@@ -156,9 +156,9 @@ def test_a_plan_takes_a_few_milliseconds() -> None:
     planned()
     best = 9.0
     for _ in range(5):
-        start = time.perf_counter()
+        start = time.process_time()
         planned()
-        best = min(best, time.perf_counter() - start)
+        best = min(best, time.process_time() - start)
     assert best < 0.05
 
 

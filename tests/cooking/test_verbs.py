@@ -117,9 +117,9 @@ def test_finding_takes_time_in_proportion_to_the_text() -> None:
         text = "bring the pan of water and so on " * count + "to the boil until and once the "
         best = 9.0
         for _ in range(3):
-            start = time.perf_counter()
+            start = time.process_time()
             verbs().find(text)
-            best = min(best, time.perf_counter() - start)
+            best = min(best, time.process_time() - start)
         return best
 
     assert seconds(4000) < 3 * seconds(2000) + 0.02

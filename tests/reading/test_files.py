@@ -69,9 +69,9 @@ def test_a_file_beyond_the_limit_is_not_read(tmp_path: Path) -> None:
     assert read(tmp_path, b"x" * (limits.FILE_BYTES + 1)) == ["(1, 1):file-too-large"]
     with (tmp_path / "b.md").open("wb") as file:
         file.truncate(50 << 20)
-    started = time.perf_counter()
+    started = time.process_time()
     assert read_document(tmp_path / "b.md", "b.md")[1][0].rule == "file-too-large"
-    assert time.perf_counter() - started < 0.1
+    assert time.process_time() - started < 0.1
 
 
 def test_an_endless_line_is_said(tmp_path: Path) -> None:

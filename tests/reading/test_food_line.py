@@ -171,8 +171,8 @@ HOSTILE = (
 
 @pytest.mark.parametrize("piece", HOSTILE)
 def test_a_hostile_line_is_read_in_time_or_refused(piece: str) -> None:
-    start = time.perf_counter()
+    start = time.process_time()
     read_line((piece * 400)[:400])
     _, found, _ = read_line(piece * 2000)
     assert [f.rule for f in found] == ["value-too-long"]
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2

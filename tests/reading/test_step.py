@@ -247,11 +247,11 @@ def test_any_step_is_read_without_a_crash_and_inside_itself(text: str) -> None:
 
 @pytest.mark.parametrize("piece", HOSTILE)
 def test_a_hostile_step_is_read_in_time_or_refused(piece: str) -> None:
-    start = time.perf_counter()
+    start = time.process_time()
     read_method(["1 parsnip"], [(piece * 2000)[:2000]])
     _, found, _, _ = read_method(["1 parsnip"], [piece * 2001])
     assert "value-too-long" in [f.rule for f in found]
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
 
 
 @pytest.mark.parametrize(
