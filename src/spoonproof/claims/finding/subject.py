@@ -17,6 +17,7 @@ _VERBS = frozenset(
 )
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
                        "their", "he", "she", "it's", "they're"})  # fmt: skip
+_PERSONAL = frozenset({"it", "they", "it's", "they're", "he", "she"})
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like"})
 _ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
@@ -161,10 +162,14 @@ def _is_subject(tagged: Tagged, at: int) -> bool:
 
 
 def _is_object(tagged: Tagged, at: int) -> bool:
-    begin = _widen(tagged, at)
-    return begin > 0 and (
+    first = at
+    while (left := _previous(tagged, first, _NAMED)) is not None:
+        first = left
+    return any(
         tagged.items[begin - 1].words in _BEFORE_OBJECT
-        or bool(tagged.find(frozenset({"give", "avoid", "from", "than"}), begin - 1, begin))
+        or bool(tagged.find(frozenset({"give", "avoid", "from", "than", "high", "contain"}), begin - 1, begin))
+        for begin in (_widen(tagged, at), _widen(tagged, first))
+        if begin > 0
     )
 
 
@@ -181,7 +186,9 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
     found = [
         i
         for i in range(begin, at)
-        if tagged.items[i].words in _PRONOUNS and not tagged.find(_NAMED | _GENERIC, i + 1, i + 3)
+        if tagged.items[i].words in _PRONOUNS
+        # "this purée" names its noun; "it's packed with protein" does not
+        and (tagged.items[i].words in _PERSONAL or not tagged.find(_NAMED | _GENERIC, i + 1, i + 3))
     ]
     return found[-1] if found else None
 
