@@ -32,8 +32,8 @@ foods:
   - 2 tsp rapeseed oil
 steps:
   - Bring 3 cm of water to the boil under the steamer.
-  - Steam the potatoes, covered, for 16-20 minutes.
-  - Add the courgette and steam for 6 minutes more, until a cube of potato squashes between finger and thumb.
+  - Steam the potatoes, covered, for 8 minutes.
+  - Add the courgette and steam for 14-18 minutes more, until a cube of potato squashes between finger and thumb.
   - Take the lid off and let the steam off for 5 minutes.
   - Mash everything with the oil.
   - Serve it warm.
