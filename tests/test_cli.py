@@ -76,7 +76,7 @@ def test_findings_are_json_lines_of_the_contract(new_channel: Path, capsys: pyte
     recipe.write_text(recipe.read_text().replace("  - 2 tsp rapeseed oil", "  - 2 tsp rapeseed oil\n  - 1 tbsp honey"))
     assert main(["check", "--format", "jsonl"]) == 1
     found = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
-    honey = [each for each in found if each["area"] == "baby" and each["line"] == 11]
+    honey = [each for each in found if each["area"] == "baby" and each["line"] == 12]
     assert honey, found
     assert {
         "area", "bowl", "file", "line", "column", "end_line", "end_column", "rule", "level", "message", "related",
