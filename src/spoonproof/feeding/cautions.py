@@ -18,11 +18,18 @@ from spoonproof.model.treatment import Treatment
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One caution: its id, its one wording in this market, and its source."""
+    """One caution: its id, its one wording in this market, and its source.
+
+    ``screen`` is the same in the few words that fit over a picture; ``spoken`` what must be heard as well
+    ("" where reading it is enough); ``where`` the part of a film it belongs to (opening, foods, step, tasting, close).
+    """
 
     id: str
     text: str
     source: SourceRef
+    screen: str = ""
+    spoken: str = ""
+    where: str = ""
 
 
 def cautions(
@@ -41,7 +48,7 @@ def cautions(
     for part in parts(recipe.foods):
         if in_baby_bowl(part.at, recipe, treatments):
             kinds |= kinds_of(part.line, foods, tables)
-    text = " ".join(step.text for step in recipe.steps)
+    steps = " ".join(step.text for step in recipe.steps)
     cooked = any(t.heats for t in treatments)
     names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
     present = {one.allergen for one in found if one.baby and one.how != "may-contain"}
@@ -56,7 +63,7 @@ def cautions(
         "vegan": "vegan"
         in keys(f"{recipe.title.value} {recipe.summary.value if recipe.summary else ''} {recipe.story}"),
     }
-    words = keys(f"{recipe.title.value} {text} {recipe.story}")
+    words = keys(f"{recipe.title.value} {steps} {recipe.story}")
     texture = recipe.texture.value.lower() if recipe.texture else ""
     made: list[Caution] = []
     for row in tables.rows.get("cautions", ()):
@@ -64,8 +71,10 @@ def cautions(
         if markets and market not in markets:
             continue
         if any(_holds(when, state, kinds, words, present, texture, recipe.youngest) for when in row.items("when")):
-            wording = row.text("text").replace("{allergens}", _listed(names))
-            made.append(Caution(row.text("id"), wording, tables.source(row)))
+            text, screen, spoken = (
+                row.text(column).replace("{allergens}", _listed(names)) for column in ("text", "screen", "spoken")
+            )
+            made.append(Caution(row.text("id"), text, tables.source(row), screen, spoken, row.text("where")))
     return made
 
 

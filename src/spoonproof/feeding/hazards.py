@@ -14,6 +14,7 @@ from typing import Literal
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.served import as_served, baby_text
 from spoonproof.feeding.tables import FeedingTables, HazardRow
+from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import LEVELS, Bowl, Edit, Level, Remedy, SourceRef
 from spoonproof.model.kitchen import Foods
@@ -154,7 +155,7 @@ def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes:
         id=row.id,
         kind="choking" if row.kind == "choking" else "not-yet",
         level=row.level,
-        message=f"{_name(line.name)}: this {row.problem}.",
+        message=sentence(line.name, row.problem),
         span=span,
         food=line.name,
         until_months=row.until,
@@ -163,10 +164,6 @@ def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes:
         line=index,
         classes=classes,
     )
-
-
-def _name(words: str) -> str:
-    return words[:1].upper() + words[1:]
 
 
 def _sources(row: HazardRow) -> tuple[SourceRef, ...]:
@@ -210,7 +207,7 @@ def _of_recipe(
         for row in _holding(rows, classes, facts, recipe.youngest):
             if row.kind == "not-yet":
                 hazard = _hazard(replace(row, edit=""), inner, recipe, part.at, classes)
-                message = f'{_name(inner.name)}, in "{path.title.value}" that is used here: this {row.problem}.'
+                message = sentence(inner.name, row.problem, f'in "{path.title.value}" that is used here')
                 yield replace(hazard, message=message, span=part.line.span)
 
 
@@ -282,7 +279,7 @@ def _in_step(row: HazardRow, words: str, span: Span, step: int, classes: frozens
         id=row.id,
         kind="choking" if row.kind == "choking" else "not-yet",
         level=row.level,
-        message=f"{_name(words)}, named in this step: this {row.problem}.",
+        message=sentence(words, row.problem, "named in this step"),
         span=span,
         food=words,
         until_months=row.until,
