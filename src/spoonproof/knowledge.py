@@ -180,7 +180,7 @@ class Knowledge:
 
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
-        from spoonproof.claims.judging.context import Context
+        from spoonproof.claims.judging.context import Context, own_sources
         from spoonproof.clock import today
 
         traits, allergens = self._food_facts
@@ -191,6 +191,7 @@ class Knowledge:
             today=today().isoformat(),
             traits=traits,
             allergens=allergens,
+            own=own_sources(recipe.sources),
         )
 
     @cached_property

@@ -30,10 +30,10 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, probe, register, context)
     steps += more
-    advice = advise(claim, verdict, allowed, behind, steps)
+    advice = advise(claim, verdict, allowed, behind, steps, register.words.get("medicine", ()))
     wording = verdict.wording if advice not in ("keep", "cut-not-allowed") else None
     if verdict.add and advice == "add":
-        wording = verdict.wording or f"{claim.quote.strip().rstrip('.')}: {verdict.add}"
+        wording = verdict.wording or f"{claim.quote.strip().rstrip('.')}; {verdict.add}"
     judged = JudgedClaim(
         claim=claim,
         truth=verdict.truth,
@@ -54,12 +54,13 @@ def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:
     safety and illness her source is shown and the question stays open."""
     words = plain(around(judged.claim))
     own = next((o for o in context.own if any(has_word(words, phrase) for phrase in o.supports)), None)
-    if own is None or judged.advice != "source-it":
+    cut_for_want_of_it = judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted")
+    if own is None or not (judged.advice == "source-it" or cut_for_want_of_it):
         return judged
     sources = (*judged.sources, SourceRef(own.id, "the author's own source", "own"))
     trail = (*judged.trail, f"the author cites {own.id}")
     if judged.truth != "unlisted" or judged.claim.kind in SERIOUS:
-        return replace(judged, sources=sources, trail=trail)
+        return replace(judged, advice="source-it", sources=sources, trail=trail)
     why = f"On no list here; the author cites {own.id}. Show it beside the statement."
     return replace(judged, advice="add", sources=sources, trail=trail, why=why)
 

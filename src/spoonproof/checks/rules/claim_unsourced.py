@@ -29,4 +29,10 @@ SOURCES = ("eu-1924-2006",)
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each statement that is on no list."""
-    yield from of_claims(dish, lambda judged: judged.advice == "source-it" and judged.truth != "unproven")
+    yield from of_claims(
+        dish,
+        lambda judged: (
+            (judged.advice == "source-it" and judged.truth != "unproven")
+            or (judged.advice == "cut-untrue" and judged.truth == "unlisted")
+        ),
+    )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from spoonproof.claims.entries import Allowance
 from spoonproof.claims.judging.verdict import Verdict
-from spoonproof.claims.words import plain
+from spoonproof.claims.words import has_word, plain
 from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import Level
 
@@ -14,11 +14,20 @@ SERIOUS = frozenset({"safety-age", "disease"})
 
 
 def advise(
-    claim: Claim, verdict: Verdict, allowed: Sequence[MarketAnswer], behind: Sequence[Allowance], steps: list[str]
+    claim: Claim,
+    verdict: Verdict,
+    allowed: Sequence[MarketAnswer],
+    behind: Sequence[Allowance],
+    steps: list[str],
+    medicine: Sequence[str] = (),
 ) -> Advice:
-    """What to do with the words; ``steps`` gets the reason."""
+    """What to do with the words; ``steps`` gets the reason. ``medicine``: words that promise a cure (a trailing *
+    matches any ending)."""
     guidance = any(allowance.guidance for allowance in behind)
     advice = _by_truth(claim, verdict)
+    if promises_a_cure(claim, verdict, medicine):
+        steps.append("advice: it promises to prevent or cure, and nothing listed here shows it")
+        advice = "cut-untrue"
     if claim.polarity == "asks":
         steps.append(f"a question asserts nothing: {advice} becomes {'keep' if verdict.truth == 'true' else 'add'}")
         return "keep" if advice == "keep" else "add"
@@ -53,11 +62,28 @@ def _by_truth(claim: Claim, verdict: Verdict) -> Advice:
             return "source-it"
 
 
+def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str]) -> bool:
+    """Whether a statement asserts that food prevents, treats or cures and nothing listed supports it.
+
+    Of an illness a plain verb is enough; elsewhere it takes a word of medicine ("heals the gut"). Such a statement
+    can do harm while its source is looked for, so it is cut and not softened; a hedge or a mild verb asks for the
+    source instead.
+    """
+    if claim.polarity != "asserts" or verdict.truth not in ("unproven", "unlisted", "overstated"):
+        return False
+    cures = any(has_word(plain(claim.quote), word) for word in medicine)
+    if claim.kind == "disease":
+        if verdict.truth == "overstated":
+            return cures and verdict.wording is None
+        return cures or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
+    return cures and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
+
+
 def harm_of(claim: Claim, verdict: Verdict) -> int:
     """0 to 3, for ranking: what could come of believing it."""
     if verdict.truth == "true":
         return 0
-    if claim.polarity == "asks":
+    if claim.polarity in ("asks", "denies", "refutes") and (claim.polarity == "asks" or verdict.truth != "false"):
         return min(1, _harm(claim, verdict))
     return _harm(claim, verdict)
 

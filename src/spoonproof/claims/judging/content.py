@@ -29,7 +29,7 @@ def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, co
     ]
     worst: Verdict | None = None
     for nutrient in dict.fromkeys(named):
-        verdict = _one(claim, entry, probe, register, context, nutrient)
+        verdict = _one(entry, probe, register, context, nutrient)
         order = ("true", "unproven", "overstated", "false")
         if worst is None or order.index(verdict.truth) > order.index(worst.truth):
             if worst is not None:
@@ -41,12 +41,12 @@ def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, co
     return worst
 
 
-def _one(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, context: Context, nutrient: str) -> Verdict:
+def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nutrient: str) -> Verdict:
     assert entry.condition is not None
     result = evaluate(entry.condition, probe, register.references, nutrient)
     steps = list(result.steps)
     truth = _TRUTH[result.answer]
-    why = _why(claim, entry, probe, register, nutrient, result.answer)
+    why = _why(entry, probe, register, nutrient, result.answer)
     wording: str | None = None
     if result.answer == "no" and entry.lesser is not None:
         lesser = evaluate(entry.lesser, probe, register.references, nutrient)
@@ -98,7 +98,7 @@ def _portion_short(probe: FoodProbe, nutrient: str, register: Register, context:
     )
 
 
-def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answer: Reply) -> str:
+def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answer: Reply) -> str:
     if not isinstance(entry.condition, Threshold | Group) and entry.why:
         if answer == "unknown":
             return f"This cannot be checked here. {entry.why}"
@@ -113,7 +113,7 @@ def _why(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrie
     limit = limit_of(threshold, register.references, nutrient)
     if found is None or limit is None:
         return entry.why
-    what = claim.foods[0].replace("-", " ") if isinstance(probe, FoodProbe) and claim.foods else "the dish as eaten"
+    what = probe.food.replace("-", " ") if isinstance(probe, FoodProbe) else "the dish as eaten"
     if isinstance(probe, FoodProbe) and probe.eaten and threshold.basis == "100g":
         what += f", {probe.eaten}"
     basis = "of its energy" if threshold.basis == "energy" else f"per {_BASIS[threshold.basis]}"

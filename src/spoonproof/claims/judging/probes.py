@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from spoonproof.claims.conditions import KCAL_PER_G, Basis, Reply
@@ -118,12 +118,12 @@ class FoodProbe:
     def _as_eaten(self, key: str) -> Estimate | None:
         brings, portion = self.numbers.food_in_portion(self.food, key), self.numbers.portion_grams()
         if brings is None:
-            for suffix, said in _COOKED:
-                cooked = self.numbers.food(self.food + suffix, key, "100g")
+            for name, said in self._cooked_names():
+                cooked = self.numbers.food(name, key, "100g")
                 if cooked is not None:
                     self.eaten = said
-                    self.steps.append(f"{self.food} as eaten: {said} (Art 5(3))")
-                    return _widened(key, cooked, self.numbers.food(self.food + suffix, "retinol_ug", "100g"))
+                    self.steps.append(f"{self.food} as eaten: {name} (Art 5(3))")
+                    return _widened(key, cooked, self.numbers.food(name, "retinol_ug", "100g"))
         if brings is None or portion is None or portion.low <= 0:
             self.steps.append(f"{self.food} is not eaten dry by the 100 g, and no portion of it is known")
             return None
@@ -131,6 +131,13 @@ class FoodProbe:
         self.eaten = "in the dish as eaten"
         self.steps.append(f"{self.food} as eaten: what it brings to 100 g of the dish (Art 5(3))")
         return replace(brings, amount=brings.amount / portion.amount * 100, low=low, high=high)
+
+    def _cooked_names(self) -> Iterator[tuple[str, str]]:
+        """Names the cooked food may go by: its own first, then its kind's (red lentils: boiled lentils)."""
+        kind = self.food.partition("-")[2]
+        for food in (self.food, kind) if kind else (self.food,):
+            for suffix, said in _COOKED:
+                yield food + suffix, said
 
     def contains(self, what: str) -> Reply:
         """Whether the food itself is or brings an allergen or an ingredient class."""

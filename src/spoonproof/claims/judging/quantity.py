@@ -106,6 +106,11 @@ def _basis(claim: Claim, number: Quantity, register: Register) -> str:
         word, _, unit = pair.partition(" = ")
         if has_word(words, word):
             return unit
+    # "An egg has six grams": one of it is what the number is said of.
+    before = plain(claim.passage.text[max(0, claim.start - 12) : claim.start] + claim.quote)
+    first = plain(claim.subjects[0]).strip() if claim.subjects else ""
+    if first and any(has_word(before, f"{one} {first}") for one in ("a", "an", "one", "each", "every")):
+        return "piece"
     return ""
 
 

@@ -18,6 +18,10 @@ _STOPS = (".", "!", "?", "\n", ";")
 _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
 _PARTS = re.compile(r"[,;]| but ")
+_POINTING = frozenset(
+    "it this that these those they them one dish recipe meal bowl pot".split()
+    + [f"{which} {what}" for which in ("this", "the", "my", "our") for what in "dish recipe meal bowl one pot".split()]
+)
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
@@ -105,6 +109,11 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     named = [part for part in parts if _runs(part) & subjects_of(claim)]
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
         stance = _stance(words, register)
+        if stance == "warns":
+            # "No need to delay egg", "no way they can choke": what takes it back stands before the claim's own words.
+            taken_back = _stance(plain(clause(claim)), register)
+            held = any(has_word(words, phrase) for phrase in register.words.get("holds back", ()))
+            return taken_back if taken_back == "permits" or (taken_back == "dismisses" and not held) else stance
         if stance:
             return stance
         if any(has_word(words, phrase) for phrase in register.words.get("allows", ())):
@@ -168,7 +177,9 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else "")
     has_dish = bool(numbers.dish_foods())
-    if has_dish and (claim.of_dish or not (claim.foods or claim.subjects)):
+    # In a recipe's own words "it" that points at nothing else is the dish.
+    pointing = all(plain(subject).strip() in _POINTING for subject in claim.subjects)
+    if has_dish and (claim.of_dish or (not claim.foods and pointing)):
         return DishProbe(numbers, register, context)
     return NoProbe()
 

@@ -1,0 +1,100 @@
+"""Whole statements, found and judged as ``listen`` does, as a paediatric dietitian and a food lawyer would."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import pytest
+
+from spoonproof.claims.find import find_claims
+from spoonproof.knowledge import Knowledge
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.text import Document
+from spoonproof.reading.speech import read_statements
+
+
+@lru_cache(maxsize=1)
+def _known() -> Knowledge:
+    return Knowledge()
+
+
+def heard(text: str) -> list[JudgedClaim]:
+    passages, _ = read_statements(Document("said.txt", text), lines=True)
+    judge = _known().judge_without_dish(None, (), None)
+    found = [judge(claim) for claim in find_claims(passages, _known().lexicon)]
+    assert found, text
+    return found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Kohlrabi prevents colds.",
+        "this stew cures reflux",
+        "Swede fights off the flu.",
+        "A little dill kills germs.",
+        "Apricots get rid of constipation.",
+        "barley broth heals the gut",
+        "Fennel tea stops colic.",
+        "This porridge prevents iron deficiency.",
+        "Courgette fights cancer.",
+        "Vitamin C prevents colds.",
+        "There is no way they can choke on it.",
+        "Waking at night means your baby is ready for solids.",
+        "Almond milk can replace formula from seven months.",
+        "Popcorn is safe from one year.",
+    ],
+)
+def test_promises_of_a_cure_and_dangers_are_cut(text: str) -> None:
+    found = heard(text)
+    assert any(judged.advice.startswith("cut-") for judged in found), [judged.advice for judged in found]
+    assert not any(judged.advice == "keep" for judged in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Quarter the grapes lengthways.",
+        "There is no need to delay fish once your baby has started solids.",
+        "Babies don't need any fruit juice.",
+        "Breast milk or formula stays the main source of nutrition in the first year.",
+        "There's sesame in this one so skip it if your baby has a sesame allergy.",
+        "Offer one new food at a time if you worry about allergies.",
+        "Red lentils contain iron.",
+        "Give allergens one at a time and watch for a reaction.",
+        "whole cherry tomatoes are a choking hazard for young children",
+    ],
+)
+def test_true_guidance_is_kept(text: str) -> None:
+    assert {judged.advice for judged in heard(text)} == {"keep"}
+
+
+@pytest.mark.parametrize("text", ["Dill may help with colds.", "The banana in this helps with diarrhoea."])
+def test_a_mild_word_on_illness_asks_for_its_source(text: str) -> None:
+    assert {judged.advice for judged in heard(text)} == {"source-it"}
+
+
+def test_fibre_and_drink_for_constipation_are_advice_not_medicine() -> None:
+    (judged,) = heard("Prunes can help with constipation.")
+    assert (judged.truth, judged.advice) == ("true", "add")
+    assert "health visitor" in (judged.wording or "")
+
+
+def test_a_denied_cure_is_no_harm() -> None:
+    assert all(
+        judged.harm <= 1 and not judged.advice.startswith("cut") for judged in heard("Garlic doesn't cure colds.")
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "piece"), [("An egg has about six grams of protein.", "6"), ("A banana has 420 mg of potassium.", "420")]
+)
+def test_one_of_it_is_what_the_number_is_said_of(text: str, piece: str) -> None:
+    amounts = [judged for judged in heard(text) if judged.claim.kind == "quantity"]
+    assert [(judged.truth, judged.advice) for judged in amounts] == [("true", "keep")], piece
+    assert "per piece" in amounts[0].why
+
+
+def test_what_is_said_of_one_food_never_speaks_of_the_dish() -> None:
+    for text in ("Apples are packed with iron.", "Cucumber is rich in vitamin C."):
+        assert all("dish" not in judged.why for judged in heard(text))
