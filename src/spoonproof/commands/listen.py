@@ -1,31 +1,49 @@
-"""``listen``: every claim of captions, transcripts or text, judged, with its time where the file has times."""
+"""``listen``: every claim of captions, transcripts or text, judged, with its time where the file has times.
+
+A folder is a back catalogue: what could do most harm comes first, then what most people have seen.
+"""
 
 from __future__ import annotations
 
 import re
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from spoonproof.commands import channel_or_none, new_parser
 
 if TYPE_CHECKING:
+    from spoonproof.corrections import Corrections
     from spoonproof.folder import ChannelFolder
     from spoonproof.knowledge import Knowledge
     from spoonproof.model.claim import JudgedClaim
     from spoonproof.model.text import Document
+    from spoonproof.report.heard import Heard
 
 HEARD = {".vtt", ".srt", ".txt", ".md"}
+VIEWS = "views.csv"
+STANDARD_INPUT = "(standard input)"
 
 
 def parser() -> ArgumentParser:
     """The arguments of ``listen``."""
     found = new_parser("listen", "List every claim in captions, transcripts or text.", ("text", "jsonl"))
-    found.add_argument("paths", nargs="+", metavar="FILE|DIR", help="a file, a folder of them, or - for standard input")
+    found.add_argument(
+        "paths",
+        nargs="+",
+        metavar="FILE|DIR",
+        help="a file; a folder of them, ranked by harm and then by views (views.csv: file, views); - for standard "
+        "input, such as a reply that somebody pasted",
+    )
     found.add_argument("--lines", action="store_true", help="each line is a passage of its own")
     found.add_argument("--trail", action="store_true", help="show how each claim was judged, step by step")
-    found.add_argument("--mend", action="store_true", help="draft what to post for each claim that needs mending")
+    found.add_argument(
+        "--mend",
+        action="store_true",
+        help="draft what to post for each claim that needs mending; in a channel they are noted as drafted in "
+        "corrections.csv, where you write posted or pinned when it is done",
+    )
     found.add_argument("--market", action="append", choices=("EU", "GB", "US", "Codex"), help="judge for this market")
     found.add_argument("--ages", default="", help='for whom, such as "6-24 months"')
     return found
@@ -38,17 +56,132 @@ def run(options: Namespace) -> int:
     folder = channel_or_none(options)
     knowledge = _knowledge(folder)
     judged = list(_judged(options, folder, knowledge))
+    notes = _corrections(folder)
+    found = _listed(options.paths, folder, judged, notes)
+    if options.mend:
+        from spoonproof.checks.from_claims import once
+
+        told = {id(judged) for judged in once([one.judged for one in found])}
+        found = [one for one in found if id(one.judged) in told]
+    new = _note_drafts(folder, found, notes) if options.mend and folder is not None else None
     if options.format == "jsonl":
         from json import dumps
 
-        from spoonproof.report.lines import listened_object
-
-        terminal.write(dumps(listened_object(claim), ensure_ascii=False) for claim in judged)
+        terminal.write(dumps(_object(one), ensure_ascii=False) for one in found)
     elif options.mend:
-        terminal.write(heard.corrections(judged, knowledge.sources))
+        terminal.write(heard.corrections(found, knowledge.sources, _day()))
     else:
-        terminal.write(heard.report(judged, knowledge.sources, options.trail))
+        terminal.write(heard.report(found, knowledge.sources, options.trail))
+    if new is not None and options.format == "text":
+        print(f"{new} new in corrections.csv as drafted; write posted or pinned there when it is done.")
     return 1 if any(claim.advice != "keep" for claim in judged) else 0
+
+
+def _object(one: Heard) -> dict[str, object]:
+    from spoonproof.report.lines import listened_object
+
+    data: dict[str, object] = listened_object(one.judged)
+    if one.state:
+        data["correction"] = one.state
+    if one.views is not None:
+        data["views"] = one.views
+    return data
+
+
+def _listed(
+    paths: Sequence[str], folder: ChannelFolder | None, judged: Sequence[JudgedClaim], notes: Corrections
+) -> list[Heard]:
+    """The claims with state and views; ranked where a folder was given."""
+    from spoonproof.report.heard import Heard
+
+    catalogue = [Path(path) for path in paths if path != "-" and Path(path).is_dir()]
+    views = _views(catalogue, folder) if catalogue else {}
+    found = []
+    for claim in judged:
+        file = claim.claim.passage.document.path
+        found.append(Heard(claim, notes.state(_name(file, folder), claim.claim.quote), views.get(_absolute(file))))
+    if catalogue:
+        found.sort(key=lambda one: (-one.judged.harm, -(one.views or 0)))
+    return found
+
+
+def _absolute(file: str) -> str:
+    return file if file == STANDARD_INPUT else Path(file).absolute().as_posix()
+
+
+def _name(file: str, folder: ChannelFolder | None) -> str:
+    """A file as the channel's own tables name it."""
+    return file if folder is None or file == STANDARD_INPUT else folder.shown(Path(file))
+
+
+def _views(catalogue: Sequence[Path], folder: ChannelFolder | None) -> dict[str, int]:
+    """Views by absolute path, out of the channel's views.csv and then the folder's own."""
+    from spoonproof.cli import UsageError
+    from spoonproof.corrections import CorrectionsError, read_views
+
+    found: dict[str, int] = {}
+    for root in ([folder.root] if folder is not None else []) + list(catalogue):
+        text = _own_text(root / VIEWS)
+        try:
+            views = read_views(text, (root / VIEWS).as_posix()) if text is not None else {}
+        except CorrectionsError as error:
+            raise UsageError(str(error)) from None
+        found.update({(root / file).absolute().as_posix(): number for file, number in views.items()})
+    return found
+
+
+def _corrections(folder: ChannelFolder | None) -> Corrections:
+    from spoonproof.cli import UsageError
+    from spoonproof.corrections import FILE, Corrections, CorrectionsError, read_corrections
+
+    text = _own_text(folder.root / FILE) if folder is not None else None
+    try:
+        return read_corrections(text) if text is not None else Corrections()
+    except CorrectionsError as error:
+        raise UsageError(str(error)) from None
+
+
+def _note_drafts(folder: ChannelFolder, found: Sequence[Heard], notes: Corrections) -> int:
+    """Write the new drafts into corrections.csv and count them; what a person wrote there stays."""
+    from spoonproof.clock import today
+    from spoonproof.corrections import FILE
+    from spoonproof.reading.files import write_atomically
+    from spoonproof.report.heard import timecode
+
+    new = 0
+    for one in found:
+        claim = one.judged.claim
+        file = claim.passage.document.path
+        if one.judged.advice == "keep" or file == STANDARD_INPUT:
+            continue
+        seconds = claim.passage.seconds(claim.start, claim.end)
+        at = timecode(seconds[0]) if seconds else f"line {claim.passage.document.position(claim.span.start)[0]}"
+        new += notes.draft(_name(file, folder), at, one.judged, today().isoformat())
+    if new:
+        write_atomically(folder.root / FILE, notes.text().encode("utf-8"))
+    return new
+
+
+def _own_text(path: Path) -> str | None:
+    """The text of a table of the channel; None when there is none. Raises UsageError when it can't be read."""
+    from spoonproof.cli import UsageError
+    from spoonproof.reading.files import read_document
+
+    if not path.exists():
+        return None
+    document, faults = read_document(path, path.name)
+    if document is None:
+        raise UsageError(f"{path}: {' '.join(fault.message for fault in faults)}")
+    return document.text
+
+
+def _day() -> str:
+    """Today as a person writes it."""
+    from spoonproof.clock import today
+
+    day = today()
+    months = "January February March April May June July August September October November December".split()
+    return f"{day.day} {months[day.month - 1]} {day.year}"
 
 
 def _knowledge(folder: ChannelFolder | None) -> Knowledge:
@@ -58,39 +191,93 @@ def _knowledge(folder: ChannelFolder | None) -> Knowledge:
 
 
 def _judged(options: Namespace, folder: ChannelFolder | None, knowledge: Knowledge) -> Iterator[JudgedClaim]:
+    import sys
+
     from spoonproof.claims.find import find_claims
     from spoonproof.reading.speech import read_statements
+    from spoonproof.report.terminal import printable
 
     judge = knowledge.judge_without_dish(
         folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
     )
     for document in _documents(options.paths):
-        passages, _ = read_statements(document, lines=options.lines)
+        passages, faults = read_statements(document, lines=options.lines)
+        for fault in faults:
+            line = document.position(fault.span.start)[0]
+            print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
         yield from (judge(claim) for claim in find_claims(passages, knowledge.lexicon))
 
 
-def _documents(paths: list[str]) -> Iterator[Document]:
-    import sys
+def _documents(paths: Sequence[str]) -> Iterator[Document]:
+    """Every file named or in a folder named, each once. What can't be read in a folder is told and passed over.
 
+    Raises UsageError when a path is not there, a file named by itself can't be read, or a folder holds nothing.
+    """
     from spoonproof.cli import UsageError
-    from spoonproof.model.text import Document
-    from spoonproof.reading.files import read_document
 
+    seen: set[Path] = set()
     for given in paths:
         if given == "-":
-            yield Document("(standard input)", sys.stdin.read())
+            yield _from_standard_input()
             continue
         path = Path(given)
         if not path.exists():
             raise UsageError(f"{given}: there is no such file or folder")
-        found = [path] if not path.is_dir() else sorted(p for p in path.rglob("*") if p.suffix.lower() in HEARD)
+        if not path.is_dir():
+            files, found = [path], 1
+        else:
+            files = _files_of(path)
+            found = len(files)
         if not found:
             raise UsageError(f"{given}: holds no captions or text ({', '.join(sorted(HEARD))})")
-        for file in found:
-            document, faults = read_document(file, file.as_posix())
-            if document is None:
-                raise UsageError("; ".join(f"{file}: {fault.message}" for fault in faults))
-            yield document
+        for file in files:
+            if file.absolute() not in seen:
+                seen.add(file.absolute())
+                document = _document(file, named=not path.is_dir())
+                if document is not None:
+                    yield document
+
+
+def _document(file: Path, named: bool) -> Document | None:
+    import sys
+
+    from spoonproof.cli import UsageError
+    from spoonproof.reading.files import read_document
+    from spoonproof.report.terminal import printable
+
+    document, faults = read_document(file, file.as_posix())
+    if document is None:
+        words = "; ".join(f"{printable(file.as_posix())}: {fault.message}" for fault in faults)
+        if named:
+            raise UsageError(words)
+        print(words, file=sys.stderr)
+    return document
+
+
+def _files_of(folder: Path) -> list[Path]:
+    """Captions and texts under a folder; hidden ones, and what is no ordinary file, left out."""
+    found = []
+    for path in sorted(folder.rglob("*")):
+        hidden = any(part.startswith(".") for part in path.relative_to(folder).parts)
+        if path.suffix.lower() in HEARD and not hidden and path.is_file():
+            found.append(path)
+    return found
+
+
+def _from_standard_input() -> Document:
+    import sys
+
+    from spoonproof.cli import UsageError
+    from spoonproof.reading import limits
+    from spoonproof.reading.files import decode
+
+    data = sys.stdin.buffer.read(limits.FILE_BYTES + 1)
+    if len(data) > limits.FILE_BYTES:
+        raise UsageError(f"standard input is longer than {limits.FILE_BYTES >> 10} KiB; give it as files")
+    document, faults = decode(data, STANDARD_INPUT)
+    if document is None:
+        raise UsageError("standard input: " + " ".join(fault.message for fault in faults))
+    return document
 
 
 def _ages(words: str) -> tuple[int, int | None] | None:

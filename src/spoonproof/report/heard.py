@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
 
-from spoonproof.model.citation import Csl, address, short
+from spoonproof.claims.judge import statement_key
+from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, JudgedClaim
 from spoonproof.report.terminal import printable
 
@@ -20,22 +22,23 @@ ADVICE_WORDS: Mapping[Advice, str] = {
 NOT_LEGAL_ADVICE = "These answers are not legal advice; local guidance and your health professional come first."
 
 
-def report(judged: Sequence[JudgedClaim], sources: Mapping[str, Csl], trail: bool = False) -> Iterator[str]:
-    """Every claim, in the order it was said."""
-    for claim in judged:
-        yield from _one(claim, sources, trail)
-    kept = sum(claim.advice == "keep" for claim in judged)
-    yield f"{len(judged)} claim{'s' if len(judged) != 1 else ''} heard; {kept} to keep, {len(judged) - kept} to mend."
+def report(heard: Sequence[Heard], sources: Mapping[str, Csl], trail: bool = False) -> Iterator[str]:
+    """Every claim, in the order given."""
+    for one in heard:
+        yield from _one(one, sources, trail)
+    kept = sum(one.judged.advice == "keep" for one in heard)
+    yield f"{len(heard)} claim{'s' if len(heard) != 1 else ''} heard; {kept} to keep, {len(heard) - kept} to mend."
     yield NOT_LEGAL_ADVICE
 
 
-def _one(judged: JudgedClaim, sources: Mapping[str, Csl], trail: bool) -> Iterator[str]:
+def _one(heard: Heard, sources: Mapping[str, Csl], trail: bool) -> Iterator[str]:
+    judged = heard.judged
     claim = judged.claim
-    document = claim.passage.document
-    line, column = document.position(claim.span.start)
     seconds = claim.passage.seconds(claim.start, claim.end)
     time = f"  at {timecode(seconds[0])}" if seconds else ""
-    yield f"{printable(document.path)}:{line}:{column}{time}  {ADVICE_WORDS[judged.advice]}"
+    views = f"  {heard.views:,} views" if heard.views is not None else ""
+    state = f"  (correction {heard.state})" if heard.state else ""
+    yield f"{_place(judged)}{time}{views}  {advice_words(judged)}{state}"
     yield from _wrapped(f"“{claim.quote}”")
     yield from _wrapped(f"{claim.kind}, {judged.truth}: {judged.why}")
     if judged.wording:
@@ -49,36 +52,66 @@ def _one(judged: JudgedClaim, sources: Mapping[str, Csl], trail: bool) -> Iterat
     yield ""
 
 
-def corrections(judged: Sequence[JudgedClaim], sources: Mapping[str, Csl]) -> Iterator[str]:
-    """For every claim to mend: a comment to pin, words for the description, and a card for the screen."""
-    to_mend = [claim for claim in judged if claim.advice != "keep"]
-    for claim in sorted(to_mend, key=lambda each: -each.harm):
-        yield from _correction(claim, sources)
-    many = "s" if len(to_mend) != 1 else ""
-    yield f"{len(to_mend)} correction{many} drafted, the most harmful first. Make them your own."
+class Heard(NamedTuple):
+    """A claim as listed: the state of its correction ("" when there is none) and the views of its file."""
+
+    judged: JudgedClaim
+    state: str = ""
+    views: int | None = None
+
+
+def corrections(heard: Sequence[Heard], sources: Mapping[str, Csl], day: str) -> Iterator[str]:
+    """For every statement to mend: a comment to pin, words for the description, and a card for the screen.
+
+    The same statement in one file is one correction with all its times. ``day`` is the date in words.
+    """
+    groups: dict[tuple[str, ...], list[Heard]] = {}
+    for one in heard:
+        if one.judged.advice != "keep":
+            groups.setdefault((_path(one.judged), *statement_key(one.judged)), []).append(one)
+    for group in sorted(groups.values(), key=lambda group: -group[0].judged.harm):
+        yield from _correction(group, sources, day)
+    many = "s" if len(groups) != 1 else ""
+    yield f"{len(groups)} correction{many} drafted, the most harmful first. Make them your own."
     yield NOT_LEGAL_ADVICE
 
 
-def _correction(judged: JudgedClaim, sources: Mapping[str, Csl]) -> Iterator[str]:
-    claim = judged.claim
-    document = claim.passage.document
-    seconds = claim.passage.seconds(claim.start, claim.end)
-    at = f"At {timecode(seconds[0])} I" if seconds else "I"
-    cited = "; ".join(
-        part
-        for source in dict.fromkeys(judged.sources)
-        for part in (short(source.id, sources), address(source.id, sources))
-        if part
-    )
-    holds = judged.wording or judged.why
-    line, column = document.position(claim.span.start)
-    yield f"{printable(document.path)}:{line}:{column}  {ADVICE_WORDS[judged.advice]}"
-    yield from _wrapped(f"Comment to pin: {at} said “{claim.quote}”. That needs correcting. {holds}")
-    yield from _wrapped(f"Description: Correction{' at ' + timecode(seconds[0]) if seconds else ''}: {holds}")
-    yield from _wrapped(f"Card: Correction: {judged.wording or 'please read the pinned comment'}")
-    if cited:
-        yield from _wrapped(f"Source: {cited}")
+def _correction(group: Sequence[Heard], sources: Mapping[str, Csl], day: str) -> Iterator[str]:
+    from spoonproof.report.mend import mend
+
+    first = group[0].judged
+    spans = [one.judged.claim.passage.seconds(one.judged.claim.start, one.judged.claim.end) for one in group]
+    times = list(dict.fromkeys(timecode(seconds[0]) for seconds in spans if seconds))
+    texts = mend(first, times, sources, day)
+    state = f"  ({group[0].state})" if group[0].state else ""
+    yield f"{_place(first)}  {advice_words(first)}{state}"
+    yield from _wrapped(f"You said: “{first.claim.quote}”")
+    yield "    Comment to pin:"
+    yield from _wrapped(texts.comment, "        ")
+    yield "    For the description:"
+    yield from _wrapped(texts.description, "        ")
+    yield "    Card on the screen:"
+    yield from _wrapped(texts.card, "        ")
+    if texts.to_you:
+        yield from _wrapped(f"To you: {texts.to_you}")
     yield ""
+
+
+def _path(judged: JudgedClaim) -> str:
+    return judged.claim.passage.document.path
+
+
+def _place(judged: JudgedClaim) -> str:
+    document = judged.claim.passage.document
+    line, column = document.position(judged.claim.span.start)
+    return f"{printable(document.path)}:{line}:{column}"
+
+
+def advice_words(judged: JudgedClaim) -> str:
+    """The advice in words; what is cut because nothing shows it is not called untrue."""
+    if judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted"):
+        return "cut it: nothing shows that it is so"
+    return ADVICE_WORDS[judged.advice]
 
 
 def timecode(seconds: float) -> str:

@@ -1,0 +1,187 @@
+"""What a creator posts when something she said needs mending: a comment, an addendum, a card.
+
+The truth comes first and is the loudest; what was said is pointed at by its time and topic, never quoted.
+Plain words that she can make her own; on safety and illness, health professionals and local guidance come first.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from spoonproof.model.citation import UNPUBLISHED, Csl, address, short
+from spoonproof.model.claim import JudgedClaim
+
+CARD_LENGTH = 90
+"""Characters that can be read from a card within three seconds or so (common practice for text over a picture)."""
+_HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
+"""How a register's hint to the author begins: it tells her what to write and is no sentence to post."""
+_SERIOUS = frozenset({"safety-age", "disease", "allergen"})
+_DISH = frozenset("dish recipe meal bowl food soup porridge stew mash puree purée pot snack".split())
+_POINTING = frozenset("it this that these they them".split())
+_FIGURES = re.compile(
+    r"(?P<what>[^:]{1,80}): (?P<amount>[^;]{1,80}); the claim (?P<need>needs|allows at most) "
+    r"(?P<limit>[0-9.]{1,12} [^ .;]{1,6})\.(?P<rest>.*)",
+    re.DOTALL,
+)
+_TO_THE_AUTHOR = re.compile(
+    r"[:;,] (?:say|name|bring|cite|call it|give) [^.]*(?=\.)| ?\b(?:Say|Name|Bring|Cite|Call) [^.]*\."
+)
+"""A turn in the register's reason that tells the author what to write; the audience needs none of it."""
+_MARKS_OF_OURS = ("This cannot be checked here. ", "The verb says more than was shown. ")
+
+
+class Mend(NamedTuple):
+    """Three texts to post, and a word to the creator that is not to be posted ("" when there is none)."""
+
+    comment: str
+    description: str
+    card: str
+    to_you: str
+
+
+def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], day: str) -> Mend:
+    """The texts for one statement, said at ``times`` ("1:23"; none for a text), on ``day`` in words."""
+    reason, wording = reason_of(judged), postable(judged.wording)
+    refs = dict.fromkeys(ref.id for ref in judged.sources) if judged.truth != "unlisted" else {}
+    cited = [cite for ref in refs if (cite := _cited(ref, sources))]
+    tail = " " + _looked(cited) if cited else ""
+    said = " ".join(part for part in (f"at {_and(times)}" if times else "", _topic(judged)) if part) or "here"
+    comment = _comment(judged, reason, wording, said)
+    where = f" (at {_and(times)})" if times else ""
+    core = _core(judged, reason, wording)
+    care = " " + _CARE if judged.claim.kind in _SERIOUS else ""
+    return Mend(
+        f"{comment}{care}{tail}",
+        f"Correction, {day}{where}: {core}{care}" + (f" Sources: {'; '.join(cited)}" if cited else ""),
+        _card(core, wording),
+        _to_you(judged),
+    )
+
+
+_CARE = "If you are unsure, ask your doctor or health visitor; the advice where you live comes first."
+
+
+def reason_of(judged: JudgedClaim) -> str:
+    """Why it does not stand, as one would tell it: figures in a sentence, none of our own shop talk."""
+    why = judged.why.partition(" Add: ")[0]
+    for mark in _MARKS_OF_OURS:
+        why = why.replace(mark, "")
+    figures = _FIGURES.fullmatch(why)
+    if figures is not None:
+        at_least = "at least" if figures["need"] == "needs" else "at most"
+        what = figures["what"][:1].lower() + figures["what"][1:]
+        told = f"by the food tables, {what} has {figures['amount']}; those words take {at_least} {figures['limit']}."
+        why = told[:1].upper() + told[1:] + figures["rest"]
+    return _TO_THE_AUTHOR.sub("", why.strip())
+
+
+def postable(wording: str | None) -> str:
+    """The wording that stands, "" when it is a hint to the author rather than words for an audience."""
+    if not wording or wording.startswith(_HINTS) or "{" in wording:
+        return ""
+    text = wording.strip().rstrip(".")
+    return text[:1].upper() + text[1:]
+
+
+def _topic(judged: JudgedClaim) -> str:
+    """ "about honey", when the statement itself names it; what it was carried from may lie far back."""
+    quote = judged.claim.quote.lower()
+    for subject in judged.claim.subjects:
+        word = " ".join(subject.split())[:60]
+        if word.lower() in _DISH:
+            return f"about this {word}"
+        if word and word.lower() in quote and word.lower() not in _POINTING:
+            return f"about {word}"
+    return ""
+
+
+def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
+    stands = (
+        f" What I can say: {wording[:1].lower() + wording[1:] if _common(wording) else wording}." if wording else ""
+    )
+    if judged.advice == "add":
+        return f"Something I should have added {said}: {_added(judged)}."
+    if judged.advice == "cut-not-allowed":
+        return (
+            f"A correction from me. This one is paid for, and paid speech has rules that what I said {said} "
+            f"does not meet, so please set it aside.{stands}"
+        )
+    if judged.advice == "source-it" and judged.truth == "unlisted":
+        return (
+            f"I can't show you a source for what I said {said}, so please don't lean on it.{stands} "
+            "If I find good evidence, I will post it here."
+        )
+    if judged.truth == "false" and judged.claim.kind in _SERIOUS:
+        return f"Please read this before you cook. {reason} What I said {said} was wrong, and I am sorry.{stands}"
+    if judged.truth == "false":
+        return f"A correction from me. {reason} So what I said {said} does not hold, sorry.{stands}"
+    if judged.advice == "cut-untrue":
+        return f"A correction from me. {reason} I should not have promised what I did {said}.{stands}"
+    if judged.truth == "overstated":
+        first = f"{wording}. " if wording else ""
+        return f"Let me put this more carefully than I did {said}. {first}{reason}"
+    return f"I would say this differently today. {reason} Please take what I said {said} with that in mind.{stands}"
+
+
+def _core(judged: JudgedClaim, reason: str, wording: str) -> str:
+    if judged.advice == "add":
+        return f"please add: {_added(judged)}."
+    if judged.advice == "source-it" and judged.truth == "unlisted":
+        return (
+            wording + "."
+            if wording
+            else f"I have no source for what I said {_topic(judged) or 'here'}; please don't lean on it."
+        )
+    if judged.advice == "cut-not-allowed":
+        return wording + "." if wording else f"please set aside what I said {_topic(judged) or 'here'}."
+    return reason + (f" What stands: {wording}." if wording and wording.lower() not in reason.lower() else "")
+
+
+def _added(judged: JudgedClaim) -> str:
+    """What a true statement needs beside it."""
+    added = judged.why.partition(" Add: ")[2] or judged.wording or judged.why
+    return added.strip().rstrip(".")
+
+
+def _card(core: str, wording: str) -> str:
+    """The shortest of the true sentences that fits; else a pointer to the comment."""
+    first = re.split(r"(?<=[.!?]) ", core, maxsplit=1)[0]
+    clause = re.split(r"[:;] ", first, maxsplit=1)[0].rstrip(".") + "."
+    part = first.partition(", ")[0].rstrip(".") + "."
+    candidates = [wording + "." if wording else "", first, part if ": " in part else "", clause]
+    for text in candidates:
+        if text and len(text) <= CARD_LENGTH - len("Correction: "):
+            return f"Correction: {text[:1].upper()}{text[1:]}"
+    return "Correction: please read the pinned comment."
+
+
+def _to_you(judged: JudgedClaim) -> str:
+    first = judged.sources[0].basis if judged.sources else ""
+    if first == "from-memory":
+        return "Our note of the source is from memory: read it yourself before you post."
+    if not any(ref.id not in UNPUBLISHED for ref in judged.sources):
+        return "There is no published source behind this: say so, or leave the correction plain."
+    return ""
+
+
+def _looked(cited: Sequence[str]) -> str:
+    return f"Where I looked: {'; '.join(cited)}"
+
+
+def _cited(source: str, sources: Mapping[str, Csl]) -> str:
+    if source in UNPUBLISHED:
+        return ""
+    link = address(source, sources)
+    return short(source, sources) + (f", {link}" if link else "")
+
+
+def _and(parts: Sequence[str]) -> str:
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def _common(text: str) -> bool:
+    """Whether a sentence may start small: its first word is no name or abbreviation."""
+    word = text.split(" ", 1)[0]
+    return word[1:].islower() and word not in ("Vitamin",)
