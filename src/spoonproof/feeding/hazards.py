@@ -311,7 +311,8 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
         if _for_others(text, hit):
             continue
         hazard = _in_step(row, match.group(), _step_span(recipe, step.span, text, hit), step.index, frozenset({"salt"}))
-        yield replace(hazard, level=level)
+        said = sentence("salt", row.problem, f"which “{match.group()}” brings in")
+        yield replace(hazard, level=level, message=said)
 
 
 def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:

@@ -7,7 +7,7 @@ the words of preparation.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple, Protocol
@@ -54,6 +54,14 @@ _UNIT_AS = {
     "thumb": ("piece",),
 }
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
+
+# What a spoonful of such a food weighs where no table says: middle, low and high; common practice, no source.
+_ASSUMED_G_PER_ML: Mapping[str, tuple[float, float, float]] = {
+    "liquid": (1.0, 0.92, 1.1),
+    "paste": (1.05, 0.9, 1.3),
+    "powder": (0.55, 0.4, 0.8),
+    "grain": (0.75, 0.6, 0.9),
+}
 
 
 class Units(Protocol):
@@ -207,7 +215,7 @@ def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...],
 def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
     found = list(_densities(line, food))
     if not found:
-        return None
+        return _by_assumed_density(count, ml, unit, food)
     exact = [density for density in found if density[3]]
     low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
     density, how, source, _ = (exact or found)[0]
@@ -220,6 +228,15 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
     note = f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})"
     plain = unit in _METRIC and food.hardness == "liquid"
     return _Step(grams, True, () if plain else (note,), (source,))
+
+
+def _by_assumed_density(count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
+    """By what things of its kind weigh, with a range wide enough to be honest; None for pieces and leaves."""
+    if food.hardness not in _ASSUMED_G_PER_ML:
+        return None
+    density, low, high = _ASSUMED_G_PER_ML[food.hardness]
+    note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a {food.hardness})"
+    return _Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
 
 
 def _densities(line: FoodLine, food: Food) -> Iterator[tuple[float, str, str, bool]]:
