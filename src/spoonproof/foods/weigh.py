@@ -215,7 +215,7 @@ def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...],
 def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
     found = list(_densities(line, food))
     if not found:
-        return _by_assumed_density(count, ml, unit, food)
+        return _by_assumed_density(line, count, ml, unit, food)
     exact = [density for density in found if density[3]]
     low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
     density, how, source, _ = (exact or found)[0]
@@ -230,12 +230,13 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
     return _Step(grams, True, () if plain else (note,), (source,))
 
 
-def _by_assumed_density(count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
+def _by_assumed_density(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
     """By what things of its kind weigh, with a range wide enough to be honest; None for pieces and leaves."""
-    if food.hardness not in _ASSUMED_G_PER_ML:
+    kind = "powder" if {cut.shape for cut in line.cuts} & {"ground", "grated"} else food.hardness
+    if kind not in _ASSUMED_G_PER_ML:
         return None
-    density, low, high = _ASSUMED_G_PER_ML[food.hardness]
-    note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a {food.hardness})"
+    density, low, high = _ASSUMED_G_PER_ML[kind]
+    note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a {kind})"
     return _Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
 
 

@@ -41,6 +41,7 @@ SOURCES = ("lee-2017-texture-kinetics", "common-practice")
 _TEST = re.compile(
     r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily)\b", re.IGNORECASE
 )
+_SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
@@ -62,7 +63,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)
         hard = story.food is not None and story.food.hardness == "hard"
-        if softness == "maybe-soft" and hard and story.made not in FINE:
+        said_soft = any(_SAID_SOFT.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+        if softness == "maybe-soft" and hard and story.made not in FINE and not said_soft:
             unsure.add(span)
     for span, stories in places.items():
         yield Fault(
