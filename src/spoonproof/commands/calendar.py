@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,11 +10,8 @@ from typing import TYPE_CHECKING
 from spoonproof.commands import new_parser, open_channel
 
 if TYPE_CHECKING:
-    from spoonproof.feeding.calendar import Calendar, Event
+    from spoonproof.feeding.calendar import Calendar
     from spoonproof.folder import ChannelFolder
-    from spoonproof.knowledge import Knowledge
-
-AGES = "Days count from the first new food; a dish waits for the age it is for, whatever day stands here."
 
 
 def parser() -> ArgumentParser:
@@ -57,34 +53,12 @@ def _start(words: str | None) -> date:
 
 def _plan(folder: ChannelFolder, paths: list[Path]) -> Calendar:
     from spoonproof.cli import UsageError
-    from spoonproof.feeding.calendar import calendar
+    from spoonproof.new_foods import plan_of
 
     recipes = [file.recipe for file in folder.select(paths) if file.recipe is not None]
     if not recipes:
         raise UsageError("there is no recipe to order")
-    channel, known = folder.channel, folder.knowledge
-    plan = calendar(
-        [folder.dish(recipe).candidate for recipe in recipes],
-        known.food_ids(channel.baby.knows),
-        known.feeding,
-        channel.policies,
-        channel.baby.advice,
-    )
-    ages = {recipe.slug: recipe.ages.low for recipe in recipes}
-    return replace(plan, events=tuple(_worded(event, known, ages) for event in plan.events), notes=(AGES, *plan.notes))
-
-
-def _worded(event: Event, known: Knowledge, ages: dict[str, int]) -> Event:
-    """An event with foods by name instead of id, and from which age a dish is."""
-    food = known.foods.get(event.what)
-    what = food.name if food is not None else event.what
-    if event.kind == "dish" and event.slug in ages:
-        what += f" (from {ages[event.slug]} months)"
-    head, colon, listed = event.why.partition(": ")
-    names = [known.foods.get(name) for name in listed.split(", ")] if colon and event.kind == "dish" else []
-    if names and all(name is not None for name in names):
-        return replace(event, what=what, why=f"{head}: {', '.join(name.name for name in names if name)}")
-    return replace(event, what=what)
+    return plan_of(folder, recipes)
 
 
 def _json(plan: Calendar, start: date) -> str:

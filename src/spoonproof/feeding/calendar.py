@@ -98,12 +98,13 @@ def calendar(
     tables: FeedingTables,
     policies: Mapping[str, str] | None = None,
     advice: str = "",
+    by_hand: bool = False,
 ) -> Calendar:
     """The best order of ``candidates`` for a baby who ``knows`` these food ids.
 
     The best order opens the first iron-rich dish as early as may be, then the allergens, then all dishes (least
     sum of opening days); ties go by title. ``advice`` is the channel's ("severe eczema"): then a health
-    professional comes before the first new allergen.
+    professional comes before the first new allergen. ``by_hand``: the candidates' own order holds.
     """
     policy = tables.authority("new-foods", policies or {}) or "market"
     rows = {
@@ -119,7 +120,7 @@ def calendar(
     )
     known = frozenset(knows)
     ordered = sorted(candidates, key=lambda one: (one.title, one.slug))
-    order, proved = _best(ordered, known, gaps)
+    order, proved = (list(candidates), False) if by_hand else _best(ordered, known, gaps)
     high_risk = any(word in advice.lower() for word in _HIGH_RISK)
     events: list[Event] = []
     notes = [row.text("says") for row in tables.rows.get("introduction", ()) if row.text("policy") in (policy, "*")]
