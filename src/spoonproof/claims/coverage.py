@@ -29,7 +29,7 @@ def advices_of(entry: Entry, market: Market) -> frozenset[Advice]:
         case "false":
             found.add("cut-untrue")
         case "unproven":
-            found |= {"soften"} if entry.wording or "disease" not in entry.kinds else {"source-it"}
+            found |= {"soften"} if entry.wording or "disease" not in entry.kinds else {"source-it", "cut-untrue"}
         case None:
             pass
     for allowance in entry.allowed:
