@@ -1,19 +1,25 @@
-"""``where``: every page, script and caption that says a thing, or rests on a register entry."""
+"""``where``: every page, script, caption and social text that says a thing, or rests on a register entry."""
 
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from spoonproof.commands import new_parser, open_channel
 
 if TYPE_CHECKING:
+    from spoonproof.claims.entries import Entry
     from spoonproof.folder import ChannelFolder
-    from spoonproof.model.claim import JudgedClaim
+    from spoonproof.model.claim import Claim, JudgedClaim
     from spoonproof.model.text import Document, Passage, Span
 
 CAPTIONS = (".vtt", ".srt", ".txt")
+SEEN = "claims-seen.csv"
+NO_SPEECH = frozenset("benchmarks build claims dist node_modules out shared site src tests".split())
+"""Folders at the root that hold tables, code or what was built from the rest, and nothing that anybody says."""
 
 
 class Place(NamedTuple):
@@ -28,7 +34,16 @@ def parser() -> ArgumentParser:
     """The arguments of ``where``."""
     found = new_parser("where", "Find where a thing is said, or what rests on a register entry.", ("text", "jsonl"))
     found.add_argument("words", nargs="*", metavar="TEXT|ENTRY", help="words as said, or the id of an entry")
-    found.add_argument("--changed", action="store_true", help="what rests on entries that are due to be checked again")
+    found.add_argument(
+        "--changed",
+        action="store_true",
+        help=f"what rests on entries that are due to be checked again, or are not as {SEEN} remembers them",
+    )
+    found.add_argument(
+        "--seen",
+        action="store_true",
+        help=f"with --changed: after printing, remember the entries as they are now in {SEEN} at the channel's root",
+    )
     return found
 
 
@@ -39,9 +54,20 @@ def run(options: Namespace) -> int:
     words = " ".join(options.words).strip()
     if bool(words) == options.changed:
         raise UsageError("give words or the id of an entry, or --changed")
+    if options.seen and not options.changed:
+        raise UsageError("--seen goes with --changed")
     folder = open_channel(options)
-    places = list(_resting_on(folder, _due(folder)) if options.changed else _places(folder, words))
+    if not options.changed:
+        places = list(_places(folder, words))
+        _print(options, places)
+        return 1 if places else 0
+    judged = list(_judged(folder))
+    places = list(_changed(folder, judged))
     _print(options, places)
+    if options.seen:
+        _remember(folder)
+    elif not (folder.root / SEEN).exists() and options.format == "text":
+        print(f"There is no {SEEN} yet: only what is due was looked for. --changed --seen starts one.")
     return 1 if places else 0
 
 
@@ -64,13 +90,21 @@ def _print(options: Namespace, places: list[Place]) -> None:
     print(f"{len(places)} place{'s' if len(places) != 1 else ''}.")
 
 
+# --- by words, or by entry --------------------------------------------------------------------------------------------
+
+
 def _places(folder: ChannelFolder, words: str) -> Iterator[Place]:
+    from spoonproof.cli import UsageError
+
     if folder.knowledge.register.get(words) is not None:
-        yield from _resting_on(folder, {words})
+        yield from _resting_on(_judged(folder), {words: "rests on"})
         return
     wanted = plain_words(words)
-    for passage in _passages(folder):
-        yield from _said(passage, wanted)
+    if not wanted:
+        raise UsageError("there is no word in that to look for")
+    said = [place for passage in _passages(folder) for place in _said(passage, wanted)]
+    yield from said
+    yield from _in_other_words(folder, words, said)
 
 
 def plain_words(text: str) -> list[str]:
@@ -93,37 +127,159 @@ def _said(passage: Passage, wanted: list[str]) -> Iterator[Place]:
             yield Place(passage.document, span, f"said in {passage.where or passage.kind}")
 
 
+def _in_other_words(folder: ChannelFolder, words: str, said: list[Place]) -> Iterator[Place]:
+    """Statements that claim the same of the same thing as the words do, where the words claim anything."""
+    from spoonproof.claims.find import find_claims
+    from spoonproof.model.text import Document
+    from spoonproof.reading.speech import read_statements
+
+    asked = find_claims(read_statements(Document("(asked).txt", words))[0], folder.knowledge.lexicon)
+    wanted = {_meaning(claim) for claim in asked} - {None}
+    if not wanted:
+        return
+    for judged in _judged(folder):
+        claim = judged.claim
+        document, span = claim.passage.document, claim.span
+        if _meaning(claim) in wanted and not any(
+            place.document is document and place.span.start < span.end and span.start < place.span.end for place in said
+        ):
+            yield Place(document, span, f"says so in other words in {claim.passage.where or claim.passage.kind}")
+
+
+def _meaning(claim: Claim) -> tuple[object, ...] | None:
+    """What is claimed of what; None where that is not known well enough to compare."""
+    about = frozenset({*claim.foods, *claim.nutrients, *claim.allergens})
+    if not about or not (claim.effect or claim.level or claim.number):
+        return None
+    return claim.kind, about, claim.effect, claim.level, claim.polarity in ("denies", "refutes"), claim.number
+
+
+# --- what the channel says --------------------------------------------------------------------------------------------
+
+
 def _passages(folder: ChannelFolder) -> Iterator[Passage]:
     """Every statement of the channel's recipes, drafts included, and of caption files in its folder."""
+    for recipe in folder.recipes.values():
+        yield from recipe.passages
+    for _, passages in _captions(folder):
+        yield from passages
+
+
+def _captions(folder: ChannelFolder) -> Iterator[tuple[Path, list[Passage]]]:
     from spoonproof.reading.files import read_document
     from spoonproof.reading.speech import read_statements
 
-    for recipe in folder.recipes.values():
-        yield from recipe.passages
-    for path in sorted(folder.root.rglob("*")):
-        hidden = any(part.startswith(".") for part in path.relative_to(folder.root).parts)
-        if path.suffix.lower() in CAPTIONS and path.is_file() and not hidden:
-            document, _ = read_document(path, folder.shown(path))
-            if document is not None:
-                yield from read_statements(document)[0]
+    for path in _caption_files(folder.root):
+        document, _ = read_document(path, folder.shown(path))
+        if document is not None:
+            yield path, read_statements(document)[0]
 
 
-def _due(folder: ChannelFolder) -> set[str]:
-    from spoonproof.clock import today
+def _caption_files(root: Path) -> list[Path]:
+    """Captions and transcripts under the channel's root; hidden folders and those that hold no speech left out."""
+    import os
 
-    now = today().isoformat()
-    return {entry.id for entry in folder.knowledge.register.entries if entry.due and entry.due <= now}
-
-
-def _resting_on(folder: ChannelFolder, entries: set[str]) -> Iterator[Place]:
-    for judged in _judged(folder):
-        named = {judged.entry, *(answer.entry for answer in judged.allowed)}
-        for entry in sorted(named & entries, key=str):
-            passage = judged.claim.passage
-            what = f"{passage.where or passage.kind} rests on {entry}"
-            yield Place(passage.document, judged.claim.span, what)
+    found = []
+    for at, folders, files in os.walk(root):
+        top = Path(at) == root
+        folders[:] = [name for name in folders if not name.startswith(".") and not (top and name in NO_SPEECH)]
+        found += [Path(at) / name for name in files if Path(name).suffix.lower() in CAPTIONS and name[0] != "."]
+    return sorted(path for path in found if path.is_file())
 
 
 def _judged(folder: ChannelFolder) -> Iterator[JudgedClaim]:
+    """Every claim of recipes, and of captions: those that bear a recipe's name are judged on its dish."""
+    from spoonproof.claims.find import find_claims
+    from spoonproof.claims.judge import judge
+
+    known = folder.knowledge
     for recipe in folder.recipes.values():
         yield from folder.dish(recipe).claims
+    alone = known.judge_without_dish(folder.channel, (), None)
+    for path, passages in _captions(folder):
+        judging: Callable[[Claim], JudgedClaim] = alone
+        owner = folder.recipes.get(path.name.split(".")[0])
+        if owner is not None:
+            dish = folder.dish(owner)
+            context = known.claim_context(folder.channel, owner, dish.paid)
+            judging = partial(judge, register=known.register, numbers=dish.numbers, context=context)
+        for claim in find_claims(passages, known.lexicon):
+            yield judging(claim)
+
+
+def _entries_of(judged: JudgedClaim) -> list[str]:
+    named = {judged.entry, *(answer.entry for answer in judged.allowed)}
+    return sorted(entry for entry in named if entry is not None)
+
+
+def _resting_on(judged: Iterable[JudgedClaim], why: Mapping[str, str]) -> Iterator[Place]:
+    for one in judged:
+        passage = one.claim.passage
+        for entry in _entries_of(one):
+            if entry in why:
+                yield Place(passage.document, one.claim.span, f"{passage.where or passage.kind} {why[entry]} {entry}")
+
+
+# --- what has changed -------------------------------------------------------------------------------------------------
+
+
+def _changed(folder: ChannelFolder, judged: list[JudgedClaim]) -> Iterator[Place]:
+    """What rests on an entry that is due, and what rests on one that is not as it was when last seen."""
+    from spoonproof.clock import today
+
+    register = folder.knowledge.register
+    why = {entry.id: f"rests, due since {entry.due}, on" for entry in register.due(today().isoformat())}
+    seen = _seen(folder)
+    now = {entry.id: fingerprint(entry) for entry in register.entries}
+    for entry, before in seen.items():
+        if entry in now and before != now[entry]:
+            why[entry] = "rests on what has changed:"
+    yield from _resting_on(judged, why)
+    if seen:
+        # Where an entry was taken out, its statements now rest on another, or on none.
+        yield from _resting_on(judged, {entry: "rests on what is new:" for entry in now if entry not in seen})
+
+
+def fingerprint(entry: Entry) -> str:
+    """16 hexadecimal digits that change when what the entry says changes; not with its place or its dates."""
+    import hashlib
+    from dataclasses import fields
+
+    outside = ("document", "span", "file_order", "checked", "due")
+    said = [(field.name, repr(getattr(entry, field.name))) for field in fields(entry) if field.name not in outside]
+    return hashlib.sha256(repr(said).encode("utf-8")).hexdigest()[:16]
+
+
+def _document(folder: ChannelFolder) -> Document:
+    from spoonproof.cli import UsageError
+    from spoonproof.reading.files import read_document
+
+    document, faults = read_document(folder.root / SEEN, SEEN)
+    if document is None:
+        raise UsageError(f"{SEEN}: {' '.join(fault.message for fault in faults)}")
+    return document
+
+
+def _seen(folder: ChannelFolder) -> dict[str, str]:
+    """Fingerprints by entry as they were when last seen; none where there is no such file yet."""
+    from spoonproof.cli import UsageError
+    from spoonproof.corrections import CorrectionsError, csv_rows
+
+    if not (folder.root / SEEN).exists():
+        return {}
+    try:
+        rows = csv_rows(_document(folder).text, SEEN, ("entry", "fingerprint"))
+        return {cells["entry"]: cells["fingerprint"] for _, cells in rows}
+    except CorrectionsError as error:
+        raise UsageError(str(error)) from None
+
+
+def _remember(folder: ChannelFolder) -> None:
+    """Write down how every entry is now."""
+    from spoonproof.clock import today
+    from spoonproof.reading.files import write_atomically
+
+    day = today().isoformat()
+    entries = sorted(folder.knowledge.register.entries, key=lambda entry: entry.id)
+    rows = ["entry,fingerprint,on", *(f"{entry.id},{fingerprint(entry)},{day}" for entry in entries)]
+    write_atomically(folder.root / SEEN, ("\n".join(rows) + "\n").encode("utf-8"))
