@@ -56,14 +56,29 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"spoonproof: the machine said no: {error.strerror or error}{where}.", file=sys.stderr)
         return 3
     except Exception as error:
-        return _our_fault(argv, error)
+        return _own_table(argv, error) or _our_fault(argv, error)
+
+
+def _own_table(argv: Sequence[str], error: Exception) -> int:
+    """2 with the words of a room's complaint where it is about a row of the channel's own tables, else 0."""
+    if not isinstance(error, ValueError):
+        return 0
+    from spoonproof.reading.bundle import OWN
+    from spoonproof.reading.own_tables import says_own
+    from spoonproof.report.terminal import printable
+
+    if not says_own(error):
+        return 0
+    words = printable(str(error).removeprefix(OWN))
+    print(f"spoonproof {argv[0]}: the channel's own table can't be used: shared/{words}", file=sys.stderr)
+    return 2
 
 
 def _run(name: str, rest: Sequence[str]) -> int:
     import importlib
 
     from spoonproof.clock import ClockError, today
-    from spoonproof.folder import ChannelNotFound, PathNotFound
+    from spoonproof.folder import ChannelNotFound, PathNotFound, TooManyFiles
 
     command = importlib.import_module(f"spoonproof.commands.{name}")
     try:
@@ -71,7 +86,7 @@ def _run(name: str, rest: Sequence[str]) -> int:
         today()
         code = int(command.run(options))
         sys.stdout.flush()
-    except (UsageError, ChannelNotFound, PathNotFound, ClockError) as error:
+    except (UsageError, ChannelNotFound, PathNotFound, TooManyFiles, ClockError) as error:
         print(f"spoonproof {name}: {error}", file=sys.stderr)
         return 2
     except SystemExit as stop:  # argparse has printed what was wrong

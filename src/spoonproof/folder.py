@@ -5,7 +5,8 @@ Nothing here raises on what a person wrote; ``ChannelNotFound`` and ``PathNotFou
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import os
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -32,6 +33,10 @@ class PathNotFound(Exception):
     """A path given as an argument does not exist."""
 
 
+class TooManyFiles(Exception):
+    """A folder holds more recipe files than one channel may."""
+
+
 @dataclass(frozen=True, slots=True)
 class RecipeFile:
     """One recipe file: its document (None when it could not be read), its recipe (None when the head
@@ -42,6 +47,35 @@ class RecipeFile:
     document: Document | None
     recipe: Recipe | None
     faults: tuple[Finding, ...]
+
+
+class Recipes(Mapping[str, Recipe]):
+    """A channel's recipes by slug, drafts included. One is read when it is asked for, all when they are gone
+    through; a recipe that can't be read is not there."""
+
+    def __init__(self, folder: ChannelFolder) -> None:
+        self._folder = folder
+
+    @cached_property
+    def _paths(self) -> dict[str, Path]:
+        from spoonproof.reading.slugs import slug_of
+
+        return {slug_of(Document(path.name, "")): path for path in self._folder.recipe_paths}
+
+    def __getitem__(self, slug: str) -> Recipe:
+        recipe = self._folder.read(self._paths[slug]).recipe
+        if recipe is None:
+            raise KeyError(slug)
+        return recipe
+
+    def __iter__(self) -> Iterator[str]:
+        return (slug for slug, path in self._paths.items() if self._folder.read(path).recipe is not None)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+    def __bool__(self) -> bool:
+        return bool(self._paths)
 
 
 def find_channel(start: Path) -> Path:
@@ -74,7 +108,14 @@ class ChannelFolder:
         if document is None:
             return Channel(Document(CHANNEL_FILE, "")), tuple(faults)
         channel, more = read_channel(document)
-        return channel, (*faults, *more)
+        return channel, (*faults, *more, *self._table_faults())
+
+    def _table_faults(self) -> list[Finding]:
+        if not (self.root / "shared").is_dir():
+            return []
+        from spoonproof.reading.own_tables import own_table_faults
+
+        return own_table_faults(self.root)
 
     @property
     def channel(self) -> Channel:
@@ -83,13 +124,13 @@ class ChannelFolder:
 
     @property
     def channel_faults(self) -> tuple[Finding, ...]:
-        """Faults of channel.yaml: the configuration is unusable while there are errors among them."""
+        """Faults of channel.yaml and of the channel's own tables: it is unusable while there are errors among them."""
         return self._channel[1]
 
     @cached_property
     def recipe_paths(self) -> tuple[Path, ...]:
-        """Every recipe file of the channel, by name."""
-        return tuple(sorted((self.root / "recipes").rglob("*.md")))
+        """Every recipe file of the channel, by name. Raises TooManyFiles."""
+        return tuple(_recipe_files(self.root / "recipes"))
 
     def shown(self, path: Path) -> str:
         """``path`` as a person sees it: relative to the channel when it lies inside."""
@@ -125,9 +166,9 @@ class ChannelFolder:
         return tuple(self.read(path) for path in self.recipe_paths)
 
     @cached_property
-    def recipes(self) -> dict[str, Recipe]:
-        """Every recipe that could be read, by slug, drafts included."""
-        return {file.recipe.slug: file.recipe for file in self.files if file.recipe is not None}
+    def recipes(self) -> Mapping[str, Recipe]:
+        """Every recipe that can be read, by slug, drafts included; each file is read when it is asked for."""
+        return Recipes(self)
 
     def dish(self, recipe: Recipe) -> Dish:
         """The dish of a recipe of this channel."""
@@ -137,23 +178,25 @@ class ChannelFolder:
         """The recipe files that ``paths`` name (folders hold theirs); all of the channel when none is named.
 
         Drafts come only when a path names the file itself, or with ``drafts``. Each file comes once.
-        Raises PathNotFound.
+        Raises PathNotFound, TooManyFiles.
         """
         if not paths:
             return tuple(file for file in self.files if drafts or not _is_draft(file))
-        chosen: dict[Path, RecipeFile] = {}
+        chosen: dict[str, RecipeFile] = {}
         for path in paths:
             for found, named in self._expand(path):
-                file = self.read(found)
-                if named or drafts or not _is_draft(file):
-                    chosen.setdefault(found, file)
+                place = os.path.realpath(found)  # however often and by whatever name a file is given, it comes once
+                if place not in chosen:
+                    file = self.read(found)
+                    if named or drafts or not _is_draft(file):
+                        chosen[place] = file
         return tuple(chosen.values())
 
     def _expand(self, path: Path) -> Iterator[tuple[Path, bool]]:
         """Recipe files under ``path``, each with whether it was named itself."""
         absolute = path if path.is_absolute() else Path.cwd() / path
         if absolute.is_dir():
-            for found in sorted(absolute.rglob("*.md")):
+            for found in _recipe_files(absolute):
                 yield found, False
             return
         for candidate in (absolute, self.root / "recipes" / f"{path.name}.md"):
@@ -161,6 +204,18 @@ class ChannelFolder:
                 yield candidate, True
                 return
         raise PathNotFound(f"{path}: there is no such recipe file or folder")
+
+
+def _recipe_files(folder: Path) -> list[Path]:
+    """Every ``.md`` file below ``folder``, by name; folders that are links are not entered. Raises TooManyFiles."""
+    from spoonproof.reading.limits import CHANNEL_FILES
+
+    found: list[Path] = []
+    for place, _, names in os.walk(folder):  # follows no links to folders
+        found += [Path(place, name) for name in names if name.endswith(".md")]
+        if len(found) > CHANNEL_FILES:
+            raise TooManyFiles(f"{folder}: more than {CHANNEL_FILES} recipe files; make channels of it")
+    return sorted(found)
 
 
 def _is_draft(file: RecipeFile) -> bool:

@@ -16,6 +16,8 @@ from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import AREAS, LEVELS, Finding, Related
 from spoonproof.model.text import Document
+from spoonproof.reading.own_tables import says_own
+from spoonproof.reading.slugs import clashes
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,7 @@ def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: boo
             _run("dish", dish, dish.recipe.document, outcome)
     _run("channel", ChannelView(folder, tuple(dishes)), folder.channel.document, outcome)
     if whole_channel:
+        outcome.findings += clashes(file.document for file in folder.files if file.document is not None)
         _run("register", folder.knowledge, folder.channel.document, outcome)
     outcome.findings = in_order(
         without_accepted(group_repeats(outcome.findings), folder.channel, complain_unused=whole_channel)
@@ -70,6 +73,8 @@ def _run(scope: Scope, subject: Any, document: Document, outcome: Outcome) -> No
         try:
             outcome.findings += [finding_of(rule, fault, document) for fault in rule.check(subject)]
         except Exception as error:  # a rule of ours broke: say so, and let the others speak
+            if isinstance(error, ValueError) and says_own(error):
+                raise  # no rule broke: a table of the channel's own can't be used
             outcome.broken.append(f"{rule.name} on {document.path}")
             outcome.findings.append(_internal_error(rule, document, error))
 

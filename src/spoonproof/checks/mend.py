@@ -7,18 +7,25 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from spoonproof.model.finding import Edit, Finding
 from spoonproof.model.text import Document
+from spoonproof.reading.edits import fitted
 
 
 def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
-    """The edits of safe remedies by document, from the front, none overlapping another: the first found wins."""
+    """The edits of safe remedies by document, from the front, each written as its place asks for (quotation marks
+    in the head, say), none overlapping another: the first found wins, whole remedies only."""
     wanted: dict[Document, list[Edit]] = {}
     for finding in findings:
         remedy = finding.remedy
         if remedy is None or not remedy.safe or not remedy.edits:
             continue
         taken = wanted.setdefault(finding.document, [])
-        if not any(_overlap(new, old) for new in remedy.edits for old in taken):
-            taken.extend(remedy.edits)
+        edits: list[Edit] = []
+        for edit in (fitted(finding.document, edit) for edit in remedy.edits):
+            if any(_overlap(edit, old) for old in (*taken, *edits)):
+                break
+            edits.append(edit)
+        else:
+            taken.extend(edits)
     return {document: tuple(sorted(edits)) for document, edits in wanted.items() if edits}
 
 

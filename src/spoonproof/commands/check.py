@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from argparse import ArgumentParser, Namespace
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from spoonproof.checks.engine import Outcome
     from spoonproof.folder import ChannelFolder, RecipeFile
     from spoonproof.model.finding import Finding
+    from spoonproof.model.text import Document
+
+ROUNDS = 5
+"""How often ``--fix`` looks again: what was put right may show what else may be."""
 
 
 def parser() -> ArgumentParser:
@@ -47,9 +51,12 @@ def run(options: Namespace) -> int:
     if options.echo:
         _echo(folder, files)
     outcome = check(folder, files, whole_channel=not options.paths and not options.changed_since)
-    if options.fix:
-        if _mend(folder, outcome.findings, options.dry_run):
-            return 0
+    if options.fix and options.dry_run:
+        _show_mending(folder, files, outcome.findings)
+        return 0
+    for _ in range(ROUNDS if options.fix else 0):
+        if not _mend(folder, files, outcome.findings):
+            break
         folder, files = _again(folder, files)
         outcome = check(folder, files, whole_channel=not options.paths and not options.changed_since)
     shown = [f for f in outcome.findings if LEVELS.index(f.level) <= LEVELS.index(options.level)]
@@ -122,20 +129,43 @@ def _changed(folder: ChannelFolder, files: Sequence[RecipeFile], ref: str) -> tu
     return tuple(file for file in files if file.shown in names)
 
 
-def _mend(folder: ChannelFolder, findings: Sequence[Finding], dry_run: bool) -> bool:
-    """Make the safe edits, or with ``dry_run`` print them; whether this was all that was asked."""
-    from spoonproof.checks.mend import difference, mended, safe_edits
-    from spoonproof.reading.files import write_atomically
+def _mendings(
+    folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]
+) -> Iterator[tuple[Path, Document, str, int]]:
+    """Each file that can be mended: its path, its document, its text put right, and the number of edits.
+
+    Only the files that were checked and the channel's own are touched, never one of ours.
+    """
+    from spoonproof.checks.mend import mended, safe_edits
+
+    paths = {file.document: file.path for file in files if file.document is not None}
+    paths[folder.channel.document] = folder.root / folder.channel.document.path
+    for document, edits in safe_edits(findings).items():
+        if document in paths:
+            after = mended(document, edits)
+            if after != document.text:
+                yield paths[document], document, after, len(edits)
+
+
+def _show_mending(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]) -> None:
+    from spoonproof.checks.mend import difference
     from spoonproof.report.terminal import printable, write
 
-    for document, edits in safe_edits(findings).items():
-        after = mended(document, edits)
-        if dry_run:
-            write(printable(line) for line in difference(document, after))
-        else:
-            write_atomically(folder.root / document.path, after.encode("utf-8"))
-            print(f"{printable(document.path)}: {len(edits)} put right", file=sys.stderr)
-    return dry_run
+    for _, document, after, _ in _mendings(folder, files, findings):
+        write(printable(line) for line in difference(document, after))
+
+
+def _mend(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]) -> bool:
+    """Make the safe edits; whether there were any."""
+    from spoonproof.reading.files import write_atomically
+    from spoonproof.report.terminal import printable
+
+    some = False
+    for path, document, after, count in _mendings(folder, files, findings):
+        write_atomically(path, after.encode("utf-8"))
+        print(f"{printable(document.path)}: {count} put right", file=sys.stderr)
+        some = True
+    return some
 
 
 def _again(folder: ChannelFolder, files: Sequence[RecipeFile]) -> tuple[ChannelFolder, tuple[RecipeFile, ...]]:
