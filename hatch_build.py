@@ -1,8 +1,7 @@
-"""What the wheel gets beside the curated folders: the food table as plain data, so that it loads at once."""
+"""What the wheel gets beside the curated folders: tables, lexicon and register as read, so that they load at once."""
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 from typing import Any
@@ -11,22 +10,24 @@ from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 
 class CompiledTables(BuildHookInterface):  # type: ignore[type-arg]
-    """Compiles the tables into ``spoonproof/bundle/compiled/``. An editable install reads the CSV files."""
+    """Compiles the tables into ``spoonproof/bundle/compiled/``. A checkout keeps its own in ``src/spoonproof/made``."""
 
     def initialize(self, version: str, build_data: dict[str, Any]) -> None:
-        """Write the compiled table beside the build and have it packed."""
+        """Write the compiled parts beside the build and have them packed. Needs what spoonproof itself needs."""
         if version == "editable":
             return
         root = Path(self.root)
         sys.path.insert(0, str(root / "src"))
         try:
-            from spoonproof.foods.compiled import TABLES, compile_foods
-            from spoonproof.reading.tables import read_table
+            from spoonproof import __version__
+            from spoonproof.compiled import write_parts
 
-            data = compile_foods(*(read_table(root / "shared" / f"{table}.csv") for table in TABLES))
+            written = write_parts(root / "build" / "compiled", __version__)
         finally:
             sys.path.remove(str(root / "src"))
-        made = root / "build" / "compiled" / "foods.json"
-        made.parent.mkdir(parents=True, exist_ok=True)
-        made.write_text(json.dumps(data, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
-        build_data["force_include"][str(made)] = "spoonproof/bundle/compiled/foods.json"
+        for path in written:
+            build_data["force_include"][str(path)] = f"spoonproof/bundle/compiled/{path.name}"
+
+    def dependencies(self) -> list[str]:
+        """What reading the tables needs in the environment of the build."""
+        return ["pyyaml>=6.0.1", "pyahocorasick>=2.1"]

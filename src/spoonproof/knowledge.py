@@ -5,10 +5,10 @@ The one place where tables meet files: rooms get rows and trees, never paths.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from spoonproof.model.table import Row
     from spoonproof.reading.measures import Measures
 
+FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
 FEEDING_TABLES = (
     "feeding_foods",
     "choking",
@@ -50,9 +51,11 @@ FEEDING_TABLES = (
 class Knowledge:
     """The bundled tables, with a channel's own rows laid over them by id."""
 
-    def __init__(self, channel_dir: Path | None = None) -> None:
-        """``channel_dir``: the channel's folder, None where there is no channel."""
+    def __init__(self, channel_dir: Path | None = None, made: bool = True) -> None:
+        """``channel_dir``: the channel's folder, None where there is no channel. ``made``: whether parts may come as
+        they were made from the bundled tables (see ``compiled``) where the channel has nothing of its own."""
         self.channel_dir = channel_dir
+        self._may_be_made = made
         self._measures: dict[str, Measures] = {}
 
     def rows(self, table: str) -> Sequence[Row]:
@@ -61,27 +64,41 @@ class Knowledge:
 
         return table_rows(table, self.channel_dir)
 
+    def _made(self, part: str, *own: str) -> Any:
+        """A part as it was made, None where there is none or the channel has one of the files ``own``."""
+        from spoonproof.reading.bundle import own_root
+
+        root = own_root(self.channel_dir) if self._may_be_made else None
+        if not self._may_be_made or (root is not None and any((root / path).exists() for path in own)):
+            return None
+        from spoonproof.compiled import load
+
+        return load(part)
+
     @cached_property
     def sources(self) -> Mapping[str, Mapping[str, object]]:
         """Every source by id, as CSL-JSON."""
+        return self._made("sources", "shared/sources") or self.read_sources()
+
+    def read_sources(self) -> Mapping[str, Mapping[str, object]]:
+        """``sources`` from the files."""
         from spoonproof.reading.bundle import sources
 
         return sources(self.channel_dir)
 
     @cached_property
     def foods(self) -> FoodTable:
-        """Every food with its figures, names and portions: as compiled into the wheel, where there is such data and
-        the channel has no foods of its own."""
-        import json
-
-        from spoonproof.foods.compiled import TABLES
+        """Every food with its figures, names and portions."""
         from spoonproof.foods.table import FoodTable
-        from spoonproof.reading.bundle import bundle_root, own_file
 
-        made = bundle_root() / "compiled" / "foods.json"
-        if made.is_file() and not any(own_file(self.channel_dir, "shared", f"{table}.csv") for table in TABLES):
-            return FoodTable(json.loads(made.read_text(encoding="utf-8")))
-        return FoodTable.from_rows(*(self.rows(table) for table in TABLES))
+        made = self._made("foods", *(f"shared/{table}.csv" for table in FOOD_TABLES))
+        return FoodTable(made or self.food_data())
+
+    def food_data(self) -> dict[str, Any]:
+        """The food table as plain data, from the files."""
+        from spoonproof.foods.compiled import compile_foods
+
+        return compile_foods(*(self.rows(table) for table in FOOD_TABLES))
 
     @cached_property
     def changes(self) -> Changes:
@@ -105,6 +122,10 @@ class Knowledge:
     @cached_property
     def verbs(self) -> VerbTable:
         """The closed table of kitchen verbs."""
+        return self._made("verbs", "shared/verbs.csv") or self.read_verbs()
+
+    def read_verbs(self) -> VerbTable:
+        """``verbs`` from the files."""
         from spoonproof.cooking.verbs import VerbTable
 
         return VerbTable.from_rows(self.rows("verbs"))
@@ -119,6 +140,10 @@ class Knowledge:
     @cached_property
     def cook_times(self) -> CookTimes:
         """Minutes to soft by food, cut and method."""
+        return self._made("cook_times", "shared/cook_times.csv") or self.read_cook_times()
+
+    def read_cook_times(self) -> CookTimes:
+        """``cook_times`` from the files."""
         from spoonproof.cooking.softness import CookTimes
 
         return CookTimes.from_rows(self.rows("cook_times"))
@@ -126,6 +151,10 @@ class Knowledge:
     @cached_property
     def feeding(self) -> FeedingTables:
         """Hazards, textures, allergens, cautions, keeping and introduction."""
+        return self._made("feeding", *(f"shared/{table}.csv" for table in FEEDING_TABLES)) or self.read_feeding()
+
+    def read_feeding(self) -> FeedingTables:
+        """``feeding`` from the files."""
         from spoonproof.feeding.tables import FeedingTables
 
         return FeedingTables.from_rows({table: self.rows(table) for table in FEEDING_TABLES})
@@ -143,6 +172,15 @@ class Knowledge:
     @cached_property
     def lexicon(self) -> Lexicon:
         """The English of claims, inflected, with the food table's names in it."""
+        made = self._made("lexicon", *(f"shared/{table}.csv" for table in FOOD_TABLES))
+        if made is None:
+            return self.read_lexicon()
+        from spoonproof.compiled import unpack_lexicon
+
+        return unpack_lexicon(made)
+
+    def read_lexicon(self) -> Lexicon:
+        """``lexicon`` from the files."""
         from spoonproof.claims.lexicon import Lexicon
         from spoonproof.reading.bundle import bundle_root
         from spoonproof.reading.tables import read_table
@@ -153,8 +191,18 @@ class Knowledge:
 
     @cached_property
     def _register(self) -> tuple[Register, tuple[Finding, ...]]:
-        from spoonproof.claims.register import Register
         from spoonproof.clock import today
+
+        day = today().isoformat()
+        own = ("claims", "shared/sources", "shared/claim_references.csv", "shared/allergen_lists.csv")
+        made = self._made("register", *own)
+        if made is not None and made[1][0] <= day < made[1][1]:  # no date of an entry is past or still to come
+            return made[0]  # type: ignore[no-any-return]
+        return self.read_register(day)
+
+    def read_register(self, day: str) -> tuple[Register, tuple[Finding, ...]]:
+        """The register from the files, and what it finds wrong with itself on an ISO day ("" : dates apart)."""
+        from spoonproof.claims.register import Register
         from spoonproof.reading.register_files import register_files
 
         trees, authorised, faults = register_files(self.channel_dir)
@@ -164,7 +212,7 @@ class Knowledge:
             reference_rows=self.rows("claim_references"),
             allergen_rows=self.rows("allergen_lists"),
             source_ids=self.sources,
-            today=today().isoformat(),
+            today=day,
         )
         return register, (*faults, *more)
 
@@ -195,9 +243,8 @@ class Knowledge:
         )
 
     @cached_property
-    def _food_facts(self) -> tuple[dict[str, frozenset[str]], dict[str, frozenset[str]]]:
-        foods = list(self.foods)
-        return {food.id: food.traits for food in foods}, {food.id: food.allergens for food in foods}
+    def _food_facts(self) -> tuple[Mapping[str, frozenset[str]], Mapping[str, frozenset[str]]]:
+        return _OfFoods(self.foods, "traits"), _OfFoods(self.foods, "allergens")
 
     def judge_without_dish(
         self, channel: Channel | None, markets: Sequence[Market], ages: tuple[int, int | None] | None
@@ -221,3 +268,23 @@ class Knowledge:
         numbers = KitchenNumbers(self.foods, units=self.measures(channel.measures if channel else "metric"))
         register = self.register
         return lambda claim: judge(claim, register, numbers, context)
+
+
+class _OfFoods(Mapping[str, "frozenset[str]"]):
+    """One attribute of every food by the food's id; a food is put together when it is asked for."""
+
+    def __init__(self, foods: FoodTable, attribute: str) -> None:
+        self._foods = foods
+        self._attribute = attribute
+
+    def __getitem__(self, food: str) -> frozenset[str]:
+        if food not in self._foods:
+            raise KeyError(food)
+        found: frozenset[str] = getattr(self._foods.get(food), self._attribute)
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return (food.id for food in self._foods)
+
+    def __len__(self) -> int:
+        return len(self._foods)

@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
@@ -44,13 +45,23 @@ class Rule:
 
 @dataclass(frozen=True, slots=True)
 class CompiledRule:
-    """A rule with its expression over symbols."""
+    """A rule with its expression over symbols, which is compiled when a sentence first asks for it."""
 
     rule: Rule
-    expression: re.Pattern[str]
+    written: str
     needs: int
     veto: int
     parts: tuple[int, int, int]  # sets of classes, of each of which the sentence must hold one; -1 asks nothing
+
+    @property
+    def expression(self) -> re.Pattern[str]:
+        """The compiled expression. Raises ``re.error`` where the pattern is none."""
+        return _compiled(self.written)
+
+
+@lru_cache(maxsize=None)
+def _compiled(written: str) -> re.Pattern[str]:
+    return re.compile(written)
 
 
 MACROS: dict[str, str] = {
@@ -71,7 +82,7 @@ _MACRO = re.compile(r"\b[A-Z]{3,}\b")
 
 
 def compile_rules(lexicon: Lexicon, rules: Sequence[Rule]) -> tuple[CompiledRule, ...]:
-    """Compile ``rules``; raises ``re.error`` for a pattern that is not one.
+    """Make ``rules`` ready for a lexicon.
 
     Classes become bits, so that most rules are passed over with one look at what a sentence holds.
     """
@@ -83,7 +94,7 @@ def compile_rules(lexicon: Lexicon, rules: Sequence[Rule]) -> tuple[CompiledRule
     return tuple(
         CompiledRule(
             rule,
-            re.compile(_expression(lexicon, rule.pattern)),
+            _expression(lexicon, rule.pattern),
             mask(rule.needs) if rule.needs else -1,
             mask(rule.veto),
             _three([mask(part) for part in _required(rule.pattern)]),

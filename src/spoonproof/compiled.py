@@ -1,0 +1,172 @@
+"""Our own tables as they are once read: made when the wheel is built, loaded at once when a command starts.
+
+In a wheel the made files lie beside the tables and belong to them, as ``.pyc`` files belong to their modules. In a
+checkout they lie in ``src/spoonproof/made`` (never committed) and are made anew when the content of a table or the
+code that reads it is another. A file that is damaged or of another version is passed over and the tables are read.
+Nothing that a person wrote ever goes through here: these are pickles of ours alone.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import pickle
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from spoonproof import __version__
+from spoonproof.reading.bundle import bundle_root
+
+if TYPE_CHECKING:
+    from spoonproof.claims.lexicon import Lexicon
+    from spoonproof.knowledge import Knowledge
+
+PACKAGE = Path(__file__).resolve().parent
+FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
+_PACKED_FOODS = ("foods", "values", "sources", "portions")
+_CODE = ("", "claims", "claims/finding", "claims/judging", "cooking", "feeding", "foods", "model", "reading")
+
+
+class Packed(Mapping[str, Any]):
+    """A mapping whose values are unpacked one by one, when asked for."""
+
+    def __init__(self, packed: Mapping[str, bytes]) -> None:
+        self._packed = packed
+
+    @classmethod
+    def of(cls, values: Mapping[str, Any]) -> Packed:
+        """``values`` packed."""
+        return cls({key: pickle.dumps(value, 5) for key, value in values.items()})
+
+    def __getitem__(self, key: str) -> Any:
+        return pickle.loads(self._packed[key])
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._packed
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._packed)
+
+    def __len__(self) -> int:
+        return len(self._packed)
+
+
+class Branches(dict[str, Any]):
+    """The first words of the lexicon; what stands behind one is unpacked when it is first looked up."""
+
+    def __init__(self, packed: Mapping[str, bytes]) -> None:
+        super().__init__()
+        self._packed = packed
+
+    def get(self, word: str, default: Any = None) -> Any:
+        """The branch of ``word``."""
+        found = super().get(word)
+        if found is None and word in self._packed:
+            found = self[word] = pickle.loads(self._packed[word])
+        return default if found is None else found
+
+
+def pack_foods(data: Mapping[str, Any]) -> dict[str, Any]:
+    """The compiled food table, its foods packed one by one."""
+    return {key: Packed.of(value) if key in _PACKED_FOODS else value for key, value in data.items()}
+
+
+def pack_lexicon(lexicon: Lexicon) -> tuple[Any, ...]:
+    """A lexicon with its branches packed; the automaton as its phrases, since its own form is one machine's."""
+    branches = {word: pickle.dumps(node, 5) for word, node in lexicon.root.next.items()}
+    return branches, tuple(lexicon.automaton.keys()), lexicon.symbols, lexicon.number_symbol, lexicon.classes
+
+
+def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
+    """The lexicon that ``pack_lexicon`` packed."""
+    import ahocorasick
+
+    from spoonproof.claims.lexicon import Lexicon, _Node
+
+    branches, phrases, symbols, number_symbol, classes = packed
+    automaton = ahocorasick.Automaton()
+    for phrase in phrases:
+        automaton.add_word(phrase, len(phrase))
+    automaton.make_automaton()
+    return Lexicon(_Node(next=Branches(branches)), automaton, symbols, number_symbol, classes)
+
+
+def register_days(register: Any) -> tuple[str, str]:
+    """The first and last ISO day on which the register finds no date of its own past or still to come."""
+    entries = register.entries
+    return max((e.checked for e in entries), default=""), min((e.due for e in entries if e.due), default="9999")
+
+
+PARTS: Mapping[str, Callable[[Knowledge], Any]] = {
+    "foods": lambda known: pack_foods(known.food_data()),
+    "lexicon": lambda known: pack_lexicon(known.read_lexicon()),
+    "register": lambda known: (made := known.read_register(""), register_days(made[0])),
+    "feeding": lambda known: known.read_feeding(),
+    "verbs": lambda known: known.read_verbs(),
+    "cook_times": lambda known: known.read_cook_times(),
+    "sources": lambda known: dict(known.read_sources()),
+}
+"""Each part by name, with how it is made out of the bundled tables."""
+
+
+def write_parts(folder: Path, stamp: str) -> list[Path]:
+    """Make every part anew in ``folder``, each whole or not at all. Raises OSError."""
+    from spoonproof.knowledge import Knowledge
+    from spoonproof.reading.files import write_atomically
+
+    folder.mkdir(parents=True, exist_ok=True)
+    known = Knowledge(made=False)
+    written = []
+    for name, make in PARTS.items():
+        path = folder / f"{name}.pickle"
+        write_atomically(path, pickle.dumps(stamp, 5) + pickle.dumps(make(known), 5))
+        written.append(path)
+    return written
+
+
+def load(name: str) -> Any:
+    """A part, None where there is none to be had."""
+    path, stamp = _place()
+    for again in (False, True):
+        try:
+            with (path / f"{name}.pickle").open("rb") as file:
+                if pickle.load(file) == stamp:
+                    return pickle.load(file)
+        except Exception:  # missing, cut short, of another version: the tables themselves are there
+            pass
+        if again or stamp == __version__:
+            break  # in a wheel nothing is made
+        with contextlib.suppress(OSError):
+            write_parts(path, stamp)
+    return None
+
+
+def _place() -> tuple[Path, str]:
+    root = bundle_root()
+    if root.parent == PACKAGE:
+        return root / "compiled", __version__
+    global _stamp
+    if _stamp is None:
+        _stamp = _checkout_stamp(root)
+    return PACKAGE / "made", _stamp
+
+
+_stamp: str | None = None
+
+
+def _checkout_stamp(root: Path) -> str:
+    """What the parts were made from: the tables by content, the code by size and time as Python itself does."""
+    from hashlib import blake2b
+
+    found = blake2b(__version__.encode(), digest_size=16)
+    for folder in ("shared", "shared/sources", "claims", "claims/lexicon/en"):
+        for name in sorted(path.name for path in (root / folder).iterdir()):
+            if name.endswith((".csv", ".yaml")):
+                found.update(f"{folder}/{name}".encode())
+                found.update((root / folder / name).read_bytes())
+    for folder in _CODE:
+        with os.scandir(PACKAGE / folder) as entries:
+            code = [(e.name, e.stat().st_size, e.stat().st_mtime_ns) for e in entries if e.name.endswith(".py")]
+        found.update(repr(sorted(code)).encode())
+    return found.hexdigest()
