@@ -35,7 +35,7 @@ def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_offline_it_asks_nobody(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
     main(["sources"])
     text = capsys.readouterr().out
-    assert "nhs-avoid: NHS, Food and drinks to avoid" in text
+    assert "nhs-avoid: NHS. Food and drinks to avoid" in text
     assert "entries, " in text and "cut-untrue" in text  # the coverage table
     assert not (channel / ".spoonproof").exists()
 

@@ -62,14 +62,14 @@ def run(options: Namespace) -> int:
 
 def source_states(knowledge: Knowledge) -> Iterator[dict[str, object]]:
     """Each source: id, citation, address, how often cited, and its faults in words."""
-    from spoonproof.model.citation import UNPUBLISHED, address, issued_year, short
+    from spoonproof.model.citation import UNPUBLISHED, address, full, issued_year, short
 
     cited = citations(knowledge)
     for source in sorted({*knowledge.sources, *cited} - set(UNPUBLISHED)):
         item = knowledge.sources.get(source)
         yield {
             "id": source,
-            "citation": short(source, knowledge.sources),
+            "citation": full(item) if item else short(source, knowledge.sources),
             "address": address(source, knowledge.sources),
             "year": issued_year(item) if item else "",
             "basis": _custom(item, "basis"),
