@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
@@ -59,7 +59,7 @@ class CompiledRule:
         return _compiled(self.written)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _compiled(written: str) -> re.Pattern[str]:
     return re.compile(written)
 
