@@ -98,3 +98,21 @@ def test_one_of_it_is_what_the_number_is_said_of(text: str, piece: str) -> None:
 def test_what_is_said_of_one_food_never_speaks_of_the_dish() -> None:
     for text in ("Apples are packed with iron.", "Cucumber is rich in vitamin C."):
         assert all("dish" not in judged.why for judged in heard(text))
+
+
+@pytest.mark.parametrize(
+    "text", ["There is no evidence that turnips help with teething.", "It has not been shown that dill cures colic."]
+)
+def test_saying_that_nothing_shows_it_is_kept(text: str) -> None:
+    assert {judged.advice for judged in heard(text)} == {"keep"}
+
+
+def test_a_cure_is_cut_even_where_a_milder_wording_stands() -> None:
+    (cured,) = heard("Prune juice cures constipation.")
+    assert cured.advice == "cut-untrue"
+    assert {judged.advice for judged in heard("Iron helps prevent anaemia.")} == {"soften"}
+
+
+def test_what_sweetens_counts_as_added() -> None:
+    assert {judged.advice for judged in heard("No added sugar, just dates.")} == {"soften"}
+    assert heard("sesame can cause an allergic reaction so watch for hives")[0].advice == "keep"

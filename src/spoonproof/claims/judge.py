@@ -30,10 +30,13 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, probe, register, context)
     steps += more
-    advice = advise(claim, verdict, allowed, behind, steps, register.words.get("medicine", ()))
+    advice = advise(
+        claim, verdict, allowed, behind, steps, register.words.get("medicine", ()), register.words.get("cures", ())
+    )
     wording = verdict.wording if advice not in ("keep", "cut-not-allowed") else None
     if verdict.add and advice == "add":
-        wording = verdict.wording or f"{claim.quote.strip().rstrip('.')}; {verdict.add}"
+        known = verdict.entry is not None and verdict.entry.truth == "true" and verdict.why
+        wording = verdict.wording or f"{(known or claim.quote).strip().rstrip('.')}; {verdict.add}"
     judged = JudgedClaim(
         claim=claim,
         truth=verdict.truth,

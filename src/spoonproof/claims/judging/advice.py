@@ -20,12 +20,13 @@ def advise(
     behind: Sequence[Allowance],
     steps: list[str],
     medicine: Sequence[str] = (),
+    cures: Sequence[str] = (),
 ) -> Advice:
-    """What to do with the words; ``steps`` gets the reason. ``medicine``: words that promise a cure (a trailing *
-    matches any ending)."""
+    """What to do with the words; ``steps`` gets the reason. ``medicine``: words that promise to prevent or cure (a
+    trailing * matches any ending), ``cures`` those that promise a cure."""
     guidance = any(allowance.guidance for allowance in behind)
     advice = _by_truth(claim, verdict)
-    if promises_a_cure(claim, verdict, medicine):
+    if promises_a_cure(claim, verdict, medicine, cures):
         steps.append("advice: it promises to prevent or cure, and nothing listed here shows it")
         advice = "cut-untrue"
     if claim.polarity == "asks":
@@ -62,7 +63,7 @@ def _by_truth(claim: Claim, verdict: Verdict) -> Advice:
             return "source-it"
 
 
-def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str]) -> bool:
+def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str], cures: Sequence[str]) -> bool:
     """Whether a statement asserts that food prevents, treats or cures and nothing listed supports it.
 
     Of an illness a plain verb is enough; elsewhere it takes a word of medicine ("heals the gut"). Such a statement
@@ -71,12 +72,13 @@ def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str]) -> 
     """
     if claim.polarity != "asserts" or verdict.truth not in ("unproven", "unlisted", "overstated"):
         return False
-    cures = any(has_word(plain(claim.quote), word) for word in medicine)
+    words = plain(claim.quote)
+    strong = any(has_word(words, word) for word in medicine)
     if claim.kind == "disease":
         if verdict.truth == "overstated":
-            return cures and verdict.wording is None
-        return cures or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
-    return cures and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
+            return any(has_word(words, word) for word in cures)
+        return strong or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
+    return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
 
 
 def harm_of(claim: Claim, verdict: Verdict) -> int:

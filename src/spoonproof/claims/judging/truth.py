@@ -10,10 +10,11 @@ from spoonproof.claims.judging.content import comparison, computed, nutrient_of,
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import quantity
+from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
-from spoonproof.claims.words import has_word
+from spoonproof.claims.words import has_word, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
@@ -27,7 +28,9 @@ def truth_of(
     """The verdict on what the sentence says, its polarity taken in (questions are judged as if asserted)."""
     verdict = _plain(claim, key, probe, numbers, register, context)
     if claim.polarity in ("denies", "refutes") and not verdict.stanced:
-        verdict = denied(verdict, claim.polarity, claim.kind)
+        # "There is no evidence that ..." says no more than that it was not shown.
+        modest = any(has_word(plain(around(claim)), phrase) for phrase in register.words.get("not shown", ()))
+        verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     return verdict
 
 
