@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 import pytest
+from judging_kit import Kitchen, exact, judged
 
 from spoonproof.claims.find import find_claims
 from spoonproof.knowledge import Knowledge
@@ -116,3 +117,22 @@ def test_a_cure_is_cut_even_where_a_milder_wording_stands() -> None:
 def test_what_sweetens_counts_as_added() -> None:
     assert {judged.advice for judged in heard("No added sugar, just dates.")} == {"soften"}
     assert heard("sesame can cause an allergic reaction so watch for hives")[0].advice == "keep"
+
+
+def test_myths_and_borrowed_wordings_are_not_kept() -> None:
+    assert {each.advice for each in heard("don't heat honey, it becomes toxic")} == {"source-it"}
+    assert {each.advice for each in heard("DHA contributes to normal brain development")} == {"soften"}
+    assert {each.advice for each in heard("DHA contributes to normal visual development of infants")} == {"keep"}
+
+
+@pytest.mark.parametrize("subject", ["it", "This", "my bowl", "the recipe"])
+def test_in_a_recipe_what_points_at_nothing_else_is_the_dish(subject: str) -> None:
+    bowl = Kitchen(
+        dish_100g={"iron_mg": exact(5.0), "energy_kcal": exact(80, "kcal")}, grams=exact(100, "g"), bowl=("lentils",)
+    )
+    words = {"level": "high", "nutrients": ("iron_mg",), "subjects": (subject,)}
+    found = judged(f"{subject} is high in iron", "nutrient-content", bowl, **words)
+    assert (found.truth, found.advice) == ("true", "keep")
+    assert "the dish as eaten" in found.why.lower()
+    other = judged("the sauce is high in iron", "nutrient-content", bowl, **(words | {"subjects": ("the sauce",)}))
+    assert other.truth == "unproven"
