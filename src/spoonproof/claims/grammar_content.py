@@ -176,7 +176,7 @@ QUANTITY = (
         "protein-12-g",
         "quantity",
         "O(<NUT>) ~8 T(<number>) _1 <unit>",
-        needs=("nutrient", "energy", "copula", "per-day", "content"),
+        needs=("nutrient", "energy", "copula", "per-day", "content", "contain"),
         says="nutrient, number, unit",
     ),
     Rule("share-of-day", "quantity", "T(<number>) ~6 <per-day> ~4 O(<NUT>)", says="a share of the day's need"),

@@ -13,7 +13,7 @@ FUNCTION = (
     Rule(
         "keeps-a-part-well",
         "function",
-        "T(<keep>) _3 O(<body|EFFECT>) _3 <healthy|well>",
+        "T(<keep|BENEFIT>) _3 O(<body|EFFECT>) _4 <healthy|well>",
         named=True,
         says="keeps it well",
     ),
@@ -61,6 +61,16 @@ FUNCTION = (
     ),
     Rule(
         "helps-a-nutrient", "function", "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>)", loose=True, says="helps a nutrient"
+    ),
+    Rule(
+        "helps-a-nutrient",
+        "nutrient-content",
+        "T(<benefit|benefit-weak>) _3 O(<nutrient|energy>) ~8 <with|pronoun|FOOD>",
+        "contains",
+        loose=True,
+        named=True,
+        veto=("nonfood", "culinary"),
+        says="helps to a nutrient",
     ),
     Rule(
         "for-a-function",
@@ -125,7 +135,7 @@ FUNCTION = (
     Rule(
         "food-and-function",
         "function",
-        "S(<food|dish|nutrient|ambiguous-nutrient|eating>) ~12 O(<effect>)",
+        "S(<food|dish|nutrient|ambiguous-nutrient|eating>) ~20 O(<effect>)",
         loose=True,
         veto=("nonfood",),
         says="food and function together",
@@ -133,7 +143,7 @@ FUNCTION = (
     Rule(
         "function-and-food",
         "function",
-        "O(<effect>) ~12 S(<food|dish|nutrient>)",
+        "O(<effect>) ~20 S(<food|dish|nutrient>)",
         loose=True,
         veto=("nonfood",),
         says="function and food together",
@@ -157,7 +167,7 @@ DISEASE = (
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make>) _4 O(<DISEASE>)",
         says="brings an illness",
     ),
-    Rule("for-disease", "disease", "S(<FOOD|nutrient>) ~8 T(<for>) _2 O(<DISEASE|invalid>)", says="for an illness"),
+    Rule("for-disease", "disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
     Rule("for-the-weak", "disease", "S(<FOOD|pronoun>) ~10 O(<invalid>)", loose=True, says="food for the sick"),
     Rule(
         "against-anything", "disease", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"
@@ -174,7 +184,7 @@ DISEASE = (
     Rule(
         "food-and-disease",
         "disease",
-        "S(<food|dish|nutrient|ambiguous-nutrient>) ~14 O(<disease>)",
+        "S(<food|dish|nutrient|ambiguous-nutrient>) ~24 O(<disease>)",
         loose=True,
         veto=("nonfood",),
         says="food and illness together",
@@ -182,7 +192,7 @@ DISEASE = (
     Rule(
         "disease-and-food",
         "disease",
-        "O(<disease>) ~14 S(<food|dish|nutrient|ambiguous-nutrient>)",
+        "O(<disease>) ~24 S(<food|dish|nutrient|ambiguous-nutrient>)",
         loose=True,
         veto=("nonfood",),
         says="illness and food together",
@@ -205,7 +215,7 @@ GENERAL_BENEFIT = (
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 <copula> ~4 T(<loose>)", says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)", says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 T(<loose-weak>)", named=True, says="a loose word of benefit"),
-    Rule("is-healthy", "general-benefit", "S(<THING>) ~5 <copula> ~4 T(<healthy>)", says="a food is healthy"),
+    Rule("is-healthy", "general-benefit", "S(<THING>) ~7 <copula> ~6 T(<healthy>)", says="a food is healthy"),
     Rule("loose-dish", "general-benefit", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
     Rule(
         "good-for-someone",
@@ -230,6 +240,21 @@ GENERAL_BENEFIT = (
         "general-benefit",
         "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
         says="best for",
+    ),
+    Rule("its-benefits", "general-benefit", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
+    Rule(
+        "as-medicine",
+        "general-benefit",
+        "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)",
+        says="a food as a medicine",
+    ),
+    Rule(
+        "excellent-for",
+        "general-benefit",
+        "S(<THING>) _1 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        veto=("nonfood", "culinary"),
+        loose=True,
+        says="good for someone",
     ),
     Rule("health-good", "general-benefit", "T(<health>)", named=True, loose=True, says="health of a food"),
     Rule("health-good", "general-benefit", "T(<health-weak>) _4 S(<FOOD>)", loose=True, says="goodness of a food"),

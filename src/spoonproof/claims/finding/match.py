@@ -23,8 +23,19 @@ _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease"})
+_AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
+
+# "..., it will help", "because they are", "its benefits"
+_SAYING = frozenset({"it", "they", "it's", "they're", "which"})
+_PREDICATES = frozenset(
+    {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
+)
+_FED = frozenset({"give", "introduce", "include"})
+_NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
+_OWNED = frozenset({"its", "their"})
+_GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
 
 
 def classes_in(tagged: Tagged) -> frozenset[str]:
@@ -58,7 +69,8 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
 
 def _eaten(compiled: CompiledRule, present: frozenset[str]) -> bool:
     """A function or an illness may be said of food in general ("a good breakfast helps ...")."""
-    return compiled.rule.kind in ("function", "disease") and not compiled.rule.loose and "generic-food" in present
+    said = compiled.rule.kind in ("function", "disease") and not compiled.rule.loose
+    return said and "generic-food" in present and "nonfood" not in present
 
 
 def _points(tagged: Tagged, present: frozenset[str]) -> bool:
@@ -66,14 +78,27 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
     if "nonfood" in present:
         return False
     for index, item in enumerate(tagged.items):
-        if item.words in _POINTING and (index < 4 or tagged.find(_GENERIC, index + 1, index + 3)):
+        if item.words in _POINTING and (
+            index < 4
+            or tagged.find(_GENERIC, index + 1, index + 3)
+            or (
+                item.words in _SAYING
+                and tagged.find(_PREDICATES, index + 1, index + 3)
+                and not tagged.find(_NOT_EATEN, 0, index)
+            )
+        ):
+            return True
+        if item.words in _OWNED and tagged.find(_GOOD, index + 1, index + 4):
+            return True
+        if item.words in ("it", "them") and tagged.find(_FED, index - 1, index):
             return True
     return False
 
 
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """A fragment: the trigger comes first, and nobody else is named ("Boosts immunity", "Good for the eyes")."""
-    return match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
+    short = match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
+    return short and not tagged.find(_AUDIENCE, 0, match.trigger[0])
 
 
 def _unknown(tagged: Tagged, match: Match) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.scan import Tagged
@@ -41,6 +41,22 @@ class Subject:
 
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
+    found = _subject_of(tagged, match)
+    if match.rule.kind not in ("function", "disease") or found.pronoun or found.range is None:
+        return found
+    # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
+    end = min(match.trigger[0], (match.object or match.trigger)[0])
+    begin = max(_begin(tagged, end), end - 12)
+    more = [
+        noun(tagged, i, _NUTRIENT)
+        for i in tagged.find(_NUTRIENT, begin, end)
+        if not (match.object and match.object[0] <= i < match.object[1])
+    ]
+    texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
+    return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _subject_of(tagged: Tagged, match: Match) -> Subject:
     kind = match.rule.kind
     taken = range(*match.object) if match.object else range(0)
     if kind in ("safety-age", "process", "allergen") and match.rule.name != "free-from":
@@ -74,7 +90,7 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
             return _named(tagged, match.object[0], range(0))
     elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken]
     if elsewhere:
-        return _named(tagged, elsewhere[-1], taken)
+        return _named(tagged, max(elsewhere, key=lambda i: (_rank(tagged, i), -i)), taken)
     if before:
         return _named(tagged, before[-1], taken)
     if pronoun is None and wanted is _FOOD and (other := [i for i in tagged.find(_NAMED) if i not in taken]):
@@ -146,6 +162,8 @@ def _rank(tagged: Tagged, at: int) -> int:
     inside = tagged.symbols[max(0, at - 14) : at]
     if inside.rfind("(") > inside.rfind(")"):
         rank -= 2
+    if _is_aside(tagged, at):
+        rank -= 4
     if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
         rank -= 3
     return rank
@@ -171,6 +189,17 @@ def _is_object(tagged: Tagged, at: int) -> bool:
         for begin in (_widen(tagged, at), _widen(tagged, first))
         if begin > 0
     )
+
+
+_ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
+
+
+def _is_aside(tagged: Tagged, at: int) -> bool:
+    """What a food is called in passing: "ragi, although a tiny millet, is", "amla, a fruit, has"."""
+    for index in range(at - 1, max(-1, at - 5), -1):
+        if tagged.symbols[index] == ",":
+            return index > 0 and tagged.items[index + 1].words in _ASIDE and "," in tagged.symbols[at + 1 : at + 4]
+    return False
 
 
 _GIVES = frozenset({"copula", "contain"})
@@ -222,8 +251,10 @@ def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
     term = tagged.items[at].term
     base = next((s.base for c, s in term.senses.items() if c in kinds and s.base), "") if term is not None else ""
     begin = _widen(tagged, at)
-    said = tagged.words(begin, at).lower()
-    return f"{said} {base}".strip() if base else tagged.words(begin, at + 1)
+    said = tagged.words(begin, at + 1).lower()
+    before = tagged.words(begin, at).lower()
+    # A short noun stays as it is said ("oats", "eggs"): the plural is its name.
+    return said if len(base) < 5 or not base else f"{before} {base}".strip()
 
 
 def _widen(tagged: Tagged, at: int) -> int:
