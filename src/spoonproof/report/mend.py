@@ -26,7 +26,8 @@ _FIGURES = re.compile(
     re.DOTALL,
 )
 _TO_THE_AUTHOR = re.compile(
-    r"[:;,] (?:say|name|bring|cite|call it|give) [^.]*(?=\.)| ?\b(?:Say|Name|Bring|Cite|Call) [^.]*\."
+    r"[:;,] (?:say|name|bring|cite|call it|give) [^.]*(?=\.)|; [^.;]*\bwording\b[^.;]*(?=\.)"
+    r"| ?\b(?:Say|Name|Bring|Cite|Call) [^.]*\."
 )
 """A turn in the register's reason that tells the author what to write; the audience needs none of it."""
 _MARKS_OF_OURS = ("This cannot be checked here. ", "The verb says more than was shown. ")
@@ -54,8 +55,9 @@ def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], 
     care = " " + _CARE if judged.claim.kind in _SERIOUS else ""
     return Mend(
         f"{comment}{care}{tail}",
-        f"Correction, {day}{where}: {core}{care}" + (f" Sources: {'; '.join(cited)}" if cited else ""),
-        _card(core, wording),
+        f"{'Note' if judged.advice == 'add' else 'Correction'}, {day}{where}: {core}{care}"
+        + (f" Sources: {'; '.join(cited)}" if cited else ""),
+        _card("Note" if judged.advice == "add" else "Correction", core, wording),
         _to_you(judged),
     )
 
@@ -74,6 +76,8 @@ def reason_of(judged: JudgedClaim) -> str:
         what = figures["what"][:1].lower() + figures["what"][1:]
         told = f"by the food tables, {what} has {figures['amount']}; those words take {at_least} {figures['limit']}."
         why = told[:1].upper() + told[1:] + figures["rest"]
+    if why.startswith("Computed: "):
+        why = "By the food tables it is " + why.removeprefix("Computed: ")
     return _TO_THE_AUTHOR.sub("", why.strip())
 
 
@@ -81,6 +85,8 @@ def postable(wording: str | None) -> str:
     """The wording that stands, "" when it is a hint to the author rather than words for an audience."""
     if not wording or wording.startswith(_HINTS) or "{" in wording:
         return ""
+    if wording.startswith("about "):
+        return ""  # the reason gives the figure
     text = wording.strip().rstrip(".")
     return text[:1].upper() + text[1:]
 
@@ -93,7 +99,7 @@ def _topic(judged: JudgedClaim) -> str:
         if word.lower() in _DISH:
             return f"about this {word}"
         if word and word.lower() in quote and word.lower() not in _POINTING:
-            return f"about {word}"
+            return f"about {word[:1].lower() + word[1:] if _common(word) else word}"
     return ""
 
 
@@ -113,6 +119,8 @@ def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
             f"I can't show you a source for what I said {said}, so please don't lean on it.{stands} "
             "If I find good evidence, I will post it here."
         )
+    if reason.startswith("How much "):
+        return f"I said more than I can show {said}. {reason} Please don't lean on it.{stands}"
     if judged.truth == "false" and judged.claim.kind in _SERIOUS:
         return f"Please read this before you cook. {reason} What I said {said} was wrong, and I am sorry.{stands}"
     if judged.truth == "false":
@@ -127,7 +135,7 @@ def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
 
 def _core(judged: JudgedClaim, reason: str, wording: str) -> str:
     if judged.advice == "add":
-        return f"please add: {_added(judged)}."
+        return f"{_added(judged)[:1].upper()}{_added(judged)[1:]}."
     if judged.advice == "source-it" and judged.truth == "unlisted":
         return (
             wording + "."
@@ -136,7 +144,7 @@ def _core(judged: JudgedClaim, reason: str, wording: str) -> str:
         )
     if judged.advice == "cut-not-allowed":
         return wording + "." if wording else f"please set aside what I said {_topic(judged) or 'here'}."
-    return reason + (f" What stands: {wording}." if wording and wording.lower() not in reason.lower() else "")
+    return (f"{wording}. " if wording and wording.lower() not in reason.lower() else "") + reason
 
 
 def _added(judged: JudgedClaim) -> str:
@@ -145,16 +153,21 @@ def _added(judged: JudgedClaim) -> str:
     return added.strip().rstrip(".")
 
 
-def _card(core: str, wording: str) -> str:
+def _card(label: str, core: str, wording: str) -> str:
     """The shortest of the true sentences that fits; else a pointer to the comment."""
     first = re.split(r"(?<=[.!?]) ", core, maxsplit=1)[0]
     clause = re.split(r"[:;] ", first, maxsplit=1)[0].rstrip(".") + "."
     part = first.partition(", ")[0].rstrip(".") + "."
-    candidates = [wording + "." if wording else "", first, part if ": " in part else "", clause]
+    candidates = [
+        wording + "." if wording and label == "Correction" else "",
+        first,
+        part if ": " in part else "",
+        clause,
+    ]
     for text in candidates:
-        if text and len(text) <= CARD_LENGTH - len("Correction: "):
-            return f"Correction: {text[:1].upper()}{text[1:]}"
-    return "Correction: please read the pinned comment."
+        if text and len(text) <= CARD_LENGTH - len(f"{label}: "):
+            return f"{label}: {text[:1].upper()}{text[1:]}"
+    return f"{label}: please read the pinned comment."
 
 
 def _to_you(judged: JudgedClaim) -> str:
