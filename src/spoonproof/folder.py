@@ -102,9 +102,8 @@ class ChannelFolder:
     @cached_property
     def _channel(self) -> tuple[Channel, tuple[Finding, ...]]:
         from spoonproof.reading.channel import read_channel
-        from spoonproof.reading.files import read_document
 
-        document, faults = read_document(self.root / CHANNEL_FILE, CHANNEL_FILE)
+        document, faults = self._document(self.root / CHANNEL_FILE, CHANNEL_FILE)
         if document is None:
             return Channel(Document(CHANNEL_FILE, "")), tuple(faults)
         channel, more = read_channel(document)
@@ -144,12 +143,17 @@ class ChannelFolder:
             self._read[path] = self._read_afresh(path)
         return self._read[path]
 
-    def _read_afresh(self, path: Path) -> RecipeFile:
+    def _document(self, path: Path, shown: str) -> tuple[Document | None, list[Finding]]:
+        """The text of one of the channel's files; an editor answers with what is not yet saved."""
         from spoonproof.reading.files import read_document
+
+        return read_document(path, shown)
+
+    def _read_afresh(self, path: Path) -> RecipeFile:
         from spoonproof.reading.recipe import read_recipe
 
         shown = self.shown(path)
-        document, faults = read_document(path, shown)
+        document, faults = self._document(path, shown)
         if document is None:
             return RecipeFile(path, shown, None, None, tuple(faults))
         recipe, more = read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)

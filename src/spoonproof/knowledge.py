@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from spoonproof.model.finding import Finding
     from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
+    from spoonproof.model.text import Document
     from spoonproof.reading.measures import Measures
 
 FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
@@ -200,12 +201,21 @@ class Knowledge:
             return made[0]  # type: ignore[no-any-return]
         return self.read_register(day)
 
-    def read_register(self, day: str) -> tuple[Register, tuple[Finding, ...]]:
-        """The register from the files, and what it finds wrong with itself on an ISO day ("" : dates apart)."""
+    def register_with(self, path: Path, document: Document) -> tuple[Register, tuple[Finding, ...]]:
+        """The register as it would be with ``document`` for the file at ``path``."""
+        from spoonproof.clock import today
+
+        return self.read_register(today().isoformat(), {path: document})
+
+    def read_register(
+        self, day: str, unsaved: Mapping[Path, Document] | None = None
+    ) -> tuple[Register, tuple[Finding, ...]]:
+        """The register from the files (``unsaved`` texts in their place), and what it finds wrong with itself on an
+        ISO day ("" : dates apart)."""
         from spoonproof.claims.register import Register
         from spoonproof.reading.register_files import register_files
 
-        trees, authorised, faults = register_files(self.channel_dir)
+        trees, authorised, faults = register_files(self.channel_dir, unsaved)
         register, more = Register.from_nodes(
             trees,
             authorised,

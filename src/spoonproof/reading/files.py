@@ -48,6 +48,16 @@ def read_document(
     return decode(data, shown)
 
 
+def unsaved_document(text: str, shown: str) -> tuple[Document | None, list[Finding]]:
+    """``read_document`` for a text that is not in a file yet: the same limits and the same faults."""
+    data = text.encode("utf-8", "surrogatepass")
+    if len(data) > limits.FILE_BYTES:
+        document = Document(shown, "")
+        message = f"This file is larger than {limits.FILE_BYTES >> 10} KiB and was not read. Split it."
+        return None, [fault("file-too-large", document, document.whole, message)]
+    return decode(data, shown)
+
+
 def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
     """The document of these bytes: UTF-8 without its byte order mark, or the finding that says where it is not."""
     findings: list[Finding] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from spoonproof.model.finding import Finding
@@ -16,16 +17,25 @@ from spoonproof.reading.yaml_tree import read_yaml
 Tree = tuple[Document, Mapped | Listing]
 
 
-def register_files(channel: Path | None = None) -> tuple[list[Tree], list[Row], list[Finding]]:
-    """The trees of ``claims/*.yaml``, the rows of ``claims/authorised.csv``, and faults met while reading."""
+def register_files(
+    channel: Path | None = None, unsaved: Mapping[Path, Document] | None = None
+) -> tuple[list[Tree], list[Row], list[Finding]]:
+    """The trees of ``claims/*.yaml``, the rows of ``claims/authorised.csv``, and faults met while reading.
+
+    ``unsaved``: documents that stand for the files at their paths.
+    """
+    instead = {path.resolve(): document for path, document in (unsaved or {}).items()}
     trees: list[Tree] = []
     rows: list[Row] = []
     faults: list[Finding] = []
     for root in (bundle_root(), own_root(channel)):
         if root is None:
             continue
-        for path in sorted((root / "claims").glob("*.yaml")):
-            document, problems = read_document(path, f"claims/{path.name}")
+        for path in sorted({*(root / "claims").glob("*.yaml"), *_beside(root / "claims", instead)}):
+            problems: list[Finding] = []
+            document = instead.get(path.resolve())
+            if document is None:
+                document, problems = read_document(path, f"claims/{path.name}")
             faults += problems
             if document is not None:
                 tree, problems = read_yaml(document)
@@ -36,3 +46,8 @@ def register_files(channel: Path | None = None) -> tuple[list[Tree], list[Row], 
         if authorised.is_file():
             rows += read_table(authorised)
     return trees, rows, faults
+
+
+def _beside(folder: Path, unsaved: Mapping[Path, Document]) -> list[Path]:
+    """Unsaved files of a folder, those that are not on the disk yet included."""
+    return [folder / path.name for path in unsaved if path.parent == folder.resolve()]
