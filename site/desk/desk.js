@@ -65,8 +65,9 @@ function writing(pen) {
     under.textContent = "";
     const value = text.value;
     let at = 0;
-    for (const [start, end, kind, name] of marks.slice().sort((a, b) => a[0] - b[0])) {
-      if (start < at || end > value.length) continue;
+    for (const [first, end, kind, name] of marks.slice().sort((a, b) => a[0] - b[0])) {
+      const start = Math.max(at, first); // of claims that overlap, the later one is marked from where the first ends
+      if (end <= start || end > value.length) continue;
       under.append(value.slice(at, start));
       const mark = document.createElement("mark");
       mark.className = kind;
@@ -238,7 +239,7 @@ function writing(pen) {
     if (!fresh || document.activeElement !== text) return;
     const at = text.selectionStart;
     if (at !== text.selectionEnd) return;
-    const found = marks.find(([start, end]) => start <= at && at <= end);
+    const found = marks.filter(([start, end]) => start <= at && at <= end).sort((a, b) => (a[1] - a[0]) - (b[1] - b[0]))[0];
     if (!found) return;
     const entry = document.getElementById(found[3]);
     if (!entry || entry.open) return;
@@ -277,6 +278,7 @@ function writing(pen) {
   new ResizeObserver(draw).observe(text);
   draw();
   state();
+  if (changed()) soon(); // typed before this script came, or taken up from another window
 }
 
 // Longer work: how far it is, until it ends.
@@ -307,6 +309,7 @@ function hearing(field) {
     target.form.requestSubmit();
   };
   field.addEventListener("change", () => take(field.files[0]));
+  if (field.files.length && !target.value) take(field.files[0]); // chosen before this script came
   const zone = field.closest("form");
   zone.addEventListener("dragover", (event) => event.preventDefault());
   zone.addEventListener("drop", (event) => { event.preventDefault(); take(event.dataTransfer.files[0]); });

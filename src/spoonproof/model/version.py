@@ -1,23 +1,27 @@
-"""The version of what a reviewer reads: it changes when, and only when, the reviewed part of a recipe changes."""
+"""The version of what a reviewer looks at: it changes when foods, steps, ages, texture or statements do."""
 
 from __future__ import annotations
 
 import hashlib
+import json
 
 from spoonproof.model.recipe import Recipe
 
+_FILM = ("say", "super", "social")
 
-def version_of(recipe: Recipe) -> str:
-    """Twelve hex digits over the words of the reviewed part; blanks and line breaks don't count."""
-    texture = recipe.texture.value if recipe.texture else ""
-    parts = [f"{recipe.ages.low}-{recipe.ages.high}", texture, recipe.title.value]
-    parts.append(recipe.summary.value if recipe.summary else "")
-    parts += [f"{recipe.next.texture} {recipe.next.from_months} {recipe.next.how}"] if recipe.next else [""]
-    for line in recipe.foods:
-        parts.append(" or ".join((line.text, *(choice.text for choice in line.choices))))
-    parts += [step.text for step in recipe.steps]
-    keeps = recipe.keeps
-    parts.append(f"{keeps.fridge_hours} {keeps.freezer_days}" if keeps else "")
-    parts.append(recipe.story)
-    words = "\n".join(" ".join(part.split()) for part in parts)
-    return hashlib.sha256(words.encode("utf-8")).hexdigest()[:12]
+
+def reviewed_version(recipe: Recipe) -> str:
+    """Eight hexadecimal digits of the parts a review covers. What is only said in a film, and a reviewer's own line,
+    are no part of it; spaces between words make no difference."""
+    parts = [
+        [recipe.ages.low, recipe.ages.high],
+        recipe.texture.value if recipe.texture else "",
+        [_plain(line.text) for line in recipe.foods],
+        [_plain(step.text) for step in recipe.steps],
+        [[p.kind, _plain(p.text)] for p in recipe.passages if p.kind not in _FILM],
+    ]
+    return hashlib.sha256(json.dumps(parts, ensure_ascii=False).encode("utf-8")).hexdigest()[:8]
+
+
+def _plain(text: str) -> str:
+    return " ".join(text.split())

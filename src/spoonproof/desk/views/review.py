@@ -9,7 +9,10 @@ from spoonproof.desk.ask import Ask, BadRequest
 from spoonproof.desk.desk import Desk, address
 from spoonproof.desk.views.see import dish_of
 from spoonproof.model.text import Document
-from spoonproof.model.version import version_of
+from spoonproof.model.version import reviewed_version
+
+_ASKED = frozenset({"baby", "words", "cooking"})
+"""Areas whose findings a dietitian is asked about."""
 
 
 def sheet(desk: Desk, ask: Ask) -> Response:
@@ -21,7 +24,7 @@ def sheet(desk: Desk, ask: Ask) -> Response:
     reading = live.reading_of(folder, folder.read(path))
     sources = folder.knowledge.sources
     recipe = dish.recipe
-    version = version_of(recipe)
+    version = reviewed_version(recipe)
     memory = [
         (view, [cite.words for cite in view.sources if "from memory" in cite.words])
         for view in (finding for group in reading.groups for finding in group.findings)
@@ -37,7 +40,9 @@ def sheet(desk: Desk, ask: Ask) -> Response:
         lapsed=recipe.review is not None and recipe.review.version != version,
         cautions=[(caution.text, live.cited([caution.source], sources)) for caution in dish.cautions],
         memory=[(view, words) for view, words in memory if words],
-        mends=[claim for claim in reading.claims if not claim.keep],
+        open=[
+            view for group in reading.groups if group.area in _ASKED for view in group.findings if view.level != "note"
+        ],
         kept=[claim for claim in reading.claims if claim.keep],
     )
 
@@ -56,7 +61,7 @@ def signed(desk: Desk, ask: Ask) -> Response:
     disk = saving.on_disk(path)
     if disk.digest != ask.text("base"):
         raise BadRequest("The recipe was changed since this page was opened. Read it again before signing it off.", 409)
-    review = {"who": who, "on": today().isoformat(), "version": version_of(dish.recipe)}
+    review = {"who": who, "on": today().isoformat(), "version": reviewed_version(dish.recipe)}
     try:
         text = with_value(Document(path.name, disk.text), ["review"], review)
     except (ValueError, KeyError):
