@@ -70,22 +70,22 @@ class _Patterns:
                 first, *rest = (tuple(w.key for w in words(part)) for part in phrase.split("…"))
                 heads[f"{value}\t{phrase}"] = (first, tuple(rest))
         self._rest = {key: rest for key, (_, rest) in heads.items()}
-        self._by_first: dict[tuple[str, ...], list[str]] = {}
+        # By the first word, so that a text is gone through once.
+        self._by_word: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for key, (first, _) in heads.items():
-            self._by_first.setdefault(first, []).append(key)
+            self._by_word.setdefault(first[0], []).append((first, key))
 
     def find(self, text: str) -> list[Found]:
         row = words(text)
         found: list[Found] = []
-        for first, keys in self._by_first.items():
-            for at in range(len(row) - len(first) + 1):
-                if tuple(word.key for word in row[at : at + len(first)]) != first:
+        for at, word in enumerate(row):
+            for first, key in self._by_word.get(word.key, ()):
+                if len(first) > 1 and tuple(other.key for other in row[at : at + len(first)]) != first:
                     continue
-                for key in keys:
-                    end = self._end(text, row, at + len(first), self._rest[key])
-                    if end is not None:
-                        value = key.partition("\t")[0]
-                        found.append(Found(row[at].start, row[end - 1].end, value, first))
+                end = self._end(text, row, at + len(first), self._rest[key])
+                if end is not None:
+                    value = key.partition("\t")[0]
+                    found.append(Found(row[at].start, row[end - 1].end, value, first))
         best: dict[tuple[int, str], Found] = {}
         for hit in sorted(found, key=lambda h: (h.start, -h.end)):
             best.setdefault((hit.start, hit.value), hit)
