@@ -48,6 +48,14 @@ def full(item: Csl) -> str:
     return ". ".join(dict.fromkeys(part for part in parts if part)) + "."
 
 
+def web_link(item: Csl) -> str:
+    """Where a page may link for this source: its URL, else its DOI as one; "" when neither is a web address."""
+    url = str(item.get("URL", ""))
+    if not url and item.get("DOI"):
+        url = f"https://doi.org/{item['DOI']}"
+    return url if url.startswith(("https://", "http://")) else ""
+
+
 def address(source_id: str, sources: Mapping[str, Csl]) -> str:
     """The link of a source: its DOI, else its URL, else ""."""
     item = sources.get(source_id, {})
