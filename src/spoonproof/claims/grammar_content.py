@@ -39,7 +39,7 @@ NUTRIENT_CONTENT = (
     Rule(
         "contains",
         "nutrient-content",
-        "^ _2 S(<pronoun>) _4 T(<contain>) ~6 O(<nutrient-weak>)",
+        "^ ~3 S(<pronoun>) _4 T(<contain>) ~6 O(<nutrient-weak>)",
         "contains",
         says="a verb of containing",
     ),
@@ -183,6 +183,7 @@ QUANTITY = (
     Rule("share-of-day", "quantity", "T(<number>) ~4 O(<NUT>) ~3 <per-day>", says="a share of the day's need"),
     Rule("a-third-sugar", "quantity", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
     Rule("is-so-much", "quantity", "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)", says="a share of a food"),
+    Rule("is-so-much", "quantity", "S(<FOOD>) ~4 <contain|HAVE> _3 T(<number> _1 <unit>)", says="a share of a food"),
     Rule(
         "limit-a-day",
         "quantity",

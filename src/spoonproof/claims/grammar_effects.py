@@ -241,6 +241,12 @@ GENERAL_BENEFIT = (
         "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
         says="best for",
     ),
+    Rule(
+        "makes-healthy",
+        "general-benefit",
+        "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
+        says="makes it healthy",
+    ),
     Rule("its-benefits", "general-benefit", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
     Rule(
         "as-medicine",

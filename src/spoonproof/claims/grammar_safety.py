@@ -268,6 +268,13 @@ SAFETY_AGE = (
         says="ready for it at an age",
     ),
     Rule(
+        "ready-at-age",
+        "safety-age",
+        "<audience-baby> _2 <copula> _2 T(<okay>) ~6 O(@AGE)",
+        veto=("storing", "nonfood"),
+        says="ready at an age",
+    ),
+    Rule(
         "until-child-is",
         "safety-age",
         "T(<wait|bound|avoid|after-when>) _1 <audience-baby|pronoun|audience-adult> _1 <copula> _2 O(<number>)",
@@ -302,7 +309,7 @@ SAFETY_AGE = (
         "fine-for-babies",
         "safety-age",
         effect="age",
-        pattern="S(<FOOD|THING>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)",
+        pattern="S(<FOOD|pronoun>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)",
         says="fine for babies",
     ),
     Rule(

@@ -28,7 +28,8 @@ _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
 
 # "..., it will help", "because they are", "its benefits"
-_SAYING = frozenset({"it", "they", "it's", "they're", "which"})
+_SAYING = frozenset({"it", "they", "it's", "they're"})
+_JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
@@ -79,7 +80,7 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     for index, item in enumerate(tagged.items):
         if item.words in _POINTING and (
-            index < 4
+            (index < 4 and (index == 0 or item.words not in _JOINING))
             or tagged.find(_GENERIC, index + 1, index + 3)
             or (
                 item.words in _SAYING

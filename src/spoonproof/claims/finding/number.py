@@ -94,6 +94,20 @@ def _basis(tagged: Tagged) -> str:
                 if word in words:
                     return {"egg": "piece", "banana": "piece", "tablespoon": "tbsp"}.get(word, word)
             return "portion"
+    return _household_basis(tagged)
+
+
+_MEASURES = {"tablespoon": "tbsp", "tbsp": "tbsp", "teaspoon": "tsp", "tsp": "tsp", "teaspoonful": "tsp"}
+_MEASURED = frozenset({"contain", "have", "copula"})
+
+
+def _household_basis(tagged: Tagged) -> str:
+    """ "One spoonful of this gives ...", "two tablespoons have ...": the measure that comes before the verb."""
+    for index in tagged.find(frozenset({"household"})):
+        verbs = tagged.find(_MEASURED, index + 1, index + 6)
+        if verbs and numbers_in(tagged, verbs[0] + 1, len(tagged.items)):
+            word = tagged.items[index].words.rstrip("s")
+            return _MEASURES.get(word, word)
     return ""
 
 

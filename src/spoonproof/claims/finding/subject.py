@@ -12,6 +12,7 @@ _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _NAMED = _FOOD | _NUTRIENT
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
+_HOUSEHOLD = frozenset({"household"})
 _VERBS = frozenset(
     {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
 )
@@ -72,7 +73,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         if found:
             return _named(tagged, found[0], taken)
     begin = _begin(tagged, at)
-    before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken]
+    before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken and not _measures(tagged, i)]
     pronoun = _pronoun(tagged, begin, at)
     best = _best(tagged, before, at)
     if best is not None and pronoun is not None:
@@ -96,7 +97,14 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if pronoun is None and wanted is _FOOD and (other := [i for i in tagged.find(_NAMED) if i not in taken]):
         return _named(tagged, other[0], taken)
     said = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
+    if pronoun is not None and said.lower() in ("this", "these") and tagged.find(_HOUSEHOLD, pronoun - 2, pronoun):
+        return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _measures(tagged: Tagged, at: int) -> bool:
+    """A spoonful is no food: "one spoonful of this"."""
+    return tagged.has(at, "household") and not tagged.has(at, "food")
 
 
 def _usual(tagged: Tagged, match: Match) -> Subject | None:
