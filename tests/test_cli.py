@@ -114,3 +114,108 @@ def test_a_reader_that_goes_away_is_no_fault(new_channel: Path) -> None:
     done = subprocess.run(["sh", "-c", command], capture_output=True, text=True, cwd=new_channel, check=False)
     assert "Traceback" not in done.stderr and "BrokenPipe" not in done.stderr
     assert done.stdout.startswith("carrot")
+
+
+def test_a_file_given_twice_is_checked_once(new_channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    recipe = "recipes/potato-and-courgette-mash.md"
+    (new_channel / "other.md").symlink_to(recipe)
+    assert main(["check", recipe, f"./{recipe}", str(new_channel / recipe), "recipes", "recipes/../" + recipe]) == 0
+    assert "1 recipe checked" in capsys.readouterr().out
+
+
+def test_two_recipes_of_one_name_are_told(new_channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = (new_channel / "recipes" / "potato-and-courgette-mash.md").read_bytes()
+    (new_channel / "recipes" / "old").mkdir()
+    (new_channel / "recipes" / "old" / "potato-and-courgette-mash.md").write_bytes(text)
+    assert main(["check", "--format", "jsonl"]) == 1
+    found = [json.loads(line) for line in capsys.readouterr().out.split("\n") if line]
+    (clash,) = [each for each in found if each["rule"] == "duplicate-id"]
+    assert clash["related"][0]["file"] != clash["file"]
+
+
+def test_folders_that_are_links_are_not_entered(
+    new_channel: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "outside").mkdir()
+    (tmp_path / "outside" / "not-ours.md").write_text("secret")
+    (new_channel / "recipes" / "more").symlink_to(tmp_path / "outside")
+    assert main(["check"]) == 0
+    assert "1 recipe checked" in capsys.readouterr().out
+
+
+def test_too_many_files_are_refused(
+    new_channel: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from spoonproof.reading import limits
+
+    monkeypatch.setattr(limits, "CHANNEL_FILES", 1)
+    (new_channel / "recipes" / "b.md").write_text("x")
+    assert main(["check"]) == 2
+    assert "more than 1 recipe files" in capsys.readouterr().err
+
+
+def test_an_own_table_with_faults_makes_the_channel_unusable(
+    new_channel: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (new_channel / "shared").mkdir()
+    (new_channel / "shared" / "fods.csv").write_text("id\nx\n")
+    assert main(["check"]) == 2
+    assert "foods.csv" in capsys.readouterr().err
+    (new_channel / "shared" / "fods.csv").unlink()
+    (new_channel / "shared" / "foods.csv").write_text("id,name,density\nmoon-dust,moon dust,heavy\n")
+    assert main(["check"]) == 2
+    said = capsys.readouterr().err
+    assert "shared/foods.csv:2" in said and "fault of ours" not in said
+
+
+def _git(folder: Path, *arguments: str) -> None:
+    who = ["-c", "user.name=A Cook", "-c", "user.email=cook@example.org", "-c", "commit.gpgsign=false"]
+    subprocess.run(["git", *who, *arguments], cwd=folder, check=True, capture_output=True)
+
+
+def test_changed_since_checks_what_changed_and_what_is_new(
+    new_channel: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    recipe = new_channel / "recipes" / "potato-and-courgette-mash.md"
+    _git(new_channel, "init", "-q")
+    _git(new_channel, "add", ".")
+    _git(new_channel, "commit", "-qm", "Start")
+    assert main(["check", "--changed-since", "HEAD"]) == 0
+    assert "1 recipe" not in capsys.readouterr().out
+    assert main(["new", "recipe", "leek-and-pea-mash"]) == 0
+    (new_channel / "recipes" / "new one ü.md").write_text(recipe.read_text())
+    capsys.readouterr()
+    assert main(["check", "--changed-since", "HEAD", "--format", "jsonl"]) == 1
+    found = [json.loads(line) for line in capsys.readouterr().out.split("\n") if line]
+    assert {each["file"] for each in found} == {"recipes/new one ü.md"}
+    for wrong in ("no-such-revision", "--output=x"):
+        assert main(["check", f"--changed-since={wrong}"]) == 2
+        assert "Traceback" not in capsys.readouterr().err
+
+
+def test_an_accepted_finding_hides_itself_alone_and_for_its_time(
+    new_channel: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    recipe = new_channel / "recipes" / "potato-and-courgette-mash.md"
+    recipe.write_text(recipe.read_text().replace("  - 2 tsp rapeseed oil", "  - 2 tsp rapeseed oil\n  - 1 tbsp honey"))
+    monkeypatch.setenv("SPOONPROOF_TODAY", "2026-11-25")
+
+    def rules() -> list[tuple[str, str]]:
+        capsys.readouterr()
+        main(["check", "--format", "jsonl"])
+        lines = capsys.readouterr().out.split("\n")
+        return [(each["rule"], each["file"]) for line in lines if line for each in [json.loads(line)]]
+
+    before = rules()
+    name = before[0][0]
+    channel = new_channel / "channel.yaml"
+    plain = channel.read_text().replace("accepted: []\n", "")
+    entry = f"accepted:\n  - {{rule: {name}, place: recipes/{recipe.name}:%s, reason: shown as a warning, until: %s}}\n"
+    line = recipe.read_text()[: recipe.read_text().index("1 tbsp honey")].count("\n") + 1
+    channel.write_text(plain + entry % (line, "2026-12-31"))
+    after = rules()
+    assert len(after) < len(before) and set(after) <= set(before)
+    channel.write_text(plain + entry % (line, "2026-11-24"))
+    assert sorted(rules()) == sorted([*before, ("accepted-out-of-date", "channel.yaml")])
+    channel.write_text(plain + entry % (line + 1, "2026-12-31"))
+    assert sorted(rules()) == sorted([*before, ("accepted-for-nothing", "channel.yaml")])
