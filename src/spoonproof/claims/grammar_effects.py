@@ -247,6 +247,13 @@ GENERAL_BENEFIT = (
         "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
         says="makes it healthy",
     ),
+    Rule(
+        "this-loose-food",
+        "general-benefit",
+        "<pronoun> _2 T(<loose>) _1 <generic-food>",
+        named=True,
+        says="this nourishing food",
+    ),
     Rule("its-benefits", "general-benefit", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
     Rule(
         "as-medicine",

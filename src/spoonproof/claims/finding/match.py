@@ -29,6 +29,7 @@ _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", 
 
 # "..., it will help", "because they are", "its benefits"
 _SAYING = frozenset({"it", "they", "it's", "they're"})
+_BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
@@ -80,7 +81,7 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     for index, item in enumerate(tagged.items):
         if item.words in _POINTING and (
-            (index < 4 and (index == 0 or item.words not in _JOINING))
+            (index < 4 and (index == 0 or item.words not in _JOINING or tagged.items[index - 1].words in _BEFORE))
             or tagged.find(_GENERIC, index + 1, index + 3)
             or (
                 item.words in _SAYING

@@ -6,7 +6,7 @@ from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
     """
-    benefit choking contain copula energy goodfor harm harmful healthier high loose low need per-day
+    benefit choking contain copula effect energy health goodfor harm harmful healthier high loose low need per-day
     per-portion source
     """.split()
 )
