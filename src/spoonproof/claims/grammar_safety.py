@@ -72,7 +72,7 @@ ALLERGEN = (
         "allergen",
         effect="allergen-introduction",
         pattern="T(<watch>) ~8 O(<reaction>)",
-        veto=("storing",),
+        veto=("storing", "story"),
         says="watching for reactions",
     ),
     Rule(
@@ -80,7 +80,7 @@ ALLERGEN = (
         "allergen",
         effect="allergen-introduction",
         pattern="O(<reaction|allergy>) ~8 T(<watch>)",
-        veto=("storing",),
+        veto=("storing", "story"),
         says="watching for reactions",
     ),
     Rule(
@@ -208,7 +208,7 @@ SAFETY_AGE = (
         "safety-age",
         "T(<bound|AVOID|okay|give>) ~6 O(@AGE)",
         needs=("FOOD", "ambiguous-nutrient"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age and a food",
     ),
     Rule(
@@ -216,7 +216,7 @@ SAFETY_AGE = (
         "safety-age",
         "O(@AGE) ~16 T(<AVOID|okay|give|introduce|bound>)",
         needs=("FOOD", "ambiguous-nutrient"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age and a food",
     ),
     Rule(
@@ -224,7 +224,7 @@ SAFETY_AGE = (
         "safety-age",
         "S(<FOOD|ambiguous-nutrient>) ~9 O(<age>)",
         needs=("negation", "forbid", "avoid", "okay", "harmful"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age and a food",
     ),
     Rule(
@@ -248,7 +248,7 @@ SAFETY_AGE = (
         "safety-age",
         "T(<advice|authority>) ~9 O(@AGE)",
         needs=("solids", "give", "introduce", "wait", "FOOD"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age to start from",
     ),
     Rule(
@@ -256,7 +256,7 @@ SAFETY_AGE = (
         "safety-age",
         "<copula|HAVE> ~5 O(@AGE) ~6 T(<give|introduce|wait>)",
         needs=("advice", "authority"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age to start from",
     ),
     Rule(
@@ -264,7 +264,7 @@ SAFETY_AGE = (
         "safety-age",
         "O(@AGE) ~10 T(<develop|okay|able|fine>) ~6 S(<FOOD|generic-food|solids>)",
         needs=("audience-baby",),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="ready for it at an age",
     ),
     Rule(
@@ -279,7 +279,7 @@ SAFETY_AGE = (
         "safety-age",
         "T(<wait|bound|avoid|after-when>) _1 <audience-baby|pronoun|audience-adult> _1 <copula> _2 O(<number>)",
         needs=("FOOD", "generic-food", "solids"),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age to wait for",
     ),
     Rule(
@@ -287,22 +287,24 @@ SAFETY_AGE = (
         "safety-age",
         "T(<audience-baby> _1 <bound>) _1 O(<number>)",
         needs=("FOOD",),
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age and a food",
     ),
     Rule(
         "none-before-age",
         "safety-age",
         "T(<free>) _1 S(<ambiguous-nutrient|FOOD>) ~9 O(@AGE)",
-        veto=("storing",),
+        veto=("storing", "story"),
         says="none of it at an age",
     ),
-    Rule("wait-until", "safety-age", "T(<wait|advice>) ~6 O(@AGE)", veto=("storing",), says="an age to wait for"),
+    Rule(
+        "wait-until", "safety-age", "T(<wait|advice>) ~6 O(@AGE)", veto=("storing", "story"), says="an age to wait for"
+    ),
     Rule(
         "from-age",
         "safety-age",
         "T(<okay|fine>) _2 <bound|in>? _2 O(@AGE)",
-        veto=("storing",),
+        veto=("storing", "story"),
         says="an age to start from",
     ),
     Rule(
@@ -333,8 +335,12 @@ SAFETY_AGE = (
         pattern="T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
         says="whether babies may eat it",
     ),
-    Rule("age-and-solids", "safety-age", "O(@AGE) ~12 S(<solids>)", veto=("storing",), says="an age and solids"),
-    Rule("age-and-solids", "safety-age", "S(<solids>) ~10 O(@AGE)", veto=("storing",), says="an age and solids"),
+    Rule(
+        "age-and-solids", "safety-age", "O(@AGE) ~12 S(<solids>)", veto=("storing", "story"), says="an age and solids"
+    ),
+    Rule(
+        "age-and-solids", "safety-age", "S(<solids>) ~10 O(@AGE)", veto=("storing", "story"), says="an age and solids"
+    ),
     Rule("age-and-solids", "safety-age", "S(<solids|wait>) ~6 O(<number> _1 <week>)", says="an age and solids"),
     Rule("readiness", "safety-age", effect="readiness-signs", pattern="O(<readiness>)", says="readiness for solids"),
     Rule(

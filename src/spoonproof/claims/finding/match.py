@@ -80,6 +80,8 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
     if "nonfood" in present:
         return False
     for index, item in enumerate(tagged.items):
+        if _is_empty(tagged, index):
+            continue
         if item.words in _POINTING and (
             (index < 4 and (index == 0 or item.words not in _JOINING or tagged.items[index - 1].words in _BEFORE))
             or tagged.find(_GENERIC, index + 1, index + 3)
@@ -95,6 +97,16 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
         if item.words in ("it", "them") and tagged.find(_FED, index - 1, index):
             return True
     return False
+
+
+def _is_empty(tagged: Tagged, index: int) -> bool:
+    """ "It is important to note that ..." points at nothing ("it is important to the gut" does)."""
+    words = [item.words for item in tagged.items[index : index + 5]]
+    if words[0] == "it" and len(words) > 1 and words[1] in ("is", "was", "'s"):
+        words = words[1:]
+    elif words[0] != "it's":
+        return False
+    return any(word in ("to", "that", "if", "when") for word in words[2:4]) and not tagged.find(_GOOD, index, index + 4)
 
 
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
