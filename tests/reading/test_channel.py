@@ -13,6 +13,7 @@ from spoonproof.reading.channel import CHANNEL_KEYS, read_channel
 
 FULL = """title: Moorhen Galley
 author: Two cooks
+about: What two cooks make in a galley.
 base_url: https://moorhen-galley.example/
 language: en-GB
 measures: uk

@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
-from spoonproof.site import build
+from spoonproof.site import build, feed
 from spoonproof.site.pages import Pages, Theme, ThemeError
 from spoonproof.site.view import Caution, RecipePage, Run, Site, Statement, StepItem
 from tests.site import sample
@@ -195,10 +195,21 @@ def test_a_page_published_with_errors_says_so_and_stays_out_of_feed_and_search()
     assert json.loads(made["search.json"]) == []
 
 
-def test_review_never_stands_in_the_section_of_health_claims(files: dict[str, bytes]) -> None:
+def test_a_reviewer_is_not_named_on_a_page_with_health_claims(files: dict[str, bytes]) -> None:
     text = files["recipes/red-lentil-and-sweet-potato-pot.html"].decode()
-    said = text[text.index('id="why"') : text.index('id="sources"')]
-    assert "Okafor" not in said and "Okafor" in text[text.index('id="about"') :]
+    assert "Okafor" not in text and "no health statement is vouched for" in text
+    pot = next(page for page in sample.site().recipes if page.slug == "red-lentil-and-sweet-potato-pot")
+    plain = dataclasses.replace(pot, statements=())
+    assert "Okafor" in Pages(sample.site(), Theme([sample.THEME])).recipe(plain)
+
+
+def test_a_page_without_a_day_stays_out_of_the_feed() -> None:
+    pot = next(page for page in sample.site().recipes if page.slug == "red-lentil-and-sweet-potato-pot")
+    undated = dataclasses.replace(pot, published="", changed="")
+    text = feed.atom(dataclasses.replace(sample.site(), recipes=(undated,)))
+    assert "<entry>" not in text and "1970" not in text
+    dated = dataclasses.replace(undated, published="2026-11-03")
+    assert "<published>2026-11-03T00:00:00Z" in feed.atom(dataclasses.replace(sample.site(), recipes=(dated,)))
 
 
 def test_page_of_a_recipe_with_next_to_nothing() -> None:

@@ -78,4 +78,5 @@ class Channel:
     baby: Baby = Baby()
     accepted: tuple[Accepted, ...] = ()
     author: str = ""
+    about: str = ""  # what the channel is, in a sentence, for the front page
     keys: Mapping[str, Span] = field(default_factory=dict)

@@ -274,6 +274,7 @@ class Recipe:
     story: str = ""
     story_span: Span = NOWHERE
     draft: bool = False
+    published: str = ""  # the day the page went up (ISO), "" when not said
     passages: tuple[Passage, ...] = ()
     keys: Mapping[str, Span] | None = None  # where each key of the head stands
 

@@ -103,6 +103,7 @@ UNTIL = Key("until", date(), "The day it is looked at again.")
 
 TITLE = Key("title", text("the channel's name"), "The channel's name.")
 AUTHOR = Key("author", text("a name"), "Who writes.")
+ABOUT = Key("about", text("a sentence"), "What the channel is, for the front page.")
 BASE_URL = Key("base_url", matched("a web address like https://example.org", _URL, lambda m: m["base"].rstrip("/")),
                "The site's address.")  # fmt: skip
 LANGUAGE = Key("language", matched("a language tag like en-GB", _LANGUAGE, lambda m: m["tag"]), "The language written.")
@@ -127,8 +128,8 @@ BABY = Key("baby", shape((KNOWS, ADVICE), "the baby"), "The baby of the calendar
 ACCEPTED = Key("accepted", listed(shape((RULE, PLACE, REASON, UNTIL), "an accepted finding")), "Findings lived with.")
 
 CHANNEL_KEYS = (
-    TITLE, AUTHOR, BASE_URL, LANGUAGE, MEASURE, MARKET, AGES, PAID_KEY, SPEECH, PRESENTERS, KITCHEN, DAY, POLICIES,
-    BABY, ACCEPTED,
+    TITLE, AUTHOR, ABOUT, BASE_URL, LANGUAGE, MEASURE, MARKET, AGES, PAID_KEY, SPEECH, PRESENTERS, KITCHEN, DAY,
+    POLICIES, BABY, ACCEPTED,
 )  # fmt: skip
 
 
@@ -172,6 +173,7 @@ def _channel(document: Document, values: Values) -> Channel:
         baby=_baby(values.get(BABY)),
         accepted=tuple(_accepted(entry) for entry in values.or_else(ACCEPTED, ())),
         author=values.or_else(AUTHOR, ""),
+        about=values.or_else(ABOUT, ""),
         keys=values.spans,
     )
 

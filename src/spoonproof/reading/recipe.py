@@ -120,6 +120,7 @@ class _Reader:
             story=self.document.at(story),
             story_span=story,
             draft=values.or_else(keys.DRAFT, False),
+            published=values.or_else(keys.PUBLISHED, ""),
             passages=(*self.said.passages, *prose),
             keys=values.spans,
         )

@@ -267,6 +267,7 @@ REVIEW = Key("review", shape((REVIEW_WHO, REVIEW_ON, REVIEW_VERSION), "a review"
 
 RENAMED = Key("renamed_from", listed(node_text("a slug"), alone=True), "Former names, whose addresses lead here.")
 SOURCES = Key("sources", listed(plain_data()), "The author's own sources, as CSL-JSON.")
+PUBLISHED = Key("published", date(), "The day the page went up; feeds and search engines are told.")
 DRAFT = Key("draft", truth(), "A draft is checked only when named.")
 FOODS = Key(
     "foods", listed(any_node(), "a list of foods"), "Amount, food, cut and preparation, a line each.", needed=True
@@ -275,7 +276,7 @@ STEPS = Key("steps", listed(any_node(), "a list of steps"), "What is done, a sen
 
 RECIPE_KEYS = (
     TITLE, SUMMARY, AGES, TEXTURE, NEXT, MAKES, SEASON, PAID_KEY, FOODS, STEPS, KEEPS, TRIALS, FILM, PICTURES, VIDEO,
-    CORRECTIONS, REVIEW, RENAMED, SOURCES, DRAFT,
+    CORRECTIONS, REVIEW, RENAMED, SOURCES, PUBLISHED, DRAFT,
 )  # fmt: skip
 
 FOOD_KEYS = ("food", "recipe", "amount", "or", "as", "may_contain", "cut", "prepared")

@@ -7,6 +7,9 @@ from xml.sax.saxutils import escape, quoteattr
 
 from spoonproof.site.view import RecipePage, Site, plain
 
+EMPTY = "2005-12-01"
+"""The date of a feed with nothing in it (the month of the feed format's own specification): one must stand there."""
+
 _CONTROL = {code: None for code in range(32) if code not in (9, 10, 13)} | {0xFFFE: None, 0xFFFF: None}
 
 
@@ -15,15 +18,17 @@ def _xml(text: str) -> str:
 
 
 def _moment(page: RecipePage) -> str:
-    day = page.changed or page.published or page.checked or "1970-01-01"
-    return day if "T" in day else f"{day}T00:00:00Z"
+    """The page's own last day; "" where it says none: such a page stays out of the feed, which must have dates."""
+    day = page.changed or page.published
+    return day if "T" in day or not day else f"{day}T00:00:00Z"
 
 
 def atom(site: Site) -> str:
     """The feed, newest first; dates are those of the recipes, never the build's."""
-    pages = sorted((p for p in site.recipes if not p.unfinished), key=lambda p: p.slug)
+    pages = sorted((p for p in site.recipes if not p.unfinished and _moment(p)), key=lambda p: p.slug)
     pages.sort(key=_moment, reverse=True)
-    updated = _moment(pages[0]) if pages else "1970-01-01T00:00:00Z"
+    checked = max((p.checked for p in site.recipes if p.checked), default="")
+    updated = _moment(pages[0]) if pages else f"{checked or EMPTY}T00:00:00Z"
     home = site.address("index.html")
     identity = f"{site.base_url}/" if site.base_url else f"urn:x-channel:{_slug(site.title)}"
     lines = [

@@ -9,6 +9,7 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.cautions import Caution as FoundCaution
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.text import Passage
+from spoonproof.model.version import reviewed_version
 from spoonproof.site import amounts, claims, figures, foods, prose, timeline
 from spoonproof.site.claims import Said
 from spoonproof.site.picture import PlatePart
@@ -97,6 +98,7 @@ def recipe_page(
         statements=said.statements,
         citations=cited.citations(),
         checked=checked or _oldest_check(dish),
+        published=recipe.published,
         changed=dates[-1] if dates else "",
         review=_review(recipe),
         corrections=tuple(CorrectionItem(c.on, c.said, c.holds) for c in recipe.corrections),
@@ -264,6 +266,7 @@ def _dates(recipe: Recipe) -> list[str]:
         *(trial.on for trial in recipe.trials),
         *(correction.on for correction in recipe.corrections),
         *([recipe.video.uploaded[:10]] if recipe.video else []),
+        recipe.published,
     ]
 
 
@@ -277,7 +280,8 @@ def _oldest_check(dish: Dish) -> str:
 def _review(recipe: Recipe) -> Reviewed | None:
     if recipe.review is None:
         return None
-    return Reviewed(recipe.review.who, recipe.review.on, recipe.review.version)
+    held = recipe.review
+    return Reviewed(held.who, held.on, held.version, held.version != reviewed_version(recipe))
 
 
 def _film(recipe: Recipe) -> Film | None:

@@ -85,7 +85,26 @@ def gather_site(
         entries=entries,
         calendar=new_foods(channel, [d for d in ordered if not faults.get(d.recipe.slug)]),
         measures=measures,
+        loosened=loosened(knowledge.channel_dir) if knowledge else (),
     )
+
+
+def loosened(channel_dir: Path | None) -> tuple[str, ...]:
+    """A sentence for each row that guards the baby and that this channel replaced, with its reason."""
+    from spoonproof.reading.bundle import overridden
+    from spoonproof.reading.own_tables import SAFETY_TABLES
+
+    lines = []
+    for table in SAFETY_TABLES:
+        for before, own in overridden(table, channel_dir):
+            what = before.text("id") or before.text("foods")
+            changed = [c.replace("_", " ") for c in before.cells if own.cells.get(c, "") != before.cells[c]]
+            reason = own.text("reason").rstrip(".") or "no reason is given"
+            lines.append(
+                f"This channel goes by a row of its own for “{what}” ({table.replace('_', ' ')}: "
+                f"{', '.join(changed) or 'the same values'}): {reason}."
+            )
+    return tuple(lines)
 
 
 def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album) -> RecipePage:
@@ -101,7 +120,9 @@ def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album)
 
 
 def about(channel: Channel) -> str:
-    """One line on what the channel is."""
+    """One line on what the channel is: its own, else from its ages."""
+    if channel.about:
+        return channel.about
     low, high = channel.ages
     span = f"from {low} to {high} months" if high is not None else f"from {low} months"
     return f"Recipes for babies {span} and the people who feed them, checked before they are published."

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from spoonproof.model.citation import full, web_link
 from spoonproof.model.finding import SourceRef
-from spoonproof.site.cite import address, cite
 from spoonproof.site.view import Citation
 
 BASES = {"common-practice": "common practice", "from-memory": "recalled, not yet read again", "own": "the author’s own"}
@@ -46,4 +46,4 @@ def citation(source: str, item: Mapping[str, object] | None, number: int = 0, ba
         return Citation(number, source, BASES.get(source, source).capitalize() + ".", basis=BASES.get(basis, ""))
     custom = item.get("custom")
     own = str(custom.get("basis", "")) if isinstance(custom, Mapping) else ""
-    return Citation(number, source, cite(item), address(item), BASES.get(basis) or BASES.get(own, ""))
+    return Citation(number, source, full(item), web_link(item), BASES.get(basis) or BASES.get(own, ""))
