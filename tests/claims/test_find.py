@@ -58,6 +58,8 @@ def test_an_unknown_object_of_an_effect_verb_with_an_effect_is_still_a_claim() -
         ("Oats have 350-370 kcal per 100 g.", 350, 370, "kcal", "100 g"),
         ("One spoonful covers 20% of the daily iron.", 20, 20, "%", "day"),
         ("A litre and 1,200 mg of calcium a day.", 1200, 1200, "mg", "day"),
+        ("One spoonful of this gives four grams of protein", 4, 4, "g", "spoonful"),
+        ("Two tablespoons of lentils have 3 g of protein.", 3, 3, "g", "tbsp"),
     ],
 )
 def test_numbers(text: str, value: float, high: float, unit: str, basis: str) -> None:
@@ -90,6 +92,15 @@ def test_a_pronoun_is_carried_over_passages_of_one_document_only() -> None:
 
 def test_the_dish_itself() -> None:
     assert only("This mash is full of fibre.", "nutrient-content").of_dish
+
+
+def test_a_spoonful_of_this_is_of_the_dish() -> None:
+    claim = only("One spoonful of this gives four grams of protein", "quantity")
+    assert claim.of_dish and claim.subjects == ("this",)
+
+
+def test_a_function_is_of_the_nutrient_and_its_food() -> None:
+    assert only("Lentils are rich in iron, which helps the brain grow.", "function").subjects == ("lentil", "iron")
 
 
 def test_none_of_a_nutrient_is_a_level_not_a_denial() -> None:

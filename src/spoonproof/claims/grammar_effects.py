@@ -97,6 +97,16 @@ FUNCTION = (
         says="a nutrient is needed",
     ),
     Rule(
+        "is-needed",
+        "function",
+        effect="importance",
+        pattern="S(<FOOD>) ~6 <copula> ~4 T(<need>)",
+        needs=("audience-baby",),
+        veto=("nonfood", "culinary", "storing", "process"),
+        loose=True,
+        says="a food is needed",
+    ),
+    Rule(
         "needs",
         "function",
         "O(<audience-baby|audience-adult|body|EFFECT>) ~4 T(<need>) _5 S(<nutrient>)",
@@ -181,6 +191,13 @@ DISEASE = (
     ),
     Rule("remedy", "disease", effect="remedy", pattern="S(<THING>) ~10 T(<remedy>)", says="a remedy"),
     Rule("remedy", "disease", effect="remedy", pattern="T(<remedy>) _3 O(<DISEASE>)", says="a remedy"),
+    Rule(
+        "caused-by",
+        "disease",
+        "O(<DISEASE>) [^?]{0,9}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
+        veto=("nonfood",),
+        says="an illness put down to a food",
+    ),
     Rule(
         "food-and-disease",
         "disease",

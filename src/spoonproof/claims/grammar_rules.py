@@ -6,9 +6,11 @@ Kinds that say more come first: within one kind, the first rule to cover a place
 from __future__ import annotations
 
 from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar_allergen import ALLERGEN
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION, GENERAL_BENEFIT
-from spoonproof.claims.grammar_safety import ALLERGEN, PROCESS, SAFETY_AGE
+from spoonproof.claims.grammar_process import PROCESS
+from spoonproof.claims.grammar_safety import SAFETY_AGE
 
 RULES: tuple[Rule, ...] = (
     *PROCESS,

@@ -1,4 +1,4 @@
-"""Rules for allergens, safety and age, and what a process does to a food.
+"""Rules for safety and age.
 
 From the surest pattern to the loosest; ``grammar.py`` says how a pattern is written.
 """
@@ -6,117 +6,6 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 from __future__ import annotations
 
 from spoonproof.claims.grammar import Rule
-
-ALLERGEN = (
-    Rule(
-        "free-from",
-        "allergen",
-        "O(<food|allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
-        "free",
-        says="allergen and 'free'",
-    ),
-    Rule("free-from", "allergen", "T(<free-suffixed>) (?!<staple>)", "free", says="allergen and 'free'"),
-    Rule(
-        "free-from",
-        "allergen",
-        "T(<free-from>) _3 O(<allergen-food|allergen-word>)",
-        "free",
-        says="said to be free from it",
-    ),
-    Rule(
-        "free-from",
-        "allergen",
-        "<okay|fine|goodfor> ~4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
-        "free",
-        says="for those who avoid it",
-    ),
-    Rule("free-from", "allergen", "T(<free-from|free>) ~4 O(<allergy>)", "free", says="said to be free from it"),
-    Rule(
-        "food-allergy",
-        "allergen",
-        "O(<food-allergy>)",
-        veto=("swap", "diagnosis"),
-        needs=("copula", "HARM", "BENEFIT", "more", "less", "hedge", "FOOD"),
-        says="an allergy to a food",
-    ),
-    Rule(
-        "introduce-allergen",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="T(<introduce>) ~5 O(<allergen-food|allergy|allergy-weak>)",
-        says="introducing an allergen",
-    ),
-    Rule(
-        "introduce-allergen",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="O(<allergen-food|allergy>) ~4 T(<introduce>)",
-        says="introducing an allergen",
-    ),
-    Rule(
-        "first-allergen",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="T(<first>) _1 O(<allergen-food>)",
-        says="introducing an allergen",
-    ),
-    Rule(
-        "start-allergens",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
-        says="when to give an allergen",
-    ),
-    Rule(
-        "watch-reactions",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="T(<watch>) ~8 O(<reaction>)",
-        veto=("storing", "story"),
-        says="watching for reactions",
-    ),
-    Rule(
-        "watch-reactions",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="O(<reaction|allergy>) ~8 T(<watch>)",
-        veto=("storing", "story"),
-        says="watching for reactions",
-    ),
-    Rule(
-        "allergy",
-        "allergen",
-        "S(<food|dish|nutrient>) ~14 O(<allergy|allergy-weak|reaction>)",
-        loose=True,
-        veto=("swap",),
-        says="food and allergy together",
-    ),
-    Rule(
-        "allergy",
-        "allergen",
-        "O(<allergy|allergy-weak>) ~14 S(<food|dish|nutrient>)",
-        loose=True,
-        veto=("swap",),
-        says="allergy and food together",
-    ),
-    Rule(
-        "allergy",
-        "allergen",
-        "T(<give|BENEFIT|HARM>) ~5 O(<allergy|allergy-weak>)",
-        named=True,
-        veto=("swap",),
-        says="causing or avoiding allergy",
-    ),
-    Rule(
-        "watch-reactions",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
-        needs=("FOOD", "introduce", "pronoun", "solids", "give"),
-        says="finding out about reactions",
-    ),
-    Rule("tolerance", "allergen", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
-)
 
 SAFETY_AGE = (
     Rule(
@@ -277,7 +166,7 @@ SAFETY_AGE = (
     Rule(
         "until-child-is",
         "safety-age",
-        "T(<wait|bound|avoid|after-when>) _1 <audience-baby|pronoun|audience-adult> _1 <copula> _2 O(<number>)",
+        "T(<until-is>) _1 O(<number>)",
         needs=("FOOD", "generic-food", "solids"),
         veto=("storing", "story"),
         says="an age to wait for",
@@ -393,64 +282,5 @@ SAFETY_AGE = (
         pattern="T(<okay>) _3 S(<solids>)",
         needs=("audience-baby",),
         says="readiness",
-    ),
-)
-
-PROCESS = (
-    Rule(
-        "process-changes",
-        "process",
-        "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
-        "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)",
-        says="a process changes a nutrient",
-    ),
-    Rule(
-        "process-kills",
-        "process",
-        "S(<process>) ~5 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
-        says="a process against a germ",
-    ),
-    Rule(
-        "process-changes",
-        "process",
-        "T(<keep-n|lose-n>) ~4 O(<NUTRIENT|health|health-weak>) ~8 S(<process>)",
-        says="a nutrient changed by a process",
-    ),
-    Rule(
-        "process-changes",
-        "process",
-        "O(<NUTRIENT|health|health-weak>) ~6 T(<keep-n|lose-n>) ~6 S(<process>)",
-        says="a nutrient changed by a process",
-    ),
-    Rule(
-        "process-makes",
-        "process",
-        "S(<process>) ~6 T(<make|gain-n>) ~5 O(<healthier|digest|absorb|effect|NUTRIENT>)",
-        says="a process makes it better",
-    ),
-    Rule("process-makes", "process", "O(<healthier>) ~7 S(<process>)", says="a process makes it better"),
-    Rule(
-        "process-makes",
-        "process",
-        "O(<NUTRIENT|health|health-weak|loose-weak|digest|absorb>) ~6 T(<gain-n|more|less>) ~6 S(<process>)",
-        says="a process changes it",
-    ),
-    Rule(
-        "process-makes",
-        "process",
-        "S(<process>) ~16 T(<make|gain-n|more|easier>) ~4 O(<digest|absorb>)",
-        says="a process makes it better",
-    ),
-    Rule(
-        "lost-in-process",
-        "process",
-        "O(<NUTRIENT|health|health-weak>) ~4 <copula> ~2 T(<lose-n|keep-n>) ~6 S(<process>)",
-        says="a process loses a nutrient",
-    ),
-    Rule(
-        "keeps-nutrients",
-        "process",
-        "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
-        says="a food keeps or loses a nutrient",
     ),
 )

@@ -23,7 +23,7 @@ _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease"})
-_AUDIENCE = frozenset({"audience-baby", "audience-adult"})
+_AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
 

@@ -1,0 +1,67 @@
+"""Rules for what a process does to a food: cooking, sprouting, freezing.
+
+From the surest pattern to the loosest; ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import Rule
+
+PROCESS = (
+    Rule(
+        "process-changes",
+        "process",
+        "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
+        "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)",
+        says="a process changes a nutrient",
+    ),
+    Rule(
+        "process-kills",
+        "process",
+        "S(<process>) ~5 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
+        says="a process against a germ",
+    ),
+    Rule(
+        "process-changes",
+        "process",
+        "T(<keep-n|lose-n>) ~4 O(<NUTRIENT|health|health-weak>) ~8 S(<process>)",
+        says="a nutrient changed by a process",
+    ),
+    Rule(
+        "process-changes",
+        "process",
+        "O(<NUTRIENT|health|health-weak>) ~6 T(<keep-n|lose-n>) ~6 S(<process>)",
+        says="a nutrient changed by a process",
+    ),
+    Rule(
+        "process-makes",
+        "process",
+        "S(<process>) ~6 T(<make|gain-n>) ~5 O(<healthier|digest|absorb|effect|NUTRIENT>)",
+        says="a process makes it better",
+    ),
+    Rule("process-makes", "process", "O(<healthier>) ~7 S(<process>)", says="a process makes it better"),
+    Rule(
+        "process-makes",
+        "process",
+        "O(<NUTRIENT|health|health-weak|loose-weak|digest|absorb>) ~6 T(<gain-n|more|less>) ~6 S(<process>)",
+        says="a process changes it",
+    ),
+    Rule(
+        "process-makes",
+        "process",
+        "S(<process>) ~16 T(<make|gain-n|more|easier>) ~4 O(<digest|absorb>)",
+        says="a process makes it better",
+    ),
+    Rule(
+        "lost-in-process",
+        "process",
+        "O(<NUTRIENT|health|health-weak>) ~4 <copula> ~2 T(<lose-n|keep-n>) ~6 S(<process>)",
+        says="a process loses a nutrient",
+    ),
+    Rule(
+        "keeps-nutrients",
+        "process",
+        "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
+        says="a food keeps or loses a nutrient",
+    ),
+)
