@@ -274,11 +274,32 @@ function writing(pen) {
     field.addEventListener("change", () => fill(field));
     field.addEventListener("keydown", (event) => { if (event.key === "Enter") { event.preventDefault(); fill(field); } });
   });
+  // Back at this window: has the file changed elsewhere meanwhile?
+  window.addEventListener("focus", async () => {
+    try {
+      const { stamp } = await ask(`/stamp/${key}`);
+      if (stamp === base.value || saving) return;
+      if (changed()) state("The file was changed elsewhere; saving lays both edits together");
+      else location.reload();
+    } catch { /* it is said when she saves */ }
+  });
   window.addEventListener("beforeunload", (event) => { if (changed()) event.preventDefault(); });
   new ResizeObserver(draw).observe(text);
   draw();
   state();
   if (changed()) soon(); // typed before this script came, or taken up from another window
+}
+
+// What is seen follows the file: it is made again when the recipe was saved elsewhere.
+function seeing(part) {
+  const look = async () => {
+    try {
+      const { stamp } = await ask(`/stamp/${part.dataset.key}`);
+      if (stamp !== part.dataset.stamp) { location.reload(); return; }
+    } catch { return; }
+    setTimeout(look, 1500);
+  };
+  setTimeout(look, 1500);
 }
 
 // Longer work: how far it is, until it ends.
@@ -318,6 +339,7 @@ function hearing(field) {
 document.documentElement.classList.add("has-script");
 states();
 if (one("#pen")) writing(one("#pen"));
+if (one("[data-stamp]")) seeing(one("[data-stamp]"));
 if (one("#work")) working(one("#work"));
 all("[data-into]").forEach(hearing);
 all("[data-filter]").forEach((field) => field.addEventListener("input", () => {

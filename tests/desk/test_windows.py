@@ -76,6 +76,14 @@ def test_two_windows_on_one_recipe(chromium: Any, desk: Served) -> None:
         page.context.close()
 
 
+def test_what_is_seen_follows_the_file(chromium: Any, desk: Served) -> None:
+    path = desk.root / "recipes" / f"{KEY}.md"
+    page = sit_down(chromium, desk, f"/see/{KEY}")
+    path.write_text(path.read_text("utf-8").replace("title: Potato and", "title: Floury potato and"), "utf-8")
+    page.get_by_role("heading", name="Floury potato and courgette mash", level=1).wait_for()
+    page.context.close()
+
+
 def test_without_its_script_a_recipe_can_still_be_saved_and_never_over_another_edit(
     chromium: Any, desk: Served
 ) -> None:
@@ -219,7 +227,8 @@ def test_its_policy_holds_and_nothing_breaks_it(chromium: Any, desk: Served) -> 
     page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
     for where in PAGES[:-1]:
         page.goto(desk.origin + where)
-        page.wait_for_load_state("networkidle")
+        page.wait_for_load_state("load")
+        page.wait_for_timeout(300)
     resting = "sandboxed and the 'allow-scripts' permission is not set"  # the site's page in its frame: as meant
     assert not [words for words in said if resting not in words]
     page.context.close()

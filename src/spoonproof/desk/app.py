@@ -14,6 +14,7 @@ from spoonproof.desk.desk import Desk
 from spoonproof.desk.guard import Guard
 from spoonproof.desk.shelf import NoSuchRecipe
 from spoonproof.desk.views import listen, out, planning, recipes, register, review, see, write
+from spoonproof.folder import TooManyFiles
 from spoonproof.reading.bundle import bundle_root
 
 _OWN = {"look.css": "look.css", "desk.css": "desk/desk.css", "desk.js": "desk/desk.js", "icon.svg": "icon.svg"}
@@ -30,6 +31,7 @@ VIEWS: tuple[tuple[str, str, View], ...] = (
     ("POST", "/mend/{key:path}", write.mended),
     ("POST", "/form/{key:path}", write.formed),
     ("POST", "/forget/{key:path}", write.forgotten),
+    ("GET", "/stamp/{key:path}", write.stamp),
     ("GET", "/see/{key:path}", see.seen),
     ("GET", "/script/{key:path}", see.script),
     ("GET", "/shown/{name}/{file:path}", see.shown),
@@ -61,6 +63,8 @@ def make_app(desk: Desk, token: str, port: int) -> ASGIApp:
             return _said(desk, request, str(error), error.code)
         if isinstance(error, NoSuchRecipe):
             return _said(desk, request, "There is no such recipe in this channel.", 404)
+        if isinstance(error, TooManyFiles):
+            return _said(desk, request, str(error), 413)
         if isinstance(error, HTTPException):
             return _said(desk, request, "There is no such page on the desk.", error.status_code)
         if isinstance(error, OSError):
@@ -68,7 +72,7 @@ def make_app(desk: Desk, token: str, port: int) -> ASGIApp:
             return _said(desk, request, words, 500)
         return _said(desk, request, f"A fault of ours, not yours: {error}. Nothing was left half-written.", 500)
 
-    handlers = dict.fromkeys((BadRequest, NoSuchRecipe, HTTPException, OSError, OurFault), unusable)
+    handlers = dict.fromkeys((BadRequest, NoSuchRecipe, HTTPException, OSError, TooManyFiles, OurFault), unusable)
     routes = [Route(path, endpoint(desk, view), methods=[method]) for method, path, view in VIEWS]
     routes.append(Route("/own/{file}", endpoint(desk, _own)))
     app = Starlette(routes=routes, exception_handlers=handlers)

@@ -16,6 +16,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from spoonproof.desk.shelf import NoSuchRecipe
+from spoonproof.folder import TooManyFiles
 
 if TYPE_CHECKING:
     from spoonproof.desk.desk import Desk
@@ -91,7 +92,7 @@ def _seen_to(view: View, desk: Desk, ask: Ask) -> Response:
     """The view's answer; a fault of ours is told as one, never as a traceback."""
     try:
         return view(desk, ask)
-    except (BadRequest, NoSuchRecipe, HTTPException, OSError):
+    except (BadRequest, NoSuchRecipe, HTTPException, TooManyFiles, OSError):
         raise
     except Exception as error:
         if os.environ.get("SPOONPROOF_DEBUG"):

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from markupsafe import Markup
 from starlette.responses import Response
 
-from spoonproof.desk import drawings
+from spoonproof.desk import drawings, saving
 from spoonproof.desk.ask import Ask, BadRequest
 from spoonproof.desk.desk import Desk
 from spoonproof.desk.shelf import digest
@@ -42,6 +42,7 @@ def seen(desk: Desk, ask: Ask) -> Response:
         "see.html",
         "/",
         key=key,
+        stamp=saving.on_disk(desk.shelf.path(key)).digest,
         dish=dish,
         rows=rows(dish.facts, reference),
         authority=reference.authority,

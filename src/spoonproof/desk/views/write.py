@@ -137,6 +137,11 @@ def forgotten(desk: Desk, ask: Ask) -> Response:
     return RedirectResponse(f"/write/{address(key)}", 303)
 
 
+def stamp(desk: Desk, ask: Ask) -> Response:
+    """What tells the file's content now from its content before."""
+    return JSONResponse({"stamp": saving.on_disk(desk.shelf.path(ask.params["key"])).digest})
+
+
 def form_of(path: Path, text: str) -> tuple[dict[str, str], frozenset[str]]:
     """What the form shows: the keys that are plain texts (or not there yet), and those that are there."""
     from spoonproof.reading.front_matter import split_head
