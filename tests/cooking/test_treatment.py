@@ -75,6 +75,28 @@ def test_the_familys_additions_are_the_familys() -> None:
     assert potato.made == "mashed"
 
 
+def test_what_is_cut_into_the_pot_is_in_the_pot() -> None:
+    potato, carrot, salt = treated(
+        ["potato, 10 mm dice", "carrot", "salt"],
+        ["Boil the potato for 20 minutes.", "Grate the carrot into the pan and simmer for 8 minutes."],
+    )
+    assert minutes(carrot) == (8, 8)
+    assert minutes(potato) == (28, 28)
+    assert salt.joined is None
+    (_, apart) = treated(
+        ["potato, 10 mm dice", "carrot"],
+        ["Boil the potato for 20 minutes.", "Grate the carrot into another bowl.", "Simmer the potato for 2 minutes."],
+    )
+    assert apart.heats == ()
+
+
+def test_what_is_only_cut_after_the_split_is_the_familys() -> None:
+    steps = ["Boil the potato for 20 minutes.", "Lift out the baby's portion.", "[family] Grate the carrot over it."]
+    assert [t.bowl for t in treated(["potato", "carrot"], steps)] == [None, "family"]
+    before = ["Grate the carrot.", "Chop the potato.", *steps]
+    assert [t.bowl for t in treated(["potato", "carrot"], before)] == [None, None]
+
+
 def test_added_after_the_heat_stays_raw() -> None:
     _, apple = treated(
         ["porridge oats", "apple, grated"],

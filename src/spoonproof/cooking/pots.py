@@ -25,6 +25,12 @@ _APART = re.compile(
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
+_INTO_POT = re.compile(
+    r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
+    r"|stew|mix|mixture|batter|dough|porridge|curry|dal|dhal|mash|rice|pasta|water|stock|milk|broth)s?\b"
+    r"|\b(?:grate|crumble|flake|shred|tear|chop|slice|snip|break|dice) in\b",
+    re.IGNORECASE,
+)
 _LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
 _FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 _WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
@@ -117,6 +123,12 @@ class Kitchen:
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
         if prepares and not action.everything:
             self._prepare(step, action, verb, named)
+            new = [i for i in named if self._home(i) is None]
+            if new and self.at_hand and verb.role == "cut" and self._cut_into_pot(step, action):
+                # "flake the fish into the pot": it is in there for all that follows
+                self._merge([self.at_hand], new)
+                for i in new:
+                    self._join(i, step)
             self.events.append(Event(step.index, action, verb, tuple(named), tuple(named or self.at_hand), step.bowl))
             return
         pot = self._pot(step, action, verb, named)
@@ -134,7 +146,10 @@ class Kitchen:
             story = self.stories[i]
             if step.bowl == "family" and story.bowl != "family" and story.joined is not None:
                 continue
-            story.seen = step.index if story.seen is None else story.seen
+            if story.seen is None:
+                story.seen = step.index
+                if story.joined is None:
+                    story.bowl = step.bowl  # joining a pot later says it again
             shape = _CUT_BY_VERB.get(verb.id)
             if action.cuts:
                 story.cuts.extend(_cuts_of(action, i))
@@ -317,6 +332,9 @@ class Kitchen:
         if action is step.actions[0] and step.span.start <= action.span.start:
             before = self.recipe.document.text[step.span.start : action.span.start]
         return bool(_APART.search(before + " " + self._words(step, action)))
+
+    def _cut_into_pot(self, step: Step, action: Action) -> bool:
+        return bool(_INTO_POT.search(self._words(step, action))) and not self._apart(step, action)
 
     def _words(self, step: Step, action: Action) -> str:
         """What the sentence says from this action's verb to the next one's."""
