@@ -12,7 +12,6 @@ from spoonproof.editor.cursor import Cursor, cursor, head_of
 from spoonproof.editor.keys import keys_at, values_at
 from spoonproof.editor.places import UTF16, Encoding, offset, range_of
 from spoonproof.editor.told import texture_lines
-from spoonproof.editor.wordings import claims_beside, wordings
 from spoonproof.model.citation import short
 from spoonproof.model.text import Span
 
@@ -143,18 +142,22 @@ def _sources(look: Look, at: int, encoding: Encoding) -> Iterator[types.Completi
 
 
 def _statements(look: Look, at: int, encoding: Encoding) -> Iterator[types.CompletionItem]:
-    """Wordings that stand: for the claim that is there, and those that go on from the words just typed."""
+    """The wordings that stand in place of the claim that is there: those that the rules give as its remedy."""
     if look.dish is None:
         return
-    kind = types.CompletionItemKind.Text
-    for judged in claims_beside(look.dish, at):
-        span = judged.claim.span
-        one_line = look.document.position(span.start)[0] == look.document.position(span.end)[0]
-        if judged.wording and judged.wording[:1].isupper() and one_line:  # a whole sentence can stand in its place
-            typed = look.document.at(span)
-            yield _item(look, judged.wording, span, kind, encoding, judged.why, typed=typed)
-    for text, span, why in wordings(look.dish, look.document, at):
-        yield _item(look, text, span, kind, encoding, why, typed=look.document.at(span))
+    from spoonproof.checks.from_claims import once, remedy
+
+    line = look.document.position(at)[0]
+    for judged in once(look.dish.claims):
+        if judged.advice == "keep" or not judged.wording:
+            continue
+        for edit in remedy(judged).edits:
+            start, end = (look.document.position(offset)[0] for offset in edit.span)
+            # The protocol lets a completion replace words of its own line alone; over several lines there is the fix.
+            if edit.span.start <= at <= edit.span.end and start == end == line:
+                typed = look.document.at(edit.span)
+                kind = types.CompletionItemKind.Text
+                yield _item(look, edit.replacement, edit.span, kind, encoding, judged.why, typed=typed)
 
 
 def _item(

@@ -1,0 +1,73 @@
+"""One keystroke to findings: a real server process, a real recipe, measured from sending the change to the findings.
+
+    python benchmarks/editor.py [RECIPE] [KEYSTROKES]
+
+Prints percentiles in milliseconds for the whole way (with the delay of quiet set to nothing), for the look alone in
+this process, and their ratio. Another machine has other milliseconds; the ratio travels.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Sequence
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path.insert(0, str(ROOT))
+
+from spoonproof.editor.bench import Bench, OpenText  # noqa: E402
+from spoonproof.editor.diagnostics import diagnostics  # noqa: E402
+from spoonproof.model.text import Document  # noqa: E402
+from tests.editor.client import Client  # noqa: E402
+
+
+def main(arguments: Sequence[str]) -> None:
+    """Measure and print."""
+    name = arguments[0] if arguments else "recipes/parsnip-and-pear-spoon-mash.md"
+    count = int(arguments[1]) if len(arguments) > 1 else 200
+    text = (ROOT / name).read_text(encoding="utf-8")
+    texts = [text + "The bowl is warm and good. "[: n % 27 + 1] + "\n" for n in range(count)]
+    whole = through_the_server(name, text, texts)
+    alone = in_this_process(name, text, texts)
+    print(f"{name}: {len(text)} characters, {count} keystrokes")
+    for label, times in (("keystroke to findings", whole), ("the look alone", alone)):
+        p50, p95, worst = percentile(times, 50), percentile(times, 95), max(times)
+        print(f"  {label:<22} median {p50:6.1f} ms   p95 {p95:6.1f} ms   worst {worst:6.1f} ms")
+    print(f"  whole way / look alone: {percentile(whole, 50) / percentile(alone, 50):.2f}")
+
+
+def through_the_server(name: str, text: str, texts: Sequence[str]) -> list[float]:
+    """Milliseconds from each change to its findings, over the protocol."""
+    times = []
+    with Client(ROOT, delay=0) as client:
+        client.open(name, text)
+        for each in texts:
+            start = time.perf_counter()
+            client.change(name, [{"text": each}])
+            client.findings(name)
+            times.append((time.perf_counter() - start) * 1000)
+        client.leave()
+    return times
+
+
+def in_this_process(name: str, text: str, texts: Sequence[str]) -> list[float]:
+    """Milliseconds of reading, checking and making diagnostics, without the protocol."""
+    bench, path, times = Bench(), ROOT / name, []
+    bench.look(OpenText(path.as_uri(), path, 0, Document(name, text)))
+    for number, each in enumerate(texts, 1):
+        opened = OpenText(path.as_uri(), path, number, Document(name, each))
+        start = time.perf_counter()
+        diagnostics(bench.look(opened))
+        times.append((time.perf_counter() - start) * 1000)
+    return times
+
+
+def percentile(times: Sequence[float], share: int) -> float:
+    """The nearest-rank percentile."""
+    ordered = sorted(times)
+    return ordered[min(len(ordered) - 1, max(0, -(-len(ordered) * share // 100) - 1))]
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
