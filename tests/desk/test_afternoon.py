@@ -166,7 +166,8 @@ def test_from_an_empty_folder_to_a_published_page_and_a_printed_script(chromium:
     page.goto(f"{desk.origin}/review/{KEY}")
     page.get_by_label("Read over by").fill("R. Okoro, dietitian")
     page.get_by_role("button", name="Sign off").click()
-    assert "Signed off by R. Okoro, dietitian" in page.content() and "has lapsed" not in page.content()
+    page.get_by_text("Signed off by R. Okoro, dietitian").first.wait_for()
+    assert "has lapsed" not in page.content()
     assert re.search(r"review:\n  who: R\. Okoro, dietitian\n", file.read_text(encoding="utf-8"))
 
     # Out: the site, and the film package; the script on paper.
