@@ -18,7 +18,7 @@ from spoonproof.film.captions import (
 from spoonproof.film.captions import (
     webvtt as to_webvtt,
 )
-from spoonproof.film.script import Material, Script, write_script
+from spoonproof.film.script import Material, Script, Warned, write_script
 
 
 def _script(*steps: str, rate: float = 145) -> Script:
@@ -34,7 +34,7 @@ def _script(*steps: str, rate: float = 145) -> Script:
             segments=(),
             target=60.0,
             words_a_minute=rate,
-            cautions=("Stay with your baby while they eat.",),
+            cautions=(Warned("Stay close", "Stay with your baby while they eat."),),
             allergens=("milk",),
         )
     )

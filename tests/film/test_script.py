@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from spoonproof.film.script import Material, needed_seconds, write_script
+from spoonproof.film.script import Material, Warned, needed_seconds, write_script
 from spoonproof.film.text import chapters, script_text
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import NOWHERE, Text
@@ -20,7 +20,10 @@ def material(*segments: Segment, target: float | None = 60.0) -> Material:
         segments=segments,
         target=target,
         words_a_minute=145.0,
-        cautions=("Stay with your baby while they eat.",),
+        cautions=(
+            Warned("Stay close, baby sitting upright", "Stay with your baby while they eat.", "tasting"),
+            Warned("No honey before 12 months", "No honey before twelve months.", "foods"),
+        ),
         allergens=("milk",),
         sources=("NHS, Safe weaning",),
     )
@@ -33,7 +36,7 @@ def segment(name: str, say: str, step: int | None = None) -> Segment:
 def test_the_recipe_alone_gives_a_whole_script() -> None:
     script = write_script(material())
     assert [take.role for take in script.takes] == [
-        "opening", "foods", "step", "step", "tasting", "cautions", "sources", "close",
+        "opening", "foods", "step", "step", "tasting", "sources", "close",
     ]  # fmt: skip
     assert script.takes[2].say == "Boil the potatoes for 18 minutes."
     assert abs(script.takes[-1].start + script.takes[-1].runs - script.runs) < 0.01
@@ -48,14 +51,19 @@ def test_what_the_author_writes_replaces_and_reorders() -> None:
     said = [take.say for take in script.takes]
     assert said.index("Now mash.") < said.index("A leek walks in.")
     assert "Mash them." not in said
-    assert "Boil the potatoes for 18 minutes." in said
+    assert "Boil the potatoes for 18 minutes." not in said  # she tells the method: what she passes over is seen
+    assert [take.role for take in script.takes].count("step") == 2
 
 
 def test_cautions_stay_whatever_the_author_writes() -> None:
-    script = write_script(material(segment("Hook", "Hello."), segment("Close", "Bye.")))
-    roles = [take.role for take in script.takes]
-    assert roles.index("cautions") < roles.index("close")
-    assert any(each.kind == "caution" for take in script.takes for each in take.supers)
+    script = write_script(
+        material(segment("Hook", "Hello."), segment("Tasting", "She likes it."), segment("Close", "Bye."))
+    )
+    shown = [each.text for take in script.takes for each in take.supers if each.kind == "caution"]
+    assert sorted(shown) == ["No honey before 12 months", "Stay close, baby sitting upright"]
+    heard = " ".join(take.say for take in script.takes)
+    assert "She likes it. Stay with your baby while they eat." in heard
+    assert "No honey before twelve months." in heard
 
 
 def test_every_super_stands_long_enough_to_be_read_twice() -> None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from spoonproof.dish import Dish
-from spoonproof.film.script import Material
+from spoonproof.film.script import Material, Warned
 from spoonproof.model.recipe import AgeRange, FoodLine
 
-SCREEN_CAUTIONS = 4  # cautions that stand on the screen; all of them stand in the description
 DISCLOSURE: Mapping[str, str] = {
     "gifted": "Advertisement: some of what you see was given to us.",
     "affiliate": "Advertisement: we earn from links to what you see.",
@@ -32,7 +31,10 @@ def material(dish: Dish) -> Material:
         segments=film.segments if film else (),
         target=film.runs if film else None,
         words_a_minute=channel.speech,
-        cautions=tuple(caution.text for caution in dish.cautions)[:SCREEN_CAUTIONS],
+        cautions=tuple(
+            Warned(caution.screen or caution.text, caution.spoken, caution.where or "tasting")
+            for caution in dish.cautions
+        ),
         allergens=tuple(label.word for label in dish.allergen_labels),
         sources=tuple(_cited(dish)),
         disclosure=DISCLOSURE.get(recipe.paid or channel.paid, ""),

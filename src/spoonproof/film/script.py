@@ -18,6 +18,7 @@ READ_WORDS_A_MINUTE = (
     183.0  # silent reading, DOI 10.1016/j.jml.2019.104047 gives 238 for adults; kept lower for screens
 )
 PICTURE_LEAST_SECONDS = 2.5  # the shortest a picture stands; common practice, no source
+CAUTIONS_A_TAKE = 4  # more than this nobody reads; every caution stands in the words under the film
 TAIL_SECONDS = 0.5  # after the last word of a segment; common practice, no source
 
 
@@ -34,7 +35,7 @@ class Super:
 class Take:
     """One segment of the finished script; ``start`` and ``runs`` in seconds from the film's first frame.
 
-    ``role`` is opening, foods, step, tasting, cautions, sources, close or own; ``twin`` says what must be
+    ``role`` is opening, foods, step, tasting, sources, close or own; ``twin`` says what must be
     ready made because the cooking is longer than the screen.
     """
 
@@ -51,6 +52,16 @@ class Take:
 
 
 @dataclass(frozen=True, slots=True)
+class Warned:
+    """A caution as a film carries it: its few words for the screen, what must be heard as well ("" where reading
+    it is enough), and the role of the take it belongs to."""
+
+    screen: str
+    spoken: str = ""
+    where: str = "tasting"
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """What the script is made from; texts are ready to be read or shown."""
 
@@ -64,7 +75,7 @@ class Material:
     segments: tuple[Segment, ...]
     target: float | None
     words_a_minute: float
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Warned, ...] = ()
     allergens: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     disclosure: str = ""
@@ -104,7 +115,8 @@ def super_of(text: str, kind: str) -> Super:
 
 def write_script(material: Material) -> Script:
     """The whole script, timed."""
-    takes = _merged(_from_recipe(material), material)
+    last_step = len(material.steps) - 1
+    takes = [_cautioned(take, material, last_step) for take in _merged(_from_recipe(material), material)]
     timed: list[Take] = []
     clock = 0.0
     for take in takes:
@@ -136,15 +148,6 @@ def _from_recipe(material: Material) -> list[Take]:
         twin = f"a twin made ahead, at the end of step {number + 1} ({minutes:g} minutes)" if minutes >= 1 else ""
         takes.append(Take("step", f"Step {number + 1}", "MS hands and pan, CU detail", step, step=number, twin=twin))
     takes.append(Take("tasting", "Tasting", "MS baby upright in the chair, adult beside", _TASTING))
-    takes.append(
-        Take(
-            "cautions",
-            "Before you serve",
-            "CU bowl, text over",
-            " ".join(material.cautions),
-            tuple(super_of(text, "caution") for text in material.cautions),
-        )
-    )
     if material.sources:
         takes.append(
             Take(
@@ -159,7 +162,21 @@ def _from_recipe(material: Material) -> list[Take]:
     return takes
 
 
-_TASTING = "Sit with your baby the whole time, and let appetite lead: a little or a lot, both are fine."
+def _cautioned(take: Take, material: Material, last_step: int) -> Take:
+    """``take`` with the cautions that belong to it: over the picture, and in words where they must be heard."""
+    if take.role == "step" and take.step != last_step:
+        return take
+    mine = [caution for caution in material.cautions if caution.where == take.role]
+    shown = list(dict.fromkeys(caution.screen for caution in mine if caution.screen))[:CAUTIONS_A_TAKE]
+    heard = " ".join(caution.spoken for caution in mine if caution.spoken)
+    return replace(
+        take,
+        say=f"{take.say} {heard}".strip(),
+        supers=(*take.supers, *(super_of(text, "caution") for text in shown)),
+    )
+
+
+_TASTING = "Let appetite lead: a little or a lot, both are fine."
 
 
 def _foods_said(foods: Sequence[str]) -> str:
@@ -180,7 +197,7 @@ def _allergen_supers(material: Material) -> tuple[Super, ...]:
 
 _NAMED_ROLES = {
     "hook": "opening", "opening": "opening", "intro": "opening", "foods": "foods", "tasting": "tasting",
-    "taste": "tasting", "cautions": "cautions", "before you serve": "cautions", "sources": "sources", "close": "close",
+    "taste": "tasting", "cautions": "tasting", "before you serve": "tasting", "sources": "sources", "close": "close",
     "goodbye": "close",
 }  # fmt: skip
 
@@ -193,6 +210,9 @@ def _merged(takes: list[Take], material: Material) -> list[Take]:
     own = [_written(segment, takes) for segment in material.segments]
     replaced = {(take.role, take.step) for take in own}
     left = [take for take in takes if (take.role, take.step) not in replaced]
+    if any(take.role == "step" for take in own):
+        # The author tells the method in her own words: what she passes over is seen, not read out.
+        left = [replace(take, say="") if take.role == "step" else take for take in left]
     result = list(own)
     for take in left:
         result.insert(_place_for(take, result), take)
@@ -219,7 +239,7 @@ def _written(segment: Segment, takes: Sequence[Take]) -> Take:
     )
 
 
-_ORDER = ("opening", "foods", "step", "tasting", "cautions", "sources", "close")
+_ORDER = ("opening", "foods", "step", "tasting", "sources", "close")
 
 
 def _place_for(take: Take, result: Sequence[Take]) -> int:
