@@ -52,6 +52,10 @@ class Keeping:
         return next((limit for limit in self.limits if limit.fact == fact), None)
 
 
+_PUREES = ("smooth", "thick", "mashed", "lumpy")
+"""Textures that an authority's advice on purées is taken to be about."""
+
+
 def keeping(
     recipe: Recipe,
     treatments: Sequence[Treatment],
@@ -61,6 +65,8 @@ def keeping(
 ) -> Keeping:
     """The keeping limits of a dish and what is wrong with its ``keeps``."""
     kinds: set[str] = {"*"}
+    if recipe.texture is None or recipe.texture.value in _PUREES:
+        kinds.add("puree")
     for part in parts(recipe.foods):
         if in_baby_bowl(part.at, recipe, treatments):
             kinds |= kinds_of(part.line, foods, tables)

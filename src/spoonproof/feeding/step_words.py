@@ -5,8 +5,12 @@ from __future__ import annotations
 import re
 
 COOK = re.compile(
-    r"\b(?:steam|boil|simmer|bak|roast|fry|fried|cook|poach|microwav|brais|stew|saut[eé]|sweat|grill|scrambl|griddl"
-    r"|pressure|casserol|bring to)\w*",
+    r"\b(?:steam|boil|simmer|bak|roast|fry|fries|cook|poach|microwav|brais|stew|saut[eé]|sweat"
+    r"|grill|scrambl|griddl|pressure|casserol|bring to)"
+    # "the boiled eggs", "baking powder", "a frying pan" put nothing into heat
+    r"(?!e?d\b)(?!\w*[ -](?:powder|soda|paper|parchment|tray|tins?\b|sheet|dish|pan\b|oil|spray|water))\w*"
+    r"|\b(?:is|are|be|been|being|get|gets|until|till|once) (?:\w+ly )?(?:steamed|boiled|baked|roasted|fried"
+    r"|cooked|poached|grilled|scrambled|microwaved|stewed|braised)\b",
     re.I,
 )
 # A clause ends at a stop, and at the words behind which a neighbour stands; "peel and quarter the grapes" is one.

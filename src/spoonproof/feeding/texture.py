@@ -111,6 +111,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         return ""  # a batter that was baked or fried is what it holds together, not its parts
     if "blended" in facts:
         return "smooth" if "blended-smooth" in facts else "thick"
+    if food is not None and food.hardness == "liquid":
+        return ""
     if facts & {"mashed", "squashed", "burst"}:
         return "mashed"
     if "lumpy" in facts:

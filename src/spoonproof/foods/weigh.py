@@ -45,7 +45,7 @@ _UNIT_AS = {
     "cube": ("piece",),
     "sheet": ("piece",),
     "floret": (),
-    "piece": ("cube", "fillet", "block", "link"),
+    "piece": ("head", "cube", "fillet", "block", "link"),
     "pouch": ("packet", "pack"),
     "bag": ("pack",),
     "tub": ("pack",),

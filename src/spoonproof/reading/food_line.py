@@ -19,7 +19,15 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
 from spoonproof.reading.food_beside import apart_faults, nodes_of, value_of, with_cut, with_prepared
-from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, draft_of, food_name
+from spoonproof.reading.food_name import (
+    OF_ONE,
+    FoodName,
+    LineDraft,
+    draft_of,
+    food_name,
+    names_food,
+    without_container,
+)
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord, tokens_of
@@ -35,7 +43,7 @@ def read_food_line(
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
     draft = draft_of(scalar, document)
-    reading = _read_amount(draft, measures)
+    reading = _read_amount(draft, foods, measures)
     amount = reading.amount if reading else None
     name = food_name(draft, foods, measures)
     if name is None:
@@ -110,7 +118,7 @@ def food_from_mapping(
     )
 
 
-def _read_amount(draft: LineDraft, measures: Measures) -> Reading | None:
+def _read_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
     """The amount at the start, "juice of 1 lemon" included; its words are used up."""
     text = draft.text
     at = 0
@@ -120,8 +128,11 @@ def _read_amount(draft: LineDraft, measures: Measures) -> Reading | None:
     reading = amount_at(text, at, measures)
     if reading is None:
         return None
-    if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch") and not _is_piece(text, reading.end):
-        return None  # "1 cm dice of parsnip": a cut, not an amount
+    long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
+    if long and not _is_piece(text, reading.end) and not names_food(text, reading.end, foods, measures):
+        return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
+    if reading.amount is not None and reading.amount.each is not None:
+        reading = without_container(text, reading, reading.amount.each, foods)
     draft.report(reading.problems)
     draft.use(reading.start, reading.end)
     if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):

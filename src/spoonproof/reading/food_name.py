@@ -9,9 +9,10 @@ from dataclasses import dataclass, field
 from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import Amount
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
-from spoonproof.reading.amount import Problem
+from spoonproof.reading.amount import Problem, Reading
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
@@ -30,6 +31,8 @@ _PREPOSITION = re.compile(
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
+_BEFORE_BREAK = re.compile(r"[^,;()]*")
+_LAST_WORD = re.compile(r"[^\W\d_]+$")
 
 
 @dataclass(slots=True)
@@ -247,3 +250,23 @@ def _unknown(draft: LineDraft, start: int, end: int, foods: Foods) -> FoodName:
     draft.find("unknown-food", start, end, message, remedy, edits=edits)
     draft.use(start, end)
     return FoodName(start, end, None)
+
+
+def names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
+    """Whether a food's name, and no cut, stands at ``at``."""
+    while at < len(text) and text[at] in " \t":
+        at += 1
+    found = foods.match(_BEFORE_BREAK.match(text, at)[0])  # type: ignore[index]
+    cuts = measures.cuts.find(text[at:])
+    return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
+
+
+def without_container(text: str, reading: Reading, each: Amount, foods: Foods) -> Reading:
+    """ "150 g bottle gourd": the container is the first word of the food's name."""
+    word = _LAST_WORD.search(text, reading.start, reading.end)
+    if word is None or word.start() < each.span.end:
+        return reading
+    found = foods.match(_BEFORE_BREAK.match(text, word.start())[0])  # type: ignore[index]
+    if found is None or found.start or word.start() + found.end <= word.end():
+        return reading
+    return reading._replace(amount=each, end=each.span.end)

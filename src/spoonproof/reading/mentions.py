@@ -135,6 +135,8 @@ class Names:
             for word in words if words and words[-1] not in _MADE_OF else ():
                 if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, line):
                     self._add((word,), index, 2)
+        if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
+            self._add(("toast",), index, 1)
         self._add_pressed(index, line)
 
     def _foreign(self, word: str, line: FoodLine) -> bool:

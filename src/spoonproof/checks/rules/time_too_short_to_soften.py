@@ -40,6 +40,7 @@ from spoonproof.checks.from_cooking import (
     walked,
 )
 from spoonproof.checks.rule import Fault
+from spoonproof.cooking.pots import Story
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 
@@ -47,6 +48,15 @@ SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
+
+
+_FINE = ("grated", "shredded", "minced", "puréed", "mashed")
+
+
+def _fine_raw(story: Story) -> bool:
+    """Whether it is fruit cut so fine that it may be eaten raw: warming it through is then no cooking."""
+    fruit = story.food is not None and story.food.group == "fruit"
+    return fruit and bool(story.cuts) and story.cuts[-1].shape in _FINE
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -57,6 +67,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         softness, need = judged(dish, story)
         time = cooked(story)
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
+            continue
+        if _fine_raw(story):
             continue
         level, bowl = severity(dish, story, need)
         name = story.line.name

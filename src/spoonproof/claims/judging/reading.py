@@ -174,12 +174,17 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if numbers is None:
         return NoProbe()
     foods = foods_of(claim, numbers)
+    has_dish = bool(numbers.dish_foods())
+    # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates.
+    carried = any(step.startswith("carried from before") for step in claim.steps)
+    if has_dish and carried and claim.level in ("none", "free"):
+        return DishProbe(numbers, register, context)
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else "")
-    has_dish = bool(numbers.dish_foods())
     # In a recipe's own words "it" that points at nothing else is the dish.
+    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     pointing = all(plain(subject).strip() in _POINTING for subject in claim.subjects)
-    if has_dish and (claim.of_dish or (not claim.foods and pointing)):
+    if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
         return DishProbe(numbers, register, context)
     return NoProbe()
 
