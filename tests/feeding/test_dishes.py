@@ -1481,7 +1481,7 @@ DISHES = [
         "6-9",
         ["100 ml fennel tea"],
         ["Serve the tea."],
-        frozenset(["fennel-tea", "herbal-tea"]),
+        frozenset(["fennel-tea"]),
         "",
     ),
     Small(

@@ -163,6 +163,20 @@ def test_any_line_is_read_without_a_crash_and_inside_itself(text: str) -> None:
     assert line.food is None or line.food in knowledge().foods
 
 
+def test_a_length_of_a_food_is_an_amount_and_a_container_may_be_its_name() -> None:
+    line, found, document = read_line("2 cm ginger, peeled, slices")
+    assert (line.food, found, document.at(line.amount.span) if line.amount else "") == ("ginger", [], "2 cm")
+    line, _, _ = read_line("1 cm dice of parsnip")
+    assert line.amount is None and [cut.shape for cut in line.cuts] == ["dice"]
+    line, found, _ = read_line("150 g bottle gourd, peeled")
+    assert (line.food, found) == ("bottle-gourd", [])
+    assert line.amount is not None and line.amount.unit == "g"
+    line, _, _ = read_line("400 g tin chopped tomatoes")
+    assert line.amount is not None and line.amount.unit == "tin"
+    line, _, _ = read_line("1 small banana, slices")
+    assert line.amount is not None and line.amount.unit == "piece"
+
+
 HOSTILE = (
     "1/", "½", "1-", "a ", "(", "1 x ", "1 g + ", "(1 g) ", "peeled, ", "parsnip ", "in ", "about ", "and ", "1 cm ",
     "1 1/1 ", "1 (1 ", "do not ", "until soft ", "the baby's portion ", "like a ", "for 1 minute ",

@@ -35,6 +35,7 @@ _LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
 _FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 _WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
+_BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
 _NOT_SOLID = ("liquid", "powder", "paste")
 _CUT_BY_VERB: dict[str, CutShape] = {
@@ -231,7 +232,9 @@ class Kitchen:
                 food = self.stories[i].food
                 if verb.role == "soak" or (food is not None and food.hardness == "grain"):
                     self.stories[i].soaked += minutes
-        if verb.water == "drained" and verb.role == "other":
+        if verb.water == "drained" and _BROTH.search(self._words(step, action)):
+            self._strain_off(reached)
+        elif verb.water == "drained" and verb.role == "other":
             self._drain(list(reached), keep=bool(_KEEP_WATER.search(text)))
         if verb.role == "blend" and verb.texture:
             for i in reached:
@@ -283,6 +286,14 @@ class Kitchen:
                 story.left_out = True
                 for pot in self.pots:
                     pot[:] = [line for line in pot if line != i]
+
+    def _strain_off(self, reached: Sequence[int]) -> None:
+        """ "Strain the broth": the liquid stays, what gave it its taste is left in the sieve."""
+        for i in reached:
+            if self.stories[i].solid:
+                self.stories[i].left_out = True
+        for pot in self.pots:
+            pot[:] = [i for i in pot if i not in reached or not self.stories[i].solid]
 
     def _lift(self, reached: Sequence[int], thrown: bool) -> None:
         source = next((pot for pot in self.pots if set(pot) & set(reached)), None)

@@ -253,12 +253,20 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             classes = tables.kinds[hit.value]
             if not classes & _STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
+            if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
+                continue
             if _for_others(text, hit) or (len(hit.phrase) == 1 and hit.phrase[0] in _ORDINARY_IN_STEPS):
                 continue
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
                 yield _in_step(
                     row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
                 )
+
+
+def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
+    """ "Strain the broth" in a recipe that begins with water: it is what the pot has made."""
+    water = any(line.food == "water" for line in recipe.foods)
+    return water and re.search(r"\b(?:the|this|your)(?: [a-z]+)? $", text[: hit.start], re.I) is not None
 
 
 def _for_others(text: str, hit: Found) -> bool:

@@ -141,11 +141,14 @@ WORD_FACTS = {
     "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
 }  # fmt: skip
-LOW_SALT = re.compile(r"\b(?:low|lower|reduced|less|very low)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I)
+LOW_SALT = re.compile(
+    r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I
+)
 NO_SALT = re.compile(
     r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|"
     r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
-    r"|\bsalt (?:not )?(?:left|free)\b",
+    r"|\bsalt (?:not )?(?:left|free)\b"
+    r"|\bvery[- ]low[- ](?:in[- ])?(?:salt|sodium)\b",  # at most 0.04 g sodium in 100 g by law
     re.I,
 )
 FINELY = re.compile(

@@ -228,13 +228,8 @@ def _line(
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
     if lead is not None:
-        word = lead["what"].lower()
-        prepared.append(
-            (
-                "juice" if word == "juice" else "zest" if word in ("zest", "rind") else word,
-                draft.place(lead.start("what"), lead.end("what")),
-            )
-        )
+        word = {"rind": "zest"}.get(lead["what"].lower(), lead["what"].lower())
+        prepared.append((word, draft.place(lead.start("what"), lead.end("what"))))
     state = ""
     for found in state_words:
         state = found.word
@@ -349,9 +344,10 @@ def _part_after(
     words = tokens_of(draft.text[name.start : name.end])
     closing = measures.unit(words[-1][2]) if len(words) > 1 else None
     record = foods.get(food) if food is not None else None
-    if closing is not None and record is not None and any(portion.unit == closing for portion in record.portions):
+    if closing is not None and record is not None and any(one.unit == closing for one in record.portions):
         return replace(amount, unit=closing)
-    for _, end, word in tokens_of(draft.text[name.end :])[:1]:
+    beside = draft.text[name.end :].partition(",")[0]  # not "1 banana, slices"
+    for _, end, word in tokens_of(beside)[:1]:
         unit = measures.unit(word)
         measure = measures.get(unit) if unit else None
         if unit is not None and measure is not None and measure.kind in ("count", "about"):

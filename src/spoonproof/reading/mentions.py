@@ -137,6 +137,8 @@ class Names:
                     self._add((word,), index, 2)
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
+        if record is not None and {"bone", "carcass"} & set(_key(record.name)):
+            self._add(("bone",), index, 1)
         self._add_pressed(index, line)
 
     def _foreign(self, word: str, line: FoodLine) -> bool:

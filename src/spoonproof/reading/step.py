@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 
 from spoonproof.model.finding import Bowl, Finding, Related
 from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
@@ -32,7 +31,8 @@ from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
-from spoonproof.reading.times import FoundTime, find_heat, find_times
+from spoonproof.reading.temperatures import temperature_faults
+from spoonproof.reading.times import FoundTime, find_times
 
 _ALL_LISTED = re.compile(
     r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b", re.I
@@ -165,7 +165,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
         reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
-    _temperatures(reader, passage)
+    reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
 
 
@@ -194,6 +194,12 @@ def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
     """Where the words fit two lines: the first one not used yet, and a finding."""
     if not mention.unsure or not mention.lines:
         return mention
+    # "the 60 ml water": the amount says which
+    ahead = passage.text[: mention.start].rstrip()
+    said = [i for i in mention.lines if _ends_in_amount(ahead, reader.lines[i], reader.document)]
+    if len(said) == 1:
+        reader.used.add(said[0])
+        return mention._replace(lines=(said[0],), unsure=False)
     fresh = [i for i in mention.lines if i not in reader.used]
     chosen = fresh[0] if fresh else mention.lines[0]
     if mention.lines not in reader.asked:
@@ -210,6 +216,11 @@ def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
             )
         )
     return mention._replace(lines=(chosen,))
+
+
+def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
+    amount = document.at(line.amount.span).strip() if line.amount is not None else ""
+    return bool(amount) and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of)?$", words, re.I) is not None
 
 
 def _share_objects(drafts: Sequence[Instruction], text: str) -> None:
@@ -341,20 +352,6 @@ def _report_unused(reader: _Reader) -> None:
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
         reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))
-
-
-def _temperatures(reader: _Reader, passage: Passage) -> None:
-    """180 °C beside 450°F: one of them is wrong. A fan oven runs about 20 °C lower."""
-    found = find_heat(passage.text, reader.tables.measures)
-    for one, two in pairwise(found):
-        near = two.start - one.end < 12
-        even = [h.celsius + (20 if h.fan else 0) for h in (one, two)]
-        if near and abs(even[0] - even[1]) > 15:
-            words = passage.text[one.start : two.end]
-            span = passage.span(one.start, two.end)
-            message = f"“{words}” names two temperatures that are not the same."
-            remedy = f"The first one is {even[0]:g} °C, the second {even[1]:g} °C in an oven without a fan."
-            reader.findings.append(kitchen_fault("temperatures-disagree", reader.document, span, message, remedy))
 
 
 def _beside(reader: _Reader, step: Step, node: Mapped) -> Step:

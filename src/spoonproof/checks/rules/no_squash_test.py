@@ -29,6 +29,7 @@ from collections.abc import Iterator
 from spoonproof.checks.from_cooking import FINE, judged, names, time_span, walked
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.pots import Story
+from spoonproof.cooking.treatment import cut_when_heated
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 from spoonproof.model.text import Span
@@ -46,6 +47,17 @@ _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
 
+_FINE_SHAPES = ("grated", "shredded", "minced", "ground", "puréed", "mashed", "flaked", "crumbled")
+_FINE_MM = 3.0
+
+
+def _too_fine(story: Story) -> bool:
+    """Whether it went into the heat so fine that there is no piece to squash: grated, minced, finely chopped."""
+    cut = cut_when_heated(story)
+    fine = cut is not None and (cut.shape in _FINE_SHAPES or (cut.high_mm is not None and cut.high_mm <= _FINE_MM))
+    return fine or (story.food is not None and "mince" in story.food.id.split("-"))
+
+
 def check(dish: Dish) -> Iterator[Fault]:
     """One fault for each place where hard foods are timed without a test."""
     if dish.recipe.youngest >= _UNTIL or any(_TEST.search(step.text) for step in dish.recipe.steps):
@@ -58,7 +70,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         solid = story.food is not None and story.food.hardness in ("hard", "firm")
         if not solid or story.tested or story.bowl == "family" or softness not in ("soft", "maybe-soft"):
             continue
-        if not story.heats:
+        if not story.heats or _too_fine(story):
             continue
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)
