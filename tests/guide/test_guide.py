@@ -22,7 +22,8 @@ def commands(page: str) -> list[str]:
 
 
 def test_every_page_is_run() -> None:
-    assert {path.stem for path in GUIDE.glob("*.md")} == set(PAGES)
+    served = {"editor"}  # starts the language server, which tests/editor speaks with
+    assert {path.stem for path in GUIDE.glob("*.md")} == set(PAGES) | served
     assert all(commands(page) for page in PAGES)
 
 
