@@ -194,8 +194,7 @@ def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
     """Where the words fit two lines: the first one not used yet, and a finding."""
     if not mention.unsure or not mention.lines:
         return mention
-    # "the 60 ml water": the amount says which
-    ahead = passage.text[: mention.start].rstrip()
+    ahead = passage.text[: mention.start].rstrip()  # "the 60 ml water": the amount says which
     said = [i for i in mention.lines if _ends_in_amount(ahead, reader.lines[i], reader.document)]
     if len(said) == 1:
         reader.used.add(said[0])
@@ -246,8 +245,12 @@ def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] |
         return bowl
     pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
     works_on = draft.verb.role in ("blend", "cut", "cool", "chill", "serve") and (after_cut or not draft.action.foods)
-    if reader.turn == "baby" and (pronoun or works_on) and draft.verb.role != "season":
-        if pronoun:
+    seasons_it = pronoun and after_cut  # "lift out the baby's portion and season it": said of the portion
+    if reader.turn == "baby" and (pronoun or works_on) and (draft.verb.role != "season" or seasons_it):
+        named = tuple(dict.fromkeys(i for mention in draft.mentions for i in mention.lines))
+        if pronoun and draft.verb.role in ("season", "join") and named:
+            draft.action = replace(draft.action, foods=named)
+        elif pronoun:
             draft.action = replace(draft.action, foods=(), everything=True)
         return "baby"
     return "family"

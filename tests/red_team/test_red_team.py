@@ -1,0 +1,76 @@
+"""Whole recipes in the words of many cooks, half of them clean and half with planted faults.
+
+Below a faulty line stands ``#> level area: words of the message``; everything else in the file is expected to draw no
+error and no warning. Notes are not looked at: they say what is worth knowing, not what is wrong.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from spoonproof.cli import main
+
+HERE = Path(__file__).parent
+FILES = sorted(HERE.glob("*.md"))
+_EXPECTED = re.compile(r"^\s*#>\s*(error|warning) (\w+)(?:: (.*))?$")
+CHANNEL = "title: Red team\nmeasures: UK\nlanguage: en-GB\nmarkets: [GB, EU, US]\n"
+
+
+def planted(path: Path) -> tuple[str, list[tuple[int, str, str, str]]]:
+    """The recipe without its marks, and (line, level, area, words) of each."""
+    kept: list[str] = []
+    marks = []
+    for line in path.read_text(encoding="utf-8").split("\n"):
+        match = _EXPECTED.match(line)
+        if match:
+            marks.append((len(kept), match[1], match[2], (match[3] or "").lower()))
+        else:
+            kept.append(line)
+    return "\n".join(kept), marks
+
+
+@pytest.fixture(scope="module")
+def findings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[dict[str, object]]]:
+    """What ``check`` says of all files together, by file name."""
+    root = tmp_path_factory.mktemp("channel")
+    (root / "channel.yaml").write_text(CHANNEL, encoding="utf-8")
+    (root / "recipes").mkdir()
+    for path in FILES:
+        (root / "recipes" / path.name).write_text(planted(path)[0], encoding="utf-8")
+    said = io.StringIO()
+    with contextlib.redirect_stdout(said):
+        assert main(["check", "--channel", str(root), "--format", "jsonl", "--level", "warning"]) in (0, 1)
+    found: dict[str, list[dict[str, object]]] = {}
+    for line in said.getvalue().split("\n"):
+        if line:
+            finding = json.loads(line)
+            found.setdefault(Path(finding["file"]).name, []).append(finding)
+    return found
+
+
+@pytest.mark.parametrize("path", FILES, ids=[path.stem for path in FILES])
+def test_what_is_planted_is_found_and_nothing_else(path: Path, findings: dict[str, list[dict[str, object]]]) -> None:
+    _, marks = planted(path)
+    left = list(marks)
+    surplus = []
+    for one in findings.get(path.name, []):
+        key = (one["line"], one["level"], one["area"])
+        message = str(one["message"])
+        hit = next((mark for mark in left if mark[:3] == key and mark[3] in message.lower()), None)
+        if hit is None:
+            surplus.append((*key, one["rule"], message))
+        else:
+            left.remove(hit)
+    assert (left, surplus) == ([], [])
+
+
+def test_both_kinds_are_there() -> None:
+    clean = [path for path in FILES if not planted(path)[1]]
+    assert len(clean) >= 25
+    assert len(FILES) - len(clean) >= 25
