@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -59,3 +61,15 @@ def test_two_questions_at_once_are_refused(capsys: pytest.CaptureFixture[str]) -
 def test_a_recipe_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["plan", "--channel", str(ROOT), "no-such-recipe"]) == 2
     assert "no-such-recipe" in capsys.readouterr().err
+
+
+def test_without_the_solver_a_day_says_so(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "spoonproof.cooking.day_solver", None)
+    text = said(capsys, MASH, "--day")
+    assert "list schedule" in text and "not installed" in text
+
+
+def test_a_day_is_drawn(capsys: pytest.CaptureFixture[str]) -> None:
+    drawn = ElementTree.fromstring(said(capsys, MASH, "--day", "--format", "svg"))
+    assert drawn.tag == "{http://www.w3.org/2000/svg}svg"
+    assert "A filming day" in "".join(drawn.itertext())

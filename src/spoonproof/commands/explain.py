@@ -107,6 +107,7 @@ def _texture(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _food(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.foods.show import NAMES
     from spoonproof.model.citation import short
     from spoonproof.model.food import NUTRIENT_UNITS
 
@@ -122,14 +123,21 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
     if food.allergens:
         yield f"  allergens: {', '.join(sorted(food.allergens))}"
     if food.traits:
-        yield f"  {', '.join(sorted(food.traits))}"
+        meanings = {row.text("trait"): row.text("meaning") for row in knowledge.rows("traits")}
+        yield from (f"  {trait}: {meanings.get(trait, '')}".rstrip(": ") for trait in sorted(food.traits))
+    if food.note:
+        yield f"  {food.note}"
     if food.refuse_pct:
         yield f"  not eaten: {food.refuse_pct:g} % of the weight as bought"
     yield f"  source: {short(food.source, knowledge.sources)}"
     yield "  per 100 g edible:"
-    for key, unit in NUTRIENT_UNITS.items():
+    others: dict[str, str] = {}
+    for key in NAMES:
+        unit = NUTRIENT_UNITS[key]
         value = food.per_100g.get(key)
-        label = key.rpartition("_")[0].replace("_", " ")
+        label = NAMES[key]
+        if value is not None and value.source and value.source != food.source:
+            label += others.setdefault(value.source, "*" * (len(others) + 1))
         if value is None:
             yield f"    {label:<18} not determined"
         elif value.kind == "assumed-zero":
@@ -137,6 +145,7 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
         else:
             spread = f"({value.low:g} to {value.high:g})" if value.low != value.high else ""
             yield f"    {label:<18} {value.amount:>9g} {unit:<4} {spread}".rstrip()
+    yield from (f"    {mark} {short(source, knowledge.sources)}" for source, mark in others.items())
     for portion in food.portions:
         yield f"    1 {(portion.size + ' ') if portion.size else ''}{portion.unit} = {portion.grams:g} g"
 

@@ -42,7 +42,7 @@ def methods_text(compared: tuple[tuple[str, tuple[MethodRow, ...]], ...]) -> str
     for name, rows in compared:
         lines += [name, "-" * len(name)]
         for row in rows:
-            lines.append(f"  {METHOD_WORDS[row.method]:<14}{_need(row):<42}to wash: {', '.join(row.pots)}")
+            lines.append(f"  {METHOD_WORDS[row.method]:<14}{_need(row):<42} to wash: {', '.join(row.pots)}")
             for nutrient in NUTRIENTS:
                 for kept in row.kept.get(nutrient, ()):
                     note = f"; {kept.note}" if kept.note else ""

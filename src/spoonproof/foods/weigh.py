@@ -219,7 +219,7 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
     exact = [density for density in found if density[3]]
     low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
     density, how, source, _ = (exact or found)[0]
-    if len(found) > 1 and not exact:
+    if len(found) > 1 and not exact and f"{low:.2f}" != f"{high:.2f}":
         how = f"{how}; between {low:.2f} and {high:.2f} g/ml by the cut"
     elif exact:
         doubt = 0.01 if food.hardness == "liquid" else 0.07

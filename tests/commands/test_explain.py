@@ -1,0 +1,35 @@
+"""``explain FOOD``: a record that a dietitian can read, each figure with where it comes from."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from spoonproof.cli import main
+
+ROOT = str(Path(__file__).parents[2])
+
+
+def said(capsys: pytest.CaptureFixture[str], words: str) -> list[str]:
+    assert main(["explain", "--channel", ROOT, words]) == 0
+    return [line.strip() for line in capsys.readouterr().out.split("\n")]
+
+
+def test_a_figure_of_another_source_is_marked_and_the_source_named(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "salmon")
+    assert any(line.startswith("iodine*") for line in lines)
+    assert any(line.startswith("* ") and "Ciqual" in line for line in lines)
+    assert "bony: sold with small bones, or they are often left in" in lines
+
+
+def test_parts_follow_what_they_are_part_of(capsys: pytest.CaptureFixture[str]) -> None:
+    names = [line.split("  ")[0] for line in said(capsys, "parsnip")]
+    assert names.index("of it saturated") == names.index("fat") + 1
+    assert names.index("of it sugars") == names.index("carbohydrate") + 1
+
+
+def test_what_was_not_determined_is_no_zero(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "parsnip")
+    assert any(line.startswith("omega-3 DHA") and line.endswith("not determined") for line in lines)
+    assert any(line.startswith("vitamin D") and line.endswith("assumed zero by the source") for line in lines)
