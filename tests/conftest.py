@@ -1,8 +1,32 @@
 """What every test shares: hypothesis without deadlines (machines differ; time is held by each test's own limit)."""
 
+import shutil
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
 from hypothesis import HealthCheck, settings
 
 settings.register_profile(
     "house", deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow], max_examples=80
 )
 settings.load_profile("house")
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Any]:
+    """The browser, started once."""
+    from tests.site.conftest import missing
+
+    path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if path is None:
+        missing("no Chromium here")
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        missing("playwright is not installed")
+    quiet = ["--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu", *quiet])
+        yield browser
+        browser.close()

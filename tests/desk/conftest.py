@@ -15,10 +15,6 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
-from tests.site.conftest import chromium
-
-__all__ = ["chromium"]
-
 ENV = {**os.environ, "SPOONPROOF_TODAY": "2026-11-25", "PYTHONUNBUFFERED": "1"}
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import threading
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -56,20 +55,3 @@ class Quiet(SimpleHTTPRequestHandler):
 
     def log_message(self, format: str, *args: Any) -> None:
         """Nothing."""
-
-
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Any]:
-    """The browser, started once."""
-    path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-    if path is None:
-        missing("no Chromium here")
-    try:
-        from playwright.sync_api import sync_playwright
-    except ImportError:
-        missing("playwright is not installed")
-    quiet = ["--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu", *quiet])
-        yield browser
-        browser.close()
