@@ -5,7 +5,7 @@ Nothing here judges the dish. What a person wrote never raises: all faults of a 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from spoonproof.model.finding import Finding
@@ -172,7 +172,7 @@ class _Reader:
             return replace(line, recipe=None)
         return replace(line, recipe=slug)
 
-    def _known_keys(self, node: Mapped, known: tuple[str, ...], what: str, main: tuple[str, ...]) -> bool:
+    def _known_keys(self, node: Mapped, known: Mapping[str, str], what: str, main: tuple[str, ...]) -> bool:
         """Whether a mapping can be used; unknown and empty keys, and a text that only has a colon in it, are said."""
         if not any(node.get(name) for name in main) and len(node.entries) == 1:
             name, value = node.entries[0]
@@ -210,11 +210,8 @@ class _Reader:
                 self.said.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
             else:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
-        try:
-            from spoonproof.reading.step import read_steps
-        except ImportError:  # being written at this moment
-            plain = (item if isinstance(item, Scalar) else item.get("do") for item in usable)
-            return tuple(Step(n, s.value, s.span) for n, s in enumerate(plain) if isinstance(s, Scalar))
+        from spoonproof.reading.step import read_steps
+
         steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures)
         self.sink.findings += more
         return steps

@@ -279,8 +279,26 @@ RECIPE_KEYS = (
     CORRECTIONS, REVIEW, RENAMED, SOURCES, PUBLISHED, DRAFT,
 )  # fmt: skip
 
-FOOD_KEYS = ("food", "recipe", "amount", "or", "as", "may_contain", "cut", "prepared")
-STEP_KEYS = ("do", "step", "minutes", "time", "foods", "bowl", "leave")
+FOOD_KEYS: Mapping[str, str] = {
+    "food": "The food line: amount, food, cut, preparation; or the food alone.",
+    "recipe": "Another recipe of the channel used as a food: its file name without the ending.",
+    "amount": "How much, where the food line does not say it.",
+    "or": "A food line, or a list of them, that may stand in its place.",
+    "as": "The name the steps call it by, where two lines are of one food.",
+    "may_contain": "What its label says under “may contain”.",
+    "cut": "How it is cut, where the food line does not say it.",
+    "prepared": "How it is prepared, where the food line does not say it.",
+}
+STEP_KEYS: Mapping[str, str] = {
+    "do": "The sentence of the step.",
+    "step": "Another word for `do`.",
+    "minutes": "How long it takes, in minutes.",
+    "time": "How long it takes, with its unit.",
+    "until": "The end point, such as: until a cube squashes between finger and thumb.",
+    "foods": "The foods it is about, by the words of their lines.",
+    "bowl": "Whose bowl it belongs to: baby or family.",
+    "leave": "Why this sentence should not be judged.",
+}
 
 
 def at_start(span: Span) -> Span:

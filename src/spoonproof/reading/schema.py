@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from spoonproof.reading.channel import CHANNEL_KEYS
@@ -26,12 +26,12 @@ def recipe_schema() -> Schema:
     return {"$schema": _DRAFT, "title": "The head of a recipe", **schema, "properties": properties}
 
 
-def _lines(doc: str, keys: Sequence[str], main: Sequence[str]) -> Schema:
+def _lines(doc: str, keys: Mapping[str, str], main: Sequence[str]) -> Schema:
     """The schema of a list of lines, each a text or a mapping with one of the ``main`` keys."""
     any_value: Schema = {"type": ["string", "number", "array", "object"]}
     mapping = {
         "type": "object",
-        "properties": dict.fromkeys(keys, any_value),
+        "properties": {key: {**any_value, "description": words} for key, words in keys.items()},
         "additionalProperties": False,
         "anyOf": [{"required": [key]} for key in main],
     }
