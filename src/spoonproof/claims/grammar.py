@@ -12,7 +12,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, reduce
+from operator import or_
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
@@ -49,9 +50,6 @@ class CompiledRule:
 
     rule: Rule
     written: str
-    needs: int
-    veto: int
-    parts: tuple[int, int, int]  # sets of classes, of each of which the sentence must hold one; -1 asks nothing
 
     @property
     def expression(self) -> re.Pattern[str]:
@@ -81,43 +79,63 @@ MACROS: dict[str, str] = {
 _MACRO = re.compile(r"\b[A-Z]{3,}\b")
 
 
-def compile_rules(lexicon: Lexicon, rules: Sequence[Rule]) -> tuple[CompiledRule, ...]:
-    """Make ``rules`` ready for a lexicon.
+class RuleBook:
+    """Rules made ready for a lexicon, and which of them a sentence's symbols leave possible.
 
-    Classes become bits, so that most rules are passed over with one look at what a sentence holds.
+    A set of rules is one number, a bit a rule. For every symbol and every demand (a class the pattern
+    cannot do without, ``needs``, ``veto``) the rules it satisfies are known beforehand, so that one pass
+    over a sentence's distinct symbols settles which rules are worth running.
     """
-    bits = class_bits(lexicon)
 
-    def mask(names: Sequence[str]) -> int:
-        return sum({bits.get(name, 0) for name in _spread(names)})
+    def __init__(self, lexicon: Lexicon, rules: Sequence[Rule]) -> None:
+        self.rules = tuple(CompiledRule(rule, _expression(lexicon, rule.pattern)) for rule in rules)
+        demands = [[*_narrowest(lexicon, _required(rule.pattern)), _spread(rule.needs)] for rule in rules]
+        # Where a rule demands nothing, it is satisfied from the start.
+        self._given = [
+            sum(1 << number for number, asked in enumerate(demands) if not asked[slot]) for slot in range(_DEMANDS)
+        ]
+        self._by_symbol: dict[str, tuple[int, ...]] = {}
+        vetoes = [frozenset(_spread(rule.veto)) for rule in rules]
+        wanted = [[frozenset(asked[slot]) for asked in demands] for slot in range(_DEMANDS)]
+        by_class = {
+            name: tuple(
+                sum(1 << number for number, asked in enumerate(column) if name in asked) for column in (*wanted, vetoes)
+            )
+            for name in lexicon.symbols
+        }
+        for symbol, names in lexicon.classes.items():
+            columns = zip(*(by_class[name] for name in names), strict=True)
+            self._by_symbol[symbol] = tuple(reduce(or_, column) for column in columns)
 
-    return tuple(
-        CompiledRule(
-            rule,
-            _expression(lexicon, rule.pattern),
-            mask(rule.needs) if rule.needs else -1,
-            mask(rule.veto),
-            _three([mask(part) for part in _required(rule.pattern)]),
-        )
-        for rule in rules
-    )
+    def applying(self, symbols: str) -> list[CompiledRule]:
+        """The rules that may match, in their order."""
+        first, second, third, needs = self._given
+        veto = 0
+        for symbol in set(symbols):
+            found = self._by_symbol.get(symbol)
+            if found is not None:
+                first |= found[0]
+                second |= found[1]
+                third |= found[2]
+                needs |= found[3]
+                veto |= found[4]
+        left = first & second & third & needs & ~veto
+        possible: list[CompiledRule] = []
+        while left:
+            lowest = left & -left
+            possible.append(self.rules[lowest.bit_length() - 1])
+            left ^= lowest
+        return possible
 
 
-def _three(masks: list[int]) -> tuple[int, int, int]:
-    """The three narrowest of the sets a pattern cannot do without."""
-    first, second, third, *_ = [*sorted(set(masks), key=lambda m: (m.bit_count(), m)), -1, -1, -1]
-    return first, second, third
+_DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 
-def class_bits(lexicon: Lexicon) -> dict[str, int]:
-    """One bit a class."""
-    return {name: 1 << number for number, name in enumerate(sorted(lexicon.symbols))}
-
-
-def symbol_masks(lexicon: Lexicon) -> dict[str, int]:
-    """The bits of every symbol's classes."""
-    bits = class_bits(lexicon)
-    return {symbol: sum(bits[name] for name in found) for symbol, found in lexicon.classes.items()}
+def _narrowest(lexicon: Lexicon, parts: list[list[str]]) -> list[list[str]]:
+    """The three narrowest of the sets a pattern cannot do without; empty ones where it has fewer."""
+    distinct = {frozenset(part) for part in (_spread(names) for names in parts)}
+    ranked = sorted(distinct, key=lambda part: (sum(len(lexicon.symbols.get(n, "")) for n in part), sorted(part)))
+    return [*(sorted(part) for part in ranked[:3]), [], [], []][:3]
 
 
 def _required(pattern: str) -> list[list[str]]:

@@ -10,7 +10,7 @@ from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import classes_in, matches
 from spoonproof.claims.finding.ordinary import is_ordinary
 from spoonproof.claims.finding.subject import noun
-from spoonproof.claims.grammar import compile_rules, symbol_masks
+from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.claims.scan import hits, tag
@@ -30,8 +30,7 @@ class Analyser:
 
     def __init__(self, lexicon: Lexicon) -> None:
         self._lexicon = lexicon
-        self._rules = [(*rule.parts, rule.needs, rule.veto, rule) for rule in compile_rules(lexicon, RULES)]
-        self._masks = symbol_masks(lexicon)
+        self._book = RuleBook(lexicon, RULES)
         self._memory: OrderedDict[str, tuple[Draft, ...]] = OrderedDict()
 
     def forget(self) -> None:
@@ -51,16 +50,9 @@ class Analyser:
     def _analyse(self, text: str) -> tuple[Draft, ...]:
         tagged = tag(self._lexicon, text)
         present = classes_in(tagged)
-        held = 0
-        for symbol in set(tagged.symbols):
-            held |= self._masks.get(symbol, 0)
         if is_ordinary(tagged, present):
             return ()
-        rules = [
-            rule
-            for first, second, third, needs, veto, rule in self._rules
-            if held & first and held & second and held & third and held & needs and not held & veto
-        ]
+        rules = self._book.applying(tagged.symbols)
         return tuple(fill(tagged, match) for match in matches(tagged, rules, present)) if rules else ()
 
     def claims(self, passages: Sequence[Passage]) -> list[Claim]:
