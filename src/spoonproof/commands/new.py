@@ -41,8 +41,8 @@ def run(options: Namespace) -> int:
 
 
 def _new_channel(options: Namespace) -> int:
-    from spoonproof.commands.starters import CHANNEL, RECIPE
     from spoonproof.folder import CHANNEL_FILE
+    from spoonproof.starters import CHANNEL, RECIPE
 
     root = Path(options.channel or ".") / Path(options.name).parent / slug_of(options.name)
     _refuse_existing(root / CHANNEL_FILE)
@@ -56,7 +56,7 @@ def _new_channel(options: Namespace) -> int:
 
 
 def _new_recipe(options: Namespace) -> int:
-    from spoonproof.commands.starters import RECIPE
+    from spoonproof.starters import RECIPE
 
     folder = open_channel(options)
     path = folder.root / "recipes" / f"{slug_of(options.name)}.md"

@@ -135,9 +135,9 @@ def _keeps() -> Reader[tuple[float | None, float | None]]:
     return scalar("how long it keeps", {"type": "string", "examples": ["fridge 48 h, freezer 1 month"]}, parse)
 
 
-def _length_of_time(what: str) -> Reader[float]:
+def _length_of_time(example: str) -> Reader[float]:
     reader = seconds(10 * 365 * 86_400.0)
-    return Reader(what, reader.schema, reader.read)
+    return Reader(f"a time, like {example}", {**reader.schema, "examples": [example]}, reader.read)
 
 
 def url() -> Reader[str]:
@@ -213,8 +213,8 @@ MAKES = Key(
 SEASON = Key("season", _months_named(), "Months in which the foods are at their best.")
 PAID_KEY = Key("paid", one_of(PAID), "Who pays for what is said here.")
 
-FRIDGE = Key("fridge", _length_of_time("a time, like 48 h"), "How long in the fridge.")
-FREEZER = Key("freezer", _length_of_time("a time, like 1 month"), "How long in the freezer.")
+FRIDGE = Key("fridge", _length_of_time("48 h"), "How long in the fridge.")
+FREEZER = Key("freezer", _length_of_time("1 month"), "How long in the freezer.")
 KEEPS = Key("keeps", either(_keeps(), shape((FRIDGE, FREEZER), "how long it keeps")), "How long it keeps.")
 
 TRIAL_ON = Key("on", date(), "The day.", needed=True)

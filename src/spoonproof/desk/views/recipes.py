@@ -83,10 +83,10 @@ def state(desk: Desk, ask: Ask) -> Response:
 
 def started(desk: Desk, ask: Ask) -> Response:
     """A new recipe from the starter, opened for writing; one that is there is never written over."""
-    from spoonproof.commands.starters import RECIPE
     from spoonproof.reading.edits import yaml_text
     from spoonproof.reading.files import write_atomically
     from spoonproof.reading.slugs import slug_problem, suggested
+    from spoonproof.starters import RECIPE
 
     name = " ".join(ask.text("name").split())[:120]
     slug = suggested(name)
