@@ -103,6 +103,13 @@ def _chosen(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str]) 
     return row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
 
 
+# What stays in the pot when the food itself is lifted out of it.
+_LEAVES_BEHIND = frozenset(
+    """kelp hijiki salt stock-cube stock salty-sauce salty-food salty tea coffee herbal-tea fennel-tea alcohol honey
+    sugar syrup sugary juice""".split()
+)
+
+
 def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) -> bool:
     """Whether a line ends (also) in the baby's bowl. What no step uses is counted in."""
     treatment = _treatment(index, treatments)
@@ -124,11 +131,14 @@ def _of_part(
     tables: FeedingTables,
     rows: Sequence[HazardRow],
 ) -> Iterable[Hazard]:
-    if not in_baby_bowl(part.at, recipe, treatments):
-        return
     line = part.line
     classes = kinds_of(line, foods, tables)
     treatment = _treatment(part.at, treatments)
+    if not in_baby_bowl(part.at, recipe, treatments):
+        classes &= _LEAVES_BEHIND
+        if treatment is None or not treatment.left_out or treatment.bowl == "family" or not classes:
+            return
+        rows = [row for row in rows if row.kind == "not-yet" and row.classes & classes]
     food = foods.get(line.food) if line.food else None
     facts = as_served(line, part.at, recipe, treatment, food, own_cuts=part.choice >= 0)
     for row in _holding(rows, classes, facts, recipe.youngest):

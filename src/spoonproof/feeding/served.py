@@ -21,6 +21,8 @@ from spoonproof.feeding.step_words import (
     DONE,
     DRINK,
     DRINK_TITLE,
+    EGG_FIRM,
+    EGG_WORDS,
     FINELY,
     GLOB,
     LAST_MINUTES,
@@ -35,6 +37,7 @@ from spoonproof.feeding.step_words import (
     SPREAD_THIN,
     STONES,
     TINY_UNITS,
+    UNDERDONE,
     WORD_FACTS,
 )
 from spoonproof.feeding.words import fold, keys, words
@@ -123,7 +126,7 @@ def as_served(
         facts.discard("raw")
         facts.add("cooked")
     _from_made(treatment, facts)
-    _from_steps(recipe, texts, line, facts)
+    _from_steps(recipe, index, texts, line, facts)
     if not facts & _CUT_FACTS:
         facts.add("whole")
     if facts & {"fine", "blended", "mashed"}:
@@ -259,7 +262,7 @@ def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
         facts.add("baked")
 
 
-def _from_steps(recipe: Recipe, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
+def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     done = frozenset[str]().union(*(_done(text, names) for text in texts))
     facts |= done - {"mixed-in"}
@@ -279,10 +282,38 @@ def _from_steps(recipe: Recipe, texts: Sequence[str], line: FoodLine, facts: set
         or DRINK.search(line.text)
     ):
         facts.add("drink")
-    if ("runny" in said and "solid" not in said) or RUNNY.search(line.text):
+    runny = "runny" in said or _underdone(texts) or _boiled_briefly(recipe, index, texts)
+    if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
     if _heated_later(recipe, texts):
         facts.add("heated-later")
+
+
+def _underdone(texts: Sequence[str]) -> bool:
+    """Whether a sentence about the egg ends with it soft ("take them off while they are still wet")."""
+    for text in texts:
+        for sentence in re.split(r"[.](?:\s|$)", text):
+            match = UNDERDONE.search(sentence)
+            if match and EGG_WORDS.search(sentence) and not EGG_FIRM.search(sentence[: match.start()]):
+                return True
+    return False
+
+
+_FIRM_YOLK_MINUTES = 7.0  # an egg in its shell or poached is soft inside before that (common practice)
+
+
+def _boiled_briefly(recipe: Recipe, index: int, texts: Sequence[str]) -> bool:
+    """Whether an egg is boiled or poached by itself for less than makes a firm yolk."""
+    if any(re.search(r"\b(?:beat|whisk|crack|stir|mix)", text, re.I) for text in texts):
+        return False
+    return any(
+        action.verb in ("boil", "simmer", "poach")
+        and action.foods == (index,)
+        and action.time.high < _FIRM_YOLK_MINUTES
+        for step in recipe.steps
+        for action in step.actions
+        if action.time is not None
+    )
 
 
 _COLD = frozenset({"soak", "chill", "rest", "cool", "stand", "freeze", "marinate", "leave", "steep"})

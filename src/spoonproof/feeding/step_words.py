@@ -98,6 +98,18 @@ RUNNY = re.compile(
     r"softly scrambled|jammy yolks?|jammy eggs?)\b",
     re.I,
 )
+# "while they are still soft and wet": said of the egg in the same sentence
+UNDERDONE = re.compile(
+    r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
+    r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
+    r"|\b(?:yolks?|middles?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy|oozing"
+    r"|underdone|runs?|flows?|golden and soft)\b",
+    re.I,
+)
+EGG_WORDS = re.compile(
+    r"\b(?:eggs?|yolks?|whites?|scrambl\w*|omelettes?|frittatas?|poach\w*|tortillas?|quiches?)\b", re.I
+)
+EGG_FIRM = re.compile(r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t|until)\b[^.;]{0,30}$", re.I)
 SOLID = re.compile(
     r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
     r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) runny|never runny|isn't runny|"

@@ -144,6 +144,7 @@ def _read_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading 
 
 
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
+_DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 _WHOLE_OTHER = re.compile(r"[ \t-]*(?:milk|grain|wheat|meal|cow|food)", re.I)
 _PLUS_EXTRA = re.compile(r"[, \t]*\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
 _PIECE = re.compile(
@@ -362,6 +363,9 @@ def _second_food(draft: LineDraft, foods: Foods) -> None:
     for match in foods.find(text):
         record = foods.get(match.food)
         if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
+            draft.use(match.start, match.end)
+            continue
+        if _DENIED.search(draft.text[: match.start]):  # "no salt or sugar"
             draft.use(match.start, match.end)
             continue
         words = draft.text[match.start : match.end]

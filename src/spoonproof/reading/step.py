@@ -331,6 +331,7 @@ def _report_unlisted(reader: _Reader) -> None:
         grave = record is not None and bool(record.allergens or record.traits & GRAVE)
         if not grave and not reader.lines:
             continue  # there is no list at all, which is said where it should stand
+        slight = record is not None and record.group in ("herb", "spice")
         called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
         related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
         reader.findings.append(
@@ -340,7 +341,7 @@ def _report_unlisted(reader: _Reader) -> None:
                 span,
                 f"{called} is used here and does not stand under foods.",
                 f"Add a line for {name}, with its amount, or take it out of the step.",
-                level="error" if grave else None,
+                level="error" if grave else "note" if slight else None,
                 related=related,
             )
         )
