@@ -33,3 +33,25 @@ def test_what_was_not_determined_is_no_zero(capsys: pytest.CaptureFixture[str]) 
     lines = said(capsys, "parsnip")
     assert any(line.startswith("omega-3 DHA") and line.endswith("not determined") for line in lines)
     assert any(line.startswith("vitamin D") and line.endswith("assumed zero by the source") for line in lines)
+
+
+def test_the_keys_of_a_file_are_told_as_the_starting_channel_promises(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "channel")
+    assert lines[0] == "channel.yaml: its keys"
+    assert any(line.startswith("kitchen.rings: ") for line in lines)
+
+
+def test_one_key_is_told_with_those_below_it(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "makes")
+    assert [line.partition(":")[0] for line in lines[1:]] == [
+        "makes",
+        "makes.portions (needed)",
+        "makes.grams",
+        "makes.family",
+    ]
+
+
+def test_a_policy_names_each_authority_and_the_default(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "nitrate")
+    assert any(line.startswith("EFSA (the default): ") for line in lines)
+    assert any(line.startswith("AESAN: ") for line in lines)

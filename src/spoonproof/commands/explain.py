@@ -1,4 +1,4 @@
-"""``explain``: a rule, a food, a register entry, a texture, a source, in words with their sources."""
+"""``explain``: a rule, a food, a register entry, a texture, a policy, a source or a file's keys, in words."""
 
 from __future__ import annotations
 
@@ -16,7 +16,10 @@ Lines = Iterator[str]
 
 def parser() -> ArgumentParser:
     """The arguments of ``explain``."""
-    found = new_parser("explain", "Explain a rule, a food, a register entry, a texture or a source.")
+    found = new_parser(
+        "explain",
+        "Explain a rule, a food, a register entry, a texture, a policy, a source, or the keys of channel and recipe.",
+    )
     found.add_argument("name", nargs="+", help="its name or id")
     return found
 
@@ -30,9 +33,8 @@ def run(options: Namespace) -> int:
     folder = channel_or_none(options)
     knowledge = folder.knowledge if folder else Knowledge()
     name = " ".join(options.name).strip()
-    lines = [
-        line for teller in (_rule, _reading_rule, _entry, _texture, _food, _source) for line in teller(name, knowledge)
-    ]
+    tellers = (_file, _rule, _reading_rule, _entry, _texture, _policy, _food, _source)
+    lines = [line for teller in tellers for line in teller(name, knowledge)]
     if not lines:
         raise UsageError(f"nothing here is called {name!r}{_near(name, knowledge)}")
     write(lines)
@@ -46,8 +48,27 @@ def _near(name: str, knowledge: Knowledge) -> str:
     from spoonproof.reading.faults import all_faults
 
     names = [rule.name for rule in all_rules()] + list(all_faults()) + [e.id for e in knowledge.register.entries]
+    names += ["channel", "recipe", *(row.text("topic") for row in knowledge.rows("policies"))]
     near = get_close_matches(name, names, 2) + list(knowledge.foods.nearest(name, 2))
     return f"; did you mean {' or '.join(dict.fromkeys(near))}?" if near else ""
+
+
+def _file(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - one shape for all tellers
+    """The keys of a file; or, of either file, the key of that name with those below it."""
+    from spoonproof.reading.schema import channel_schema, recipe_schema
+    from spoonproof.reference.keys import key_rows
+
+    files = {"channel": ("channel.yaml", channel_schema()), "recipe": ("a recipe's head", recipe_schema())}
+    for file, (title, schema) in files.items():
+        asked = name.lower().removesuffix(".yaml") == file
+        rows = [
+            f"  {key}{' (needed)' if needed else ''}: {words} ({values.replace('`', '')})"
+            for key, words, needed, values in key_rows(schema)
+            if asked or key == name or key.startswith(f"{name}.")
+        ]
+        if rows:
+            yield f"{title}: {'its keys' if asked else 'the key'}"
+            yield from rows
 
 
 def _rule(name: str, knowledge: Knowledge) -> Lines:
@@ -104,6 +125,19 @@ def _texture(name: str, knowledge: Knowledge) -> Lines:
             yield f"{name}: a texture, from about {row.text('from_months')} months"
             yield f"  {row.text('says')}"
             yield f"  source: {short(row.text('source'), knowledge.sources)}; {row.text('locator')}"
+
+
+def _policy(name: str, knowledge: Knowledge) -> Lines:
+    """Where authorities differ on a topic: who says what, and which one holds unless the channel names another."""
+    from spoonproof.model.citation import short
+
+    rows = [row for row in knowledge.rows("policies") if row.text("topic") == name]
+    if rows:
+        yield f"{name}: a policy; in channel.yaml: policies: {{{name}: {rows[0].text('authority')}}}"
+    for row in rows:
+        default = " (the default)" if row.text("default") == "yes" else ""
+        yield f"  {row.text('authority')}{default}: {row.text('says')}"
+        yield f"    source: {short(row.text('source'), knowledge.sources)}"
 
 
 def _food(name: str, knowledge: Knowledge) -> Lines:

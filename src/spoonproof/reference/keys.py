@@ -32,17 +32,22 @@ def channel_page() -> str:
 
 
 def _page(title: str, words: str, schema: Schema) -> str:
-    return "\n\n".join([f"# {title}", words, table(("key", "what it is for", "what may stand there"), _rows(schema))])
+    return "\n\n".join([f"# {title}", words, table(("key", "what it is for", "what may stand there"), _cells(schema))])
 
 
-def _rows(schema: Schema, above: str = "") -> Iterator[tuple[str, str, str]]:
-    """One row a key, those of a mapping below it as ``above.key``."""
+def _cells(schema: Schema) -> Iterator[tuple[str, str, str]]:
+    for key, words, needed, values in key_rows(schema):
+        yield code(key), words + (" *needed*" if needed else ""), values
+
+
+def key_rows(schema: Schema, above: str = "") -> Iterator[tuple[str, str, bool, str]]:
+    """One row a key, those of a mapping below it as ``above.key``: the key, what it is for, whether it is needed,
+    what may stand there."""
     needed = schema.get("required", ())
     for name, inner in cast(Mapping[str, Schema], schema.get("properties", {})).items():
-        words = str(inner.get("description", ""))
-        yield code(above + name), words + (" *needed*" if name in needed else ""), _values(inner)
+        yield above + name, str(inner.get("description", "")), name in needed, _values(inner)
         for mapping in _mappings(inner):
-            yield from _rows(mapping, f"{above}{name}.")
+            yield from key_rows(mapping, f"{above}{name}.")
 
 
 def _mappings(schema: Schema) -> Iterator[Schema]:
@@ -56,7 +61,7 @@ def _mappings(schema: Schema) -> Iterator[Schema]:
 
 def _values(schema: Schema) -> str:
     if "enum" in schema:
-        return ", ".join(dict.fromkeys(str(value).lower() for value in schema["enum"]))
+        return ", ".join(dict.fromkeys("yes" if v is True else "no" if v is False else str(v) for v in schema["enum"]))
     if "examples" in schema:
         return "like " + ", ".join(code(str(example)) for example in schema["examples"])
     if "anyOf" in schema:
@@ -67,7 +72,7 @@ def _values(schema: Schema) -> str:
     if isinstance(kind, list):
         return "a text or a list" if "array" in kind else "a text or a number"
     if kind == "array":
-        return f"a list: {_values(schema.get('items', {}))}"
+        return f"a list of: {_values(schema.get('items', {}))}"
     if kind == "integer" and "minimum" in schema and "maximum" in schema:
         return f"a whole number, {schema['minimum']} to {schema['maximum']}"
     return {"object": "a mapping", "string": "text", "number": "a number", "integer": "a whole number"}.get(
