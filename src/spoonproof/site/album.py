@@ -14,7 +14,7 @@ from pathlib import Path
 
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
-from spoonproof.site.shapes import Shape, to_svg
+from spoonproof.site.shapes import Shape
 from spoonproof.site.view import Picture
 
 WIDTHS = (480, 960, 1600)
@@ -42,17 +42,17 @@ class Album:
                 "(pip install 'spoonproof[pictures]')"
             )
 
-    def drawing(self, slug: str, shapes: Sequence[Shape], text: str) -> Picture:
+    def drawing(self, slug: str, svg: str, text: str) -> Picture:
         """The drawing as SVG."""
         path = f"pictures/{slug}.svg"
-        self.files[path] = to_svg(shapes).encode("utf-8")
+        self.files[path] = svg.encode("utf-8")
         return Picture(path, 960, 720, text)
 
-    def previews(self, slug: str, shapes: Sequence[Shape], text: str) -> tuple[Picture, ...]:
-        """The previews of a drawing; none where Pillow is not installed."""
+    def previews(self, slug: str, shapes: Sequence[Shape], svg: str, text: str) -> tuple[Picture, ...]:
+        """The previews of a drawing (``shapes``, and as ``svg``); none where Pillow is not installed."""
         if not self._paints:
             return ()
-        key = hashlib.sha256(f"{paint.version()} {to_svg(shapes)}".encode()).hexdigest()[:10]
+        key = hashlib.sha256(f"{paint.version()} {svg}".encode()).hexdigest()[:10]
         names = {name: f"pictures/{slug}-{name}-{key}.png" for name, _, _ in paint.PREVIEWS}
         kept = {name: self._kept(path) for name, path in names.items()}
         made: dict[str, bytes] = {name: body for name, body in kept.items() if body is not None}

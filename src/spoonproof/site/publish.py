@@ -17,6 +17,7 @@ from spoonproof.site.larder import Palette
 from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
+from spoonproof.site.shapes import to_svg
 from spoonproof.site.view import RecipePage, Site
 
 
@@ -109,13 +110,14 @@ def loosened(channel_dir: Path | None) -> tuple[str, ...]:
 
 def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album) -> RecipePage:
     shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
+    svg = to_svg(shapes)
     text = gather.picture_text(dish.recipe)
     photos = album.photos(dish.recipe)
     return replace(
         page,
-        drawing=album.drawing(page.slug, shapes, text),
+        drawing=album.drawing(page.slug, svg, text),
         photos=photos,
-        social=photos[:1] or album.previews(page.slug, shapes, text),
+        social=photos[:1] or album.previews(page.slug, shapes, svg, text),
     )
 
 

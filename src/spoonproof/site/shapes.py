@@ -56,63 +56,68 @@ class Line:
 Shape = Disc | Patch | Line
 
 
-def _controls(points: Sequence[Point], closed: bool) -> list[tuple[Point, Point, Point]]:
-    """For each stretch of the curve: two control points and its end."""
-    count = len(points)
+def _bends(steps: int) -> tuple[tuple[float, float, float, float], ...]:
+    """For each of ``steps`` points along a stretch: the weights of the points before, at start, at end and after."""
     out = []
-    for i in range(count if closed else count - 1):
-        if closed:
-            before, start, end, after = (points[(i + k) % count] for k in (-1, 0, 1, 2))
-        else:
-            before, start, end, after = points[max(0, i - 1)], points[i], points[i + 1], points[min(count - 1, i + 2)]
-        first = Point(start.x + (end.x - before.x) / 6, start.y + (end.y - before.y) / 6)
-        second = Point(end.x - (after.x - start.x) / 6, end.y - (after.y - start.y) / 6)
-        out.append((first, second, end))
+    for k in range(1, steps + 1):
+        t = k / steps
+        a, b, c, d = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
+        out.append((-b / 6, a + b + c / 6, b / 6 + c + d, -c / 6))
+    return tuple(out)
+
+
+_BENDS = {steps: _bends(steps) for steps in (2, 3, 5, 8)}
+
+
+def flatten(points: Sequence[Point], closed: bool) -> list[tuple[float, float]]:
+    """The curve as a polyline, finer where its points are further apart."""
+    (x0, y0), (x1, y1) = points[0], points[1]
+    apart = abs(x1 - x0) + abs(y1 - y0)
+    bends = _BENDS[2 if apart < 4 else 3 if apart < 10 else 5 if apart < 30 else 8]
+    out: list[tuple[float, float]] = [points[0]]
+    add = out.append
+    for (x0, y0), (x1, y1), (x2, y2), (x3, y3) in _stretches(points, closed):
+        for e, f, g, h in bends:
+            add((e * x0 + f * x1 + g * x2 + h * x3, e * y0 + f * y1 + g * y2 + h * y3))
     return out
 
 
-def flatten(points: Sequence[Point], closed: bool, steps: int = 8) -> list[Point]:
-    """The curve as a polyline."""
-    out = [points[0]]
-    start = points[0]
-    for first, second, end in _controls(points, closed):
-        for k in range(1, steps + 1):
-            t = k / steps
-            a, b, c, d = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
-            out.append(
-                Point(
-                    a * start.x + b * first.x + c * second.x + d * end.x,
-                    a * start.y + b * first.y + c * second.y + d * end.y,
-                )
-            )
-        start = end
-    return out
-
-
-def _n(value: float) -> str:
-    text = f"{value:.1f}"
-    text = text[:-2] if text.endswith(".0") else text
-    return "0" if text == "-0" else text
+def _stretches(points: Sequence[Point], closed: bool) -> Iterable[tuple[Point, Point, Point, Point]]:
+    """For each stretch of the curve: the point before it, its start, its end, the point after it."""
+    row = (points[-1], *points, points[0], points[1]) if closed else (points[0], *points, points[-1])
+    return zip(row, row[1:], row[2:], row[3:], strict=False)
 
 
 def _path(points: Sequence[Point], closed: bool, sharp: bool) -> str:
-    head = f"M{_n(points[0].x)} {_n(points[0].y)}"
+    """Path data in tenths of a unit: whole numbers are shorter and quicker to write."""
+    end = "Z" if closed else ""
     if sharp:
-        return head + "".join(f"L{_n(p.x)} {_n(p.y)}" for p in points[1:]) + ("Z" if closed else "")
-    body = "".join(
-        f"C{_n(a.x)} {_n(a.y)} {_n(b.x)} {_n(b.y)} {_n(e.x)} {_n(e.y)}" for a, b, e in _controls(points, closed)
-    )
-    return head + body + ("Z" if closed else "")
+        return "M" + "L".join(f"{x * 10:.0f} {y * 10:.0f}" for x, y in points) + end
+    numbers = [points[0].x * 10, points[0].y * 10]
+    for (x0, y0), (x1, y1), (x2, y2), (x3, y3) in _stretches(points, closed):
+        numbers += (
+            x1 * 10 + (x2 - x0) / 0.6,
+            y1 * 10 + (y2 - y0) / 0.6,
+            x2 * 10 - (x3 - x1) / 0.6,
+            y2 * 10 - (y3 - y1) / 0.6,
+            x2 * 10,
+            y2 * 10,
+        )
+    curves = (len(numbers) - 2) // 6
+    return ("M%.0f %.0f" + "C%.0f %.0f %.0f %.0f %.0f %.0f" * curves) % tuple(numbers) + end
 
 
 def to_svg(shapes: Iterable[Shape]) -> str:
     """A whole SVG file. No style sheet, no script, no reference to anything outside."""
-    out = [f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" width="960" height="720">']
+    out = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH * 10} {HEIGHT * 10}" width="960" height="720">'
+    ]
     for shape in shapes:
         opacity = "" if shape.opacity >= 1 else f' opacity="{shape.opacity:.2f}"'
         if isinstance(shape, Disc):
+            x, y = shape.centre
             out.append(
-                f'<circle cx="{_n(shape.centre.x)}" cy="{_n(shape.centre.y)}" r="{_n(shape.radius)}"'
+                f'<circle cx="{x * 10:.0f}" cy="{y * 10:.0f}" r="{shape.radius * 10:.0f}"'
                 f' fill="{show(shape.fill)}"{opacity}/>'
             )
         elif isinstance(shape, Patch):
@@ -120,7 +125,7 @@ def to_svg(shapes: Iterable[Shape]) -> str:
         else:
             out.append(
                 f'<path d="{_path(shape.points, False, False)}" fill="none" stroke="{show(shape.colour)}"'
-                f' stroke-width="{_n(shape.width)}" stroke-linecap="round" stroke-linejoin="round"{opacity}/>'
+                f' stroke-width="{shape.width * 10:.0f}" stroke-linecap="round" stroke-linejoin="round"{opacity}/>'
             )
     out.append("</svg>\n")
     return "\n".join(out)
