@@ -18,7 +18,7 @@ from spoonproof.film.captions import (
 from spoonproof.film.captions import (
     webvtt as to_webvtt,
 )
-from spoonproof.film.script import Material, Script, Warned, write_script
+from spoonproof.film.script import Heard, Material, Script, write_script
 
 
 def _script(*steps: str, rate: float = 145) -> Script:
@@ -30,12 +30,8 @@ def _script(*steps: str, rate: float = 145) -> Script:
             texture="mashed",
             foods=("200 g potatoes", "1 leek"),
             steps=steps,
-            step_minutes=tuple(12.0 for _ in steps),
-            segments=(),
-            target=60.0,
             words_a_minute=rate,
-            cautions=(Warned("Stay close", "Stay with your baby while they eat."),),
-            allergens=("milk",),
+            heard=(Heard("Stay with your baby while they eat.", "tasting"),),
         )
     )
 

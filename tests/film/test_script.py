@@ -2,48 +2,59 @@
 
 from itertools import pairwise
 
-from spoonproof.film.script import Material, Warned, needed_seconds, write_script
+import pytest
+
+from spoonproof.film.briefly import aloud, briefly, chapter_of
+from spoonproof.film.screen import fits_screen, screen_lines
+from spoonproof.film.script import Heard, Material, Shown, Twin, needed_seconds, write_script
 from spoonproof.film.text import chapters, script_text
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import NOWHERE, Text
 
-
-def material(*segments: Segment, target: float | None = 60.0) -> Material:
-    return Material(
-        title="Leek and potato spoonful",
-        channel="Lantern Row Kitchen",
-        ages="From 7 months",
-        texture="mashed",
-        foods=("200 g potatoes", "1 leek"),
-        steps=("Boil the potatoes for 18 minutes.", "Mash them."),
-        step_minutes=(18.0, 2.0),
-        segments=segments,
-        target=target,
-        words_a_minute=145.0,
-        cautions=(
-            Warned("Stay close, baby sitting upright", "Stay with your baby while they eat.", "tasting"),
-            Warned("No honey before 12 months", "No honey before twelve months.", "foods"),
-        ),
-        allergens=("milk",),
-        sources=("NHS, Safe weaning",),
-    )
+CAUTIONS = (
+    Shown("Stay close, baby sitting upright", "caution", "tasting"),
+    Shown("Learn what to do if a baby chokes", "caution", "tasting"),
+    Shown("Reheat once, steaming hot, then cool", "caution", "close"),
+)
 
 
-def segment(name: str, say: str, step: int | None = None) -> Segment:
-    return Segment(name, NOWHERE, say=Text(say, NOWHERE), step=step)
+def material(*segments: Segment, target: float | None = 60.0, **more: object) -> Material:
+    given: dict[str, object] = {
+        "title": "Leek and potato spoonful",
+        "channel": "Lantern Row Kitchen",
+        "ages": "From 7 months",
+        "texture": "mashed",
+        "foods": ("potatoes", "leek"),
+        "steps": ("Boil the potatoes for 18 minutes, until a piece squashes between finger and thumb.", "Mash them."),
+        "step_tests": ("Until a piece squashes between finger and thumb", ""),
+        "twins": {0: Twin(0, "Made ahead to the end of step 1: a piece squashes", 22.0, 18.0)},
+        "keeping": "It keeps for 2 days in the fridge.",
+        "segments": segments,
+        "target": target,
+        "heard": (Heard("Stay with your baby while they eat.", "tasting"),),
+        "shown": (Shown("Contains milk", "allergens", "foods"), *CAUTIONS),
+    }
+    return Material(**{**given, **more})  # type: ignore[arg-type]
+
+
+def segment(name: str, say: str, step: int | None = None, presenter: str = "") -> Segment:
+    return Segment(name, NOWHERE, say=Text(say, NOWHERE), step=step, presenter=presenter)
 
 
 def test_the_recipe_alone_gives_a_whole_script() -> None:
-    script = write_script(material())
+    script = write_script(material(target=None))
     assert [take.role for take in script.takes] == [
-        "opening", "foods", "step", "step", "tasting", "sources", "close",
+        "opening", "foods", "step", "step", "tasting", "cautions", "sources", "close",
     ]  # fmt: skip
-    assert script.takes[2].say == "Boil the potatoes for 18 minutes."
-    assert abs(script.takes[-1].start + script.takes[-1].runs - script.runs) < 0.01
+    assert script.takes[2].say.startswith("Boil the potatoes for 18 minutes")
+    assert all(abs(a.end - b.start) < 0.01 for a, b in pairwise(script.takes))
+    assert abs(script.takes[-1].end - script.runs) < 0.01
 
 
-def test_a_long_step_asks_for_a_twin() -> None:
-    assert "18 minutes" in write_script(material()).takes[2].twin
+def test_a_twin_says_its_state_and_when_to_start_it() -> None:
+    (twin,) = write_script(material()).twins
+    assert "a piece squashes" in twin.text
+    assert "22 minutes before" in twin.text
 
 
 def test_what_the_author_writes_replaces_and_reorders() -> None:
@@ -51,33 +62,101 @@ def test_what_the_author_writes_replaces_and_reorders() -> None:
     said = [take.say for take in script.takes]
     assert said.index("Now mash.") < said.index("A leek walks in.")
     assert "Mash them." not in said
-    assert "Boil the potatoes for 18 minutes." not in said  # she tells the method: what she passes over is seen
-    assert [take.role for take in script.takes].count("step") == 2
+    boil = next(take for take in script.takes if take.step == 0)
+    assert boil.say == ""  # she tells the method: what she passes over is seen, and its end point shown
+    assert boil.supers[0].text == "Until a piece squashes between finger and thumb"
 
 
-def test_cautions_stay_whatever_the_author_writes() -> None:
-    script = write_script(
-        material(segment("Hook", "Hello."), segment("Tasting", "She likes it."), segment("Close", "Bye."))
-    )
-    shown = [each.text for take in script.takes for each in take.supers if each.kind == "caution"]
-    assert sorted(shown) == ["No honey before 12 months", "Stay close, baby sitting upright"]
-    heard = " ".join(take.say for take in script.takes)
-    assert "She likes it. Stay with your baby while they eat." in heard
-    assert "No honey before twelve months." in heard
+def test_a_caution_is_heard_and_shown_where_it_belongs() -> None:
+    script = write_script(material(segment("Tasting", "She likes it.")))
+    tasting = next(take for take in script.takes if take.role == "tasting")
+    assert tasting.say.startswith("She likes it. Stay with your baby while they eat.")
+    assert [each.text for each in tasting.supers] == [
+        "Stay close, baby sitting upright",
+        "Learn what to do if a baby chokes",
+    ]
 
 
-def test_every_super_stands_long_enough_to_be_read_twice() -> None:
-    for take in write_script(material()).takes:
-        assert take.runs >= sum(each.needs for each in take.supers) - 0.01
+@pytest.mark.parametrize("target", [None, 60.0, 20.0, 1.0])
+def test_every_caution_and_allergen_stays_whatever_is_cut(target: float | None) -> None:
+    script = write_script(material(segment("Hook", "Hello."), segment("Close", "Bye."), target=target))
+    shown = [each.text for each in script.supers]
+    assert all(shown.count(each.text) == 1 for each in CAUTIONS)
+    assert "Contains milk" in shown
+    assert any("Stay with your baby" in take.say for take in script.takes)
+
+
+@pytest.mark.parametrize("target", [None, 60.0, 20.0])
+def test_supers_are_read_twice_inside_their_take_and_never_cover_each_other(target: float | None) -> None:
+    script = write_script(material(target=target))
+    assert len(script.supers) >= 5
+    assert all(each.needs >= max(3.0, 2 * len(each.text.split()) * 60 / 183) for each in script.supers)
+    assert all(a.end <= b.start + 1e-6 for a, b in pairwise(script.supers))
+    for take in script.takes:
+        assert all(take.start - 1e-6 <= each.start and each.end <= take.end + 0.011 for each in take.supers)
     assert needed_seconds("one two") < needed_seconds("one two three four five six seven eight nine ten")
 
 
+def test_short_of_time_a_step_is_silent_and_its_end_point_is_shown() -> None:
+    script = write_script(material(target=20.0))
+    boil = next(take for take in script.takes if take.step == 0)
+    assert boil.say == ""
+    assert next(each.text for each in boil.supers) == "Until a piece squashes between finger and thumb"
+    assert script.runs < write_script(material(target=None)).runs
+
+
+def test_with_time_to_spare_nothing_is_cut() -> None:
+    assert write_script(material(target=300.0)).runs == write_script(material(target=None)).runs
+
+
+def test_the_authors_words_are_never_cut() -> None:
+    words = "A leek walks in, and it takes its time about it, as leeks do on a cold morning in the harbour."
+    assert words in [take.say for take in write_script(material(segment("Hook", words), target=5.0)).takes]
+
+
+def test_a_presenter_has_a_rate_of_their_own() -> None:
+    words = "One two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen."
+    slow, fast = (
+        write_script(material(segment("Aside", words, presenter=who), presenters={"Dev": 200.0, "Inga": 100.0}))
+        for who in ("Inga", "Dev")
+    )
+    assert slow.takes[0].runs > 1.6 * fast.takes[0].runs
+
+
+def test_a_paid_film_says_so_first_and_shows_it() -> None:
+    script = write_script(material(segment("Hook", "Hello."), disclosure="Advertisement: this film is paid for."))
+    assert script.takes[0].say.startswith("Advertisement: ")
+    assert script.takes[0].supers[0].kind == "disclosure"
+    own = write_script(material(segment("Hook", "An ad, paid for by a farm."), disclosure="Advertisement: paid."))
+    assert own.takes[0].say == "An ad, paid for by a farm."
+
+
 def test_over_the_target_it_says_what_to_trim() -> None:
-    words = script_text(write_script(material(target=5.0)))
-    assert "over the target of 0:05. Trim first:" in words
+    script = write_script(material(segment("Hook", "word " * 60), target=5.0))
+    assert "over the target of 0:05. Trim first: Hook" in script_text(script)
 
 
 def test_chapters_start_at_zero_and_are_ten_seconds_apart() -> None:
-    marks = chapters(write_script(material()))
+    marks = chapters(write_script(material(target=None, steps=("Boil the potatoes for 18 minutes.",) * 4)))
     assert marks[0][0] == 0
+    assert len(marks) >= 3
     assert all(b[0] - a[0] >= 10 for a, b in pairwise(marks))
+
+
+def test_a_super_stands_in_two_even_lines() -> None:
+    assert screen_lines("Stay close") == ["Stay close"]
+    two = screen_lines("Severe eczema or egg allergy? See a doctor before peanut")
+    assert len(two) == 2
+    assert max(map(len, two)) <= 37
+    assert not fits_screen("word " * 30)
+
+
+def test_briefly_keeps_the_end_point() -> None:
+    step = "Meanwhile put the fish in a pan (a small one) and poach it, covered, for 8 minutes, until it flakes."
+    assert briefly(step) == "Put the fish in a pan and poach it for 8 minutes, until it flakes."
+
+
+def test_a_step_is_read_out_and_named() -> None:
+    assert aloud("Steam for 16-20 minutes.") == "Steam for 16 to 20 minutes."
+    assert chapter_of("Steam the parsnips, covered, for 16-20 minutes.") == "Steam the parsnips"
+    assert len(chapter_of("Bring " + "very " * 30 + "salty water.")) <= 49

@@ -104,12 +104,13 @@ def webvtt(cues: Sequence[Caption]) -> str:
     """The captions as WebVTT (W3C): ``&`` and ``<`` escaped, no ``-->`` inside a cue."""
     blocks = ["WEBVTT"]
     for number, cue in enumerate(cues, 1):
-        text = "\n".join(_vtt_text(line) for line in cue.lines)
+        text = "\n".join(vtt_escaped(line) for line in cue.lines)
         blocks.append(f"{number}\n{vtt_time(cue.start)} --> {vtt_time(cue.end)}\n{text}")
     return "\n\n".join(blocks) + "\n"
 
 
-def _vtt_text(line: str) -> str:
+def vtt_escaped(line: str) -> str:
+    """A line as WebVTT has it: ``&``, ``<`` and ``>`` escaped."""
     return line.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
 
 

@@ -15,9 +15,9 @@ def fountain(script: Script) -> str:
         for each in take.supers:
             lines += [f"!SUPER: {_one_line(each.text)}", ""]
         if take.twin:
-            lines += [f"[[Twin: {_one_line(take.twin)}]]", ""]
+            lines += [f"[[Twin: {_one_line(take.twin.text)}]]", ""]
         if take.say:
-            lines += ["@PRESENTER", _dialogue(take.say), ""]
+            lines += [f"@{_one_line(take.presenter).upper() or 'PRESENTER'}", _dialogue(take.say), ""]
     return "\n".join(lines).rstrip("\n") + "\n"
 
 

@@ -2,43 +2,51 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from spoonproof.dish import Dish
-from spoonproof.film.script import Material, Warned
+from spoonproof.film.said import every_wording, judged
+from spoonproof.film.screen import fits_screen
+from spoonproof.film.script import Heard, Material, Shown
+from spoonproof.film.setups import shot_of
+from spoonproof.film.twins import twins
+from spoonproof.model.citation import issued_year, short
+from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.recipe import AgeRange, FoodLine
+from spoonproof.reading.disclosure import DISCLOSURE
 
-DISCLOSURE: Mapping[str, str] = {
-    "gifted": "Advertisement: some of what you see was given to us.",
-    "affiliate": "Advertisement: we earn from links to what you see.",
-    "sponsored": "Advertisement: this film is paid for.",
-    "own-product": "Advertisement: we sell what you see.",
-}
+STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
+"""Cautions that are not shown beside a stricter one about the same: two clocks on one screen are none."""
+
+UNSHOWN_SOURCES = frozenset({"own", "common-practice", "from-memory"})
 
 
 def material(dish: Dish) -> Material:
     """The material of a dish's film."""
     recipe, channel = dish.recipe, dish.channel
     film = recipe.film
-    return Material(
-        title=(film.title.value if film and film.title else recipe.title.value),
+    made = Material(
+        title=recipe.title.value,
         channel=channel.title,
         ages=ages_in_words(recipe.ages),
         texture=recipe.texture.value if recipe.texture else "",
-        foods=tuple(food_said(line) for line in recipe.foods),
+        foods=tuple(dict.fromkeys(food_said(line) for line in recipe.foods)),
         steps=tuple(step.text for step in recipe.steps),
-        step_minutes=tuple(_minutes(dish, number) for number in range(len(recipe.steps))),
         segments=film.segments if film else (),
         target=film.runs if film else None,
         words_a_minute=channel.speech,
-        cautions=tuple(
-            Warned(caution.screen or caution.text, caution.spoken, caution.where or "tasting")
-            for caution in dish.cautions
-        ),
-        allergens=tuple(label.word for label in dish.allergen_labels),
-        sources=tuple(_cited(dish)),
-        disclosure=DISCLOSURE.get(recipe.paid or channel.paid, ""),
+        summary=recipe.summary.value if recipe.summary else "",
+        step_shots=tuple(shot_of(dish, step) for step in recipe.steps),
+        step_tests=tuple(_test(dish, number) for number in range(len(recipe.steps))),
+        twins=twins(dish),
+        heard=tuple(dict.fromkeys(Heard(each.spoken, each.where) for each in dish.cautions if each.spoken)),
+        shown=tuple(_shown(dish)),
+        keeping=_keeping(dish),
+        disclosure=DISCLOSURE.get(dish.paid, ""),
+        presenters=channel.presenters,
     )
+    return replace(made, shown=(*made.shown, *_sources(dish, made)))
 
 
 def ages_in_words(ages: AgeRange) -> str:
@@ -53,22 +61,89 @@ def food_said(line: FoodLine) -> str:
     return line.alias or line.name or line.text
 
 
-def _minutes(dish: Dish, step: int) -> float:
-    """The longest time stated in a step, 0 when none is."""
+def _shown(dish: Dish) -> Iterator[Shown]:
+    """What must stand on the screen: allergens, and cautions in their short words; each once."""
+    if dish.allergen_labels:
+        yield Shown("Contains " + ", ".join(label.word for label in dish.allergen_labels), "allergens", "foods")
+    seen: set[str] = set()
+    ids = {caution.id for caution in dish.cautions}
+    for caution in dish.cautions:
+        words = caution.screen or caution.text
+        if words not in seen and not ids & STRICTER.get(caution.id, frozenset()):
+            seen.add(words)
+            yield Shown(words, "caution", caution.where, full="" if caution.spoken else caution.text)
+
+
+def _sources(dish: Dish, made: Material) -> Iterator[Shown]:
+    """For each statement that may be said or shown and that rests on a source, a super that stands over it."""
+    seen: set[tuple[str, str]] = set()
+    for each in judged(dish, every_wording(made)):
+        # the first source is the one it rests on; all of them stand in the words under the film
+        first = next((ref.id for ref in each.sources if ref.id not in UNSHOWN_SOURCES), None)
+        if first is not None and (first, each.claim.quote) not in seen:
+            seen.add((first, each.claim.quote))
+            yield Shown(source_shown(first, dish), "source", quote=each.claim.quote)
+
+
+def _keeping(dish: Dish) -> str:
+    """How long it keeps, as it is said; "" where the recipe does not say, or says longer than is safe."""
+    keeps = dish.recipe.keeps
+    if keeps is None or dish.keeping.faults:
+        return ""
+    parts = []
+    if keeps.fridge_hours is not None:
+        parts.append(f"for {_hours(keeps.fridge_hours)} in the fridge")
+    if keeps.freezer_days is not None:
+        parts.append(f"for {_days(keeps.freezer_days)} in the freezer")
+    return f"It keeps {' and '.join(parts)}." if parts else ""
+
+
+def _hours(hours: float) -> str:
+    if hours >= 48 and hours % 24 == 0:
+        return f"{hours / 24:g} days"
+    return f"{hours:g} {'hour' if hours == 1 else 'hours'}"
+
+
+def _days(days: float) -> str:
+    if days >= 28 and days % 30 in (0, 1):
+        months = round(days / 30)
+        return "a month" if months == 1 else f"{months} months"
+    if days >= 7 and days % 7 == 0:
+        weeks = round(days / 7)
+        return "a week" if weeks == 1 else f"{weeks} weeks"
+    return f"{days:g} {'day' if days == 1 else 'days'}"
+
+
+def source_shown(source: str, dish: Dish) -> str:
+    """A source in the two lines a super has: in full where it fits, else who and when."""
+    sources = dish.knowledge.sources
+    full = f"Source: {short(source, sources)}"
+    if fits_screen(full):
+        return full
+    item = sources.get(source, {})
+    who = short(source, {source: {**item, "title": "", "issued": ""}})
+    year = issued_year(item)
+    brief = f"Source: {who}" + (f" ({year})" if year else "")
+    if fits_screen(brief) and who:
+        return brief
+    return f"{full[:70].rsplit(' ', 1)[0]} …"
+
+
+def cited(dish: Dish, claims: Sequence[JudgedClaim]) -> list[str]:
+    """The sources of judged claims and of the cautions as short citations, each once."""
+    refs = [*(ref.id for each in claims for ref in each.sources), *(caution.source.id for caution in dish.cautions)]
+    return list(dict.fromkeys(short(ref, dish.knowledge.sources) for ref in refs if ref not in UNSHOWN_SOURCES))
+
+
+def _test(dish: Dish, step: int) -> str:
+    """What stands on the screen when a step is shown in silence: its end point, else its time, else nothing."""
     actions = dish.recipe.steps[step].actions
-    return max((action.time.high for action in actions if action.time is not None), default=0.0)
-
-
-def _cited(dish: Dish) -> Iterable[str]:
-    """The sources of statements said in the film, as short citations, each once."""
-    from spoonproof.model.citation import short
-
-    said = {"say", "super", "title", "description", "social"}
-    ids = [
-        ref.id
-        for judged in dish.claims
-        if judged.claim.passage.kind in said
-        for ref in judged.sources
-        if ref.id not in ("own", "common-practice", "from-memory")
-    ]
-    return [f"Source: {short(source, dish.knowledge.sources)}" for source in dict.fromkeys(ids)]
+    until = next((action.until for action in reversed(actions) if action.until), "")
+    times = [action.time for action in actions if action.time is not None]
+    if until and fits_screen(f"Until {until}"):
+        return f"Until {until}"
+    if times:
+        longest = max(times, key=lambda time: time.high)
+        span = f"{longest.low:g}" if longest.low == longest.high else f"{longest.low:g}–{longest.high:g}"
+        return f"{span} {'minute' if longest.high == 1 else 'minutes'}"
+    return ""

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Mapping
 from pathlib import Path
 
 from spoonproof.dish import Dish
 from spoonproof.film.captions import captions, subrip, webvtt
 from spoonproof.film.fountain import fountain
+from spoonproof.film.lists import chapters_vtt, shot_list, supers_vtt, twins_text
 from spoonproof.film.markers import edit_list, timeline
-from spoonproof.film.material import material
+from spoonproof.film.material import cited, material
+from spoonproof.film.said import judged, statements
 from spoonproof.film.script import Script, write_script
 from spoonproof.film.text import chapters, clock, script_text, total
 from spoonproof.film.timecode import NTSC_DROP, PAL
+from spoonproof.reading.disclosure import DISCLOSURE, disclosed
 
 
 def package(dish: Dish) -> Mapping[str, bytes]:
@@ -36,7 +37,10 @@ def package(dish: Dish) -> Mapping[str, bytes]:
         "captions.vtt": webvtt(cues),
         "captions.srt": subrip(cues),
         "description.txt": description(dish, script),
-        "shots.csv": _shots(script),
+        "shots.csv": shot_list(script),
+        "supers.vtt": supers_vtt(script),
+        "chapters.vtt": chapters_vtt(script),
+        "twins.txt": twins_text(script),
     }
     return {name: text.encode("utf-8") for name, text in files.items()}
 
@@ -57,8 +61,15 @@ def shoot(dish: Dish, out: Path) -> list[Path]:
 def description(dish: Dish, script: Script) -> str:
     """The words under the film: what, chapters, foods, allergens, cautions, where it comes from."""
     recipe = dish.recipe
-    parts = [recipe.title.value]
-    if recipe.summary is not None:
+    disclosure = DISCLOSURE.get(dish.paid, "")
+    film = recipe.film
+    own = film.description.value if film and film.description else ""
+    parts = [film.title.value if film and film.title else recipe.title.value]
+    if disclosure and not disclosed(own):
+        parts.insert(0, disclosure)
+    if own:
+        parts.append(own)
+    elif recipe.summary is not None:
         parts.append(recipe.summary.value)
     marks = chapters(script)
     if marks:
@@ -67,9 +78,12 @@ def description(dish: Dish, script: Script) -> str:
     if dish.allergen_labels:
         parts.append("Contains: " + ", ".join(label.word for label in dish.allergen_labels) + ".")
     parts.append("\n".join(caution.text for caution in dish.cautions))
-    sources = material(dish).sources
+    sources = cited(dish, judged(dish, statements(script)))
     if sources:
-        parts.append("\n".join(sources))
+        parts.append("\n".join(f"Source: {source}" for source in sources))
+    fixed = [f"Correction, {each.on}: we said “{each.said}”. {each.holds}" for each in recipe.corrections]
+    if fixed:
+        parts.append("\n".join(fixed))
     return "\n\n".join(part for part in parts if part) + "\n"
 
 
@@ -82,18 +96,3 @@ def _page(template: str, **values: object) -> str:
         loader=FileSystemLoader(bundle_root() / "site" / "film"), autoescape=True, undefined=StrictUndefined
     )
     return templates.get_template(template).render(**values) + "\n"
-
-
-def _shots(script: Script) -> str:
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["shot", "segment", "size and angle", "starts", "seconds", "twin", "takes", "notes"])
-    for number, take in enumerate(script.takes, 1):
-        row = [str(number), take.name, take.shot, clock(take.start), f"{take.runs:g}", take.twin, "", ""]
-        writer.writerow([_plain_cell(cell) for cell in row])
-    return out.getvalue()
-
-
-def _plain_cell(cell: str) -> str:
-    """A cell no spreadsheet takes for a formula."""
-    return f"'{cell}" if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell

@@ -1,42 +1,100 @@
 """The segment script: what is seen, what is said, what stands on the screen, and when.
 
-From the recipe alone a complete script exists; segments the author wrote replace and reorder it. Cautions and
-sources are never dropped.
+From the recipe alone a complete script exists; segments the author wrote replace and reorder it. Cautions, sources
+and disclosures are never dropped. Where a target is set, what the author did not write is said in fewer words, or
+shown in silence, until the film fits.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
+from spoonproof.film.screen import Super, needed_seconds, spread, super_of, timed
 from spoonproof.model.recipe import Segment
-from spoonproof.model.text import Text
 from spoonproof.reading.spoken import seconds
 
-SUPER_LEAST_SECONDS = 3.0  # common practice, no source: long enough to be read twice
-READ_WORDS_A_MINUTE = (
-    183.0  # silent reading, DOI 10.1016/j.jml.2019.104047 gives 238 for adults; kept lower for screens
-)
+__all__ = [
+    "Heard",
+    "Material",
+    "Script",
+    "Shorter",
+    "Shown",
+    "Super",
+    "Take",
+    "Twin",
+    "needed_seconds",
+    "super_of",
+    "write_script",
+]
+
 PICTURE_LEAST_SECONDS = 2.5  # the shortest a picture stands; common practice, no source
-CAUTIONS_A_TAKE = 4  # more than this nobody reads; every caution stands in the words under the film
 TAIL_SECONDS = 0.5  # after the last word of a segment; common practice, no source
+MAY_BE_EMPTY = ("cautions", "sources")  # takes that are left out when nothing is said or shown in them
+FILLED = ("tasting", "cautions")  # takes in which cautions on the screen are said too, while there is time
+WORTH_SECONDS = 0.5  # less than this is not worth a cut
 
 
 @dataclass(frozen=True, slots=True)
-class Super:
-    """Text over the picture, how long it must stand, and what it is: caution, allergens, source, disclosure, author."""
+class Twin:
+    """A pan or bowl made ahead because cooking takes longer than the screen.
+
+    ``step`` from 0, at whose end it must be; ``state`` what it must look like; ``minutes`` from its first cut of the
+    knife to that state; ``waits`` the minutes of it that nobody films.
+    """
+
+    step: int
+    state: str
+    minutes: float
+    waits: float
+
+    @property
+    def text(self) -> str:
+        """One sentence: what, and when to start it."""
+        return f"{self.state}; start it {self.minutes:.0f} minutes before this shot"
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A statement that must stand on the screen; ``full`` the same in a whole sentence, said where there is time.
+
+    ``where`` is the part of the film it belongs to (opening, foods, step, tasting, close); ``quote`` the words it
+    belongs to instead: it stands over the take that says or shows them, and nowhere when none does.
+    """
 
     text: str
     kind: str
-    needs: float
+    where: str = ""
+    quote: str = ""
+    full: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """A caution that must be heard, and the part of the film it belongs to."""
+
+    text: str
+    where: str = "tasting"
+
+
+class Shorter(NamedTuple):
+    """Other words for a take ("" for silence), what then stands on the screen instead ("" for nothing), and how much
+    the film loses by it, from 1 (hardly missed) to 3 (a step that is only seen)."""
+
+    say: str
+    test: str = ""
+    loss: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class Take:
     """One segment of the finished script; ``start`` and ``runs`` in seconds from the film's first frame.
 
-    ``role`` is opening, foods, step, tasting, sources, close or own; ``twin`` says what must be
-    ready made because the cooking is longer than the screen.
+    ``role`` is opening, foods, step, tasting, cautions, sources, close or own; ``step`` from 0; ``segment`` the number
+    of the author's segment it is, None where it was made from the recipe; ``shorter`` other words for it, longest
+    first; ``least`` the seconds its author wants;
+    ``heard`` the cautions that close its words and are never cut; ``chapter`` its name for the audience.
     """
 
     role: str
@@ -47,23 +105,33 @@ class Take:
     step: int | None = None
     start: float = 0.0
     runs: float = 0.0
-    twin: str = ""
-    written: bool = False
+    twin: Twin | None = None
+    segment: int | None = None
+    presenter: str = ""
+    shorter: tuple[Shorter, ...] = ()
+    least: float = 0.0
+    heard: str = ""
+    chapter: str = ""
 
+    @property
+    def end(self) -> float:
+        """When the next one begins."""
+        return round(self.start + self.runs, 3)
 
-@dataclass(frozen=True, slots=True)
-class Warned:
-    """A caution as a film carries it: its few words for the screen, what must be heard as well ("" where reading
-    it is enough), and the role of the take it belongs to."""
-
-    screen: str
-    spoken: str = ""
-    where: str = "tasting"
+    @property
+    def written(self) -> bool:
+        """Whether the author wrote it."""
+        return self.segment is not None
 
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """What the script is made from; texts are ready to be read or shown."""
+    """What the script is made from; texts are ready to be read or shown.
+
+    ``step_shots``, ``step_tests`` (the end point, or the time) and ``twins`` belong to ``steps``; ``heard`` are the
+    cautions that must be heard; ``shown`` everything that must stand on the screen, most needful first; ``keeping`` how
+    long it keeps, as a sentence; ``presenters`` words a minute by name.
+    """
 
     title: str
     channel: str
@@ -71,14 +139,22 @@ class Material:
     texture: str
     foods: tuple[str, ...]
     steps: tuple[str, ...]
-    step_minutes: tuple[float, ...]
-    segments: tuple[Segment, ...]
-    target: float | None
-    words_a_minute: float
-    cautions: tuple[Warned, ...] = ()
-    allergens: tuple[str, ...] = ()
-    sources: tuple[str, ...] = ()
+    segments: tuple[Segment, ...] = ()
+    target: float | None = None
+    words_a_minute: float = 145.0
+    summary: str = ""
+    step_shots: tuple[str, ...] = ()
+    step_tests: tuple[str, ...] = ()
+    twins: Mapping[int, Twin] = field(default_factory=dict)
+    heard: tuple[Heard, ...] = ()
+    shown: tuple[Shown, ...] = ()
+    keeping: str = ""
     disclosure: str = ""
+    presenters: Mapping[str, float] = field(default_factory=dict)
+
+    def rate(self, presenter: str) -> float:
+        """Words a minute of a presenter; the channel's where the name is not known."""
+        return self.presenters.get(presenter, self.words_a_minute)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,174 +170,112 @@ class Script:
     @property
     def over(self) -> float:
         """Seconds over the target; negative when there is room, 0.0 with no target."""
-        return self.runs - self.target if self.target is not None else 0.0
+        return round(self.runs - self.target, 3) if self.target is not None else 0.0
+
+    @property
+    def supers(self) -> tuple[Super, ...]:
+        """Every super in the order in which they stand; no two at once."""
+        return tuple(each for take in self.takes for each in take.supers)
+
+    @property
+    def twins(self) -> tuple[Twin, ...]:
+        """Everything that is made ahead, in the order of the film."""
+        return tuple(take.twin for take in self.takes if take.twin is not None)
 
     def trim_first(self) -> tuple[Take, ...]:
-        """Takes to shorten first, longest spoken ones that no caution or source hangs on."""
-        free = [take for take in self.takes if take.role in ("opening", "foods", "tasting", "own", "step", "close")]
-        return tuple(sorted(free, key=lambda take: (-take.runs, take.start))[:3])
-
-
-def needed_seconds(text: str) -> float:
-    """How long a super must stand to be read twice at an unhurried rate."""
-    words = len(text.split())
-    return round(max(SUPER_LEAST_SECONDS, 2 * words * 60.0 / READ_WORDS_A_MINUTE) + 0.5, 2)
-
-
-def super_of(text: str, kind: str) -> Super:
-    """A super with the time it needs."""
-    return Super(text, kind, needed_seconds(text))
+        """Takes to shorten first, longest first: spoken ones whose supers leave room to do so."""
+        free = [(take.runs - max(_shown_seconds(take), PICTURE_LEAST_SECONDS), take) for take in self.takes if take.say]
+        ranked = sorted(free, key=lambda pair: (-pair[0], pair[1].start))
+        return tuple([take for spare, take in ranked if spare > WORTH_SECONDS and take.say != take.heard][:3])
 
 
 def write_script(material: Material) -> Script:
-    """The whole script, timed."""
-    last_step = len(material.steps) - 1
-    takes = [_cautioned(take, material, last_step) for take in _merged(_from_recipe(material), material)]
-    timed: list[Take] = []
+    """The whole script, timed, its supers placed; shortened towards the target where nobody wrote the words."""
+    from spoonproof.film.takes import all_takes
+
+    takes = all_takes(material)
+    script = _laid_out(takes, material)
+    for loss in (1, 2, 3):
+        while script.over > 0 and (cut := _best_cut(takes, material, script, loss)) is not None:
+            takes, script = cut
+    return _filled(script, material)
+
+
+def _best_cut(takes: Sequence[Take], material: Material, script: Script, loss: int) -> tuple[list[Take], Script] | None:
+    """The takes with one of them in fewer words: the smallest cut that is enough, else the largest; None when no cut
+    of this loss is worth it."""
+    tries: list[tuple[float, int, list[Take], Script]] = []
+    for at, take in enumerate(takes):
+        for depth, other in enumerate(take.shorter, 1):
+            if other.loss > loss:
+                break
+            supers = (*take.supers, super_of(other.test, "step")) if other.test else take.supers
+            cut = replace(take, say=other.say, supers=supers, shorter=take.shorter[depth:])
+            tried = [*takes[:at], cut, *takes[at + 1 :]]
+            laid = _laid_out(tried, material)
+            if laid.runs < script.runs - WORTH_SECONDS:
+                tries.append((laid.runs, at, tried, laid))
+    if not tries:
+        return None
+    enough = [each for each in tries if each[3].over <= 0]
+    best = max(enough, key=lambda each: (each[0], -each[1])) if enough else min(tries, key=lambda each: each[:2])
+    return best[2], best[3]
+
+
+def _filled(script: Script, material: Material) -> Script:
+    """The same takes, with cautions that only stand on the screen said as well where the picture stands anyway."""
+    full = {each.text: each.full for each in material.shown if each.full}
+    takes = []
+    for take in script.takes:
+        say = take.say
+        for each in take.supers if take.segment is None and take.role in FILLED else ():
+            longer = f"{say} {full.get(each.text, '')}".strip()
+            if longer != say and full[each.text] not in say and _said(longer, take, material) <= take.runs:
+                say = longer
+        takes.append(replace(take, say=say))
+    return replace(script, takes=tuple(takes))
+
+
+def _laid_out(takes: Sequence[Take], material: Material) -> Script:
+    """Takes with their times, the cautions that are heard, and all their supers."""
+    full = [replace(take, say=f"{take.say} {take.heard}".strip()) for take in takes]
+    base = [_least(take, material) for take in full]
+    room = [max(0.0, long - _shown_seconds(take)) for take, long in zip(full, base, strict=True)]
+    loose = [each for shown in material.shown if (each := _loose(shown, full)) is not None]
+    placed = spread([take.role for take in full], room, loose)
+    timed_takes: list[Take] = []
     clock = 0.0
-    for take in takes:
-        runs = _run_time(take, material.words_a_minute)
-        timed.append(replace(take, start=round(clock, 3), runs=runs))
+    for take, more, long in zip(full, placed, base, strict=True):
+        supers = (*take.supers, *(each for n, each in enumerate(more) if each.text not in {m.text for m in more[:n]}))
+        if take.role in MAY_BE_EMPTY and not supers and not take.say:
+            continue
+        runs = round(max(long, sum(each.needs for each in supers)), 2)
+        timed_takes.append(replace(take, start=round(clock, 3), runs=runs, supers=timed(supers, clock)))
         clock += runs
-    return Script(material.title, material.channel, tuple(timed), round(clock, 3), material.target)
+    return Script(material.title, material.channel, tuple(timed_takes), round(clock, 3), material.target)
 
 
-def _run_time(take: Take, words_a_minute: float) -> float:
-    said = seconds(take.say, words_a_minute)
-    shown = sum(each.needs for each in take.supers)
-    return round(max(said + TAIL_SECONDS if said else 0.0, shown, PICTURE_LEAST_SECONDS), 2)
+def _least(take: Take, material: Material) -> float:
+    """Seconds that its words, its own supers or its author need; a picture with neither still stands a moment."""
+    moment = 0.0 if take.role in MAY_BE_EMPTY else PICTURE_LEAST_SECONDS
+    return max(_said(take.say, take, material), _shown_seconds(take), take.least, moment)
 
 
-def _from_recipe(material: Material) -> list[Take]:
-    opening = [super_of(_ages_and_texture(material), "author")]
-    if material.disclosure:
-        opening.append(super_of(material.disclosure, "disclosure"))
-    said = f"{material.disclosure} " if material.disclosure else ""
-    takes = [
-        Take(
-            "opening", "Opening", "CU finished bowl, spoon going in", f"{said}Today: {material.title}.", tuple(opening)
-        ),
-        Take("foods", "Foods", "Top shot, foods laid out", _foods_said(material.foods), _allergen_supers(material)),
-    ]
-    for number, step in enumerate(material.steps):
-        minutes = material.step_minutes[number] if number < len(material.step_minutes) else 0.0
-        twin = f"a twin made ahead, at the end of step {number + 1} ({minutes:g} minutes)" if minutes >= 1 else ""
-        takes.append(Take("step", f"Step {number + 1}", "MS hands and pan, CU detail", step, step=number, twin=twin))
-    takes.append(Take("tasting", "Tasting", "MS baby upright in the chair, adult beside", _TASTING))
-    if material.sources:
-        takes.append(
-            Take(
-                "sources",
-                "Where it comes from",
-                "Still of the bowl, text over",
-                "Where these statements come from is written on the recipe page.",
-                tuple(super_of(text, "source") for text in material.sources),
-            )
-        )
-    takes.append(Take("close", "Close", "WS kitchen", f"The recipe is written out on the page. {material.channel}."))
-    return takes
+def _said(words: str, take: Take, material: Material) -> float:
+    """Seconds for words in a take, with the moment after the last one."""
+    said = seconds(words, material.rate(take.presenter))
+    return said + TAIL_SECONDS if said else 0.0
 
 
-def _cautioned(take: Take, material: Material, last_step: int) -> Take:
-    """``take`` with the cautions that belong to it: over the picture, and in words where they must be heard."""
-    if take.role == "step" and take.step != last_step:
-        return take
-    mine = [caution for caution in material.cautions if caution.where == take.role]
-    shown = list(dict.fromkeys(caution.screen for caution in mine if caution.screen))[:CAUTIONS_A_TAKE]
-    heard = " ".join(caution.spoken for caution in mine if caution.spoken)
-    return replace(
-        take,
-        say=f"{take.say} {heard}".strip(),
-        supers=(*take.supers, *(super_of(text, "caution") for text in shown)),
-    )
+def _loose(shown: Shown, takes: Sequence[Take]) -> Super | None:
+    """What must be shown as a super, tied to the take of its quote where it has one; None when nobody says that."""
+    if not shown.quote:
+        return super_of(shown.text, shown.kind, shown.where)
+    for number, take in enumerate(takes):
+        if shown.quote in take.say or any(shown.quote in each.text for each in take.supers):
+            return super_of(shown.text, shown.kind, shown.where, number)
+    return None
 
 
-_TASTING = "Let appetite lead: a little or a lot, both are fine."
-
-
-def _foods_said(foods: Sequence[str]) -> str:
-    if not foods:
-        return ""
-    if len(foods) == 1:
-        return f"All you need: {foods[0]}."
-    return f"You need {', '.join(foods[:-1])} and {foods[-1]}."
-
-
-def _ages_and_texture(material: Material) -> str:
-    return " · ".join(part for part in (material.ages, material.texture) if part)
-
-
-def _allergen_supers(material: Material) -> tuple[Super, ...]:
-    return (super_of("Contains " + ", ".join(material.allergens), "allergens"),) if material.allergens else ()
-
-
-_NAMED_ROLES = {
-    "hook": "opening", "opening": "opening", "intro": "opening", "foods": "foods", "tasting": "tasting",
-    "taste": "tasting", "cautions": "tasting", "before you serve": "tasting", "sources": "sources", "close": "close",
-    "goodbye": "close",
-}  # fmt: skip
-
-
-def _merged(takes: list[Take], material: Material) -> list[Take]:
-    """The author's segments in the author's order, each taking the place of what it replaces; steps nobody
-    wrote come after the step before them; cautions, sources and the rest stay."""
-    if not material.segments:
-        return takes
-    own = [_written(segment, takes) for segment in material.segments]
-    replaced = {(take.role, take.step) for take in own}
-    left = [take for take in takes if (take.role, take.step) not in replaced]
-    if any(take.role == "step" for take in own):
-        # The author tells the method in her own words: what she passes over is seen, not read out.
-        left = [replace(take, say="") if take.role == "step" else take for take in left]
-    result = list(own)
-    for take in left:
-        result.insert(_place_for(take, result), take)
-    return result
-
-
-def _written(segment: Segment, takes: Sequence[Take]) -> Take:
-    role = "step" if segment.step is not None else _NAMED_ROLES.get(segment.name.strip().lower(), "own")
-    step = segment.step - 1 if segment.step is not None else None
-    default = next((take for take in takes if take.role == role and take.step == step), None)
-    supers = tuple(default.supers) if default is not None else ()
-    if segment.super is not None:
-        supers = (super_of(segment.super.value, "author"), *(s for s in supers if s.kind != "author"))
-    say = _text(segment.say) or (default.say if default is not None and segment.say is None else "")
-    return Take(
-        role=role,
-        name=segment.name or (default.name if default else "Segment"),
-        shot=segment.shot or (default.shot if default else "MS"),
-        say=say,
-        supers=supers,
-        step=step,
-        twin=default.twin if default else "",
-        written=True,
-    )
-
-
-_ORDER = ("opening", "foods", "step", "tasting", "sources", "close")
-
-
-def _place_for(take: Take, result: Sequence[Take]) -> int:
-    """Before the first later role; a step after the last written step that comes before it."""
-    if take.role == "step":
-        number = take.step or 0
-        before = [n for n, other in enumerate(result) if other.step is not None and other.step < number]
-        if before:
-            return before[-1] + 1
-        after = [n for n, other in enumerate(result) if other.step is not None and other.step > number]
-        if after:
-            return after[0]
-    rank = _ORDER.index(take.role)
-    for number, other in enumerate(result):
-        if other.role != "own" and _ORDER.index(other.role) > rank and not _inside_earlier(result, number, rank):
-            return number
-    return len(result)
-
-
-def _inside_earlier(result: Sequence[Take], number: int, rank: int) -> bool:
-    return any(other.role != "own" and _ORDER.index(other.role) <= rank for other in result[number + 1 :])
-
-
-def _text(text: Text | None) -> str:
-    return text.value.strip() if text is not None else ""
+def _shown_seconds(take: Take) -> float:
+    return sum(each.needs for each in take.supers)

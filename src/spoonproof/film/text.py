@@ -38,15 +38,17 @@ def total(script: Script) -> str:
         return f"Runs {clock(script.runs)} of {clock(script.target)}; {clock(-script.over)} to spare."
     trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first())
     over = f"Runs {clock(script.runs)}, {clock(script.over)} over the target of {clock(script.target)}."
-    return f"{over} Trim first: {trims}."
+    return f"{over} Trim first: {trims}." if trims else f"{over} Nothing said can be trimmed: give it more time."
 
 
 def _take_lines(take: Take) -> Iterator[str]:
     picture = [f"{take.name.upper()} ({clock(take.runs)})", *textwrap.wrap(take.shot, _PICTURE - 1)]
     for each in take.supers:
-        picture += textwrap.wrap(f"SUPER ({each.kind}): {each.text}", _PICTURE - 1, subsequent_indent="  ")
+        picture += textwrap.wrap(
+            f"SUPER {clock(each.start)} ({each.kind}): {each.text}", _PICTURE - 1, subsequent_indent="  "
+        )
     if take.twin:
-        picture += textwrap.wrap(f"TWIN: {take.twin}", _PICTURE - 1, subsequent_indent="  ")
+        picture += textwrap.wrap(f"TWIN: {take.twin.text}", _PICTURE - 1, subsequent_indent="  ")
     sound = textwrap.wrap(take.say, _SOUND) or ["(natural sound)"]
     for number in range(max(len(picture), len(sound))):
         time = clock(take.start) if number == 0 else ""
@@ -61,7 +63,7 @@ def chapters(script: Script) -> list[tuple[int, str]]:
     for take in script.takes:
         second = round(take.start) if marks else 0
         if not marks or second - marks[-1][0] >= CHAPTER_LEAST_SECONDS:
-            marks.append((second, take.name))
+            marks.append((second, take.chapter or take.name))
     while len(marks) > 1 and script.runs - marks[-1][0] < CHAPTER_LEAST_SECONDS:
         marks.pop()
     return marks if len(marks) >= CHAPTERS_LEAST else []

@@ -40,7 +40,8 @@ def check(dish: Dish) -> Iterator[Fault]:
     if film is None or film.runs is None:
         return
     clock = 0.0
-    said = [(segment, seconds(segment.say.value, dish.channel.speech)) for segment in film.segments if segment.say]
+    speech, presenters = dish.channel.speech, dish.channel.presenters
+    said = [(s, seconds(s.say.value, presenters.get(s.presenter, speech))) for s in film.segments if s.say]
     total = sum(length for _, length in said)
     for segment, length in said:
         clock += length

@@ -1,0 +1,64 @@
+"""A written step as it is said: read aloud, in fewer words, or as the name of a chapter."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+_LEAD = re.compile(r"^(?:Meanwhile|Then|Now|Next|Finally|While that cooks)[ ,]{1,2}")
+_BRACKETS = re.compile(r"\s?\([^()]{0,200}\)")
+_ASIDES = re.compile(
+    r",\s(?:covered|uncovered|turning once|stirring(?: \w{1,20}){0,3}|\d[\d.]{0,4} cm thick)"
+    r"(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
+)
+_LAST_CLAUSE = re.compile(r",\s(?:and|then|or|so that|which)\s[^,]{1,200}\.$")
+_RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
+_CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
+_LONG = 90
+CHAPTER_CHARACTERS = 49
+"""What a player shows of a chapter's name (common practice, no source)."""
+
+
+def aloud(step: str) -> str:
+    """A step as it is read out: "16-20 minutes" is "16 to 20 minutes"."""
+    return _RANGE.sub(" to ", " ".join(step.split()))
+
+
+def briefly(step: str) -> str:
+    """A step in fewer words: without lead-in, brackets and asides; still long, without its last clause, unless that
+    says when the food is done."""
+    text = _LEAD.sub("", " ".join(step.split()))
+    text = _ASIDES.sub("", _BRACKETS.sub("", text))
+    if len(text) > _LONG:
+        last = _LAST_CLAUSE.search(text)
+        if last is not None and "until" not in last[0] and last.start() > 20:
+            text = text[: last.start()] + "."
+    return text[:1].upper() + text[1:]
+
+
+def chapter_of(step: str) -> str:
+    """A step's name for the audience: what is done to what, no longer than a player shows."""
+    text = briefly(step)
+    name = text.rstrip(".")
+    for match in _CHAPTER_END.finditer(text):
+        if match.start() >= 8:
+            name = text[: match.start()]
+            break
+    if len(name) <= CHAPTER_CHARACTERS:
+        return name
+    return f"{name[: CHAPTER_CHARACTERS - 1].rsplit(' ', 1)[0]}…"
+
+
+def listed(items: Sequence[str]) -> str:
+    """ "a, b and c"; the first five where there are more than seven, with the rest by number."""
+    if len(items) > 7:
+        return f"{', '.join(items[:5])}, and {len(items) - 5} more things that are written under the film"
+    if len(items) <= 1:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} and {items[-1]}"
+
+
+def sentence(text: str) -> str:
+    """``text`` with a full stop, where it has no end of its own; "" stays ""."""
+    text = " ".join(text.split())
+    return f"{text}." if text and text[-1] not in ".!?…" else text
