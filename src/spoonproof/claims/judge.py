@@ -12,7 +12,7 @@ from spoonproof.claims.judging.truth import truth_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.trail import describe_key
-from spoonproof.claims.words import has_word, plain
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
@@ -24,11 +24,12 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
     key = key_of_claim(claim, context, register)
+    matching = register.matching(key)
     probe = probe_of(claim, numbers, register, context)
     steps = [*claim.steps, describe_key(key)]
-    verdict = truth_of(claim, key, probe, numbers, register, context)
+    verdict = truth_of(claim, key, matching, probe, numbers, register, context)
     steps += verdict.steps
-    allowed, behind, more = answers(claim, key, probe, register, context)
+    allowed, behind, more = answers(claim, key, matching, probe, register, context)
     steps += more
     advice = advise(
         claim, verdict, allowed, behind, steps, register.words.get("medicine", ()), register.words.get("cures", ())
@@ -56,7 +57,7 @@ def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:
     """A statement on no list that the author backs with a source of her own is shown with it, as hers; on
     safety and illness her source is shown and the question stays open."""
     words = plain(around(judged.claim))
-    own = next((o for o in context.own if any(has_word(words, phrase) for phrase in o.supports)), None)
+    own = next((o for o in context.own if has_any(words, o.supports)), None)
     cut_for_want_of_it = judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted")
     if own is None or not (judged.advice == "source-it" or cut_for_want_of_it):
         return judged

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
-from spoonproof.claims.words import has_word
+from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.table import Row
@@ -34,6 +34,9 @@ class Register:
     allergens: AllergenLists = field(default_factory=AllergenLists)
     _about: Mapping[str, frozenset[str]] = field(default_factory=dict)
     _by_effect: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
+    _narrowed: dict[tuple[str, str, str | None], tuple[Entry, ...]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
 
     @classmethod
     def from_nodes(
@@ -89,9 +92,7 @@ class Register:
 
     def matching(self, key: Key) -> list[Entry]:
         """All entries whose key fits, the most specific first; ages and allowances are looked at later."""
-        found = [*self._by_effect.get("", ())]
-        found += self._by_effect.get(key.effect or UNNAMED, ())
-        fitting = [entry for entry in found if self._fits(entry, key)]
+        fitting = [entry for entry in self._of_relation(key) if self._fits(entry, key)]
         # Where two are equally specific the severer one speaks: when in doubt, not a pass.
         return sorted(
             fitting,
@@ -99,11 +100,21 @@ class Register:
             reverse=True,
         )
 
+    def _of_relation(self, key: Key) -> tuple[Entry, ...]:
+        """The entries for the claim's effect, kind and level: few relations are asked for again and again."""
+        relation = key.effect or UNNAMED, key.kind, key.level
+        found = self._narrowed.get(relation)
+        if found is None:
+            found = self._narrowed[relation] = tuple(
+                entry
+                for effect in ("", key.effect or UNNAMED)
+                for entry in self._by_effect.get(effect, ())
+                if (not entry.kinds or key.kind in entry.kinds) and (not entry.levels or key.level in entry.levels)
+            )
+        return found
+
     def _fits(self, entry: Entry, key: Key) -> bool:
-        if entry.kinds and key.kind not in entry.kinds:
-            return False
-        if entry.levels and key.level not in entry.levels:
-            return False
+        """Whether an entry for the key's relation fits the rest of it."""
         if entry.stance and entry.stance != key.stance and (entry.stance, key.stance) != ("permits", "dismisses"):
             return False
         if entry.about and not self.about(entry) & key.subjects:
@@ -117,9 +128,9 @@ class Register:
             return False
         words = key.near or key.words
         return (
-            (not entry.said or any(has_word(words, word) for word in entry.said))
-            and (not entry.also or any(has_word(words, word) for word in entry.also))
-            and not any(has_word(words, word) for word in entry.unless)
+            (not entry.said or has_any(words, entry.said))
+            and (not entry.also or has_any(words, entry.also))
+            and not has_any(words, entry.unless)
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
@@ -196,7 +207,7 @@ class Register:
 
 def _own_words(entry: Entry, key: Key) -> bool:
     """Whether the claim itself says what the entry asks for, and not just its clause."""
-    return any(has_word(key.words, word) for word in entry.said)
+    return has_any(key.words, entry.said)
 
 
 def _dates_meet(a: tuple[str, str], b: tuple[str, str]) -> bool:

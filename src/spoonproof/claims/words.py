@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
 _NOT_WORD = re.compile(r"[^a-z0-9%']+")
@@ -22,6 +23,17 @@ def has_word(words: str, phrase: str) -> bool:
     if phrase.endswith("*"):
         return wanted[:-1] in words
     return wanted in words
+
+
+def has_any(words: str, phrases: Sequence[str]) -> bool:
+    """Whether any of the phrases stands in what ``plain`` gave (see ``has_word``)."""
+    return any(wanted in words for wanted in _wanted(tuple(phrases)))
+
+
+@lru_cache(maxsize=4096)
+def _wanted(phrases: tuple[str, ...]) -> tuple[str, ...]:
+    """What to look for: lists of phrases are few and asked for again and again."""
+    return tuple(plain(p.rstrip("*"))[: -1 if p.endswith("*") else None] for p in phrases)
 
 
 def slug(text: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from spoonproof.claims.entries import Allowance
 from spoonproof.claims.judging.verdict import Verdict
-from spoonproof.claims.words import has_word, plain
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import Level
 
@@ -73,10 +73,10 @@ def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str], cur
     if claim.polarity != "asserts" or verdict.truth not in ("unproven", "unlisted", "overstated"):
         return False
     words = plain(claim.quote)
-    strong = any(has_word(words, word) for word in medicine)
+    strong = has_any(words, medicine)
     if claim.kind == "disease":
         if verdict.truth == "overstated":
-            return any(has_word(words, word) for word in cures)
+            return has_any(words, cures)
         return strong or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
     return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Allowance, Entry, Key
 from spoonproof.claims.judging.content import nutrient_of
@@ -12,13 +14,12 @@ from spoonproof.model.claim import Answer, Claim, MarketAnswer
 
 
 def answers(
-    claim: Claim, key: Key, probe: AnyProbe, register: Register, context: Context
+    claim: Claim, key: Key, matching: Sequence[Entry], probe: AnyProbe, register: Register, context: Context
 ) -> tuple[tuple[MarketAnswer, ...], list[Allowance], list[str]]:
-    """An answer a market, the allowances behind them, and how they came about."""
+    """An answer a market, the allowances behind them, and how they came about; ``matching`` as for the truth."""
     given: list[MarketAnswer] = []
     behind: list[Allowance] = []
     steps: list[str] = []
-    matching = register.matching(key)
     for market in context.markets:
         found = register.allowance(key, market, matching)
         if found is None:

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.references import Tolerance
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.claims.words import has_word, plain
+from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim, Quantity, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate, Numbers
@@ -209,9 +209,7 @@ def _percentage(claim: Claim, number: Quantity, nutrient: str, probe: AnyProbe, 
                 found.amount / day * 100, found.low / day * 100, found.high / day * 100, "%", found.coverage
             )
     steps = [f"{show(found)} {name}: {show(share)} of {reference}" for reference, share in shares.items()]
-    named = next(
-        (ref for ref, said in _REFERENCE_WORDS if ref in shares and any(has_word(words, w) for w in said)), None
-    )
+    named = next((ref for ref, said in _REFERENCE_WORDS if ref in shares and has_any(words, said)), None)
     offer = "; ".join(f"{share.amount:.0f} % of the {reference}" for reference, share in shares.items())
     if named is None:
         if any(_near(number, share) for share in shares.values()) or not shares:

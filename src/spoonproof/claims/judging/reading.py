@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from spoonproof.claims.entries import Key, Stance
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_word, plain, singular, slug
+from spoonproof.claims.words import has_any, has_word, plain, singular, slug
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
@@ -37,6 +38,7 @@ def subjects_of(claim: Claim) -> frozenset[str]:
     return frozenset(found)
 
 
+@lru_cache(maxsize=4096)
 def _runs(text: str) -> frozenset[str]:
     """Every run of up to three words as a slug, and with its last word in the singular."""
     parts = slug(text).split("-")[:40]
@@ -62,7 +64,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         if value is not None:
             unit = match[2]
             stated = int(value * (12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1))
-    elif any(has_word(words, phrase) for phrase in _FIRST):
+    elif has_any(words, _FIRST):
         stated = 12
     elif claim.kind == "safety-age" and (match := _BARE.search(words)):
         value = _count(match[1], register)
@@ -70,10 +72,10 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         stated = None if value is None else int(value * 12 if value <= 5 else value)
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
-        before = any(has_word(said_of, word) for word in register.words.get("before", ()))
+        before = has_any(said_of, register.words.get("before", ()))
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     audience = plain(claim.audience or "")
-    if any(has_word(audience, word) for word in _ADULT):
+    if has_any(audience, _ADULT):
         return ADULT_MONTHS, True
     return context.ages[0], False
 
@@ -106,30 +108,31 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     fine" permits honey, "honey given before the age of one is a no-no" does not.
     """
     parts = [plain(part) for part in _PARTS.split(claim.quote)]
-    named = [part for part in parts if _runs(part) & subjects_of(claim)]
+    subjects = subjects_of(claim)
+    named = [part for part in parts if _runs(part) & subjects]
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
         stance = _stance(words, register)
         if stance == "warns":
             # "No need to delay egg", "no way they can choke": what takes it back stands before the claim's own words.
             taken_back = _stance(plain(clause(claim)), register)
-            held = any(has_word(words, phrase) for phrase in register.words.get("holds back", ()))
+            held = has_any(words, register.words.get("holds back", ()))
             return taken_back if taken_back == "permits" or (taken_back == "dismisses" and not held) else stance
         if stance:
             return stance
-        if any(has_word(words, phrase) for phrase in register.words.get("allows", ())):
+        if has_any(words, register.words.get("allows", ())):
             return "permits"
     return _stance(plain(clause(claim)), register) or ("warns" if claim.polarity == "denies" else "permits")
 
 
 def _stance(words: str, register: Register) -> Stance:
     def said(name: str) -> bool:
-        return any(has_word(words, phrase) for phrase in register.words.get(name, ()))
+        return has_any(words, register.words.get(name, ()))
 
     if said("risk denied"):
         return "dismisses"
     if said("no need to hold back"):
         return "permits"
-    before = any(has_word(words, word) for word in register.words.get("before", ()))
+    before = has_any(words, register.words.get("before", ()))
     if said("holds back") or (before and has_word(words, "no")):
         return "warns"
     risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
@@ -14,7 +15,7 @@ from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
-from spoonproof.claims.words import has_word, plain
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
@@ -23,21 +24,34 @@ EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
 
 
 def truth_of(
-    claim: Claim, key: Key, probe: AnyProbe, numbers: Numbers | None, register: Register, context: Context
+    claim: Claim,
+    key: Key,
+    matching: Sequence[Entry],
+    probe: AnyProbe,
+    numbers: Numbers | None,
+    register: Register,
+    context: Context,
 ) -> Verdict:
-    """The verdict on what the sentence says, its polarity taken in (questions are judged as if asserted)."""
-    verdict = _plain(claim, key, probe, numbers, register, context)
+    """The verdict on what the sentence says, its polarity taken in (questions are judged as if asserted).
+
+    ``matching``: the register's entries for ``key``, the most specific first."""
+    verdict = _plain(claim, key, register.truth(key, matching), probe, numbers, register, context)
     if claim.polarity in ("denies", "refutes") and not verdict.stanced:
         # "There is no evidence that ..." says no more than that it was not shown.
-        modest = any(has_word(plain(around(claim)), phrase) for phrase in register.words.get("not shown", ()))
+        modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
         verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     return verdict
 
 
 def _plain(
-    claim: Claim, key: Key, probe: AnyProbe, numbers: Numbers | None, register: Register, context: Context
+    claim: Claim,
+    key: Key,
+    entry: Entry | None,
+    probe: AnyProbe,
+    numbers: Numbers | None,
+    register: Register,
+    context: Context,
 ) -> Verdict:
-    entry = register.truth(key)
     if claim.kind == "quantity" and (entry is None or not entry.said):
         return quantity(claim, probe, numbers, register)
     if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
@@ -91,7 +105,7 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             verdict.truth, verdict.wording = "overstated", None
             verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
             return
-    absolute = any(has_word(key.words, word) for word in register.words.get("absolute", ()))
+    absolute = has_any(key.words, register.words.get("absolute", ()))
     # A warning is no praise: it may be as strong as it likes.
     advised = any(a.guidance and (a.answer == "yes" or claim.kind == "disease") for a in entry.allowed)
     if absolute or (overclaims(claim, key, register) and not advised):
@@ -102,9 +116,9 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
 
 def overclaims(claim: Claim, key: Key, register: Register) -> bool:
     """Whether the words say more than "contributes to" or "is needed for" would; a hedge takes one step back."""
-    if any(has_word(key.words, word) for word in register.words.get("overclaims", ())):
+    if has_any(key.words, register.words.get("overclaims", ())):
         return True
-    mild = any(has_word(key.words, word) for word in register.words.get("mild verbs", ()))
+    mild = has_any(key.words, register.words.get("mild verbs", ()))
     if claim.strength in ("contains", "mild") or (mild and claim.strength == "plain"):
         return False
     return not (claim.polarity == "hedges" and claim.strength == "plain")
