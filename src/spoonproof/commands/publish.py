@@ -18,6 +18,7 @@ def parser() -> ArgumentParser:
     """The arguments of ``publish``."""
     found = new_parser("publish", "Build the static site.")
     found.add_argument("--out", type=Path, metavar="DIR", help="where to (default: out/site in the channel)")
+    found.add_argument("--guide", action="store_true", help="build the guide instead (default: out/guide here)")
     found.add_argument("--drafts", action="store_true", help="publish drafts too")
     found.add_argument("--with-errors", action="store_true", help="publish recipes with errors; their pages say so")
     found.add_argument("--watch", action="store_true", help="serve the site on this machine and rebuild on changes")
@@ -27,6 +28,8 @@ def parser() -> ArgumentParser:
 
 def run(options: Namespace) -> int:
     """Build, and say what was made and what was left out; 1 when a recipe was left out for its errors."""
+    if options.guide:
+        return build_guide(options.out or Path("out") / "guide")
     folder = open_channel(options)
     out = options.out or folder.root / "out" / "site"
     if options.watch:
@@ -83,3 +86,23 @@ def build(folder: ChannelFolder, out: Path, options: Namespace) -> int:
         print(printable(note))
     print(f"Look at it: {printable(str(report.out / 'index.html'))}")
     return 1 if chosen.left_out else 0
+
+
+def build_guide(out: Path) -> int:
+    """The guide that comes with the tool, as pages to read and to put on a web server; no channel is needed."""
+    from spoonproof.cli import UsageError
+    from spoonproof.reading.bundle import bundle_root
+    from spoonproof.report.terminal import printable
+    from spoonproof.site.guide import GuideError, publish_guide
+    from spoonproof.site.pages import ThemeError
+    from spoonproof.site.stage import OutputRefused
+
+    root = bundle_root()
+    try:
+        report = publish_guide(root / "guide", out, (root / "site",))
+    except (GuideError, OutputRefused, ThemeError) as error:
+        raise UsageError(str(error)) from None
+    state = "written" if report.changed else "already as it should be"
+    print(f"{printable(str(report.out))}: the guide, {report.pages} pages, {state}")
+    print(f"Read it: {printable(str(report.out / 'index.html'))}")
+    return 0

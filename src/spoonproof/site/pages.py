@@ -109,6 +109,7 @@ class Pages:
                 policy=POLICY,
                 menu=self.menu,
                 foot_menu=self.foot_menu,
+                feed=True,
                 **values,
             )
         except TemplateSyntaxError as error:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from markupsafe import Markup, escape
 
@@ -56,6 +56,42 @@ def render(text: str, marks: Iterable[tuple[int, int]] = (), recipe_link: Recipe
     return Markup(_PRIVATE.sub("", html))
 
 
+class Written(NamedTuple):
+    """A whole page written in Markdown: its title and first paragraph in plain words, and all of it as HTML."""
+
+    title: str
+    told: str
+    body: Markup
+
+
+def whole(text: str, lead: Callable[[str], str]) -> Written:
+    """A page that is Markdown from its title on: headings keep their level and get an id to link to.
+
+    ``lead`` gives the address a relative link must have; "" takes the link away and leaves its words.
+    """
+    from spoonproof.reading.markdown import prose_parser, story_text
+
+    parser = prose_parser()
+    env: dict[str, Any] = {"recipe_link": lambda _slug: "", "lead": lead, "ids": {}}
+    tokens = parser.parse(story_text(_PRIVATE.sub("\ufffd", text)), env)
+    html = _renderer().render(tokens, parser.options, env)
+    first = next((i for i, token in enumerate(tokens) if token.type == "paragraph_open"), None)
+    title = _words(tokens[1]) if tokens and tokens[0].type == "heading_open" and tokens[0].tag == "h1" else ""
+    return Written(title, _words(tokens[first + 1]) if first is not None else "", Markup(html))
+
+
+def _words(token: Any) -> str:
+    """An inline token without its marks."""
+    kept = ("text", "text_special", "code_inline", "softbreak")
+    parts = [" " if t.type == "softbreak" else t.content for t in token.children or () if t.type in kept]
+    return " ".join("".join(parts).split())
+
+
+def slug(text: str) -> str:
+    """An id for a heading: its words in lower case, joined by hyphens."""
+    return "-".join("".join(c if c.isalnum() else " " for c in text.lower()).split()) or "part"
+
+
 @lru_cache(maxsize=1)
 def _renderer() -> Any:
     from markdown_it.renderer import RendererHTML
@@ -69,6 +105,8 @@ def _renderer() -> Any:
         image=_image,
         heading_open=_heading,
         heading_close=_heading,
+        table_open=_table,
+        table_close=_table,
         fence=_code,
         code_block=_code,
         html_block=_as_text,
@@ -97,6 +135,8 @@ def _link_open(tokens: Sequence[Any], index: int, _options: Any, env: Any) -> st
         href = env["recipe_link"](href.removeprefix("recipe:"))
     elif not safe_link(href):
         href = ""
+    elif "lead" in env and _SCHEME.match(href) is None:
+        href = env["lead"](href)
     title = token.attrGet("title")
     more = f' title="{escape(_PRIVATE.sub("", str(title)))}"' if title else ""
     if not href:
@@ -110,11 +150,31 @@ def _image(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
     return f"<em>{escape(_PRIVATE.sub('', tokens[index].content))}</em>"
 
 
-def _heading(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
-    # The page has its own h1 and an h2 over the story, so the story's headings start at h3.
+def _heading(tokens: Sequence[Any], index: int, _options: Any, env: Any) -> str:
     token = tokens[index]
+    if "ids" in env:
+        return _own_heading(tokens, index, env["ids"])
+    # The page has its own h1 and an h2 over the story, so the story's headings start at h3.
     level = min(6, max(3, int(token.tag[1]) + 1))
     return f"</h{level}>\n" if token.nesting < 0 else f"<h{level}>"
+
+
+def _own_heading(tokens: Sequence[Any], index: int, ids: dict[str, int]) -> str:
+    """A heading at its own level; two of one name get two ids."""
+    token = tokens[index]
+    if token.nesting < 0:
+        return f"</{token.tag}>\n"
+    name = slug(_words(tokens[index + 1]))
+    ids[name] = ids.get(name, 0) + 1
+    name = name if ids[name] == 1 else f"{name}-{ids[name]}"
+    return f'<{token.tag} id="{escape(name)}">'
+
+
+def _table(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
+    # A wide table scrolls in a box of its own, which the keyboard can reach.
+    if tokens[index].nesting < 0:
+        return "</table></div>\n"
+    return '<div class="scroll" tabindex="0" role="group" aria-label="Table"><table>\n'
 
 
 def _code(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
