@@ -95,7 +95,7 @@ class RuleBook:
             sum(1 << number for number, asked in enumerate(demands) if not asked[slot]) for slot in range(_DEMANDS)
         ]
         self._by_symbol: dict[str, tuple[int, ...]] = {}
-        vetoes = [frozenset(_spread(rule.veto)) for rule in rules]
+        vetoes = [frozenset(_spread(rule.veto)) - NEARBY for rule in rules]
         wanted = [[frozenset(asked[slot]) for asked in demands] for slot in range(_DEMANDS)]
         by_class = {
             name: tuple(
@@ -128,6 +128,8 @@ class RuleBook:
         return possible
 
 
+# Vetoes that count only near the match: "cream" at the end of a long sentence does not make it one of cosmetics.
+NEARBY = frozenset({"nonfood"})
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 

@@ -79,6 +79,12 @@ NUTRIENT_CONTENT = (
     ),
     Rule("is", "nutrient-content", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>)", "contains", says="a food is it"),
     Rule(
+        "content-is-low",
+        "nutrient-content",
+        "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
+        says="how high its content is",
+    ),
+    Rule(
         "needs-are-met",
         "nutrient-content",
         "O(<NUT>) _2 <need|content|per-day> _4 T(<contain>)",
@@ -184,6 +190,12 @@ QUANTITY = (
     Rule("a-third-sugar", "quantity", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
     Rule("is-so-much", "quantity", "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)", says="a share of a food"),
     Rule("is-so-much", "quantity", "S(<FOOD>) ~4 <contain|HAVE> _3 T(<number> _1 <unit>)", says="a share of a food"),
+    Rule(
+        "percent-of-it",
+        "quantity",
+        "S(<FOOD|pronoun>) ~4 <copula|contain|have> _3 T(<number> <percent>) _1 O(<food>)",
+        says="a share of a food",
+    ),
     Rule(
         "limit-a-day",
         "quantity",

@@ -125,7 +125,7 @@ FUNCTION = (
         needs=("FOOD", "generic-food"),
         says="weight lost or gained",
     ),
-    Rule("harms-a-function", "function", "T(<HARM>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
+    Rule("harms-a-function", "function", "T(<HARM|badfor>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
     Rule(
         "it-and-function",
         "function",
@@ -169,6 +169,36 @@ FUNCTION = (
 )
 
 DISEASE = (
+    Rule(
+        "harms-teeth",
+        "disease",
+        effect="dental",
+        pattern="T(<badfor|HARM|harmful>) _4 O(<dental>)",
+        named=True,
+        says="harm to the teeth",
+    ),
+    Rule(
+        "harms-teeth",
+        "disease",
+        effect="dental",
+        pattern="O(<dental>) _3 <copula> _2 T(<badfor|harmful>)",
+        named=True,
+        says="harm to the teeth",
+    ),
+    Rule(
+        "given-when-ill",
+        "disease",
+        "<when-ill> _6 O(<DISEASE>) ~10 T(<give|give-weak|have|benefit|goodfor>) ~6 S(<FOOD>)",
+        veto=("nonfood", "story"),
+        says="a food for those who are ill",
+    ),
+    Rule(
+        "given-when-ill",
+        "disease",
+        "T(<give|give-weak|have|goodfor>) ~6 S(<FOOD>) ~10 <when-ill> _4 O(<DISEASE>)",
+        veto=("nonfood", "story"),
+        says="a food for those who are ill",
+    ),
     Rule("against-disease", "disease", "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)", named=True, says="help against illness"),
     Rule("brings-disease", "disease", "T(<HARM>) ~6 O(<DISEASE>)", named=True, says="brings an illness"),
     Rule(
@@ -226,6 +256,7 @@ DISEASE = (
 )
 
 GENERAL_BENEFIT = (
+    Rule("good-for-health", "general-benefit", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
     Rule("superfood", "general-benefit", "T(<loose-noun>)", veto=("nonfood",), says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "T(<loose>) (?!<generic-food>)", named=True, says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "T(<loose>) <generic-food> ~8 S(<FOOD>)", says="a loose word of benefit"),

@@ -166,7 +166,7 @@ SAFETY_AGE = (
     Rule(
         "until-child-is",
         "safety-age",
-        "T(<until-is>) _1 O(<number>)",
+        "T(<until-is>|<bound> _2 <audience-baby> _1 <copula>) _1 O(<number>) (?!_1 <unit|household|time-unit|week>)",
         needs=("FOOD", "generic-food", "solids"),
         veto=("storing", "story"),
         says="an age to wait for",
@@ -201,6 +201,13 @@ SAFETY_AGE = (
         "safety-age",
         effect="age",
         pattern="S(<FOOD|pronoun>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)",
+        says="fine for babies",
+    ),
+    Rule(
+        "fine-for-babies",
+        "safety-age",
+        effect="age",
+        pattern="S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
         says="fine for babies",
     ),
     Rule(

@@ -18,6 +18,7 @@ from spoonproof.claims.inflect import forms
 from spoonproof.model.table import Row
 
 TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+")
+_JOINED = re.compile(r"(?<=\d) (?=s\b)|(?<=\bb) (?=\d)")  # "omega 3s", "b12" are written in one
 _PLAIN_TERM = re.compile(r"[a-z]+(?: [a-z]+)*")
 _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñç", "''''aaaaaaeeeeiiiiooooouuuunc")
 # A sentence holding none of these is never looked at.
@@ -27,7 +28,7 @@ TRIGGERS = frozenset(
     can-ask choking choking-weak contaminant digest disease disease-weak effect effect-verb effect-weak energy
     fine food-allergy forbid free-from free-suffixed goodfor harmful harmful-weak hazard-food health
     health-weak healthier healthy hide introduce invalid loose loose-noun loose-weak medicinal most need nutrient
-    nutrient-weak okay per-day reaction readiness readiness-weak remedy safe solids strong suffix-free
+    nutrient-weak okay percent per-day reaction readiness readiness-weak remedy safe solids strong suffix-free
     supervise thanks until-is weight-unit
     """.split()
 )
@@ -182,7 +183,9 @@ def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
         node.term = term
         if not TRIGGERS.isdisjoint(found):
             # Joined by a space here; the scanner folds hyphens to spaces before it looks.
-            automaton.add_word(" ".join(key), len(" ".join(key)))
+            phrase = " ".join(key)
+            for written in {phrase, _JOINED.sub("", phrase)}:
+                automaton.add_word(written, len(written))
     automaton.make_automaton()
     symbols: dict[str, str] = {}
     for classes, symbol in by_set.items():

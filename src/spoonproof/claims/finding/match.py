@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.grammar import CompiledRule
+from spoonproof.claims.grammar import NEARBY, CompiledRule
 from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
@@ -15,14 +15,17 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"disease", "disease-weak", "allergy", "allergy-weak"}),
     frozenset({"food", "dish"}),
 )
-_JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like"})
+_JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
+                   "such", "especially", "particularly", "namely"})  # fmt: skip
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
-_UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect")
+_HOLDERS = frozenset({"food", "dish", "generic-food"})
+_NEAR = 6  # items before a match in which a veto counts
+_UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains", "high-in", "source-of")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
-_STRONG = frozenset({"effect", "disease"})
+_STRONG = frozenset({"effect", "disease", "nutrient"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
@@ -34,7 +37,7 @@ _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses:
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
-_FED = frozenset({"give", "introduce", "include"})
+_FED = frozenset({"give", "introduce", "include", "have"})
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
 _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
@@ -55,18 +58,42 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     ``present`` are the classes of the sentence.
     """
     kept: list[Match] = []
-    about = not present.isdisjoint(_NAMED) or _points(tagged, present)
+    points = _points(tagged, present)
+    about = points or not present.isdisjoint(_NAMED)
+    # A nutrient holds no nutrient: what holds it must be there.
+    held = points or not present.isdisjoint(_HOLDERS)
     for compiled in rules:  # the caller has passed over the rules whose classes are not there
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
+            if _vetoed(tagged, match, present) or not (about or _says_something(tagged, match)):
+                continue
             if compiled.rule.named and not (
-                about or _eaten(compiled, present) or _opens(tagged, match, present) or _unknown(tagged, match)
+                (held if compiled.rule.kind == "nutrient-content" else about)
+                or _eaten(compiled, present)
+                or _opens(tagged, match, present)
+                or _unknown(tagged, match)
             ):
                 continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
+
+
+def _vetoed(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
+    """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets."""
+    near = NEARBY.intersection(match.rule.veto)
+    return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 2))
+
+
+def _says_something(tagged: Tagged, match: Match) -> bool:
+    """Whether a claim about no food in particular says enough: "foods that are safe" and "a healthy diet" don't."""
+    if (match.rule.kind == "general-benefit" and match.rule.name != "superfood") or match.rule.name in (
+        "safe",
+        "fine-for-babies",
+    ):
+        return match.trigger[0] <= 2 and len(tagged.items) <= 14
+    return True
 
 
 def _eaten(compiled: CompiledRule, present: frozenset[str]) -> bool:
@@ -82,7 +109,7 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
     for index, item in enumerate(tagged.items):
         if _is_empty(tagged, index):
             continue
-        if item.words in _POINTING and (
+        if item.words.split(" ", 1)[0] in _POINTING and (
             (index < 4 and (index == 0 or item.words not in _JOINING or tagged.items[index - 1].words in _BEFORE))
             or tagged.find(_GENERIC, index + 1, index + 3)
             or (

@@ -20,7 +20,8 @@ _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of t
                        "their", "he", "she", "it's", "they're"})  # fmt: skip
 _PERSONAL = frozenset({"it", "they", "it's", "they're", "he", "she"})
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like"})
+_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "in", "into", "to"})
+_MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
 _ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
@@ -43,7 +44,11 @@ class Subject:
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
-    if match.rule.kind not in ("function", "disease") or found.pronoun or found.range is None:
+    if found.pronoun or found.range is None:
+        return found
+    if (holder := _holder(tagged, found.range[0])) is not None:
+        found = _both(_named(tagged, holder, range(*found.range)), found)
+    if match.rule.kind not in ("function", "disease"):
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = min(match.trigger[0], (match.object or match.trigger)[0])
@@ -55,6 +60,31 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _holder(tagged: Tagged, at: int) -> int | None:
+    """What holds or is the thing at ``at``: "*mangoes* contain polyphenols that ...", "*ghee* is a food that ..."."""
+    verbs = [i for i in tagged.find(_PREDICATING, at - _PREDICATE_REACH, at) if not _crossed(tagged, i, at)]
+    if not verbs:
+        return None
+    before = [i for i in tagged.find(_FOOD, _begin(tagged, verbs[-1]), verbs[-1]) if not _measures(tagged, i)]
+    pronoun = _pronoun(tagged, _begin(tagged, verbs[-1]), verbs[-1])
+    if not before or (pronoun is not None and pronoun > before[-1]):
+        return None
+    return _best(tagged, before, verbs[-1])
+
+
+def _crossed(tagged: Tagged, verb: int, at: int) -> bool:
+    """Whether another noun or the end of a clause stands between a verb and ``at``."""
+    between = tagged.symbols[verb + 1 : at]
+    return any(mark in between for mark in ".?,:") or bool(tagged.find(_FOOD | _NUTRIENT, verb + 1, at))
+
+
+def _both(holder: Subject, held: Subject) -> Subject:
+    """A food and what it holds or is called: both are what the claim is about."""
+    texts = tuple(dict.fromkeys((*holder.texts, *held.texts)))
+    foods = tuple(dict.fromkeys((*holder.foods, *held.foods)))
+    return Subject(holder.range, texts, foods, holder.of_dish, False, "“" + "”, “".join(texts) + "”")
 
 
 def _subject_of(tagged: Tagged, match: Match) -> Subject:
@@ -211,6 +241,8 @@ def _is_aside(tagged: Tagged, at: int) -> bool:
 
 
 _GIVES = frozenset({"copula", "contain"})
+_PREDICATING = frozenset({"copula", "contain", "has"})
+_PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
 
 def _is_predicate(tagged: Tagged, at: int, verbs: frozenset[str] = _GIVES) -> bool:
@@ -276,13 +308,15 @@ def _widen(tagged: Tagged, at: int) -> int:
 def _previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index = _widen(tagged, at) - 1
     joined = False
-    while index >= 0 and at - index <= 6:
+    while index >= 0 and at - index <= 7:
         words = tagged.items[index].words
         if words in _JOIN or tagged.symbols[index] == ",":
             joined = True
         elif tagged.find(kinds, index, index + 1):
             return index if joined else None
-        elif words not in _ARTICLES and (tagged.symbols[index] != "_" or not joined):
+        elif tagged.find(_MEASURING, index, index + 1):
+            pass
+        elif words not in _ARTICLES and (tagged.symbols[index] != "_" or not joined) and words != "of":
             return None
         index -= 1
     return None
