@@ -58,13 +58,27 @@ def _high(event: Event) -> float:
     return event.action.time.high if event.action.time else 0.0
 
 
+_FINE_MM = 4.0  # finely chopped
+_FINE_SHAPES = ("grated", "shredded", "minced", "puréed", "mashed")
+
+
+def fine_raw(story: Story) -> bool:
+    """Whether it is cut so fine that it may be eaten raw: warming it through is then no cooking."""
+    if story.food is None or not story.cuts:
+        return False
+    cut = story.cuts[-1]
+    if story.food.group == "fruit":
+        return cut.shape in _FINE_SHAPES
+    return story.food.hardness == "firm" and cut.high_mm is not None and cut.high_mm <= _FINE_MM
+
+
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
     """Foods that stay hard only because they join late: line -> (a food that was in the pot before, the need)."""
     found: dict[int, tuple[Story, Need]] = {}
     for story in kitchen.stories:
         softness, need = judged(dish, story)
         mine = cooked(story)
-        if softness not in ("hard", "crisp-tender") or need is None or mine is None:
+        if softness not in ("hard", "crisp-tender") or need is None or mine is None or fine_raw(story):
             continue
         for other in kitchen.stories:
             theirs = cooked(other)

@@ -277,9 +277,9 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
     if alone or ALONE.search(line.text):
         facts.add("glob")
     if (
-        any("drink" in _said(text) for text in named)
+        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in named)
         or keys(recipe.title.value) & DRINK_TITLE
-        or DRINK.search(line.text)
+        or DRINK.search(line.text.replace(line.name, " "))
     ):
         facts.add("drink")
     runny = "runny" in said or _underdone(texts) or _boiled_briefly(recipe, index, texts)

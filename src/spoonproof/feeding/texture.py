@@ -25,7 +25,7 @@ from spoonproof.model.treatment import Treatment
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
-_GRATED_MM = 2.0
+_GRATED_MM = 3.0
 _BIG_MM = 13.0
 _PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
 _MELTS = frozenset({"egg", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own

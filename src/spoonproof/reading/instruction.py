@@ -73,6 +73,7 @@ _CUT_PHRASE = re.compile(
 _SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]+(?:[a-z-]+[ \t]+)?$", re.I)
 _OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
 _ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
+_MASHED_IN = re.compile(r"[ \t]+(?:(?:it|them|this|the \w+)[ \t]+)?(?:in|into)\b(?![ \t]+(?:a|an|your)\b)", re.I)
 _LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
@@ -231,12 +232,15 @@ def fill(
         )
     )
     goes = own[:2].lower() == "go"
+    # "mash it in with the butter", "mash the peas into the potatoes": the whole pot is mashed
+    mashed_in = draft.verb.role == "blend" and _MASHED_IN.match(rest) is not None
     everything = _ALL.search(lead if goes else objects) is not None or (
         not foods and REMAINING.search(objects) is not None
     )
     if not everything and _THEM.search(text[draft.match.end : _first(draft, draft.match.end + len(objects))]):
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
+    everything = everything or mashed_in
     if not foods and not everything and draft.verb.role == "cut" and not _OBJECT.search(objects):
         foods = last
     heating = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT

@@ -32,7 +32,8 @@ _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
 _DEFINITE = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?[ \t]+$", re.I
+    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?(?:[ \t]+and)?[ \t]+$",
+    re.I,
 )
 _TOOL = re.compile(
     r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"

@@ -38,7 +38,9 @@ LEVEL = "warning"
 SOURCES = ("common-practice",)
 
 _VERBS = ("simmer", "stew", "braise", "cook", "slow-cook", "pressure-cook")  # boiling is always in water
-_LIQUID = re.compile(r"\b(?:water|stock|broth|milk|juice|liquid|sauce|passata|tomatoes|packet)\b", re.IGNORECASE)
+_LIQUID = re.compile(
+    r"\b(?:water|stock|broth|milk|juice|liquid|sauce|passata|tomatoes|packet|drain(?:s|ed)?)\b", re.IGNORECASE
+)
 
 
 def check(dish: Dish) -> Iterator[Fault]:

@@ -30,6 +30,7 @@ from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import (
     cooked,
+    fine_raw,
     judged,
     late,
     minutes_words,
@@ -40,7 +41,6 @@ from spoonproof.checks.from_cooking import (
     walked,
 )
 from spoonproof.checks.rule import Fault
-from spoonproof.cooking.pots import Story
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 
@@ -48,15 +48,6 @@ SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
-
-
-_FINE = ("grated", "shredded", "minced", "puréed", "mashed")
-
-
-def _fine_raw(story: Story) -> bool:
-    """Whether it is fruit cut so fine that it may be eaten raw: warming it through is then no cooking."""
-    fruit = story.food is not None and story.food.group == "fruit"
-    return fruit and bool(story.cuts) and story.cuts[-1].shape in _FINE
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -68,7 +59,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         time = cooked(story)
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
             continue
-        if _fine_raw(story):
+        if fine_raw(story):
             continue
         level, bowl = severity(dish, story, need)
         name = story.line.name
