@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from spoonproof.cooking.timeline import Plan
     from spoonproof.feeding.allergens import AllergenFound, Label
-    from spoonproof.feeding.calendar import Candidate
+    from spoonproof.feeding.calendar_order import Candidate
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
     from spoonproof.feeding.keeping import Keeping
@@ -115,12 +115,24 @@ class Dish:
     def candidate(self) -> Candidate:
         """The dish as the calendar of new foods sees it; it brings iron from ``IRON_SHARE`` of a day's intake on."""
         from spoonproof.feeding.calendar import candidate_of
+        from spoonproof.foods.intakes import authority_for
 
         portion = self.facts.per_portion
         iron = portion.get("iron_mg") if portion else None
-        share = self.reference.share("iron_mg", iron) if iron is not None else None
+        # Authorities give no intake before seven months; what brings iron then is measured against the first they give.
+        months = max(self.recipe.youngest, 7)
+        reference = self.knowledge.intakes.reference(months, authority_for(self.channel.markets))
+        share = reference.share("iron_mg", iron) if iron is not None else None
         brings_iron = share is not None and share.share >= IRON_SHARE
-        return candidate_of(self.recipe, self.treatments, self.knowledge.foods, self.allergens, brings_iron)
+        # Without this recipe among the others, two that hold each other come to an end.
+        others = {slug: other for slug, other in self.others.items() if slug != self.recipe.slug}
+        inner = {
+            line.recipe: Dish(others[line.recipe], self.channel, self.knowledge, others).candidate
+            for line in self.recipe.foods
+            if line.recipe in others
+        }
+        foods = self.knowledge.foods
+        return candidate_of(self.recipe, self.treatments, foods, self.allergens, brings_iron, inner)
 
     @property
     def paid(self) -> Paid:

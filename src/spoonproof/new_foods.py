@@ -1,22 +1,22 @@
-"""The calendar of new foods over a channel's recipes, worded for people."""
+"""The calendar of new foods over a channel's recipes."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from spoonproof.feeding.calendar import Calendar, Event
     from spoonproof.folder import ChannelFolder
-    from spoonproof.knowledge import Knowledge
     from spoonproof.model.recipe import Recipe
 
-AGES = "Days count from the first new food; a dish waits for the age it is for, whatever day stands here."
 
-
-def plan_of(folder: ChannelFolder, recipes: Sequence[Recipe], by_hand: bool = False) -> Calendar:
-    """The calendar of these recipes, worded for people; in their own order when ``by_hand``."""
+def plan_of(
+    folder: ChannelFolder, recipes: Sequence[Recipe], by_hand: bool = False, age_months: int | None = None
+) -> Calendar:
+    """The calendar of these recipes, in their own order when ``by_hand``, from ``age_months`` on (None: from the age
+    of the earliest of them)."""
     from spoonproof.feeding.calendar import calendar
 
     channel, known = folder.channel, folder.knowledge
@@ -27,19 +27,14 @@ def plan_of(folder: ChannelFolder, recipes: Sequence[Recipe], by_hand: bool = Fa
         channel.policies,
         channel.baby.advice,
         by_hand,
+        min((recipe.youngest for recipe in recipes), default=0) if age_months is None else age_months,
     )
-    ages = {recipe.slug: recipe.ages.low for recipe in recipes}
-    return replace(plan, events=tuple(_worded(event, known, ages) for event in plan.events), notes=(AGES, *plan.notes))
+    ages = {recipe.slug: recipe.youngest for recipe in recipes}
+    return replace(plan, events=tuple(_with_age(event, ages) for event in plan.events))
 
 
-def _worded(event: Event, known: Knowledge, ages: dict[str, int]) -> Event:
-    """An event with foods by name instead of id, and from which age a dish is."""
-    food = known.foods.get(event.what)
-    what = food.name if food is not None else event.what
-    if event.kind == "dish" and event.slug in ages:
-        what += f" (from {ages[event.slug]} months)"
-    head, colon, listed = event.why.partition(": ")
-    names = [known.foods.get(name) for name in listed.split(", ")] if colon and event.kind == "dish" else []
-    if names and all(name is not None for name in names):
-        return replace(event, what=what, why=f"{head}: {', '.join(name.name for name in names if name)}")
-    return replace(event, what=what)
+def _with_age(event: Event, ages: Mapping[str, int]) -> Event:
+    """An event of a dish with the age it is for."""
+    if event.kind != "dish" or event.slug not in ages:
+        return event
+    return replace(event, what=f"{event.what} (from {ages[event.slug]} months)")

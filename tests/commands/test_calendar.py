@@ -22,7 +22,7 @@ def test_text_names_foods_and_ages(capsys: pytest.CaptureFixture[str]) -> None:
     text = said(capsys)
     assert "Parsnip and pear spoon-mash (from 7 months): new with it: parsnip" in text
     assert "olive-oil" not in text
-    assert "a dish waits for the age it is for" in text
+    assert "a dish for a later age waits for it" in text
 
 
 def test_an_allergen_never_shares_its_day_with_another(capsys: pytest.CaptureFixture[str]) -> None:

@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import permutations
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from spoonproof.feeding.calendar import Calendar, Candidate, as_text, calendar, candidate_of
+from spoonproof.feeding.calendar import Calendar, as_text, calendar, candidate_of
+from spoonproof.feeding.calendar_order import Candidate, Gaps, best_order
 from spoonproof.feeding.tables import FeedingTables
 from tests import kitchen
 from tests.feeding.dishes import dish
 
-ALLERGENS = {"egg": ("egg",), "peanut-butter": ("peanut",), "whole-milk": ("milk",), "cod": ("fish",)}
+ALLERGENS = {
+    "egg": ("egg",),
+    "peanut-butter": ("peanut",),
+    "whole-milk": ("milk",),
+    "cod": ("fish",),
+    "cheddar-egg-tart": ("milk", "egg"),
+}
+GAPS = {"market": Gaps(0, 1), "slow": Gaps(3, 3)}
 FOODS = ("parsnip", "pear", "porridge-oats", "beef-mince", "red-lentils", *ALLERGENS)
 
 
@@ -64,11 +73,10 @@ def test_iron_opens_first_and_allergens_stay_weekly() -> None:
     assert min(opening(plan), key=lambda slug: opening(plan)[slug]) == "r2"
     first = {e.what: e.day for e in plan.events if e.kind == "allergen"}
     for food, day in first.items():
-        kept = [e.day for e in plan.events if e.kind == "keep" and e.what == food]
-        assert kept == list(range(day + 7, plan.days + 1, 7))
+        assert [(e.day, e.every) for e in plan.events if e.kind == "keep" and e.what == food] == [(day + 7, 7)]
 
 
-def cost(order: list[Candidate], policy: str) -> tuple[int, int, int]:
+def cost(order: list[Candidate], policy: str, age: int | None) -> tuple[int, int, int]:
     """The measure of an order, straight from its definition."""
     gap_food, gap_allergen = (0, 1) if policy == "market" else (3, 3)
     known: set[str] = set()
@@ -84,28 +92,43 @@ def cost(order: list[Candidate], policy: str) -> tuple[int, int, int]:
             had |= set(ALLERGENS.get(food, ()))
             strong += bool(new)
             day += gap_allergen if new else gap_food
-        iron = day if one.iron_rich and not iron else iron
+        wait = round((one.from_months - age) * 365.25 / 12) + 1 if age is not None else 1
+        opens = max(day, wait)
+        iron = opens if one.iron_rich and not iron else iron
         strong_sum += strong * day
-        total += day
+        total += opens
+        day += 1
     return iron, strong_sum, total
 
 
 @settings(max_examples=25, deadline=None)
 @given(
     st.lists(
-        st.tuples(st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True), st.booleans()),
+        st.tuples(
+            st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
+            st.booleans(),
+            st.sampled_from((6, 7, 9)),
+        ),
         min_size=1,
         max_size=5,
     ),
     st.sampled_from(["market", "slow"]),
+    st.sampled_from([None, 6]),
 )
-def test_no_order_is_better_than_the_proved_one(recipes: list[tuple[list[str], bool]], policy: str) -> None:
-    chosen = [candidate(n, tuple(foods), iron) for n, (foods, iron) in enumerate(recipes)]
-    plan = calendar(chosen, (), tables(), {"new-foods": policy})
+def test_no_order_is_better_than_the_proved_one(
+    recipes: list[tuple[list[str], bool, int]], policy: str, age: int | None
+) -> None:
+    chosen = [
+        replace(candidate(n, tuple(foods), iron), from_months=months) for n, (foods, iron, months) in enumerate(recipes)
+    ]
+    plan = calendar(chosen, (), tables(), {"new-foods": policy}, age_months=age)
     assert plan.proved
     by_slug = {one.slug: one for one in chosen}
-    mine = [by_slug[event.slug] for event in plan.events if event.kind == "dish"]
-    assert cost(mine, policy) == min(cost(list(order), policy) for order in permutations(chosen))
+    mine = best_order(sorted(chosen, key=lambda one: one.title), frozenset(), GAPS[policy], age)[0]
+    assert cost(mine, policy, age) == min(cost(list(order), policy, age) for order in permutations(chosen))
+    opened = opening(plan)
+    assert sum(opened.values()) == cost(mine, policy, age)[2]
+    assert all(age is None or opened[one.slug] >= (one.from_months - age) * 30 for one in by_slug.values())
 
 
 def test_many_recipes_are_said_not_to_be_proved() -> None:
@@ -127,3 +150,32 @@ def test_a_dish_as_a_candidate_leaves_out_water_and_the_familys_bowl() -> None:
     found = candidate_of(made.recipe, made.treatments, made.knowledge.foods, made.allergens)
     assert found.foods == ("parsnip", "couscous")
     assert found.allergens == {"couscous": ("gluten",)}
+
+
+def test_a_recipe_used_as_a_food_gives_its_own_foods() -> None:
+    made = dish(
+        "8-24",
+        ["300 g parsnips, diced", "{recipe: celery-base, amount: 200 g}"],
+        ["Simmer the parsnips in the celery base for 20 minutes.", "Mash everything."],
+    )
+    inner = Candidate("celery-base", "Celery base", ("celery", "onion"), {"celery": ("celery",)})
+    foods, rooms = made.knowledge.foods, made.allergens
+    found = candidate_of(made.recipe, made.treatments, foods, rooms, inner={"celery-base": inner})
+    assert found.foods == ("parsnip", "celery", "onion")
+    assert found.allergens == {"celery": ("celery",)}
+
+
+def test_a_dish_for_a_later_age_waits_while_the_next_foods_go_on() -> None:
+    late = replace(candidate(1, ("egg",)), from_months=8)
+    plan = calendar([late, candidate(2, ("cod", "pear"))], (), tables(), age_months=6)
+    assert opening(plan)["r1"] == 62
+    assert max(event.day for event in plan.events if event.kind == "allergen") < 6
+    assert "about 6 months" in plan.notes[0]
+
+
+def test_iron_that_comes_late_is_said() -> None:
+    late = replace(candidate(1, ("beef-mince",), True), from_months=9)
+    plan = calendar([late, candidate(2, ("pear",))], (), tables(), age_months=6)
+    assert any("9 months" in note and "iron" in note for note in plan.notes)
+    early = calendar([candidate(1, ("beef-mince",), True)], (), tables(), age_months=6)
+    assert not any("rich in iron here" in note for note in early.notes)

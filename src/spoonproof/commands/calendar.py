@@ -13,12 +13,18 @@ if TYPE_CHECKING:
     from spoonproof.feeding.calendar import Calendar
     from spoonproof.folder import ChannelFolder
 
+KEPT = 26
+"""How many times a calendar file repeats what is kept in the diet: half a year of weeks."""
+
 
 def parser() -> ArgumentParser:
     """The arguments of ``calendar``."""
     found = new_parser("calendar", "When each new food comes, over chosen recipes.", ("text", "ics", "json"))
     found.add_argument("paths", nargs="*", type=Path, metavar="RECIPE", help="recipes (default: the channel's)")
     found.add_argument("--from", dest="start", metavar="DATE", help="the first day (default: today)")
+    found.add_argument(
+        "--age", type=int, metavar="MONTHS", help="the baby's age on that day (default: that of the earliest recipe)"
+    )
     return found
 
 
@@ -29,7 +35,7 @@ def run(options: Namespace) -> int:
 
     folder = open_channel(options)
     start = _start(options.start)
-    plan = _plan(folder, options.paths)
+    plan = _plan(folder, options.paths, options.age)
     if options.format == "ics":
         write([_icalendar(plan, start, folder.channel.title).rstrip("\r\n")])
     elif options.format == "json":
@@ -51,14 +57,16 @@ def _start(words: str | None) -> date:
         raise UsageError(f"--from should be a date such as 2026-11-02, not {words!r}") from None
 
 
-def _plan(folder: ChannelFolder, paths: list[Path]) -> Calendar:
+def _plan(folder: ChannelFolder, paths: list[Path], age: int | None) -> Calendar:
     from spoonproof.cli import UsageError
     from spoonproof.new_foods import plan_of
 
     recipes = [file.recipe for file in folder.select(paths) if file.recipe is not None]
+    if age is not None and not 0 <= age <= 60:
+        raise UsageError(f"--age is a number of months from 0 to 60, not {age}")
     if not recipes:
         raise UsageError("there is no recipe to order")
-    return plan_of(folder, recipes)
+    return plan_of(folder, recipes, age_months=age)
 
 
 def _json(plan: Calendar, start: date) -> str:
@@ -73,6 +81,7 @@ def _json(plan: Calendar, start: date) -> str:
             "what": event.what,
             "why": event.why,
             "recipe": event.slug or None,
+            "every_days": event.every or None,
             "source": event.source.id if event.source else None,
         }
         for event in plan.events
@@ -103,6 +112,8 @@ def _icalendar(plan: Calendar, start: date, title: str) -> str:
         entry.add("dtstamp", datetime(start.year, start.month, start.day, tzinfo=UTC))
         entry.add("dtstart", day)
         entry.add("dtend", day + timedelta(days=1))
+        if event.every:
+            entry.add("rrule", {"freq": "daily", "interval": event.every, "count": KEPT})
         entry.add("summary", event.what)
         entry.add("description", "\n".join((event.why, *plan.notes)))
         whole.add_component(entry)

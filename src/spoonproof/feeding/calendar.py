@@ -23,7 +23,8 @@ from spoonproof.model.treatment import Treatment
 @dataclass(frozen=True, slots=True)
 class Event:
     """One day: ``kind`` food (a plain new food on its own), allergen (a new allergen on its own), dish, keep (an
-    allergen given again) or advice. ``day`` counts from 1; ``why`` is for people; ``slug`` the recipe, or ""."""
+    allergen given again, every ``every`` days from then on) or advice. ``day`` counts from 1; ``why`` is for people;
+    ``slug`` the recipe, or ""."""
 
     day: int
     kind: Literal["advice", "food", "allergen", "dish", "keep"]
@@ -31,6 +32,7 @@ class Event:
     why: str
     slug: str = ""
     source: SourceRef | None = None
+    every: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +70,7 @@ def candidate_of(
             names |= within.names or {}
             continue
         food = foods.get(line.food) if line.food else None
-        food = (foods.get(food.parent) if food is not None and food.parent else None) or food
-        name = food.id if food is not None else line.recipe or line.name
+        name = (food.parent or food.id) if food is not None else line.recipe or line.name
         if name == "water":
             continue
         ids.append(name)
@@ -136,12 +137,24 @@ def calendar(
     events.sort(key=lambda e: (e.day, _RANK[e.kind], e.what))
     if age_months is not None and candidates:
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
+        notes += _iron_note(candidates, age_months)
     notes.append(
         "Reactions within minutes to two hours: swelling, hives, vomiting, wheezing or going floppy are an emergency. "
         "Delayed ones come hours to days later (worse eczema, tummy upset): write them down and ask your health "
         "professional."
     )
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
+
+
+def _iron_note(candidates: Sequence[Candidate], age_months: int) -> list[str]:
+    """What to say where no dish rich in iron can be served from the start."""
+    iron = [one for one in candidates if one.iron_rich]
+    if not iron:
+        return ["None of these dishes is rich in iron: give iron-rich food beside them from the start."]
+    first = min(iron, key=lambda one: one.from_months)
+    if first.from_months <= age_months:
+        return []
+    return [f"The first dish rich in iron here is for {first.from_months} months: give iron-rich food before it too."]
 
 
 _RANK = {"advice": 0, "food": 1, "allergen": 2, "dish": 3, "keep": 4}
@@ -177,20 +190,14 @@ def _events(
 
 
 def _keep(events: Sequence[Event], tables: FeedingTables) -> list[Event]:
-    """Each allergen again, once a week after it was first given, to the end of the plan."""
+    """Each allergen again, from a week after it was first given, and every week from then on."""
     row = next((r for r in tables.rows.get("introduction", ()) if r.text("fact") == "keep_days"), None)
     if row is None:
         return []
     every = int(row.number("value") or 7)
-    last = max((event.day for event in events), default=0)
-    kept: list[Event] = []
-    for event in events:
-        if event.kind == "allergen":
-            for day in range(event.day + every, last + 1, every):
-                kept.append(
-                    Event(day, "keep", event.what, "kept in the diet at least once a week", "", tables.source(row))
-                )
-    return kept
+    source = tables.source(row)
+    why = "kept in the diet: from now on at least once a week"
+    return [Event(e.day + every, "keep", e.what, why, "", source, every) for e in events if e.kind == "allergen"]
 
 
 def as_text(plan: Calendar) -> str:

@@ -26,9 +26,8 @@ def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
         known.feeding,
         channel.policies,
         channel.baby.advice,
+        age_months=min(dish.recipe.youngest for dish in chosen),
     )
-    names = {food: known.foods.get(food) for dish in chosen for food in dish.candidate.foods}
-    words = {food: record.name for food, record in names.items() if record is not None}
     titles = {dish.recipe.slug: dish.recipe.title.value for dish in chosen}
     known_words = [
         record.name for food in known.food_ids(channel.baby.knows) if (record := known.foods.get(food)) is not None
@@ -38,17 +37,14 @@ def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
     if known_words:
         policy += f" It is for a baby who knows {' and '.join(known_words)}; yours may know other foods."
     sources = dict.fromkeys(event.source.id for event in plan.events if event.source is not None)
-    return Calendar(policy, _days(plan, words, titles), plan.notes, tuple(sources))
+    return Calendar(policy, _days(plan, titles), plan.notes, tuple(sources))
 
 
-def _days(plan: Plan, words: dict[str, str], titles: dict[str, str]) -> tuple[CalendarDay, ...]:
+def _days(plan: Plan, titles: dict[str, str]) -> tuple[CalendarDay, ...]:
     out = []
     for event in plan.events:
-        what = words.get(event.what, event.what)
-        new = (what,) if event.kind in ("food", "allergen") else ()
+        new = (event.what,) if event.kind in ("food", "allergen") else ()
         served = Link(titles[event.slug], f"recipes/{event.slug}.html") if event.slug in titles else None
-        note = f"{what}. {event.why}" if event.kind in ("advice", "keep") else event.why
-        for food in sorted(words, key=lambda food: (-len(food), food)):
-            note = note.replace(food, words[food]) if "-" in food else note
+        note = f"{event.what}. {event.why}" if event.kind in ("advice", "keep") else event.why
         out.append(CalendarDay(f"Day {event.day}", new, served, note.strip(". ") + "." if note.strip(". ") else ""))
     return tuple(out)

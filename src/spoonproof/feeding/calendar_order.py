@@ -1,0 +1,162 @@
+"""In which order dishes open up: provably best where the set is small, good where it is large.
+
+Every new allergen takes ``Gaps.allergen`` days, every other new food ``Gaps.food``, and every dish a day of its own; a
+dish for a later age waits for it while the next foods go on. The best order opens the first iron-rich dish as early
+as may be, then the allergens, then all dishes (least sum of opening days); ties go by the order given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+EXACT_MOST = 12
+"""Recipes up to which every order is weighed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A recipe as the calendar sees it: its foods (ids), which of them bring a common allergen, and iron.
+
+    ``allergens`` maps a food id to the allergens it brings; ``iron_rich`` whether it is a good source of iron;
+    ``from_months`` the age it is for; ``names`` the foods' names by id, where they differ from the id.
+    """
+
+    slug: str
+    title: str
+    foods: tuple[str, ...]
+    allergens: Mapping[str, tuple[str, ...]]
+    iron_rich: bool = False
+    from_months: int = 0
+    names: Mapping[str, str] | None = None
+
+
+class Gaps(NamedTuple):
+    """Days from one new plain food, and from one new allergen, to the next new one; 0: the same day will do."""
+
+    food: int
+    allergen: int
+
+
+class New(NamedTuple):
+    """What a dish brings that is new: plain foods, and foods with a new allergen, each in the dish's order."""
+
+    plain: tuple[str, ...]
+    strong: tuple[str, ...]
+
+    def days(self, gaps: Gaps) -> int:
+        """Days these take before the dish can be served whole."""
+        return len(self.plain) * gaps.food + len(self.strong) * gaps.allergen
+
+
+def merged(candidates: Sequence[Candidate]) -> dict[str, tuple[str, ...]]:
+    """The allergens of every food of every dish."""
+    return {food: allergens for one in candidates for food, allergens in one.allergens.items()}
+
+
+def new_in(one: Candidate, known: frozenset[str], allergens: Mapping[str, tuple[str, ...]]) -> New:
+    """What is new in a dish. An allergen that the baby knows by another food is known."""
+    had = {allergen for food in known for allergen in allergens.get(food, ())}
+    plain: list[str] = []
+    strong: list[str] = []
+    for food in dict.fromkeys(one.foods):
+        if food in known:
+            continue
+        brought = set(allergens.get(food, ()))
+        (strong if brought - had else plain).append(food)
+        had |= brought
+    return New(tuple(plain), tuple(strong))
+
+
+def opens_on(one: Candidate, day: int, age_months: int | None) -> int:
+    """The day from 1 on which a dish ready on ``day`` can be served to a baby of ``age_months`` on the first day."""
+    if age_months is None or one.from_months <= age_months:
+        return day
+    return max(day, 1 + round((one.from_months - age_months) * 365.25 / 12))
+
+
+def best_order(
+    ordered: Sequence[Candidate], known: frozenset[str], gaps: Gaps, age_months: int | None
+) -> tuple[list[Candidate], bool]:
+    """The best order, and whether no order is better."""
+    if len(ordered) > EXACT_MOST:
+        return _nearest_first(ordered, known, gaps, age_months), False
+    return [ordered[index] for index in _weighed(ordered, known, gaps, age_months)], True
+
+
+class _Way(NamedTuple):
+    """One way to have opened a set of dishes: its measure so far, and the day on which the next thing may come."""
+
+    iron: int
+    strong: int
+    total: int
+    order: tuple[int, ...]
+    day: int
+
+
+def _weighed(
+    ordered: Sequence[Candidate], known: frozenset[str], gaps: Gaps, age_months: int | None
+) -> tuple[int, ...]:
+    """All sets of dishes by size; of each set only ways that no other way beats in day and in measure."""
+    allergens = merged(ordered)
+    ways: dict[int, list[_Way]] = {0: [_Way(0, 0, 0, (), 1)]}
+    full = (1 << len(ordered)) - 1
+    for done in range(full):
+        here = _unbeaten(ways.pop(done))
+        have = known.union(*(ordered[i].foods for i in range(len(ordered)) if done >> i & 1))
+        for index, one in enumerate(ordered):
+            if done >> index & 1:
+                continue
+            new = new_in(one, have, allergens)
+            for way in here:
+                ready = way.day + new.days(gaps)
+                opens = opens_on(one, ready, age_months)
+                ways.setdefault(done | 1 << index, []).append(
+                    _Way(
+                        way.iron or (opens if one.iron_rich else 0),
+                        way.strong + len(new.strong) * ready,
+                        way.total + opens,
+                        (*way.order, index),
+                        ready + 1,
+                    )
+                )
+    return min(ways[full], key=_measure).order if ordered else ()
+
+
+def _measure(way: _Way) -> tuple[int, int, int, tuple[int, ...]]:
+    return way.iron, way.strong, way.total, way.order
+
+
+def _unbeaten(ways: list[_Way]) -> list[_Way]:
+    """Ways to the same set that may still turn out best: a later day only with a better measure of some kind."""
+    kept: list[_Way] = []
+    for way in sorted(ways, key=_measure):
+        if not any(
+            other.day <= way.day and other.iron <= way.iron and other.strong <= way.strong and other.total <= way.total
+            for other in kept
+        ):
+            kept.append(way)
+    return kept
+
+
+def _nearest_first(
+    ordered: Sequence[Candidate], known: frozenset[str], gaps: Gaps, age_months: int | None
+) -> list[Candidate]:
+    """Always the dish that opens soonest, the first iron-rich one before all."""
+    allergens = merged(ordered)
+    left, have, day = list(ordered), known, 1
+    order: list[Candidate] = []
+    while left:
+        iron_had = any(one.iron_rich for one in order)
+
+        def rank(one: Candidate) -> tuple[bool, int]:
+            ready = day + new_in(one, have, allergens).days(gaps)  # noqa: B023 - used within this round only
+            return not one.iron_rich and not iron_had, opens_on(one, ready, age_months)  # noqa: B023
+
+        nearest = min(left, key=rank)
+        day += new_in(nearest, have, allergens).days(gaps) + 1
+        left.remove(nearest)
+        order.append(nearest)
+        have = have | set(nearest.foods)
+    return order
