@@ -30,6 +30,7 @@ class Client:
         self.folder = folder
         self.texts: dict[str, str] = {}
         self._versions: dict[str, int] = {}
+        self._last_version = 0
         self._number = 0
         self._messages: queue.Queue[dict[str, Any] | None] = queue.Queue()
         self.kept: list[dict[str, Any]] = []
@@ -109,9 +110,8 @@ class Client:
 
     def open(self, name: str, text: str) -> list[dict[str, Any]]:
         """Open a text; its diagnostics."""
-        uri = self.uri(name)
-        self.texts[name], self._versions[name] = text, 1
-        document = {"uri": uri, "languageId": "markdown", "version": 1, "text": text}
+        self.texts[name], version = text, self._next_version(name)
+        document = {"uri": self.uri(name), "languageId": "markdown", "version": version, "text": text}
         self.tell("textDocument/didOpen", {"textDocument": document})
         return self.findings(name)
 
@@ -121,9 +121,29 @@ class Client:
 
     def change(self, name: str, changes: list[dict[str, Any]]) -> None:
         """Send changes as they are; the version goes up by one."""
-        self._versions[name] += 1
-        document = {"uri": self.uri(name), "version": self._versions[name]}
+        document = {"uri": self.uri(name), "version": self._next_version(name)}
         self.tell("textDocument/didChange", {"textDocument": document, "contentChanges": changes})
+
+    def _next_version(self, name: str) -> int:
+        """A number no text of this editor had before: what is late from a text now closed is not taken for another."""
+        self._last_version += 1
+        self._versions[name] = self._last_version
+        return self._last_version
+
+    def version(self, name: str) -> int:
+        """The version that was sent last."""
+        return self._versions[name]
+
+    def close_all(self) -> None:
+        """Close every text and forget what came of it."""
+        for name in self._versions:
+            self.tell("textDocument/didClose", {"textDocument": {"uri": self.uri(name)}})
+        self.ask(
+            "textDocument/hover", {"textDocument": {"uri": "file:///none.md"}, "position": {"line": 0, "character": 0}}
+        )
+        self._versions.clear()
+        self.texts.clear()
+        self.kept.clear()
 
     def findings(self, name: str) -> list[dict[str, Any]]:
         """The diagnostics published for the version that was sent last."""

@@ -39,21 +39,29 @@ A bowl for a wet evening.
 NAME = "recipes/courgette-mash.md"
 
 
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A channel with one clean recipe."""
-    (tmp_path / "recipes").mkdir()
-    (tmp_path / "channel.yaml").write_text(CHANNEL, encoding="utf-8")
-    (tmp_path / NAME).write_text(CLEAN, encoding="utf-8")
-    return tmp_path
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A channel with one clean recipe; nothing here writes to it."""
+    place = tmp_path_factory.mktemp("channel")
+    (place / "recipes").mkdir()
+    (place / "channel.yaml").write_text(CHANNEL, encoding="utf-8")
+    (place / NAME).write_text(CLEAN, encoding="utf-8")
+    return place
 
 
-@pytest.fixture
-def client(folder: Path) -> Iterator[Client]:
-    """An editor opened on the channel; every test ends with an orderly shutdown."""
+@pytest.fixture(scope="module")
+def editor(folder: Path) -> Iterator[Client]:
+    """One server for all tests, as an editor keeps one for a day; it ends with an orderly shutdown."""
     with Client(folder) as made:
         yield made
         assert made.leave() == 0
+
+
+@pytest.fixture
+def client(editor: Client) -> Iterator[Client]:
+    """The editor with nothing open in it."""
+    yield editor
+    editor.close_all()
 
 
 def codes(findings: list[dict]) -> list[str]:
@@ -126,7 +134,7 @@ def test_a_quick_fix_gives_a_text_that_checks_clean(client: Client) -> None:
     (finding,) = (f for f in client.open(NAME, text) if f["code"] == "unknown-key")
     fix = next(a for a in client.fixes(NAME, finding) if a["kind"] == "quickfix")
     (change,) = fix["edit"]["documentChanges"]
-    assert change["textDocument"] == {"uri": client.uri(NAME), "version": 1}
+    assert change["textDocument"] == {"uri": client.uri(NAME), "version": client.version(NAME)}
     mended = applied(text, change["edits"])
     client.change(NAME, [{"text": mended}])
     assert [f for f in client.findings(NAME) if f["severity"] < 3] == []
