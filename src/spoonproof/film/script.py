@@ -93,7 +93,7 @@ class Take:
 
     ``role`` is opening, foods, step, tasting, cautions, sources, close or own; ``step`` from 0; ``segment`` the number
     of the author's segment it is, None where it was made from the recipe; ``shorter`` other words for it, longest
-    first; ``least`` the seconds its author wants;
+    first; ``least`` the seconds its author wants; ``said`` the seconds its words take;
     ``heard`` the cautions that close its words and are never cut; ``chapter`` its name for the audience.
     """
 
@@ -112,6 +112,7 @@ class Take:
     least: float = 0.0
     heard: str = ""
     chapter: str = ""
+    said: float = 0.0
 
     @property
     def end(self) -> float:
@@ -232,7 +233,7 @@ def _filled(script: Script, material: Material) -> Script:
             longer = f"{say} {full.get(each.text, '')}".strip()
             if longer != say and full[each.text] not in say and _said(longer, take, material) <= take.runs:
                 say = longer
-        takes.append(replace(take, say=say))
+        takes.append(replace(take, say=say, said=round(seconds(say, material.rate(take.presenter)), 3)))
     return replace(script, takes=tuple(takes))
 
 

@@ -1,0 +1,125 @@
+"""Where a sentence breathes: speech cut into captions and captions into lines, at the pauses a speaker makes.
+
+A break after a mark of punctuation is best, then one before a conjunction, then before a preposition; an article and
+its noun, a preposition and its phrase, a figure and its unit stay together (source: bbc-subtitle-guidelines).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+LINE_CHARACTERS = 32  # source: dcmp-guidelines; it keeps within the 37 of bbc-subtitle-guidelines
+LINES = 2  # source: bbc-subtitle-guidelines, for a wide picture
+
+_SENTENCE_END = re.compile(r"(?<=[.!?…])\s+|(?<=[.!?…][\"”’)])\s+")
+_GAP = re.compile(r"\s+")
+_CONJUNCTIONS = frozenset(
+    "and but or nor so yet because until till when while if unless although though since then which who that where "
+    "before after whereas".split()
+)
+_PREPOSITIONS = frozenset(
+    "of in on at for from with by into onto over under through without about around between to off up down out".split()
+)
+_HOLDS_ON = _PREPOSITIONS | frozenset(
+    "a an the my your his her its our their this these those some any no not every each i you he she it we they is are "
+    "was were be been has have had will can may must should do does did very too as and but or if when until than one "
+    "two three four five six seven eight nine ten half about so".split()
+)
+"""Words that belong to what comes after them: no break behind them."""
+
+_FIGURE = re.compile(r"[\d½¼¾⅓⅔.,–-]+")
+_MARK, _BEFORE_CONJUNCTION, _BEFORE_PREPOSITION, _PLAIN, _TORN = 0.0, 2.0, 4.0, 7.0, 20.0
+"""What a break costs, beside how far it lies from the middle (0 to 10)."""
+
+_SHORT_COST = 9.0  # a part too short to be read in peace
+
+
+def sentences(text: str) -> list[str]:
+    """The sentences of a spoken line; a full stop inside a number does not end one."""
+    guarded = re.sub(r"(?<=\d)\.(?=\d)", "\u2024", " ".join(text.split()))
+    return [part.replace("\u2024", ".") for part in _SENTENCE_END.split(guarded) if part]
+
+
+def chunks(text: str, lasts: Callable[[str], float], least: float, most: float) -> list[str]:
+    """``text`` cut into parts that fit two lines and last at most ``most`` seconds by ``lasts``.
+
+    A sentence of less than ``least`` seconds is taken together with the one after it (the last with the one before).
+    """
+    groups: list[str] = []
+    for sentence in sentences(text):
+        if groups and lasts(groups[-1]) < least:
+            groups[-1] += f" {sentence}"
+        else:
+            groups.append(sentence)
+    if len(groups) > 1 and lasts(groups[-1]) < least:
+        last = groups.pop()
+        groups[-1] += f" {last}"
+    return [part for group in groups for part in _fitting(group, lasts, least, most)]
+
+
+def _fitting(text: str, lasts: Callable[[str], float], least: float, most: float) -> list[str]:
+    at = None
+    if len(lines(text)) > LINES or lasts(text) > most:
+        at = _best(text, lambda left, right: _SHORT_COST * ((lasts(left) < least) + (lasts(right) < least)))
+    if at is None:
+        return [text]
+    left, right = text[:at].rstrip(), text[at:].lstrip()
+    return [*_fitting(left, lasts, least, most), *_fitting(right, lasts, least, most)]
+
+
+def lines(text: str) -> list[str]:
+    """``text`` in lines of at most ``LINE_CHARACTERS``; in two that breathe where two are enough."""
+    if len(text) <= LINE_CHARACTERS:
+        return [text]
+    at = _best(text, lambda left, right: 0.0 if max(len(left), len(right)) <= LINE_CHARACTERS else 1000.0)
+    if at is not None:
+        pair = [text[:at].rstrip(), text[at:].lstrip()]
+        if max(map(len, pair)) <= LINE_CHARACTERS:
+            return pair
+    found: list[str] = []
+    for word in text.split():
+        if found and len(found[-1]) + 1 + len(word) <= LINE_CHARACTERS:
+            found[-1] += f" {word}"
+        else:
+            found.append(word)
+    return found
+
+
+def _best(text: str, more: Callable[[str, str], float]) -> int | None:
+    """Where the break with the least cost ends; None when there is no gap."""
+    words = text.split()
+    gaps = [match.end() for match in _GAP.finditer(text)]
+    if not gaps:
+        return None
+    middle = len(text) / 2
+
+    def cost(pair: tuple[int, int]) -> tuple[float, int]:
+        number, at = pair
+        return (
+            _tears(words, number) + 10 * abs(at - middle) / middle + more(text[:at].rstrip(), text[at:].lstrip()),
+            at,
+        )
+
+    return min(enumerate(gaps), key=cost)[1]
+
+
+def _tears(words: Sequence[str], gap: int) -> float:
+    """What a break after word ``gap`` costs by the words around it."""
+    before, after = words[gap], words[gap + 1]
+    plain = after.lower().strip("\"'“”‘’()")
+    if before[-1] in ".!?…:;—" or (len(before) > 1 and before[-1] in '"”’)' and before[-2] in ".!?…"):
+        return _MARK
+    if before[-1] == ",":
+        return _MARK + 1.0
+    if before.lower() in _HOLDS_ON or _FIGURE.fullmatch(before) or (plain == "to" and before[-1:].isdigit()):
+        return _TORN
+    if plain in _CONJUNCTIONS:
+        return _BEFORE_CONJUNCTION
+    return _BEFORE_PREPOSITION if plain in _PREPOSITIONS else _PLAIN
+
+
+def torn(first: str, second: str) -> bool:
+    """Whether a break between these two parts tears apart what belongs together."""
+    words = [*first.split(), *second.split()]
+    return _tears(words, len(first.split()) - 1) >= _TORN
