@@ -72,6 +72,7 @@ ALLERGEN = (
         "allergen",
         effect="allergen-introduction",
         pattern="T(<watch>) ~8 O(<reaction>)",
+        needs=("FOOD", "introduce", "give", "solids", "generic-food", "number"),
         veto=("storing", "story"),
         says="watching for reactions",
     ),
@@ -88,7 +89,7 @@ ALLERGEN = (
         "allergen",
         "S(<food|dish|nutrient>) ~14 O(<allergy|allergy-weak|reaction>)",
         loose=True,
-        veto=("swap",),
+        veto=("swap", "story"),
         says="food and allergy together",
     ),
     Rule(

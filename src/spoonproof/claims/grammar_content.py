@@ -9,6 +9,13 @@ from spoonproof.claims.grammar import Rule
 
 NUTRIENT_CONTENT = (
     Rule("high-in", "nutrient-content", "T(<high>) _4 O(<NUT>)", "high", says="a phrase of plenty and a nutrient"),
+    Rule(
+        "high-in",
+        "nutrient-content",
+        "T(<high>) (?:_1 <FOOD> ,?){1,4} _2 O(<NUT>)",
+        "high",
+        says="a phrase of plenty, foods and a nutrient",
+    ),
     Rule("source-of", "nutrient-content", "T(<source>) _4 O(<NUT>)", "source", says="'source of' and a nutrient"),
     Rule(
         "low-in",
@@ -101,6 +108,14 @@ NUTRIENT_CONTENT = (
         says="nutrient from a food",
     ),
     Rule(
+        "amount-in",
+        "nutrient-content",
+        "<amount> _1 O(<ambiguous-nutrient>) _1 T(<from>) _4 S(<FOOD>)",
+        "contains",
+        veto=("culinary",),
+        says="an amount of it in a food",
+    ),
+    Rule(
         "is-made-of",
         "nutrient-content",
         "S(<FOOD>) : _3 O(<NUT>)",
@@ -145,7 +160,22 @@ NUTRIENT_CONTENT = (
         says="an amount of a nutrient",
     ),
     Rule(
-        "is-source", "nutrient-content", "T(<copula>) _3 O(<NUT>)", "contains", loose=True, named=True, says="it is it"
+        "is-source",
+        "nutrient-content",
+        "T(<copula>) _1 O(<ambiguous-nutrient>)",
+        "contains",
+        loose=True,
+        named=True,
+        says="it is it",
+    ),
+    Rule(
+        "is-source",
+        "nutrient-content",
+        "T(<copula>) _3 O(<nutrient|energy|nutrient-weak>)",
+        "contains",
+        loose=True,
+        named=True,
+        says="it is it",
     ),
     Rule(
         "nutrients-and-food",
@@ -200,7 +230,7 @@ QUANTITY = (
         "limit-a-day",
         "quantity",
         "T((?:<number>_1)?<unit|household>) ~5 O(<per-day>)",
-        needs=("audience-baby", "audience-adult", "nutrient", "ambiguous-nutrient"),
+        needs=("limit", "nutrient", "ambiguous-nutrient", "AVOID", "can-ask", "need", "forbid"),
         veto=("storing",),
         says="an amount a day",
     ),

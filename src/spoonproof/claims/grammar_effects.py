@@ -60,6 +60,15 @@ FUNCTION = (
         says="nutrient and body together",
     ),
     Rule(
+        "body-and-nutrient",
+        "function",
+        "O(<body>) ~8 S(<nutrient>)",
+        loose=True,
+        needs=("need", "negation", "can-ask", "benefit", "benefit-weak", "have", "body-process", "digest", "absorb"),
+        veto=("nonfood", "culinary"),
+        says="body and nutrient together",
+    ),
+    Rule(
         "helps-a-nutrient", "function", "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>)", loose=True, says="helps a nutrient"
     ),
     Rule(
@@ -219,7 +228,7 @@ DISEASE = (
         named=True,
         says="good for the sick",
     ),
-    Rule("remedy", "disease", effect="remedy", pattern="S(<THING>) ~10 T(<remedy>)", says="a remedy"),
+    Rule("remedy", "disease", effect="remedy", pattern="S(<THING>) ~14 T(<remedy>)", says="a remedy"),
     Rule("remedy", "disease", effect="remedy", pattern="T(<remedy>) _3 O(<DISEASE>)", says="a remedy"),
     Rule(
         "caused-by",

@@ -215,6 +215,7 @@ SAFETY_AGE = (
         "safety-age",
         effect="age",
         pattern="T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
+        veto=("story",),
         says="whether babies may eat it",
     ),
     Rule(
@@ -222,6 +223,7 @@ SAFETY_AGE = (
         "safety-age",
         effect="age",
         pattern="T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
+        veto=("story",),
         says="whether babies may eat it",
     ),
     Rule(
@@ -229,6 +231,7 @@ SAFETY_AGE = (
         "safety-age",
         effect="age",
         pattern="T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
+        veto=("story",),
         says="whether babies may eat it",
     ),
     Rule(
@@ -280,6 +283,7 @@ SAFETY_AGE = (
         "safety-age",
         effect="age",
         pattern="T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<FOOD|ambiguous-nutrient>)",
+        veto=("story",),
         says="whether babies may eat it",
     ),
     Rule(

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.ordinary import is_story
 from spoonproof.claims.grammar import NEARBY, CompiledRule
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
@@ -16,11 +18,11 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely"})  # fmt: skip
+                   "such", "especially", "particularly", "namely", "called", "known"})  # fmt: skip
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
-_HOLDERS = frozenset({"food", "dish", "generic-food"})
+_HOLDERS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _NEAR = 6  # items before a match in which a veto counts
 _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains", "high-in", "source-of")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
@@ -37,7 +39,8 @@ _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses:
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
-_FED = frozenset({"give", "introduce", "include", "have"})
+_FED = frozenset({"give", "introduce", "include", "have"})  # "give it", but "give them a bath"
+_OFFERED = _FED - {"have"}
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
 _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
@@ -58,6 +61,8 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     ``present`` are the classes of the sentence.
     """
     kept: list[Match] = []
+    if any("story" in compiled.rule.veto for compiled in rules) and is_story(fold(tagged.text)):
+        rules = [compiled for compiled in rules if "story" not in compiled.rule.veto]
     points = _points(tagged, present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
@@ -111,7 +116,7 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
             continue
         if item.words.split(" ", 1)[0] in _POINTING and (
             (index < 4 and (index == 0 or item.words not in _JOINING or tagged.items[index - 1].words in _BEFORE))
-            or tagged.find(_GENERIC, index + 1, index + 3)
+            or (item.words != "which" and tagged.find(_GENERIC, index + 1, index + 3))
             or (
                 item.words in _SAYING
                 and tagged.find(_PREDICATES, index + 1, index + 3)
@@ -121,7 +126,7 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
             return True
         if item.words in _OWNED and tagged.find(_GOOD, index + 1, index + 4):
             return True
-        if item.words in ("it", "them") and tagged.find(_FED, index - 1, index):
+        if tagged.find(_FED if item.words == "it" else _OFFERED, index - 1, index) and item.words in ("it", "them"):
             return True
     return False
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
@@ -12,6 +14,11 @@ _SAYS = frozenset(
 )
 _HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy"})
 _NUTRIENT = frozenset({"nutrient", "energy"})
+# "we started her on rice", "my sister gave him egg": what somebody did once is no advice.
+_TOLD = re.compile(
+    r"\b(?:i|we|my \w+|our \w+|she|he)\b(?: \w+){0,4}? "
+    r"(?:gave|began|started|introduced|fed|tried|offered|put|retried|switched)\b"
+)
 _MEASURE = frozenset({"household", "unit"})
 
 
@@ -20,6 +27,11 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     if "label" in present and present.isdisjoint(_HEALTH):
         return True
     return _ingredient_line(tagged, present)
+
+
+def is_story(text: str) -> bool:
+    """Whether a sentence tells what somebody once did. ``text`` is in lower case."""
+    return _TOLD.search(text) is not None
 
 
 def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
