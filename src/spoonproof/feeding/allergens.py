@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from spoonproof.feeding.hazards import in_baby_bowl, nested
+from spoonproof.feeding.bowl import in_baby_bowl, nested
 from spoonproof.feeding.kinds import parts
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
@@ -55,7 +55,7 @@ def allergens(
     found: dict[tuple[str, str, int, str], AllergenFound] = {}
     for part in parts(recipe.foods):
         baby = in_baby_bowl(part.at, recipe, treatments)
-        pairs = [(part.line, "")] + [(line, other.title.value) for line, other in nested(part.line, others or {})]
+        pairs = [(part.line, "")] + [(one.part.line, one.recipe.title.value) for one in nested(part.line, others or {})]
         for line, title in pairs:
             for key, how in _of_line(line, foods, hidden):
                 kind: How = "choice" if part.choice >= 0 and how in ("present", "hidden") else how

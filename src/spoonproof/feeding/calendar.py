@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.feeding.allergens import AllergenFound
+from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.calendar_order import Candidate, Gaps, best_order, merged, new_in, opens_on
-from spoonproof.feeding.hazards import in_baby_bowl
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods

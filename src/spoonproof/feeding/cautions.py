@@ -6,8 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from spoonproof.feeding.allergens import AllergenFound, named_in
-from spoonproof.feeding.hazards import in_baby_bowl
-from spoonproof.feeding.kinds import kinds_of, parts
+from spoonproof.feeding.bowl import baby_kinds
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
@@ -39,15 +38,14 @@ def cautions(
     tables: FeedingTables,
     found: Sequence[AllergenFound],
     market: str = "EU",
+    others: Mapping[str, Recipe] | None = None,
 ) -> list[Caution]:
     """The cautions of a dish, in the order of the table.
 
-    ``found`` are its allergens; ``market`` chooses which are named and by what word.
+    ``found`` are its allergens; ``market`` chooses which are named and by what word; ``others``:
+    the channel's recipes by slug, for recipes used as foods.
     """
-    kinds: set[str] = set()
-    for part in parts(recipe.foods):
-        if in_baby_bowl(part.at, recipe, treatments):
-            kinds |= kinds_of(part.line, foods, tables)
+    kinds = baby_kinds(recipe, treatments, foods, tables, others)
     steps = " ".join(step.text for step in recipe.steps)
     cooked = any(t.heats for t in treatments)
     names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
@@ -81,7 +79,7 @@ def cautions(
 def _holds(
     when: str,
     state: Mapping[str, bool],
-    kinds: set[str],
+    kinds: frozenset[str],
     words: frozenset[str],
     present: set[str],
     texture: str,

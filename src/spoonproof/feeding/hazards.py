@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.served import as_served, baby_text
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -78,11 +79,13 @@ def hazards(
     policies: Mapping[str, str] | None = None,
     market: str = "",
     others: Mapping[str, Recipe] | None = None,
+    treat: Treat | None = None,
 ) -> list[Hazard]:
     """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
 
     ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` chooses
-    among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods.
+    among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods;
+    ``treat`` tells what happens to the lines of such a recipe (without it, only what is not yet for this age is told).
     """
     rows = [
         row
@@ -91,9 +94,10 @@ def hazards(
     ]
     found: list[Hazard] = []
     for part in parts(recipe.foods):
-        found += _of_part(part, recipe, treatments, foods, tables, rows)
-        if part.line.recipe and others:
-            found += _of_recipe(part, recipe, treatments, foods, tables, rows, others)
+        if part.line.recipe and others and part.line.recipe in others:
+            found += _of_recipe(part, recipe, treatments, foods, tables, rows, others, treat)
+        else:
+            found += _of_part(part, recipe, treatments, foods, tables, rows)
     found += _of_steps(recipe, foods, tables, rows)
     found += _seasoning(recipe, foods, tables, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
@@ -110,19 +114,6 @@ _LEAVES_BEHIND = frozenset(
 )
 
 
-def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) -> bool:
-    """Whether a line ends (also) in the baby's bowl. What no step uses is counted in."""
-    treatment = _treatment(index, treatments)
-    if treatment is not None and (treatment.bowl == "family" or treatment.left_out):
-        return False
-    bowls = {action.bowl or step.bowl for step in recipe.steps for action in step.actions if index in action.foods}
-    return bowls != {"family"}
-
-
-def _treatment(index: int, treatments: Sequence[Treatment]) -> Treatment | None:
-    return next((t for t in treatments if t.line == index), None)
-
-
 def _of_part(
     part: Part,
     recipe: Recipe,
@@ -133,7 +124,7 @@ def _of_part(
 ) -> Iterable[Hazard]:
     line = part.line
     classes = kinds_of(line, foods, tables)
-    treatment = _treatment(part.at, treatments)
+    treatment = treatment_of(part.at, treatments)
     if not in_baby_bowl(part.at, recipe, treatments):
         classes &= _LEAVES_BEHIND
         if treatment is None or not treatment.left_out or treatment.bowl == "family" or not classes:
@@ -199,6 +190,10 @@ def _edits(row: HazardRow, line: FoodLine, recipe: Recipe, cut: Span | None) -> 
     return (Edit(Span(line.span.end, line.span.end), f", {row.edit}"),)
 
 
+# What the host recipe does to a recipe it uses as a food; its cuts and heat are the other recipe's own.
+_DONE_BY_HOST = frozenset({"blended", "blended-smooth", "mashed", "lumpy", "fine", "strained", "squashed", "removed"})
+
+
 def _of_recipe(
     part: Part,
     recipe: Recipe,
@@ -207,44 +202,28 @@ def _of_recipe(
     tables: FeedingTables,
     rows: Sequence[HazardRow],
     others: Mapping[str, Recipe],
+    treat: Treat | None,
 ) -> Iterable[Hazard]:
-    """Foods not yet inside a recipe that is used as a food, however deep. Its shapes are its own page's findings."""
+    """What a recipe that is used as a food brings, however deep, at the ages of the recipe that uses it."""
     if not in_baby_bowl(part.at, recipe, treatments):
         return
+    host = as_served(part.line, part.at, recipe, treatment_of(part.at, treatments), None) & _DONE_BY_HOST
     for inner, path in nested(part.line, others):
-        classes = kinds_of(inner, foods, tables)
-        facts = as_served(inner, -1, path, None, foods.get(inner.food) if inner.food else None)
+        line = inner.line
+        classes = kinds_of(line, foods, tables)
+        treatment = treatment_of(inner.at, treat(path)) if treat is not None else None
+        if treatment is not None and treatment.left_out:
+            classes &= _LEAVES_BEHIND
+        food = foods.get(line.food) if line.food else None
+        facts = host | as_served(line, inner.at, path, treatment, food, own_cuts=inner.choice >= 0)
+        if host & {"blended", "mashed", "fine"}:
+            facts -= {"whole"}
         for row in _holding(rows, classes, facts, recipe.youngest):
-            if row.kind == "not-yet":
-                hazard = _hazard(replace(row, edit=""), inner, recipe, part.at, classes)
-                message = sentence(inner.name, row.problem, f'in "{path.title.value}" that is used here')
-                yield replace(hazard, message=message, span=part.line.span)
-
-
-def nested(
-    line: FoodLine, others: Mapping[str, Recipe], seen: frozenset[str] = frozenset()
-) -> Iterable[tuple[FoodLine, Recipe]]:
-    """Every food line (and choice) of the recipes that ``line`` uses as a food, with its recipe; cycles end."""
-    if not line.recipe or line.recipe in seen or len(seen) > 30:
-        return
-    other = others.get(line.recipe)
-    if other is None:
-        return
-    family = _family_lines(other)
-    for part in parts(other.foods):
-        if part.at in family:
-            continue
-        if part.line.recipe:
-            yield from nested(part.line, others, seen | {line.recipe})
-        else:
-            yield part.line, other
-
-
-def _family_lines(recipe: Recipe) -> frozenset[int]:
-    """Lines that only steps after the split use."""
-    family = {i for s in recipe.steps if s.bowl == "family" for a in s.actions for i in a.foods}
-    shared = {i for s in recipe.steps if s.bowl != "family" for a in s.actions for i in a.foods}
-    return frozenset(family - shared)
+            if row.kind == "choking" and treat is None:
+                continue  # without its treatments a shape is not known
+            hazard = _hazard(replace(row, edit=""), line, recipe, part.at, classes)
+            message = sentence(line.name, row.problem, f'in "{path.title.value}" that is used here')
+            yield replace(hazard, message=message, span=part.line.span)
 
 
 def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]) -> Iterable[Hazard]:

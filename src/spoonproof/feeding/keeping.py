@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from spoonproof.feeding.hazards import in_baby_bowl
-from spoonproof.feeding.kinds import kinds_of, parts
+from spoonproof.feeding.bowl import baby_kinds
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.kitchen import Foods
@@ -62,17 +61,16 @@ def keeping(
     foods: Foods,
     tables: FeedingTables,
     policies: Mapping[str, str] | None = None,
+    others: Mapping[str, Recipe] | None = None,
 ) -> Keeping:
-    """The keeping limits of a dish and what is wrong with its ``keeps``."""
+    """The keeping limits of a dish and what is wrong with its ``keeps``; ``others``: recipes used as foods."""
     kinds: set[str] = {"*"}
     if recipe.texture is None or recipe.texture.value in _PUREES:
         kinds.add("puree")
-    for part in parts(recipe.foods):
-        if in_baby_bowl(part.at, recipe, treatments):
-            kinds |= kinds_of(part.line, foods, tables)
+    kinds |= baby_kinds(recipe, treatments, foods, tables, others)
     authority = tables.authority("fridge", policies or {})
     lead: dict[str, Limit] = {}
-    others: list[Limit] = []
+    further: list[Limit] = []
     for row in tables.rows.get("storage", ()):
         value = row.number("value")
         if value is None or row.text("class") not in kinds:
@@ -84,11 +82,11 @@ def keeping(
         if kept is None or _leads(limit, kept, authority):
             lead[limit.fact] = limit
             if kept is not None:
-                others.append(kept)
+                further.append(kept)
         else:
-            others.append(limit)
+            further.append(limit)
     limits = tuple(lead.values())
-    return Keeping(limits, tuple(others), tuple(_faults(recipe, lead)))
+    return Keeping(limits, tuple(further), tuple(_faults(recipe, lead)))
 
 
 def _leads(new: Limit, old: Limit, authority: str) -> bool:

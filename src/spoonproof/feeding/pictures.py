@@ -49,11 +49,11 @@ def picture_hazards(
     found: list[PictureHazard] = []
     for picture in recipe.pictures:
         for shown in picture.shows:
-            for hit in scenes.find(shown.value):
-                row = rows[hit.value]
+            for scene in dict.fromkeys(hit.value for hit in scenes.find(shown.value)):
+                row = rows[scene]
                 found.append(
                     PictureHazard(
-                        hit.value,
+                        scene,
                         _LEVELS.get(row.text("level"), "warning"),
                         row.text("message"),
                         row.text("remedy"),

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from spoonproof.feeding.hazards import in_baby_bowl
+from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.kinds import kinds_of
 from spoonproof.feeding.served import as_served
 from spoonproof.feeding.tables import FeedingTables

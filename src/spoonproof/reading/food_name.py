@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from difflib import get_close_matches
 
 from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.food import NameMatch
@@ -31,6 +32,8 @@ _PREPOSITION = re.compile(
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
+_FIRST_WORD = re.compile(r"[ \t]*(?P<word>[^\W\d_]{2,12})\.?[ \t]+(?:of[ \t]+)?", re.I)
+_SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
 _BEFORE_BREAK = re.compile(r"[^,;()]*")
 _LAST_WORD = re.compile(r"[^\W\d_]+$")
 
@@ -108,6 +111,9 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
                 draft.use(match.start, match.end)
                 return FoodName(match.start, match.end, match.food)
             return _unknown(draft, match.start, after, foods)
+        near = _misspelt_unit(draft, text, start, end, foods, measures)
+        if near is not None:
+            return near
         left = _left_over(text, start, end, measures)
         of = _WORD_OF.match(text, start, end)
         inner = _match(text, of.end(), end, foods, measures) if of is not None else None
@@ -220,6 +226,31 @@ def _pressed(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
         whole = made is not None and made.end - made.start > len(word) and not lead["also"]
         return FoodName(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
     return None
+
+
+def _misspelt_unit(
+    draft: LineDraft, text: str, start: int, end: int, foods: Foods, measures: Measures
+) -> FoodName | None:
+    """ "2 tbps coconut oil": a slip of the keyboard in the unit; the food is known, how much of it is not."""
+    word = _FIRST_WORD.match(text, start, end)
+    if word is None or not any(draft.used[: word.start("word")]) or word["word"].lower() in _SHORT_WORDS:
+        return None
+    inner = _match(text, word.end(), end, foods, measures)
+    near = get_close_matches(word["word"].lower(), sorted(measures.words), 1, 0.7)
+    if inner is None or not near or measures.unit(word["word"]) is not None:
+        return None
+    draft.find(
+        "unknown-unit",
+        word.start("word"),
+        word.end("word"),
+        f"“{word['word']}” is no measure that is known here, so the amount can't be counted.",
+        f"Did you mean “{near[0]}”?",
+        edits=(Edit(draft.place(word.start("word"), word.end("word")), near[0]),),
+    )
+    draft.amount_lost = True
+    draft.use(word.start(), word.end())
+    draft.use(inner.start, inner.end)
+    return FoodName(inner.start, inner.end, inner.food)
 
 
 def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> FoodName:

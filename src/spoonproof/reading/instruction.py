@@ -51,6 +51,11 @@ _ADJECTIVE = re.compile(
     r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)(?:[ \t]+(?:it|them))?[ \t]+$",
     re.I,
 )
+_NOUN_BEFORE = re.compile(
+    r"\b(?:the|your|each|this|that|of|on|onto|over|to|with|a|hot|cold|buttered|wholemeal|fingers of|french"
+    r"|(?:the|with|over|on|of)[ \t]+[\w-]+[ \t]+(?:and|or))[ \t]+$",
+    re.I,
+)
 _OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]+(?:clean |wet )?$", re.I)
 _EQUIPMENT = re.compile(
     r"[ \t]*(?:up[ \t]+)?(?:(?:the|your)[ \t]+(?:\w+[ \t]+){0,2}?(?:oven|grill|griddle|steamer|kettle|microwave"
@@ -133,6 +138,8 @@ def _describes(text: str, match: VerbMatch) -> bool:
     if word in ("cube", "cubes") and re.search(
         r"\b(?:ice|stock|bouillon)[ -]$", text[max(0, match.start - 10) : match.start]
     ):
+        return True
+    if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 16) : match.start]) is not None
 

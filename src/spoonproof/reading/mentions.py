@@ -31,10 +31,11 @@ _DESCRIBING = frozenset(
 _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
-_DEFINITE = re.compile(
+DEFINITE = re.compile(
     r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?(?:[ \t]+and)?[ \t]+$",
     re.I,
 )
+_ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
     r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
@@ -118,6 +119,9 @@ class Names:
     def _add_line(self, index: int, line: FoodLine) -> None:
         for whole in filter(None, (line.alias, line.name, (line.recipe or "").replace("-", " "))):
             self._add(_key(whole), index, 0)
+        for word in _key((line.recipe or "").replace("-", " ")):
+            for name in (word, *_ALSO_CALLED.get(word, ())):
+                self._add((name,), index, 1 if name in _MADE_OF else 2)
         record = self.foods.get(line.food) if line.food else None
         own = [line.name]
         if record is not None:
@@ -213,7 +217,7 @@ class Names:
                 lines = self._nearer(getattr(match, "food", ""), lines)
             return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
         if match is not None:
-            return self._resolve(start, match_end, getattr(match, "food", ""))
+            return self._resolve(start, match_end, getattr(match, "food", ""), _key(text[start:match_end]))
         group = _GROUPS.get(tokens[at][2])
         if group:
             lines = tuple(i for i, line in enumerate(self.lines) if self._group(line) in group)
@@ -245,11 +249,13 @@ class Names:
         groups = {self._group(self.lines[i]) for i in lines}
         if record is not None and record.group in groups:
             return False
-        return _DEFINITE.search(text[max(0, start - 48) : start]) is None
+        return DEFINITE.search(text[max(0, start - 48) : start]) is None
 
-    def _resolve(self, start: int, end: int, food: str) -> Mention:
+    def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
         lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
+        if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
+            lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
 
     def _meant(self, text: str, mention: Mention) -> Mention:

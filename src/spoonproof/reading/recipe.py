@@ -87,7 +87,7 @@ class _Reader:
         title = add(values.get(keys.TITLE), "title", "title")
         summary = add(values.get(keys.SUMMARY), "description", "summary")
         lines = self._lines(values.node(keys.FOODS))
-        steps = self._steps(values.node(keys.STEPS), lines)
+        steps = self._steps(values.node(keys.STEPS), lines, title.value if title else "")
         after = self._next(values)
         made = film(values.get(keys.FILM), add, self.sink, len(steps))
         shown = pictures(values, add)
@@ -190,7 +190,7 @@ class _Reader:
                 self.sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. Fill it or take it out.")
         return True
 
-    def _steps(self, node: Node | None, lines: tuple[FoodLine, ...]) -> tuple[Step, ...]:
+    def _steps(self, node: Node | None, lines: tuple[FoodLine, ...], title: str) -> tuple[Step, ...]:
         usable: list[Scalar | Mapped] = []
         for item in _items(node):
             where = f"step {len(usable) + 1}"
@@ -212,7 +212,7 @@ class _Reader:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
         from spoonproof.reading.step import read_steps
 
-        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures)
+        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures, title)
         self.sink.findings += more
         return steps
 

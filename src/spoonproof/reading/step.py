@@ -28,6 +28,7 @@ from spoonproof.reading.instruction import (
     is_water,
 )
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
+from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
@@ -63,6 +64,8 @@ class _Reader:
     unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
     also: dict[str, list[Span]] = field(default_factory=dict)
     asked: set[tuple[int, ...]] = field(default_factory=set)
+    title: str = ""
+    made: set[str] = field(default_factory=set)  # foods that the steps make
 
 
 def read_steps(
@@ -72,13 +75,14 @@ def read_steps(
     foods: Foods,
     verbs: Verbs,
     measures: Measures,
+    title: str = "",
 ) -> tuple[tuple[Step, ...], list[Finding]]:
     """Read the method. One ``Step`` an entry, in order; never raises.
 
     An entry is a sentence, or a mapping with the sentence under ``do`` and keys beside it (``minutes``,
     ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding.
     """
-    reader = _Reader(document, lines, Tables(foods, verbs, measures), Names.of(lines, foods))
+    reader = _Reader(document, lines, Tables(foods, verbs, measures), Names.of(lines, foods), title=title)
     steps: list[Step] = []
     for index, entry in enumerate(scalars):
         sentence = _sentence_of(entry)
@@ -127,6 +131,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
     mentions = [
         _one_of(reader, passage, mention) for mention in mentions if not in_until(reader.tables, text, mention, drafts)
     ]
+    mentions = without_made(text, mentions, reader.tables.foods, reader.title, reader.made)
     cut = split_at(text)
     split_before = reader.split
     splits = cut is not None and not split_before
