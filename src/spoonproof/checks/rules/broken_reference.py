@@ -1,0 +1,63 @@
+"""A recipe is named as a food, or linked to in the story, and the channel has none of that name.
+
+What is in that food, its allergens with it, is then not counted, and the link on the page leads nowhere.
+
+Fails::
+
+    foods:
+      - 300 g floury potatoes, peeled, 1 cm dice
+      - {recipe: stokc-pot, amount: 100 ml}
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes between finger and thumb.
+      - Mash the potatoes.
+
+Passes::
+
+    foods:
+      - 300 g floury potatoes, peeled, 1 cm dice
+    steps:
+      - Boil the potatoes for 20-25 minutes, until a cube squashes between finger and thumb.
+      - Mash the potatoes.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.checks.rule import Fault
+from spoonproof.dish import Dish
+from spoonproof.model.finding import Edit, Remedy
+from spoonproof.model.text import Span
+from spoonproof.reading.typed import nearest
+
+SCOPE = "dish"
+AREA = "page"
+LEVEL = "error"
+SOURCES = ()
+
+_LINK = re.compile(r"\]\(<?recipe:(?P<slug>[^\s()<>]{1,200})")
+
+
+def check(dish: Dish) -> Iterator[Fault]:
+    """One fault at each name that leads to no recipe. Nothing where there is no channel to look in."""
+    if not dish.others:
+        return
+    recipe = dish.recipe
+    for line in recipe.foods:
+        if line.recipe and line.recipe not in dish.others:
+            at = recipe.document.text.find(line.recipe, line.span.start, line.span.end)
+            yield _fault(dish, line.recipe, Span(at, at + len(line.recipe)) if at >= 0 else line.span)
+    for link in _LINK.finditer(recipe.document.text, recipe.story_span.start, recipe.story_span.end):
+        if link["slug"] not in dish.others:
+            yield _fault(dish, link["slug"], Span(*link.span("slug")))
+
+
+def _fault(dish: Dish, slug: str, span: Span) -> Fault:
+    near = nearest(slug, list(dish.others))
+    named = dish.recipe.document.at(span) == slug
+    edits = (Edit(span, near),) if near and named else ()
+    remedy = Remedy(
+        f"Write {near}, if that is the one meant." if near else "Write the recipe, or take it out.", False, edits
+    )
+    return Fault(span, f"The channel has no recipe “{slug}”.", remedy=remedy)
