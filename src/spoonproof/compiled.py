@@ -142,6 +142,11 @@ def load(name: str) -> Any:
     return None
 
 
+def stamp() -> str:
+    """What changes with our tables or with the code that reads them."""
+    return _place()[1]
+
+
 def _place() -> tuple[Path, str]:
     root = bundle_root()
     if root.parent == PACKAGE:

@@ -16,7 +16,7 @@ from spoonproof.model.recipe import Recipe
 from spoonproof.model.treatment import Treatment
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping, Sequence
 
     from spoonproof.cooking.timeline import Plan
     from spoonproof.feeding.allergens import AllergenFound, Label
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from spoonproof.foods.intakes import Reference
     from spoonproof.foods.numbers import KitchenNumbers
     from spoonproof.knowledge import Knowledge
-    from spoonproof.model.claim import JudgedClaim, Paid
+    from spoonproof.model.claim import Claim, JudgedClaim, Paid
 
 IRON_SHARE = 0.1
 """Share of a day's reference intake in a portion from which a dish counts as one that brings iron (common practice)."""
@@ -39,13 +39,20 @@ class Dish:
     """One recipe with all that can be worked out about it; nothing is computed before it is asked for."""
 
     def __init__(
-        self, recipe: Recipe, channel: Channel, knowledge: Knowledge, others: Mapping[str, Recipe] | None = None
+        self,
+        recipe: Recipe,
+        channel: Channel,
+        knowledge: Knowledge,
+        others: Mapping[str, Recipe] | None = None,
+        find: Callable[[Recipe], Sequence[Claim]] | None = None,
     ) -> None:
-        """``others``: the channel's recipes by slug, for recipes used as foods."""
+        """``others``: the channel's recipes by slug, for recipes used as foods. ``find``: gives a recipe's claims
+        where they may be at hand (see ``find_in``)."""
         self.recipe = recipe
         self.channel = channel
         self.knowledge = knowledge
         self.others = others or {}
+        self._find = find
 
     @cached_property
     def treatments(self) -> tuple[Treatment, ...]:
@@ -94,13 +101,11 @@ class Dish:
     @cached_property
     def claims(self) -> list[JudgedClaim]:
         """Every claim of every statement, judged on the dish as eaten; left statements are not judged."""
-        from spoonproof.claims.find import find_claims
         from spoonproof.claims.judge import judge
 
         known = self.knowledge
         context = known.claim_context(self.channel, self.recipe, self.paid)
-        passages = [passage for passage in self.recipe.passages if passage.leave is None]
-        found = find_claims(passages, known.lexicon)
+        found = self._find(self.recipe) if self._find else find_in(self.recipe, known)
         return [judge(claim, known.register, self.numbers, context) for claim in found]
 
     @cached_property
@@ -190,3 +195,10 @@ class Dish:
 
         known = self.knowledge
         return keeping(self.recipe, self.treatments, known.foods, known.feeding, self.channel.policies)
+
+
+def find_in(recipe: Recipe, knowledge: Knowledge) -> Sequence[Claim]:
+    """Every claim of a recipe's statements, unjudged; the statements that are left out are not looked at."""
+    from spoonproof.claims.find import find_claims
+
+    return find_claims([passage for passage in recipe.passages if passage.leave is None], knowledge.lexicon)

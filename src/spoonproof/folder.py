@@ -12,7 +12,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.dish import Dish
+from spoonproof.dish import Dish, find_in
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.channel import Channel
 from spoonproof.model.finding import Finding
@@ -20,7 +20,9 @@ from spoonproof.model.recipe import Recipe
 from spoonproof.model.text import Document
 
 if TYPE_CHECKING:
+    from spoonproof.model.claim import Claim
     from spoonproof.reading.measures import Measures
+    from spoonproof.recall import Recall
 
 CHANNEL_FILE = "channel.yaml"
 
@@ -98,6 +100,23 @@ class ChannelFolder:
         self.root = root
         self.knowledge = knowledge or Knowledge(root)
         self._read: dict[Path, RecipeFile] = {}
+        # By the path that is shown: the document, the faults of its reading until they are kept, its claims.
+        self._known: dict[str, tuple[Document, Sequence[Finding] | None, Sequence[Claim] | None]] = {}
+
+    @cached_property
+    def _recall(self) -> Recall | None:
+        """What was read and found before; None where nothing may be kept."""
+        from spoonproof.reading.bundle import own_root
+        from spoonproof.recall import Recall
+
+        if not (self.root / CHANNEL_FILE).is_file():
+            return None
+        own = own_root(self.root)
+        tables = [path for path in sorted((own / "shared").glob("*.csv")) if path.is_file()] if own else []
+        try:
+            return Recall(self.root, tables, self.channel.measures)
+        except OSError:
+            return None
 
     @cached_property
     def _channel(self) -> tuple[Channel, tuple[Finding, ...]]:
@@ -150,14 +169,38 @@ class ChannelFolder:
         return read_document(path, shown)
 
     def _read_afresh(self, path: Path) -> RecipeFile:
-        from spoonproof.reading.recipe import read_recipe
-
         shown = self.shown(path)
         document, faults = self._document(path, shown)
         if document is None:
             return RecipeFile(path, shown, None, None, tuple(faults))
+        recall = self._recall if self._lasts(path) else None
+        known = recall.get(document) if recall is not None else None
+        if known is not None:
+            self._known[shown] = document, None, known.claims
+            return RecipeFile(path, shown, document, known.recipe, (*faults, *known.faults))
+        from spoonproof.reading.recipe import read_recipe
+
         recipe, more = read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
+        self._known[shown] = document, more if recall is not None else None, None
         return RecipeFile(path, shown, document, recipe, (*faults, *more))
+
+    def _lasts(self, _path: Path) -> bool:
+        """Whether the text of a file is worth keeping what was read in it."""
+        return True
+
+    def _find(self, recipe: Recipe) -> Sequence[Claim]:
+        """The claims of a recipe of this folder, unjudged. They are found once, and kept with what was read."""
+        document, faults, claims = self._known.get(recipe.document.path, (None, None, None))
+        if document is not recipe.document:
+            return find_in(recipe, self.knowledge)
+        if claims is None:
+            claims = find_in(recipe, self.knowledge)
+            self._known[document.path] = document, None, claims
+            if faults is not None and self._recall is not None:
+                from spoonproof.recall import Read
+
+                self._recall.keep(Read(recipe, faults, claims))
+        return claims
 
     @cached_property
     def measures(self) -> Measures:
@@ -176,7 +219,7 @@ class ChannelFolder:
 
     def dish(self, recipe: Recipe) -> Dish:
         """The dish of a recipe of this channel."""
-        return Dish(recipe, self.channel, self.knowledge, self.recipes)
+        return Dish(recipe, self.channel, self.knowledge, self.recipes, self._find)
 
     def select(self, paths: Sequence[Path], drafts: bool = False) -> tuple[RecipeFile, ...]:
         """The recipe files that ``paths`` name (folders hold theirs); all of the channel when none is named.

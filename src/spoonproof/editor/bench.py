@@ -59,6 +59,9 @@ class OpenFolder(ChannelFolder):
             return None, []
         return super()._document(path, shown)
 
+    def _lasts(self, path: Path) -> bool:
+        return path not in self._texts
+
     def forget(self, path: Path) -> None:
         """``path`` may hold something else now."""
         self._read.pop(path, None)

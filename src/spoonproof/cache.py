@@ -1,0 +1,131 @@
+"""A shelf of small results in ``.spoonproof/cache`` of a channel, each under the hash of what it was made from.
+
+It may be deleted at any time and shared between processes. An entry is written beside its place and moved there in
+one step, so a kill at any instant leaves it whole or not at all; one that is damaged is passed over and written
+anew; a full disk or a folder that can't be written ends the writing, never the command. What is kept is data: the
+caller turns bytes into values, and no code ever comes out of here.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import stat
+import time
+from hashlib import blake2b
+from pathlib import Path
+
+FOLDER = Path(".spoonproof") / "cache"
+OFF = "SPOONPROOF_CACHE"
+"""Set to "off" in the environment, nothing is kept and nothing that was kept is used."""
+
+LARGEST = 4 << 20
+"""Bytes of an entry that are read."""
+
+MOST = 60_000
+"""Entries of a shelf; the older half goes when there are more."""
+
+_OLD = 30 * 86_400
+_DIGEST = 16
+
+
+def hashed(*parts: str | bytes) -> str:
+    """The name of what is made from these parts: 32 hex digits."""
+    found = blake2b(digest_size=_DIGEST)
+    for part in parts:
+        body = part.encode("utf-8", "surrogatepass") if isinstance(part, str) else part
+        found.update(b"%d:" % len(body))
+        found.update(body)
+    return found.hexdigest()
+
+
+class Cache:
+    """One shelf of a channel's cache: entries of one kind, made by one version."""
+
+    def __init__(self, root: Path, shelf: str) -> None:
+        """``root``: the channel's folder. ``shelf``: a plain folder name that stands for kind and version."""
+        self._above = root / FOLDER
+        self._folder = self._above / shelf
+        self._place = os.fspath(self._folder)
+        # A link in the place of one of the folders would lead the writing out of the channel.
+        self._off = os.environ.get(OFF) == "off" or any(
+            path.is_symlink() for path in (root / FOLDER.parent, self._above, self._folder)
+        )
+        self._made = False
+
+    def get(self, key: str) -> bytes | None:
+        """What was kept under ``key``, None where there is nothing sound."""
+        if self._off:
+            return None
+        try:
+            handle = os.open(f"{self._place}/{key}", os.O_RDONLY | _CAREFUL)
+        except OSError:
+            return None
+        try:
+            with os.fdopen(handle, "rb") as file:
+                status = os.fstat(handle)
+                if not stat.S_ISREG(status.st_mode) or status.st_size > LARGEST:
+                    return None
+                whole = file.read(LARGEST + 1)
+        except OSError:
+            return None
+        return whole[_DIGEST:] if _sum(whole[_DIGEST:]) == whole[:_DIGEST] else None
+
+    def put(self, key: str, body: bytes) -> None:
+        """Keep ``body`` under ``key``, in the place of what is there. Never raises OSError."""
+        if self._off or len(body) + _DIGEST > LARGEST:
+            return
+        part = f"{self._place}/.{key}.{os.getpid()}.part"
+        try:
+            if not self._made:
+                self._make()
+            handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, 0o644)
+            with os.fdopen(handle, "wb", buffering=0) as file:
+                whole = _sum(body) + body
+                if file.write(whole) != len(whole):
+                    raise OSError("the disk is full")
+            os.replace(part, f"{self._place}/{key}")  # noqa: PTH105 - a thousand times in a build
+        except OSError:
+            self._off = True
+            with contextlib.suppress(OSError):
+                Path(part).unlink()
+
+    def _make(self) -> None:
+        self._folder.mkdir(parents=True, exist_ok=True)
+        ignore = self._above / ".gitignore"
+        if not ignore.exists():
+            ignore.write_text("*\n", encoding="utf-8")
+        self._sweep()
+        self._made = True
+
+    def _sweep(self) -> None:
+        """Take away what other versions left long ago, parts of killed processes, and the older half of too much."""
+        from shutil import rmtree
+
+        now = time.time()
+        for other in os.scandir(self._above):
+            mine = other.name == self._folder.name or not other.is_dir(follow_symlinks=False)
+            if not mine and now - other.stat(follow_symlinks=False).st_mtime > _OLD:
+                rmtree(other.path, ignore_errors=True)
+        entries = list(os.scandir(self._folder))
+        for left in (e for e in entries if e.name.endswith(".part")):
+            with contextlib.suppress(OSError):
+                if now - left.stat(follow_symlinks=False).st_mtime > 3600:
+                    Path(left.path).unlink()
+        if len(entries) > MOST:
+            oldest = sorted(entries, key=lambda e: e.stat(follow_symlinks=False).st_mtime)
+            for entry in oldest[: len(entries) // 2]:
+                with contextlib.suppress(OSError):
+                    Path(entry.path).unlink()
+
+
+_CAREFUL = (
+    getattr(os, "O_NOFOLLOW", 0)
+    | getattr(os, "O_NONBLOCK", 0)
+    | getattr(os, "O_CLOEXEC", 0)
+    | getattr(os, "O_BINARY", 0)
+)
+
+
+def _sum(body: bytes) -> bytes:
+    return blake2b(body, digest_size=_DIGEST).digest()
