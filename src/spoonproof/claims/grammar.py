@@ -129,7 +129,7 @@ class RuleBook:
 
 
 # Vetoes that count only near the match: "cream" at the end of a long sentence does not make it one of cosmetics.
-NEARBY = frozenset({"nonfood"})
+NEARBY = frozenset({"nonfood", "culinary"})
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 

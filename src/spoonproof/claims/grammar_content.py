@@ -86,6 +86,37 @@ NUTRIENT_CONTENT = (
     ),
     Rule("is", "nutrient-content", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>)", "contains", says="a food is it"),
     Rule(
+        "is-fibrous",
+        "nutrient-content",
+        "S(<FOOD|pronoun>) _2 <copula> _3 O(<adjectival>)",
+        "contains",
+        veto=("culinary",),
+        says="an adjective of a nutrient",
+    ),
+    Rule(
+        "meets-needs",
+        "nutrient-content",
+        "O(<need|need-weak|nutrient-weak>) ~3 T(<contain>) _2 S(<FOOD>)",
+        "contains",
+        says="needs met by a food",
+    ),
+    Rule(
+        "little-in-it",
+        "nutrient-content",
+        "<amount|free|prefix-low|low|scant> _1 O(<nutrient|nutrient-weak>) T(<from>) S(<pronoun>) (?:[.,:?]|$)",
+        "contains",
+        says="how much is in it",
+    ),
+    Rule(
+        "adds-nutrients",
+        "nutrient-content",
+        "S(<FOOD>) ~8 T(<BENEFIT>) _4 O(<nutrient-weak>)",
+        "contains",
+        loose=True,
+        veto=("culinary",),
+        says="a food helps to nutrients",
+    ),
+    Rule(
         "content-is-low",
         "nutrient-content",
         "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
@@ -207,6 +238,14 @@ QUANTITY = (
         needs=("per-day", "per-portion", "contain", "more", "less", "copula", "need", "audience-baby", "age", "have"),
         says="an amount",
     ),
+    Rule(
+        "sugar-in-spoons",
+        "quantity",
+        "O(<ambiguous-nutrient>) ~6 T(<number> _1 <household>)",
+        needs=("per-day", "limit", "per-portion"),
+        veto=("storing",),
+        says="household measures of sugar or salt",
+    ),
     Rule("calories", "quantity", "T(<number>) _2 O(<energy>)", says="a number of calories"),
     Rule(
         "protein-12-g",
@@ -251,7 +290,19 @@ QUANTITY = (
 )
 
 COMPARATIVE = (
-    Rule("healthier", "comparative", "T(<healthier>)", says="a comparing health word"),
+    Rule(
+        "makes-healthier",
+        "general-benefit",
+        "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)",
+        says="makes it more nutritious",
+    ),
+    Rule(
+        "healthiest",
+        "general-benefit",
+        "O(<healthiest>) (?!~12 <than>)",
+        says="a superlative of health",
+    ),
+    Rule("healthier", "comparative", "O(<healthier>)", loose=True, says="a comparing health word"),
     Rule("more-than", "comparative", "T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
     Rule(
         "most",

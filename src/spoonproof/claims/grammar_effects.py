@@ -134,6 +134,12 @@ FUNCTION = (
         needs=("FOOD", "generic-food"),
         says="weight lost or gained",
     ),
+    Rule(
+        "needed-to-grow",
+        "function",
+        "<audience-baby|audience-adult> ~6 S(<nutrient|nutrient-weak>) _3 T(<need>) _2 O(<develop|strong>)",
+        says="someone needs a nutrient to thrive",
+    ),
     Rule("harms-a-function", "function", "T(<HARM|badfor>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
     Rule(
         "it-and-function",
@@ -267,6 +273,19 @@ DISEASE = (
 GENERAL_BENEFIT = (
     Rule("good-for-health", "general-benefit", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
     Rule("superfood", "general-benefit", "T(<loose-noun>)", veto=("nonfood",), says="a loose word of benefit"),
+    Rule(
+        "superfood",
+        "general-benefit",
+        "S(<THING>) ~6 <copula> _4 T(<loose-noun-weak>)",
+        veto=("nonfood",),
+        says="a loose word of benefit",
+    ),
+    Rule(
+        "praised-food",
+        "general-benefit",
+        "S(<THING>) ~6 <copula> _3 T(<praised-food>) _4 O(<audience-baby>)",
+        says="praised as a food for someone",
+    ),
     Rule("loose-word", "general-benefit", "T(<loose>) (?!<generic-food>)", named=True, says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "T(<loose>) <generic-food> ~8 S(<FOOD>)", says="a loose word of benefit"),
     Rule("loose-word", "general-benefit", "S(<THING>) ~6 <copula> ~4 T(<loose>)", says="a loose word of benefit"),

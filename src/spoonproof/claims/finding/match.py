@@ -22,6 +22,8 @@ _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+_OF_NOTHING = ("superfood", "healthiest")  # claims even where no food is named
+_EATERS = frozenset({"audience-baby", "audience-adult"})
 _HOLDERS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _NEAR = 6  # items before a match in which a veto counts
 _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains", "high-in", "source-of")
@@ -70,7 +72,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     for compiled in rules:  # the caller has passed over the rules whose classes are not there
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
-            if _vetoed(tagged, match, present) or not (about or _says_something(tagged, match)):
+            if _vetoed(tagged, match, present) or _eats(tagged, match) or not (about or _says_something(tagged, match)):
                 continue
             if compiled.rule.named and not (
                 (held if compiled.rule.kind == "nutrient-content" else about)
@@ -88,12 +90,20 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
 def _vetoed(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets."""
     near = NEARBY.intersection(match.rule.veto)
-    return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 2))
+    return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 3))
+
+
+def _eats(tagged: Tagged, match: Match) -> bool:
+    """Whether somebody has the nutrient, and no food is said to: "children get all the nutrients"."""
+    if match.rule.name not in ("has", "enough-of") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
+        return False
+    at = match.trigger[0]
+    return bool(tagged.find(_EATERS, at - 3, at))
 
 
 def _says_something(tagged: Tagged, match: Match) -> bool:
     """Whether a claim about no food in particular says enough: "foods that are safe" and "a healthy diet" don't."""
-    if (match.rule.kind == "general-benefit" and match.rule.name != "superfood") or match.rule.name in (
+    if (match.rule.kind == "general-benefit" and match.rule.name not in _OF_NOTHING) or match.rule.name in (
         "safe",
         "fine-for-babies",
     ):

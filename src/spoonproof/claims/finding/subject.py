@@ -293,8 +293,9 @@ def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
     begin = _widen(tagged, at)
     said = tagged.words(begin, at + 1).lower()
     before = tagged.words(begin, at).lower()
-    # A short noun stays as it is said ("oats", "eggs"): the plural is its name.
-    return said if len(base) < 5 or not base else f"{before} {base}".strip()
+    # A short noun stays as it is said ("oats", "eggs"): the plural is its name. So does another spelling ("fiber").
+    last = said.removeprefix(before).strip()
+    return said if len(base) < 5 or not last.startswith(base[:-2]) else f"{before} {base}".strip()
 
 
 def _widen(tagged: Tagged, at: int) -> int:
