@@ -124,7 +124,19 @@ def _said(passage: Passage, wanted: list[str]) -> Iterator[Place]:
     for at in range(len(plain) - len(wanted) + 1):
         if plain[at : at + len(wanted)] == wanted:
             span = passage.span(words[at][1], words[at + len(wanted) - 1][2])
-            yield Place(passage.document, span, f"said in {passage.where or passage.kind}")
+            yield Place(passage.document, span, f"said {_whereabouts(passage, words[at][1])}")
+
+
+def _whereabouts(passage: Passage, start: int) -> str:
+    """The place in words: "at 0:04" where it is timed, else "in step 3"."""
+    from spoonproof.report.heard import timecode
+
+    seconds = passage.seconds(start, start + 1)
+    if seconds:
+        return f"at {timecode(seconds[0])}"
+    if passage.kind == "speech":
+        return f"in line {passage.document.position(passage.span(start, start + 1).start)[0]}"
+    return f"in {passage.where or passage.kind}"
 
 
 def _in_other_words(folder: ChannelFolder, words: str, said: list[Place]) -> Iterator[Place]:
@@ -143,7 +155,7 @@ def _in_other_words(folder: ChannelFolder, words: str, said: list[Place]) -> Ite
         if _meaning(claim) in wanted and not any(
             place.document is document and place.span.start < span.end and span.start < place.span.end for place in said
         ):
-            yield Place(document, span, f"says so in other words in {claim.passage.where or claim.passage.kind}")
+            yield Place(document, span, f"says so in other words {_whereabouts(claim.passage, claim.start)}")
 
 
 def _meaning(claim: Claim) -> tuple[object, ...] | None:
