@@ -15,6 +15,8 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
+from spoonproof.cli import main
+
 ENV = {**os.environ, "SPOONPROOF_TODAY": "2026-11-25", "PYTHONUNBUFFERED": "1"}
 
 
@@ -110,12 +112,21 @@ def until(page: Any, expression: str, seconds: float = 30) -> None:
     raise AssertionError(f"never came true: {expression}")
 
 
+def new_channel(place: Path) -> Path:
+    """A channel as ``new`` makes it in ``place``."""
+    before = Path.cwd()
+    os.chdir(place)
+    try:
+        assert main(["new", "channel", "moth kitchen"]) == 0
+    finally:
+        os.chdir(before)
+    return place / "moth-kitchen"
+
+
 @pytest.fixture
 def channel(tmp_path: Path) -> Path:
     """A channel as ``new`` makes it, with its one recipe."""
-    done = command("new", "channel", "moth kitchen", cwd=tmp_path)
-    assert done.returncode == 0, done.stderr
-    return tmp_path / "moth-kitchen"
+    return new_channel(tmp_path)
 
 
 @pytest.fixture

@@ -3,13 +3,36 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from tests.desk.conftest import Served
+from tests.desk.conftest import Served, new_channel, open_desk
 
 SLUG = "potato-and-courgette-mash"
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """One desk for all: nothing that is asked here may change it."""
+    served = open_desk(new_channel(tmp_path_factory.mktemp("desk")))
+    yield served
+    served.end()
+
+
+@pytest.fixture
+def lures(desk: Served) -> Iterator[Path]:
+    """Links in the folder of recipes that lead out of it, to a file that holds a secret."""
+    outside = desk.root.parent / "out.md"
+    outside.write_text("---\ntitle: SECRET\n---\n", encoding="utf-8")
+    made = [desk.root / "recipes" / name for name in ("linked.md", "linked-folder", ".hidden.md")]
+    made[0].symlink_to(outside)
+    made[1].symlink_to(desk.root.parent)
+    made[2].write_text("SECRET", encoding="utf-8")
+    yield outside
+    for path in made:
+        path.unlink()
 
 
 def test_nothing_is_answered_without_the_token(desk: Served) -> None:
@@ -73,24 +96,19 @@ def test_pages_can_not_be_framed_nor_read_by_others(desk: Served) -> None:
         ".hidden", "x%00", "a%5c..%5cchannel", "%ff%fe", "potato-and-courgette-mash.md", "linked", "linked-folder/out",
     ],
 )  # fmt: skip
-def test_no_address_leads_out_of_the_recipes(desk: Served, key: str) -> None:
-    outside = desk.root.parent / "out.md"
-    outside.write_text("---\ntitle: SECRET\n---\n", encoding="utf-8")
-    (desk.root / "recipes" / "linked.md").symlink_to(outside)
-    (desk.root / "recipes" / "linked-folder").symlink_to(desk.root.parent)
-    (desk.root / "recipes" / ".hidden.md").write_text("SECRET", encoding="utf-8")
+def test_no_address_leads_out_of_the_recipes(desk: Served, lures: Path, key: str) -> None:
     for page in ("write", "see", "review", "script", "state"):
         answer = desk.get(f"/{page}/{key}")
         assert answer.code in (400, 404) and "SECRET" not in answer.body, page
     answer = desk.send(f"/save/{key}", text="gone", base="", base_text="")
     assert answer.code in (400, 404)
-    assert "SECRET" in outside.read_text(encoding="utf-8")
+    assert "SECRET" in lures.read_text(encoding="utf-8")
     assert "title" in (desk.root / "channel.yaml").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("name", ["../../channel.yaml", "..%2f..%2fchannel.yaml", ".spoonproof-site", "x.py", ""])
 def test_no_address_leads_out_of_what_was_made(desk: Served, name: str) -> None:
-    (desk.root / "out" / "site").mkdir(parents=True)
+    (desk.root / "out" / "site").mkdir(parents=True, exist_ok=True)
     (desk.root / "out" / "site" / "x.py").write_text("SECRET", encoding="utf-8")
     assert desk.get(f"/site/{name}").code == 404
     assert desk.get(f"/shown/x/{name}").code == 404
@@ -99,17 +117,12 @@ def test_no_address_leads_out_of_what_was_made(desk: Served, name: str) -> None:
 
 def test_what_a_recipe_says_is_never_code(desk: Served) -> None:
     nasty = "<script>alert(1)</script>\"'><img src=x onerror=alert(2)>{{ 7*7 }}{% include '/etc/passwd' %}"
-    path = desk.root / "recipes" / f"{SLUG}.md"
-    text = path.read_text(encoding="utf-8").replace("Potato and courgette mash", json.dumps(nasty), 1)
+    text = (desk.root / "recipes" / f"{SLUG}.md").read_text(encoding="utf-8")
+    text = text.replace("Potato and courgette mash", json.dumps(nasty), 1)
+    path = desk.root / "recipes" / "nasty-mash.md"
     path.write_text(text + f"\n{nasty} </textarea><b>out</b>\n", encoding="utf-8")
-    for page in (
-        "/",
-        f"/write/{SLUG}",
-        f"/see/{SLUG}",
-        f"/review/{SLUG}",
-        f"/script/{SLUG}",
-        "/new-foods?recipe=" + SLUG,
-    ):
+    pages = [f"/{view}/nasty-mash" for view in ("write", "see", "review", "script")]
+    for page in ("/", *pages, "/new-foods?recipe=nasty-mash"):
         answer = desk.get(page)
         assert answer.code == 200, answer.body[-400:]
         assert "<script>alert" not in answer.body and "<img src=x" not in answer.body
