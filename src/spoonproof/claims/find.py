@@ -27,9 +27,11 @@ def analyser(lexicon: Lexicon) -> Analyser:
     return kept[1]
 
 
-def find_claims(passages: Sequence[Passage], lexicon: Lexicon) -> list[Claim]:
+def find_claims(passages: Sequence[Passage], lexicon: Lexicon, *, apart: bool = False) -> list[Claim]:
     """Every claim of ``passages``, in order of passage and position.
 
-    A pronoun subject is carried from the passages before it of the same document. Nothing is judged here.
+    A pronoun subject is carried from the passages before it of the same document; not so where the passages
+    are ``apart``, statements that have nothing to do with each other. Nothing is judged here.
     """
-    return analyser(lexicon).claims(passages)
+    known = analyser(lexicon)
+    return [claim for passage in passages for claim in known.claims([passage])] if apart else known.claims(passages)

@@ -181,6 +181,15 @@ NUTRIENT_CONTENT = (
         says="a food gives nutrients",
     ),
     Rule(
+        "meal-with",
+        "nutrient-content",
+        "S(<generic-food|FOOD>) T(<with>) ~3 O(<nutrient>)",
+        "contains",
+        loose=True,
+        veto=("culinary",),
+        says="a meal with a nutrient",
+    ),
+    Rule(
         "enough-of",
         "nutrient-content",
         "T(<amount>) _3 O(<nutrient>)",
@@ -319,6 +328,20 @@ COMPARATIVE = (
         "more",
         named=True,
         says="so many times",
+    ),
+    Rule(
+        "better-than-milk",
+        "comparative",
+        "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
+        veto=("culinary",),
+        says="set against milk",
+    ),
+    Rule(
+        "better-than-milk",
+        "comparative",
+        "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 S(<FOOD>)",
+        veto=("culinary",),
+        says="set against milk",
     ),
     Rule(
         "better-for",

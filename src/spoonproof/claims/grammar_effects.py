@@ -223,6 +223,13 @@ DISEASE = (
         says="brings an illness",
     ),
     Rule("for-disease", "disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
+    Rule(
+        "given-when-ill",
+        "disease",
+        "S(<generic-food|pronoun|FOOD>) ~10 <for> _3 <when-ill> _3 O(<DISEASE>)",
+        veto=("nonfood", "story"),
+        says="a food for those who are ill",
+    ),
     Rule("for-the-weak", "disease", "S(<FOOD|pronoun>) ~10 O(<invalid>)", loose=True, says="food for the sick"),
     Rule(
         "against-anything", "disease", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"

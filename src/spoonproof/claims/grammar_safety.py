@@ -48,6 +48,13 @@ SAFETY_AGE = (
         says="a shape that chokes",
     ),
     Rule(
+        "hazard-food",
+        "safety-age",
+        effect="choking",
+        pattern="O(<hazard-food>) ~2 <copula> _2 T(<fine|okay|safe>)",
+        says="a shape that chokes",
+    ),
+    Rule(
         "supervise",
         "safety-age",
         effect="choking-supervision",
@@ -187,6 +194,13 @@ SAFETY_AGE = (
         says="none of it at an age",
     ),
     Rule(
+        "none-before-age",
+        "safety-age",
+        "O(@AGE) ~6 T(<free>) _1 S(<ambiguous-nutrient|FOOD>)",
+        veto=("storing", "story"),
+        says="none of it at an age",
+    ),
+    Rule(
         "wait-until", "safety-age", "T(<wait|advice>) ~6 O(@AGE)", veto=("storing", "story"), says="an age to wait for"
     ),
     Rule(
@@ -200,7 +214,8 @@ SAFETY_AGE = (
         "fine-for-babies",
         "safety-age",
         effect="age",
-        pattern="S(<FOOD|pronoun>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)",
+        pattern="S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 "
+        "O(<audience-baby|solids>)",
         says="fine for babies",
     ),
     Rule(

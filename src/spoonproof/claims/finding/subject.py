@@ -258,8 +258,17 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
         if tagged.items[i].words in _PRONOUNS
         # "this purée" names its noun; "it's packed with protein" does not
         and (tagged.items[i].words in _PERSONAL or not tagged.find(_NAMED | _GENERIC, i + 1, i + 3))
+        and not _stands_for_nothing(tagged, i)
     ]
     return found[-1] if found else None
+
+
+def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
+    """ "It is safe for babies to have cinnamon": what is safe comes after "to"."""
+    words = [item.words for item in tagged.items[at : at + 8]]
+    if words[0] not in ("it", "it's") or (words[0] == "it" and words[1:2] not in (["is"], ["was"])):
+        return False
+    return "to" in words[2:] and "," not in words
 
 
 def _named(tagged: Tagged, at: int, taken: range) -> Subject:
