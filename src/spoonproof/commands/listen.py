@@ -205,7 +205,7 @@ def _judged(options: Namespace, folder: ChannelFolder | None, knowledge: Knowled
         for fault in faults:
             line = document.position(fault.span.start)[0]
             print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
-        yield from (judge(claim) for claim in find_claims(passages, knowledge.lexicon))
+        yield from (judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=options.lines))
 
 
 def _documents(paths: Sequence[str]) -> Iterator[Document]:
