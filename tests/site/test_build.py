@@ -14,7 +14,7 @@ import pytest
 
 from spoonproof.site import build, feed
 from spoonproof.site.pages import Pages, Theme, ThemeError
-from spoonproof.site.view import Caution, RecipePage, Run, Site, Statement, StepItem
+from spoonproof.site.view import Caution, Fault, RecipePage, Run, Site, Statement, StepItem
 from tests.site import sample
 
 
@@ -186,10 +186,13 @@ def test_an_empty_channel_still_has_a_front_page() -> None:
 
 
 def test_a_page_published_with_errors_says_so_and_stays_out_of_feed_and_search() -> None:
-    page = dataclasses.replace(sample.pear_mash(), unfinished=("Line 9: the parsnip is still hard at 5 minutes.",))
+    faults = (Fault("Line 9: the parsnip is still hard.", "too-hard-for-the-age"), Fault("Line 2: odd.", "not-listed"))
+    page = dataclasses.replace(sample.pear_mash(), unfinished=faults)
     made = build.files(dataclasses.replace(sample.site(), recipes=(page,)), Theme([sample.THEME]), {})
     text = made[page.href].decode()
-    assert "Not ready" in text and "still hard at 5 minutes" in text and 'content="noindex"' in text
+    assert 'href="../rules.html#at-too-hard-for-the-age"' in text and "#at-not-listed" not in text
+    assert 'id="at-too-hard-for-the-age"' in made["rules.html"].decode()
+    assert "Not ready" in text and "still hard" in text and 'content="noindex"' in text
     assert '"@type":"Recipe"' not in text
     assert b"<entry>" not in made["feed.xml"]
     assert json.loads(made["search.json"]) == []

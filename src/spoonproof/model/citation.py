@@ -30,7 +30,13 @@ def full(item: Csl) -> str:
     """Who, when, what, in what, by whom and what number: whatever of it is known, for every type of source."""
     who = names(item.get("author")) or _edited(item) or _text(item, "publisher") or _text(item, "authority")
     year = issued_year(item)
-    parts = [f"{who} ({year})" if who and year else who or year, _text(item, "title").rstrip(".")]
+    title = _text(item, "title").rstrip(".")
+    # Without an author the title leads, as it does in a list of references.
+    parts = (
+        [f"{who} ({year})" if year else who, title]
+        if who
+        else [f"{title} ({year})" if year and title else title or year]
+    )
     container = _text(item, "container-title")
     if container:
         volume = _text(item, "volume") + (f"({_text(item, 'issue')})" if _text(item, "issue") else "")

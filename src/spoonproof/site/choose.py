@@ -13,6 +13,7 @@ from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder
 from spoonproof.model.finding import Finding
 from spoonproof.reading.bundle import bundle_root
+from spoonproof.site.view import Fault
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +21,7 @@ class Chosen:
     """What is published; by slug, the errors a page owns up to; and a line for each recipe left out."""
 
     dishes: tuple[Dish, ...]
-    faults: Mapping[str, tuple[str, ...]]
+    faults: Mapping[str, tuple[Fault, ...]]
     left_out: tuple[str, ...]
 
 
@@ -50,9 +51,9 @@ def choose(folder: ChannelFolder, *, drafts: bool = False, with_errors: bool = F
     return Chosen(tuple(dishes), faults, tuple(left_out))
 
 
-def _told(finding: Finding) -> str:
+def _told(finding: Finding) -> Fault:
     line = finding.document.position(finding.span.start)[0]
-    return f"Line {line}: {finding.message}"
+    return Fault(f"Line {line}: {finding.message}", finding.rule)
 
 
 def theme_folders(folder: ChannelFolder) -> tuple[Path, ...]:

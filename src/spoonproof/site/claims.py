@@ -21,6 +21,9 @@ ANSWERS: Mapping[str, str] = {
     "cut-not-allowed": "It may not be said in these words.",
     "source-it": "We have no source that settles it.",
 }
+NOT_SHOWN = "Nothing shows that it is so."
+"""The answer to a statement that is cut for want of evidence: it is not called untrue."""
+
 _LAW: Mapping[str, str] = {
     "yes": "a food business may say it",
     "with-wording": "a food business may say it in set words",
@@ -79,7 +82,7 @@ def _statement(number: int, judged: JudgedClaim, places: Sequence[str], cited: N
         " ".join(claim.quote.split()),
         ", ".join(places),
         judged.truth,
-        ANSWERS[judged.advice],
+        answer(judged),
         _sentence(judged.why),
         judged.wording or "",
         tuple(_market(answer) for answer in judged.allowed),
@@ -87,6 +90,13 @@ def _statement(number: int, judged: JudgedClaim, places: Sequence[str], cited: N
         judged.entry or "",
         claim.kind not in ("process", "quantity"),
     )
+
+
+def answer(judged: JudgedClaim) -> str:
+    """The answer in one sentence; what is cut because nothing shows it is not called untrue."""
+    if judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted"):
+        return NOT_SHOWN
+    return ANSWERS[judged.advice]
 
 
 def _market(answer: MarketAnswer) -> MarketLine:

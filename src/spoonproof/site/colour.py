@@ -71,4 +71,4 @@ def cloth(rgb: RGB) -> RGB:
     """A pale linen that a dish of this colour stands out from: warm, turned a little to the far side of its hue."""
     _, a, b = _to_lab(rgb)
     size = max(0.02, (a * a + b * b) ** 0.5)
-    return _to_rgb((0.925, 0.003 - 0.014 * a / size, 0.012 - 0.014 * b / size))
+    return _to_rgb((0.926, 0.006 - 0.016 * a / size, 0.021 - 0.012 * b / size))

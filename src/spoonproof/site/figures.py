@@ -94,7 +94,7 @@ def nutrients(dish: Dish, cited: Numbered) -> Nutrients | None:
 def doubt(estimate: Estimate) -> str:
     """The range in words, "" where it is no wider than the rounding."""
     if estimate.coverage < COVERED:
-        return "at least: some foods have no published value"
+        return "or more"
     low, high = figure(estimate.low), figure(estimate.high)
     if low == high or low == figure(estimate.amount) == high or not math.isfinite(estimate.high):
         return ""
@@ -104,6 +104,10 @@ def doubt(estimate: Estimate) -> str:
 def share_text(share: float, coverage: float, kind: str, source: str = "") -> str:
     """A share as people read it; † where the reference value was recalled and not read in its source."""
     percent = share * 100
+    if coverage < COVERED and percent < 1:
+        return "too little known"
+    if percent == 0:
+        return "none"
     text = "over 100 %" if percent > 100 else f"{percent:.0f} %" if percent >= 1 else "under 1 %"
     text = f"at least {text}" if coverage < COVERED and percent <= 100 else text
     text = f"{text} (AI)" if kind == "AI" else text

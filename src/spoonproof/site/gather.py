@@ -20,6 +20,7 @@ from spoonproof.site.view import (
     Caution,
     Chapter,
     CorrectionItem,
+    Fault,
     Film,
     Link,
     Marked,
@@ -31,8 +32,8 @@ from spoonproof.site.view import (
     Timer,
 )
 
-KEEPING_CAUTIONS = frozenset({"keep-chill", "reheat", "defrost", "rice-cool"})
-"""Cautions that stand under Keeping."""
+KEEPING_CAUTIONS = frozenset({"keep-chill", "keep-rice", "keep-nitrate", "reheat", "defrost"})
+"""Cautions on what is kept for later: they stand under Keeping."""
 
 EVERY_MEAL = frozenset({"first-aid", "ready", "appetite", "professional", "special-needs", "upright"})
 """Cautions that hold for every meal and stand together further down; any other stands at the top."""
@@ -46,7 +47,7 @@ PAID = {
 
 
 def recipe_page(
-    dish: Dish, published: Mapping[str, Recipe], faults: Sequence[str] = (), checked: str = ""
+    dish: Dish, published: Mapping[str, Recipe], faults: Sequence[Fault] = (), checked: str = ""
 ) -> RecipePage:
     """The page of a dish. ``published``: recipes that have a page, by slug. ``faults``: errors to own up to.
     ``checked``: an ISO date when the whole was checked, "" to take the sources' own."""
@@ -94,6 +95,7 @@ def recipe_page(
             recipe.story,
             [(offset - recipe.story_span.start, number) for offset, number in said.in_story],
             lambda slug: f"{slug}.html" if slug in published else "",
+            curled=dish.channel.language.lower().startswith("en"),
         ),
         statements=said.statements,
         citations=cited.citations(),

@@ -13,6 +13,9 @@ from spoonproof.site.view import Calendar, CalendarDay, Link
 OLDEST = 12
 """Dishes for babies that start later than this many months are not first foods."""
 
+WITH_IT = "new with it: "
+"""How the plan says which foods a dish brings: on the page they stand among what is new."""
+
 
 def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
     """The calendar over the dishes a baby under a year may have; None where there is nothing to order."""
@@ -43,8 +46,11 @@ def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
 def _days(plan: Plan, titles: dict[str, str]) -> tuple[CalendarDay, ...]:
     out = []
     for event in plan.events:
-        new = (event.what,) if event.kind in ("food", "allergen") else ()
+        new: tuple[str, ...] = (event.what,) if event.kind in ("food", "allergen") else ()
         served = Link(titles[event.slug], f"recipes/{event.slug}.html") if event.slug in titles else None
-        note = f"{event.what}. {event.why}" if event.kind in ("advice", "keep") else event.why
-        out.append(CalendarDay(f"Day {event.day}", new, served, note.strip(". ") + "." if note.strip(". ") else ""))
+        note = f"{event.what}: {event.why}" if event.kind in ("advice", "keep") else event.why
+        if event.kind == "dish" and note.startswith(WITH_IT):
+            new, note = tuple(note.removeprefix(WITH_IT).split(", ")), ""
+        note = note.strip(". ") + "." if note.strip(". ") else ""
+        out.append(CalendarDay(f"Day {event.day}", new, served, note, event.kind == "allergen"))
     return tuple(out)

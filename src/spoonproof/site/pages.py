@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from spoonproof.site import jsonld, sieve
+from spoonproof.site.typeset import lasting, typeset
 from spoonproof.site.view import Link, RecipePage, Site, plain
 
 if TYPE_CHECKING:
@@ -58,6 +59,9 @@ class Theme:
         env.filters["day"] = day
         env.filters["short"] = sieve.short
         env.filters["anchor"] = anchor
+        env.filters["host"] = host
+        env.filters["lasting"] = lasting
+        env.filters["set"] = typeset
         return env
 
 
@@ -80,6 +84,11 @@ def anchor(text: str) -> str:
     return "at-" + "".join(c if c.isascii() and (c.isalnum() or c == "-") else "-" for c in text.lower())
 
 
+def host(address: str) -> str:
+    """Whose site an address leads to ("nhs.uk")."""
+    return (urlsplit(address).hostname or "").removeprefix("www.")
+
+
 class Pages:
     """Renders the pages of one site."""
 
@@ -87,6 +96,9 @@ class Pages:
         """Templates are compiled once and used for every page."""
         self.site = site
         self.env = theme.environment()
+        if not site.language.lower().startswith("en"):
+            self.env.filters["set"] = str  # other languages have marks of their own
+        self.env.globals["rule_names"] = frozenset(rule.name for rule in site.rules)
         self.menu = [Link("Recipes", "index.html")]
         if site.calendar is not None:
             self.menu.append(Link("New foods", "calendar.html"))

@@ -14,6 +14,8 @@ from typing import Any, NamedTuple
 
 from markupsafe import Markup, escape
 
+from spoonproof.site.typeset import typeset
+
 SCHEMES = ("https", "http", "mailto", "tel")
 """Where a link may lead; an address without a scheme stays on the site."""
 
@@ -37,9 +39,15 @@ def safe_link(href: str) -> bool:
     return scheme is None or scheme[1].lower() in SCHEMES
 
 
-def render(text: str, marks: Iterable[tuple[int, int]] = (), recipe_link: RecipeLink | None = None) -> Markup:
+def render(
+    text: str,
+    marks: Iterable[tuple[int, int]] = (),
+    recipe_link: RecipeLink | None = None,
+    *,
+    curled: bool = True,
+) -> Markup:
     """HTML of ``text``. ``marks``: (offset after the statement, its number). ``recipe_link`` serves
-    ``recipe:slug`` links; where it gives "" the words stay and the link goes."""
+    ``recipe:slug`` links; where it gives "" the words stay and the link goes. ``curled``: set English marks."""
     from spoonproof.reading.markdown import prose_parser, story_text
 
     parts: list[str] = []
@@ -51,7 +59,7 @@ def render(text: str, marks: Iterable[tuple[int, int]] = (), recipe_link: Recipe
         at = offset
     parts.append(_PRIVATE.sub("\ufffd", text[at:]))
     parser = prose_parser()
-    env: dict[str, Any] = {"recipe_link": recipe_link or (lambda _slug: "")}
+    env: dict[str, Any] = {"recipe_link": recipe_link or (lambda _slug: ""), "typeset": typeset if curled else str}
     html = _renderer().render(parser.parse(story_text("".join(parts)), env), parser.options, env)
     return Markup(_PRIVATE.sub("", html))
 
@@ -72,7 +80,7 @@ def whole(text: str, lead: Callable[[str], str]) -> Written:
     from spoonproof.reading.markdown import prose_parser, story_text
 
     parser = prose_parser()
-    env: dict[str, Any] = {"recipe_link": lambda _slug: "", "lead": lead, "ids": {}}
+    env: dict[str, Any] = {"recipe_link": lambda _slug: "", "lead": lead, "ids": {}, "typeset": typeset}
     tokens = parser.parse(story_text(_PRIVATE.sub("\ufffd", text)), env)
     html = _renderer().render(tokens, parser.options, env)
     first = next((i for i, token in enumerate(tokens) if token.type == "paragraph_open"), None)
@@ -115,8 +123,9 @@ def _renderer() -> Any:
     return renderer
 
 
-def _text(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:
-    return _MARK.sub(_why, str(escape(tokens[index].content)))
+def _text(tokens: Sequence[Any], index: int, _options: Any, env: Any) -> str:
+    typeset = env["typeset"]
+    return _MARK.sub(_why, str(escape(typeset(tokens[index].content))))
 
 
 def _as_text(tokens: Sequence[Any], index: int, _options: Any, _env: Any) -> str:

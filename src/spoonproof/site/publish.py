@@ -18,7 +18,7 @@ from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
 from spoonproof.site.shapes import to_svg
-from spoonproof.site.view import RecipePage, Site
+from spoonproof.site.view import Fault, RecipePage, Site
 
 
 def publish(
@@ -27,7 +27,7 @@ def publish(
     out: Path,
     theme: Sequence[Path],
     *,
-    faults: Mapping[str, Sequence[str]] | None = None,
+    faults: Mapping[str, Sequence[Fault]] | None = None,
     sources: Sequence[Path] = (),
     checked: str = "",
     root: Path | None = None,
@@ -52,7 +52,7 @@ def gather_site(
     channel: Channel,
     dishes: Sequence[Dish],
     look: Theme,
-    faults: Mapping[str, Sequence[str]],
+    faults: Mapping[str, Sequence[Fault]],
     checked: str,
     album: Album,
 ) -> Site:

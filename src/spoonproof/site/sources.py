@@ -11,6 +11,12 @@ from spoonproof.site.view import Citation
 BASES = {"common-practice": "common practice", "from-memory": "recalled, not yet read again", "own": "the author’s own"}
 """How a source is known, where it was not read."""
 
+_UNPUBLISHED = {
+    "common-practice": "Common practice in the kitchen; there is no publication.",
+    "from-memory": "Recalled, and not read again in its source yet.",
+    "own": "The author’s own.",
+}
+
 
 class Numbered:
     """Sources in the order they were first cited. Unknown ids keep their id as their text: never dropped."""
@@ -43,7 +49,12 @@ class Numbered:
 def citation(source: str, item: Mapping[str, object] | None, number: int = 0, basis: str = "read") -> Citation:
     """A source as people read it; its own ``custom.basis`` wins over a reference that says "read"."""
     if item is None:
-        return Citation(number, source, BASES.get(source, source).capitalize() + ".", basis=BASES.get(basis, ""))
+        return Citation(
+            number,
+            source,
+            _UNPUBLISHED.get(source, source),
+            basis="" if source in _UNPUBLISHED else BASES.get(basis, ""),
+        )
     custom = item.get("custom")
     own = str(custom.get("basis", "")) if isinstance(custom, Mapping) else ""
     return Citation(number, source, full(item), web_link(item), BASES.get(basis) or BASES.get(own, ""))

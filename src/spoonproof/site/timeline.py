@@ -25,9 +25,18 @@ def timeline(plan: Plan) -> Timeline | None:
             else:
                 free.append(task)
         for at, tasks in enumerate(rows):
-            name = _NAMES[row] + (f" {at + 1}" if len(rows) > 1 and row in ("ring", "oven") else "")
-            lanes.append(Lane(name, tuple(Bar(t.start, t.end, t.label, _kind(t)) for t in tasks)))
+            lanes.append(Lane(_name(row, at, len(rows)), tuple(_bar(task) for task in tasks)))
     return Timeline(total, tuple(lanes), _ticks(total), tuple(_told(task) for task in plan.tasks if task.minutes > 0))
+
+
+def _name(row: str, at: int, rows: int) -> str:
+    if rows > 1 and row == "hands":
+        return "first cook" if at == 0 else "second cook" if at == 1 else f"cook {at + 1}"
+    return _NAMES[row] + (f" {at + 1}" if rows > 1 and row in ("ring", "oven") else "")
+
+
+def _bar(task: Task) -> Bar:
+    return Bar(task.start, task.end, task.label, _kind(task), task.step + 1 if task.step is not None else 0)
 
 
 def _kind(task: Task) -> str:

@@ -79,12 +79,13 @@ class StepItem:
 
 
 class Bar(NamedTuple):
-    """A stretch on the timeline in minutes; ``kind`` is hands, heat, rest or cool."""
+    """A stretch on the timeline in minutes; ``kind`` is hands, heat, rest or cool; ``step`` from 1, 0 for none."""
 
     start: float
     end: float
     label: str
     kind: str
+    step: int = 0
 
 
 class Lane(NamedTuple):
@@ -206,6 +207,13 @@ class Reviewed(NamedTuple):
     lapsed: bool = False
 
 
+class Fault(NamedTuple):
+    """An error that a page owns up to: what is wrong and where, and the name of the rule that says so."""
+
+    text: str
+    rule: str = ""
+
+
 class Chapter(NamedTuple):
     """A chapter of the film: seconds from its start, end, and its name."""
 
@@ -292,7 +300,7 @@ class RecipePage:
     photos: tuple[Picture, ...] = ()
     social: tuple[Picture, ...] = ()  # the Open Graph and structured data pictures
     renamed_from: tuple[str, ...] = ()
-    unfinished: tuple[str, ...] = ()  # said at the top when a page is published with errors
+    unfinished: tuple[Fault, ...] = ()  # said at the top when a page is published with errors
     author: str = ""
     words: str = ""  # what search looks through beside the title
 
@@ -361,6 +369,7 @@ class CalendarDay:
     new: tuple[str, ...]
     served: Link | None = None
     note: str = ""
+    allergen: bool = False  # what is new is an allergen, given on its own
 
 
 @dataclass(frozen=True, slots=True)
