@@ -242,6 +242,13 @@ FAULTS: Mapping[str, Fault] = _table(
         "Its rows are left out, and ours stand in their place.",
     ),
     (
+        "source-address",
+        "page",
+        "error",
+        "The address of a source can't be used as it is",
+        "A reader follows it to see for herself; it must lead there, safely and without anybody's password.",
+    ),
+    (
         "own-row-without-reason",
         "baby",
         "error",

@@ -10,7 +10,8 @@ from spoonproof.model.text import Document, Span
 from spoonproof.reading.bundle import OWN, bundle_root, own_root, row_key
 from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.files import read_document
-from spoonproof.reading.tables import read_sources, read_table
+from spoonproof.reading.own_sources import own_sources
+from spoonproof.reading.tables import read_table
 from spoonproof.reading.typed import nearest
 
 SAFETY_TABLES = (
@@ -53,7 +54,7 @@ def own_table_faults(channel: Path | None) -> list[Finding]:
             findings.append(fault("own-table-not-read", document, document.whole, message))
             continue
         findings += _rows(document, path.stem, rows, read_table(ours[path.stem]))
-    findings += _sources(root)
+    findings += own_sources(root)[1]
     return findings
 
 
@@ -77,19 +78,6 @@ def _rows(document: Document, table: str, rows: list[Row], ours: list[Row]) -> l
                 message = "This row takes the place of one that guards the baby. Say why in a column named reason."
                 findings.append(fault("own-row-without-reason", document, span, message))
     return findings
-
-
-def _sources(root: Path) -> list[Finding]:
-    folder = root / "shared" / "sources"
-    if not folder.is_dir():
-        return []
-    try:
-        read_sources(folder)
-    except (ValueError, OSError) as problem:
-        document = Document("shared/sources", "")
-        message = f"The channel's own sources can't be read and are left out: {problem}."
-        return [fault("own-table-not-read", document, document.whole, message)]
-    return []
 
 
 def says_own(problem: ValueError) -> bool:

@@ -10,6 +10,7 @@ from spoonproof.model.table import Row
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Mapped
 from spoonproof.reading.bundle import bundle_root, own_root
+from spoonproof.reading.faults import fault
 from spoonproof.reading.files import read_document
 from spoonproof.reading.tables import read_table
 from spoonproof.reading.yaml_tree import read_yaml
@@ -42,10 +43,27 @@ def register_files(
                 faults += problems
                 if isinstance(tree, Mapped | Listing):
                     trees.append((document, tree))
-        authorised = root / "claims" / "authorised.csv"
-        if authorised.is_file():
-            rows += read_table(authorised)
+        wordings, problems = _wordings(root)
+        rows += wordings
+        faults += problems
     return trees, rows, faults
+
+
+def _wordings(root: Path) -> tuple[list[Row], list[Finding]]:
+    """The rows of ``claims/authorised.csv`` below ``root``: none, and told, where it can't be read."""
+    path = root / "claims" / "authorised.csv"
+    if root == bundle_root():
+        return read_table(path), []
+    if not path.exists():
+        return [], []
+    document, faults = read_document(path, "claims/authorised.csv", root)
+    if document is None:
+        return [], faults
+    try:
+        return read_table(path), faults
+    except ValueError as problem:
+        message = f"This table can't be read and is left out: {problem}."
+        return [], [*faults, fault("own-table-not-read", document, document.whole, message)]
 
 
 def _beside(folder: Path, unsaved: Mapping[Path, Document]) -> list[Path]:
