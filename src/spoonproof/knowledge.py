@@ -239,6 +239,7 @@ class Knowledge:
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
         from spoonproof.claims.judging.context import Context, own_sources
+        from spoonproof.claims.words import plain
         from spoonproof.clock import today
 
         traits, allergens = self._food_facts
@@ -250,6 +251,7 @@ class Knowledge:
             traits=traits,
             allergens=allergens,
             own=own_sources(recipe.sources),
+            called=frozenset(plain(recipe.title.value).split()),
         )
 
     @cached_property

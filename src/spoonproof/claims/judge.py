@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from spoonproof.claims.judging.advice import SERIOUS, advise, harm_of, level_of
+from spoonproof.claims.judging.asking import key_of_claim, probe_of
 from spoonproof.claims.judging.context import Context, own_sources
+from spoonproof.claims.judging.danger import warned
 from spoonproof.claims.judging.markets import answers
-from spoonproof.claims.judging.reading import around, key_of_claim, probe_of
+from spoonproof.claims.judging.polarity import read_again
+from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
@@ -23,11 +26,13 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
 
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
+    claim = read_again(claim, register)
     key = key_of_claim(claim, context, register)
     matching = register.matching(key)
     probe = probe_of(claim, numbers, register, context)
     steps = [*claim.steps, describe_key(key)]
     verdict = truth_of(claim, key, matching, probe, numbers, register, context)
+    warned(claim, key, verdict, register)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context)
     steps += more

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.claims.entries import Allowance
+from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
@@ -29,17 +30,24 @@ def advise(
     if promises_a_cure(claim, verdict, medicine, cures):
         steps.append("advice: it promises to prevent or cure, and nothing listed here shows it")
         advice = "cut-untrue"
-    if claim.polarity == "asks":
-        steps.append(f"a question asserts nothing: {advice} becomes {'keep' if verdict.truth == 'true' else 'add'}")
-        return "keep" if advice == "keep" else "add"
+    if verdict.warning is not None:
+        steps.append("advice: it praises what a child of this age must not have")
+        advice = "cut-untrue"
     bound = [answer for answer in allowed if answer.bound]
     refused = [answer.market for answer in bound if answer.answer == "no"]
+    if claim.polarity == "asks":
+        if refused and not guidance:
+            # A claim is what a message suggests or implies, too (Reg. 1924/2006 Art 2(2)(1)).
+            steps.append(f"advice: {', '.join(refused)} bind this speech, and a question suggests the answer")
+            return "cut-not-allowed"
+        steps.append(f"a question asserts nothing: {advice} becomes {'keep' if verdict.truth == 'true' else 'add'}")
+        return "keep" if advice == "keep" else "add"
     # What takes a statement back makes no claim for the food; guidance is never silenced.
     claims_it = claim.polarity not in ("denies", "refutes") and not guidance
     if refused and claims_it and advice != "cut-untrue":
         steps.append(f"advice: {', '.join(refused)} bind this speech and say no")
         return "cut-not-allowed"
-    worded = verdict.wording is not None and plain(verdict.wording).strip() in plain(claim.quote)
+    worded = verdict.wording is not None and plain(verdict.wording).strip() in plain(around(claim))
     asked = any(answer.answer == "with-wording" for answer in bound)
     if advice == "keep" and asked and not guidance and not worded:
         steps.append("advice: it may be said in the authorised words")

@@ -9,11 +9,17 @@ from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoP
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
+from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
 
 _PRAISE = frozenset({"high", "source", "contains", "complete"})
+_LESS = ("less", "fewer", "lower")
+_LEAST_PER_100G = {"protein_g": 2.5, "fibre_g": 1.5}
+"""Grams in 100 g without which a claim met per kcal alone is not kept: protein 5 % of the reference intake of 50 g
+(Reg. 1169/2011 Annex XIII Part B), fibre half of what the Annex asks per 100 g. The law asks for a "significant
+quantity" in what is eaten (Reg. 1924/2006 Art 5(1)) and gives no figure: these are common practice."""
 _TRUTH: dict[Reply, Truth] = {"yes": "true", "no": "false", "unknown": "unproven"}
 
 
@@ -60,8 +66,9 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
     if truth == "false" and set(entry.levels) & _PRAISE and not isinstance(probe, NoProbe):
         wording = what_holds(probe, register)
-    if truth == "true" and isinstance(probe, FoodProbe) and entry.levels and set(entry.levels) & {"source", "high"}:
-        short = _portion_short(probe, nutrient, register, context)
+    if truth == "true" and set(entry.levels) & {"source", "high"}:
+        short = _portion_short(probe, nutrient, register, context) if isinstance(probe, FoodProbe) else ""
+        short = short or _formula_alone(probe, nutrient)
         if short:
             truth, why = "overstated", short
             steps.append(f"Art 5(1)(d): {short}")
@@ -95,6 +102,18 @@ def _portion_short(probe: FoodProbe, nutrient: str, register: Register, context:
     return (
         f"What a portion holds of it brings {show(brings)} {nutrient_name(nutrient)}, "
         f"less than 15 % of {day:g} ({reference})."
+    )
+
+
+def _formula_alone(probe: AnyProbe, nutrient: str) -> str:
+    """Why a watery food that meets the Annex by its share of energy still brings too little, "" where it does not."""
+    floor = _LEAST_PER_100G.get(nutrient)
+    found = None if floor is None else probe.measure(nutrient, "100g")
+    if floor is None or found is None or found.amount >= floor:
+        return ""
+    return (
+        f"The law's formula counts energy alone, and this has little: 100 g brings {show(found)} "
+        f"{nutrient_name(nutrient)}, which nobody would call much. Say the amount."
     )
 
 
@@ -149,7 +168,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
         return Verdict("unproven", f"The two foods cannot be compared for {name} as eaten.", None, refs)
     one, two = pair
     step = f"{name} per 100 g: {probe.food} {show(one)}, {probe.other} {show(two)}"
-    less = claim.level in ("less", "reduced", "low")
+    less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
     first, second = (two, one) if less else (one, two)
     times = claim.number.value if claim.number is not None and claim.number.unit == "x" and not less else 1.0
     if first.low >= second.high * times and first.low > second.high:

@@ -40,6 +40,7 @@ class Context:
 
     ``traits`` and ``allergens`` by food id, where the food table is at hand: what "no added sugar" or
     "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
+    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons").
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -49,6 +50,7 @@ class Context:
     traits: Mapping[str, frozenset[str]] = field(default_factory=dict)
     allergens: Mapping[str, frozenset[str]] = field(default_factory=dict)
     own: tuple[OwnSource, ...] = ()
+    called: frozenset[str] = frozenset()
 
     def bound(self, market: Market) -> bool:
         """Whether the market's food-claim law reaches this speech: commercial communication only

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from spoonproof.claims.conditions import KCAL_PER_G, Basis, Reply
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
-from spoonproof.model.numbers import Estimate, Numbers
+from spoonproof.model.numbers import Estimate, Numbers, Per
 
 _ALIASES: Mapping[str, str] = {"salt": "sodium_mg", "copper": "copper_mg", "manganese": "manganese_mg"}
 _TRAITS: Mapping[str, frozenset[str]] = {
@@ -49,10 +49,24 @@ class DishProbe:
     def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
         """The nutrient of the dish; for ``energy`` the percent of its energy."""
         key = key_of(nutrient)
-        if basis == "energy":
-            return energy_share(key, self.numbers.dish(key, "100kcal"))
-        found = self.numbers.dish(key, basis)
-        return _widened(key, found, self.numbers.dish("retinol_ug", basis) if found else None)
+        if basis in ("energy", "100kcal"):
+            per_100kcal = self._per_100kcal(key)
+            return energy_share(key, per_100kcal) if basis == "energy" else per_100kcal
+        per: Per = "portion" if basis == "portion" else "100g"
+        found = self.numbers.dish(key, per)
+        return _widened(key, found, self.numbers.dish("retinol_ug", per) if found else None)
+
+    def _per_100kcal(self, key: str) -> Estimate | None:
+        """Out of the whole batch: how much water boils off widens what is in 100 g, and not what goes with 100 kcal."""
+        whole, energy = self.numbers.dish(key, "batch"), self.numbers.dish("energy_kcal", "batch")
+        if whole is None or energy is None or energy.low <= 0 or energy.high == float("inf"):
+            return self.numbers.dish(key, "100kcal")
+        return replace(
+            whole,
+            amount=whole.amount / energy.amount * 100,
+            low=whole.low / energy.high * 100,
+            high=whole.high / energy.low * 100,
+        )
 
     def contains(self, what: str) -> Reply:
         """Whether an allergen or an ingredient class is in the baby's bowl."""

@@ -11,7 +11,7 @@ from spoonproof.claims.judging.content import comparison, computed, nutrient_of,
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import quantity
-from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.reading import ADULT_MONTHS, around
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -59,6 +59,9 @@ def _plain(
         if compared is not None:
             return compared
     if claim.kind == "nutrient-content" and _COMPARED.search(key.near) and not (entry and entry.said):
+        compared = comparison(claim, key, probe)
+        if compared is not None:
+            return compared
         return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
     if entry is None:
         return _unlisted(claim, key, probe, register)
@@ -67,6 +70,10 @@ def _plain(
     else:
         verdict = _by_evidence(claim, key, entry, probe, register)
     verdict.stanced = bool(entry.stance) or entry.negation
+    dismissed = key.stance == "dismisses" and entry.stance != "dismisses" and claim.kind == "safety-age"
+    if verdict.truth == "true" and dismissed and not entry.negation:
+        verdict.truth = "overstated"
+        verdict.why = f"That there is no danger at all is more than anyone can say. {verdict.why}"
     verdict.steps.insert(0, f"truth: entry {entry.id} says {entry.truth}")
     return verdict
 
@@ -105,6 +112,11 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             verdict.truth, verdict.wording = "overstated", None
             verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
             return
+    young = has_any(plain(f"{claim.quote} {claim.audience or ''}"), register.words.get("children", ()))
+    if young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording):
+        verdict.truth = "overstated"
+        verdict.why = f"The wording is for people in general; for babies and children nothing is listed. {verdict.why}"
+        verdict.steps.append("said of children, shown for people in general")
     absolute = has_any(key.words, register.words.get("absolute", ()))
     # A warning is no praise: it may be as strong as it likes.
     advised = any(a.guidance and (a.answer == "yes" or claim.kind == "disease") for a in entry.allowed)

@@ -11,7 +11,8 @@ from spoonproof.model.finding import SourceRef
 
 @dataclass(slots=True)
 class Verdict:
-    """``evidence``: the register says it is not shown (rather than that an input is missing)."""
+    """``evidence``: the register says it is not shown (rather than that an input is missing). ``warning``: the
+    entry that keeps its food from a child of this age."""
 
     truth: Truth
     why: str
@@ -22,6 +23,7 @@ class Verdict:
     harm: int | None = None
     evidence: bool = False
     stanced: bool = False
+    warning: Entry | None = None
     steps: list[str] = field(default_factory=list)
 
 

@@ -1,0 +1,103 @@
+"""What a claim asks: its key in the register, and what is measured for it."""
+
+from __future__ import annotations
+
+from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
+from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjects_of
+from spoonproof.claims.judging.stance import stance_of
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import plain, singular, slug
+from spoonproof.model.claim import Claim
+from spoonproof.model.numbers import Numbers
+
+_THIS = frozenset("this these our my".split())
+_LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
+_DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
+_POINTING = frozenset("it this that these those they them one".split())
+_GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
+_THAN_REACH = 4
+
+
+def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
+    """What the register is asked."""
+    months, _ = months_of(claim, context, register)
+    subjects = subjects_of(claim)
+    near = plain(f"{clause(claim)} {claim.relates_to or ''}")
+    if claim.kind == "safety-age" and set(claim.foods) <= _GENERIC:
+        # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words.
+        subjects |= runs_of(near)
+    return Key(
+        kind=claim.kind,
+        subjects=subjects,
+        effect=claim.effect,
+        level=claim.level,
+        words=plain(claim.quote),
+        near=near,
+        months=months,
+        today=context.today,
+        stance=stance_of(claim, register),
+        foods=tuple(runs_of(food) for food in claim.foods),
+    )
+
+
+def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context: Context) -> AnyProbe:
+    """What to measure: the food it names, else the dish; nothing where neither is known."""
+    if numbers is None:
+        return NoProbe()
+    foods = foods_of(claim, numbers)
+    has_dish = bool(numbers.dish_foods())
+    # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates.
+    carried = any(step.startswith("carried from before") for step in claim.steps)
+    if has_dish and carried and claim.level in ("none", "free"):
+        return DishProbe(numbers, register, context)
+    if has_dish and _names_dish(claim, numbers, context):
+        return DishProbe(numbers, register, context)
+    if foods and not claim.of_dish:
+        other = foods[1] if len(foods) > 1 else _compared_with(claim, numbers)
+        return FoodProbe(foods[0], numbers, register, context, other)
+    # In a recipe's own words "it" that points at nothing else is the dish.
+    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
+    pointing = all(plain(subject).strip() in _POINTING for subject in claim.subjects)
+    if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
+        return DishProbe(numbers, register, context)
+    return NoProbe()
+
+
+def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
+    """Whether its one subject is the dish: "a portion", "this dish", "these ribbons" where ribbons are its title."""
+    if len(claim.subjects) != 1:
+        return False
+    words = plain(claim.subjects[0]).split()
+    lead = next((at for at, word in enumerate(words) if word not in _LEADING), len(words))
+    noun = words[lead:]
+    if not noun:
+        return False
+    if set(noun) <= _DISH_NOUNS:
+        return True
+    if not set(noun) <= context.called:
+        return False
+    return bool(_THIS & set(words[:lead])) or not set(claim.foods) & set(numbers.dish_foods())
+
+
+def _compared_with(claim: Claim, numbers: Numbers) -> str:
+    """The food after "than", where the claim itself holds only the first of the two; "" where none is known."""
+    _, than, rest = plain(clause(claim)).partition(" than ")
+    words = [word for word in rest.split()[:_THAN_REACH] if word not in _LEADING] if than else []
+    for size in range(min(3, len(words)), 0, -1):
+        for name in ("-".join(words[:size]), "-".join([*words[: size - 1], singular(words[size - 1])])):
+            if numbers.food(name, "energy_kcal", "100g") is not None:
+                return name
+    return ""
+
+
+def foods_of(claim: Claim, numbers: Numbers) -> list[str]:
+    """The claim's foods that the food table knows, in order."""
+    found: list[str] = []
+    for food in (*claim.foods, *(slug(text) for text in claim.subjects)):
+        for name in (food, singular(food)):
+            if name not in found and numbers.food(name, "energy_kcal", "100g") is not None:
+                found.append(name)
+                break
+    return found

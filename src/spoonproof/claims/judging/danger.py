@@ -1,0 +1,34 @@
+"""Praise for what a baby must not be given: whatever it is said to do, the danger comes first."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.reading import runs_of
+from spoonproof.claims.judging.truth import EFFECT_KINDS
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.register import Register
+from spoonproof.model.claim import Claim
+
+_GRAVE = 2
+
+
+def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
+    """Put the warning before the verdict where a food is praised for an effect that the register would not let a child
+    of this age have ("honey helps babies sleep"). True statements, and those that take something back, stand."""
+    if claim.kind not in EFFECT_KINDS or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
+        return
+    subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
+    asked = replace(key, kind="safety-age", stance="permits", effect=None, level=None, subjects=subjects)
+    entry = register.truth(asked)
+    if entry is None or entry.truth != "false" or entry.stance != "permits" or not entry.about:
+        return
+    if (entry.harm or 0) < _GRAVE or entry is verdict.entry:
+        return
+    verdict.warning = entry
+    verdict.why = f"{entry.why} {verdict.why}" if entry.why not in verdict.why else verdict.why
+    verdict.refs = tuple(dict.fromkeys([*entry.refs, *verdict.refs]))
+    verdict.wording, verdict.add = None, ""
+    verdict.harm = max(entry.harm or 0, verdict.harm or 0)
+    verdict.steps.append(f"safety: {entry.id} says not at {key.months} months")

@@ -1,0 +1,94 @@
+"""What a sentence does with its claim, read again before judging: idioms with a "no" deny nothing, and a question
+that takes the answer for granted ("did you know that ...?") asserts it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from spoonproof.claims.judging.reading import around
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, plain
+from spoonproof.model.claim import Claim, Polarity
+
+_ANSWER = re.compile(r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|no|nope|not at all)\b")
+_YES = 40
+_TURN = (" but ", " yet ", " though ", " although ")
+_NONE = frozenset({"none", "free"})
+
+
+_AMOUNT = frozenset({"contains", "source", "high"})
+
+
+def read_again(claim: Claim, register: Register) -> Claim:
+    """The claim with the polarity and the level that its whole sentence gives it; the step says why where one
+    changed."""
+    if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
+        claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
+    polarity, why = _polarity(claim, register)
+    if polarity == claim.polarity:
+        return claim
+    return replace(claim, polarity=polarity, steps=(*claim.steps, f"{claim.polarity} read as {polarity}: {why}"))
+
+
+def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
+    sentence = plain(around(claim))
+    if claim.polarity == "asks":
+        if has_any(sentence, register.words.get("takes for granted", ())):
+            return "asserts", "the question takes it for granted"
+        answer = _answer(claim)
+        if answer:
+            return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
+        return "asks", ""
+    if claim.polarity not in ("denies", "refutes"):
+        return claim.polarity, ""
+    idioms = register.words.get("no denial", ())
+    if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
+        return "asserts", 'its "no" belongs to a turn of phrase'
+    if claim.polarity == "refutes" and _turned(claim):
+        return "asserts", "what is called a myth is taken back"
+    if claim.level in _NONE and _count(plain(claim.quote), idioms, register) < 2:
+        return "asserts", f'the one "no" is what makes it {claim.level}'
+    return claim.polarity, ""
+
+
+_NO = frozenset({"no", "nope", "not at all"})
+
+
+def _answer(claim: Claim) -> str:
+    """The answer that follows the question at once, "" when none does."""
+    text = claim.passage.text
+    end = text.find("?", claim.end)
+    if end < 0 or end - claim.end > _YES:
+        return ""
+    match = _ANSWER.match(text[end : end + _YES].lower())
+    return match[1] if match else ""
+
+
+def _denies(words: str, register: Register) -> bool:
+    tokens = set(words.split())
+    return bool(tokens & set(register.words.get("negations", ()))) or has_any(words, register.words.get("refuted", ()))
+
+
+def _turned(claim: Claim) -> bool:
+    """Whether a turn stands between the myth and the claim: "some call it a myth, but ..."."""
+    before = claim.passage.text[max(0, claim.start - 120) : claim.start].lower()
+    sentence = before[max(before.rfind(mark) for mark in ".!?") + 1 :]
+    myth = sentence.rfind("myth")
+    return myth >= 0 and any(turn in plain(sentence[myth:]) for turn in _TURN)
+
+
+def _count(words: str, idioms: Sequence[str], register: Register) -> int:
+    """How often the words say no: "not sugar free" twice, "nothing but dates, so no sugar" once."""
+    negations = {*register.words.get("negations", ()), "free", "zero"}
+    return sum(token in negations for token in without_phrases(words, idioms).split())
+
+
+def without_phrases(words: str, phrases: Sequence[str]) -> str:
+    """What ``plain`` gave, less these phrases."""
+    for phrase in phrases:
+        wanted = plain(phrase)
+        if wanted in words:
+            words = words.replace(wanted, " ")
+    return words

@@ -1,0 +1,109 @@
+"""The stance of a statement on safety: that a food may be given, that it may not (yet), or that it is no danger."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+
+from spoonproof.claims.entries import Stance
+from spoonproof.claims.judging.polarity import without_phrases
+from spoonproof.claims.judging.reading import clause, runs_of, subjects_of
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, has_word, plain
+from spoonproof.model.claim import Claim
+
+_PARTS = re.compile(r"[,;:]| but ")
+_GIVING_REACH = 3
+_TROUBLE_REACH = 8
+_RISK_REACH = 4
+
+
+def stance_of(claim: Claim, register: Register) -> Stance:
+    """What a statement on safety says of its food; "" where a "no" stands in it that can't be placed.
+
+    The claim's own words decide where they can, else the clause around them: "avoid salt, but honey is
+    fine" permits honey, "honey given before the age of one is a no-no" does not.
+    """
+    parts = [plain(part) for part in _PARTS.split(claim.quote)]
+    subjects = subjects_of(claim)
+    named = [part for part in parts if runs_of(part) & subjects]
+    around = plain(clause(claim))
+    for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
+        stance = _stance(words, register, subjects)
+        if stance == "warns":
+            # "No need to delay egg", "no way they can choke": what takes it back stands before the claim's own words.
+            taken_back = _stance(around, register, subjects)
+            held = has_any(words, register.words.get("holds back", ()))
+            return taken_back if taken_back == "permits" or (taken_back == "dismisses" and not held) else stance
+        if stance:
+            return stance
+        if has_any(words, register.words.get("allows", ())):
+            # "Nothing is wrong with honey at six months, it is fine": the clause may deny the danger.
+            return "dismisses" if _stance(around, register, subjects) == "dismisses" else "permits"
+    negated = claim.polarity == "denies" or bool(_negations(plain(claim.quote), register))
+    return _stance(around, register, subjects) or ("" if negated else "permits")
+
+
+def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
+    words = without_phrases(words, register.words.get("no denial", ()))
+    if has_any(words, register.words.get("risk denied", ())):
+        return "dismisses"
+    leave = register.words.get("no need to hold back", ())
+    if has_any(words, leave):
+        rest = without_phrases(words, leave)
+        return "" if _holds_back(rest, register, subjects) else "permits"
+    if _no_trouble(words, register):
+        return "" if has_any(words, register.words.get("holds back", ())) else "dismisses"
+    if _holds_back(words, register, subjects):
+        return "warns"
+    risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]
+    if risks:
+        return "dismisses" if _all_negated(words, risks, register) else "warns"
+    return ""
+
+
+def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
+    """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
+    if has_any(words, register.words.get("holds back", ())):
+        return True
+    before = has_any(words, register.words.get("before", ()))
+    if before and has_word(words, "no"):
+        return True
+    tokens = words.split()
+    giving = frozenset(register.words.get("giving", ()))
+    for place in _negations(words, register):
+        near = tokens[place + 1 : place + 1 + _GIVING_REACH]
+        if tokens[place] == "without":
+            if runs_of(" ".join(near)) & frozenset(subjects):
+                return True
+        elif giving & set(near):
+            return True
+    return False
+
+
+def _no_trouble(words: str, register: Register) -> bool:
+    """Whether harm is denied: "nothing wrong with", "won't do a baby of six months any harm"."""
+    tokens = words.split()
+    trouble = frozenset(register.words.get("trouble", ()))
+    links = frozenset(register.words.get("links", ()))
+    for place in _negations(words, register):
+        for token in tokens[place + 1 : place + 1 + _TROUBLE_REACH]:
+            if token in links:
+                break
+            if token in trouble:
+                return True
+    return False
+
+
+def _negations(words: str, register: Register) -> list[int]:
+    negations = frozenset(register.words.get("negations", ()))
+    return [place for place, token in enumerate(words.split()) if token in negations]
+
+
+def _all_negated(words: str, phrases: list[str], register: Register) -> bool:
+    """Whether a negation stands a few words before every one of these phrases."""
+    tokens = words.split()
+    firsts = {plain(phrase.rstrip("*")).split()[0] for phrase in phrases}
+    negated = _negations(words, register)
+    places = [index for index, token in enumerate(tokens) if token in firsts]
+    return bool(places) and all(any(0 < index - n <= _RISK_REACH for n in negated) for index in places)

@@ -1,0 +1,120 @@
+"""Statements labelled by hand with what may come of them, judged over the demo dishes and without a dish."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator
+from functools import lru_cache
+from pathlib import Path
+from typing import NamedTuple
+
+from spoonproof.claims.find import find_claims
+from spoonproof.claims.judge import judge
+from spoonproof.dish import Dish
+from spoonproof.model.channel import Channel
+from spoonproof.model.claim import JudgedClaim, Paid
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.text import Document, Passage, Piece
+from spoonproof.reading.recipe import read_recipe
+from tests import kitchen
+
+ROOT = Path(__file__).resolve().parents[2]
+STANDS = ("keep", "add")
+
+
+class Labelled(NamedTuple):
+    """One row: ``verdict`` is keep (true and sayable), mend (not to stand as it is) or cut (must go)."""
+
+    dish: str
+    markets: str
+    paid: Paid
+    statement: str
+    verdict: str
+    round: str
+    known: str
+
+
+@lru_cache(maxsize=1)
+def labelled() -> list[Labelled]:
+    with (ROOT / "tests/claims/labelled/judged.csv").open(encoding="utf-8", newline="") as file:
+        return [Labelled(**row) for row in csv.DictReader(file)]  # type: ignore[arg-type]
+
+
+@lru_cache(maxsize=1)
+def recipes() -> dict[str, Recipe]:
+    known = kitchen.knowledge()
+    found = {}
+    for path in sorted((ROOT / "recipes").glob("*.md")):
+        document = Document(path.name, path.read_text(encoding="utf-8"))
+        recipe, _ = read_recipe(document, known.foods, known.verbs, known.measures("UK"))
+        if recipe is not None:
+            found[recipe.slug] = recipe
+    return found
+
+
+@lru_cache(maxsize=64)
+def channel(markets: str, paid: str) -> Channel:
+    return kitchen.channel(f"markets: [{', '.join(markets.split())}]\nages: 6-24 months\npaid: {paid}\n")
+
+
+@lru_cache(maxsize=64)
+def dish(slug: str) -> Dish:
+    return Dish(recipes()[slug], channel("EU GB US", "editorial"), kitchen.knowledge(), recipes())
+
+
+def heard(row: Labelled) -> list[JudgedClaim]:
+    known = kitchen.knowledge()
+    passage = Passage(row.statement, Document("said.md", row.statement), (Piece(0, 0, len(row.statement)),))
+    found = find_claims([passage], known.lexicon)
+    speaks = channel(row.markets, row.paid)
+    if not row.dish:
+        without = known.judge_without_dish(speaks, (), None)
+        return [without(claim) for claim in found]
+    one = dish(row.dish)
+    context = known.claim_context(speaks, one.recipe, row.paid)
+    return [judge(claim, known.register, one.numbers, context) for claim in found]
+
+
+@lru_cache(maxsize=1)
+def judgements() -> list[tuple[Labelled, list[str]]]:
+    return [(row, [judged.advice for judged in heard(row)]) for row in labelled()]
+
+
+def told(*verdicts: str) -> Iterator[tuple[Labelled, list[str]]]:
+    """The rows of these verdicts in which a claim is found; what is not found can't be judged."""
+    return ((row, advices) for row, advices in judgements() if row.verdict in verdicts and advices)
+
+
+def test_the_labels_are_many_and_of_every_sort() -> None:
+    rows = labelled()
+    assert len(rows) >= 500
+    for verdict in ("keep", "mend", "cut"):
+        assert sum(row.verdict == verdict for row in rows) >= 40
+    assert {row.paid for row in rows} == {"editorial", "gifted", "affiliate", "sponsored", "own-product"}
+    assert {"EU", "GB", "US", "Codex"} <= {row.markets for row in rows}
+    assert sum(bool(advices) for _, advices in judgements()) >= 0.85 * len(rows)
+
+
+def test_nothing_false_unproven_or_refused_is_kept() -> None:
+    kept = {
+        row.statement
+        for row, advices in told("mend", "cut")
+        if not row.known and all(advice in STANDS for advice in advices)
+    }
+    assert kept == set()
+
+
+def test_what_is_dangerous_or_plainly_false_is_cut() -> None:
+    mild = {row.statement for row, advices in told("cut") if not any(a.startswith("cut-") for a in advices)}
+    assert mild == set()
+
+
+def test_nothing_true_is_cut() -> None:
+    cut = {row.statement for row, advices in told("keep") if any(a.startswith("cut-") for a in advices)}
+    assert cut == set()
+
+
+def test_what_is_true_is_seldom_scolded() -> None:
+    rows = list(told("keep"))
+    scolded = [row.statement for row, advices in rows if not all(advice in STANDS for advice in advices)]
+    assert len(scolded) <= 0.06 * len(rows), scolded
