@@ -38,11 +38,21 @@ class Tagged:
         term = self.items[index].term
         return term is not None and cls in term.senses
 
+    def is_any(self, index: int, classes: frozenset[str]) -> bool:
+        """Whether the item is of any of ``classes``; False outside the sentence."""
+        return 0 <= index < len(self.symbols) and self.symbols[index] in self.lexicon.symbol_set(classes)
+
     def find(self, classes: frozenset[str], start: int = 0, end: int | None = None) -> list[int]:
         """Indices in [start, end) of the items that are of any of ``classes``."""
-        stop = len(self.items) if end is None else min(end, len(self.items))
-        wanted, symbols = self.lexicon.symbol_set(classes), self.symbols
-        return [i for i in range(max(0, start), stop) if symbols[i] in wanted]
+        wanted, begin = self.lexicon.symbol_set(classes), max(0, start)
+        part = (
+            self.symbols
+            if end is None and not begin
+            else self.symbols[begin : max(0, end) if end is not None else None]
+        )
+        if wanted.isdisjoint(part):
+            return []
+        return [i for i, symbol in enumerate(part, begin) if symbol in wanted]
 
     def words(self, start: int, end: int) -> str:
         """The text of items [start, end)."""

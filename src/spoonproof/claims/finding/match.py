@@ -122,23 +122,25 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
     if "nonfood" in present:
         return False
     for index, item in enumerate(tagged.items):
-        if _is_empty(tagged, index):
-            continue
-        if item.words.split(" ", 1)[0] in _POINTING and (
-            (index < 4 and (index == 0 or item.words not in _JOINING or tagged.items[index - 1].words in _BEFORE))
-            or (item.words != "which" and tagged.find(_GENERIC, index + 1, index + 3))
-            or (
-                item.words in _SAYING
-                and tagged.find(_PREDICATES, index + 1, index + 3)
-                and not tagged.find(_NOT_EATEN, 0, index)
-            )
-        ):
-            return True
-        if item.words in _OWNED and tagged.find(_GOOD, index + 1, index + 4):
-            return True
-        if tagged.find(_FED if item.words == "it" else _OFFERED, index - 1, index) and item.words in ("it", "them"):
+        first = item.words.split(" ", 1)[0]
+        if first in _POINTING:
+            if not _is_empty(tagged, index) and _points_from(tagged, index):
+                return True
+        elif first in _OWNED and tagged.find(_GOOD, index + 1, index + 4):
             return True
     return False
+
+
+def _points_from(tagged: Tagged, index: int) -> bool:
+    """Whether the pointing word at ``index`` stands for what the sentence is about."""
+    words = tagged.items[index].words
+    if index < 4 and (index == 0 or words not in _JOINING or tagged.items[index - 1].words in _BEFORE):
+        return True
+    if words != "which" and tagged.find(_GENERIC, index + 1, index + 3):
+        return True
+    if words in _SAYING and tagged.find(_PREDICATES, index + 1, index + 3) and not tagged.find(_NOT_EATEN, 0, index):
+        return True
+    return words in ("it", "them") and tagged.is_any(index - 1, _FED if words == "it" else _OFFERED)
 
 
 def _is_empty(tagged: Tagged, index: int) -> bool:
@@ -184,13 +186,13 @@ def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:
 
 def list_end(tagged: Tagged, last: int) -> int:
     """One past the last item of the list that begins at ``last``: "calcium, iron and zinc"."""
-    family = next((f for f in FAMILIES if tagged.find(f, last, last + 1)), None)
+    family = next((f for f in FAMILIES if tagged.is_any(last, f)), None)
     if family is None:
         return last + 1
     at, gap = last + 1, 0
     end = at
     while at < len(tagged.items) and gap <= 3:
-        if tagged.find(family, at, at + 1):
+        if tagged.is_any(at, family):
             end, gap = at + 1, 0
         elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN:
             gap += 0 if tagged.symbols[at] == "," else 1

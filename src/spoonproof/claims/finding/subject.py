@@ -12,6 +12,9 @@ _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _NAMED = _FOOD | _NUTRIENT
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
+_NOUNS = _NAMED | _GENERIC
+_IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
+_TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
 _HOUSEHOLD = frozenset({"household"})
 _VERBS = frozenset(
     {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
@@ -77,7 +80,7 @@ def _holder(tagged: Tagged, at: int) -> int | None:
 def _crossed(tagged: Tagged, verb: int, at: int) -> bool:
     """Whether another noun or the end of a clause stands between a verb and ``at``."""
     between = tagged.symbols[verb + 1 : at]
-    return any(mark in between for mark in ".?,:") or bool(tagged.find(_FOOD | _NUTRIENT, verb + 1, at))
+    return any(mark in between for mark in ".?,:") or bool(tagged.find(_NAMED, verb + 1, at))
 
 
 def _both(holder: Subject, held: Subject) -> Subject:
@@ -210,9 +213,9 @@ def _rank(tagged: Tagged, at: int) -> int:
 def _is_subject(tagged: Tagged, at: int) -> bool:
     """A verb follows at once or after an adverb, or after the rest of its list."""
     for index in range(at + 1, min(at + 4, len(tagged.items))):
-        if tagged.find(_VERBS, index, index + 1):
+        if tagged.is_any(index, _VERBS):
             return True
-        if tagged.symbols[index] not in "_" and not tagged.find(_NAMED | _GENERIC, index, index + 1):
+        if tagged.symbols[index] not in "_" and not tagged.is_any(index, _NOUNS):
             return False
     return False
 
@@ -222,8 +225,7 @@ def _is_object(tagged: Tagged, at: int) -> bool:
     while (left := _previous(tagged, first, _NAMED)) is not None:
         first = left
     return any(
-        tagged.items[begin - 1].words in _BEFORE_OBJECT
-        or bool(tagged.find(frozenset({"give", "avoid", "from", "than", "high", "contain"}), begin - 1, begin))
+        tagged.items[begin - 1].words in _BEFORE_OBJECT or bool(tagged.is_any(begin - 1, _TAKING))
         for begin in (_widen(tagged, at), _widen(tagged, first))
         if begin > 0
     )
@@ -257,7 +259,7 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
         for i in range(begin, at)
         if tagged.items[i].words in _PRONOUNS
         # "this purée" names its noun; "it's packed with protein" does not
-        and (tagged.items[i].words in _PERSONAL or not tagged.find(_NAMED | _GENERIC, i + 1, i + 3))
+        and (tagged.items[i].words in _PERSONAL or not tagged.find(_NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
     ]
     return found[-1] if found else None
@@ -273,7 +275,7 @@ def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
 
 def _named(tagged: Tagged, at: int, taken: range) -> Subject:
     """The noun phrase around a named item, with its list to the left and right."""
-    kinds = next((k for k in (_EATEN, _NUTRIENT, _GENERIC) if tagged.find(k, at, at + 1)), _NAMED)
+    kinds = next((k for k in (_EATEN, _NUTRIENT, _GENERIC) if tagged.is_any(at, k)), _NAMED)
     first = last = at
     while (left := _previous(tagged, first, kinds)) is not None and left not in taken:
         first = left
@@ -289,7 +291,7 @@ def _named(tagged: Tagged, at: int, taken: range) -> Subject:
             foods.append(term.senses["food"].id)
     named = tuple(dict.fromkeys(texts))
     before = tagged.items[begin - 1].words if begin > 0 else ""
-    dishlike = not tagged.find(_NUTRIENT, first, first + 1)
+    dishlike = not tagged.is_any(first, _NUTRIENT)
     of_dish = before in _OURS and dishlike and (before in ("this", "my", "our") or not tagged.has(first, "food"))
     why = "“" + "”, “".join(named) + "”" + (", the dish itself" if of_dish else "")
     return Subject((begin, last + 1), named, tuple(dict.fromkeys(foods)), of_dish, False, why)
@@ -310,7 +312,7 @@ def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
 def _widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin = at
-    while begin > 0 and at - begin < 4 and tagged.find(frozenset({"process", "food"}), begin - 1, begin):
+    while begin > 0 and at - begin < 4 and tagged.is_any(begin - 1, _IN_NAME):
         begin -= 1
     return begin
 
@@ -322,9 +324,9 @@ def _previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
         words = tagged.items[index].words
         if words in _JOIN or tagged.symbols[index] == ",":
             joined = True
-        elif tagged.find(kinds, index, index + 1):
+        elif tagged.is_any(index, kinds):
             return index if joined else None
-        elif tagged.find(_MEASURING, index, index + 1):
+        elif tagged.is_any(index, _MEASURING):
             pass
         elif words not in _ARTICLES and (tagged.symbols[index] != "_" or not joined) and words != "of":
             return None
@@ -338,7 +340,7 @@ def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
         words = tagged.items[index].words
         if words in _JOIN or tagged.symbols[index] in ",()":
             joined = True
-        elif tagged.find(kinds, index, index + 1):
+        elif tagged.is_any(index, kinds):
             return index if joined else None
         elif not joined:
             return None
