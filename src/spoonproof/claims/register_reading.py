@@ -143,6 +143,7 @@ class EntryReader:
             due=both.text("due"),
             file_order=len(self.entries),
         )
+        self._words(entry)
         self._complete(entry)
         self._wordings(entry)
         self._dates(entry)
@@ -265,6 +266,18 @@ class EntryReader:
             self._tell(document, error.node.span, "register-condition-unreadable", f"{error}.")
             return None
 
+    def _words(self, entry: Entry) -> None:
+        """A word of no letter or one would be found in every sentence."""
+        for key, words in (("said", entry.said), ("also", entry.also), ("unless", entry.unless)):
+            for word in words:
+                if len(word.strip("* ")) < 2:
+                    self._tell(
+                        entry.document,
+                        entry.span,
+                        "register-unknown-word",
+                        f"{entry.id}: {key} asks for words of two letters at least, not {word!r}.",
+                    )
+
     def _complete(self, entry: Entry) -> None:
         if entry.truth is None and not entry.allowed:
             self._tell(entry.document, entry.span, "register-entry-incomplete", f"{entry.id} answers no question.")
@@ -312,7 +325,7 @@ class EntryReader:
                 f"{entry.id} was due on {entry.due}: look at its source again and give it new dates.",
                 level="warning",
             )
-        if self.today and entry.checked > self.today:
+        if self.today and _DATE.fullmatch(entry.checked) and entry.checked > self.today:
             self._tell(
                 entry.document,
                 entry.span,
