@@ -65,7 +65,6 @@ MEANT = {
 }
 NOT_GUESSED = [
     "dragon fruit chutney",
-    "rice vinegar",
     "vegan butter",
     "mango chutney",
     "almond yoghurt",
