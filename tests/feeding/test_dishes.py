@@ -880,7 +880,7 @@ DISHES = [
         "9-12",
         ["1 cucumber, cut into batons"],
         ["Serve."],
-        frozenset([]),
+        frozenset(["crisp-raw"]),  # the US list has raw vegetables of any kind, and AAP none raw under four
         "soft finger food",
     ),
     Small(

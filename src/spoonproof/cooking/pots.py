@@ -122,7 +122,10 @@ class Kitchen:
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
-        if prepares and not action.everything:
+        before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
+        if before:
+            named = [story.index for story in self.stories if story.solid]
+        if prepares and (before or not action.everything):
             self._prepare(step, action, verb, named)
             new = [i for i in named if self._home(i) is None]
             if new and self.at_hand and verb.role == "cut" and self._cut_into_pot(step, action):
@@ -202,8 +205,16 @@ class Kitchen:
             return False  # "mash with the oil", "simmer in the stock"
         solids_there = any(self.stories[i].solid for i in self.at_hand)
         if verb.role in ("heat", "soak") and not solids_there:
+            if self._beaten_egg():
+                return True  # "whisk the yolk with the oil. Poach the salmon": not in the mayonnaise
             return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
         return True
+
+    def _beaten_egg(self) -> bool:
+        """Whether what is at hand is a raw egg in a bowl of its own, not in the heat yet."""
+        held = [self.stories[i] for i in self.at_hand]
+        eggs = [story for story in held if story.food is not None and "raw-egg-able" in story.food.traits]
+        return bool(eggs) and not any(story.heats for story in held)
 
     def _everything(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
         common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]

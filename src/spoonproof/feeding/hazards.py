@@ -34,8 +34,10 @@ _STEP_KINDS = frozenset(
 # Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
 _ORDINARY_IN_STEPS = frozenset(
     """tea coffee juice sake port spirit stout ale gin mead syrup candy caramel toffee fudge cake cupcake jelly icing
-    custard pickle brine mate nut pudding nectar panela soda matcha squash honeycomb icing frosting""".split()
+    custard pickle brine mate nut pudding nectar panela soda matcha squash honeycomb icing frosting spam
+    smarty""".split()
 )
+_ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on the pack", "a sprinkle of water"
 _OTHERS_PLATE = re.compile(
     r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
     r"[^.;]{0,40}"
@@ -244,12 +246,20 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
                 continue
             if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
                 continue
-            if _for_others(text, hit) or (len(hit.phrase) == 1 and hit.phrase[0] in _ORDINARY_IN_STEPS):
+            if _for_others(text, hit) or _ordinary(hit, text):
                 continue
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
                 yield _in_step(
                     row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
                 )
+
+
+def _ordinary(hit: Found, text: str) -> bool:
+    """Whether a single word is more likely meant in its everyday sense."""
+    if len(hit.phrase) != 1:
+        return False
+    plural = text[hit.start : hit.end].lower().endswith("s")
+    return hit.phrase[0] in _ORDINARY_IN_STEPS or (hit.phrase[0] in _ORDINARY_SINGULAR and not plural)
 
 
 def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:

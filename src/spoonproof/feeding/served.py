@@ -31,6 +31,7 @@ from spoonproof.feeding.step_words import (
     NO_SALT,
     PREPARED,
     RUNNY,
+    SET_IN_HEAT,
     SOFT_END,
     SOLID,
     SPLIT,
@@ -307,6 +308,9 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
         facts.add("runny")
     if _heated_later(recipe, texts):
         facts.add("heated-later")
+    if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):
+        facts.discard("raw")  # "pour in the eggs and stir until set firm"
+        facts.add("cooked")
 
 
 def _underdone(texts: Sequence[str]) -> bool:
@@ -388,9 +392,9 @@ def _done(text: str, names: frozenset[str]) -> frozenset[str]:
     return frozenset(found)
 
 
-_TOGETHER = re.compile(
-    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|slices?|it|them"
-    r"|each|all|everything|tin|dish|cups?|frittata|cakes?|fingers?)\b",
+_MIXTURE = re.compile(
+    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|everything|frittata"
+    r"|cakes?|custard|meatballs?|burgers?)\b",
     re.I,
 )
 _FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
@@ -410,6 +414,6 @@ def _heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
         if text in texts:
             met = True
             mates |= named
-        if met and COOK.search(text) and (text in texts or not named or named & mates or _TOGETHER.search(text)):
+        if met and COOK.search(text) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
             return True
     return False

@@ -116,6 +116,11 @@ SOLID = re.compile(
     r"until set|set firm)\b",
     re.I,
 )
+SET_IN_HEAT = re.compile(
+    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled)\b"
+    r"|\bnothing (?:is )?runny\b",
+    re.I,
+)
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
 
 PREPARED = {

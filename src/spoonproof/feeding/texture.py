@@ -25,10 +25,10 @@ from spoonproof.model.treatment import Treatment
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
-_GRATED_MM = 3.0
+_FINE_MM = 4.0
 _BIG_MM = 13.0
 _PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
-_MELTS = frozenset({"egg", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own
+_MELTS = frozenset({"egg", "nut", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own
 
 Issue = Literal["too-coarse", "word-disagrees", "no-next", "not-soft-enough"]
 
@@ -214,8 +214,8 @@ def _too_coarse(declared: str, piece: Piece) -> bool:
     if declared in ("soft finger food", "family food"):
         return False
     rank = _RANK[piece.word]
-    if declared == "thick" and piece.word == "minced" and piece.mm is not None and piece.mm <= _GRATED_MM:
-        return False  # grated pear in a thick porridge
+    if declared == "thick" and piece.word == "minced" and piece.mm is not None and piece.mm <= _FINE_MM:
+        return False  # grated pear or finely chopped dates in a thick porridge
     if declared in ("smooth", "thick"):
         return rank >= 3 or (rank == 2 and declared == "smooth")
     if declared == "mashed":

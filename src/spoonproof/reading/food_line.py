@@ -241,7 +241,7 @@ def _line(
         if food is not None:
             food = _in_state(draft, food, state, amount.span, foods)
     amount = _checked(draft, amount, food, foods)
-    _second_food(draft, foods, measures)
+    _second_food(draft, food, foods, measures)
     extra = _PLUS_EXTRA.search(draft.open_text())
     if extra is not None:
         draft.use(extra.start(), extra.end())
@@ -357,12 +357,15 @@ def _part_after(
     return amount
 
 
-def _second_food(draft: LineDraft, foods: Foods, measures: Measures) -> None:
+def _second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
     """Another food in the words that are left: it would go unseen."""
     text = draft.open_text()
     said = {(word.start, word.end) for word in measures.preparations.find(text)}  # "crisp" is no packet of crisps
     for match in foods.find(text):
         if (match.start, match.end) in said:
+            continue
+        if food is not None and match.food == food:  # "flattened rice (poha)": the same food twice
+            draft.use(match.start, match.end)
             continue
         record = foods.get(match.food)
         if match.food == "water" or (record is not None and record.name.lower().startswith("water")):

@@ -100,7 +100,7 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
     if record is not None:
         return _named_record(draft, record, foods)
     text = draft.open_text()
-    pressed = _pressed(draft, text, foods)
+    pressed = _pressed(draft, text, foods, measures)
     if pressed is not None:
         return pressed
     for start, end in _segments(text):
@@ -208,13 +208,14 @@ def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> Food
     return FoodName(record.start(), record.end(), food)
 
 
-def _pressed(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
+def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
     """ "Juice of 1 lemon": lemon juice where the table has it, else the lemon itself."""
     lead = OF_ONE.match(draft.text, len(draft.text) - len(draft.text.lstrip()))
     if lead is None:
         return None
     for start, end in _segments(text):
-        fruit = foods.match(text[max(start, lead.end()) : end]) if end > lead.end() else None
+        at = max(start, lead.end())
+        fruit = _shift(_match(text, at, end, foods, measures), -at) if end > lead.end() else None
         if fruit is None:
             continue
         base = max(start, lead.end())
