@@ -123,6 +123,13 @@ NUTRIENT_CONTENT = (
         says="how high its content is",
     ),
     Rule(
+        "content-is-low",
+        "nutrient-content",
+        "O(<NUT>) _4 <copula> _2 T(<prefix-low|prefix-high>) (?!_1 <NUT|food>)",
+        named=True,
+        says="how high its content is",
+    ),
+    Rule(
         "needs-are-met",
         "nutrient-content",
         "O(<NUT>) _2 <need|content|per-day> _4 T(<contain>)",
@@ -268,6 +275,12 @@ QUANTITY = (
     Rule("a-third-sugar", "quantity", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
     Rule("is-so-much", "quantity", "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)", says="a share of a food"),
     Rule("is-so-much", "quantity", "S(<FOOD>) ~4 <contain|HAVE> _3 T(<number> _1 <unit>)", says="a share of a food"),
+    Rule(
+        "percent-of-it",
+        "quantity",
+        "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)",
+        says="a share of a food",
+    ),
     Rule(
         "percent-of-it",
         "quantity",

@@ -62,7 +62,7 @@ FUNCTION = (
     Rule(
         "body-and-nutrient",
         "function",
-        "O(<body>) ~8 S(<nutrient>)",
+        "O(<body>) ~8 S(<nutrient|ambiguous-nutrient>)",
         loose=True,
         needs=("need", "negation", "can-ask", "benefit", "benefit-weak", "have", "body-process", "digest", "absorb"),
         veto=("nonfood", "culinary"),
@@ -139,6 +139,14 @@ FUNCTION = (
         "function",
         "<audience-baby|audience-adult> ~6 S(<nutrient|nutrient-weak>) _3 T(<need>) _2 O(<develop|strong>)",
         says="someone needs a nutrient to thrive",
+    ),
+    Rule(
+        "calms-someone",
+        "function",
+        "S(<food|nutrient|dish>) ~6 T(<benefit>) _2 O(<audience-baby>)",
+        loose=True,
+        veto=("nonfood", "culinary", "story"),
+        says="does someone good",
     ),
     Rule("harms-a-function", "function", "T(<HARM|badfor>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
     Rule(

@@ -173,7 +173,15 @@ SAFETY_AGE = (
     Rule(
         "until-child-is",
         "safety-age",
-        "T(<until-is>|<bound> _2 <audience-baby> _1 <copula>) _1 O(<number>) (?!_1 <unit|household|time-unit|week>)",
+        "T(<until-is>) _1 O(<number>)",
+        needs=("FOOD", "generic-food", "solids"),
+        veto=("storing", "story"),
+        says="an age to wait for",
+    ),
+    Rule(
+        "until-child-is",
+        "safety-age",
+        "T(<bound> _2 <audience-baby> _1 <copula>) _1 O(<number>) (?!_1 <unit|household|time-unit|week>)",
         needs=("FOOD", "generic-food", "solids"),
         veto=("storing", "story"),
         says="an age to wait for",
@@ -224,6 +232,13 @@ SAFETY_AGE = (
         effect="age",
         pattern="S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
         says="fine for babies",
+    ),
+    Rule(
+        "too-much-for-babies",
+        "safety-age",
+        effect="age",
+        pattern="S(<FOOD|ambiguous-nutrient|pronoun>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
+        says="too much for babies",
     ),
     Rule(
         "can-babies",

@@ -75,16 +75,17 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
 def tag(lexicon: Lexicon, text: str) -> Tagged:
     """Tag a sentence: the longest phrase first, from the left."""
     low = fold(text)
-    tokens = [(m.group(), m.start(), m.end()) for m in TOKEN.finditer(low)]
-    tokens = [t for t in tokens if t[0] != "-" or _spaced(low, t[1])]
+    tokens = [(m.group(), *m.span()) for m in TOKEN.finditer(low)]
+    if "-" in low:
+        tokens = [t for t in tokens if t[0] != "-" or _spaced(low, t[1])]
     items: list[Item] = []
     symbols: list[str] = []
-    root, number, at, count = lexicon.root, lexicon.number_symbol, 0, len(tokens)
+    first, number, at, count = lexicon.root.next.get, lexicon.number_symbol, 0, len(tokens)
     while at < count:
         word, start, end = tokens[at]
-        node = root.next.get(word)
+        node = first(word)
         if node is None and word.endswith("'s"):
-            node = root.next.get(word[:-2])
+            node = first(word[:-2])
         best, stop, ahead = None, at, at + 1
         while node is not None:
             if node.term is not None:

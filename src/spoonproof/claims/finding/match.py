@@ -50,11 +50,8 @@ _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect
 
 def classes_in(tagged: Tagged) -> frozenset[str]:
     """Every class of the sentence's items."""
-    found: set[str] = set()
-    for item in tagged.items:
-        if item.term is not None:
-            found.update(item.term.senses)
-    return frozenset(found)
+    known = tagged.lexicon.classes
+    return frozenset().union(*(known[symbol] for symbol in set(tagged.symbols) if symbol in known))
 
 
 def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
@@ -134,6 +131,8 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
 def _points_from(tagged: Tagged, index: int) -> bool:
     """Whether the pointing word at ``index`` stands for what the sentence is about."""
     words = tagged.items[index].words
+    if words == "which" and index == 0:
+        return False  # a question: "which foods are safe"
     if index < 4 and (index == 0 or words not in _JOINING or tagged.items[index - 1].words in _BEFORE):
         return True
     if words != "which" and tagged.find(_GENERIC, index + 1, index + 3):
