@@ -45,6 +45,11 @@ _OTHERS_PLATE = re.compile(
     r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
     re.I,
 )
+_LIKENESS = re.compile(
+    r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$"
+    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$",
+    re.I,
+)
 _SEASON = re.compile(r"\bseason(?:ed|ing)?\b(?! (?:with|using)\b(?![^.;]{0,40}\bsalt\b))(?!al)", re.I)
 _SALTED = re.compile(
     r"\b(?:lightly |well |generously )?salted (?:boiling )?water\b|\bwater,? (?:lightly )?salted\b", re.I
@@ -255,7 +260,9 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
 
 
 def _ordinary(hit: Found, text: str) -> bool:
-    """Whether a single word is more likely meant in its everyday sense."""
+    """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
+    if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
+        return True  # "the size of a hazelnut"
     if len(hit.phrase) != 1:
         return False
     plural = text[hit.start : hit.end].lower().endswith("s")

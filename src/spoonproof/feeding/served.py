@@ -140,7 +140,7 @@ def as_served(
             *(treatment.cuts if treatment else ()),
             *(c for s in steps for a in s.actions if index in a.foods for c in a.cuts),
         ]
-        cuts += [cut for cut in made if _own_cut(cut, recipe, names)]
+        cuts += [cut for cut in made if _own_cut(cut, recipe, names) and not _cuts_the_dish(cut, index, recipe, food)]
     _from_cuts(cuts, facts)
     _from_heat(treatment, texts, food, facts)
     if "raw" in facts and _timed_into_the_pot(recipe, index):
@@ -165,6 +165,21 @@ def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
             others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
             return bool(names & here) or not others & here
     return True
+
+
+_OF_THE_DISH = frozenset({"baton", "strip", "slice", "dice", "chunk", "wedge", "half", "quarter"})
+_SMALL_TRAITS = frozenset({"round", "whole-nut", "has-stone", "sausage-shaped"})
+
+
+def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> bool:
+    """Whether a step cuts the whole dish into bars or fingers: the olives on the pizza stay as they were."""
+    if cut.shape not in _OF_THE_DISH or (food is not None and not food.traits & _SMALL_TRAITS):
+        return False
+    for step in recipe.steps:
+        for action in step.actions:
+            if action.span.start <= cut.span.start < action.span.end:
+                return index not in action.foods
+    return False
 
 
 _CUT_FACTS = frozenset(

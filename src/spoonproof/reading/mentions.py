@@ -83,7 +83,7 @@ _GROUPS: Mapping[str, tuple[str, ...]] = {
     "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (), "fruit": ("fruit",),
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
-    "cheese": ("cheese",), "berry": (),
+    "cheese": ("cheese",), "berry": (), "bread": (),
 }  # fmt: skip
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
 
@@ -256,7 +256,19 @@ class Names:
         lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
             lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
+        if not lines and len(words) == 1 and words[0] in _GROUPS:  # "the cheese", "the berries"
+            lines = self._of_kind(words[0])
+            return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
+
+    def _of_kind(self, word: str) -> tuple[int, ...]:
+        """The lines of a group, or whose name ends in the word ("blueberries" are berries)."""
+        group = _GROUPS[word]
+        return tuple(
+            i
+            for i, line in enumerate(self.lines)
+            if (group and self._group(line) in group) or (_key(line.name)[-1:] or ("",))[0].endswith(word)
+        )
 
     def _meant(self, text: str, mention: Mention) -> Mention:
         """ "The parsnips" where the list has "parsnpis": the line's misspelling is told once, at the line."""

@@ -155,9 +155,10 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         reader.turn = bowl or reader.turn
     actions = [draft.action for draft in done]
     actions = _later_times(passage, actions, done, times)
+    none_yet = not reader.used
     for mention in mentions:
         reader.used.update(mention.lines)
-    if _ALL_LISTED.search(text) or (any(d.action.everything for d in done) and not reader.used):
+    if _ALL_LISTED.search(text) or (any(d.action.everything for d in done) and none_yet):
         reader.used.update(range(len(reader.lines)))
     if REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
