@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import csv
 import io
+import json
+from collections.abc import Sequence
+from typing import NamedTuple
 
 from spoonproof.film.captions import vtt_escaped, vtt_time
-from spoonproof.film.script import Script
-from spoonproof.film.setups import read_shot
+from spoonproof.film.script import Script, Take
+from spoonproof.film.setups import Shot, read_shot
 from spoonproof.film.text import chapters, clock
+from spoonproof.model.claim import JudgedClaim
 
 COLUMNS = (
     "set-up", "shot", "segment", "size", "angle", "movement", "subject", "audio", "food state", "starts", "seconds",
@@ -16,19 +20,44 @@ COLUMNS = (
 )  # fmt: skip
 
 
+class Row(NamedTuple):
+    """A take on the shot list: its number in the film, the take, and its shot in the trade's terms."""
+
+    number: int
+    take: Take
+    shot: Shot
+
+    @property
+    def audio(self) -> str:
+        """How its sound is recorded."""
+        if not self.take.say:
+            return "natural sound"
+        return "sync" if self.take.role in ("opening", "close") else "voice-over"
+
+
+def by_setup(script: Script) -> list[Row]:
+    """The takes with those of one set-up together, in the order in which the set-ups first come."""
+    rows = [Row(number, take, read_shot(take.shot)) for number, take in enumerate(script.takes, 1)]
+    order = list(dict.fromkeys(row.shot.setup for row in rows))
+    return sorted(rows, key=lambda row: (order.index(row.shot.setup), row.number))
+
+
 def shot_list(script: Script) -> str:
-    """CSV, one row a take, those of one set-up together in the order in which the set-ups first come."""
-    numbered = [(number, take, read_shot(take.shot)) for number, take in enumerate(script.takes, 1)]
-    order = list(dict.fromkeys(shot.setup for _, _, shot in numbered))
+    """CSV, one row a take, grouped by set-up."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(COLUMNS)
-    for number, take, shot in sorted(numbered, key=lambda row: (order.index(row[2].setup), row[0])):
-        audio = "sync" if take.role == "opening" and take.say else "voice-over" if take.say else "natural sound"
-        row = [shot.setup, str(number), take.name, shot.size, shot.angle, shot.movement, shot.subject, audio]
-        row += [take.twin.text if take.twin else "", clock(take.start), f"{take.runs:g}", "", ""]
-        writer.writerow([_plain_cell(cell) for cell in row])
+    for row in by_setup(script):
+        writer.writerow(cells_of(row))
     return out.getvalue()
+
+
+def cells_of(row: Row) -> list[str]:
+    """A row of the shot list as it stands under ``COLUMNS``."""
+    take, shot = row.take, row.shot
+    cells = [shot.setup, str(row.number), take.name, shot.size, shot.angle, shot.movement, shot.subject, row.audio]
+    cells += [take.twin.text if take.twin else "", clock(take.start), f"{take.runs:g}", "", ""]
+    return [_plain_cell(cell) for cell in cells]
 
 
 def _plain_cell(cell: str) -> str:
@@ -63,3 +92,32 @@ def chapters_vtt(script: Script) -> str:
     for (second, name), end in zip(marks, ends[-len(marks) :] if marks else [], strict=True):
         blocks.append(f"{vtt_time(second)} --> {vtt_time(end)}\n{vtt_escaped(' '.join(name.split()))}")
     return "\n\n".join(blocks) + "\n"
+
+
+def claims_vtt(claims: Sequence[tuple[JudgedClaim, float, float]]) -> str:
+    """The claims as WebVTT metadata cues: what is said when, how it was judged, and on what that rests, as JSON."""
+    blocks = ["WEBVTT claims"]
+    for number, (judged, start, end) in enumerate(claims, 1):
+        blocks.append(f"claim-{number}\n{vtt_time(start)} --> {vtt_time(end)}\n{_in_a_cue(judged)}")
+    return "\n\n".join(blocks) + "\n"
+
+
+def _in_a_cue(judged: JudgedClaim) -> str:
+    """A judged claim as one line of JSON by the names of the contract, without marks that mean something in a cue."""
+    claim = judged.claim
+    data = {
+        "quote": claim.quote,
+        "kind": claim.kind,
+        "subjects": list(claim.subjects),
+        "polarity": claim.polarity,
+        "truth": judged.truth,
+        "allowed": [{"market": a.market, "bound": a.bound, "answer": a.answer} for a in judged.allowed],
+        "advice": judged.advice,
+        "harm": judged.harm,
+        "wording": judged.wording,
+        "entry": judged.entry,
+        "why": judged.why,
+        "sources": [{"id": ref.id, "locator": ref.locator, "basis": ref.basis} for ref in judged.sources],
+    }
+    line = json.dumps(data, ensure_ascii=False)
+    return line.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")

@@ -2,97 +2,113 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from spoonproof.dish import Dish
+from spoonproof.film import offscript, upload
 from spoonproof.film.captions import captions, subrip, webvtt
+from spoonproof.film.checked import findings
 from spoonproof.film.fountain import fountain
-from spoonproof.film.lists import chapters_vtt, shot_list, supers_vtt, twins_text
+from spoonproof.film.lists import chapters_vtt, claims_vtt, shot_list, supers_vtt, twins_text
 from spoonproof.film.markers import edit_list, timeline
-from spoonproof.film.material import cited, material
-from spoonproof.film.said import judged, statements
-from spoonproof.film.script import Script, write_script
-from spoonproof.film.text import chapters, clock, script_text, total
+from spoonproof.film.material import material
+from spoonproof.film.pages import prompter_page, script_page, shots_page
+from spoonproof.film.said import statements, timed_claims
+from spoonproof.film.script import write_script
+from spoonproof.film.text import script_text
 from spoonproof.film.timecode import NTSC_DROP, PAL
-from spoonproof.reading.disclosure import DISCLOSURE, disclosed
+from spoonproof.film.timed import edited
+from spoonproof.model.finding import Finding
+from spoonproof.model.text import Document
+
+AFTER = "after-edit"
+"""The folder in a package for what was made from the finished film."""
+
+
+@dataclass(frozen=True, slots=True)
+class Package:
+    """Files by name, and what is wrong with the words in them."""
+
+    files: Mapping[str, bytes]
+    findings: tuple[Finding, ...] = ()
 
 
 def package(dish: Dish) -> Mapping[str, bytes]:
     """File name to content: the script as text, page, prompter and Fountain; captions; the words under the film;
     the shot list; markers as OpenTimelineIO and edit lists."""
-    channel = dish.channel
+    return before_edit(dish).files
+
+
+def before_edit(dish: Dish, older: Sequence[str] = ()) -> Package:
+    """The package before anything is filmed, in planned time. ``older``: corrections of older films, a line each."""
     script = write_script(material(dish))
+    claims = timed_claims(dish, script)
     cues = captions(script)
+    judged = [claim for claim, _, _ in claims]
     files = {
         "script.txt": script_text(script),
-        "script.html": _page("script.html", script=script, language=channel.language, clock=clock, total=total(script)),
-        "prompter.html": _page(
-            "prompter.html", script=script, language=channel.language, clock=clock, rate=round(channel.speech)
-        ),
+        "script.html": script_page(dish, script),
+        "prompter.html": prompter_page(dish, script),
         "script.fountain": fountain(script),
         "markers.otio": timeline(script, PAL),
         "markers-25.edl": edit_list(script, PAL),
         "markers-29.97.edl": edit_list(script, NTSC_DROP),
         "captions.vtt": webvtt(cues),
         "captions.srt": subrip(cues),
-        "description.txt": description(dish, script),
+        "title.txt": f"{upload.title(dish)}\n",
+        "description.txt": upload.description(dish, script, judged, older),
+        "post.txt": f"{upload.post(dish)}\n",
+        "before-it-goes-up.txt": upload.sheet(dish, script),
         "shots.csv": shot_list(script),
+        "shots.html": shots_page(dish, script),
         "supers.vtt": supers_vtt(script),
         "chapters.vtt": chapters_vtt(script),
+        "claims.vtt": claims_vtt(claims),
         "twins.txt": twins_text(script),
     }
+    said = (*statements(script), *upload.statements(dish, script, judged))
+    return Package(_encoded(files), tuple(findings(dish, said)))
+
+
+def after_edit(dish: Dish, document: Document, older: Sequence[str] = ()) -> Package:
+    """What the timed text of the finished film gives: captions in its time and the script's words, claims, chapters
+    and description at the film's times, and findings for what was said off script. Raises ValueError."""
+    film = edited(document, write_script(material(dish)))
+    claims = offscript.claims_said(dish, film)
+    timed = []
+    for each in claims:
+        seconds = each.claim.passage.seconds(each.claim.start, each.claim.end)
+        if seconds is not None:
+            timed.append((each, *seconds))
+    files = {
+        f"{AFTER}/captions.vtt": webvtt(film.captions),
+        f"{AFTER}/captions.srt": subrip(film.captions),
+        f"{AFTER}/claims.vtt": claims_vtt(sorted(timed, key=lambda row: row[1:])),
+        f"{AFTER}/chapters.vtt": chapters_vtt(film.script),
+        f"{AFTER}/description.txt": upload.description(dish, film.script, claims, older),
+    }
+    return Package(_encoded(files), tuple(offscript.findings(dish, film, claims)))
+
+
+def _encoded(files: Mapping[str, str]) -> Mapping[str, bytes]:
     return {name: text.encode("utf-8") for name, text in files.items()}
 
 
-def shoot(dish: Dish, out: Path) -> list[Path]:
+def shoot(dish: Dish, out: Path, older: Sequence[str] = ()) -> list[Path]:
     """Write the package of a dish into ``out``/<slug> and return the paths."""
+    return write(before_edit(dish, older), out / dish.recipe.slug)
+
+
+def write(made: Package, folder: Path) -> list[Path]:
+    """Write the files of a package into ``folder`` and return their paths."""
     from spoonproof.reading.files import write_atomically
 
-    folder = out / dish.recipe.slug
-    folder.mkdir(parents=True, exist_ok=True)
     written = []
-    for name, content in package(dish).items():
-        write_atomically(folder / name, content)
-        written.append(folder / name)
+    for name, content in made.files.items():
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        write_atomically(path, content)
+        written.append(path)
     return written
-
-
-def description(dish: Dish, script: Script) -> str:
-    """The words under the film: what, chapters, foods, allergens, cautions, where it comes from."""
-    recipe = dish.recipe
-    disclosure = DISCLOSURE.get(dish.paid, "")
-    film = recipe.film
-    own = film.description.value if film and film.description else ""
-    parts = [film.title.value if film and film.title else recipe.title.value]
-    if disclosure and not disclosed(own):
-        parts.insert(0, disclosure)
-    if own:
-        parts.append(own)
-    elif recipe.summary is not None:
-        parts.append(recipe.summary.value)
-    marks = chapters(script)
-    if marks:
-        parts.append("\n".join(f"{clock(second)} {name}" for second, name in marks))
-    parts.append("You need\n" + "\n".join(f"- {line.text}" for line in recipe.foods))
-    if dish.allergen_labels:
-        parts.append("Contains: " + ", ".join(label.word for label in dish.allergen_labels) + ".")
-    parts.append("\n".join(caution.text for caution in dish.cautions))
-    sources = cited(dish, judged(dish, statements(script)))
-    if sources:
-        parts.append("\n".join(f"Source: {source}" for source in sources))
-    fixed = [f"Correction, {each.on}: we said “{each.said}”. {each.holds}" for each in recipe.corrections]
-    if fixed:
-        parts.append("\n".join(fixed))
-    return "\n\n".join(part for part in parts if part) + "\n"
-
-
-def _page(template: str, **values: object) -> str:
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
-    from spoonproof.reading.bundle import bundle_root
-
-    templates = Environment(
-        loader=FileSystemLoader(bundle_root() / "site" / "film"), autoescape=True, undefined=StrictUndefined
-    )
-    return templates.get_template(template).render(**values) + "\n"

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from spoonproof.checks.from_claims import once
 from spoonproof.dish import Dish
 from spoonproof.film.script import Material, Script
 from spoonproof.film.takes import all_takes
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Cue, Document, Passage, Piece
+from spoonproof.reading.spoken import word_count
 
 
 class Statement(NamedTuple):
@@ -46,26 +48,48 @@ def every_wording(material: Material) -> tuple[Statement, ...]:
 def judged(dish: Dish, said: Sequence[Statement]) -> list[JudgedClaim]:
     """Every claim in these statements, each read by itself, judged on the dish.
 
-    What its author left unjudged in the recipe stays so; allergens named by the law's own words are no claim.
+    What its author left unjudged in the recipe stays so. Cautions in their own wording are advice with a source of
+    its own, and allergens named in the law's words are labels: neither is a claim.
     """
     from spoonproof.claims.find import find_claims
     from spoonproof.claims.judge import judge
 
     known = dish.knowledge
     context = known.claim_context(dish.channel, dish.recipe, dish.paid)
-    found = find_claims([_passage(dish, each) for each in said], known.lexicon)
+    found = find_claims([passage(dish, each) for each in said], known.lexicon)
     left = [_even(passage.text) for passage in dish.recipe.passages if passage.leave is not None]
+    left += [_even(text) for each in dish.cautions for text in (each.text, each.screen, each.spoken)]
     left += [f"contains {label.word.lower()}" for label in dish.allergen_labels]
     kept = [claim for claim in found if not any(_even(claim.quote) in text for text in left)]
     return [judge(claim, known.register, dish.numbers, context) for claim in kept]
 
 
 def _even(text: str) -> str:
-    return " ".join(text.lower().replace(":", "").split())
+    return " ".join(text.lower().replace("’", "'").replace(":", "").split())
 
 
-def _passage(dish: Dish, said: Statement) -> Passage:
+def passage(dish: Dish, said: Statement) -> Passage:
+    """A statement as a passage, in a document of its own that is named by the recipe and the part of the film."""
     document = Document(f"{dish.recipe.document.path} (film, {said.where})", " ".join(said.text.split()))
     cues = (Cue(0, said.start, said.end),) if said.end > said.start else ()
     pieces = (Piece(0, 0, len(document.text)),)
     return Passage(document.text, document, pieces, said.kind, said.where, cues)
+
+
+def timed_claims(dish: Dish, script: Script) -> list[tuple[JudgedClaim, float, float]]:
+    """Every claim that is said or shown, with the seconds from and to which it is."""
+    found = []
+    said = statements(script)
+    takes = {(take.start, take.say): take for take in script.takes}
+    for each in once(judged(dish, said)):
+        cue = each.claim.passage.cues[0]
+        start, end = cue.start, cue.end
+        text = each.claim.passage.text
+        take = next((t for (at, say), t in takes.items() if at == start and " ".join(say.split()) == text), None)
+        if take is not None and each.claim.passage.kind == "say":
+            words = max(1, word_count(text))
+            pace = take.said / words
+            start = take.start + pace * word_count(text[: each.claim.start])
+            end = min(take.end, take.start + pace * word_count(text[: each.claim.end]))
+        found.append((each, round(start, 3), round(max(end, start + 0.5), 3)))
+    return sorted(found, key=lambda row: (row[1], row[2]))

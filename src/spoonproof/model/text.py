@@ -102,11 +102,13 @@ class Piece(NamedTuple):
 
 
 class Cue(NamedTuple):
-    """The part of a passage from ``at`` on was spoken or shown from ``start`` to ``end`` seconds."""
+    """The part of a passage from ``at`` on was spoken or shown from ``start`` to ``end`` seconds, by ``voice`` ("" where
+    the file does not say who speaks)."""
 
     at: int
     start: float
     end: float
+    voice: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ _TIMING = re.compile(
 )
 _TAG = re.compile(r"<[^<>\r\n]{0,200}>|\{\\[^{}\r\n]{0,200}\}")
 _ENTITY = re.compile(r"&(?:#[0-9]{1,7}|#x[0-9a-fA-F]{1,6}|[a-zA-Z]{2,31});")
+_VOICE = re.compile(r"<v(?:\.[^\s<>]{0,60})?[ \t]{1,4}(?P<name>[^<>\r\n]{1,60})>")
 _SPEAKER = re.compile(r"(?:>>|-)[ \t]{1,4}")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _BLOCKS = ("NOTE", "STYLE", "REGION")
@@ -41,11 +42,12 @@ class _Line:
 
 @dataclass(slots=True)
 class _CueText:
-    """A cue: its time and its lines, tags out, every character with its place."""
+    """A cue: its time and its lines, tags out, every character with its place; who speaks, where a tag says so."""
 
     start: float
     end: float
     lines: list[list[tuple[str, int]]]
+    voice: str = ""
 
 
 def read_statements(document: Document, lines: bool = False) -> tuple[list[Passage], list[Finding]]:
@@ -154,14 +156,17 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
             )
             end = start
         lines: list[list[tuple[str, int]]] = []
+        voice = ""
         number += 1
         while number < len(rows) and rows[number].text.strip() and not _TIMING.fullmatch(rows[number].text):
             lines.append(_characters(rows[number]))
+            named = _VOICE.search(rows[number].text)
+            voice = voice or (" ".join(unescape(named["name"]).split()) if named is not None else "")
             number += 1
         # SubRip without blank lines: the counter of the next cue is no speech.
         if number < len(rows) and rows[number].text.strip() and lines and rows[number - 1].text.strip().isdigit():
             lines.pop()
-        yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()])
+        yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()], voice)
 
 
 def _seconds(written: str) -> float:
@@ -259,7 +264,7 @@ class _Running:
         else:
             self.first = cue.start
         if not self.cues or (self.cues[-1].start, self.cues[-1].end) != (cue.start, cue.end):
-            self.cues.append(Cue(self.length, cue.start, cue.end))
+            self.cues.append(Cue(self.length, cue.start, cue.end, cue.voice))
         begin = 0
         for index in range(1, len(line) + 1):
             if index == len(line) or line[index][1] != line[index - 1][1] + 1:

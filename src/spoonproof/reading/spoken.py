@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import NamedTuple
 
 _ONES = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
@@ -26,6 +27,7 @@ _NUMBER = re.compile(
     r"(?:\s?(?P<unit>°\s?[CcFf]|kcal|kg|mg|µg|ml|cm|mm|tsp|tbsp|min|oz|lb|in|[glhs%])(?![\w°]))?"
 )
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
+_TOKEN = re.compile(rf"(?=[\d½¼¾⅓⅔⅕⅖⅛⅜⅝⅞]){_NUMBER.pattern}(?<!\s)\S*|\S+")
 _SENTENCE_END = re.compile(r"[.!?…](?=\s|$)|[:;—](?=\s)")
 
 PAUSE_SECONDS = 0.35  # between sentences; common practice, no source
@@ -88,10 +90,33 @@ def word_count(text: str) -> int:
     return len(_WORD.findall(as_spoken(text)))
 
 
+class Token(NamedTuple):
+    """A piece of text as it stands ("16-20", "350 °F", "mash,") from ``start`` to ``end``, and the words it is said in,
+    in small letters and without marks; none for a dash that stands alone."""
+
+    text: str
+    start: int
+    end: int
+    words: tuple[str, ...]
+
+
+def tokens(text: str) -> list[Token]:
+    """The pieces of a text in order; a figure and its unit are one."""
+    found = []
+    for match in _TOKEN.finditer(text):
+        said = as_spoken(match[0]).lower().replace("’", "'")
+        found.append(Token(match[0], match.start(), match.end(), tuple(_WORD.findall(said))))
+    return found
+
+
 def seconds(text: str, words_a_minute: float) -> float:
     """Seconds to say ``text`` at a rate, with a short pause at every sentence end but the last."""
     words = word_count(text)
     if not words:
         return 0.0
-    pauses = max(0, len(_SENTENCE_END.findall(text)) - 1)
-    return words * 60.0 / words_a_minute + pauses * PAUSE_SECONDS + BREATH_SECONDS
+    return words * 60.0 / words_a_minute + pauses(text) * PAUSE_SECONDS + BREATH_SECONDS
+
+
+def pauses(text: str) -> int:
+    """How often a speaker pauses inside ``text``: at every sentence end but the last."""
+    return max(0, len(_SENTENCE_END.findall(text)) - 1)

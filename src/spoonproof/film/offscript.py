@@ -1,0 +1,126 @@
+"""What was said off script, checked: claims, cautions taken back, food brought in, numbers changed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+from spoonproof.checks.engine import in_order
+from spoonproof.checks.from_claims import message, once, remedy
+from spoonproof.claims.find import find_claims
+from spoonproof.claims.judge import judge, level_of
+from spoonproof.dish import Dish
+from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.pictures import picture_hazards
+from spoonproof.film.timed import Edited, OffScript
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.finding import Finding, Remedy, SourceRef
+from spoonproof.model.recipe import Picture
+from spoonproof.model.text import Span, Text
+from spoonproof.reading.spoken import number_words, tokens
+
+RULE = "said-off-script"
+UNSAID = "caution-not-said"
+_NUMBERS = frozenset(word for number in range(1, 101) for word in number_words(number).split()) | {"half", "quarter"}
+_TURNED = re.compile(r"\b(?:no|not|never|without|nor|don['’]t|leave (?:it |them )?out|instead of)\b", re.IGNORECASE)
+
+
+def claims_said(dish: Dish, film: Edited) -> list[JudgedClaim]:
+    """Every claim of the finished film, judged on the dish, in the order in which it is made."""
+    known = dish.knowledge
+    context = known.claim_context(dish.channel, dish.recipe, dish.paid)
+    found = find_claims(film.passages, known.lexicon)
+    return once([judge(claim, known.register, dish.numbers, context) for claim in found])
+
+
+def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Finding]:
+    """Findings for what was said off script, in order; a sentence in which nothing is wrong is a note. A caution of
+    the script that nobody says is a warning."""
+    found: list[Finding] = []
+    for off in film.off_script:
+        wrong = list(_of(dish, off, claims))
+        found += wrong or [_finding(off, "note", "Not in the script; nothing wrong was found in it.")]
+    for words, take in film.unsaid:
+        document = film.passages[0].document
+        text = f"The script has this caution in {take}, and nobody says it: “{words}”"
+        mend = Remedy("Record it as a pick-up, or put it into the words of another shot.")
+        found.append(Finding(UNSAID, "film", "warning", text, document, document.whole, remedy=mend))
+    return in_order(found)
+
+
+def _of(dish: Dish, off: OffScript, claims: list[JudgedClaim]) -> Iterator[Finding]:
+    for judged in claims:
+        level = level_of(judged)
+        claim = judged.claim
+        if claim.passage is off.passage and level is not None and off.touches(claim.start, claim.end):
+            area = "baby" if judged.harm == 3 and claim.kind in ("safety-age", "allergen") else "words"
+            yield Finding(
+                RULE,
+                area,  # type: ignore[arg-type]
+                level,
+                message(judged),
+                off.passage.document,
+                claim.span,
+                remedy=remedy(judged),
+                sources=judged.sources,
+                claim=judged,
+            )
+    for against in contradictions([off.passage], dish.knowledge.feeding):
+        if any(off.passage.span(a, b).start < against.span.end and against.span.start < off.passage.span(a, b).end
+               for a, b in off.words):  # fmt: skip
+            yield _finding(
+                off, against.level, against.message, against.remedy, (against.source,), span=against.span, area="baby"
+            )
+    yield from _brought_in(dish, off)
+    changed = _numbers(off.said) - _numbers(off.instead)
+    if changed and _numbers(off.instead):
+        yield _finding(
+            off,
+            "warning",
+            f"“{off.said}” was said where the script has “{off.instead}”: a number is not the recipe's.",
+            "Say the recipe's number in a pick-up, or change the recipe if the new one is right.",
+        )
+
+
+def _brought_in(dish: Dish, off: OffScript) -> Iterator[Finding]:
+    """Food that is wrong for this age, or a way of eating that is dangerous, by the rows that judge pictures."""
+    words = off.said
+    if _TURNED.search(off.text):
+        return
+    shown = Picture("", None, (Text(words, _span(off)),), _span(off))
+    for hazard in picture_hazards(
+        replace(dish.recipe, pictures=(shown,)), dish.knowledge.feeding, dish.channel.policies
+    ):
+        text = hazard.message.replace("The picture shows ", "Off script there is talk of ")
+        mend = hazard.remedy.replace("Choose another picture. ", "")
+        yield _finding(off, hazard.level, text, mend, hazard.sources, area="baby")
+
+
+def _numbers(text: str) -> set[str]:
+    return {word for token in tokens(text) for word in token.words if word in _NUMBERS}
+
+
+def _span(off: OffScript) -> Span:
+    return off.passage.span(off.words[0][0], off.words[-1][1])
+
+
+def _finding(
+    off: OffScript,
+    level: str,
+    text: str,
+    mend: str = "",
+    sources: tuple[SourceRef, ...] = (),
+    span: Span | None = None,
+    area: str = "film",
+) -> Finding:
+    return Finding(
+        RULE,
+        area,  # type: ignore[arg-type]
+        level,  # type: ignore[arg-type]
+        text,
+        off.passage.document,
+        span or _span(off),
+        remedy=Remedy(mend) if mend else None,
+        sources=sources,
+    )

@@ -1,0 +1,158 @@
+"""What goes up with the film: title, description, the text of a post, and what the thumbnail shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from spoonproof.dish import Dish
+from spoonproof.film.briefly import sentence
+from spoonproof.film.material import ages_in_words, cited
+from spoonproof.film.said import Statement
+from spoonproof.film.script import Script
+from spoonproof.film.text import chapters, clock
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.reading.disclosure import DISCLOSURE, disclosed
+
+TITLE_CHARACTERS = 70
+"""What lists of films show of a title before they cut it (common practice, no source)."""
+
+POST_CHARACTERS = 280
+"""What a short post may hold (common practice, no source)."""
+
+OPENING_CHARACTERS = 150
+"""What is shown of a description before it is opened (common practice, no source)."""
+
+
+def title(dish: Dish) -> str:
+    """The film's title: its own, else the recipe's with the age it is for."""
+    film = dish.recipe.film
+    if film is not None and film.title is not None:
+        return " ".join(film.title.value.split())
+    plain = dish.recipe.title.value
+    aged = f"{plain} ({dish.recipe.ages.low} months+)"
+    return aged if len(aged) <= TITLE_CHARACTERS else plain
+
+
+def description(dish: Dish, script: Script, claims: Sequence[JudgedClaim], older: Sequence[str] = ()) -> str:
+    """The words under the film: what, chapters, foods, allergens, cautions, sources, corrections.
+
+    ``claims``: those of the film, judged; ``older``: corrections of older films, a line each.
+    """
+    return "\n\n".join(text for _, text in _parts(dish, script, claims, older)) + "\n"
+
+
+def statements(dish: Dish, script: Script, claims: Sequence[JudgedClaim]) -> tuple[Statement, ...]:
+    """Title, description and post as statements to be judged; what a correction takes back is no statement."""
+    said = [Statement(title(dish), "title", "title")]
+    for name, text in _parts(dish, script, claims, ()):
+        if name not in ("corrections", "sources"):
+            said += [Statement(line.lstrip("- "), "description", f"description, {name}") for line in text.split("\n")]
+    said.append(Statement(post(dish), "social", "post"))
+    return tuple(each for each in said if each.text.strip())
+
+
+def _parts(
+    dish: Dish, script: Script, claims: Sequence[JudgedClaim], older: Sequence[str]
+) -> Iterator[tuple[str, str]]:
+    recipe = dish.recipe
+    own = recipe.film.description.value.strip() if recipe.film and recipe.film.description else ""
+    about = own or (sentence(recipe.summary.value) if recipe.summary is not None else "")
+    paid = DISCLOSURE.get(dish.paid, "")
+    if paid and not disclosed(about):
+        yield "disclosure", paid
+    yield "opening", about or sentence(recipe.title.value)
+    yield "ages", f"{_ages(dish)} {_page(dish)}".strip()
+    marks = chapters(script)
+    if marks:
+        yield "chapters", "\n".join(f"{clock(second)} {name}" for second, name in marks)
+    yield "foods", "You need\n" + "\n".join(f"- {line.text}" for line in recipe.foods)
+    if dish.allergen_labels:
+        yield "allergens", "Contains: " + ", ".join(label.word for label in dish.allergen_labels) + "."
+    cautions = list(dict.fromkeys(caution.text for caution in dish.cautions))
+    if cautions:
+        yield "cautions", "Please read\n" + "\n".join(f"- {text}" for text in cautions)
+    sources = cited(dish, claims)
+    if sources:
+        yield "sources", "Sources\n" + "\n".join(f"- {source}" for source in sources)
+    fixed = [f"{each.on}: we said “{each.said}”. What holds: {sentence(each.holds)}" for each in recipe.corrections]
+    if fixed or older:
+        yield "corrections", "Corrections\n" + "\n".join(f"- {line}" for line in (*fixed, *older))
+
+
+def _ages(dish: Dish) -> str:
+    ages = ages_in_words(dish.recipe.ages)
+    lead = "For babies from" if dish.recipe.ages.high is None else "For babies of"
+    texture = f", {dish.recipe.texture.value}" if dish.recipe.texture else ""
+    return f"{lead} {ages.removeprefix('From ')}{texture}."
+
+
+def _page(dish: Dish) -> str:
+    base = dish.channel.base_url
+    return f"The recipe: {base}/recipes/{dish.recipe.slug}.html" if base else ""
+
+
+def post(dish: Dish) -> str:
+    """A short text for a post: the author's own, else what it is, for whom, its allergens, and where to find it."""
+    film = dish.recipe.film
+    own = film.social.value.strip() if film is not None and film.social is not None else ""
+    paid = DISCLOSURE.get(dish.paid, "")
+    if own:
+        return own if not paid or disclosed(own) else f"{paid} {own}"
+    head = [paid, f"{dish.recipe.title.value.rstrip('.')}."]
+    if dish.recipe.summary is not None:
+        head.append(sentence(dish.recipe.summary.value))
+    tail = [f"For babies from {dish.recipe.ages.low} months."]
+    if dish.allergen_labels:
+        tail.append("Contains: " + ", ".join(label.word for label in dish.allergen_labels) + ".")
+    tail.append(_page(dish))
+    whole = " ".join(part for part in (*head, *tail) if part)
+    if len(whole) > POST_CHARACTERS and dish.recipe.summary is not None:
+        whole = " ".join(part for part in (*head[:2], *tail) if part)
+    return whole
+
+
+def sheet(dish: Dish, script: Script) -> str:
+    """What to look at before the film goes up: title, first lines, chapters, thumbnail, post."""
+    named = title(dish)
+    lines = ["Before it goes up", "", f"Title ({len(named)} characters): {named}"]
+    lines += [f"  {note}" for note in _title_notes(dish, named)]
+    marks = chapters(script)
+    if marks:
+        lines.append(f"Chapters: {len(marks)}, the first at 0:00, each ten seconds or longer.")
+    else:
+        lines.append("Chapters: none; fewer than three takes of ten seconds fit.")
+    text = post(dish)
+    long = "" if len(text) <= POST_CHARACTERS else f"; a short post holds {POST_CHARACTERS}"
+    lines.append(f"Post ({len(text)} characters{long}): {text}")
+    lines += _thumbnail(dish)
+    return "\n".join(lines) + "\n"
+
+
+def _title_notes(dish: Dish, named: str) -> Iterator[str]:
+    if len(named) > TITLE_CHARACTERS:
+        yield f"Lists show about {TITLE_CHARACTERS} characters: “{named[:TITLE_CHARACTERS].rstrip()}…”"
+    if named.isupper():
+        yield "All capitals are read as shouting, and letter by letter by some screen readers."
+    if str(dish.recipe.ages.low) not in named:
+        yield f"It does not say from which age: {dish.recipe.ages.low} months."
+
+
+def _thumbnail(dish: Dish) -> Iterator[str]:
+    """The first picture, by what it is said to show."""
+    from spoonproof.feeding.pictures import picture_hazards
+
+    if not dish.recipe.pictures:
+        yield "Thumbnail: the recipe has no picture; what it shows could not be checked."
+        return
+    first = dish.recipe.pictures[0]
+    shows = ", ".join(each.value for each in first.shows)
+    if not shows:
+        yield f"Thumbnail {first.file}: the recipe does not say what it shows (shows: ...), so it could not be checked."
+        return
+    yield f"Thumbnail {first.file}: shows {shows}."
+    hazards = picture_hazards(dish.recipe, dish.knowledge.feeding, dish.channel.policies)
+    mine = [hazard for hazard in hazards if any(each.span == hazard.span for each in first.shows)]
+    for hazard in mine:
+        yield f"  {hazard.message} {hazard.remedy}"
+    if not mine:
+        yield "  Nothing dangerous is said to be in it."
