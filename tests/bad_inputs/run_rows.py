@@ -4,15 +4,23 @@ Started by ``test_bad_inputs.py`` in a process of its own, so that a row that ta
 takes nothing else with it. A row is a folder: ``expect`` and what the tool is given, as files or made by the
 function ``make(folder)`` in ``make.py`` where no file can hold it (pipes, links, megabytes).
 
+A row behind one of the first three doors is also given to the command itself (its files laid into a channel, for
+``check``; statements to ``listen``), which must say the same, end with 0, 1 or 2 and show no traceback.
+
 Lines of ``expect``:
     # a remark
-    door recipe | channel | statements | check [ARGUMENTS]
+    door recipe | channel | statements | check [ARGUMENTS] | commands
     file NAME                  for the first three doors; without it every file of the row, by name
-    exit N                     of the check
+    run COMMAND [ARGUMENTS]    each command of the last door, in order
+    env NAME=VALUE             for all of them
+    exit N                     of the check; of the last door one for each command
     LINE:COLUMN RULE [LEVEL]   a finding; all of them for the first three doors (of lines and steps: the errors),
                                some among others for a check
     NAME LINE:COLUMN RULE      the same where a row has several files
     says WORDS                 in a message or in what was printed
+    never WORDS                nowhere in what was printed
+    inside FILE WORDS          in a file that a command wrote
+    outside PATTERN WORDS      in no file of those that the pattern names, and there is one
     reads PATH = VALUE         what was read, by attributes of the recipe or channel
     seconds N                  where more than 2 are allowed
 """
@@ -25,6 +33,7 @@ import io
 import json
 import os
 import resource
+import shlex
 import shutil
 import signal
 import sys
@@ -36,6 +45,7 @@ from types import FrameType
 
 HERE = Path(__file__).parent
 SECONDS = 2.0
+WORDS = ("door", "file", "run", "env", "exit", "says", "never", "inside", "outside", "reads", "seconds")
 
 if str(HERE.parents[1]) not in sys.path:  # run as a script
     sys.path.insert(0, str(HERE.parents[1]))
@@ -47,7 +57,9 @@ class TooSlow(BaseException):
 
 def rows() -> list[Path]:
     """The folders of the rows, by number."""
-    return sorted((folder for folder in HERE.iterdir() if folder.name[:2].isdigit()), key=lambda folder: folder.name)
+    return sorted(
+        (f for f in HERE.iterdir() if f.name[:2].isdigit()), key=lambda f: (int(f.name.partition("-")[0]), f.name)
+    )
 
 
 def expectation(folder: Path) -> dict[str, list[str]]:
@@ -56,7 +68,7 @@ def expectation(folder: Path) -> dict[str, list[str]]:
     for line in (folder / "expect").read_text(encoding="utf-8").split("\n"):
         if line.strip() and not line.startswith("#"):
             word, _, rest = line.partition(" ")
-            key = word if word in ("door", "file", "exit", "says", "reads", "seconds") else "found"
+            key = word if word in WORDS else "found"
             wanted.setdefault(key, []).append(rest.strip() if key != "found" else line.strip())
     return wanted
 
@@ -81,7 +93,7 @@ def run(folder: Path) -> dict[str, object]:
     """What came of one row."""
     wanted = expectation(folder)
     door = wanted.get("door", ["recipe"])[0]
-    runs = 2 if door.startswith("check") else 1  # a check is run for text and for JSON Lines
+    runs = max(2, len(wanted.get("run", ())))  # all are run twice at least: for text and JSON Lines, or read and run
     limit = runs * float(wanted.get("seconds", [str(SECONDS)])[0])
     outcome: dict[str, object] = {"row": folder.name}
 
@@ -96,10 +108,13 @@ def run(folder: Path) -> dict[str, object]:
         signal.setitimer(signal.ITIMER_REAL, 20 * limit)
         started = time.process_time()
         try:
-            if door.startswith("check"):
+            if door == "commands":
+                outcome |= commanded(place, wanted)
+            elif door.startswith("check"):
                 outcome |= checked(place, door.split()[1:])
             else:
                 outcome |= read(place, door, wanted.get("file", []), wanted.get("reads", []))
+                outcome |= told(place, door)
         except TooSlow:
             outcome["broke"] = f"took more than {limit} s"
         except Exception as error:  # a row must never raise: say which did
@@ -185,12 +200,86 @@ def checked(place: Path, arguments: list[str]) -> dict[str, object]:
     findings = [json.loads(line) for line in printed.getvalue().split("\n") if line.startswith("{")]
     assert text_code == code, f"text says {text_code}, jsonl {code}: {complained.getvalue()[:500]}"
     names = {str(f["file"]) for f in findings}
-    found = [
-        f"{str(f['file']) + ' ' if len(names) > 1 else ''}{f['line']}:{f['column']} {f['rule']} {f['level']}"
-        for f in findings
-    ]
+    found = [_line_of(f, len(names) > 1) for f in findings]
     output = text + complained.getvalue()
     return {"found": found, "said": [output, *(str(f["message"]) for f in findings)], "exit": code, "printed": output}
+
+
+def called(arguments: list[str]) -> tuple[int, str, str]:
+    """One command: its exit code, what it printed and what it complained of."""
+    from spoonproof.cli import main
+
+    printed, complained = io.StringIO(), io.StringIO()
+    with contextlib.redirect_stdout(printed), contextlib.redirect_stderr(complained):
+        code = main(arguments)
+    return code, printed.getvalue(), complained.getvalue()
+
+
+def commanded(place: Path, wanted: dict[str, list[str]]) -> dict[str, object]:
+    """What a row's commands found and printed, and their exit codes."""
+    before, kept = Path.cwd(), dict(os.environ)
+    os.environ.update(line.partition("=")[::2] for line in wanted.get("env", []))
+    os.chdir(place)
+    try:
+        answers = [called(shlex.split(line)) for line in wanted["run"]]
+    finally:
+        os.chdir(before)
+        os.environ.clear()
+        os.environ.update(kept)
+    found, said = [], []
+    for _, printed, complained in answers:
+        lines = [json.loads(line) for line in printed.split("\n") if line.startswith('{"area"')]
+        names = {str(f["file"]) for f in lines}
+        found += [_line_of(f, len(names) > 1) for f in lines]
+        said += [printed, complained, *(str(f["message"]) for f in lines)]
+    printed = "\n".join(said)
+    codes = [code for code, _, _ in answers]
+    return {"found": found, "said": said, "exit": codes, "printed": printed, "written": list(_written(place, wanted))}
+
+
+def _written(place: Path, wanted: dict[str, list[str]]) -> Iterator[str]:
+    """What is wrong with the files that the commands wrote."""
+    for line in wanted.get("inside", []):
+        name, _, words = line.partition(" ")
+        if words.encode() not in (place / name).read_bytes():
+            yield f"{words} does not stand in {name}"
+    for line in wanted.get("outside", []):
+        name, _, words = line.partition(" ")
+        files = [path for path in place.glob(name) if path.is_file()]
+        if not files:
+            yield f"no file is named like {name}"
+        yield from (f"{words} stands in {path.name}" for path in files if words.encode() in path.read_bytes())
+
+
+def told(place: Path, door: str) -> dict[str, object]:
+    """What the command itself says of the files of a row that a reading door has read."""
+    channel = place / "channel"
+    (channel / "recipes").mkdir(parents=True)
+    files = [path for path in sorted(place.rglob("*")) if channel not in path.parents and not path.is_dir()]
+    (channel / "channel.yaml").write_text("title: Row\nmeasures: UK\n")
+    outcomes = []
+    before = Path.cwd()
+    os.chdir(channel)
+    try:
+        if door == "recipe":
+            for path in files:
+                path.rename(channel / "recipes" / path.name)
+            outcomes.append(called(["check", "--drafts", "--format", "jsonl", "--level", "note"]))
+        else:
+            for path in files:
+                if door == "channel":
+                    path.replace(channel / "channel.yaml")
+                    outcomes.append(called(["check"]))
+                else:
+                    outcomes.append(called(["listen", str(path)]))
+    finally:
+        os.chdir(before)
+    return {"told": [list(outcome) for outcome in outcomes]}
+
+
+def _line_of(finding: dict[str, object], named: bool) -> str:
+    where = f"{finding['line']}:{finding['column']} {finding['rule']} {finding['level']}"
+    return f"{finding['file']} {where}" if named else where
 
 
 def warm_up() -> None:

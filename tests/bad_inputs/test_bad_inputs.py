@@ -45,23 +45,42 @@ def test_row(row: str) -> None:
     assert "broke" not in outcome, outcome["broke"]
     found = [str(line) for line in outcome["found"]]  # type: ignore[union-attr]
     expected = wanted.get("found", [])
-    if wanted.get("door", [""])[0].startswith("check"):
+    door = wanted.get("door", ["recipe"])[0]
+    if door.startswith("c") and door != "channel":
         for line in expected:
             assert any(_same(line, other) for other in found), f"{line} is not among {found}"
-        assert str(outcome["exit"]) == wanted.get("exit", ["1"])[0], outcome["printed"]
+        codes = outcome["exit"] if isinstance(outcome["exit"], list) else [outcome["exit"]]
+        assert [str(code) for code in codes] == wanted.get("exit", ["1"]), outcome["printed"]
         assert "Traceback" not in str(outcome["printed"])
+        assert outcome.get("written", []) == []
         assert not any(c < " " and c != "\n" for c in str(outcome["printed"])), "something a terminal obeys was printed"
     else:
         assert len(found) == len(expected), f"{expected} wanted, {found} found"
         for line, other in zip(expected, found, strict=True):
             assert _same(line, other), f"{expected} wanted, {found} found"
+        _the_command_says_so_too(door, found, outcome["told"])  # type: ignore[arg-type]
     said = "\n".join(str(line) for line in outcome["said"])  # type: ignore[union-attr]
     for words in wanted.get("says", []):
         assert words in said, f"{words!r} is not in {said}"
+    for words in wanted.get("never", []):
+        assert words not in str(outcome["printed"]), f"{words!r} was printed"
     if wanted.get("reads"):
         assert outcome["values"] == wanted["reads"]
     assert float(str(outcome["seconds"])) <= float(wanted.get("seconds", [str(SECONDS)])[0])
     assert int(str(outcome["memory"])) <= MEMORY_KB
+
+
+def _the_command_says_so_too(door: str, found: list[str], told: list[tuple[int, str, str]]) -> None:
+    """The command ends as it should, shows no traceback, and a check names every place the reader named."""
+    for code, printed, complained in told:
+        assert code in (0, 1, 2), complained
+        assert "Traceback" not in printed + complained
+        if door != "recipe":
+            continue
+        places = {f"{f['line']}:{f['column']} {f['rule']}" for f in map(json.loads, printed.split("\n")[:-1])}
+        for line in found:
+            where = line.rpartition(" ")[0].rpartition(".md ")[2]
+            assert where in places, f"check does not tell {line}: {places} {complained}"
 
 
 def _same(wanted: str, found: str) -> bool:

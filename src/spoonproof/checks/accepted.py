@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from functools import lru_cache
 
+from spoonproof.checks.rule import all_rules
 from spoonproof.clock import today
 from spoonproof.model.channel import Accepted, Channel
 from spoonproof.model.finding import Finding
+from spoonproof.reading.faults import all_faults, quoted
+from spoonproof.reading.typed import nearest
 
 
 def without_accepted(findings: Iterable[Finding], channel: Channel, complain_unused: bool) -> list[Finding]:
@@ -23,19 +27,34 @@ def without_accepted(findings: Iterable[Finding], channel: Channel, complain_unu
         else:
             used.add(matched)
     for entry in channel.accepted:
-        if not entry.reason:
+        if (unknown := _unknown(entry.rule)) is not None:
+            left.append(_complaint(channel, entry, "accepted-unknown-rule", unknown))
+        elif not entry.reason:
             left.append(_complaint(channel, entry, "accepted-without-reason", "say why this finding is lived with"))
         elif not _in_date(entry):
             left.append(_complaint(channel, entry, "accepted-out-of-date", f"this was accepted until {entry.until}"))
     if complain_unused:
         left += [
             _complaint(
-                channel, entry, "accepted-for-nothing", f"no {entry.rule} is found at {entry.place}; take it out"
+                channel,
+                entry,
+                "accepted-for-nothing",
+                f"nothing of the rule {entry.rule} is found at {entry.place}; take this out",
             )
             for number, entry in enumerate(live)
-            if number not in used
+            if number not in used and _unknown(entry.rule) is None
         ]
     return left
+
+
+@lru_cache(maxsize=256)
+def _unknown(rule: str) -> str | None:
+    """What to say of a rule that there is not, None where there is one."""
+    known = {each.name for each in all_rules()} | all_faults().keys()
+    if rule in known:
+        return None
+    near = nearest(rule, sorted(known))
+    return f"there is no rule {quoted(rule)}" + (f"; did you mean {quoted(near)}?" if near else "")
 
 
 def _covers(entry: Accepted, finding: Finding) -> bool:

@@ -66,9 +66,12 @@ def open_recipe(options: Namespace, path: Path) -> Dish | None:
     """
     import sys
 
+    from spoonproof.cli import UsageError
     from spoonproof.folder import ChannelFolder
     from spoonproof.report.terminal import printable
 
+    if path.is_dir():
+        raise UsageError(f"{path} is a folder; name one recipe of it")
     folder = channel_or_none(options) or ChannelFolder(Path.cwd())
     (file,) = folder.select([path], drafts=True)[:1] or (None,)
     if file is None or file.recipe is None:

@@ -42,6 +42,9 @@ def run(options: Namespace) -> int:
 
     if options.dry_run and not options.fix:
         raise UsageError("--dry-run goes with --fix")
+    for path in options.paths:
+        if path.is_file() and path.suffix != ".md":
+            raise UsageError(f"{path} is no recipe; spoonproof check without a path checks the channel's own files too")
     folder = open_channel(options)
     files = folder.select(options.paths, options.drafts)
     if not files:

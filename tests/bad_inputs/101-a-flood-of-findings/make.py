@@ -1,0 +1,13 @@
+"""Thousands of faulty lines."""
+
+from pathlib import Path
+
+HEAD = "---\ntitle: Bowl {n}\nages: 7-9 months\ntexture: mashed\nfoods:\n"
+TAIL = "steps:\n  - Mash all of it.\n---\n"
+
+
+def make(place: Path) -> None:
+    (place / "recipes").mkdir()
+    for n in range(5):
+        lines = "".join(f"  - 1,{m:03} g leek\n" for m in range(490))
+        (place / "recipes" / f"bowl-{n}.md").write_text(HEAD.format(n=n) + lines + TAIL)
