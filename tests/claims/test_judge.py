@@ -475,8 +475,6 @@ def test_the_trail_can_be_read() -> None:
 
 
 def test_a_recalled_figure_makes_no_error() -> None:
-    found = judged(
-        "fennel tea is great from six months", "safety-age", foods=("fennel",), subjects=("fennel tea",), effect="age"
-    )
-    assert found.sources[0].basis == "from-memory"
+    found = judged("it is vegan so safe for babies", "allergen", subjects=("it",))
+    assert (found.advice, found.sources[0].basis) == ("cut-untrue", "from-memory")
     assert (found.advice, level_of(found)) == ("cut-untrue", "warning")
