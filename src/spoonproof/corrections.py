@@ -9,9 +9,9 @@ import csv
 import io
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.record import dataclass, field
 
 FILE = "corrections.csv"
 STATES = ("drafted", "posted", "pinned")

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +16,7 @@ from spoonproof.knowledge import Knowledge
 from spoonproof.model.channel import Channel
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
 
 if TYPE_CHECKING:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from spoonproof.model.record import replace
 
 if TYPE_CHECKING:
     from spoonproof.feeding.calendar import Calendar, Event

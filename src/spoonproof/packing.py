@@ -7,7 +7,6 @@ object that stood in several places is one object again, since claims are told a
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import MISSING, fields, is_dataclass
 from fractions import Fraction
 from functools import cache
 from operator import attrgetter
@@ -115,6 +114,8 @@ def _same(value: object, default: object) -> bool:
 @cache
 def _numbered() -> Mapping[type, tuple[int, Callable[[Any], tuple[Any, ...]], tuple[object, ...]]]:
     """By type: its number, what gives its values in order, and the defaults of its last values."""
+    from dataclasses import MISSING, fields, is_dataclass
+
     out: dict[type, tuple[int, Callable[[Any], tuple[Any, ...]], tuple[object, ...]]] = {}
     for number, kind in enumerate(_TYPES):
         if is_dataclass(kind):

@@ -7,7 +7,6 @@ places is one finding with the other places beside it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
 from typing import Any
 
 from spoonproof.checks.accepted import without_accepted
@@ -15,6 +14,7 @@ from spoonproof.checks.rule import Fault, Rule, Scope, all_rules
 from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import AREAS, LEVELS, Finding, Related
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document
 from spoonproof.reading.own_tables import says_own
 from spoonproof.reading.slugs import clashes

@@ -18,12 +18,12 @@ from __future__ import annotations
 import importlib
 import pkgutil
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Literal, cast
 
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Area, Bowl, Level, Related, Remedy, SourceRef
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span
 
 Scope = Literal["dish", "channel", "register"]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.claims.conditions import Condition
 from spoonproof.model.claim import Answer, Kind, Market
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span
 
 TruthWord = Literal["true", "overstated", "false", "unproven", "computed"]

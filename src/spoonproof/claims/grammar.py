@@ -11,12 +11,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache, reduce
 from operator import or_
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
+from spoonproof.model.record import dataclass
 
 _CLASSES = re.compile(r"<([a-z| -]+)>")
 _GAP = re.compile(r"([~_])(\d+)")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from spoonproof.claims.judging.advice import SERIOUS, advise, harm_of, level_of
 from spoonproof.claims.judging.asking import key_of_claim, probe_of
 from spoonproof.claims.judging.context import Context, own_sources
@@ -19,6 +17,7 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.record import replace
 
 
 def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Context) -> JudgedClaim:

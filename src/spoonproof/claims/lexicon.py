@@ -11,10 +11,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from spoonproof.claims.inflect import forms
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+")

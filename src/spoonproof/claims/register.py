@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
@@ -12,6 +11,7 @@ from spoonproof.claims.register_reading import EntryReader, read_wordings
 from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Market
 from spoonproof.model.finding import Finding, Related
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Mapped

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from spoonproof.claims.lexicon import TOKEN, Lexicon, Term, fold
+from spoonproof.model.record import dataclass
 
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"
 _MARKS = {

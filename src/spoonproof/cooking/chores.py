@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.cooking.pots import Event
 from spoonproof.model.finding import Bowl
 from spoonproof.model.kitchen import Foods, Verb
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
+from spoonproof.model.record import dataclass
 
 _TOOL_OF_MEDIUM = {
     "steam": "steamer",

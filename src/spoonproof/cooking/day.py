@@ -9,11 +9,11 @@ with its gap; without it a list schedule does, and says so. When not all fits, t
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import Literal, NamedTuple
 
 from spoonproof.cooking.day_list import list_schedule
+from spoonproof.model.record import dataclass, replace
 
 _QUESTION = 0.3  # the share of the effort spent on whether a day fits at all
 SOON_MINUTES = 15  # how long a hot pan may wait for its next step, by custom

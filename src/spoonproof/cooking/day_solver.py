@@ -6,12 +6,11 @@ same day on every machine.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from ortools.sat.python import cp_model
 
 from spoonproof.cooking.day import SOON_MINUTES, DayPlan, DayProblem, DayTask, Slot, by_start, kept_out, lower_bound
 from spoonproof.cooking.day_list import list_schedule, place_in_order
+from spoonproof.model.record import replace
 
 
 def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from spoonproof.cooking.day import DayProblem, DayTask, Use
 from spoonproof.cooking.tasks import Task
 from spoonproof.cooking.timeline import Plan
 from spoonproof.model.channel import Day
 from spoonproof.model.channel import Kitchen as Appliances
+from spoonproof.model.record import replace
 
 CAMERA_MINUTES = 3  # to set up a shot, by custom
 WASH_MINUTES = 10  # to wash up after a recipe, by custom

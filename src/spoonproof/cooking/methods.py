@@ -7,12 +7,12 @@ another food are not carried over. No method is advised below the time that make
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from typing import Literal, cast
 
 from spoonproof.cooking.softness import CookTimes, Need
 from spoonproof.model.finding import Basis
 from spoonproof.model.recipe import Cut
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 Method = Literal["steam", "microwave", "boil", "pressure", "oven"]

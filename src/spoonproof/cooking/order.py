@@ -7,13 +7,13 @@ pot. Times aim at the middle of each range and are never below its soft end; the
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.cooking.pots import Kitchen, Story
 from spoonproof.cooking.softness import CookTimes, Need
 from spoonproof.cooking.treatment import cut_when_heated, method_of, softens_as
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Minutes, Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Heat
 
 

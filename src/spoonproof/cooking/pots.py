@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods, Medium, Verb, Verbs
 from spoonproof.model.recipe import Action, Cut, CutShape, FoodLine, Minutes, Recipe, Step
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.treatment import Heat
 
 _APART = re.compile(

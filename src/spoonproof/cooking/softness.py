@@ -10,12 +10,12 @@ than it takes to heat the middle. A range always ends on a squash test: kitchens
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from functools import lru_cache
 
 from spoonproof.cooking.heat import ALPHA, ALPHA_FAST, Shape, minutes_to_heat
 from spoonproof.cooking.time_row import SOFT, STRETCH, TimeRow, time_row
 from spoonproof.model.recipe import Cut, Minutes
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 SCALE = 2.0  # a row speaks for pieces from half to twice its own thickness

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.cooking.chores import AWAY_FROM_HANDS, Draft
 from spoonproof.model import channel as house
 from spoonproof.model.finding import Bowl
+from spoonproof.model.record import dataclass
 
 _WARMS: Mapping[str, tuple[str, ...]] = {"ring": ("ring", "steamer")}  # what a pan of boiling water is for
 _ALSO: Mapping[str, str] = {"steamer": "ring"}  # a steamer stands on a ring

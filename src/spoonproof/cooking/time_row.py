@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from spoonproof.cooking.heat import Shape
 from spoonproof.model.finding import Basis
 from spoonproof.model.recipe import Minutes
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 
 STRETCH = (1.5, 3.0)  # crisp-tender to baby-soft

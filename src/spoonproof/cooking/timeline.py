@@ -7,7 +7,6 @@ range count with their longer end. Where a step gives no time, the verb's usual 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.cooking.chores import doing, preparing
 from spoonproof.cooking.pots import Kitchen
@@ -15,6 +14,7 @@ from spoonproof.cooking.tasks import Task, critical_path, schedule
 from spoonproof.model import channel as house
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 
 __all__ = ["Plan", "Task", "iso", "plan"]
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple, cast
 
 from spoonproof.cooking.inflect import Kind, inflections
 from spoonproof.model.kitchen import Medium, Verb, VerbMatch
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+(?:[.,/]\d+)*")

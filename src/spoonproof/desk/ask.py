@@ -6,7 +6,6 @@ import json
 import os
 import traceback
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 from urllib.parse import parse_qs
 
@@ -17,6 +16,7 @@ from starlette.responses import Response
 
 from spoonproof.desk.shelf import NoSuchRecipe
 from spoonproof.folder import TooManyFiles
+from spoonproof.model.record import dataclass, field
 
 if TYPE_CHECKING:
     from spoonproof.desk.desk import Desk

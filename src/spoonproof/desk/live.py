@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from spoonproof.checks.engine import check
@@ -17,6 +16,7 @@ from spoonproof.folder import RecipeFile
 from spoonproof.model.citation import Csl, address, short
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import AREAS, LEVELS, Area, Edit, Finding, Level, SourceRef
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
 
 AREA_NAMES: Mapping[Area, str] = {

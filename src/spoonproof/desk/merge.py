@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Literal
+
+from spoonproof.model.record import dataclass
 
 _LINE = re.compile(r"[^\n]*\n|[^\n]+")
 Kind = Literal["same", "gone", "new"]

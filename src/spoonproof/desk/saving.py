@@ -12,12 +12,12 @@ import contextlib
 import json
 import re
 import threading
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
 from spoonproof.desk.merge import Kind, changes, merge
 from spoonproof.desk.shelf import digest
+from spoonproof.model.record import dataclass
 
 _BOM = "\ufeff"
 _WINDOW = re.compile(r"[a-z0-9]{1,40}")

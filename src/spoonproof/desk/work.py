@@ -9,11 +9,11 @@ import subprocess
 import sys
 import threading
 import time
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
 
 from spoonproof.folder import ChannelFolder
+from spoonproof.model.record import dataclass, field
 
 State = Literal["running", "done", "left-out", "failed", "stopped"]
 _LINES = 400

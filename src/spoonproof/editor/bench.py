@@ -5,7 +5,6 @@ Nothing here knows the protocol. One thread at a time; what was found of a text 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
@@ -13,6 +12,7 @@ from spoonproof.dish import Dish
 from spoonproof.folder import CHANNEL_FILE, ChannelFolder, ChannelNotFound, RecipeFile, find_channel
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.finding import Finding
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
 
 What = Literal["recipe", "channel", "register", "other"]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span
 
 _LINE = re.compile(r"(?P<indent>[ ]*)(?P<dashes>(?:-[ ]+)*)(?:(?P<key>[A-Za-z_][A-Za-z_ -]{0,40}?):(?P<after>[ ]|$))?")

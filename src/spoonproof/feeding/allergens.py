@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.feeding.bowl import in_baby_bowl, nested
@@ -14,6 +13,7 @@ from spoonproof.model.finding import SourceRef
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Treatment
 
 How = Literal["present", "hidden", "choice", "may-contain"]

@@ -7,7 +7,6 @@ proved, is ``calendar_order``'s matter.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.feeding.allergens import AllergenFound
@@ -17,6 +16,7 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Treatment
 
 

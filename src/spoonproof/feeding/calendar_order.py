@@ -8,8 +8,9 @@ as may be, then the allergens, then all dishes (least sum of opening days); ties
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from spoonproof.model.record import dataclass
 
 EXACT_MOST = 12
 """Recipes up to which every order is weighed."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.feeding.allergens import AllergenFound, named_in
 from spoonproof.feeding.bowl import baby_kinds
@@ -12,6 +11,7 @@ from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Treatment
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
 from spoonproof.model.finding import Level, SourceRef
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
@@ -20,6 +19,7 @@ from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import LEVELS, Bowl, Edit, Level, Remedy, SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment
 

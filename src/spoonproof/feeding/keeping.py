@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from spoonproof.feeding.bowl import baby_kinds
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}

@@ -4,11 +4,11 @@ allergens and keeping rest on. Rows are data; the rooms' code knows the closed w
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.words import Phrases
 from spoonproof.model.finding import Basis, Level, SourceRef
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 _LEVELS: Mapping[str, Level] = {"error": "error", "warning": "warning", "note": "note"}

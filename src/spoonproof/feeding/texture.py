@@ -7,7 +7,6 @@ for people with swallowing difficulties.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.feeding.bowl import in_baby_bowl
@@ -18,6 +17,7 @@ from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
+from spoonproof.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

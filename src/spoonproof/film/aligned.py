@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 
+from spoonproof.model.record import dataclass
 from spoonproof.reading.spoken import Token, number_words, tokens
 
 ALIKE = 0.8

@@ -9,10 +9,10 @@ bbc-subtitle-guidelines). At most 180 words a minute (source: bbc-subtitle-guide
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from spoonproof.film.breathing import chunks, lines, sentences
 from spoonproof.film.script import Script, Take
+from spoonproof.model.record import dataclass, replace
 from spoonproof.reading.spoken import PAUSE_SECONDS, word_count
 
 __all__ = ["Caption", "captions", "spaced", "subrip", "too_fast", "vtt_escaped", "vtt_time", "webvtt"]

@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from itertools import groupby
 
 from spoonproof.dish import Dish
@@ -14,6 +13,7 @@ from spoonproof.film.material import material
 from spoonproof.film.pages import render
 from spoonproof.film.script import Script, Twin, write_script
 from spoonproof.model.recipe import FoodLine
+from spoonproof.model.record import dataclass, field
 
 _OF_TOOL = {
     "steamer": "steamer with its lid", "ring": "pan with a lid", "blender": "blender", "oven": "baking tray",

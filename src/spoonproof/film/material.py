@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from spoonproof.dish import Dish
 from spoonproof.film.said import every_wording, judged
@@ -14,6 +13,7 @@ from spoonproof.film.twins import twins
 from spoonproof.model.citation import issued_year, short
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.recipe import AgeRange, FoodLine
+from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
 
 STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}

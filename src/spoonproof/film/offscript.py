@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 
 from spoonproof.checks.engine import in_order
 from spoonproof.checks.from_claims import message, once, remedy
@@ -17,6 +16,7 @@ from spoonproof.film.timed import Edited, OffScript
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Finding, Remedy, SourceRef
 from spoonproof.model.recipe import Picture
+from spoonproof.model.record import replace
 from spoonproof.model.text import Span, Text
 from spoonproof.reading.spoken import number_words, tokens
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from spoonproof.dish import Dish
@@ -21,6 +20,7 @@ from spoonproof.film.text import script_text
 from spoonproof.film.timecode import NTSC_DROP, PAL
 from spoonproof.film.timed import edited
 from spoonproof.model.finding import Finding
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
 
 AFTER = "after-edit"

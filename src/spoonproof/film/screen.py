@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from spoonproof.model.record import dataclass, replace
 
 LEAST_SECONDS = 3.0
 FADES_SECONDS = 0.5

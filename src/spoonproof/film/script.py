@@ -8,11 +8,11 @@ shown in silence, until the film fits.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from spoonproof.film.screen import Super, needed_seconds, spread, super_of, timed
 from spoonproof.model.recipe import Segment
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.reading.spoken import seconds
 
 __all__ = [

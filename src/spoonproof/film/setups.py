@@ -6,10 +6,10 @@ Shot sizes and angles are the trade's own words (common practice, no source).
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from spoonproof.dish import Dish
 from spoonproof.model.recipe import Step
+from spoonproof.model.record import dataclass
 
 SIZES = {
     "ecu": "ECU", "cu": "CU", "close-up": "CU", "mcu": "MCU", "ms": "MS", "mws": "MWS", "ws": "WS", "wide": "WS",

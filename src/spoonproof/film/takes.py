@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from spoonproof.film.briefly import aloud, briefly, chapter_of, listed, sentence
 from spoonproof.film.screen import super_of
 from spoonproof.film.script import Material, Shorter, Take
 from spoonproof.model.recipe import Segment
+from spoonproof.model.record import replace
 from spoonproof.model.text import Text
 from spoonproof.reading.disclosure import disclosed
 

@@ -6,8 +6,9 @@ with the clock: 1 798 numbers in such a minute, 17 982 in ten minutes, 107 892 i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from spoonproof.model.record import dataclass
 
 MINUTE_DROPPED = 2
 TEN_MINUTES = 17_982

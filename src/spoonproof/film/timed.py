@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from spoonproof.film.aligned import Alignment, align, only_filler, script_tokens
 from spoonproof.film.breathing import lines
 from spoonproof.film.captions import Caption
 from spoonproof.film.script import Script, Take
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading.speech import read_statements
 from spoonproof.reading.spoken import Token, tokens

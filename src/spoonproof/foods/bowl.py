@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import fsum, inf
 from typing import NamedTuple
 
@@ -12,6 +11,7 @@ from spoonproof.foods.values import Values
 from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate
+from spoonproof.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from spoonproof.model.food import Food
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.model.treatment import Heat, Treatment
 

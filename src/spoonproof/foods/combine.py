@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from math import fsum, isfinite
+
+from spoonproof.model.record import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

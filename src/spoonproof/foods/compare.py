@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from statistics import median
 from typing import NamedTuple
 
@@ -11,6 +10,7 @@ from spoonproof.foods.facts import Facts
 from spoonproof.foods.show import rows
 from spoonproof.foods.table import FoodTable
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import replace
 
 
 def side_by_side(facts: Facts, other: Facts, titles: tuple[str, str]) -> str:

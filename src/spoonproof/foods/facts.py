@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from spoonproof.foods.bowl import BowlFacts, bowl_facts
@@ -13,6 +12,7 @@ from spoonproof.foods.table import FoodTable
 from spoonproof.foods.weigh import Grams, Units
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.treatment import Treatment
 
 DEEPEST = 12

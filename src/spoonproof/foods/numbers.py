@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from math import inf
 
 from spoonproof.foods.facts import Facts, of_grams
@@ -12,6 +11,7 @@ from spoonproof.foods.table import FoodTable
 from spoonproof.foods.weigh import Grams, Units
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
+from spoonproof.model.record import replace
 
 
 class KitchenNumbers:

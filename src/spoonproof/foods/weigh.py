@@ -8,12 +8,12 @@ the words of preparation.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple, Protocol
 
 from spoonproof.model.food import Food, Portion
 from spoonproof.model.recipe import Amount, FoodLine
+from spoonproof.model.record import dataclass
 
 # What the portions of the composition table were measured with: US customary measures, in ml.
 _TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}

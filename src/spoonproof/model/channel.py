@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 
 from spoonproof.model.claim import Market, Paid
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Document, Span
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Passage, Span
 
 if TYPE_CHECKING:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
+
+from spoonproof.model.record import dataclass, field
 
 NUTRIENT_UNITS: Mapping[str, str] = {
     "energy_kcal": "kcal",

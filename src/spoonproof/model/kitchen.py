@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal, NamedTuple, Protocol
 
 from spoonproof.model.food import Food, NameMatch
+from spoonproof.model.record import dataclass
 
 Medium = Literal["none", "steam", "water", "oven", "fat", "pan", "microwave", "pressure", "cold"]
 

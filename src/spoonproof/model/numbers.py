@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal, Protocol
+
+from spoonproof.model.record import dataclass
 
 Per = Literal["batch", "portion", "100g", "100kcal"]
 

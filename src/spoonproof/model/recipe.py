@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from spoonproof.model.finding import Bowl
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 
 TextureWord = Literal["smooth", "thick", "mashed", "lumpy", "minced", "soft finger food", "family food"]

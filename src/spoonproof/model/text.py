@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Generic, NamedTuple, TypeVar
+
+from spoonproof.model.record import dataclass
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from spoonproof.model.finding import Bowl
 from spoonproof.model.kitchen import Medium
 from spoonproof.model.recipe import Cut, Minutes
+from spoonproof.model.record import dataclass
 
 Softness = Literal["raw", "hard", "crisp-tender", "maybe-soft", "soft", "spent", "not-judged"]
 

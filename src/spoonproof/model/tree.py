@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Span
 
 

@@ -6,11 +6,11 @@ Arithmetic is ``Fraction``; nothing here knows what a unit weighs for a food.
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
 from spoonproof.model.recipe import Amount
+from spoonproof.model.record import replace
 from spoonproof.model.text import Span
 from spoonproof.reading.amount_words import (
     AMBIGUOUS,

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple, get_args
 
 from spoonproof.model.recipe import Cut, CutShape
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.reading.numbers import number_at, range_sign

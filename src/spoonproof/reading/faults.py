@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from spoonproof.model.finding import Area, Finding, Level, Related, Remedy
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span
 
 

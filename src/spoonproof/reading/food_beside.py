@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Amount, FoodLine
+from spoonproof.model.record import replace
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Node, Scalar
 from spoonproof.reading.amount import Reading

@@ -8,13 +8,13 @@ nearest names, never a guess.
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from fractions import Fraction
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
+from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 
 from spoonproof.model.kitchen import Foods, Verb, VerbMatch, Verbs
 from spoonproof.model.recipe import Action, Cut
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
 from spoonproof.reading.measures import Measures

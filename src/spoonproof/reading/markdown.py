@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from spoonproof.model.finding import Finding
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.faults import quoted

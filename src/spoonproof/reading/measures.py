@@ -7,9 +7,9 @@ Pinch, dash, handful and their kin are approximations with a range (``common-pra
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.reading.cuts import Cuts
 from spoonproof.reading.preparations import Preparations

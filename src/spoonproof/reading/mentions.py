@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 from itertools import pairwise
 from typing import NamedTuple
 
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
+from spoonproof.model.record import dataclass, field
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _DESCRIBING = frozenset(

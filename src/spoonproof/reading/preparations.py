@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 _WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|\d+%")

@@ -6,11 +6,11 @@ Nothing here judges the dish. What a person wrote never raises: all faults of a 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Recipe, Step
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys

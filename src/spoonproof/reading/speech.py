@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from html import unescape
 from pathlib import PurePosixPath
 
 from spoonproof.model.finding import Finding
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Cue, Document, Passage, Piece, Span
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.typed import Sink

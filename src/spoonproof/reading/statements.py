@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Passage, Piece, Span, Text
 from spoonproof.model.tree import Mapped, Node, Scalar
 from spoonproof.reading.typed import Key, Reader, Sink, node_text, read_keys

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 
 from spoonproof.model.finding import Bowl, Finding, Related
 from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
 from spoonproof.reading.bowls import split_at, whose

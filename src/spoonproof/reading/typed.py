@@ -7,10 +7,10 @@ readers make the documentation of the keys and the JSON Schemas (see ``schema.py
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from spoonproof.model.finding import Edit, Finding, Level, Related, Remedy
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span, Spanned
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits

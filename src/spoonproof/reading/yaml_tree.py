@@ -7,9 +7,10 @@ anchors, tags, merge keys, a second document and runaway sizes are findings.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 import yaml
+
+from spoonproof.model.record import dataclass, field
 
 try:
     from yaml._yaml import CParser as _Parser

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
+from spoonproof.model.record import dataclass
 from spoonproof.site import feed, sieve, stage
 from spoonproof.site.amounts import SCALES, SYSTEMS
 from spoonproof.site.pages import Pages, Theme

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from spoonproof.checks.engine import check
@@ -12,6 +11,7 @@ from spoonproof.clock import today
 from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder
 from spoonproof.model.finding import Finding
+from spoonproof.model.record import dataclass
 from spoonproof.reading.bundle import bundle_root
 from spoonproof.site.view import Fault
 

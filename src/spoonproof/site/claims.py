@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 
 from spoonproof.model.claim import JudgedClaim, MarketAnswer
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Passage
 from spoonproof.site.sources import Numbered
 from spoonproof.site.view import Marked, MarketLine, Run, Statement

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from markupsafe import Markup
 
+from spoonproof.model.record import dataclass
 from spoonproof.site import build, prose
 from spoonproof.site.build import Report
 from spoonproof.site.pages import POLICY, Theme

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from random import Random
 from typing import NamedTuple
 
+from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.site.colour import RGB, lighter, parse
 from spoonproof.site.shapes import Disc, Line, Patch, Point, Shape, around

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 from spoonproof.dish import Dish
 from spoonproof.model.channel import Channel
+from spoonproof.model.record import replace
 from spoonproof.model.table import Row
 from spoonproof.site import build, foods, gather, reference
 from spoonproof.site.album import Album

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from spoonproof.model.record import dataclass
 from spoonproof.site.colour import RGB, show
 
 WIDTH, HEIGHT = 480, 360

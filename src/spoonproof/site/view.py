@@ -7,10 +7,11 @@ Text here is raw text (templates escape it); the one field of HTML is ``RecipePa
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
 from markupsafe import Markup
+
+from spoonproof.model.record import dataclass, field
 
 NO_MARKUP = Markup("")
 Bowl = Literal["", "baby", "family"]

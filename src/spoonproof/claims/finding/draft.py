@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from spoonproof.claims.grammar import Rule
 from spoonproof.model.claim import Polarity, Quantity, Strength
+from spoonproof.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

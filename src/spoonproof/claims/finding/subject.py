@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.scan import Tagged
+from spoonproof.model.record import dataclass, replace
 
 _FOOD = frozenset({"food", "dish"})
 _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from spoonproof.model.claim import Market, Paid
+from spoonproof.model.record import dataclass, field
 
 NOT_EDITORIAL: frozenset[Paid] = frozenset({"gifted", "affiliate", "sponsored", "own-product"})
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from spoonproof.claims.entries import Key
 from spoonproof.claims.judging.reading import runs_of
 from spoonproof.claims.judging.truth import EFFECT_KINDS
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.model.claim import Claim
+from spoonproof.model.record import replace
 
 _GRAVE = 2
 

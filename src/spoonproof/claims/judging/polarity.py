@@ -5,12 +5,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, Polarity
+from spoonproof.model.record import replace
 
 _ANSWER = re.compile(r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|no|nope|not at all)\b")
 _YES = 40

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 
 from spoonproof.claims.conditions import KCAL_PER_G, Basis, Reply
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
 from spoonproof.model.numbers import Estimate, Numbers, Per
+from spoonproof.model.record import dataclass, field, replace
 
 _ALIASES: Mapping[str, str] = {"salt": "sodium_mg", "copper": "copper_mg", "manganese": "manganese_mg"}
 _TRAITS: Mapping[str, frozenset[str]] = {

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from spoonproof.claims.entries import Entry
 from spoonproof.model.claim import Truth
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.record import dataclass, field
 
 
 @dataclass(slots=True)

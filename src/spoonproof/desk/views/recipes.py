@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
@@ -13,6 +12,7 @@ from spoonproof.desk import live
 from spoonproof.desk.ask import Ask, BadRequest
 from spoonproof.desk.desk import Desk
 from spoonproof.desk.shelf import DeskFolder
+from spoonproof.model.record import dataclass
 
 EACH = 50
 """Recipes on a page of the list."""
