@@ -2,6 +2,9 @@
 
 Below a faulty line stands ``#> level area: words of the message``; everything else in the file is expected to draw no
 error and no warning. Notes are not looked at: they say what is worth knowing, not what is wrong.
+
+The marks were written before anything was run. Where they were corrected after the output had been seen (a second true
+finding on a line, a planted fault that the authorities do not call one), the recipe stands in ``CORRECTED``.
 """
 
 from __future__ import annotations
@@ -20,6 +23,14 @@ HERE = Path(__file__).parent
 FILES = sorted(HERE.glob("*.md"))
 _EXPECTED = re.compile(r"^\s*#>\s*(error|warning) (\w+)(?:: (.*))?$")
 CHANNEL = "title: Red team\nmeasures: UK\nlanguage: en-GB\nmarkets: [GB, EU, US]\n"
+
+CORRECTED = frozenset(
+    """bacon-and-bean-hotpot carpaccio-sushi chickpea-curry-tbps chop-then-peas egusi-with-maggi gummy-teeth-ice
+    honey-granola-base instant-tea-porridge jelly-and-cream lamb-chop-bone oyster-and-grits pao-de-queijo-guava
+    spinach-left-warm sticky-toffee-date-muffins stock-in-risotto swordfish-kebab tea-time-mate-dunk
+    whole-blueberry-clafoutis""".split()
+)
+"""Recipes whose marks were corrected after the first run."""
 
 
 def planted(path: Path) -> tuple[str, list[tuple[int, str, str, str]]]:
@@ -74,3 +85,4 @@ def test_both_kinds_are_there() -> None:
     clean = [path for path in FILES if not planted(path)[1]]
     assert len(clean) >= 25
     assert len(FILES) - len(clean) >= 25
+    assert {path.stem for path in FILES} >= CORRECTED

@@ -69,7 +69,7 @@ def fine_raw(story: Story) -> bool:
     cut = story.cuts[-1]
     if story.food.group == "fruit":
         return cut.shape in _FINE_SHAPES
-    return story.food.hardness == "firm" and cut.high_mm is not None and cut.high_mm <= _FINE_MM
+    return story.food.hardness in ("firm", "soft", "leaf") and cut.high_mm is not None and cut.high_mm <= _FINE_MM
 
 
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
