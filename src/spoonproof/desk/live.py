@@ -207,7 +207,7 @@ def claim_key(judged: JudgedClaim) -> str:
 
 def claim_view(judged: JudgedClaim, sources: Mapping[str, Csl], units: Units | None = None) -> ClaimView:
     """A judged claim as shown."""
-    from spoonproof.report.heard import ADVICE_WORDS, timecode
+    from spoonproof.report.heard import advice_words, timecode
 
     claim = judged.claim
     span = claim.span
@@ -217,7 +217,7 @@ def claim_view(judged: JudgedClaim, sources: Mapping[str, Csl], units: Units | N
     return ClaimView(
         key=claim_key(judged),
         quote=" ".join(claim.quote.split()),
-        advice=ADVICE_WORDS[judged.advice],
+        advice=advice_words(judged),
         keep=judged.advice == "keep",
         truth=judged.truth,
         why=judged.why,

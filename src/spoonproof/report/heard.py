@@ -19,6 +19,7 @@ ADVICE_WORDS: Mapping[Advice, str] = {
     "cut-not-allowed": "cut it: it may not be said here",
     "source-it": "give its source, or leave it out",
 }
+NOT_SHOWN = "cut it: nothing shows that it is so"
 NOT_LEGAL_ADVICE = "These answers are not legal advice; local guidance and your health professional come first."
 
 
@@ -108,9 +109,9 @@ def _place(judged: JudgedClaim) -> str:
 
 
 def advice_words(judged: JudgedClaim) -> str:
-    """The advice in words; what is cut because nothing shows it is not called untrue."""
-    if judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted"):
-        return "cut it: nothing shows that it is so"
+    """The advice in words; what is cut because nothing shows it, or not all of it, is not called untrue."""
+    if judged.advice == "cut-untrue" and judged.truth != "false":
+        return "cut it: it says more than is so" if judged.truth == "overstated" else NOT_SHOWN
     return ADVICE_WORDS[judged.advice]
 
 
