@@ -94,8 +94,8 @@ def _statement(number: int, judged: JudgedClaim, places: Sequence[str], cited: N
 
 def answer(judged: JudgedClaim) -> str:
     """The answer in one sentence; what is cut because nothing shows it is not called untrue."""
-    if judged.advice == "cut-untrue" and judged.truth in ("unproven", "unlisted"):
-        return NOT_SHOWN
+    if judged.advice == "cut-untrue" and judged.truth != "false":
+        return ANSWERS["soften"] if judged.truth == "overstated" else NOT_SHOWN
     return ANSWERS[judged.advice]
 
 
