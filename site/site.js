@@ -72,3 +72,26 @@ document.documentElement.classList.add("has-script");
     });
   }
 })();
+
+// The film: chapters are found in the player, from the list or from an address with ?t=seconds.
+(() => {
+  const film = document.getElementById("film-itself");
+  if (!film) return;
+  const go = (seconds) => {
+    film.currentTime = seconds;
+    film.play().catch(() => {}); // a browser may refuse to start by itself; the place is found all the same
+  };
+  for (const link of document.querySelectorAll("a[data-at]")) {
+    link.addEventListener("click", (event) => {
+      event.preventDefault();
+      film.focus();
+      go(Number(link.dataset.at));
+    });
+  }
+  const asked = Number(new URLSearchParams(location.search).get("t"));
+  if (asked > 0) {
+    film.preload = "metadata";
+    film.scrollIntoView();
+    go(asked);
+  }
+})();

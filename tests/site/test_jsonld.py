@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from spoonproof.site import jsonld
-from spoonproof.site.view import Chapter, Film, NutrientRow, Run, Site
+from spoonproof.site.view import Chapter, Film, NutrientRow, Picture, Run, Site
 from tests.site import sample
 from tests.site.vocabulary import RECOMMENDED_RECIPE, faults
 
@@ -77,13 +77,28 @@ def test_a_figure_that_covers_only_part_of_the_dish_is_not_given_as_its_value() 
 
 
 def test_a_video_without_a_day_is_left_out_and_chapters_never_share_a_start() -> None:
-    page = dataclasses.replace(sample.lentil_pot(), film=Film("https://video.example/a", "the pot"))
+    page = dataclasses.replace(sample.lentil_pot(), film=Film("https://video.example/a", "the pot"), published="")
     assert "video" not in jsonld.recipe(page, sample.site())
     chapters = (Chapter(0, 9, "A"), Chapter(0.4, 20, "B"), Chapter(20, 20, "C"), Chapter(21, 40, "D"))
     film = Film("https://v.example/a", "x", uploaded="2026-11-02", seconds=40, chapters=chapters)
     block = jsonld.recipe(dataclasses.replace(page, film=film), sample.site())["video"]
     assert [c["startOffset"] for c in block["hasPart"]] == [0, 21]
     assert faults(block) == []
+
+
+def test_chapters_of_a_film_on_the_page_lead_to_the_page() -> None:
+    chapters = (Chapter(0, 12, "Hook"), Chapter(12, 40, "Into the pan"))
+    film = Film("videos/pot.mp4", "x", True, "2026-11-02", 40, chapters=chapters, kind="video/mp4")
+    block = jsonld.recipe(dataclasses.replace(sample.lentil_pot(), film=film), sample.site())["video"]
+    page = "https://lockside-larder.example/recipes/red-lentil-and-sweet-potato-pot.html"
+    assert block["contentUrl"] == "https://lockside-larder.example/videos/pot.mp4" and "url" not in block
+    assert [clip["url"] for clip in block["hasPart"]] == [f"{page}?t=0", f"{page}?t=12"]
+    assert faults(block) == []
+
+
+def test_a_picture_too_small_for_search_engines_does_not_count() -> None:
+    small = dataclasses.replace(sample.lentil_pot(), social=(Picture("pictures/a.jpg", 200, 200),))
+    assert jsonld.missing(small, sample.site()) == ("a picture with a full address",)
 
 
 @pytest.mark.parametrize(

@@ -217,13 +217,15 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Video:
-    """A finished video of this recipe."""
+    """A finished video of this recipe: its address on the web ("" when it has none), and ``file`` when the page itself
+    shows it. ``uploaded`` is an ISO date, ``seconds`` its length, ``captions`` a WebVTT file."""
 
     url: str
     span: Span
     uploaded: str = ""
     seconds: float | None = None
     captions: str = ""
+    file: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -66,10 +66,14 @@ def pictures(values: Values, add: Add) -> tuple[Picture, ...]:
     return tuple(found)
 
 
-def video(values: Values | None) -> Video | None:
-    """A finished video; None when it has no address that can be used."""
-    address = values.get(keys.VIDEO_URL) if values is not None else None
-    if values is None or address is None:
+def video(values: Values | None, sink: Sink) -> Video | None:
+    """A finished video; None when it has neither an address nor a file that can be used."""
+    if values is None:
+        return None
+    address, file = values.or_else(keys.VIDEO_URL, ""), values.or_else(keys.VIDEO_FILE, "")
+    if not (address or file):
+        if not (values.node(keys.VIDEO_URL) or values.node(keys.VIDEO_FILE)):
+            sink.add("missing-key", short(values.mapped.span), "The video needs 'url' or 'file'.")
         return None
     return Video(
         address,
@@ -77,6 +81,7 @@ def video(values: Values | None) -> Video | None:
         values.or_else(keys.VIDEO_DAY, ""),
         values.get(keys.VIDEO_RUNS),
         values.or_else(keys.VIDEO_CAPTIONS, ""),
+        file,
     )
 
 

@@ -111,7 +111,7 @@ class _Reader:
             trials=trials(values),
             film=made,
             pictures=shown,
-            video=video(values.get(keys.VIDEO)),
+            video=video(values.get(keys.VIDEO), self.sink),
             corrections=fixed,
             review=review(values.get(keys.REVIEW)),
             renamed_from=self._renamed(values),

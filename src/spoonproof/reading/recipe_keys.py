@@ -249,11 +249,14 @@ PICTURES = Key(
     "Pictures, the first one for lists.",
 )
 
-VIDEO_URL = Key("url", url(), "Where it is.", needed=True)
+VIDEO_URL = Key("url", url(), "Where it is on the web.")
+VIDEO_FILE = Key("file", file_name(), "Its file in the channel's folder (MP4 or WebM), to be shown on the page itself.")
 VIDEO_DAY = Key("uploaded", date(), "The day it went up.")
 VIDEO_RUNS = Key("runs", seconds(), "How long it runs.")
-VIDEO_CAPTIONS = Key("captions", file_name(), "Its caption file.")
-VIDEO = Key("video", shape((VIDEO_URL, VIDEO_DAY, VIDEO_RUNS, VIDEO_CAPTIONS), "the video"), "A finished video.")
+VIDEO_CAPTIONS = Key("captions", file_name(), "Its caption file (WebVTT).")
+VIDEO = Key(
+    "video", shape((VIDEO_URL, VIDEO_FILE, VIDEO_DAY, VIDEO_RUNS, VIDEO_CAPTIONS), "the video"), "A finished video."
+)
 
 FIX_ON = Key("on", date(), "The day.", needed=True)
 FIX_SAID = Key("said", text("what was said"), "What was said before.", needed=True)

@@ -18,10 +18,8 @@ from spoonproof.site.sources import Numbered
 from spoonproof.site.view import (
     Allergen,
     Caution,
-    Chapter,
     CorrectionItem,
     Fault,
-    Film,
     Link,
     Marked,
     Picture,
@@ -104,7 +102,6 @@ def recipe_page(
         changed=dates[-1] if dates else "",
         review=_review(recipe),
         corrections=tuple(CorrectionItem(c.on, c.said, c.holds) for c in recipe.corrections),
-        film=_film(recipe),
         drawing=Picture(f"pictures/{recipe.slug}.svg", 960, 720, picture_text(recipe)),
         renamed_from=recipe.renamed_from,
         unfinished=tuple(faults),
@@ -284,29 +281,6 @@ def _review(recipe: Recipe) -> Reviewed | None:
         return None
     held = recipe.review
     return Reviewed(held.who, held.on, held.version, held.version != reviewed_version(recipe))
-
-
-def _film(recipe: Recipe) -> Film | None:
-    video = recipe.video
-    if video is None or not (video.url.startswith("https://") or video.url.startswith("http://")):
-        return None
-    chapters: list[Chapter] = []
-    at = 0.0
-    for segment in recipe.film.segments if recipe.film else ():
-        if segment.runs is None:
-            chapters = []
-            break
-        chapters.append(Chapter(at, at + segment.runs, segment.name))
-        at += segment.runs
-    return Film(
-        video.url,
-        f"“{recipe.title.value}” being made",
-        False,
-        video.uploaded,
-        video.seconds,
-        video.captions,
-        tuple(chapters),
-    )
 
 
 def picture_text(recipe: Recipe) -> str:

@@ -1,8 +1,8 @@
 """Structured data for search engines: schema.org in JSON-LD, only what the page itself says.
 
 What search engines document as required is name and image for a recipe, name, thumbnail and upload
-date for a video, name, start and address for a clip. A block that lacks them is left out, never half
-written; ``missing`` says what was lacking so that a finding can be made of it.
+date for a video, name, start and address for a clip (``model.search_needs``). A block that lacks them is
+left out, never half written; the rule ``page-too-thin-for-search`` says so to who writes the recipe.
 """
 
 from __future__ import annotations
@@ -12,7 +12,8 @@ from typing import Any
 
 from markupsafe import Markup
 
-from spoonproof.site.view import Film, NutrientRow, RecipePage, Site, plain
+from spoonproof.model.search_needs import SMALLEST, recipe_lacks, video_lacks
+from spoonproof.site.view import Film, NutrientRow, Picture, RecipePage, Site, plain
 
 _NUTRITION = {
     "energy_kcal": "calories",
@@ -36,12 +37,12 @@ def dump(block: Any) -> Markup:
 
 def missing(page: RecipePage, site: Site) -> tuple[str, ...]:
     """What a search engine requires of a recipe and this page does not have, in words."""
-    lacking = []
-    if not page.name.strip():
-        lacking.append("a title")
-    if not (page.social and site.base_url):
-        lacking.append("a picture with a full address")
-    return tuple(lacking)
+    return recipe_lacks(page.name, len(_images(page)), bool(site.base_url))
+
+
+def _images(page: RecipePage) -> list[Picture]:
+    """The pictures that are large enough."""
+    return [picture for picture in page.social if picture.width * picture.height >= SMALLEST]
 
 
 def blocks(page: RecipePage, site: Site) -> list[Markup]:
@@ -62,7 +63,7 @@ def recipe(page: RecipePage, site: Site) -> dict[str, Any]:
         "url": address,
         "mainEntityOfPage": address,
         "name": page.name,
-        "image": [site.address(picture.file) for picture in page.social],
+        "image": [site.address(picture.file) for picture in _images(page)],
         "inLanguage": site.language,
         "author": {"@type": "Organization" if not page.author else "Person", "name": page.author or site.title},
         "recipeCategory": "Baby food" if page.age_low < 12 else "Family food",
@@ -137,15 +138,18 @@ def _nutrition(page: RecipePage) -> dict[str, Any] | None:
 
 
 def _video(film: Film, page: RecipePage, site: Site) -> dict[str, Any] | None:
-    if not (film.uploaded and page.social):
+    uploaded = film.uploaded or page.published
+    if video_lacks(film.title, len(_images(page)), uploaded):
         return None
     address = site.address(film.url) if film.local else film.url
+    # A chapter is found where the film can be watched: on this page, or on its own.
+    watched = site.address(page.href) if film.local else film.url
     block: dict[str, Any] = {
         "@type": "VideoObject",
         "name": film.title,
         "description": plain(page.summary) or page.name,
-        "thumbnailUrl": [site.address(picture.file) for picture in page.social],
-        "uploadDate": film.uploaded if "T" in film.uploaded else f"{film.uploaded}T00:00:00+00:00",
+        "thumbnailUrl": [site.address(picture.file) for picture in _images(page)],
+        "uploadDate": uploaded if "T" in uploaded else f"{uploaded}T00:00:00+00:00",
         "contentUrl" if film.local else "url": address,
     }
     if film.seconds:
@@ -156,14 +160,14 @@ def _video(film: Film, page: RecipePage, site: Site) -> dict[str, Any] | None:
         if start in seen or chapter.end <= start:
             continue
         seen.add(start)
-        join = "&" if "?" in address else "?"
+        join = "&" if "?" in watched else "?"
         clips.append(
             {
                 "@type": "Clip",
                 "name": chapter.name,
                 "startOffset": start,
                 "endOffset": int(chapter.end),
-                "url": f"{address}{join}t={start}",
+                "url": f"{watched}{join}t={start}",
             }
         )
     if clips:

@@ -9,6 +9,7 @@ from pathlib import Path
 from spoonproof.dish import Dish
 from spoonproof.model.channel import Channel
 from spoonproof.model.record import replace
+from spoonproof.model.search_needs import SMALLEST
 from spoonproof.model.table import Row
 from spoonproof.site import build, foods, gather, reference
 from spoonproof.site.album import Album
@@ -17,6 +18,7 @@ from spoonproof.site.larder import Palette
 from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
+from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import to_svg
 from spoonproof.site.view import Fault, RecipePage, Site
 
@@ -41,11 +43,19 @@ def publish(
     """
     look = Theme(theme)
     album = Album(root, out)
-    view = gather_site(channel, dishes, look, faults or {}, checked, album)
-    content = build.files(view, look, album.files)
+    reel = Reel(root)
+    view = gather_site(channel, dishes, look, faults or {}, checked, album, reel)
+    content = build.files(view, look, {**album.files, **reel.files})
     changed = build.write(out, content, tuple(sources))
     pages = sum(1 for path in content if path.endswith(".html"))
-    return Report(out, pages, len(content), sum(map(len, content.values())), changed, tuple(album.notes))
+    return Report(
+        out,
+        pages,
+        len(content),
+        sum(map(len, content.values())),
+        changed,
+        (*album.notes, *reel.notes, *unfound(channel)),
+    )
 
 
 def gather_site(
@@ -55,17 +65,21 @@ def gather_site(
     faults: Mapping[str, Sequence[Fault]],
     checked: str,
     album: Album,
+    reel: Reel | None = None,
 ) -> Site:
-    """The whole site as a view; its pictures go into ``album``."""
+    """The whole site as a view; its pictures go into ``album``, its videos into ``reel`` (none without one)."""
     from spoonproof.checks.rule import all_rules
 
+    reel = reel or Reel(None)
     ordered = sorted(
         dishes, key=lambda dish: (dish.recipe.ages.low, dish.recipe.title.value.casefold(), dish.recipe.slug)
     )
     published = {dish.recipe.slug: dish.recipe for dish in ordered}
     colours = palette(look)
     pages = tuple(
-        _with_pictures(gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked), d, colours, album)
+        _with_pictures(
+            gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked), d, colours, album, reel
+        )
         for d in ordered
     )
     rules = reference.rule_items(all_rules())
@@ -108,7 +122,7 @@ def loosened(channel_dir: Path | None) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album) -> RecipePage:
+def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, reel: Reel) -> RecipePage:
     shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
     svg = to_svg(shapes)
     text = gather.picture_text(dish.recipe)
@@ -117,7 +131,20 @@ def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album)
         page,
         drawing=album.drawing(page.slug, svg, text),
         photos=photos,
-        social=photos[:1] or album.previews(page.slug, shapes, svg, text),
+        # A photograph too small for search engines leaves its place to the drawing.
+        social=tuple(p for p in photos[:1] if p.width * p.height >= SMALLEST)
+        or album.previews(page.slug, shapes, svg, text),
+        film=reel.film(dish.recipe),
+    )
+
+
+def unfound(channel: Channel) -> tuple[str, ...]:
+    """What search engines can't be given for want of the channel's address."""
+    if channel.base_url:
+        return ()
+    return (
+        "no site map, no link previews and nothing for search engines: they need full addresses "
+        "(base_url: https://... in channel.yaml)",
     )
 
 

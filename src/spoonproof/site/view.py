@@ -225,7 +225,8 @@ class Chapter(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Film:
-    """The finished video. ``local`` when the file is part of the site; else only a link is made."""
+    """The finished video. ``local`` when the file is part of the site (``kind`` its media type, ``captions`` and
+    ``track``, the chapters, paths of WebVTT files beside it); else only a link is made."""
 
     url: str
     title: str
@@ -234,6 +235,8 @@ class Film:
     seconds: float | None = None
     captions: str = ""
     chapters: tuple[Chapter, ...] = ()
+    kind: str = ""
+    track: str = ""
 
 
 @dataclass(frozen=True, slots=True)
