@@ -42,3 +42,21 @@ def test_icalendar_is_read_back(capsys: pytest.CaptureFixture[str]) -> None:
 def test_a_day_that_is_none_is_said(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["calendar", "--channel", ROOT, "--from", "2026-02-30"]) == 2
     assert "2026-02-30" in capsys.readouterr().err
+
+
+def test_a_week_of_recipes_is_noted_and_never_ordered(capsys: pytest.CaptureFixture[str]) -> None:
+    pot = str(Path(ROOT) / "recipes" / "slow-beef-and-barley-pot.md")
+    mash = str(Path(ROOT) / "recipes" / "parsnip-and-pear-spoon-mash.md")
+    text = said(capsys, pot, mash, "--week", "--meals", "1")
+    assert "Day 1  Slow beef and barley pot" in text and "Day 2  Parsnip and pear spoon-mash" in text
+    assert "No dish with meat, fish, pulses or fortified cereal on day 2, 4, 6" in text
+    assert "notes, not orders" in text and "[efsa-iron-2015]" in text
+
+
+def test_a_week_says_what_is_for_later_and_refuses_what_it_cannot_be(capsys: pytest.CaptureFixture[str]) -> None:
+    week = json.loads(said(capsys, "--week", "--age", "7", "--format", "json"))
+    assert week["months"] == 7 and len(week["days"]) == 7 and week["meals"] == 2
+    assert "Slow beef and barley pot" in week["too_young"]
+    for arguments in (["--week", "--format", "ics"], ["--week", "--meals", "0"], ["--week", "--age", "99"]):
+        assert main(["calendar", "--channel", ROOT, *arguments]) == 2
+        assert capsys.readouterr().err

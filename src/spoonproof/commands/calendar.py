@@ -12,6 +12,7 @@ from spoonproof.commands import new_parser, open_channel
 if TYPE_CHECKING:
     from spoonproof.feeding.calendar import Calendar
     from spoonproof.folder import ChannelFolder
+    from spoonproof.model.recipe import Recipe
 
 KEPT = 26
 """How many times a calendar file repeats what is kept in the diet: half a year of weeks."""
@@ -25,6 +26,10 @@ def parser() -> ArgumentParser:
     found.add_argument(
         "--age", type=int, metavar="MONTHS", help="the baby's age on that day (default: that of the earliest recipe)"
     )
+    found.add_argument(
+        "--week", action="store_true", help="a week of these recipes in turn: notes on iron, energy and meals"
+    )
+    found.add_argument("--meals", type=int, metavar="N", help="meals a day of that week (default: by age)")
     return found
 
 
@@ -34,6 +39,8 @@ def run(options: Namespace) -> int:
     from spoonproof.report.terminal import printable, write
 
     folder = open_channel(options)
+    if options.week:
+        return _week(folder, options)
     start = _start(options.start)
     plan = _plan(folder, options.paths, options.age)
     if options.format == "ics":
@@ -42,6 +49,26 @@ def run(options: Namespace) -> int:
         write([_json(plan, start)])
     else:
         write(printable(line) for line in as_text(plan).rstrip("\n").split("\n"))
+    return 0
+
+
+def _week(folder: ChannelFolder, options: Namespace) -> int:
+    """Print the notes on a week of the recipes."""
+    from spoonproof.cli import UsageError
+    from spoonproof.report.terminal import printable, write
+    from spoonproof.week import as_json, as_text, week_of
+
+    if options.format == "ics":
+        raise UsageError("a week has no dates: --week writes text or json")
+    if options.meals is not None and not 1 <= options.meals <= 8:
+        raise UsageError(f"--meals is a number from 1 to 8, not {options.meals}")
+    week = week_of(folder, _chosen(folder, options.paths, options.age), options.age, options.meals)
+    if options.format == "json":
+        import json
+
+        write([json.dumps(as_json(week), ensure_ascii=False, indent=1)])
+    else:
+        write(printable(line) for line in as_text(week).rstrip("\n").split("\n"))
     return 0
 
 
@@ -58,15 +85,20 @@ def _start(words: str | None) -> date:
 
 
 def _plan(folder: ChannelFolder, paths: list[Path], age: int | None) -> Calendar:
-    from spoonproof.cli import UsageError
     from spoonproof.new_foods import plan_of
+
+    return plan_of(folder, _chosen(folder, paths, age), age_months=age)
+
+
+def _chosen(folder: ChannelFolder, paths: list[Path], age: int | None) -> list[Recipe]:
+    from spoonproof.cli import UsageError
 
     recipes = [file.recipe for file in folder.select(paths) if file.recipe is not None]
     if age is not None and not 0 <= age <= 60:
         raise UsageError(f"--age is a number of months from 0 to 60, not {age}")
     if not recipes:
         raise UsageError("there is no recipe to order")
-    return plan_of(folder, recipes, age_months=age)
+    return recipes
 
 
 def _json(plan: Calendar, start: date) -> str:

@@ -49,6 +49,15 @@ def week_notes(days: Sequence[Sequence[DishFigures]], months: int, tables: Feedi
     return notes
 
 
+def usual_meals(months: int, tables: FeedingTables) -> int | None:
+    """The least number of meals a day that is usual at this age; None where no authority is listed."""
+    for row in tables.rows.get("week_needs", ()):
+        low, high, least = row.number("from_months"), row.number("to_months"), row.number("low")
+        if row.text("fact") == "meals" and least is not None and (low or 0) <= months < (high or 1_000):
+            return int(least)
+    return None
+
+
 def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, high: float | None, says: str) -> str:
     if fact == "energy-density":
         return _thin(days, low, says)
@@ -56,7 +65,9 @@ def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, hi
         without = [number for number, dishes in enumerate(days, 1) if not any(dish.iron_rich for dish in dishes)]
         if not without:
             return ""
-        return f"No iron-rich dish on day {_listed(without)}. {says}"
+        if len(without) == len(days):
+            return f"No dish with meat, fish, pulses or fortified cereal all week. {says}"
+        return f"No dish with meat, fish, pulses or fortified cereal on day {_listed(without)}. {says}"
     if fact == "meals" and low is not None:
         few = [number for number, dishes in enumerate(days, 1) if len(dishes) < low]
         span = f"{low:g} to {high:g}" if high is not None else f"{low:g}"

@@ -1,0 +1,113 @@
+"""A week of chosen recipes, served in turn, against what a baby needs from food: notes, never orders."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from spoonproof.model.record import dataclass
+
+if TYPE_CHECKING:
+    from spoonproof.dish import Dish
+    from spoonproof.feeding.week import DishFigures, WeekNote
+    from spoonproof.folder import ChannelFolder
+    from spoonproof.model.recipe import Recipe
+
+DAYS = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """``days``: the dishes of each day; ``months`` the age judged at; ``meals`` a day; ``too_young``: titles of
+    dishes that are for later; ``notes`` in the order of the table."""
+
+    days: tuple[tuple[str, ...], ...]
+    months: int
+    meals: int
+    too_young: tuple[str, ...]
+    notes: tuple[WeekNote, ...]
+
+
+def week_of(
+    folder: ChannelFolder, recipes: Sequence[Recipe], months: int | None = None, meals: int | None = None
+) -> Week:
+    """The recipes in their order, round and round, over seven days.
+
+    ``months``: the baby's age (None: the youngest age that all of them are for); ``meals`` a day (None: the least
+    that is usual at that age). The figures are of one portion each; milk feeds are not counted.
+    """
+    from spoonproof.feeding.week import usual_meals, week_notes
+
+    tables = folder.knowledge.feeding
+    age = max((recipe.youngest for recipe in recipes), default=6) if months is None else months
+    a_day = (usual_meals(age, tables) or 2) if meals is None else meals
+    figures = [figures_of(folder.dish(recipe)) for recipe in recipes]
+    days = [[figures[(day * a_day + meal) % len(figures)] for meal in range(a_day)] for day in range(DAYS)]
+    return Week(
+        tuple(tuple(dish.title for dish in dishes) for dishes in days),
+        age,
+        a_day,
+        tuple(recipe.title.value for recipe in recipes if recipe.youngest > age),
+        tuple(week_notes(days, age, tables)),
+    )
+
+
+def figures_of(dish: Dish) -> DishFigures:
+    """A dish's portion as the week asks for it; what is not known stays None."""
+    from spoonproof.feeding.week import DishFigures
+
+    return DishFigures(
+        dish.recipe.title.value,
+        dish.numbers.portion_grams(),
+        dish.numbers.dish("energy_kcal", "portion"),
+        dish.numbers.dish("iron_mg", "portion"),
+        _brings_iron(dish),
+    )
+
+
+_BRINGS_IRON = frozenset({"meat", "poultry", "offal", "fish", "shellfish", "pulse"})
+"""Food groups that the authorities name as sources of iron for babies (beside fortified cereals)."""
+
+
+def _brings_iron(dish: Dish) -> bool:
+    """Whether the baby's bowl holds meat, fish or pulses, recipes used as foods included, or iron enough."""
+    from spoonproof.feeding.bowl import in_baby_bowl, nested
+
+    foods = dish.knowledge.foods
+    for index, line in enumerate(dish.recipe.foods):
+        if not in_baby_bowl(index, dish.recipe, dish.treatments):
+            continue
+        for one in (line, *(inner.part.line for inner in nested(line, dish.others))):
+            food = foods.get(one.food) if one.food else None
+            if food is not None and food.group in _BRINGS_IRON:
+                return True
+    return dish.candidate.iron_rich
+
+
+def as_text(week: Week) -> str:
+    """The week as plain text: the days, then the notes with their sources."""
+    lines = [
+        f"A week at {week.months} months, {week.meals} meal{'s' if week.meals > 1 else ''} a day, one portion each; "
+        "breast milk or formula comes on top and is not counted."
+    ]
+    lines += [f"Day {number}  {'; '.join(dishes)}" for number, dishes in enumerate(week.days, 1)]
+    if week.too_young:
+        lines.append(f"Not for {week.months} months yet: {', '.join(week.too_young)}.")
+    lines += [f"- {note.text} [{note.source.id}]" for note in week.notes]
+    lines.append(
+        "- These are notes, not orders: appetite leads, and your health professional knows your baby. A baby born "
+        "early, with an illness, an allergy or a feeding difficulty needs advice of their own."
+    )
+    return "\n".join(lines) + "\n"
+
+
+def as_json(week: Week) -> dict[str, object]:
+    """The week for programs."""
+    notes = [{"id": note.id, "text": note.text, "source": note.source.id} for note in week.notes]
+    return {
+        "months": week.months,
+        "meals": week.meals,
+        "days": [list(dishes) for dishes in week.days],
+        "too_young": list(week.too_young),
+        "notes": notes,
+    }
