@@ -42,7 +42,7 @@ def channel(tmp_path: Path) -> Path:
 
 def entries(root: Path) -> list[Path]:
     """What is kept in a channel's cache."""
-    return sorted(path for path in (root / FOLDER).glob("*/*") if path.is_file())
+    return sorted(path for path in (root / FOLDER).glob("read-*/*") if path.is_file())
 
 
 def told(root: Path) -> list[tuple[object, ...]]:

@@ -12,8 +12,18 @@ import contextlib
 import os
 import stat
 import time
-from hashlib import blake2b
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from hashlib import blake2b
+else:
+    try:
+        from _blake2 import blake2b  # the same function; hashlib also loads OpenSSL, which takes a while
+    except ImportError:
+        from hashlib import blake2b
+
+__all__ = ["FOLDER", "OFF", "Cache", "blake2b", "hashed"]
 
 FOLDER = Path(".spoonproof") / "cache"
 OFF = "SPOONPROOF_CACHE"

@@ -120,16 +120,31 @@ class ChannelFolder:
 
     @cached_property
     def _channel(self) -> tuple[Channel, tuple[Finding, ...]]:
-        from spoonproof.reading.channel import read_channel
-
-        document, faults = self._document(self.root / CHANNEL_FILE, CHANNEL_FILE)
+        path = self.root / CHANNEL_FILE
+        document, faults = self._document(path, CHANNEL_FILE)
         if document is None:
             return Channel(Document(CHANNEL_FILE, "")), tuple(faults)
-        channel, more = read_channel(document)
+        channel, more = self._read_channel(document, self._lasts(path))
         return channel, (*faults, *more, *self._table_faults())
 
+    def _read_channel(self, document: Document, lasts: bool) -> tuple[Channel, Sequence[Finding]]:
+        from spoonproof.recall import ChannelRecall
+
+        recall = ChannelRecall(self.root) if lasts else None
+        known = recall.get(document) if recall is not None else None
+        if known is not None:
+            return known
+        from spoonproof.reading.channel import read_channel
+
+        channel, faults = read_channel(document)
+        if recall is not None:
+            recall.keep(document, channel, faults)
+        return channel, faults
+
     def _table_faults(self) -> list[Finding]:
-        if not (self.root / "shared").is_dir():
+        from spoonproof.reading.bundle import own_root
+
+        if not (self.root / "shared").is_dir() or own_root(self.root) is None:
             return []
         from spoonproof.reading.own_tables import own_table_faults
 

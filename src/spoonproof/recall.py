@@ -6,6 +6,7 @@ the day, the register and the other recipes, and is done afresh each time.
 
 from __future__ import annotations
 
+import contextlib
 import json
 from collections.abc import Sequence
 from pathlib import Path
@@ -13,6 +14,7 @@ from typing import NamedTuple
 
 from spoonproof.cache import Cache, hashed
 from spoonproof.compiled import stamp
+from spoonproof.model.channel import Channel
 from spoonproof.model.claim import Claim
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
@@ -57,6 +59,33 @@ class Recall:
         except NotPackable:
             return
         self._cache.put(_key(document), json.dumps(data, separators=(",", ":")).encode())
+
+
+class ChannelRecall:
+    """channel.yaml as it was read before."""
+
+    def __init__(self, root: Path) -> None:
+        """``root``: the channel's folder."""
+        self._cache = Cache(root, f"channel-{hashed(stamp())}")
+
+    def get(self, document: Document) -> tuple[Channel, Sequence[Finding]] | None:
+        """The channel of this very text and the faults of its reading."""
+        body = self._cache.get(_key(document))
+        if body is None:
+            return None
+        try:
+            channel, faults = unpack(json.loads(body), document)
+        except (ValueError, TypeError, RecursionError):
+            return None
+        if isinstance(channel, Channel) and all(isinstance(found, Finding) for found in faults):
+            return channel, faults
+        return None
+
+    def keep(self, document: Document, channel: Channel, faults: Sequence[Finding]) -> None:
+        """Keep it for the next time."""
+        with contextlib.suppress(NotPackable):
+            data = pack((channel, tuple(faults)), document)
+            self._cache.put(_key(document), json.dumps(data, separators=(",", ":")).encode())
 
 
 def _key(document: Document) -> str:

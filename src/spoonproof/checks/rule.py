@@ -16,9 +16,9 @@ Nothing else is touched to add a rule. Its cases are ``tests/checks/rules/<name>
 from __future__ import annotations
 
 import importlib
-import pkgutil
 from collections.abc import Callable, Iterable
 from functools import lru_cache
+from pathlib import Path
 from typing import Any, Literal, cast
 
 from spoonproof.model.claim import JudgedClaim
@@ -69,7 +69,9 @@ def all_rules() -> tuple[Rule, ...]:
     """Every rule in ``checks/rules``, by name."""
     from spoonproof.checks import rules as package
 
-    return tuple(_load(f"{package.__name__}.{info.name}") for info in sorted(pkgutil.iter_modules(package.__path__)))
+    # The library's own way to list a package's modules brings in ten milliseconds of other modules.
+    names = {path.stem for folder in package.__path__ for path in Path(folder).glob("*.py")}
+    return tuple(_load(f"{package.__name__}.{name}") for name in sorted(names) if not name.startswith("_"))
 
 
 def _load(module_name: str) -> Rule:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
@@ -37,7 +38,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     """Every statement of ``passages`` that contradicts a caution; those marked ``leave`` and those turned
     round in their own clause ("never leave her alone") are none."""
     rows = {row.text("id"): row for row in tables.rows.get("contradictions", ())}
-    patterns = _Patterns({key: row.items("phrases") for key, row in rows.items()})
+    patterns = _patterns(tuple((key, tuple(row.items("phrases"))) for key, row in rows.items()))
     found: list[Contradiction] = []
     for passage in passages:
         if passage.leave is not None or passage.kind == "shows":
@@ -58,6 +59,11 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                 )
             )
     return found
+
+
+@lru_cache(maxsize=4)
+def _patterns(phrases: tuple[tuple[str, tuple[str, ...]], ...]) -> _Patterns:
+    return _Patterns(dict(phrases))
 
 
 class _Patterns:

@@ -7,7 +7,6 @@ from functools import lru_cache
 from pathlib import Path
 
 from spoonproof.model.table import Row
-from spoonproof.reading.own_sources import own_sources
 from spoonproof.reading.tables import read_sources, read_table
 
 _MARKS = ("shared", "claims")
@@ -103,6 +102,8 @@ def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
     found = read_sources(bundle_root() / "shared" / "sources")
     root = own_root(channel)
     if root is not None and (root / "shared" / "sources").is_dir():
+        from spoonproof.reading.own_sources import own_sources
+
         found |= own_sources(root)[0]  # own_tables tells what is wrong with them
     return found
 
