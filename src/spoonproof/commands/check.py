@@ -160,11 +160,15 @@ def _show_mending(folder: ChannelFolder, files: Sequence[RecipeFile], findings: 
 
 def _mend(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]) -> bool:
     """Make the safe edits; whether there were any."""
-    from spoonproof.reading.files import write_atomically
+    from spoonproof.reading.files import read_document, write_atomically
     from spoonproof.report.terminal import printable
 
     some = False
     for path, document, after, count in _mendings(folder, files, findings):
+        now, _ = read_document(path, document.path)
+        if now is None or now.text != document.text:
+            print(f"{printable(document.path)}: changed meanwhile, and left as it is", file=sys.stderr)
+            continue
         write_atomically(path, after.encode("utf-8"))
         print(f"{printable(document.path)}: {count} put right", file=sys.stderr)
         some = True

@@ -74,14 +74,21 @@ def _quoted(title: str) -> str:
 
 
 def _refuse_existing(path: Path) -> None:
+    if path.exists():
+        raise _already(path)
+
+
+def _already(path: Path) -> Exception:
     from spoonproof.cli import UsageError
 
-    if path.exists():
-        raise UsageError(f"{path} is there already; nothing was changed")
+    return UsageError(f"{path} is there already; nothing was changed")
 
 
 def _write(path: Path, text: str) -> None:
     from spoonproof.reading.files import write_atomically
 
     path.parent.mkdir(parents=True, exist_ok=True)
-    write_atomically(path, text.encode("utf-8"))
+    try:
+        write_atomically(path, text.encode("utf-8"), new=True)
+    except FileExistsError:
+        raise _already(path) from None

@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import os
 import stat
-import tempfile
 from pathlib import Path
 
 from spoonproof.model.finding import Finding
@@ -87,11 +86,14 @@ def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
     return document, findings
 
 
-def write_atomically(path: Path, data: bytes) -> None:
+def write_atomically(path: Path, data: bytes, new: bool = False) -> None:
     """Write a whole file or nothing: a reader sees the old bytes or the new ones, never a part.
 
     Keeps the mode of a file that was there. Raises OSError when it can't be written; the old file stands then.
+    ``new``: the name must be free up to the last moment, FileExistsError where it is not.
     """
+    import tempfile
+
     path = path.resolve() if path.is_symlink() else path
     try:
         mode = stat.S_IMODE(path.stat().st_mode)
@@ -104,11 +106,28 @@ def write_atomically(path: Path, data: bytes) -> None:
             file.flush()
             os.fsync(file.fileno())
         Path(name).chmod(mode)
-        Path(name).replace(path)
+        if new:
+            _name_anew(Path(name), path)
+        else:
+            Path(name).replace(path)
     except BaseException:
         with contextlib.suppress(OSError):
             Path(name).unlink()
         raise
+
+
+def _name_anew(part: Path, path: Path) -> None:
+    """Give ``part`` the name ``path`` unless somebody has it."""
+    try:
+        path.hardlink_to(part)
+    except FileExistsError:
+        raise
+    except OSError:  # a disk without hard links: what is left is to look just before
+        if path.exists():
+            raise FileExistsError(17, "the file is there already", str(path)) from None
+        part.replace(path)
+    else:
+        part.unlink()
 
 
 class _RefusedError(Exception):
