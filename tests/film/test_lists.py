@@ -2,6 +2,8 @@
 
 import csv
 import io
+import json
+import re
 from itertools import groupby, pairwise
 from pathlib import Path
 
@@ -10,12 +12,14 @@ import pytest
 import webvtt
 
 from spoonproof.dish import Dish
+from spoonproof.film.day import day_files, props
 from spoonproof.film.lists import COLUMNS
-from spoonproof.film.material import STRICTER, material
-from spoonproof.film.package import package
+from spoonproof.film.material import cautions_of, material
+from spoonproof.film.package import before_edit, package
 from spoonproof.film.screen import fits_screen
 from spoonproof.film.script import write_script
 from spoonproof.folder import ChannelFolder
+from tests.kitchen import dish as made_dish
 
 ROOT = Path(__file__).parents[2]
 DRAFT = "first-winter-bowl"  # the draft of faults: fifteen seconds for all it has to say
@@ -41,8 +45,8 @@ def test_a_demo_film_keeps_to_its_target_with_every_caution(dish: Dish) -> None:
     assert script.target is not None
     assert script.over <= 0, f"{script.runs} of {script.target}"
     shown = {each.text for each in script.supers}
-    ids = {caution.id for caution in dish.cautions}
-    assert {each.screen for each in dish.cautions if not ids & STRICTER.get(each.id, frozenset())} <= shown
+    assert {each.screen for each in cautions_of(dish)} <= shown
+    assert len(dish.cautions) - len(cautions_of(dish)) <= 1
     assert all(caution.screen and fits_screen(caution.screen) for caution in dish.cautions)
     assert all(a.end <= b.start + 1e-6 for a, b in pairwise(script.supers))
 
@@ -63,8 +67,114 @@ def test_other_parsers_read_it_back_and_twice_is_the_same(dish: Dish) -> None:
     assert sorted(int(row["shot"]) for row in rows) == list(range(1, len(script.takes) + 1))
     setups = [name for name, _ in groupby(row["set-up"] for row in rows)]
     assert len(setups) == len(set(setups))
-    for page in ("script.html", "prompter.html"):
+    for page in ("script.html", "prompter.html", "shots.html"):
         html5lib.HTMLParser(strict=True).parse(made[page].decode())
+
+
+def test_no_film_has_two_keeping_times() -> None:
+    for slug in ("salmon-potato-and-pea-fork-mash", "moong-dal-khichdi"):
+        made = package(next(dish for dish in DISHES if dish.recipe.slug == slug))
+        for name in ("script.txt", "description.txt", "supers.vtt"):
+            assert "48 hours" not in " ".join(made[name].decode().split())
+
+
+def test_a_caution_about_a_step_stands_over_that_step() -> None:
+    dish = next(dish for dish in DISHES if dish.recipe.slug == "salmon-potato-and-pea-fork-mash")
+    bones = [take for take in write_script(material(dish)).takes if any("bones" in s.text for s in take.supers)]
+    assert [take.step for take in bones] == [3]
+
+
+@each_dish
+def test_every_word_of_a_demo_package_stands_before_the_judge(dish: Dish) -> None:
+    assert before_edit(dish).findings == ()
+
+
+def test_what_is_untrue_in_our_own_words_is_found() -> None:
+    untrue = made_dish("title: Honeyed carrots rich in iron\nfilm: {runs: 60 s}")
+    found = before_edit(untrue).findings
+    assert any(finding.level == "error" and "iron" in finding.message for finding in found)
+    places = {finding.document.path for finding in found} | {o.document.path for f in found for o in f.related}
+    assert any("(film, title)" in place for place in places)
+    assert any("(film, post)" in place for place in places)
+
+
+def test_claims_stand_in_metadata_cues_at_the_time_they_are_made() -> None:
+    dish = made_dish(
+        "film:\n  runs: 60 s\n  segments:\n"
+        "    - {name: Hook, say: 'We cook potatoes again, as we do in winter. Potatoes are rich in iron.'}"
+    )
+    made = before_edit(dish).files["claims.vtt"].decode()
+    (cue,) = webvtt.from_buffer(io.StringIO(made)).captions
+    claim = json.loads(cue.text)
+    assert (claim["quote"], claim["truth"], claim["advice"]) == ("Potatoes are rich in iron", "false", "cut-untrue")
+    assert claim["sources"]
+    assert 3.0 < cue.start_in_seconds < 5.0
+
+
+def test_a_claim_that_rests_on_a_source_shows_it_while_it_is_made() -> None:
+    dish = made_dish(
+        "film:\n  runs: 90 s\n  segments:\n    - {name: Hook, say: 'Never give honey before twelve months.'}"
+    )
+    take = write_script(material(dish)).takes[0]
+    assert any(each.kind == "source" and "NHS" in each.text for each in take.supers)
+
+
+@pytest.mark.parametrize("name", ["description.txt", "post.txt", "title.txt", "before-it-goes-up.txt", "shots.html"])
+def test_the_upload_kit_is_there(name: str) -> None:
+    assert package(DISHES[0])[name].strip()
+
+
+def test_the_description_holds_what_it_must() -> None:
+    dish = next(dish for dish in DISHES if dish.recipe.slug == "red-lentil-and-sweet-potato-pot")
+    text = before_edit(dish, ["Correction, 2026-11-25: an older film."]).files["description.txt"].decode()
+    marks = re.findall(r"^(\d+):(\d\d) (.+)$", text, re.MULTILINE)
+    seconds = [60 * int(minutes) + int(rest) for minutes, rest, _ in marks]
+    assert seconds[0] == 0
+    assert len(seconds) >= 3
+    assert all(b - a >= 10 for a, b in pairwise(seconds))
+    assert all(line.text in text for line in dish.recipe.foods)
+    assert all(caution.text in text for caution in cautions_of(dish))
+    assert "Contains: celery" in text
+    assert "- 2026-10-20: we said" in text
+    assert "an older film" in text
+    assert "NHS, Storing and reheating food" in text
+
+
+def test_a_thumbnail_is_checked_by_what_it_shows() -> None:
+    def sheet(pictures: str) -> str:
+        made = made_dish(f"pictures: {pictures}\nfilm: {{runs: 60 s}}")
+        return before_edit(made).files["before-it-goes-up.txt"].decode()
+
+    assert "whole grapes" in sheet('[{file: a.jpg, text: "A bowl", shows: [whole grapes on a spoon]}]')
+    assert "can close a small child's airway" in sheet('[{file: a.jpg, text: "A", shows: [whole grapes on a spoon]}]')
+    assert "Nothing dangerous" in sheet('[{file: a.jpg, text: "A bowl", shows: [mashed bowl, adult present]}]')
+    assert "could not be checked" in sheet("[a.jpg]")
+
+
+def test_a_long_or_shouted_title_is_told() -> None:
+    long = "Potatoes and more potatoes and " * 3
+    said = before_edit(made_dish(f"film: {{runs: 60 s, title: {long}}}")).files["before-it-goes-up.txt"].decode()
+    assert "Lists show about 70 characters" in said
+    assert "It does not say from which age: 7 months" in said
+    assert (
+        "shouting" in before_edit(made_dish("film: {runs: 60 s, title: MASH}")).files["before-it-goes-up.txt"].decode()
+    )
+
+
+def test_a_day_has_one_shopping_list_and_each_set_up_once() -> None:
+    dishes = [dish for dish in DISHES if dish.recipe.slug.startswith(("slow", "three", "red-lentil-and-sweet"))]
+    made = day_files(dishes)
+    assert made == day_files(dishes)
+    rows = {row["food"]: row for row in csv.DictReader(io.StringIO(made["shopping.csv"].decode()))}
+    assert int(rows["carrot"]["grams as bought"]) == 300 + 200
+    assert "water" not in rows
+    assert any("cook it first" in food for food in rows)
+    shots = list(csv.DictReader(io.StringIO(made["shots.csv"].decode())))
+    setups = [name for name, _ in groupby(row["set-up"] for row in shots)]
+    assert len(setups) == len(set(setups))
+    assert {row["film"] for row in shots} == {dish.recipe.title.value for dish in dishes}
+    html5lib.HTMLParser(strict=True).parse(made["day.html"].decode())
+    assert "peeler" in dict(props(dishes))
 
 
 def test_a_long_steam_has_its_twin_in_shot_list_and_script() -> None:

@@ -15,6 +15,7 @@ _LAST_CLAUSE = re.compile(r",\s(?:and|then|or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
 _CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
 _LONG = 90
+LISTED_FOODS = 7  # more than this nobody keeps in mind (common practice, no source)
 CHAPTER_CHARACTERS = 49
 """What a player shows of a chapter's name (common practice, no source)."""
 
@@ -50,9 +51,9 @@ def chapter_of(step: str) -> str:
 
 
 def listed(items: Sequence[str]) -> str:
-    """ "a, b and c"; the first five where there are more than seven, with the rest by number."""
-    if len(items) > 7:
-        return f"{', '.join(items[:5])}, and {len(items) - 5} more things that are written under the film"
+    """ "a, b and c"; the first five where there are more than ``LISTED_FOODS``, with the rest by number."""
+    if len(items) > LISTED_FOODS:
+        return f"{', '.join(items[:5])}, and {len(items) - 5} more things: the whole list is under the film"
     if len(items) <= 1:
         return "".join(items)
     return f"{', '.join(items[:-1])} and {items[-1]}"

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from spoonproof.dish import Dish
+from spoonproof.feeding.cautions import Caution
+from spoonproof.film.briefly import LISTED_FOODS
 from spoonproof.film.said import every_wording, judged
 from spoonproof.film.screen import fits_screen
 from spoonproof.film.script import Heard, Material, Shown
@@ -17,7 +19,10 @@ from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
 
 STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
-"""Cautions that are not shown beside a stricter one about the same: two clocks on one screen are none."""
+"""Cautions that are not shown beside a stricter one about the same."""
+
+KEPT_HOURS = 48
+"""The keeping time in the wording of the caution about chilling."""
 
 UNSHOWN_SOURCES = frozenset({"own", "common-practice", "from-memory"})
 
@@ -31,7 +36,7 @@ def material(dish: Dish) -> Material:
         channel=channel.title,
         ages=ages_in_words(recipe.ages),
         texture=recipe.texture.value if recipe.texture else "",
-        foods=tuple(dict.fromkeys(food_said(line) for line in recipe.foods)),
+        foods=_foods(dish),
         steps=tuple(step.text for step in recipe.steps),
         segments=film.segments if film else (),
         target=film.runs if film else None,
@@ -40,7 +45,7 @@ def material(dish: Dish) -> Material:
         step_shots=tuple(shot_of(dish, step) for step in recipe.steps),
         step_tests=tuple(_test(dish, number) for number in range(len(recipe.steps))),
         twins=twins(dish),
-        heard=tuple(dict.fromkeys(Heard(each.spoken, each.where) for each in dish.cautions if each.spoken)),
+        heard=tuple(dict.fromkeys(Heard(_aloud(e.spoken), e.where) for e in cautions_of(dish) if e.spoken)),
         shown=tuple(_shown(dish)),
         keeping=_keeping(dish),
         disclosure=DISCLOSURE.get(dish.paid, ""),
@@ -66,12 +71,42 @@ def _shown(dish: Dish) -> Iterator[Shown]:
     if dish.allergen_labels:
         yield Shown("Contains " + ", ".join(label.word for label in dish.allergen_labels), "allergens", "foods")
     seen: set[str] = set()
-    ids = {caution.id for caution in dish.cautions}
-    for caution in dish.cautions:
+    for caution in cautions_of(dish):
         words = caution.screen or caution.text
-        if words not in seen and not ids & STRICTER.get(caution.id, frozenset()):
+        if words not in seen:
             seen.add(words)
             yield Shown(words, "caution", caution.where, full="" if caution.spoken else caution.text)
+
+
+def cautions_of(dish: Dish) -> tuple[Caution, ...]:
+    """The cautions as the film has them: none beside a stricter one about the same, and no longer keeping time than the
+    recipe's own: two clocks in one film are none."""
+    ids = {caution.id for caution in dish.cautions}
+    kept = [caution for caution in dish.cautions if not ids & STRICTER.get(caution.id, frozenset())]
+    hours = dish.recipe.keeps.fridge_hours if dish.recipe.keeps is not None else None
+    if hours is None or hours >= KEPT_HOURS:
+        return tuple(kept)
+    said, own = f"{KEPT_HOURS} hours", f"{hours:g} {'hour' if hours == 1 else 'hours'}"
+    return tuple(
+        replace(each, text=each.text.replace(said, own), screen=each.screen.replace(said, own))
+        if each.id == "keep-chill"
+        else each
+        for each in kept
+    )
+
+
+def _foods(dish: Dish) -> tuple[str, ...]:
+    """The foods as they are said, each once and without water; the most there is of comes first in a long list."""
+    lines = [(number, line) for number, line in enumerate(dish.recipe.foods) if line.food != "water"]
+    if len(lines) > LISTED_FOODS:
+        grams = {part.line: part.raw.mid for part in dish.facts.ingredients}
+        lines.sort(key=lambda pair: -grams.get(pair[0], 0.0))
+    return tuple(dict.fromkeys(food_said(line) for _, line in lines))
+
+
+def _aloud(words: str) -> str:
+    """A caution as it is said: the law's name for an allergen is a mouthful."""
+    return words.replace("cereals containing gluten", "gluten")
 
 
 def _sources(dish: Dish, made: Material) -> Iterator[Shown]:

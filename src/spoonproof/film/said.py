@@ -59,6 +59,7 @@ def judged(dish: Dish, said: Sequence[Statement]) -> list[JudgedClaim]:
     found = find_claims([passage(dish, each) for each in said], known.lexicon)
     left = [_even(passage.text) for passage in dish.recipe.passages if passage.leave is not None]
     left += [_even(text) for each in dish.cautions for text in (each.text, each.screen, each.spoken)]
+    left += ["contains gluten"] if any("gluten" in label.word for label in dish.allergen_labels) else []
     left += [f"contains {label.word.lower()}" for label in dish.allergen_labels]
     kept = [claim for claim in found if not any(_even(claim.quote) in text for text in left)]
     return [judge(claim, known.register, dish.numbers, context) for claim in kept]

@@ -7,6 +7,7 @@ part of the picture, 90 % of its width and height (source: smpte-st-2046-1): two
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 
@@ -30,7 +31,7 @@ class Super:
 
     ``kind`` is author, ages, allergens, caution, source, disclosure or step. ``where`` is the role of the take it would
     stand best in (opening, foods, step, tasting, close or ""); ``take`` the take it belongs to and no other, by its
-    number in the script before the supers are placed.
+    number in the script before the supers are placed; ``about`` the whole sentence it is short for.
     """
 
     text: str
@@ -39,6 +40,7 @@ class Super:
     start: float = 0.0
     where: str = ""
     take: int | None = None
+    about: str = ""
 
     @property
     def end(self) -> float:
@@ -59,9 +61,9 @@ def needed_seconds(text: str) -> float:
     return round(max(LEAST_SECONDS, 2 * words * 60.0 / READ_WORDS_A_MINUTE) + FADES_SECONDS, 2)
 
 
-def super_of(text: str, kind: str, where: str = "", take: int | None = None) -> Super:
+def super_of(text: str, kind: str, where: str = "", take: int | None = None, about: str = "") -> Super:
     """A super with the time it needs."""
-    return Super(text, kind, needed_seconds(text), where=where, take=take)
+    return Super(text, kind, needed_seconds(text), where=where, take=take, about=about)
 
 
 def screen_lines(text: str) -> list[str]:
@@ -98,24 +100,38 @@ PLACES = {
 """Where a super may stand, by the part of the film it belongs to; with no room in any, the first is made longer."""
 
 
-def spread(roles: Sequence[str], room: Sequence[float], supers: Sequence[Super]) -> list[list[Super]]:
-    """Supers a take, in order, one after the other: in their own take, else in the first take with room of the places
-    of their ``where``; what finds none goes to the first of those places (the last such take, so that it comes before
-    the food is eaten), which must then be made longer.
+_COMMON = frozenset("your baby with before until from that this them food cook into eats then when more".split()) | {
+    "befo", "unti",
+}  # fmt: skip
 
-    ``room``: seconds free in each take.
+
+def spread(
+    roles: Sequence[str], words: Sequence[str], room: Sequence[float], supers: Sequence[Super]
+) -> list[list[Super]]:
+    """Supers a take, in order, one after the other: in their own take, else in the first take with room of the places
+    of their ``where``; what finds none goes to the last take of the first of those places, which must then be made
+    longer. What is about a step stands over the step that speaks of the same things.
+
+    ``words`` of each take, and ``room``: the seconds free in it.
     """
     free = list(room)
     placed: list[list[Super]] = [[] for _ in roles]
     for each in supers:
-        at = each.take if each.take is not None else _with_room(roles, free, each)
+        at = each.take if each.take is not None else _with_room(roles, words, free, each)
         placed[at].append(each)
         free[at] -= each.needs
     return placed
 
 
-def _with_room(roles: Sequence[str], free: Sequence[float], each: Super) -> int:
+def _with_room(roles: Sequence[str], words: Sequence[str], free: Sequence[float], each: Super) -> int:
     places = PLACES.get(each.where, ("cautions", "tasting", "close"))
+    if each.where == "step":
+        steps = [number for number, role in enumerate(roles) if role == "step"]
+        shared = {number: len(_roots(words[number]) & _roots(f"{each.text} {each.about}")) for number in steps}
+        most = max(shared.values(), default=0)
+        if most:
+            best = [number for number in steps if shared[number] == most]
+            return next((number for number in best if free[number] >= each.needs - 1e-9), best[-1])
     for role in places:
         for number, left in enumerate(free):
             if roles[number] == role and left >= each.needs - 1e-9:
@@ -125,6 +141,11 @@ def _with_room(roles: Sequence[str], free: Sequence[float], each: Super) -> int:
         if taken:
             return taken[-1]
     return len(roles) - 1
+
+
+def _roots(text: str) -> set[str]:
+    """The first letters of the longer words: enough to see that "bones" and "boned" are one thing."""
+    return {word[:4] for word in re.findall(r"[a-z]{4,}", text.lower())} - _COMMON
 
 
 def timed(supers: Sequence[Super], start: float) -> tuple[Super, ...]:

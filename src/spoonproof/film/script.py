@@ -243,7 +243,8 @@ def _laid_out(takes: Sequence[Take], material: Material) -> Script:
     base = [_least(take, material) for take in full]
     room = [max(0.0, long - _shown_seconds(take)) for take, long in zip(full, base, strict=True)]
     loose = [each for shown in material.shown if (each := _loose(shown, full)) is not None]
-    placed = spread([take.role for take in full], room, loose)
+    words = [f"{take.say} {take.chapter}" for take in full]
+    placed = spread([take.role for take in full], words, room, loose)
     timed_takes: list[Take] = []
     clock = 0.0
     for take, more, long in zip(full, placed, base, strict=True):
@@ -271,7 +272,7 @@ def _said(words: str, take: Take, material: Material) -> float:
 def _loose(shown: Shown, takes: Sequence[Take]) -> Super | None:
     """What must be shown as a super, tied to the take of its quote where it has one; None when nobody says that."""
     if not shown.quote:
-        return super_of(shown.text, shown.kind, shown.where)
+        return super_of(shown.text, shown.kind, shown.where, about=shown.full)
     for number, take in enumerate(takes):
         if shown.quote in take.say or any(shown.quote in each.text for each in take.supers):
             return super_of(shown.text, shown.kind, shown.where, number)

@@ -32,10 +32,12 @@ _SHOT_OF_MEDIUM = {
 }  # fmt: skip
 _SHOT_OF_ROLE = {
     "blend": "CU bowl, from pieces to mash", "cut": "Top shot, knife and board", "serve": "CU bowl and spoon",
-    "season": "CU hand over the pan", "split": "CU ladle, pan to small bowl", "soak": "Top shot, bowl of water",
+    "season": "CU hand over the pan", "split": "CU hands and pan", "soak": "Top shot, bowl of water",
     "chill": "MS bowl going into the fridge", "cool": "CU bowl, steam going off",
 }  # fmt: skip
 
+
+_SHOT_OF_SPLIT = "CU ladle, pan to small bowl"
 
 _CAMERA_WORDS = re.compile(r"^(?:(?:ecu|cu|mcu|ms|mws|ws|ews|top shot|overhead|insert)\b[ ,:]{0,3})+", re.IGNORECASE)
 
@@ -76,7 +78,11 @@ def shot_of(dish: Dish, step: Step) -> str:
             return "CU blender jug"
         if verb.role == "heat" and verb.medium in _SHOT_OF_MEDIUM:
             return _SHOT_OF_MEDIUM[verb.medium]
+    if step.splits:
+        return _SHOT_OF_SPLIT
     for verb in verbs:
         if verb.role in _SHOT_OF_ROLE:
             return _SHOT_OF_ROLE[verb.role]
+        if verb.tool == "oven":
+            return "MS oven, hand on the dial"
     return "MS hands and bowl"

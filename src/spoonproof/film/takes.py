@@ -51,7 +51,7 @@ def _from_recipe(material: Material) -> list[Take]:
             "CU finished bowl, spoon going in",
             f"{short} {sentence(material.summary)}".strip(),
             (super_of(face, "ages", take=0),) if face else (),
-            shorter=(Shorter(short),) if material.summary else (),
+            shorter=(Shorter(short, loss=2),) if material.summary else (),
         )
     ]
     if material.foods:

@@ -42,5 +42,5 @@ def _state(dish: Dish, step: int) -> str:
     if times:
         longest = max(times, key=lambda time: time.high)
         span = f"{longest.low:g}" if longest.low == longest.high else f"{longest.low:g}–{longest.high:g}"
-        return f"Made ahead to the end of step {step + 1}, {span} {'minute' if longest.high == 1 else 'minutes'} in"
+        return f"Made ahead to the end of step {step + 1}, after {span} {'minute' if longest.high == 1 else 'minutes'}"
     return f"Made ahead to the end of step {step + 1}"

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from spoonproof.dish import Dish
 from spoonproof.film.briefly import sentence
-from spoonproof.film.material import ages_in_words, cited
+from spoonproof.film.material import ages_in_words, cautions_of, cited
 from spoonproof.film.said import Statement
 from spoonproof.film.script import Script
 from spoonproof.film.text import chapters, clock
@@ -29,8 +29,12 @@ def title(dish: Dish) -> str:
     if film is not None and film.title is not None:
         return " ".join(film.title.value.split())
     plain = dish.recipe.title.value
-    aged = f"{plain} ({dish.recipe.ages.low} months+)"
+    aged = f"{plain}{_age_mark(dish)}"
     return aged if len(aged) <= TITLE_CHARACTERS else plain
+
+
+def _age_mark(dish: Dish) -> str:
+    return f" ({dish.recipe.ages.low} months+)"
 
 
 def description(dish: Dish, script: Script, claims: Sequence[JudgedClaim], older: Sequence[str] = ()) -> str:
@@ -42,8 +46,11 @@ def description(dish: Dish, script: Script, claims: Sequence[JudgedClaim], older
 
 
 def statements(dish: Dish, script: Script, claims: Sequence[JudgedClaim]) -> tuple[Statement, ...]:
-    """Title, description and post as statements to be judged; what a correction takes back is no statement."""
-    said = [Statement(title(dish), "title", "title")]
+    """Title, description and post as statements to be judged.
+
+    What a correction takes back is no statement, and the age that the recipe declares is judged with its food.
+    """
+    said = [Statement(title(dish).removesuffix(_age_mark(dish)), "title", "title")]
     for name, text in _parts(dish, script, claims, ()):
         if name not in ("corrections", "sources"):
             said += [Statement(line.lstrip("- "), "description", f"description, {name}") for line in text.split("\n")]
@@ -68,7 +75,7 @@ def _parts(
     yield "foods", "You need\n" + "\n".join(f"- {line.text}" for line in recipe.foods)
     if dish.allergen_labels:
         yield "allergens", "Contains: " + ", ".join(label.word for label in dish.allergen_labels) + "."
-    cautions = list(dict.fromkeys(caution.text for caution in dish.cautions))
+    cautions = list(dict.fromkeys(caution.text for caution in cautions_of(dish)))
     if cautions:
         yield "cautions", "Please read\n" + "\n".join(f"- {text}" for text in cautions)
     sources = cited(dish, claims)
