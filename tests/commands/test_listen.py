@@ -136,3 +136,36 @@ def test_a_table_that_can_not_be_used_is_told(
     assert main(["listen", "captions", "--mend"]) == 2
     assert said in capsys.readouterr().err
     assert (channel / name).read_text() == text
+
+
+def test_a_reply_that_asks_is_answered(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    reply = b"Does honey stop a cough at seven months?"
+    monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(reply)))
+    assert main(["listen", "-"]) == 1
+    out = capsys.readouterr().out
+    assert "answer it" in out and "keep it" not in out
+
+
+def test_nothing_on_standard_input_is_told(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(b" \n")))
+    assert main(["listen", "-"]) == 2
+    assert "nothing came in" in capsys.readouterr().err
+
+
+def test_what_is_posted_is_not_drafted_again(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["listen", "captions", "--mend"]) == 1
+    file = channel / "corrections.csv"
+    file.write_text(file.read_text().replace("kohlrabi prevents colds,drafted", "kohlrabi prevents colds,posted"))
+    capsys.readouterr()
+    assert main(["listen", "captions", "--mend"]) == 1
+    out = capsys.readouterr().out
+    assert "kohlrabi" not in out and "1 more posted or pinned already" in out
+
+
+def test_a_trail_says_each_step_once(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "captions/four.txt").write_text("Dry oats are packed with iron.\n")
+    assert main(["listen", "captions/four.txt", "--trail"]) == 1
+    steps = [
+        line.strip().partition(" ")[2] for line in capsys.readouterr().out.splitlines() if line.startswith("      ")
+    ]
+    assert steps and len(steps) == len(set(steps))

@@ -112,3 +112,29 @@ def test_a_fingerprint_changes_with_what_is_said_and_not_with_dates() -> None:
     assert fingerprint(entry) == fingerprint(replace(entry, checked="2030-01-01", due="", file_order=9))
     assert fingerprint(entry) != fingerprint(replace(entry, why="Otherwise."))
     assert len({fingerprint(each) for each in Knowledge().register.entries}) == len(Knowledge().register.entries)
+
+
+def test_nearly_the_same_words_are_found_where_nobody_says_just_those(
+    channel: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (channel / "captions/talk.txt").write_text("Steaming pears softly is what we do.\n")
+    assert "nearly said in line 1" in {place["what"] for place in found(capsys, "soft steamed pear")}
+    assert found(capsys, "soft steamed kohlrabi", code=0) == []
+
+
+def test_what_is_said_of_anything_is_found_by_its_effect(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "captions/talk.txt").write_text("Beetroot strengthens a baby's immune system.\n")
+    assert [place["file"] for place in found(capsys, "boosts immunity")] == ["captions/talk.txt"]
+
+
+def test_words_over_two_cues_are_quoted_as_said(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["where", "twelve minutes and never"]) == 1
+    assert "“twelve minutes and never”" in capsys.readouterr().out
+
+
+def test_nothing_found_says_what_was_looked_through(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "recipes/broken.md").write_text("---\ntitle: [\n")
+    assert main(["where", "honey-held-bak"]) == 0
+    out, err = capsys.readouterr()
+    assert "Looked through 1 recipe and 1 file of captions" in out and "perhaps honey-held-back" in out
+    assert "recipes/broken.md: can't be read" in err

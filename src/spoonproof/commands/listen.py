@@ -58,7 +58,8 @@ def run(options: Namespace) -> int:
     judged = list(_judged(options, folder, knowledge))
     notes = _corrections(folder)
     found = _listed(options.paths, folder, judged, notes)
-    if options.mend:
+    if options.mend or options.format == "text":
+        # For a person a claim within a longer one that is judged alike is one statement.
         from spoonproof.checks.from_claims import once
 
         told = {id(judged) for judged in once([one.judged for one in found])}
@@ -115,9 +116,13 @@ def _name(file: str, folder: ChannelFolder | None) -> str:
 
 
 def _views(catalogue: Sequence[Path], folder: ChannelFolder | None) -> dict[str, int]:
-    """Views by absolute path, out of the channel's views.csv and then the folder's own."""
+    """Views by absolute path, out of the channel's views.csv and then the folder's own; a file that is not there
+    is told, as a name written otherwise would take its views away."""
+    import sys
+
     from spoonproof.cli import UsageError
     from spoonproof.corrections import CorrectionsError, read_views
+    from spoonproof.report.terminal import printable
 
     found: dict[str, int] = {}
     for root in ([folder.root] if folder is not None else []) + list(catalogue):
@@ -126,7 +131,10 @@ def _views(catalogue: Sequence[Path], folder: ChannelFolder | None) -> dict[str,
             views = read_views(text, (root / VIEWS).as_posix()) if text is not None else {}
         except CorrectionsError as error:
             raise UsageError(str(error)) from None
-        found.update({(root / file).absolute().as_posix(): number for file, number in views.items()})
+        for file, number in views.items():
+            if not (root / file).is_file():
+                print(f"{printable((root / VIEWS).as_posix())}: there is no {printable(file)}", file=sys.stderr)
+            found[(root / file).absolute().as_posix()] = number
     return found
 
 
@@ -274,6 +282,8 @@ def _from_standard_input() -> Document:
     data = sys.stdin.buffer.read(limits.FILE_BYTES + 1)
     if len(data) > limits.FILE_BYTES:
         raise UsageError(f"standard input is longer than {limits.FILE_BYTES >> 10} KiB; give it as files")
+    if not data.strip():
+        raise UsageError("nothing came in on standard input: paste the text, then end it (Ctrl-D), or pipe a file in")
     document, faults = decode(data, STANDARD_INPUT)
     if document is None:
         raise UsageError("standard input: " + " ".join(fault.message for fault in faults))

@@ -23,11 +23,12 @@ NO_SPEECH = frozenset("benchmarks build claims dist node_modules out shared site
 
 
 class Place(NamedTuple):
-    """One place that was found, and why."""
+    """One place that was found, and why; ``words`` as said, without what stands between two cues."""
 
     document: Document
     span: Span
     what: str
+    words: str
 
 
 def parser() -> ArgumentParser:
@@ -57,9 +58,12 @@ def run(options: Namespace) -> int:
     if options.seen and not options.changed:
         raise UsageError("--seen goes with --changed")
     folder = open_channel(options)
+    _tell_unread(folder)
     if not options.changed:
         places = list(_places(folder, words))
         _print(options, places)
+        if not places and options.format == "text":
+            print(_looked_through(folder, words))
         return 1 if places else 0
     judged = list(_judged(folder))
     places = list(_changed(folder, judged))
@@ -84,10 +88,39 @@ def _print(options: Namespace, places: list[Place]) -> None:
         return
     for place in places:
         line, column = place.document.position(place.span.start)
-        words = " ".join(place.document.at(place.span).split())
         print(f"{terminal.printable(place.document.path)}:{line}:{column}  {place.what}")
-        print(f"    “{terminal.printable(words)}”")
+        print(f"    “{terminal.printable(' '.join(place.words.split()))}”")
     print(f"{len(places)} place{'s' if len(places) != 1 else ''}.")
+
+
+def _tell_unread(folder: ChannelFolder) -> None:
+    """Say which recipes could not be looked through; silence would pass for "nobody says it there"."""
+    import sys
+
+    from spoonproof.report.terminal import printable
+
+    for path in folder.recipe_paths:
+        read = folder.read(path)
+        if read.recipe is None:
+            print(
+                f"{printable(read.shown)}: can't be read, and was not looked through; check says why", file=sys.stderr
+            )
+
+
+def _looked_through(folder: ChannelFolder, words: str) -> str:
+    """What was looked through in vain, and the entries that were perhaps meant."""
+    from difflib import get_close_matches
+
+    recipes, captions = len(folder.recipes), len(_caption_files(folder.root))
+    told = (
+        f"Looked through {recipes} recipe{'s' if recipes != 1 else ''} "
+        f"and {captions} file{'s' if captions != 1 else ''} of captions or text."
+    )
+    near: list[str] = []
+    if "-" in words and " " not in words:
+        near = get_close_matches(words, [entry.id for entry in folder.knowledge.register.entries], 3, 0.75)
+        told += f" No entry is called {words}" + (f"; perhaps {', '.join(near)}." if near else ".")
+    return told
 
 
 # --- by words, or by entry --------------------------------------------------------------------------------------------
@@ -104,7 +137,10 @@ def _places(folder: ChannelFolder, words: str) -> Iterator[Place]:
         raise UsageError("there is no word in that to look for")
     said = [place for passage in _passages(folder) for place in _said(passage, wanted)]
     yield from said
-    yield from _in_other_words(folder, words, said)
+    others = list(_in_other_words(folder, words, said))
+    yield from others
+    if not said and not others and len(wanted) > 1:
+        yield from (place for passage in _passages(folder) if (place := _nearly_said(passage, wanted)))
 
 
 def plain_words(text: str) -> list[str]:
@@ -123,8 +159,41 @@ def _said(passage: Passage, wanted: list[str]) -> Iterator[Place]:
     plain = [word for word, _, _ in words]
     for at in range(len(plain) - len(wanted) + 1):
         if plain[at : at + len(wanted)] == wanted:
-            span = passage.span(words[at][1], words[at + len(wanted) - 1][2])
-            yield Place(passage.document, span, f"said {_whereabouts(passage, words[at][1])}")
+            yield _place(passage, words[at][1], words[at + len(wanted) - 1][2], "said {}")
+
+
+def _nearly_said(passage: Passage, wanted: list[str]) -> Place | None:
+    """The first place where all the words stand close together, in any order and whatever their endings."""
+    words = _words(passage.text)
+    stems = [_stem(word) for word, _, _ in words]
+    looked_for = {_stem(word) for word in wanted}
+    last: dict[str, int] = {}
+    for at, stem in enumerate(stems):
+        if stem not in looked_for:
+            continue
+        last[stem] = at
+        first = min(last.values())
+        if len(last) == len(looked_for) and at - first < len(wanted) + _BETWEEN:
+            return _place(passage, words[first][1], words[at][2], "nearly said {}")
+    return None
+
+
+_BETWEEN = 6
+"""Words that may stand between those looked for."""
+
+
+def _stem(word: str) -> str:
+    """A word without its commonest endings, and never shorter than three letters."""
+    for ending in ("ing", "ies", "ed", "es", "s", "y", "e"):
+        if word.endswith(ending) and len(word) - len(ending) >= 3:
+            return word[: -len(ending)]
+    return word
+
+
+def _place(passage: Passage, start: int, end: int, what: str) -> Place:
+    """A place in a passage; ``{}`` in ``what`` is where it is."""
+    told = what.format(_whereabouts(passage, start))
+    return Place(passage.document, passage.span(start, end), told, passage.text[start:end])
 
 
 def _whereabouts(passage: Passage, start: int) -> str:
@@ -145,17 +214,20 @@ def _in_other_words(folder: ChannelFolder, words: str, said: list[Place]) -> Ite
     from spoonproof.model.text import Document
     from spoonproof.reading.speech import read_statements
 
+    # "Boosts immunity" names no food: whoever says it of anything is meant.
     asked = find_claims(read_statements(Document("(asked).txt", words))[0], folder.knowledge.lexicon)
     wanted = {_meaning(claim) for claim in asked} - {None}
-    if not wanted:
+    of_anything = {(c.kind, c.effect) for c in asked if c.effect and not c.subjects and _meaning(c) is None}
+    if not wanted and not of_anything:
         return
     for judged in _judged(folder):
         claim = judged.claim
         document, span = claim.passage.document, claim.span
-        if _meaning(claim) in wanted and not any(
+        alike = _meaning(claim) in wanted or (claim.kind, claim.effect) in of_anything
+        if alike and not any(
             place.document is document and place.span.start < span.end and span.start < place.span.end for place in said
         ):
-            yield Place(document, span, f"says so in other words {_whereabouts(claim.passage, claim.start)}")
+            yield _place(claim.passage, claim.start, claim.end, "says so in other words {}")
 
 
 def _meaning(claim: Claim) -> tuple[object, ...] | None:
@@ -229,7 +301,7 @@ def _resting_on(judged: Iterable[JudgedClaim], why: Mapping[str, str]) -> Iterat
         passage = one.claim.passage
         for entry in _entries_of(one):
             if entry in why:
-                yield Place(passage.document, one.claim.span, f"{passage.where or passage.kind} {why[entry]} {entry}")
+                yield _place(passage, one.claim.start, one.claim.end, f"{{}}: {why[entry]} {entry}")
 
 
 # --- what has changed -------------------------------------------------------------------------------------------------

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from spoonproof.claims.judge import statement_key
 from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, JudgedClaim
+from spoonproof.report.mend import is_hint
 from spoonproof.report.terminal import printable
 
 ADVICE_WORDS: Mapping[Advice, str] = {
@@ -19,6 +20,8 @@ ADVICE_WORDS: Mapping[Advice, str] = {
     "cut-not-allowed": "cut it: it may not be said here",
     "source-it": "give its source, or leave it out",
 }
+DONE = ("posted", "pinned")
+"""States of a correction that is out: it is not drafted again."""
 NOT_SHOWN = "cut it: nothing shows that it is so"
 NOT_LEGAL_ADVICE = "These answers are not legal advice; local guidance and your health professional come first."
 
@@ -28,6 +31,9 @@ def report(heard: Sequence[Heard], sources: Mapping[str, Csl], trail: bool = Fal
     for one in heard:
         yield from _one(one, sources, trail)
     kept = sum(one.judged.advice == "keep" for one in heard)
+    if not heard:
+        yield "No claim heard: nothing here says what food is, has or does."
+        return
     yield f"{len(heard)} claim{'s' if len(heard) != 1 else ''} heard; {kept} to keep, {len(heard) - kept} to mend."
     yield NOT_LEGAL_ADVICE
 
@@ -43,7 +49,9 @@ def _one(heard: Heard, sources: Mapping[str, Csl], trail: bool) -> Iterator[str]
     yield from _wrapped(f"“{claim.quote}”")
     yield from _wrapped(f"{claim.kind}, {judged.truth}: {judged.why}")
     if judged.wording:
-        yield from _wrapped(f"Wording that stands: “{judged.wording}”")
+        # A hint tells the author what to write; only what can be said as it is stands in quotation marks.
+        hint = is_hint(judged.wording)
+        yield from _wrapped(f"Instead: {judged.wording}" if hint else f"Wording that stands: “{judged.wording}”")
     for source in dict.fromkeys(judged.sources):
         locator = f"; {source.locator}" if source.locator else ""
         yield from _wrapped(f"Source: {short(source.id, sources)}{locator}")
@@ -67,13 +75,21 @@ def corrections(heard: Sequence[Heard], sources: Mapping[str, Csl], day: str) ->
     The same statement in one file is one correction with all its times. ``day`` is the date in words.
     """
     groups: dict[tuple[str, ...], list[Heard]] = {}
+    done: set[tuple[str, ...]] = set()
     for one in heard:
-        if one.judged.advice != "keep":
-            groups.setdefault((_path(one.judged), *statement_key(one.judged)), []).append(one)
+        if one.judged.advice == "keep":
+            continue
+        key = (_path(one.judged), *statement_key(one.judged))
+        if one.state in DONE:
+            done.add(key)
+        else:
+            groups.setdefault(key, []).append(one)
     for group in sorted(groups.values(), key=lambda group: -group[0].judged.harm):
         yield from _correction(group, sources, day)
     many = "s" if len(groups) != 1 else ""
     yield f"{len(groups)} correction{many} drafted, the most harmful first. Make them your own."
+    if done:
+        yield f"{len(done)} more posted or pinned already, and not drafted again."
     yield NOT_LEGAL_ADVICE
 
 
@@ -112,6 +128,8 @@ def advice_words(judged: JudgedClaim) -> str:
     """The advice in words; what is cut because nothing shows it, or not all of it, is not called untrue."""
     if judged.advice == "cut-untrue" and judged.truth != "false":
         return "cut it: it says more than is so" if judged.truth == "overstated" else NOT_SHOWN
+    if judged.advice == "add" and judged.claim.polarity == "asks" and judged.truth != "true":
+        return "answer it: it is not so" if judged.truth == "false" else "answer it: it has not been shown"
     return ADVICE_WORDS[judged.advice]
 
 

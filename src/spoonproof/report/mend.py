@@ -18,7 +18,8 @@ CARD_LENGTH = 90
 _HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
 """How a register's hint to the author begins: it tells her what to write and is no sentence to post."""
 _SERIOUS = frozenset({"safety-age", "disease", "allergen"})
-_DISH = frozenset("dish recipe meal bowl food soup porridge stew mash puree purée pot snack".split())
+_DISH = frozenset("dish recipe meal food soup porridge stew mash puree purée pot snack".split())
+_PART = frozenset("portion serving bowl bowlful spoonful helping".split())
 _POINTING = frozenset("it this that these they them".split())
 _FIGURES = re.compile(
     r"(?P<what>[^:]{1,80}): (?P<amount>[^;]{1,80}); the claim (?P<need>needs|allows at most) "
@@ -81,9 +82,14 @@ def reason_of(judged: JudgedClaim) -> str:
     return _TO_THE_AUTHOR.sub("", why.strip())
 
 
+def is_hint(wording: str) -> bool:
+    """Whether a wording tells the author what to write and is no sentence to say as it stands."""
+    return wording.startswith(_HINTS)
+
+
 def postable(wording: str | None) -> str:
     """The wording that stands, "" when it is a hint to the author rather than words for an audience."""
-    if not wording or wording.startswith(_HINTS) or "{" in wording:
+    if not wording or is_hint(wording) or "{" in wording:
         return ""
     if wording.startswith("about "):
         return ""  # the reason gives the figure
@@ -98,6 +104,8 @@ def _topic(judged: JudgedClaim) -> str:
         word = " ".join(subject.split())[:60]
         if word.lower() in _DISH:
             return f"about this {word}"
+        if word.lower() in _PART:
+            return f"about a {word.lower()}"
         if word and word.lower() in quote and word.lower() not in _POINTING:
             return f"about {word[:1].lower() + word[1:] if _common(word) else word}"
     return ""
@@ -107,6 +115,8 @@ def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
     stands = (
         f" What I can say: {wording[:1].lower() + wording[1:] if _common(wording) else wording}." if wording else ""
     )
+    if judged.advice == "add" and judged.claim.polarity == "asks" and judged.truth != "true":
+        return f"To answer what I asked {said}: {reason}{stands}"
     if judged.advice == "add":
         return f"Something I should have added {said}: {_added(judged)}."
     if judged.advice == "cut-not-allowed":

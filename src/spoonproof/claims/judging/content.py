@@ -64,6 +64,8 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
         wording = None
     if result.answer == "unknown":
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
+    steps += probe.steps
+    refs = (*entry.refs, *_measured(entry, result.answer, probe, register, nutrient))
     if truth == "false" and set(entry.levels) & _PRAISE and not isinstance(probe, NoProbe):
         wording = what_holds(probe, register)
     if truth == "true" and set(entry.levels) & {"source", "high"}:
@@ -72,8 +74,16 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
         if short:
             truth, why = "overstated", short
             steps.append(f"Art 5(1)(d): {short}")
-    steps += probe.steps
-    return Verdict(truth, why, entry, entry.refs, wording, entry.add, entry.harm, steps=steps)
+    return Verdict(truth, why, entry, refs, wording, entry.add, entry.harm, steps=steps)
+
+
+def _measured(entry: Entry, answer: Reply, probe: AnyProbe, register: Register, nutrient: str) -> tuple[SourceRef, ...]:
+    """Where the figures come from that the condition was held against."""
+    threshold = _threshold(entry.condition, answer, probe, register, nutrient)
+    if threshold is None:
+        return ()
+    found = probe.measure(threshold.nutrient.replace("claimed", nutrient), threshold.basis)
+    return () if found is None else _refs(found)
 
 
 def what_holds(probe: AnyProbe, register: Register) -> str | None:
@@ -184,7 +194,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
 
 
 def _refs(found: Estimate) -> tuple[SourceRef, ...]:
-    return tuple(SourceRef(source, "composition", "read") for source in found.sources)
+    return tuple(SourceRef(source, "composition", "read") for source in dict.fromkeys(found.sources))
 
 
 def source_held(nutrient: str, share: float, probe: AnyProbe, register: Register) -> Reply:

@@ -136,15 +136,20 @@ class FoodProbe:
                 cooked = self.numbers.food(name, key, "100g")
                 if cooked is not None:
                     self.eaten = said
-                    self.steps.append(f"{self.food} as eaten: {name} (Art 5(3))")
+                    self._note(f"{self.food} as eaten: {name} (Art 5(3))")
                     return _widened(key, cooked, self.numbers.food(name, "retinol_ug", "100g"))
         if brings is None or portion is None or portion.low <= 0:
-            self.steps.append(f"{self.food} is not eaten dry by the 100 g, and no portion of it is known")
+            self._note(f"{self.food} is not eaten dry by the 100 g, and no portion of it is known")
             return None
         low, high = brings.low / portion.high * 100, brings.high / portion.low * 100
         self.eaten = "in the dish as eaten"
-        self.steps.append(f"{self.food} as eaten: what it brings to 100 g of the dish (Art 5(3))")
+        self._note(f"{self.food} as eaten: what it brings to 100 g of the dish (Art 5(3))")
         return replace(brings, amount=brings.amount / portion.amount * 100, low=low, high=high)
+
+    def _note(self, step: str) -> None:
+        """A step for the trail, once however often it is measured."""
+        if step not in self.steps:
+            self.steps.append(step)
 
     def _cooked_names(self) -> Iterator[tuple[str, str]]:
         """Names the cooked food may go by: its own first, then its kind's (red lentils: boiled lentils)."""
