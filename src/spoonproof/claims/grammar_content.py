@@ -284,7 +284,7 @@ QUANTITY = (
     Rule(
         "percent-of-it",
         "quantity",
-        "S(<FOOD|pronoun>) ~4 <copula|contain|have> _3 T(<number> <percent>) _1 O(<food>)",
+        "S(<FOOD|pronoun>) ~8 <copula|contain|have> _3 T(<number> <percent>) _1 O(<food>)",
         says="a share of a food",
     ),
     Rule(
@@ -329,7 +329,7 @@ COMPARATIVE = (
     Rule(
         "most",
         "comparative",
-        "T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
+        "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
         "more",
         named=True,
         says="a superlative",
@@ -341,6 +341,15 @@ COMPARATIVE = (
         "more",
         named=True,
         says="so many times",
+    ),
+    Rule("safer-than", "comparative", "S(<ANY>) ~6 O(<safer>) _1 T(<than>)", says="said to be safer"),
+    Rule(
+        "as-good-as",
+        "comparative",
+        "S(<FOOD>) ~4 T(<as-good-as>) ~10 O(<NUT|EFFECT|DISEASE|health>)",
+        loose=True,
+        veto=("culinary",),
+        says="set level with another",
     ),
     Rule(
         "better-than-milk",

@@ -90,7 +90,7 @@ SAFETY_AGE = (
     Rule(
         "contaminant",
         "safety-age",
-        "T(<free|low|high|HAVE|prefix-low|prefix-high>) ~5 O(<contaminant>)",
+        "T(<free|low|high|HAVE|prefix-low|prefix-high|source>) ~5 O(<contaminant>)",
         named=True,
         says="a contaminant",
     ),

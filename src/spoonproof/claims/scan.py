@@ -66,7 +66,10 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
     size = len(low)
     for end, length in lexicon.automaton.iter(low):
         start = end - length + 1
-        if (start == 0 or not low[start - 1].isalnum()) and (end + 1 >= size or not low[end + 1].isalpha()):
+        # "92%": a sign needs no gap before it
+        if (start == 0 or not low[start - 1].isalnum() or not low[start].isalnum()) and (
+            end + 1 >= size or not low[end + 1].isalpha()
+        ):
             found.append(start)
     found.sort()
     return found

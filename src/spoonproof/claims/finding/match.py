@@ -188,12 +188,12 @@ def list_end(tagged: Tagged, last: int) -> int:
     family = next((f for f in FAMILIES if tagged.is_any(last, f)), None)
     if family is None:
         return last + 1
-    at, gap = last + 1, 0
+    at, gap, of = last + 1, 0, "effect" in family  # "the development *of* bones and teeth"
     end = at
     while at < len(tagged.items) and gap <= 3:
         if tagged.is_any(at, family):
             end, gap = at + 1, 0
-        elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN:
+        elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN or (of and tagged.items[at].words == "of"):
             gap += 0 if tagged.symbols[at] == "," else 1
         elif tagged.items[at].term is None and tagged.symbols[at] == "_" and gap < 2 and _joined(tagged, at):
             gap += 1
@@ -204,8 +204,9 @@ def list_end(tagged: Tagged, last: int) -> int:
 
 
 def _joined(tagged: Tagged, at: int) -> bool:
-    """Whether the item before ``at`` is a comma or joining word."""
-    return tagged.symbols[at - 1] in ",(" or tagged.items[at - 1].words in _JOIN
+    """Whether the item before ``at`` is a comma or joining word ("symptoms of" too)."""
+    before = tagged.items[at - 1].words
+    return tagged.symbols[at - 1] in ",(" or before in _JOIN or before.endswith(" of")
 
 
 def _same(match: Match, other: Match) -> bool:

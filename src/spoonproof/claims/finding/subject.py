@@ -7,7 +7,7 @@ from spoonproof.claims.scan import Tagged
 from spoonproof.model.record import dataclass, replace
 
 _FOOD = frozenset({"food", "dish"})
-_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
+_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "contaminant", "additive"})
 _NAMED = _FOOD | _NUTRIENT
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
@@ -325,8 +325,8 @@ def _previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
             joined = True
         elif tagged.is_any(index, kinds):
             return index if joined else None
-        elif tagged.is_any(index, _MEASURING):
-            pass
+        elif tagged.is_any(index, _MEASURING) or (joined and tagged.is_any(index, _GENERIC)):
+            pass  # "a cup of", "beans and *other foods* like lentils"
         elif words not in _ARTICLES and (tagged.symbols[index] != "_" or not joined) and words != "of":
             return None
         index -= 1
