@@ -184,7 +184,7 @@ _BETWEEN = 6
 
 def _stem(word: str) -> str:
     """A word without its commonest endings, and never shorter than three letters."""
-    for ending in ("ing", "ies", "ed", "es", "s", "y", "e"):
+    for ending in ("ing", "ies", "ed", "es", "ly", "s", "y", "e"):
         if word.endswith(ending) and len(word) - len(ending) >= 3:
             return word[: -len(ending)]
     return word
