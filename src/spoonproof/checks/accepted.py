@@ -11,7 +11,6 @@ from spoonproof.clock import today
 from spoonproof.model.channel import Accepted, Channel
 from spoonproof.model.finding import Finding
 from spoonproof.reading.faults import all_faults, quoted
-from spoonproof.reading.typed import nearest
 
 
 def without_accepted(findings: Iterable[Finding], channel: Channel, complain_unused: bool) -> list[Finding]:
@@ -53,6 +52,8 @@ def _unknown(rule: str) -> str | None:
     known = {each.name for each in all_rules()} | all_faults().keys()
     if rule in known:
         return None
+    from spoonproof.reading.typed import nearest
+
     near = nearest(rule, sorted(known))
     return f"there is no rule {quoted(rule)}" + (f"; did you mean {quoted(near)}?" if near else "")
 

@@ -16,8 +16,6 @@ from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import AREAS, LEVELS, Finding, Related
 from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document
-from spoonproof.reading.own_tables import says_own
-from spoonproof.reading.slugs import clashes
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +49,8 @@ def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: boo
             _run("dish", dish, dish.recipe.document, outcome)
     _run("channel", ChannelView(folder, tuple(dishes)), folder.channel.document, outcome)
     if whole_channel:
+        from spoonproof.reading.slugs import clashes
+
         outcome.findings += clashes(file.document for file in folder.files if file.document is not None)
         _run("register", folder.knowledge, folder.channel.document, outcome)
     outcome.findings = in_order(
@@ -73,6 +73,8 @@ def _run(scope: Scope, subject: Any, document: Document, outcome: Outcome) -> No
         try:
             outcome.findings += [finding_of(rule, fault, document) for fault in rule.check(subject)]
         except Exception as error:  # a rule of ours broke: say so, and let the others speak
+            from spoonproof.reading.own_tables import says_own
+
             if isinstance(error, ValueError) and says_own(error):
                 raise  # no rule broke: a table of the channel's own can't be used
             outcome.broken.append(f"{rule.name} on {document.path}")

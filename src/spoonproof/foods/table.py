@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
-from difflib import SequenceMatcher
 from typing import Any
 
 from spoonproof.foods.compiled import VERSION, compile_foods, food_of
@@ -178,6 +177,8 @@ class FoodTable:
             return ()
         parts = set(asked.split())
         scores: dict[str, float] = {}
+        from difflib import SequenceMatcher
+
         matcher = SequenceMatcher(autojunk=False)
         matcher.set_seq2(asked)
         for name, food in self._names.items():

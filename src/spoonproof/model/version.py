@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 
 from spoonproof.model.recipe import Recipe
@@ -20,6 +19,8 @@ def reviewed_version(recipe: Recipe) -> str:
         [_plain(step.text) for step in recipe.steps],
         [[p.kind, _plain(p.text)] for p in recipe.passages if p.kind not in _FILM],
     ]
+    import hashlib
+
     return hashlib.sha256(json.dumps(parts, ensure_ascii=False).encode("utf-8")).hexdigest()[:8]
 
 
