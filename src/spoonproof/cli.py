@@ -75,11 +75,14 @@ def _own_table(argv: Sequence[str], error: Exception) -> int:
 
 
 def _run(name: str, rest: Sequence[str]) -> int:
+    import gc
     import importlib
 
     from spoonproof.clock import ClockError, today
     from spoonproof.folder import ChannelNotFound, PathNotFound, TooManyFiles
 
+    # Tables and recipes are many small objects that live to the end: looking through them every 700th is in vain.
+    gc.set_threshold(50_000, 20, 100)
     command = importlib.import_module(f"spoonproof.commands.{name}")
     try:
         options = command.parser().parse_args(rest)
