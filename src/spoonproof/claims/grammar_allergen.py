@@ -118,6 +118,14 @@ ALLERGEN = (
         says="allergy and food together",
     ),
     Rule(
+        "reacts-to",
+        "allergen",
+        "O(<reaction>) _3 S(<allergen-word|allergen-food>)",
+        loose=True,
+        veto=("swap",),
+        says="a reaction to a food",
+    ),
+    Rule(
         "allergy",
         "allergen",
         "T(<give|BENEFIT|HARM>) ~5 O(<allergy|allergy-weak>)",

@@ -64,4 +64,38 @@ PROCESS = (
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         says="a food keeps or loses a nutrient",
     ),
+    Rule(
+        "process-and-nutrient",
+        "process",
+        "S(<process>) ~16 T(<keep-n|lose-n|gain-n|loss>) _4 O(<NUTRIENT|health-weak>)",
+        loose=True,
+        says="a process changes a nutrient",
+    ),
+    Rule(
+        "process-and-nutrient",
+        "process",
+        "S(<process>) ~16 O(<NUTRIENT|health-weak>) _2 T(<loss|leach>)",
+        loose=True,
+        says="a process changes a nutrient",
+    ),
+    Rule(
+        "leaches",
+        "process",
+        "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process>)",
+        loose=True,
+        says="what is lost in cooking",
+    ),
+    Rule(
+        "leaches",
+        "process",
+        "S(<process>) ~12 O(<NUTRIENT>) ~26 T(<leach>)",
+        loose=True,
+        says="what is lost in cooking",
+    ),
+    Rule(
+        "two-processes",
+        "process",
+        "S(<process>) ~5 T(<more|less>) _2 O(<NUTRIENT>) ~18 <than> _3 <process|process-weak>",
+        says="one process set against another",
+    ),
 )

@@ -145,12 +145,27 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     if effect == "readiness-signs" or match.rule.name == "wait-until":
         named = tagged.find(frozenset({"solids"})) or tagged.find(_FOOD)
         return None if named else Subject(None, ("solid food",), (), False, False, "solid food, as usual")
+    if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
+        return reacted
     if effect == "allergen-introduction":
         named = tagged.find(frozenset({"allergen-food"}))
         if named:
             return _named(tagged, named[0], range(0))
         return Subject(None, ("allergenic food", "allergen"), (), False, False, "allergenic food, as usual")
     return None
+
+
+def _reacted_to(tagged: Tagged, match: Match) -> Subject | None:
+    """What an allergy is to: "allergic to *cow's milk*", "a *peanut* allergy"."""
+    start, end = match.object or match.trigger
+    if tagged.items[end - 1].words.endswith(" to") or tagged.items[min(end, len(tagged.items) - 1)].words == "to":
+        foods = tagged.find(_FOOD, end, end + 4)
+        return _named(tagged, foods[0], range(0)) if foods else None
+    own = next((i for i in range(start, end) if tagged.has(i, "food-allergy")), None)
+    if own is None or tagged.find(_FOOD, 0, own):
+        return None
+    said = tagged.items[own].words.rpartition(" ")[0]
+    return Subject((own, own + 1), (said,), (), False, False, f"“{said}”") if said else None
 
 
 def _process(tagged: Tagged, match: Match) -> Subject:
