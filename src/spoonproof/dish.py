@@ -150,6 +150,11 @@ class Dish:
         """The channel's first market: whose words cautions and allergens are given in."""
         return self.channel.markets[0] if self.channel.markets else "EU"
 
+    @property
+    def markets(self) -> tuple[str, ...]:
+        """All of the channel's markets, the first one leading."""
+        return tuple(self.channel.markets) or ("EU",)
+
     @cached_property
     def hazards(self) -> list[Hazard]:
         """Every hazard in the baby's bowl at the youngest age of the range."""
@@ -157,7 +162,16 @@ class Dish:
 
         known = self.knowledge
         policies = self.channel.policies
-        return hazards(self.recipe, self.treatments, known.foods, known.feeding, policies, self.market, self.others)
+        return hazards(
+            self.recipe,
+            self.treatments,
+            known.foods,
+            known.feeding,
+            policies,
+            self.markets,
+            self.others,
+            self.treatments_of,
+        )
 
     @cached_property
     def texture(self) -> Texture:
@@ -175,10 +189,10 @@ class Dish:
 
     @cached_property
     def allergen_labels(self) -> list[Label]:
-        """What page and script must name, in the words of the channel's first market."""
+        """What page and script must name in the channel's markets, in the words of the first that asks for it."""
         from spoonproof.feeding.allergens import named_in
 
-        return named_in(self.allergens, self.knowledge.feeding, self.market)
+        return named_in(self.allergens, self.knowledge.feeding, self.markets)
 
     @cached_property
     def cautions(self) -> list[Caution]:
@@ -186,7 +200,9 @@ class Dish:
         from spoonproof.feeding.cautions import cautions
 
         known = self.knowledge
-        return cautions(self.recipe, self.treatments, known.foods, known.feeding, self.allergens, self.market)
+        return cautions(
+            self.recipe, self.treatments, known.foods, known.feeding, self.allergens, self.markets, self.others
+        )
 
     @cached_property
     def keeping(self) -> Keeping:
@@ -194,7 +210,7 @@ class Dish:
         from spoonproof.feeding.keeping import keeping
 
         known = self.knowledge
-        return keeping(self.recipe, self.treatments, known.foods, known.feeding, self.channel.policies)
+        return keeping(self.recipe, self.treatments, known.foods, known.feeding, self.channel.policies, self.others)
 
 
 def find_in(recipe: Recipe, knowledge: Knowledge) -> Sequence[Claim]:

@@ -64,17 +64,23 @@ def allergens(
     return sorted(found.values(), key=lambda one: (one.line, _ORDER.index(one.how), one.allergen, one.food))
 
 
-def labels(tables: FeedingTables, market: str) -> list[Label]:
-    """The allergens that ``market`` (EU, GB, US, Codex) asks to be named, in its own order."""
-    return [
-        Label(market, row.text("allergen"), row.text("label"), tables.source(row))
-        for row in tables.rows.get("allergens", ())
-        if row.text("market") == market
-    ]
+def labels(tables: FeedingTables, market: str | Sequence[str]) -> list[Label]:
+    """The allergens that a market (EU, GB, US, Codex) asks to be named, in its own order.
+
+    Of several markets the first gives the words; what only a further one asks for comes after, in its words.
+    """
+    found: dict[str, Label] = {}
+    for one in (market,) if isinstance(market, str) else market:
+        for row in tables.rows.get("allergens", ()):
+            if row.text("market") == one:
+                found.setdefault(
+                    row.text("allergen"), Label(one, row.text("allergen"), row.text("label"), tables.source(row))
+                )
+    return list(found.values())
 
 
-def named_in(found: Iterable[AllergenFound], tables: FeedingTables, market: str) -> list[Label]:
-    """What the page and the script must name in ``market``, in the market's order; "may contain" left apart."""
+def named_in(found: Iterable[AllergenFound], tables: FeedingTables, market: str | Sequence[str]) -> list[Label]:
+    """What the page and the script must name in these markets, in their order; "may contain" left apart."""
     keys = {one.allergen for one in found if one.how != "may-contain"}
     return [label for label in labels(tables, market) if label.allergen in keys]
 

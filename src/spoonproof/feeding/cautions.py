@@ -37,7 +37,7 @@ def cautions(
     foods: Foods,
     tables: FeedingTables,
     found: Sequence[AllergenFound],
-    market: str = "EU",
+    market: str | Sequence[str] = "EU",
     others: Mapping[str, Recipe] | None = None,
 ) -> list[Caution]:
     """The cautions of a dish, in the order of the table.
@@ -66,7 +66,7 @@ def cautions(
     made: list[Caution] = []
     for row in tables.rows.get("cautions", ()):
         markets = row.items("markets")
-        if markets and market not in markets:
+        if markets and not set(markets) & set((market,) if isinstance(market, str) else market):
             continue
         if any(_holds(when, state, kinds, words, present, texture, recipe.youngest) for when in row.items("when")):
             text, screen, spoken = (

@@ -84,20 +84,22 @@ def hazards(
     foods: Foods,
     tables: FeedingTables,
     policies: Mapping[str, str] | None = None,
-    market: str = "",
+    market: str | Sequence[str] = "",
     others: Mapping[str, Recipe] | None = None,
     treat: Treat | None = None,
 ) -> list[Hazard]:
     """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
 
-    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` chooses
-    among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for recipes used as foods;
-    ``treat`` tells what happens to the lines of such a recipe (without it, only what is not yet for this age is told).
+    ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` (one or
+    several) chooses among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for
+    recipes used as foods; ``treat`` tells what happens to the lines of such a recipe (without it, only what is not
+    yet for this age is told).
     """
+    markets = {market} - {""} if isinstance(market, str) else set(market)
     rows = [
         row
         for row in tables.hazards
-        if _chosen(row, tables, policies or {}) and (not row.markets or not market or market in row.markets)
+        if _chosen(row, tables, policies or {}) and (not row.markets or not markets or markets & set(row.markets))
     ]
     found: list[Hazard] = []
     for part in parts(recipe.foods):

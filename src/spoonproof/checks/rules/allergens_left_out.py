@@ -40,7 +40,7 @@ SOURCES = ("eu-1169-2011", "us-faster-act")
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each list that is shorter than what the dish brings, in any of the channel's markets."""
     missing: dict[Span, dict[str, Label]] = {}
-    for market in dish.channel.markets or (dish.market,):
+    for market in dish.markets:
         for short in short_lists(dish.recipe.passages, dish.allergens, dish.knowledge.feeding, market):
             labels = missing.setdefault(short.span, {})
             for label in short.missing:

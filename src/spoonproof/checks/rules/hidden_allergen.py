@@ -41,7 +41,7 @@ SOURCES = ("eu-1169-2011", "us-faster-act", "common-practice")
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A note for each line that hides an allergen of the channel's market."""
-    words = {label.allergen: label.word for label in labels(dish.knowledge.feeding, dish.market)}
+    words = {label.allergen: label.word for label in labels(dish.knowledge.feeding, dish.markets)}
     lines: dict[int, list[str]] = {}
     for one in dish.allergens:
         if one.how == "hidden" and one.allergen in words and not one.recipe:

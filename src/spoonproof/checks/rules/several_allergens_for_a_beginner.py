@@ -48,7 +48,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     if dish.recipe.youngest >= _BEGINNER:
         return
     mine = [one for one in dish.allergens if one.baby and one.how in ("present", "hidden") and one.allergen != "wheat"]
-    words = [label.word for label in named_in(mine, dish.knowledge.feeding, dish.market)]
+    words = [label.word for label in named_in(mine, dish.knowledge.feeding, dish.markets)]
     if len(words) > 1:
         yield Fault(
             dish.recipe.ages.span,
