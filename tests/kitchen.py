@@ -12,6 +12,7 @@ from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.text import Document
 from spoonproof.reading.channel import read_channel
+from spoonproof.reading.files import unsaved_document
 from spoonproof.reading.recipe import read_recipe
 
 PLAIN_HEAD = {
@@ -49,6 +50,16 @@ def read(text: str, name: str = "recipes/bowl.md", measures: str = "UK") -> tupl
     """A recipe from a whole file's text or a piece of its head, with the faults of reading."""
     known = knowledge()
     return read_recipe(Document(name, whole_recipe(text)[0]), known.foods, known.verbs, known.measures(measures))
+
+
+def read_as_is(text: str, name: str = "recipes/bowl.md") -> tuple[Recipe | None, list[Finding]]:
+    """A recipe from a text with nothing filled in, with the faults of its characters and of reading."""
+    known = knowledge()
+    document, faults = unsaved_document(text, name)
+    if document is None:
+        return None, faults
+    recipe, more = read_recipe(document, known.foods, known.verbs, known.measures("UK"))
+    return recipe, faults + list(more)
 
 
 def channel(text: str = "") -> Channel:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from spoonproof.model.finding import Edit, Finding
 from spoonproof.model.text import Document
 from spoonproof.reading.edits import fitted
+
+_LINE_END = re.compile(r"\r\n|\r|\n")
 
 
 def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
@@ -44,6 +47,5 @@ def mended(document: Document, edits: Sequence[Edit]) -> str:
 
 def difference(document: Document, after: str) -> Iterator[str]:
     """A unified diff of what mending would change."""
-    yield from difflib.unified_diff(
-        document.text.splitlines(), after.splitlines(), document.path, document.path, lineterm="", n=2
-    )
+    before, now = (_LINE_END.split(text) for text in (document.text, after))
+    yield from difflib.unified_diff(before, now, document.path, document.path, lineterm="", n=2)

@@ -11,6 +11,10 @@ if TYPE_CHECKING:
     from spoonproof.folder import ChannelFolder
 
 
+MOST_TOLD = 20
+"""Faults of a channel that are listed where it can't be used; the rest are counted."""
+
+
 def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text",)) -> ArgumentParser:
     """A parser with what every command takes: ``--channel`` and ``--format``."""
     parser = ArgumentParser(prog=f"spoonproof {command}", description=description, allow_abbrev=False)
@@ -53,9 +57,11 @@ def refuse_faulty_channel(folder: ChannelFolder) -> None:
     errors = [fault for fault in folder.channel_faults if fault.level == "error"]
     if errors:
         lines = []
-        for fault in errors:
+        for fault in errors[:MOST_TOLD]:
             line, column = fault.document.position(fault.span.start)
             lines.append(f"  {fault.document.path}:{line}:{column}  {fault.message}  [{fault.rule}]")
+        if len(errors) > MOST_TOLD:
+            lines.append(f"  … and {len(errors) - MOST_TOLD} more")
         raise UsageError("the channel can't be used as it is:\n" + "\n".join(lines))
 
 
