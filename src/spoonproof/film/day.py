@@ -8,10 +8,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from spoonproof.dish import Dish
-from spoonproof.film.lists import COLUMNS, Row, by_setup, cells_of
+from spoonproof.film.lists import COLUMNS, Row, by_setup, cells_of, made_ahead
 from spoonproof.film.material import material
 from spoonproof.film.pages import render
-from spoonproof.film.script import Script, Twin, write_script
+from spoonproof.film.script import Script, write_script
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
 
@@ -23,8 +23,7 @@ _OF_VERB = {
     "mash": "fork or masher", "fork-mash": "fork or masher", "whisk": "whisk", "grate": "grater",
     "press-through": "sieve", "strain": "sieve", "drain": "colander", "rinse": "sieve", "fry": "frying pan",
     "deep-fry": "frying pan", "stir-fry": "frying pan", "saute": "frying pan", "scramble": "frying pan",
-    "knead": "board for kneading", "shape": "plate for what is shaped",
-    "lift-out": "ladle and a bowl for the baby's portion", "soak": "bowl for soaking",
+    "knead": "board for kneading", "soak": "bowl for soaking",
     "flake": "plate and fork for flaking",
 }  # fmt: skip
 _OF_PREPARED = {
@@ -87,8 +86,7 @@ def _name(dish: Dish, line: FoodLine) -> str:
     if line.recipe is not None:
         other = dish.others.get(line.recipe)
         return f"{other.title.value if other is not None else line.recipe} (cook it first)"
-    food = dish.knowledge.foods.get(line.food) if line.food is not None else None
-    return food.name if food is not None else line.name or line.text
+    return line.name or line.text
 
 
 def props(dishes: Sequence[Dish]) -> list[tuple[str, list[str]]]:
@@ -107,6 +105,8 @@ def _props_of(dish: Dish) -> Iterator[str]:
             yield "knife and board"
         yield from (_OF_PREPARED[word] for word, _ in line.prepared if word in _OF_PREPARED)
     for step in dish.recipe.steps:
+        if step.splits:
+            yield "ladle and a bowl for the baby's portion"
         for action in step.actions:
             verb = dish.knowledge.verbs.get(action.verb)
             if action.verb in _OF_VERB:
@@ -115,10 +115,10 @@ def _props_of(dish: Dish) -> Iterator[str]:
                 yield _OF_TOOL[verb.tool]
 
 
-def twins(scripts: Sequence[Script]) -> list[tuple[str, Twin]]:
+def twins(scripts: Sequence[Script]) -> list[tuple[str, str]]:
     """Everything made ahead, with its film, the longest first: the order in which it is put on."""
-    made = [(script.title, twin) for script in scripts for twin in script.twins]
-    return sorted(made, key=lambda pair: (-pair[1].minutes, pair[0], pair[1].step))
+    made = [(minutes, script.title, text) for script in scripts for minutes, text in made_ahead(script)]
+    return [(title, text) for _, title, text in sorted(made, key=lambda row: -row[0])]
 
 
 def shots(scripts: Sequence[Script]) -> list[tuple[str, Row]]:

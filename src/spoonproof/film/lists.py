@@ -65,13 +65,20 @@ def _plain_cell(cell: str) -> str:
     return f"'{cell}" if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell
 
 
+def made_ahead(script: Script) -> list[tuple[float, str]]:
+    """What is made ahead, longest first (the order in which it is put on): its minutes, and what, for which shot."""
+    found = []
+    for number, take in enumerate(script.takes, 1):
+        if take.twin is not None:
+            start = f"start it {take.twin.minutes:.0f} minutes before shot {number}, {take.name}."
+            found.append((take.twin.minutes, f"{take.twin.state}; {start}"))
+    return sorted(found, key=lambda pair: -pair[0])
+
+
 def twins_text(script: Script) -> str:
-    """What is made ahead, longest first: that is the order in which it is put on."""
+    """What is made ahead, as text."""
     lines = ["Made ahead for the camera, the longest first", ""]
-    for twin in sorted(script.twins, key=lambda twin: (-twin.minutes, twin.step)):
-        lines.append(f"- {twin.text} ({twin.waits:.0f} minutes of waiting that nobody films)")
-    if not script.twins:
-        lines.append("Nothing: every step is done in front of the camera.")
+    lines += [f"- {text}" for _, text in made_ahead(script)] or ["Nothing: every step is done in front of the camera."]
     return "\n".join(lines) + "\n"
 
 

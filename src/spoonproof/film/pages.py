@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from itertools import groupby
 
 from spoonproof.dish import Dish
-from spoonproof.film.lists import by_setup
+from spoonproof.film.lists import by_setup, made_ahead
 from spoonproof.film.script import Script
 from spoonproof.film.text import clock, total
 
@@ -31,7 +31,7 @@ def shots_page(dish: Dish, script: Script) -> str:
     """The shot list grouped by set-up, to tick off."""
     rows = by_setup(script)
     setups = [(name, list(group)) for name, group in groupby(rows, key=lambda row: row.shot.setup)]
-    twins = sorted(script.twins, key=lambda twin: (-twin.minutes, twin.step))
+    twins = [text for _, text in made_ahead(script)]
     values: Mapping[str, object] = {"script": script, "setups": setups, "twins": twins, "clock": clock}
     return render("shots.html", language=dish.channel.language, **values)
 

@@ -26,12 +26,17 @@ class Statement(NamedTuple):
 
 
 def statements(script: Script) -> tuple[Statement, ...]:
-    """All that is said and shown in a script, in the order of the film."""
+    """All that is said and shown in a script, in the order of the film; but for the super with age and texture, which
+    are judged with the food."""
     found: list[Statement] = []
     for take in script.takes:
         if take.say:
             found.append(Statement(take.say, "say", take.name, take.start, take.end))
-        found += [Statement(each.text, "super", take.name, each.start, each.end) for each in take.supers]
+        found += [
+            Statement(each.text, "super", take.name, each.start, each.end)
+            for each in take.supers
+            if each.kind != "ages"
+        ]
     return tuple(found)
 
 

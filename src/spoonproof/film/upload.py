@@ -48,11 +48,11 @@ def description(dish: Dish, script: Script, claims: Sequence[JudgedClaim], older
 def statements(dish: Dish, script: Script, claims: Sequence[JudgedClaim]) -> tuple[Statement, ...]:
     """Title, description and post as statements to be judged.
 
-    What a correction takes back is no statement, and the age that the recipe declares is judged with its food.
+    What a correction takes back is no statement; age and texture as the recipe declares them are judged with its food.
     """
     said = [Statement(title(dish).removesuffix(_age_mark(dish)), "title", "title")]
     for name, text in _parts(dish, script, claims, ()):
-        if name not in ("corrections", "sources"):
+        if name not in ("corrections", "sources", "ages"):
             said += [Statement(line.lstrip("- "), "description", f"description, {name}") for line in text.split("\n")]
     said.append(Statement(post(dish), "social", "post"))
     return tuple(each for each in said if each.text.strip())
