@@ -37,7 +37,7 @@ def test_offline_it_asks_nobody(channel: Path, capsys: pytest.CaptureFixture[str
     text = capsys.readouterr().out
     assert "nhs-avoid: NHS. Food and drinks to avoid" in text
     assert "entries, " in text and "cut-untrue" in text  # the coverage table
-    assert not (channel / ".spoonproof").exists()
+    assert not (channel / ".spoonproof/links.json").exists()
 
 
 def test_what_a_reader_needs_to_find_it() -> None:

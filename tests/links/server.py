@@ -177,6 +177,82 @@ class Misbehaving(BaseHTTPRequestHandler):
     def on_brotli(self) -> None:
         self.send(200, b"plain", Content_Encoding="br")
 
+    def on_unchanged(self) -> None:
+        """Nothing of its own on HEAD; on GET it answers conditions."""
+        if self.command == "HEAD":
+            self.send(200)
+        elif self.headers.get("If-None-Match") == '"one"':
+            self.send(304, ETag='"one"')
+        else:
+            self.send(200, PAGE, ETag='"one"')
+
+    def on_unasked(self) -> None:
+        self.send(304)
+
+    def on_heading(self) -> None:
+        self.send(200, b"<title>Health</title><h1 class=x>Sorry, <b>page not found</b></h1><p>Look elsewhere.</p>")
+
+    def on_empty(self) -> None:
+        self.send(200, b" \n")
+
+    def on_nothing(self) -> None:
+        self.send_response(204)
+        self.end_headers()
+
+    def on_home(self) -> None:
+        self.to("/")
+
+    def on_other_charset(self) -> None:
+        self.send(200, PAGE.decode().encode("utf-16"), Content_Type="text/html; charset=utf-8")
+
+    def on_busy_until(self) -> None:
+        self.send(429, Retry_After="Wed, 25 Nov 2026 10:00:00 GMT")
+
+    def on_always_busy(self) -> None:
+        self.send(429, Retry_After="1")
+
+    def on_headers(self) -> None:
+        self.send(200, PAGE, **{f"X_{number}": "y" for number in range(150)})
+
+    def on_long_header(self) -> None:
+        self.send(200, PAGE, X_Long="y" * 100_000)
+
+    def on_wait_and_see(self) -> None:
+        for _ in range(400):
+            self.wfile.write(b"HTTP/1.1 100 Continue\r\n\r\n")
+            time.sleep(0.02)
+        self.send(200, PAGE)
+
+    def on_drip_headers(self) -> None:
+        for byte in b"HTTP/1.1 200 OK\r\nContent-Length: 3\r\n" + b"X: " + b"y" * 200:
+            self.wfile.write(bytes([byte]))
+            self.wfile.flush()
+            time.sleep(0.05)
+
+    def on_bad_chunk(self) -> None:
+        self.send_response(200)
+        self.send_header("Transfer-Encoding", "chunked")
+        self.end_headers()
+        self.wfile.write(b"zz\r\nabc\r\n")
+        self.close_connection = True
+
+    def on_endless_chunk(self) -> None:
+        self.send_response(200)
+        self.send_header("Transfer-Encoding", "chunked")
+        self.end_headers()
+        self.wfile.write(b"ffffffffff\r\nabc")
+        self.close_connection = True
+
+    def on_odd_status(self) -> None:
+        self.send(999)
+
+    def on_minus(self) -> None:
+        self.send_response(200)
+        self.send_header("Content-Length", "-5")
+        self.end_headers()
+        self.wfile.write(PAGE)
+        self.close_connection = True
+
     def on_cookie(self) -> None:
         self.send(200, PAGE, Set_Cookie="taken=1", Content_Type="text/html; charset=no-such-thing")
 

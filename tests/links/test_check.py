@@ -55,6 +55,16 @@ def ask(server: Server, path: str, before: Result | None = None, **more: Any) ->
         ("to?gopher://a.example/", "refused", "unsafe-scheme"),
         ("to?http://u:p@a.example/", "refused", "unsafe-address"),
         ("to?http://[::1]/", "refused", "private-address"), ("to?http://127.0.0.2/", "refused", "private-address"),
+        ("to?//127.0.0.2/", "refused", "private-address"), ("to?http://2130706433/", "refused", "private-address"),
+        ("to?http://[::ffff:127.0.0.1]/", "refused", "private-address"),
+        ("to?javascript:alert(1)", "refused", "unsafe-scheme"), ("to?http://a.example:6379/", "refused", "unsafe-port"),
+        ("unasked", "could-not-check", "status-304"), ("heading", "could-not-check", "soft-not-found"),
+        ("empty", "could-not-check", "empty"), ("nothing", "could-not-check", "empty"),
+        ("home", "could-not-check", "led-home"), ("other-charset", "alive", ""),
+        ("busy-until", "could-not-check", "status-429"), ("always-busy", "could-not-check", "status-429"),
+        ("headers", "could-not-check", "broken-answer"), ("long-header", "could-not-check", "broken-answer"),
+        ("bad-chunk", "could-not-check", "broken-answer"), ("endless-chunk", "could-not-check", "broken-answer"),
+        ("odd-status", "could-not-check", "status-999"), ("minus", "alive", ""),
     ],
 )  # fmt: skip
 def test_what_is_said(server: Server, path: str, state: str, rule: str) -> None:
@@ -68,7 +78,7 @@ def test_where_it_moved(server: Server) -> None:
     assert found.final == server.url("page") and found.final in found.note
 
 
-@pytest.mark.parametrize("path", ["silent", "drip"])
+@pytest.mark.parametrize("path", ["silent", "drip", "drip-headers", "wait-and-see"])
 def test_slow_servers_are_left_in_time(server: Server, path: str) -> None:
     start = time.monotonic()
     found = ask(server, path, wait=0.6, total=1.0)
@@ -105,6 +115,34 @@ def test_its_own_mark_saves_the_second_request(server: Server) -> None:
     assert again.state == "alive" and again.digest == first.digest
     assert [asked[0] for asked in server.asked if asked[1] == "/marked"] == ["HEAD"]
     assert ask(server, "marked", replace(first, etag='"old"', digest="other")).state == "changed"
+
+
+def test_it_asks_only_for_what_is_not_as_it_was(server: Server) -> None:
+    first = ask(server, "unchanged")
+    server.asked.clear()
+    again = ask(server, "unchanged", first)
+    assert (again.state, again.digest, again.etag) == ("alive", first.digest, '"one"')
+    sent = [headers for method, path, headers, _ in server.asked if (method, path) == ("GET", "/unchanged")]
+    assert [headers.get("If-None-Match") for headers in sent] == ['"one"']
+    hostile = replace(first, etag='"a"\r\nX-Injected: 1')
+    assert ask(server, "unchanged", hostile).state == "alive"
+    assert not any("X-Injected" in headers for _, _, headers, _ in server.asked)
+
+
+def test_a_front_page_that_is_cited_is_no_loss(server: Server) -> None:
+    assert ask(server, "").state == "alive"
+
+
+@pytest.mark.parametrize("rules", [b"\xef\xbb\xbfUser-agent: *\nDisallow: /", b"User-agent: *\rDisallow: /\r"])
+def test_robots_written_otherwise_are_obeyed(server: Server, rules: bytes) -> None:
+    server.robots, server.robots_status = rules, 200
+    assert ask(server, "page").rule == "robots"
+
+
+def test_the_next_address_is_tried_where_one_does_not_take_the_call(server: Server) -> None:
+    guard = replace(server.guard(), resolver=lambda *_: ["127.0.0.9", "127.0.0.1"], allowed=lambda _: True)
+    fetcher = Fetcher("spoonproof-test/1", guard, 2.0, 4.0)
+    assert check(server.url("page"), Manners(fetcher, pause=0.0), guard, DAY).state == "alive"
 
 
 def test_what_was_known_is_kept_when_it_can_not_be_checked(server: Server) -> None:

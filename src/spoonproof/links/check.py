@@ -25,6 +25,9 @@ _NOT_SHOWN = re.compile(rb"<(script|style)\b", re.I)
 _TAG = re.compile(rb"<[^<>]{0,4000}>")
 _SPACE = re.compile(rb"\s+")
 _TITLE = re.compile(rb"<title[^>]{0,200}>([^<]{0,300})", re.I)
+_HEADING = re.compile(rb"<h1[^>]{0,400}>(.{0,300}?)</h1", re.I | re.S)
+_FRONT = ("", "/", "/index.html", "/index.htm", "/index.php", "/home")
+_UNCHANGED = 304
 _SOFT = re.compile(rb"\b(?:page not found|not found|404|no longer available|page (?:does not|doesn't) exist)\b", re.I)
 
 
@@ -55,9 +58,9 @@ def check(
     try:
         answer, moved = _follow(url, "HEAD", manners, guard, sleep)
         if _says_enough(answer, before):
-            return _judged(answer, moved, today, before, asked_whole=False)
-        answer, moved = _follow(url, "GET", manners, guard, sleep)
-        return _judged(answer, moved, today, before, asked_whole=True)
+            return _judged(url, answer, moved, today, before, asked_whole=False)
+        answer, moved = _follow(url, "GET", manners, guard, sleep, _if_changed(before))
+        return _judged(url, answer, moved, today, before, asked_whole=answer.status != _UNCHANGED)
     except Refused as refused:
         return Result("refused", today, str(refused), rule=refused.rule)
     except NoSuchHost:
@@ -74,15 +77,28 @@ def _kept(before: Result | None, today: str, rule: str, words: str) -> Result:
     )
 
 
+def _if_changed(before: Result | None) -> dict[str, str]:
+    """Headers that ask for the page only where it is not as it was when last read (RFC 9110)."""
+    if before is None or not before.digest:
+        return {}
+    marks = {"If-None-Match": before.etag, "If-Modified-Since": before.modified}
+    return {name: mark for name, mark in marks.items() if mark and mark.isascii() and mark.isprintable()}
+
+
 def _follow(
-    url: str, method: str, manners: Manners, guard: Guard, sleep: Callable[[float], None]
+    url: str,
+    method: str,
+    manners: Manners,
+    guard: Guard,
+    sleep: Callable[[float], None],
+    headers: dict[str, str] | None = None,
 ) -> tuple[Answer, bool]:
     """The last answer of a chain of redirects, and whether the page moved for good. Every hop is checked anew."""
     for_good = False
     at = url
     for hop in range(MOST_HOPS + 1):
         try:
-            answer = manners.ask(at, method)
+            answer = manners.ask(at, method, headers)
         except NoAnswer as problem:
             if method == "HEAD" and problem.rule == "broken-answer":
                 answer = manners.ask(at, "GET")
@@ -90,7 +106,7 @@ def _follow(
                 raise
         if answer.status in (429, 503) and (wait := _retry_after(answer)) is not None:
             sleep(wait)
-            answer = manners.ask(at, method)
+            answer = manners.ask(at, method, headers)
         if answer.status not in _MOVED:
             return answer, for_good
         location = answer.headers.get("location", "").strip()
@@ -114,23 +130,23 @@ def _says_enough(answer: Answer, before: Result | None) -> bool:
     return bool(before and ((etag and etag == before.etag) or (modified and modified == before.modified)))
 
 
-def _judged(answer: Answer, moved: bool, today: str, before: Result | None, asked_whole: bool) -> Result:
+def _judged(url: str, answer: Answer, moved: bool, today: str, before: Result | None, asked_whole: bool) -> Result:
     final = answer.target.url
+    unchanged = answer.status == _UNCHANGED and before is not None and bool(before.digest)
     if answer.status in (404, 410):
         return Result("gone", today, f"the host answers {answer.status}", final)
-    if not 200 <= answer.status < 300:
+    if not unchanged and not 200 <= answer.status < 300:
         return _kept(before, today, f"status-{answer.status}", f"the host answers {answer.status}")
+    if asked_whole and (doubt := _doubt(url, answer)):
+        return _kept(before, today, *doubt)
     digest = digest_of(answer.body) if asked_whole else (before.digest if before else "")
-    title = _TITLE.search(answer.body)
-    if title is not None and _SOFT.search(title[1]):
-        return _kept(before, today, "soft-not-found", "it answers, and its title says that the page is not there")
     result = Result(
         "moved" if moved else "alive",
         today,
         f"now at {final}" if moved else "",
         final,
-        etag=answer.headers.get("etag", "")[:300],
-        modified=answer.headers.get("last-modified", "")[:100],
+        etag=answer.headers.get("etag", "")[:300] or (before.etag if unchanged and before else ""),
+        modified=answer.headers.get("last-modified", "")[:100] or (before.modified if unchanged and before else ""),
         digest=digest,
     )
     if before is not None and before.digest and digest != before.digest:
@@ -140,6 +156,19 @@ def _judged(answer: Answer, moved: bool, today: str, before: Result | None, aske
             note=f"its text has changed since {before.on}" + (f"; {result.note}" if moved else ""),
         )
     return result
+
+
+def _doubt(url: str, answer: Answer) -> tuple[str, str] | None:
+    """Why a page that answers may be gone all the same: it says so itself, it is empty, or it is the front page."""
+    for heading in (_TITLE.search(answer.body), _HEADING.search(answer.body)):
+        if heading is not None and _SOFT.search(_TAG.sub(b" ", heading[1])):
+            return "soft-not-found", "it answers, and its title says that the page is not there"
+    if not answer.body.strip():
+        return "empty", "it answers with nothing"
+    asked, final = urlsplit(url), urlsplit(answer.target.url)
+    if (asked.path.strip("/") or asked.query) and final.path in _FRONT and not final.query:
+        return "led-home", "it leads to the front page of the site: look whether it still stands somewhere"
+    return None
 
 
 def digest_of(body: bytes) -> str:

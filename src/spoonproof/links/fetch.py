@@ -7,6 +7,7 @@ import http.client
 import socket
 import ssl
 import threading
+import time
 import zlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -54,13 +55,7 @@ class Fetcher:
         """The answer to one request; redirects are not followed. Raises Refused, NoSuchHost, NoAnswer."""
         target = self.guard.target(url)
         expired = threading.Event()
-        try:
-            link = socket.create_connection((target.address, target.port), timeout=self.wait)
-        except TimeoutError:
-            raise NoAnswer("link-timeout", "it did not answer in time") from None
-        except OSError as problem:
-            raise NoAnswer("no-connection", f"no connection ({problem.strerror or problem})") from None
-
+        link = self._connected(target)
         open_now = [link]
 
         def stop() -> None:
@@ -80,7 +75,11 @@ class Fetcher:
                 open_now.append(tls)
                 tls.do_handshake()
                 stream = tls
-            return self._exchange(target, stream, method, headers or {})
+            answer = self._exchange(target, stream, method, headers or {})
+            if expired.is_set():
+                # Cut off in its headers an answer looks whole.
+                raise NoAnswer("link-timeout", "it did not answer in time")
+            return answer
         except ssl.SSLCertVerificationError as problem:
             raise NoAnswer("certificate", f"its certificate does not hold: {problem.verify_message}") from None
         except (OSError, http.client.HTTPException, ValueError) as problem:
@@ -91,6 +90,22 @@ class Fetcher:
             watch.cancel()
             for each in open_now:
                 each.close()
+
+    def _connected(self, target: Target) -> socket.socket:
+        """A connection to the first of the checked addresses that takes it: many hosts name an IPv6 address that
+        this machine has no way to. Raises NoAnswer."""
+        problem: OSError | None = None
+        until = time.monotonic() + self.total
+        for address in (target.address, *target.others):
+            try:
+                return socket.create_connection((address, target.port), timeout=self.wait)
+            except OSError as failed:
+                problem = failed
+            if time.monotonic() > until:
+                break
+        if isinstance(problem, TimeoutError):
+            raise NoAnswer("link-timeout", "it did not answer in time") from None
+        raise NoAnswer("no-connection", f"no connection ({getattr(problem, 'strerror', '') or problem})") from None
 
     def _exchange(self, target: Target, stream: socket.socket, method: str, headers: Mapping[str, str]) -> Answer:
         connection = http.client.HTTPConnection(target.host, target.port, timeout=self.wait)

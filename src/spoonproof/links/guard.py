@@ -12,6 +12,7 @@ from typing import NamedTuple
 from urllib.parse import urljoin, urlsplit, urlunsplit
 
 LONGEST_ADDRESS = 2048
+MOST_ADDRESSES = 4
 RESOLVE_SECONDS = 10.0
 _PORTS = {"http": 80, "https": 443}
 _UNSAFE = re.compile(r"[\x00-\x20\x7f-\xa0\u2000-\u200f\u2028-\u202e\u2066-\u2069\ufeff\\]")
@@ -34,7 +35,8 @@ class NoSuchHost(Exception):
 
 
 class Target(NamedTuple):
-    """Where a request goes: ``url`` as sent, ``address`` the IP that is connected to."""
+    """Where a request goes: ``url`` as sent, ``address`` the IP that is connected to, ``others`` those that are
+    tried after it where it does not take the call; all of them were checked."""
 
     url: str
     scheme: str
@@ -42,6 +44,7 @@ class Target(NamedTuple):
     port: int
     path: str
     address: str
+    others: tuple[str, ...] = ()
 
 
 def resolve(host: str, port: int) -> list[str]:
@@ -113,7 +116,7 @@ class Guard:
         if not all(self.allowed(address) for address in addresses):
             raise Refused("private-address", f"{host} leads to an address inside a private network")
         path = urlunsplit(("", "", parts.path or "/", parts.query, ""))
-        return Target(url, parts.scheme, host, port, _quoted(path), addresses[0])
+        return Target(url, parts.scheme, host, port, _quoted(path), addresses[0], tuple(addresses[1:MOST_ADDRESSES]))
 
     def hop(self, at: Target, location: str) -> str:
         """The address a redirect leads to. Raises Refused when it goes from https to http."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import threading
 import time
 from collections.abc import Callable
@@ -9,10 +10,12 @@ from urllib.parse import urlsplit
 from urllib.robotparser import RobotFileParser
 
 from spoonproof.links.fetch import Answer, Fetcher, NoAnswer
+from spoonproof.links.guard import NoSuchHost
 
 PAUSE_SECONDS = 1.0
 LONGEST_PAUSE = 30.0
 _HOPS = 5
+_LINE_END = re.compile(r"\r\n|\r|\n")
 _MOVED = (301, 302, 303, 307, 308)
 
 
@@ -33,7 +36,7 @@ class Manners:
         self._locks: dict[str, threading.RLock] = {}
         self._last: dict[str, float] = {}
         self._rules: dict[str, RobotFileParser] = {}
-        self._silent: dict[str, NoAnswer] = {}
+        self._silent: dict[str, NoAnswer | NoSuchHost] = {}
         self._guard = threading.Lock()
 
     def ask(self, url: str, method: str = "GET", headers: dict[str, str] | None = None) -> Answer:
@@ -47,7 +50,7 @@ class Manners:
                 raise self._silent[host]
             try:
                 rules = self._rules_of(url, host)
-            except NoAnswer as problem:
+            except (NoAnswer, NoSuchHost) as problem:
                 # A host that did not answer is not waited for once more for each of its pages.
                 self._silent[host] = problem
                 raise
@@ -86,7 +89,8 @@ class Manners:
         if answer.status >= 500 or answer.status == 429:
             raise NoAnswer("robots", "its robots.txt could not be had")
         if answer.status == 200:
-            rules.parse(answer.body.decode("utf-8", "replace").split("\n"))
+            # A byte order mark would hide the first line, and with it whom the rules are for.
+            rules.parse(_LINE_END.split(answer.body.decode("utf-8-sig", "replace")))
         else:
             rules.parse([])
         self._rules[host] = rules
