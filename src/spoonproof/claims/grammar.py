@@ -13,6 +13,7 @@ import re
 from collections.abc import Sequence
 from functools import cache, reduce
 from operator import or_
+from typing import Any, Protocol
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
@@ -42,6 +43,33 @@ class Rule:
     loose: bool = False
     named: bool = False
     effect: str = ""
+
+
+class Ways(Protocol):
+    """Makes a rule of every pattern it is given; they share the other fields, classes written as words."""
+
+    def __call__(
+        self,
+        name: str,
+        *patterns: str,
+        says: str,
+        level: str | None = None,
+        needs: str = "",
+        veto: str = "",
+        loose: bool = False,
+        named: bool = False,
+        effect: str = "",
+    ) -> tuple[Rule, ...]: ...
+
+
+def ways(kind: Kind) -> Ways:
+    """For writing the rules of one kind: the ways in which one thing is said, pattern by pattern."""
+
+    def made(name: str, *patterns: str, needs: str = "", veto: str = "", **shared: Any) -> tuple[Rule, ...]:
+        needed, against = tuple(needs.split()), tuple(veto.split())
+        return tuple(Rule(name, kind, pattern, needs=needed, veto=against, **shared) for pattern in patterns)
+
+    return made
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,141 +5,122 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 
 from __future__ import annotations
 
-from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar import ways
+
+_allergen = ways("allergen")
+_ADVICE = "storing story"  # neither storing food nor told stories
 
 ALLERGEN = (
-    Rule(
+    *_allergen(
         "free-from",
-        "allergen",
         "O(<food|allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
-        "free",
+        "T(<free-suffixed>) (?!<staple>)",
+        level="free",
         says="allergen and 'free'",
     ),
-    Rule("free-from", "allergen", "T(<free-suffixed>) (?!<staple>)", "free", says="allergen and 'free'"),
-    Rule(
+    *_allergen(
         "free-from",
-        "allergen",
         "T(<free-from>) _3 O(<allergen-food|allergen-word>)",
-        "free",
+        "T(<free-from|free>) ~4 O(<allergy>)",
+        level="free",
         says="said to be free from it",
     ),
-    Rule(
+    *_allergen(
         "free-from",
-        "allergen",
         "<okay|fine|goodfor> ~4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
-        "free",
+        level="free",
         says="for those who avoid it",
     ),
-    Rule("free-from", "allergen", "T(<free-from|free>) ~4 O(<allergy>)", "free", says="said to be free from it"),
-    Rule(
+    *_allergen(
         "food-allergy",
-        "allergen",
         "O(<food-allergy>)",
-        veto=("swap", "diagnosis"),
-        needs=("copula", "HARM", "BENEFIT", "more", "less", "hedge", "FOOD"),
+        needs="copula HARM BENEFIT more less hedge FOOD",
+        veto="swap diagnosis",
         says="an allergy to a food",
     ),
-    Rule(
+    *_allergen(
         "introduce-allergen",
-        "allergen",
+        "T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
+        "O(<allergen-word|allergy>) ~4 T(<introduce>)",
         effect="allergen-introduction",
-        pattern="T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
         says="introducing an allergen",
     ),
-    Rule(
-        "introduce-allergen",
-        "allergen",
-        effect="allergen-introduction",
-        pattern="O(<allergen-word|allergy>) ~4 T(<introduce>)",
-        says="introducing an allergen",
-    ),
-    Rule(
+    *_allergen(
         "wait-between-foods",
-        "allergen",
+        "T(<wait|give|give-weak|introduce|avoid> ~3 <number> ~3 <watch>) ~4 O(<new-food>)",
         effect="allergen-introduction",
-        pattern="T(<wait|give|give-weak|introduce|avoid> ~3 <number> ~3 <watch>) ~4 O(<new-food>)",
-        veto=("storing", "story"),
+        veto=_ADVICE,
         says="days between new foods",
     ),
-    Rule(
+    *_allergen(
         "wait-between-foods",
-        "allergen",
+        "O(<new-food>) ~6 T(<number> ~2 <watch>)",
         effect="allergen-introduction",
-        pattern="O(<new-food>) ~6 T(<number> ~2 <watch>)",
-        needs=("introduce", "give", "give-weak", "wait", "have"),
-        veto=("storing", "story"),
+        needs="introduce give give-weak wait have",
+        veto=_ADVICE,
         says="days between new foods",
     ),
-    Rule(
+    *_allergen(
         "first-allergen",
-        "allergen",
+        "T(<first>) _1 O(<allergen-food>)",
         effect="allergen-introduction",
-        pattern="T(<first>) _1 O(<allergen-food>)",
         says="introducing an allergen",
     ),
-    Rule(
+    *_allergen(
         "start-allergens",
-        "allergen",
+        "T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
         effect="allergen-introduction",
-        pattern="T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
         says="when to give an allergen",
     ),
-    Rule(
+    *_allergen(
         "watch-reactions",
-        "allergen",
+        "T(<watch>) ~8 O(<reaction>)",
         effect="allergen-introduction",
-        pattern="T(<watch>) ~8 O(<reaction>)",
-        needs=("FOOD", "introduce", "give", "solids", "generic-food", "number"),
-        veto=("storing", "story"),
+        needs="FOOD introduce give solids generic-food number",
+        veto=_ADVICE,
         says="watching for reactions",
     ),
-    Rule(
+    *_allergen(
         "watch-reactions",
-        "allergen",
+        "O(<reaction|allergy>) ~8 T(<watch>)",
         effect="allergen-introduction",
-        pattern="O(<reaction|allergy>) ~8 T(<watch>)",
-        veto=("storing", "story"),
+        veto=_ADVICE,
         says="watching for reactions",
     ),
-    Rule(
+    *_allergen(
         "allergy",
-        "allergen",
         "S(<food|dish|nutrient>) ~14 O(<allergy|allergy-weak|reaction>)",
+        veto="swap story",
         loose=True,
-        veto=("swap", "story"),
         says="food and allergy together",
     ),
-    Rule(
+    *_allergen(
         "allergy",
-        "allergen",
         "O(<allergy|allergy-weak>) ~14 S(<food|dish|nutrient>)",
+        veto="swap",
         loose=True,
-        veto=("swap",),
         says="allergy and food together",
     ),
-    Rule(
+    *_allergen(
         "reacts-to",
-        "allergen",
         "O(<reaction>) _3 S(<allergen-word|allergen-food>)",
+        veto="swap",
         loose=True,
-        veto=("swap",),
         says="a reaction to a food",
     ),
-    Rule(
+    *_allergen(
         "allergy",
-        "allergen",
         "T(<give|BENEFIT|HARM>) ~5 O(<allergy|allergy-weak>)",
+        veto="swap",
         named=True,
-        veto=("swap",),
         says="causing or avoiding allergy",
     ),
-    Rule(
+    *_allergen(
         "watch-reactions",
-        "allergen",
+        "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
         effect="allergen-introduction",
-        pattern="T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
-        needs=("FOOD", "introduce", "pronoun", "solids", "give"),
+        needs="FOOD introduce pronoun solids give",
         says="finding out about reactions",
     ),
-    Rule("tolerance", "allergen", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
+    *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
 )

@@ -5,388 +5,308 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 
 from __future__ import annotations
 
-from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar import ways
+
+_compares = ways("comparative")
+_benefit = ways("general-benefit")
+_content = ways("nutrient-content")
+_quantity = ways("quantity")
+_COOKING = "culinary"
+_KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 
 NUTRIENT_CONTENT = (
-    Rule("high-in", "nutrient-content", "T(<high>) _4 O(<NUT>)", "high", says="a phrase of plenty and a nutrient"),
-    Rule(
+    *_content("high-in", "T(<high>) _4 O(<NUT>)", level="high", says="a phrase of plenty and a nutrient"),
+    *_content(
         "high-in",
-        "nutrient-content",
         "T(<high>) (?:_1 <FOOD> ,?){1,4} _2 O(<NUT>)",
-        "high",
+        level="high",
         says="a phrase of plenty, foods and a nutrient",
     ),
-    Rule("source-of", "nutrient-content", "T(<source>) _4 O(<NUT>)", "source", says="'source of' and a nutrient"),
-    Rule(
-        "low-in",
-        "nutrient-content",
-        "T(<low>) _4 O(<NUT>)",
-        "low",
-        named=True,
-        says="a phrase of little and a nutrient",
-    ),
-    Rule("free-of", "nutrient-content", "T(<free>) _2 O(<NUT|additive>)", "none", says="said to hold none of it"),
-    Rule("free-of-list", "nutrient-content", "T(<free>) ~6 O(<additive>)", "none", says="said to hold none of it"),
-    Rule("sugar-free", "nutrient-content", "O(<NUT|additive>) T(<suffix-free>)", "free", says="nutrient and 'free'"),
-    Rule(
+    *_content("source-of", "T(<source>) _4 O(<NUT>)", level="source", says="'source of' and a nutrient"),
+    *_content("low-in", "T(<low>) _4 O(<NUT>)", level="low", named=True, says="a phrase of little and a nutrient"),
+    *_content("free-of", "T(<free>) _2 O(<NUT|additive>)", level="none", says="said to hold none of it"),
+    *_content("free-of-list", "T(<free>) ~6 O(<additive>)", level="none", says="said to hold none of it"),
+    *_content("sugar-free", "O(<NUT|additive>) T(<suffix-free>)", level="free", says="nutrient and 'free'"),
+    *_content(
         "contains",
-        "nutrient-content",
         "T(<contain>) ~6 O(<nutrient|ambiguous-nutrient|energy|additive>)",
-        "contains",
+        level="contains",
         named=True,
         says="a verb of containing",
     ),
-    Rule(
+    *_content(
         "contains",
-        "nutrient-content",
         "S(<FOOD|generic-food>) ~9 T(<contain>) ~6 O(<nutrient-weak>)",
-        "contains",
-        says="a verb of containing",
-    ),
-    Rule(
-        "contains",
-        "nutrient-content",
         "^ ~3 S(<pronoun>) _4 T(<contain>) ~6 O(<nutrient-weak>)",
-        "contains",
+        level="contains",
         says="a verb of containing",
     ),
-    Rule("iron-rich", "nutrient-content", "O(<NUTRIENT|energy>) T(<suffix-high>)", "high", says="nutrient and 'rich'"),
-    Rule("high-fibre", "nutrient-content", "T(<prefix-high>) O(<NUT>)", "high", says="'high' before a nutrient"),
-    Rule("low-fat", "nutrient-content", "T(<prefix-low>) O(<NUT>) (?!<food>)", "low", says="'low' before a nutrient"),
-    Rule("low-calorie", "nutrient-content", "T(<prefix-low>) O(<energy>)", "low", says="'low' before calories"),
-    Rule(
-        "has",
-        "nutrient-content",
-        "S(<THING>) ~8 T(<have>) _5 O(<NUTRIENT|energy|additive>)",
-        "contains",
-        says="a food has it",
+    *_content("iron-rich", "O(<NUTRIENT|energy>) T(<suffix-high>)", level="high", says="nutrient and 'rich'"),
+    *_content("high-fibre", "T(<prefix-high>) O(<NUT>)", level="high", says="'high' before a nutrient"),
+    *_content("low-fat", "T(<prefix-low>) O(<NUT>) (?!<food>)", level="low", says="'low' before a nutrient"),
+    *_content("low-calorie", "T(<prefix-low>) O(<energy>)", level="low", says="'low' before calories"),
+    *_content(
+        "has", "S(<THING>) ~8 T(<have>) _5 O(<NUTRIENT|energy|additive>)", level="contains", says="a food has it"
     ),
-    Rule(
+    *_content(
         "hides",
-        "nutrient-content",
         "S(<THING>) ~6 T(<HAVE|hide>) _2 <amount> _1 O(<ambiguous-nutrient>)",
-        "contains",
+        "T(<hide>) _2 O(<nutrient>)",
+        level="contains",
         says="a food hides it",
     ),
-    Rule(
+    *_content(
         "everything",
-        "nutrient-content",
         "S(<FOOD>) ~3 T(<HAVE>) _1 O(<everything> ~4 <NEED>)",
-        "contains",
+        level="contains",
         says="a food has everything needed",
     ),
-    Rule("hides", "nutrient-content", "T(<hide>) _2 O(<nutrient>)", "contains", says="a food hides it"),
-    Rule("found-in", "nutrient-content", "O(<nutrient>) ~4 T(<found-in>)", "contains", says="where it is found"),
-    Rule(
-        "consists-of",
-        "nutrient-content",
-        "S(<FOOD>) ~4 T(<source|found-in>) _3 O(<NUT>)",
-        "contains",
-        says="what a food consists of",
+    *_content("found-in", "O(<nutrient>) ~4 T(<found-in>)", level="contains", says="where it is found"),
+    *_content(
+        "consists-of", "S(<FOOD>) ~4 T(<source|found-in>) _3 O(<NUT>)", level="contains", says="what a food consists of"
     ),
-    Rule("is", "nutrient-content", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>)", "contains", says="a food is it"),
-    Rule(
+    *_content("is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>)", level="contains", says="a food is it"),
+    *_content(
         "is-fibrous",
-        "nutrient-content",
         "S(<FOOD|pronoun>) _2 <copula> _3 O(<adjectival>)",
-        "contains",
-        veto=("culinary",),
+        level="contains",
+        veto=_COOKING,
         says="an adjective of a nutrient",
     ),
-    Rule(
+    *_content(
         "meets-needs",
-        "nutrient-content",
         "O(<need|need-weak|nutrient-weak>) ~3 T(<contain>) _2 S(<FOOD>)",
-        "contains",
+        level="contains",
         says="needs met by a food",
     ),
-    Rule(
+    *_content(
         "little-in-it",
-        "nutrient-content",
-        "<amount|free|prefix-low|low|scant> _1 O(<nutrient|nutrient-weak>) T(<from>) S(<pronoun>) (?:[.,:?]|$)",
-        "contains",
+        ("<amount|free|prefix-low|low|scant> _1 O(<nutrient|nutrient-weak>) T(<from>) S(<pronoun>) (?:[.,:?]|$)"),
+        level="contains",
         says="how much is in it",
     ),
-    Rule(
+    *_content(
         "adds-nutrients",
-        "nutrient-content",
         "S(<FOOD>) ~8 T(<BENEFIT>) _4 O(<nutrient-weak>)",
-        "contains",
+        level="contains",
+        veto=_COOKING,
         loose=True,
-        veto=("culinary",),
         says="a food helps to nutrients",
     ),
-    Rule(
+    *_content(
         "content-is-low",
-        "nutrient-content",
         "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
         says="how high its content is",
     ),
-    Rule(
+    *_content(
         "content-is-low",
-        "nutrient-content",
         "O(<NUT>) _4 <copula> _2 T(<prefix-low|prefix-high>) (?!_1 <NUT|food>)",
         named=True,
         says="how high its content is",
     ),
-    Rule(
+    *_content(
         "needs-are-met",
-        "nutrient-content",
         "O(<NUT>) _2 <need|content|per-day> _4 T(<contain>)",
-        "contains",
+        level="contains",
         says="a need that is met",
     ),
-    Rule(
+    *_content(
         "from",
-        "nutrient-content",
         "O(<NUTRIENT>) _3 T(<from>) _4 S(<FOOD>)",
-        "contains",
+        level="contains",
+        veto=_COOKING,
         loose=True,
-        veto=("culinary",),
         says="nutrient from a food",
     ),
-    Rule(
+    *_content(
         "amount-in",
-        "nutrient-content",
         "<amount> _1 O(<ambiguous-nutrient>) _1 T(<from>) _4 S(<FOOD>)",
-        "contains",
-        veto=("culinary",),
+        level="contains",
+        veto=_COOKING,
         says="an amount of it in a food",
     ),
-    Rule(
-        "is-made-of",
-        "nutrient-content",
-        "S(<FOOD>) : _3 O(<NUT>)",
-        "contains",
-        loose=True,
-        says="a food, a sign, a nutrient",
-    ),
-    Rule(
+    *_content("is-made-of", "S(<FOOD>) : _3 O(<NUT>)", level="contains", loose=True, says="a food, a sign, a nutrient"),
+    *_content(
         "both",
-        "nutrient-content",
         "S(<FOOD>) ~9 O(<nutrient|energy>)",
-        "contains",
+        level="contains",
+        veto=_KITCHEN,
         loose=True,
-        veto=("nonfood", "culinary"),
         says="food and nutrient together",
     ),
-    Rule(
+    *_content(
         "both",
-        "nutrient-content",
         "O(<nutrient|energy>) ~9 S(<FOOD>)",
-        "contains",
+        level="contains",
+        veto=_KITCHEN,
         loose=True,
-        veto=("nonfood", "culinary"),
         says="nutrient and food together",
     ),
-    Rule(
+    *_content(
         "gives-nutrients",
-        "nutrient-content",
         "S(<FOOD>) ~12 T(<HAVE>) ~6 O(<nutrient-weak>)",
-        "contains",
+        level="contains",
         loose=True,
         says="a food gives nutrients",
     ),
-    Rule(
+    *_content(
         "meal-with",
-        "nutrient-content",
         "S(<generic-food|FOOD>) T(<with>) ~3 O(<nutrient>)",
-        "contains",
+        level="contains",
+        veto=_COOKING,
         loose=True,
-        veto=("culinary",),
         says="a meal with a nutrient",
     ),
-    Rule(
+    *_content(
         "enough-of",
-        "nutrient-content",
         "T(<amount>) _3 O(<nutrient>)",
-        "contains",
-        loose=True,
+        level="contains",
+        needs="have contain",
         named=True,
-        needs=("have", "contain"),
+        loose=True,
         says="an amount of a nutrient",
     ),
-    Rule(
+    *_content(
         "is-source",
-        "nutrient-content",
         "T(<copula>) _1 O(<ambiguous-nutrient>)",
-        "contains",
-        loose=True,
-        named=True,
-        says="it is it",
-    ),
-    Rule(
-        "is-source",
-        "nutrient-content",
         "T(<copula>) _3 O(<nutrient|energy|nutrient-weak>)",
-        "contains",
-        loose=True,
+        level="contains",
         named=True,
+        loose=True,
         says="it is it",
     ),
-    Rule(
+    *_content(
         "nutrients-and-food",
-        "nutrient-content",
         "O(<nutrient-weak>) ~9 S(<FOOD>)",
-        "contains",
+        level="contains",
+        needs="have contain lose-n keep-n source found-in",
+        veto=_KITCHEN,
         loose=True,
-        needs=("have", "contain", "lose-n", "keep-n", "source", "found-in"),
-        veto=("nonfood", "culinary"),
         says="nutrients and food together",
     ),
-    Rule(
+    *_content(
         "food-and-nutrients",
-        "nutrient-content",
         "S(<FOOD>) ~9 O(<nutrient-weak>)",
-        "contains",
+        level="contains",
+        veto=_KITCHEN,
         loose=True,
-        veto=("nonfood", "culinary"),
         says="food and nutrients together",
     ),
 )
 
 QUANTITY = (
-    Rule("grams-of", "quantity", "T(<number>) _1 <unit> _3 O(<nutrient|energy>)", says="an amount of a nutrient"),
-    Rule(
+    *_quantity("grams-of", "T(<number>) _1 <unit> _3 O(<nutrient|energy>)", says="an amount of a nutrient"),
+    *_quantity(
         "grams-of-sugar",
-        "quantity",
         "T(<number>) _1 <unit> _2 O(<ambiguous-nutrient>)",
-        needs=("per-day", "per-portion", "contain", "more", "less", "copula", "need", "audience-baby", "age", "have"),
+        needs="per-day per-portion contain more less copula need audience-baby age have",
         says="an amount",
     ),
-    Rule(
+    *_quantity(
         "sugar-in-spoons",
-        "quantity",
         "O(<ambiguous-nutrient>) ~6 T(<number> _1 <household>)",
-        needs=("per-day", "limit", "per-portion"),
-        veto=("storing",),
+        needs="per-day limit per-portion",
+        veto="storing",
         says="household measures of sugar or salt",
     ),
-    Rule("calories", "quantity", "T(<number>) _2 O(<energy>)", says="a number of calories"),
-    Rule(
+    *_quantity("calories", "T(<number>) _2 O(<energy>)", says="a number of calories"),
+    *_quantity(
         "protein-12-g",
-        "quantity",
         "O(<NUT>) ~8 T(<number>) _1 <unit>",
-        needs=("nutrient", "energy", "copula", "per-day", "content", "contain"),
+        needs="nutrient energy copula per-day content contain",
         says="nutrient, number, unit",
     ),
-    Rule("share-of-day", "quantity", "T(<number>) ~6 <per-day> ~4 O(<NUT>)", says="a share of the day's need"),
-    Rule("share-of-day", "quantity", "T(<number>) ~4 O(<NUT>) ~3 <per-day>", says="a share of the day's need"),
-    Rule("a-third-sugar", "quantity", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
-    Rule("is-so-much", "quantity", "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)", says="a share of a food"),
-    Rule("is-so-much", "quantity", "S(<FOOD>) ~4 <contain|HAVE> _3 T(<number> _1 <unit>)", says="a share of a food"),
-    Rule(
-        "percent-of-it",
-        "quantity",
-        "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)",
+    *_quantity(
+        "share-of-day",
+        "T(<number>) ~6 <per-day> ~4 O(<NUT>)",
+        "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
+        says="a share of the day's need",
+    ),
+    *_quantity("a-third-sugar", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
+    *_quantity(
+        "is-so-much",
+        "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)",
+        "S(<FOOD>) ~4 <contain|HAVE> _3 T(<number> _1 <unit>)",
         says="a share of a food",
     ),
-    Rule(
+    *_quantity(
         "percent-of-it",
-        "quantity",
+        "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)",
         "S(<FOOD|pronoun>) ~8 <copula|contain|have> _3 T(<number> <percent>) _1 O(<food>)",
         says="a share of a food",
     ),
-    Rule(
+    *_quantity(
         "limit-a-day",
-        "quantity",
         "T((?:<number>_1)?<unit|household>) ~5 O(<per-day>)",
-        needs=("limit", "nutrient", "ambiguous-nutrient", "AVOID", "can-ask", "need", "forbid"),
-        veto=("storing",),
+        needs="limit nutrient ambiguous-nutrient AVOID can-ask need forbid",
+        veto="storing",
         says="an amount a day",
     ),
-    Rule(
+    *_quantity(
         "spoons-of-sugar",
-        "quantity",
         "T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) ~3 <per-portion|per-day|in>",
         says="household measures of sugar or salt",
     ),
-    Rule(
+    *_quantity(
         "spoons-of-sugar",
-        "quantity",
         "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>)",
-        needs=("contain", "per-portion", "per-day"),
+        needs="contain per-portion per-day",
         says="household measures of sugar",
     ),
-    Rule("hours-to-digest", "quantity", "T(<number>) _1 <time-unit> _3 O(<digest>)", says="a time to digest"),
+    *_quantity("hours-to-digest", "T(<number>) _1 <time-unit> _3 O(<digest>)", says="a time to digest"),
 )
 
 COMPARATIVE = (
-    Rule(
-        "makes-healthier",
-        "general-benefit",
-        "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)",
-        says="makes it more nutritious",
-    ),
-    Rule(
-        "healthiest",
-        "general-benefit",
-        "O(<healthiest>) (?!~12 <than>)",
-        says="a superlative of health",
-    ),
-    Rule("healthier", "comparative", "O(<healthier>)", loose=True, says="a comparing health word"),
-    Rule("more-than", "comparative", "T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
-    Rule(
+    *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
+    *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
+    *_compares("healthier", "O(<healthier>)", loose=True, says="a comparing health word"),
+    *_compares("more-than", "T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
+    *_compares(
         "most",
-        "comparative",
         "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
-        "more",
+        level="more",
         named=True,
         says="a superlative",
     ),
-    Rule(
+    *_compares(
         "times-the",
-        "comparative",
         "T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>)",
-        "more",
+        level="more",
         named=True,
         says="so many times",
     ),
-    Rule("safer-than", "comparative", "S(<ANY>) ~6 O(<safer>) _1 T(<than>)", says="said to be safer"),
-    Rule(
+    *_compares("safer-than", "S(<ANY>) ~6 O(<safer>) _1 T(<than>)", says="said to be safer"),
+    *_compares(
         "as-good-as",
-        "comparative",
         "S(<FOOD>) ~4 T(<as-good-as>) ~10 O(<NUT|EFFECT|DISEASE|health>)",
+        veto=_COOKING,
         loose=True,
-        veto=("culinary",),
         says="set level with another",
     ),
-    Rule(
+    *_compares(
         "better-than-milk",
-        "comparative",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
-        veto=("culinary",),
-        says="set against milk",
-    ),
-    Rule(
-        "better-than-milk",
-        "comparative",
         "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 S(<FOOD>)",
-        veto=("culinary",),
+        veto=_COOKING,
         says="set against milk",
     ),
-    Rule(
+    *_compares(
         "better-for",
-        "comparative",
         "T(<goodfor>) _3 <audience-baby|audience-adult> _2 <than>",
-        "more",
+        level="more",
         says="better for someone than",
     ),
-    Rule(
-        "beats", "comparative", "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health>)", "more", says="beats another"
-    ),
-    Rule("cannot-match", "comparative", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", "more", says="beats another"),
-    Rule(
+    *_compares("beats", "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health>)", level="more", says="beats another"),
+    *_compares("cannot-match", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", level="more", says="beats another"),
+    *_compares(
         "than",
-        "comparative",
         "S(<ANY>) ~8 O(<NUT|EFFECT|DISEASE|loose|loose-weak|health|healthy>) ~8 T(<than>) ~3 <ANY>",
         says="two things set against each other",
     ),
-    Rule(
+    *_compares(
         "than",
-        "comparative",
         "T(<than>) ~6 <ANY> ~8 O(<nutrient|EFFECT|DISEASE|loose|health>)",
-        needs=("food",),
+        needs="food",
         says="two things set against each other",
     ),
 )

@@ -5,389 +5,311 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 
 from __future__ import annotations
 
-from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar import ways
+
+_disease = ways("disease")
+_function = ways("function")
+_benefit = ways("general-benefit")
+_content = ways("nutrient-content")
+_KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
+_NOT_FOOD = "nonfood"
 
 FUNCTION = (
-    Rule("helps-a-function", "function", "T(<BENEFIT>) ~6 O(<EFFECT>)", named=True, says="benefit verb, function"),
-    Rule("strengthens-a-part", "function", "T(<benefit>) _4 O(<body>)", named=True, says="benefit verb, body part"),
-    Rule(
-        "keeps-a-part-well",
-        "function",
-        "T(<keep|BENEFIT>) _3 O(<body|EFFECT>) _4 <healthy|well>",
-        named=True,
-        says="keeps it well",
+    *_function("helps-a-function", "T(<BENEFIT>) ~6 O(<EFFECT>)", named=True, says="benefit verb, function"),
+    *_function("strengthens-a-part", "T(<benefit>) _4 O(<body>)", named=True, says="benefit verb, body part"),
+    *_function(
+        "keeps-a-part-well", "T(<keep|BENEFIT>) _3 O(<body|EFFECT>) _4 <healthy|well>", named=True, says="keeps it well"
     ),
-    Rule("digests", "function", "S(<FOOD|THING>) ~8 O(<digest|absorb>)", named=True, says="how it is digested"),
-    Rule(
+    *_function("digests", "S(<FOOD|THING>) ~8 O(<digest|absorb>)", named=True, says="how it is digested"),
+    *_function(
         "helps-it-work",
-        "function",
         "T(<benefit-weak|BENEFIT|make|keep>) _4 O(<body|EFFECT>) ~3 <develop>",
         named=True,
         says="helps it work",
     ),
-    Rule(
+    *_function(
         "makes-strong",
-        "function",
-        "S(<ANY|additive|eating|disease>) ~5 T(<make|keep|BENEFIT|copula>) _2 <audience-baby|audience-adult> _2 "
-        "O(<strong>)",
+        (
+            "S(<ANY|additive|eating|disease>) ~5 T(<make|keep|BENEFIT|copula>) _2 "
+            "<audience-baby|audience-adult> _2 O(<strong>)"
+        ),
         says="makes someone strong",
     ),
-    Rule("makes", "function", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
-    Rule(
+    *_function("makes", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
+    *_function(
         "is-a-function",
-        "function",
         "S(<FOOD|pronoun>) _2 <copula> _4 O(<effect|effect-weak>)",
         named=True,
         loose=True,
         says="a food is said to be it",
     ),
-    Rule(
+    *_function(
         "changes-an-organ",
-        "function",
         "S(<food|dish|nutrient|eating>) ~7 T(<benefit-weak|harm-weak|goodfor>) _4 O(<inner-body>)",
         says="does something to an organ",
     ),
-    Rule("has-effect", "function", "T(<has>) _3 O(<effect>)", named=True, loose=True, says="a food has the effect"),
-    Rule(
-        "body-makes", "function", "O(<body>) _2 <make|benefit-weak|BENEFIT> _3 S(<nutrient>)", says="the body makes it"
+    *_function("has-effect", "T(<has>) _3 O(<effect>)", named=True, loose=True, says="a food has the effect"),
+    *_function("body-makes", "O(<body>) _2 <make|benefit-weak|BENEFIT> _3 S(<nutrient>)", says="the body makes it"),
+    *_function(
+        "nutrient-and-body", "S(<nutrient>) ~14 O(<body>)", veto=_KITCHEN, loose=True, says="nutrient and body together"
     ),
-    Rule(
-        "nutrient-and-body",
-        "function",
-        "S(<nutrient>) ~14 O(<body>)",
-        loose=True,
-        veto=("nonfood", "culinary"),
-        says="nutrient and body together",
-    ),
-    Rule(
+    *_function(
         "body-and-nutrient",
-        "function",
         "O(<body>) ~8 S(<nutrient|ambiguous-nutrient>)",
+        needs="need negation can-ask benefit benefit-weak have body-process digest absorb",
+        veto=_KITCHEN,
         loose=True,
-        needs=("need", "negation", "can-ask", "benefit", "benefit-weak", "have", "body-process", "digest", "absorb"),
-        veto=("nonfood", "culinary"),
         says="body and nutrient together",
     ),
-    Rule(
-        "helps-a-nutrient", "function", "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>)", loose=True, says="helps a nutrient"
-    ),
-    Rule(
+    *_function("helps-a-nutrient", "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>)", loose=True, says="helps a nutrient"),
+    *_content(
         "helps-a-nutrient",
-        "nutrient-content",
         "T(<benefit|benefit-weak>) _3 O(<nutrient|energy>) ~8 <with|pronoun|FOOD>",
-        "contains",
-        loose=True,
+        level="contains",
+        veto=_KITCHEN,
         named=True,
-        veto=("nonfood", "culinary"),
+        loose=True,
         says="helps to a nutrient",
     ),
-    Rule(
+    *_function(
         "for-a-function",
-        "function",
         "<ambiguous-nutrient|FOOD|nutrient> ~4 T(<for>) _2 O(<EFFECT|body>)",
+        needs="need goodfor have give give-weak copula",
         loose=True,
-        needs=("need", "goodfor", "have", "give", "give-weak", "copula"),
         says="for a function",
     ),
-    Rule("thanks", "function", "O(<body|EFFECT|health>) _2 T(<thanks>)", says="the body will thank you"),
-    Rule("good-for", "function", "T(<goodfor>) ~4 O(<EFFECT|body>)", named=True, says="good for a function"),
-    Rule(
+    *_function("thanks", "O(<body|EFFECT|health>) _2 T(<thanks>)", says="the body will thank you"),
+    *_function("good-for", "T(<goodfor>) ~4 O(<EFFECT|body>)", named=True, says="good for a function"),
+    *_function(
         "is-needed",
-        "function",
+        "S(<nutrient>) ~5 <copula> ~4 T(<NEED>)",
+        "S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult>)",
         effect="importance",
-        pattern="S(<nutrient>) ~5 <copula> ~4 T(<NEED>)",
         says="a nutrient is needed",
     ),
-    Rule(
+    *_function(
         "is-needed",
-        "function",
+        "S(<FOOD>) ~6 <copula> ~4 T(<need>)",
         effect="importance",
-        pattern="S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult>)",
-        says="a nutrient is needed",
-    ),
-    Rule(
-        "is-needed",
-        "function",
-        effect="importance",
-        pattern="S(<FOOD>) ~6 <copula> ~4 T(<need>)",
-        needs=("audience-baby",),
-        veto=("nonfood", "culinary", "storing", "process"),
+        needs="audience-baby",
+        veto="nonfood culinary storing process",
         loose=True,
         says="a food is needed",
     ),
-    Rule(
+    *_function(
         "needs",
-        "function",
         "O(<audience-baby|audience-adult|body|EFFECT>) ~4 T(<need>) _5 S(<nutrient>)",
         says="someone needs a nutrient",
     ),
-    Rule(
-        "absorbs", "function", "S(<NUTRIENT>) ~6 O(<absorb>)", named=True, veto=("nonfood",), says="a nutrient's uptake"
-    ),
-    Rule("absorbs", "function", "O(<absorb>) _4 S(<NUTRIENT>)", named=True, says="a nutrient's uptake"),
-    Rule("turned-into", "function", "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)", says="what the body does"),
-    Rule(
+    *_function("absorbs", "S(<NUTRIENT>) ~6 O(<absorb>)", veto=_NOT_FOOD, named=True, says="a nutrient's uptake"),
+    *_function("absorbs", "O(<absorb>) _4 S(<NUTRIENT>)", named=True, says="a nutrient's uptake"),
+    *_function("turned-into", "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)", says="what the body does"),
+    *_function(
         "weight",
-        "function",
+        "T(<weight-verb>) _3 O(<weight-unit>)",
         effect="weight",
-        pattern="T(<weight-verb>) _3 O(<weight-unit>)",
-        needs=("FOOD", "generic-food"),
+        needs="FOOD generic-food",
         says="weight lost or gained",
     ),
-    Rule(
+    *_function(
         "needed-to-grow",
-        "function",
         "<audience-baby|audience-adult> ~6 S(<nutrient|nutrient-weak>) _3 T(<need>) _2 O(<develop|strong>)",
         says="someone needs a nutrient to thrive",
     ),
-    Rule(
+    *_function(
         "feels-so",
-        "function",
         "S(<food|dish|nutrient|generic-food|eating>) ~14 T(<feel>) _3 O(<strong|effect|develop>)",
+        needs="audience-baby audience-adult pronoun",
+        veto=_KITCHEN,
         loose=True,
-        needs=("audience-baby", "audience-adult", "pronoun"),
-        veto=("nonfood", "culinary"),
         says="how someone feels for it",
     ),
-    Rule(
+    *_function(
         "does-better",
-        "function",
         "S(<food|dish|nutrient|generic-food>) ~14 O(<develop>) _2 <more>",
+        needs="audience-baby",
+        veto=_KITCHEN,
         loose=True,
-        needs=("audience-baby",),
-        veto=("nonfood", "culinary"),
         says="someone does better for it",
     ),
-    Rule(
+    *_function(
         "calms-someone",
-        "function",
         "S(<food|nutrient|dish>) ~6 T(<benefit>) _2 O(<audience-baby>)",
+        veto="nonfood culinary story",
         loose=True,
-        veto=("nonfood", "culinary", "story"),
         says="does someone good",
     ),
-    Rule("harms-a-function", "function", "T(<HARM|badfor>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
-    Rule(
+    *_function("harms-a-function", "T(<HARM|badfor>) ~4 O(<EFFECT|body>)", named=True, says="harm to a function"),
+    *_function(
         "it-and-function",
-        "function",
         "^ _1 S(<pronoun>) ~4 O(<effect>)",
+        veto=_NOT_FOOD,
         loose=True,
-        veto=("nonfood",),
         says="a pronoun and a function together",
     ),
-    Rule(
+    *_function(
         "does-something",
-        "function",
         "S(<food|nutrient>) _1 T(<effect-verb>) (?!_4 <EFFECT|DISEASE|body|NUT|allergy>) O([_]{1,3})",
+        veto="culinary nonfood per-day",
         loose=True,
-        veto=("culinary", "nonfood", "per-day"),
         says="an effect verb with an object the lexicon does not know",
     ),
-    Rule(
+    *_function(
         "food-and-function",
-        "function",
         "S(<food|dish|nutrient|ambiguous-nutrient|eating>) ~20 O(<effect>)",
+        veto=_NOT_FOOD,
         loose=True,
-        veto=("nonfood",),
         says="food and function together",
     ),
-    Rule(
+    *_function(
         "function-and-food",
-        "function",
         "O(<effect>) ~20 S(<food|dish|nutrient>)",
+        veto=_NOT_FOOD,
         loose=True,
-        veto=("nonfood",),
         says="function and food together",
     ),
-    Rule(
+    *_function(
         "food-and-weak-function",
-        "function",
         "S(<food|nutrient>) ~8 O(<effect-weak|inner-body>)",
+        veto=_KITCHEN,
         loose=True,
-        veto=("nonfood", "culinary"),
         says="food and something of the body together",
     ),
 )
 
 DISEASE = (
-    Rule(
+    *_disease(
         "harms-teeth",
-        "disease",
+        "T(<badfor|HARM|harmful>) _4 O(<dental>)",
+        "O(<dental>) _3 <copula> _2 T(<badfor|harmful>)",
         effect="dental",
-        pattern="T(<badfor|HARM|harmful>) _4 O(<dental>)",
         named=True,
         says="harm to the teeth",
     ),
-    Rule(
-        "harms-teeth",
-        "disease",
-        effect="dental",
-        pattern="O(<dental>) _3 <copula> _2 T(<badfor|harmful>)",
-        named=True,
-        says="harm to the teeth",
-    ),
-    Rule(
+    *_disease(
         "given-when-ill",
-        "disease",
         "<when-ill> _6 O(<DISEASE>) ~10 T(<give|give-weak|have|benefit|goodfor>) ~6 S(<FOOD>)",
-        veto=("nonfood", "story"),
-        says="a food for those who are ill",
-    ),
-    Rule(
-        "given-when-ill",
-        "disease",
         "T(<give|give-weak|have|goodfor>) ~6 S(<FOOD>) ~10 <when-ill> _4 O(<DISEASE>)",
-        veto=("nonfood", "story"),
+        "S(<generic-food|pronoun|FOOD>) ~10 <for> _3 <when-ill> _3 O(<DISEASE>)",
+        veto="nonfood story",
         says="a food for those who are ill",
     ),
-    Rule("against-disease", "disease", "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)", named=True, says="help against illness"),
-    Rule("brings-disease", "disease", "T(<HARM>) ~6 O(<DISEASE>)", named=True, says="brings an illness"),
-    Rule(
+    *_disease("against-disease", "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)", named=True, says="help against illness"),
+    *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", named=True, says="brings an illness"),
+    *_disease(
         "gives-disease",
-        "disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make>) _4 O(<DISEASE>)",
         says="brings an illness",
     ),
-    Rule("for-disease", "disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
-    Rule(
-        "given-when-ill",
-        "disease",
-        "S(<generic-food|pronoun|FOOD>) ~10 <for> _3 <when-ill> _3 O(<DISEASE>)",
-        veto=("nonfood", "story"),
-        says="a food for those who are ill",
+    *_disease("for-disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
+    *_disease("for-the-weak", "S(<FOOD|pronoun>) ~10 O(<invalid>)", loose=True, says="food for the sick"),
+    *_disease("against-anything", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"),
+    *_disease(
+        "good-for-the-weak", "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)", named=True, says="good for the sick"
     ),
-    Rule("for-the-weak", "disease", "S(<FOOD|pronoun>) ~10 O(<invalid>)", loose=True, says="food for the sick"),
-    Rule(
-        "against-anything", "disease", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"
-    ),
-    Rule(
-        "good-for-the-weak",
-        "disease",
-        "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)",
-        named=True,
-        says="good for the sick",
-    ),
-    Rule("remedy", "disease", effect="remedy", pattern="S(<THING>) ~14 T(<remedy>)", says="a remedy"),
-    Rule("remedy", "disease", effect="remedy", pattern="T(<remedy>) _3 O(<DISEASE>)", says="a remedy"),
-    Rule(
+    *_disease("remedy", "S(<THING>) ~14 T(<remedy>)", "T(<remedy>) _3 O(<DISEASE>)", effect="remedy", says="a remedy"),
+    *_disease(
         "caused-by",
-        "disease",
         "O(<DISEASE>) [^?]{0,9}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
-        veto=("nonfood",),
+        veto=_NOT_FOOD,
         says="an illness put down to a food",
     ),
-    Rule(
+    *_disease(
         "food-and-disease",
-        "disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~24 O(<disease>)",
+        veto=_NOT_FOOD,
         loose=True,
-        veto=("nonfood",),
         says="food and illness together",
     ),
-    Rule(
+    *_disease(
         "disease-and-food",
-        "disease",
         "O(<disease>) ~24 S(<food|dish|nutrient|ambiguous-nutrient>)",
+        veto=_NOT_FOOD,
         loose=True,
-        veto=("nonfood",),
         says="illness and food together",
     ),
-    Rule(
+    *_disease(
         "feels-so",
-        "disease",
         "S(<food|dish|nutrient|generic-food|eating>) ~14 T(<feel>) _3 O(<DISEASE>)",
+        needs="audience-baby audience-adult pronoun",
+        veto=_KITCHEN,
         loose=True,
-        needs=("audience-baby", "audience-adult", "pronoun"),
-        veto=("nonfood", "culinary"),
         says="how someone fares for it",
     ),
-    Rule(
+    *_disease(
         "food-and-weak-disease",
-        "disease",
         "S(<food|nutrient>) ~8 O(<disease-weak>)",
+        needs="copula have HARM BENEFIT for make keep goodfor hedge",
+        veto="nonfood culinary swap",
         loose=True,
-        needs=("copula", "have", "HARM", "BENEFIT", "for", "make", "keep", "goodfor", "hedge"),
-        veto=("nonfood", "culinary", "swap"),
         says="food and a complaint together",
     ),
 )
 
 GENERAL_BENEFIT = (
-    Rule("good-for-health", "general-benefit", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
-    Rule("superfood", "general-benefit", "T(<loose-noun>)", veto=("nonfood",), says="a loose word of benefit"),
-    Rule(
+    *_benefit("good-for-health", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
+    *_benefit(
         "superfood",
-        "general-benefit",
+        "T(<loose-noun>)",
         "S(<THING>) ~6 <copula> _4 T(<loose-noun-weak>)",
-        veto=("nonfood",),
+        veto=_NOT_FOOD,
         says="a loose word of benefit",
     ),
-    Rule(
+    *_benefit(
         "praised-food",
-        "general-benefit",
         "S(<THING>) ~6 <copula> _3 T(<praised-food>) _4 O(<audience-baby>)",
         says="praised as a food for someone",
     ),
-    Rule("loose-word", "general-benefit", "T(<loose>) (?!<generic-food>)", named=True, says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "T(<loose>) <generic-food> ~8 S(<FOOD>)", says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "S(<THING>) ~6 <copula> ~4 T(<loose>)", says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)", says="a loose word of benefit"),
-    Rule("loose-word", "general-benefit", "S(<THING>) ~6 T(<loose-weak>)", named=True, says="a loose word of benefit"),
-    Rule("is-healthy", "general-benefit", "S(<THING>) ~7 <copula> ~6 T(<healthy>)", says="a food is healthy"),
-    Rule("loose-dish", "general-benefit", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
-    Rule(
+    *_benefit(
+        "loose-word",
+        "T(<loose>) (?!<generic-food>)",
+        "S(<THING>) ~6 T(<loose-weak>)",
+        named=True,
+        says="a loose word of benefit",
+    ),
+    *_benefit(
+        "loose-word",
+        "T(<loose>) <generic-food> ~8 S(<FOOD>)",
+        "S(<THING>) ~6 <copula> ~4 T(<loose>)",
+        "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)",
+        says="a loose word of benefit",
+    ),
+    *_benefit("is-healthy", "S(<THING>) ~7 <copula> ~6 T(<healthy>)", says="a food is healthy"),
+    *_benefit("loose-dish", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
+    *_benefit(
         "good-for-someone",
-        "general-benefit",
         "S(<food>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
         says="good for someone",
     ),
-    Rule("its-healthy", "general-benefit", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
-    Rule(
-        "asked-healthy", "general-benefit", "<copula> _3 S(<FOOD>) _3 T(<healthy>)", says="asked whether it is healthy"
+    *_benefit("its-healthy", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
+    *_benefit("asked-healthy", "<copula> _3 S(<FOOD>) _3 T(<healthy>)", says="asked whether it is healthy"),
+    *_benefit(
+        "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"
     ),
-    Rule(
-        "best-of-all",
-        "general-benefit",
-        "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>",
-        says="best for",
-    ),
-    Rule("healthy-dish", "general-benefit", "T(<healthy>) _3 S(<food|dish>)", says="'healthy' before a food"),
-    Rule("healthy-choice", "general-benefit", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
-    Rule(
-        "best-for",
-        "general-benefit",
-        "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
-        says="best for",
-    ),
-    Rule(
+    *_benefit("healthy-dish", "T(<healthy>) _3 S(<food|dish>)", says="'healthy' before a food"),
+    *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
+    *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
+    *_benefit(
         "makes-healthy",
-        "general-benefit",
         "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
         says="makes it healthy",
     ),
-    Rule(
-        "this-loose-food",
-        "general-benefit",
-        "<pronoun> _2 T(<loose>) _1 <generic-food>",
-        named=True,
-        says="this nourishing food",
-    ),
-    Rule("its-benefits", "general-benefit", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
-    Rule(
-        "as-medicine",
-        "general-benefit",
-        "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)",
-        says="a food as a medicine",
-    ),
-    Rule(
+    *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),
+    *_benefit("its-benefits", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
+    *_benefit("as-medicine", "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)", says="a food as a medicine"),
+    *_benefit(
         "excellent-for",
-        "general-benefit",
         "S(<THING>) _1 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
-        veto=("nonfood", "culinary"),
+        veto=_KITCHEN,
         loose=True,
         says="good for someone",
     ),
-    Rule("health-good", "general-benefit", "T(<health>)", named=True, loose=True, says="health of a food"),
-    Rule("health-good", "general-benefit", "T(<health-weak>) _4 S(<FOOD>)", loose=True, says="goodness of a food"),
-    Rule("health-good", "general-benefit", "S(<FOOD>) ~8 T(<health-weak>)", loose=True, says="goodness of a food"),
+    *_benefit("health-good", "T(<health>)", named=True, loose=True, says="health of a food"),
+    *_benefit(
+        "health-good",
+        "T(<health-weak>) _4 S(<FOOD>)",
+        "S(<FOOD>) ~8 T(<health-weak>)",
+        loose=True,
+        says="goodness of a food",
+    ),
 )

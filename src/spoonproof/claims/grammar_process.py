@@ -5,96 +5,68 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 
 from __future__ import annotations
 
-from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar import ways
+
+_process = ways("process")
 
 PROCESS = (
-    Rule(
+    *_process(
         "process-changes",
-        "process",
-        "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
-        "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)",
+        (
+            "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
+            "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
+        ),
         says="a process changes a nutrient",
     ),
-    Rule(
+    *_process(
         "process-kills",
-        "process",
         "S(<process>) ~5 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
         says="a process against a germ",
     ),
-    Rule(
+    *_process(
         "process-changes",
-        "process",
         "T(<keep-n|lose-n>) ~4 O(<NUTRIENT|health|health-weak>) ~8 S(<process>)",
-        says="a nutrient changed by a process",
-    ),
-    Rule(
-        "process-changes",
-        "process",
         "O(<NUTRIENT|health|health-weak>) ~6 T(<keep-n|lose-n>) ~6 S(<process>)",
         says="a nutrient changed by a process",
     ),
-    Rule(
+    *_process(
         "process-makes",
-        "process",
         "S(<process>) ~6 T(<make|gain-n>) ~5 O(<healthier|digest|absorb|effect|NUTRIENT>)",
-        says="a process makes it better",
-    ),
-    Rule("process-makes", "process", "O(<healthier>) ~7 S(<process>)", says="a process makes it better"),
-    Rule(
-        "process-makes",
-        "process",
-        "O(<NUTRIENT|health|health-weak|loose-weak|digest|absorb>) ~6 T(<gain-n|more|less>) ~6 S(<process>)",
-        says="a process changes it",
-    ),
-    Rule(
-        "process-makes",
-        "process",
+        "O(<healthier>) ~7 S(<process>)",
         "S(<process>) ~16 T(<make|gain-n|more|easier>) ~4 O(<digest|absorb>)",
         says="a process makes it better",
     ),
-    Rule(
+    *_process(
+        "process-makes",
+        "O(<NUTRIENT|health|health-weak|loose-weak|digest|absorb>) ~6 T(<gain-n|more|less>) ~6 S(<process>)",
+        says="a process changes it",
+    ),
+    *_process(
         "lost-in-process",
-        "process",
         "O(<NUTRIENT|health|health-weak>) ~4 <copula> ~2 T(<lose-n|keep-n>) ~6 S(<process>)",
         says="a process loses a nutrient",
     ),
-    Rule(
+    *_process(
         "keeps-nutrients",
-        "process",
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         says="a food keeps or loses a nutrient",
     ),
-    Rule(
+    *_process(
         "process-and-nutrient",
-        "process",
         "S(<process>) ~16 T(<keep-n|lose-n|gain-n|loss>) _4 O(<NUTRIENT|health-weak>)",
-        loose=True,
-        says="a process changes a nutrient",
-    ),
-    Rule(
-        "process-and-nutrient",
-        "process",
         "S(<process>) ~16 O(<NUTRIENT|health-weak>) _2 T(<loss|leach>)",
         loose=True,
         says="a process changes a nutrient",
     ),
-    Rule(
+    *_process(
         "leaches",
-        "process",
         "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process>)",
-        loose=True,
-        says="what is lost in cooking",
-    ),
-    Rule(
-        "leaches",
-        "process",
         "S(<process>) ~12 O(<NUTRIENT>) ~26 T(<leach>)",
         loose=True,
         says="what is lost in cooking",
     ),
-    Rule(
+    *_process(
         "two-processes",
-        "process",
         "S(<process>) ~5 T(<more|less>) _2 O(<NUTRIENT>) ~18 <than> _3 <process|process-weak>",
         says="one process set against another",
     ),

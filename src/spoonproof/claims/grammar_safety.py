@@ -5,323 +5,204 @@ From the surest pattern to the loosest; ``grammar.py`` says how a pattern is wri
 
 from __future__ import annotations
 
-from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar import ways
+
+_safety = ways("safety-age")
+_ADVICE = "storing story"  # neither storing food nor told stories
 
 SAFETY_AGE = (
-    Rule(
+    *_safety(
         "choking",
-        "safety-age",
+        "O(<choking>)",
         effect="choking",
-        pattern="O(<choking>)",
-        needs=("FOOD", "generic-food", "hazard-food", "pronoun", "benefit", "harm", "eating", "solids"),
-        veto=("nonfood",),
+        needs="FOOD generic-food hazard-food pronoun benefit harm eating solids",
+        veto="nonfood",
         says="choking",
     ),
-    Rule(
+    *_safety(
         "hazard-food",
-        "safety-age",
+        "T(<AVOID>) ~4 O(<hazard-food|hazard-food-weak>)",
         effect="choking",
-        pattern="T(<AVOID>) ~4 O(<hazard-food|hazard-food-weak>)",
-        says="a shape that chokes",
-        needs=("hazard-food", "audience-baby"),
-    ),
-    Rule(
-        "hazard-food",
-        "safety-age",
-        effect="choking",
-        pattern="O(<hazard-food|hazard-food-weak>) ~8 T(<cut-safe>)",
+        needs="hazard-food audience-baby",
         says="a shape that chokes",
     ),
-    Rule(
+    *_safety(
         "hazard-food",
-        "safety-age",
+        "O(<hazard-food|hazard-food-weak>) ~8 T(<cut-safe>)",
+        "T(<shape>) ,? <shape>? : _2 O(<hazard-food>)",
+        "O(<hazard-food>) ~2 <copula> _2 T(<fine|okay|safe>)",
         effect="choking",
-        pattern="T(<cut-safe>) ~5 O(<hazard-food|hazard-food-weak>)",
-        needs=("audience-baby",),
         says="a shape that chokes",
     ),
-    Rule(
+    *_safety(
         "hazard-food",
-        "safety-age",
+        "T(<cut-safe>) ~5 O(<hazard-food|hazard-food-weak>)",
         effect="choking",
-        pattern="T(<shape>) ,? <shape>? : _2 O(<hazard-food>)",
+        needs="audience-baby",
         says="a shape that chokes",
     ),
-    Rule(
-        "hazard-food",
-        "safety-age",
-        effect="choking",
-        pattern="O(<hazard-food>) ~2 <copula> _2 T(<fine|okay|safe>)",
-        says="a shape that chokes",
-    ),
-    Rule(
+    *_safety(
         "supervise",
-        "safety-age",
+        "O(<supervise>)",
         effect="choking-supervision",
-        pattern="O(<supervise>)",
-        needs=("eating", "choking"),
-        veto=("storing", "kitchen-danger"),
+        needs="eating choking",
+        veto="storing kitchen-danger",
         says="eating unwatched",
     ),
-    Rule("choking", "safety-age", effect="choking", pattern="S(<FOOD>) ~8 O(<choking-weak>)", says="choking"),
-    Rule("harmful", "safety-age", "O(<harmful>)", named=True, veto=("kitchen-danger",), says="harm from a food"),
-    Rule(
+    *_safety("choking", "S(<FOOD>) ~8 O(<choking-weak>)", effect="choking", says="choking"),
+    *_safety("harmful", "O(<harmful>)", veto="kitchen-danger", named=True, says="harm from a food"),
+    *_safety(
         "harmful",
-        "safety-age",
         "S(<FOOD|generic-food>) ~8 O(<harmful-weak>)",
-        needs=("copula", "harm", "forbid", "audience-baby"),
-        says="harm from a food",
-    ),
-    Rule(
-        "harmful",
-        "safety-age",
         "O(<harmful-weak>) ~8 S(<FOOD>)",
-        needs=("copula", "harm", "forbid", "audience-baby"),
+        needs="copula harm forbid audience-baby",
         says="harm from a food",
     ),
-    Rule(
+    *_safety(
         "interferes",
-        "safety-age",
+        "T(<HARM>) ~8 O(<drug>)",
         effect="drug-interaction",
-        pattern="T(<HARM>) ~8 O(<drug>)",
-        needs=("FOOD",),
+        needs="FOOD",
         says="gets in the way of a medicine",
     ),
-    Rule(
+    *_safety(
         "contaminant",
-        "safety-age",
         "T(<free|low|high|HAVE|prefix-low|prefix-high|source>) ~5 O(<contaminant>)",
         named=True,
         says="a contaminant",
     ),
-    Rule("contaminant", "safety-age", "O(<contaminant>) T(<suffix-free>)", "free", says="free of a contaminant"),
-    Rule("contaminant", "safety-age", "S(<FOOD>) ~9 O(<contaminant>)", loose=True, says="a contaminant"),
-    Rule(
-        "safe", "safety-age", "O(<safe>)", needs=("FOOD", "pronoun"), veto=("kitchen-danger",), says="safety of a food"
-    ),
-    Rule(
+    *_safety("contaminant", "O(<contaminant>) T(<suffix-free>)", level="free", says="free of a contaminant"),
+    *_safety("contaminant", "S(<FOOD>) ~9 O(<contaminant>)", loose=True, says="a contaminant"),
+    *_safety("safe", "O(<safe>)", needs="FOOD pronoun", veto="kitchen-danger", says="safety of a food"),
+    *_safety(
         "age-and-food",
-        "safety-age",
         "T(<bound|AVOID|okay|give>) ~6 O(@AGE)",
-        needs=("FOOD", "ambiguous-nutrient"),
-        veto=("storing", "story"),
-        says="an age and a food",
-    ),
-    Rule(
-        "age-and-food",
-        "safety-age",
         "O(@AGE) ~16 T(<AVOID|okay|give|introduce|bound>)",
-        needs=("FOOD", "ambiguous-nutrient"),
-        veto=("storing", "story"),
+        needs="FOOD ambiguous-nutrient",
+        veto=_ADVICE,
         says="an age and a food",
     ),
-    Rule(
+    *_safety(
         "age-and-food",
-        "safety-age",
         "S(<FOOD|ambiguous-nutrient>) ~9 O(<age>)",
-        needs=("negation", "forbid", "avoid", "okay", "harmful"),
-        veto=("storing", "story"),
+        needs="negation forbid avoid okay harmful",
+        veto=_ADVICE,
         says="an age and a food",
     ),
-    Rule(
+    *_safety(
         "age-and-food",
-        "safety-age",
         "S(<generic-food|pronoun|FOOD|solids>) ~8 T(<give|introduce|okay|fine|include|enjoy>) ~6 O(@AGE)",
-        needs=("bound", "okay", "can-ask", "forbid", "stage"),
-        veto=("storing", "story"),
+        needs="bound okay can-ask forbid stage",
+        veto=_ADVICE,
         says="an age and a food",
     ),
-    Rule(
+    *_safety(
         "age-and-food",
-        "safety-age",
         "S(<FOOD|ambiguous-nutrient|solids>) ~20 T(<bound>) _4 O(@AGE)",
-        needs=("forbid", "okay", "can-ask", "avoid", "advice", "enjoy", "negation"),
-        veto=("storing", "story"),
+        needs="forbid okay can-ask avoid advice enjoy negation",
+        veto=_ADVICE,
         says="an age and a food",
     ),
-    Rule(
+    *_safety(
         "start-at-age",
-        "safety-age",
         "T(<advice|authority>) ~9 O(@AGE)",
-        needs=("solids", "give", "introduce", "wait", "FOOD"),
-        veto=("storing", "story"),
+        needs="solids give introduce wait FOOD",
+        veto=_ADVICE,
         says="an age to start from",
     ),
-    Rule(
+    *_safety(
         "start-at-age",
-        "safety-age",
         "<copula|HAVE> ~5 O(@AGE) ~6 T(<give|introduce|wait>)",
-        needs=("advice", "authority"),
-        veto=("storing", "story"),
+        needs="advice authority",
+        veto=_ADVICE,
         says="an age to start from",
     ),
-    Rule(
+    *_safety(
         "ready-at-age",
-        "safety-age",
         "O(@AGE) ~10 T(<develop|okay|able|fine>) ~6 S(<FOOD|generic-food|solids>)",
-        needs=("audience-baby",),
-        veto=("storing", "story"),
+        needs="audience-baby",
+        veto=_ADVICE,
         says="ready for it at an age",
     ),
-    Rule(
+    *_safety(
         "ready-at-age",
-        "safety-age",
         "<audience-baby> _2 <copula> _2 T(<okay>) ~6 O(@AGE)",
-        veto=("storing", "nonfood"),
+        veto="storing nonfood",
         says="ready at an age",
     ),
-    Rule(
+    *_safety(
         "until-child-is",
-        "safety-age",
         "T(<until-is>) _1 O(<number>)",
-        needs=("FOOD", "generic-food", "solids"),
-        veto=("storing", "story"),
-        says="an age to wait for",
-    ),
-    Rule(
-        "until-child-is",
-        "safety-age",
         "T(<bound> _2 <audience-baby> _1 <copula>) _1 O(<number>) (?!_1 <unit|household|time-unit|week>)",
-        needs=("FOOD", "generic-food", "solids"),
-        veto=("storing", "story"),
+        needs="FOOD generic-food solids",
+        veto=_ADVICE,
         says="an age to wait for",
     ),
-    Rule(
+    *_safety(
         "younger-than",
-        "safety-age",
         "T(<audience-baby> _1 <bound>) _1 O(<number>)",
-        needs=("FOOD",),
-        veto=("storing", "story"),
+        needs="FOOD",
+        veto=_ADVICE,
         says="an age and a food",
     ),
-    Rule(
+    *_safety(
         "none-before-age",
-        "safety-age",
         "T(<free>) _1 S(<ambiguous-nutrient|FOOD>) ~9 O(@AGE)",
-        veto=("storing", "story"),
-        says="none of it at an age",
-    ),
-    Rule(
-        "none-before-age",
-        "safety-age",
         "O(@AGE) ~6 T(<free>) _1 S(<ambiguous-nutrient|FOOD>)",
-        veto=("storing", "story"),
+        veto=_ADVICE,
         says="none of it at an age",
     ),
-    Rule(
-        "wait-until", "safety-age", "T(<wait|advice>) ~6 O(@AGE)", veto=("storing", "story"), says="an age to wait for"
-    ),
-    Rule(
-        "from-age",
-        "safety-age",
-        "T(<okay|fine>) _2 <bound|in>? _2 O(@AGE)",
-        veto=("storing", "story"),
-        says="an age to start from",
-    ),
-    Rule(
+    *_safety("wait-until", "T(<wait|advice>) ~6 O(@AGE)", veto=_ADVICE, says="an age to wait for"),
+    *_safety("from-age", "T(<okay|fine>) _2 <bound|in>? _2 O(@AGE)", veto=_ADVICE, says="an age to start from"),
+    *_safety(
         "fine-for-babies",
-        "safety-age",
+        ("S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)"),
+        "S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
         effect="age",
-        pattern="S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 "
-        "O(<audience-baby|solids>)",
         says="fine for babies",
     ),
-    Rule(
-        "fine-for-babies",
-        "safety-age",
-        effect="age",
-        pattern="S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
-        says="fine for babies",
-    ),
-    Rule(
+    *_safety(
         "too-much-for-babies",
-        "safety-age",
+        "S(<FOOD|ambiguous-nutrient|pronoun>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
         effect="age",
-        pattern="S(<FOOD|ambiguous-nutrient|pronoun>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
         says="too much for babies",
     ),
-    Rule(
+    *_safety(
         "can-babies",
-        "safety-age",
+        "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
+        "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
+        "T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
+        "T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<FOOD|ambiguous-nutrient>)",
         effect="age",
-        pattern="T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
-        veto=("story",),
+        veto="story",
         says="whether babies may eat it",
     ),
-    Rule(
-        "can-babies",
-        "safety-age",
-        effect="age",
-        pattern="T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
-        veto=("story",),
-        says="whether babies may eat it",
+    *_safety(
+        "age-and-solids", "O(@AGE) ~12 S(<solids>)", "S(<solids>) ~10 O(@AGE)", veto=_ADVICE, says="an age and solids"
     ),
-    Rule(
-        "can-babies",
-        "safety-age",
-        effect="age",
-        pattern="T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
-        veto=("story",),
-        says="whether babies may eat it",
-    ),
-    Rule(
-        "age-and-solids", "safety-age", "O(@AGE) ~12 S(<solids>)", veto=("storing", "story"), says="an age and solids"
-    ),
-    Rule(
-        "age-and-solids", "safety-age", "S(<solids>) ~10 O(@AGE)", veto=("storing", "story"), says="an age and solids"
-    ),
-    Rule("age-and-solids", "safety-age", "S(<solids|wait>) ~6 O(<number> _1 <week>)", says="an age and solids"),
-    Rule("readiness", "safety-age", effect="readiness-signs", pattern="O(<readiness>)", says="readiness for solids"),
-    Rule(
+    *_safety("age-and-solids", "S(<solids|wait>) ~6 O(<number> _1 <week>)", says="an age and solids"),
+    *_safety("readiness", "O(<readiness>)", effect="readiness-signs", says="readiness for solids"),
+    *_safety(
         "readiness",
-        "safety-age",
+        "O(<readiness-weak>)",
         effect="readiness-signs",
-        pattern="O(<readiness-weak>)",
-        needs=("solids", "readiness"),
+        needs="solids readiness",
         says="readiness for solids",
     ),
-    Rule(
+    *_safety(
         "not-for-babies",
-        "safety-age",
+        "T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby>)",
+        "T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<FOOD|ambiguous-nutrient>)",
+        "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
+        "S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
         effect="age",
-        pattern="T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby>)",
         says="a food kept from babies",
     ),
-    Rule(
-        "not-for-babies",
-        "safety-age",
-        effect="age",
-        pattern="T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<FOOD|ambiguous-nutrient>)",
-        says="a food kept from babies",
-    ),
-    Rule(
-        "not-for-babies",
-        "safety-age",
-        effect="age",
-        pattern="O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
-        says="a food kept from babies",
-    ),
-    Rule(
-        "not-for-babies",
-        "safety-age",
-        effect="age",
-        pattern="S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
-        says="a food kept from babies",
-    ),
-    Rule(
-        "can-babies",
-        "safety-age",
-        effect="age",
-        pattern="T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<FOOD|ambiguous-nutrient>)",
-        veto=("story",),
-        says="whether babies may eat it",
-    ),
-    Rule(
+    *_safety(
         "ready-for-solids",
-        "safety-age",
+        "T(<okay>) _3 S(<solids>)",
         effect="readiness-signs",
-        pattern="T(<okay>) _3 S(<solids>)",
-        needs=("audience-baby",),
+        needs="audience-baby",
         says="readiness",
     ),
 )
