@@ -28,12 +28,14 @@ class ChannelView:
 
 @dataclass(slots=True)
 class Outcome:
-    """What a check gave: findings in the order a person should meet them, and rules that broke."""
+    """What a check gave: findings in the order a person should meet them, rules that broke, and the dishes looked at
+    (with all that was worked out about them)."""
 
     findings: list[Finding] = field(default_factory=list)
     broken: list[str] = field(default_factory=list)
     files: int = 0
     rules: int = 0
+    dishes: tuple[Dish, ...] = ()
 
 
 def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: bool = False) -> Outcome:
@@ -47,7 +49,8 @@ def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: boo
             dish = folder.dish(file.recipe)
             dishes.append(dish)
             _run("dish", dish, dish.recipe.document, outcome)
-    _run("channel", ChannelView(folder, tuple(dishes)), folder.channel.document, outcome)
+    outcome.dishes = tuple(dishes)
+    _run("channel", ChannelView(folder, outcome.dishes), folder.channel.document, outcome)
     if whole_channel:
         from spoonproof.reading.slugs import clashes
 

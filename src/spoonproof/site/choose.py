@@ -32,6 +32,7 @@ def choose(folder: ChannelFolder, *, drafts: bool = False, with_errors: bool = F
     """
     files = folder.select((), drafts)
     outcome = check(folder, files)
+    looked_at = {dish.recipe.document: dish for dish in outcome.dishes}
     errors: dict[str, list[Finding]] = {}
     for finding in outcome.findings:
         if finding.level == "error":
@@ -45,7 +46,7 @@ def choose(folder: ChannelFolder, *, drafts: bool = False, with_errors: bool = F
             count = f"{len(found)} error{'' if len(found) == 1 else 's'}"
             left_out.append(f"{file.shown}: left out, it has {count} (spoonproof check {file.shown})")
         else:
-            dishes.append(folder.dish(file.recipe))
+            dishes.append(looked_at[file.recipe.document])
             if found:
                 faults[file.recipe.slug] = tuple(_told(finding) for finding in found)
     return Chosen(tuple(dishes), faults, tuple(left_out))
