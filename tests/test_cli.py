@@ -188,6 +188,20 @@ def test_changed_since_checks_what_changed_and_what_is_new(
     assert main(["check", "--changed-since", "HEAD", "--format", "jsonl"]) == 1
     found = [json.loads(line) for line in capsys.readouterr().out.split("\n") if line]
     assert {each["file"] for each in found} == {"recipes/new one ü.md"}
+    (new_channel / "recipes" / "new one ü.md").unlink()
+    pot = (new_channel / "recipes" / "leek-and-pea-mash.md").read_text()
+    pot = pot.replace("  - 2 tsp rapeseed oil", "  - {recipe: potato-and-courgette-mash, amount: 50 g}")
+    (new_channel / "recipes" / "leek-and-pea-mash.md").write_text(pot)
+    _git(new_channel, "add", ".")
+    _git(new_channel, "commit", "-qm", "Another")
+    recipe.write_text(recipe.read_text() + "More of it.\n")
+    main(["check", "--changed-since", "HEAD"])
+    assert "2 recipes checked" in capsys.readouterr().out, "the one that changed, and the one that has it as a food"
+    _git(new_channel, "checkout", "-q", ".")
+    with (new_channel / "channel.yaml").open("a") as file:
+        file.write("# another remark\n")
+    main(["check", "--changed-since", "HEAD"])
+    assert "2 recipes checked" in capsys.readouterr().out, "the channel has a say in all of them"
     for wrong in ("no-such-revision", "--output=x"):
         assert main(["check", f"--changed-since={wrong}"]) == 2
         assert "Traceback" not in capsys.readouterr().err

@@ -1,5 +1,7 @@
 """Workflow commands: everything escaped that would end a property or a message."""
 
+from dataclasses import replace
+
 from spoonproof.model.text import Document
 from spoonproof.report.annotations import workflow_commands
 from tests.report.findings import TEXT, honey
@@ -12,3 +14,11 @@ def test_a_command_is_one_line_with_everything_escaped() -> None:
     )
     assert "100 %25: not yet%0Anot even cooked%0ATo put it right: Leave it out." in line
     assert "\n" not in line
+
+
+def test_nothing_that_steers_a_log_comes_through_and_the_folder_stands_before() -> None:
+    nasty = replace(honey(), message="\x1b[2J::error::\r\u202e100 %")
+    (line,) = workflow_commands([nasty], "blog/")
+    assert line.startswith("::error file=blog/recipes/a b.md,")
+    assert "\x1b" not in line and "\u202e" not in line and "\r" not in line
+    assert "\\x1b[2J::error::%0A" in line

@@ -4,7 +4,13 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
+from pathlib import Path
 
+import jsonschema
+import pytest
+
+from spoonproof.checks.rule import all_rules
+from spoonproof.cli import main
 from spoonproof.model.text import Document
 from spoonproof.report.sarif import sarif
 from tests.report.findings import SOURCES, TEXT, honey
@@ -41,3 +47,88 @@ def test_two_alike_have_two_fingerprints() -> None:
 def test_a_finding_of_another_rule_has_another_fingerprint() -> None:
     first, second = log(honey(), replace(honey(), rule="other"))["results"]
     assert first["partialFingerprints"] != second["partialFingerprints"]
+
+
+SCHEMA = json.loads(Path(__file__).with_name("sarif_schema.json").read_text(encoding="utf-8"))
+RECIPE = """---
+title: 🥣 Leek bowl
+ages: 7-9 months
+texture: mashed
+foods:
+  - 200 g leeks, sliced
+  - 1 tbsp honey
+  - {recipe: stokc, amount: 1 tbsp}
+steps:
+  - Look: boil the leeks for 15 minutes.
+  - Mash the leeks with the honey and the stokc.
+seson: winter
+---
+🥣 This bowl prevents colds. This bowl prevents colds.
+"""
+
+
+def test_the_schema_finds_faults() -> None:
+    good = json.loads(sarif([honey()], SOURCES, {}))
+    validator = jsonschema.Draft4Validator(SCHEMA, format_checker=jsonschema.FormatChecker())
+    assert list(validator.iter_errors(good)) == []
+    for change in (
+        lambda log: log.pop("version"),
+        lambda log: log["runs"][0]["results"][0].pop("message"),
+        lambda log: log["runs"][0]["results"][0].update(level="bad"),
+        lambda log: log["runs"][0]["results"][0].update(place=1),
+        lambda log: log["runs"][0]["results"][0]["locations"][0]["physicalLocation"]["region"].update(startLine=0),
+        lambda log: log["runs"][0]["results"][0]["fixes"][0]["artifactChanges"][0]["replacements"][0].pop(
+            "deletedRegion"
+        ),
+    ):
+        bad = json.loads(json.dumps(good))
+        change(bad)
+        assert list(validator.iter_errors(bad))
+
+
+@pytest.fixture
+def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> dict:  # type: ignore[type-arg]
+    """The log of a check from above the channel, as a code host runs it."""
+    (tmp_path / "blog" / "recipes").mkdir(parents=True)
+    (tmp_path / "blog" / "channel.yaml").write_text("title: Row\nmarkets: [GB]\n")
+    (tmp_path / "blog" / "recipes" / "leek-bowl.md").write_text(RECIPE, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    assert main(["check", "--channel", "blog", "--format", "sarif", "--level", "note"]) == 1
+    return json.loads(capsys.readouterr().out)
+
+
+def test_what_the_command_writes_is_valid(written: dict) -> None:  # type: ignore[type-arg]
+    validator = jsonschema.Draft4Validator(SCHEMA, format_checker=jsonschema.FormatChecker())
+    assert list(validator.iter_errors(written)) == []
+    run = written["runs"][0]
+    assert len(run["results"]) >= 5
+    for result in run["results"]:
+        rule = run["tool"]["driver"]["rules"][result["ruleIndex"]]
+        assert rule["id"] == result["ruleId"] and rule["help"]["text"] and rule["help"]["markdown"]
+        place = result["locations"][0]["physicalLocation"]
+        assert place["artifactLocation"]["uri"] in ("blog/recipes/leek-bowl.md", "blog/channel.yaml")
+        line = RECIPE.split("\n")[place["region"]["startLine"] - 1]
+        assert place["region"]["startColumn"] <= len(line) + 1
+        for fix in result.get("fixes", ()):
+            assert fix["artifactChanges"][0]["artifactLocation"]["uri"] == "blog/recipes/leek-bowl.md"
+    marks = [result["partialFingerprints"]["spoonproofStatement/v1"] for result in run["results"]]
+    assert len(set(marks)) == len(marks)
+    assert any(result.get("relatedLocations") for result in run["results"])
+
+
+def test_fingerprints_do_not_depend_on_where_it_is_run(
+    written: dict,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],  # type: ignore[type-arg]
+) -> None:
+    monkeypatch.chdir("blog")
+    main(["check", "--format", "sarif", "--level", "note"])
+    inside = json.loads(capsys.readouterr().out)["runs"][0]["results"]
+    outside = written["runs"][0]["results"]
+    assert [r["partialFingerprints"] for r in inside] == [r["partialFingerprints"] for r in outside]
+    place = inside[0]["locations"][0]["physicalLocation"]["artifactLocation"]["uri"]
+    assert place == "recipes/leek-bowl.md"
+
+
+def test_every_rule_has_help() -> None:
+    assert all(rule.title and rule.doc.strip() for rule in all_rules())

@@ -81,14 +81,20 @@ def _print(options: Namespace, folder: ChannelFolder, shown: Sequence[Finding], 
     elif options.format == "sarif":
         from spoonproof.report.sarif import sarif
 
-        terminal.write([sarif(shown, sources, _help_texts())])
+        terminal.write([sarif(shown, sources, _help_texts(), _from_here(folder))])
     elif options.format == "annotations":
         from spoonproof.report.annotations import workflow_commands
 
-        terminal.write(workflow_commands(shown))
+        terminal.write(workflow_commands(shown, _from_here(folder)))
     else:
         terminal.write(terminal.report(shown, sources, terminal.wants_colour(sys.stdout), options.trail))
         terminal.write(["", terminal.summary(shown, outcome.files)])
+
+
+def _from_here(folder: ChannelFolder) -> str:
+    """The channel's folder as a code host sees it, which runs us from the top of the repository."""
+    here, root = Path.cwd().resolve(), folder.root.resolve()
+    return f"{root.relative_to(here).as_posix()}/" if here in root.parents else ""
 
 
 def _help_texts() -> dict[str, tuple[str, str]]:
@@ -109,7 +115,26 @@ def _echo(folder: ChannelFolder, files: Sequence[RecipeFile]) -> None:
 
 
 def _changed(folder: ChannelFolder, files: Sequence[RecipeFile], ref: str) -> tuple[RecipeFile, ...]:
-    """Those of ``files`` that differ from ``ref`` or that git does not know. Raises UsageError."""
+    """Those of ``files`` that differ from ``ref`` or that git does not know, and those that use one of them as a food;
+    all of them where the channel, its claims or its tables differ. Raises UsageError."""
+    names = _names_changed(folder.root, ref)
+    if any(name == "channel.yaml" or name.startswith(("claims/", "shared/")) for name in names):
+        return tuple(files)
+    reached = {Path(name).stem for name in names if name.endswith(".md")}
+    while True:
+        users = {
+            file.recipe.slug
+            for file in files
+            if file.recipe is not None and any(line.recipe in reached for line in file.recipe.foods)
+        }
+        if users <= reached:
+            break
+        reached |= users
+    return tuple(f for f in files if f.shown in names or (f.recipe is not None and f.recipe.slug in reached))
+
+
+def _names_changed(root: Path, ref: str) -> set[str]:
+    """The files below ``root`` that differ from a revision or are new, as git names them. Raises UsageError."""
     import subprocess
 
     from spoonproof.cli import UsageError
@@ -118,18 +143,18 @@ def _changed(folder: ChannelFolder, files: Sequence[RecipeFile], ref: str) -> tu
         raise UsageError(f"{ref!r} is not a revision")
     names: set[str] = set()
     for command in (
-        ["git", "diff", "--name-only", "--relative", "-z", ref, "--"],
+        ["git", "diff", "--no-ext-diff", "--no-textconv", "--name-only", "--relative", "-z", ref, "--"],
         ["git", "ls-files", "--others", "--exclude-standard", "-z"],
     ):
         try:
-            done = subprocess.run(command, cwd=folder.root, capture_output=True, check=True)
+            done = subprocess.run(command, cwd=root, capture_output=True, check=True)
         except FileNotFoundError:
             raise UsageError("--changed-since needs git, and there is none here") from None
         except subprocess.CalledProcessError as error:
             words = error.stderr.decode("utf-8", "replace").strip().split("\n")[0]
             raise UsageError(f"git can't compare with {ref!r}: {words}") from None
         names |= {name.decode("utf-8", "surrogateescape") for name in done.stdout.split(b"\0") if name}
-    return tuple(file for file in files if file.shown in names)
+    return names
 
 
 def _mendings(

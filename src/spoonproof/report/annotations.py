@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from spoonproof.model.finding import Finding
+from spoonproof.report.terminal import printable
 
 _WORDS = {"error": "error", "warning": "warning", "note": "notice"}
 
 
-def workflow_commands(findings: Iterable[Finding]) -> Iterator[str]:
-    """One command a finding; columns only where it begins and ends on one line."""
+def workflow_commands(findings: Iterable[Finding], folder: str = "") -> Iterator[str]:
+    """One command a finding; columns only where it begins and ends on one line. ``folder``: as for SARIF."""
     for finding in findings:
         place = finding.document.place(finding.span)
-        where = f"file={_property(finding.document.path)},line={place.line},endLine={place.end_line}"
+        where = f"file={_property(folder + finding.document.path)},line={place.line},endLine={place.end_line}"
         if place.line == place.end_line:
             where += f",col={place.column},endColumn={place.end_column}"
         words = finding.message
@@ -23,7 +24,8 @@ def workflow_commands(findings: Iterable[Finding]) -> Iterator[str]:
 
 
 def _message(text: str) -> str:
-    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+    shown = "\n".join(printable(line) for line in text.replace("\r", "\n").split("\n"))
+    return shown.replace("%", "%25").replace("\n", "%0A")
 
 
 def _property(text: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from hashlib import sha256
 from typing import Any
@@ -16,8 +17,18 @@ from spoonproof.model.text import Document, Span
 _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 
 
-def sarif(findings: Sequence[Finding], sources: Mapping[str, Csl], help_texts: Mapping[str, tuple[str, str]]) -> str:
-    """The whole log as JSON. ``help_texts``: rule name to (title, help)."""
+_EXAMPLE = re.compile(r"^(Fails|Passes)::$", re.MULTILINE)
+"""Headings of the examples in a rule's help; what is indented below them is code in Markdown as it stands."""
+
+
+def sarif(
+    findings: Sequence[Finding],
+    sources: Mapping[str, Csl],
+    help_texts: Mapping[str, tuple[str, str]],
+    folder: str = "",
+) -> str:
+    """The whole log as JSON. ``help_texts``: rule name to (title, help). ``folder``: the channel's folder from where
+    the log is read, "" for the same one, else with a slash at its end; fingerprints don't depend on it."""
     names = sorted({finding.rule for finding in findings})
     run = {
         "tool": {
@@ -28,7 +39,7 @@ def sarif(findings: Sequence[Finding], sources: Mapping[str, Csl], help_texts: M
             }
         },
         "columnKind": "unicodeCodePoints",
-        "results": _results(findings, names, sources),
+        "results": _results(findings, names, sources, folder),
     }
     return json.dumps({"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=1)
 
@@ -37,32 +48,36 @@ def _rule(name: str, help_texts: Mapping[str, tuple[str, str]]) -> dict[str, Any
     title, words = help_texts.get(name, (name, ""))
     rule: dict[str, Any] = {"id": name, "shortDescription": {"text": title or name}}
     if words:
-        rule["help"] = {"text": words}
+        rule["help"] = {"text": words, "markdown": _EXAMPLE.sub(r"**\1**\n", words)}
     return rule
 
 
-def _results(findings: Sequence[Finding], names: list[str], sources: Mapping[str, Csl]) -> list[dict[str, Any]]:
+def _results(
+    findings: Sequence[Finding], names: list[str], sources: Mapping[str, Csl], folder: str
+) -> list[dict[str, Any]]:
+    index = {name: number for number, name in enumerate(names)}
     seen: dict[str, int] = {}
     results = []
     for finding in findings:
         print_base = _fingerprint(finding)
         seen[print_base] = seen.get(print_base, 0) + 1
-        results.append(_result(finding, names.index(finding.rule), f"{print_base}:{seen[print_base]}", sources))
+        fingerprint = f"{print_base}:{seen[print_base]}"
+        results.append(_result(finding, index[finding.rule], fingerprint, sources, folder))
     return results
 
 
-def _result(finding: Finding, index: int, fingerprint: str, sources: Mapping[str, Csl]) -> dict[str, Any]:
+def _result(finding: Finding, index: int, fingerprint: str, sources: Mapping[str, Csl], folder: str) -> dict[str, Any]:
     result: dict[str, Any] = {
         "ruleId": finding.rule,
         "ruleIndex": index,
         "level": finding.level,
         "message": {"text": _words(finding, sources)},
-        "locations": [_location(finding.document, finding.span)],
+        "locations": [_location(finding.document, finding.span, folder)],
         "partialFingerprints": {"spoonproofStatement/v1": fingerprint},
         "properties": {"area": finding.area, "bowl": finding.bowl},
     }
     related = [
-        {**_location(other.document, other.span), "id": number, "message": {"text": other.message}}
+        {**_location(other.document, other.span, folder), "id": number, "message": {"text": other.message}}
         for number, other in enumerate(finding.related, 1)
     ]
     for source in dict.fromkeys(finding.sources):
@@ -78,7 +93,7 @@ def _result(finding: Finding, index: int, fingerprint: str, sources: Mapping[str
     if related:
         result["relatedLocations"] = related
     if finding.remedy is not None and finding.remedy.edits:
-        result["fixes"] = [_fix(finding.remedy, finding.document)]
+        result["fixes"] = [_fix(finding.remedy, finding.document, folder)]
     return result
 
 
@@ -90,12 +105,12 @@ def _words(finding: Finding, sources: Mapping[str, Csl]) -> str:
     return words + (f" Source: {'; '.join(cited)}." if cited else "")
 
 
-def _fix(remedy: Remedy, document: Document) -> dict[str, Any]:
+def _fix(remedy: Remedy, document: Document, folder: str) -> dict[str, Any]:
     return {
         "description": {"text": remedy.text},
         "artifactChanges": [
             {
-                "artifactLocation": {"uri": _uri(document)},
+                "artifactLocation": {"uri": _uri(document, folder)},
                 "replacements": [
                     {"deletedRegion": _region(document, edit.span), "insertedContent": {"text": edit.replacement}}
                     for edit in remedy.edits
@@ -105,12 +120,13 @@ def _fix(remedy: Remedy, document: Document) -> dict[str, Any]:
     }
 
 
-def _location(document: Document, span: Span) -> dict[str, Any]:
-    return {"physicalLocation": {"artifactLocation": {"uri": _uri(document)}, "region": _region(document, span)}}
+def _location(document: Document, span: Span, folder: str) -> dict[str, Any]:
+    place = {"artifactLocation": {"uri": _uri(document, folder)}, "region": _region(document, span)}
+    return {"physicalLocation": place}
 
 
-def _uri(document: Document) -> str:
-    return quote(document.path)
+def _uri(document: Document, folder: str) -> str:
+    return quote(folder + document.path)
 
 
 def _region(document: Document, span: Span) -> dict[str, int]:
