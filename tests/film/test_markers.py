@@ -1,5 +1,6 @@
 """Markers: independent parsers read every file back."""
 
+import io
 from itertools import pairwise
 from pathlib import Path
 
@@ -50,3 +51,31 @@ def test_fountain_keeps_speech_in_one_block_and_no_note_swallows_it() -> None:
     assert text.startswith("Title: Leek and potato spoonful\n")
     assert "@PRESENTER\nCrème [ [brûlée] ] it is not. But it is good.\n" in text
     assert text.count("\n.") == len(script().takes)
+
+
+def test_another_reader_of_fountain_sees_the_same_script() -> None:
+    parse = pytest.importorskip("screenplain.parsers.fountain", reason="screenplain is a development extra").parse
+    made = script()
+    read = list(parse(io.StringIO(fountain(made))))
+    kinds = [type(part).__name__ for part in read]
+    scenes = [part for part in read if type(part).__name__ == "Slug"]
+    assert [str(scene.scene_number) for scene in scenes] == [str(n) for n in range(1, len(made.takes) + 1)]
+    assert [str(scene.line) for scene in scenes] == [take.name.upper() for take in made.takes]
+    speeches = [" ".join(str(text) for _, text in part.blocks) for part in read if type(part).__name__ == "Dialog"]
+    assert [_plain(speech) for speech in speeches] == [_plain(take.say) for take in made.takes if take.say]
+    shown = [
+        str(part.lines[0]).removeprefix("SUPER: ")
+        for part in read
+        if str(getattr(part, "lines", [""])[0])[:6] == "SUPER:"
+    ]
+    assert shown == [each.text for each in made.supers]
+    assert set(kinds) == {"Slug", "Action", "Dialog"}
+
+
+def _plain(text: str) -> str:
+    return "".join(letter for letter in text if letter.isalnum())
+
+
+def test_marks_of_emphasis_are_letters_in_speech() -> None:
+    made = write_script(material(segment("Hook", "Two *stars* and an under_score_ in it.")))
+    assert "Two \\*stars\\* and an under\\_score\\_ in it." in fountain(made)

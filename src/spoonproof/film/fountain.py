@@ -26,5 +26,7 @@ def _one_line(text: str) -> str:
 
 
 def _dialogue(text: str) -> str:
-    """Speech in one block: an empty line would end it, and notes or a boneyard would swallow it."""
-    return _one_line(text).replace("[[", "[ [").replace("]]", "] ]").replace("/*", "/ *").replace("*/", "* /")
+    """Speech in one block: an empty line would end it, notes or a boneyard would swallow it, and stars and underlines
+    would set it in italics."""
+    plain = _one_line(text).replace("*", "\\*").replace("_", "\\_")
+    return plain.replace("[[", "[ [").replace("]]", "] ]").replace("/\\*", "/ \\*").replace("\\*/", "\\* /")
