@@ -12,21 +12,30 @@ document.documentElement.classList.add("has-script");
   const none = document.getElementById("none-left");
   const fold = (text) => text.toLowerCase().normalize("NFD").replace(/[\u0300-\u036f]/g, "");
   const words = cards.map((card) => fold(card.textContent + " " + card.dataset.words));
+  const tokens = cards.map((card) => new Set(card.dataset.is.split(" ")));
   const sift = () => {
     const asked = fold(find.value).split(/\s+/).filter(Boolean);
     const chosen = [...form.querySelectorAll("input[type=radio]:checked")].map((i) => i.value).filter((v) => !v.startsWith("any-"));
     let left = 0;
     cards.forEach((card, i) => {
-      const is = card.dataset.is.split(" ");
-      const stays = asked.every((word) => words[i].includes(word)) && chosen.every((token) => is.includes(token));
-      card.hidden = !stays;
+      const stays = asked.every((word) => words[i].includes(word)) && chosen.every((token) => tokens[i].has(token));
+      if (card.hidden === stays) card.hidden = !stays;
       left += stays;
     });
     none.hidden = left > 0;
     count.textContent = left === 1 ? "1 recipe" : left + " recipes";
   };
-  form.addEventListener("input", sift);
-  form.addEventListener("submit", (event) => event.preventDefault());
+  // Letters typed faster than the screen is drawn are looked for once.
+  let waiting = 0;
+  form.addEventListener("input", () => {
+    cancelAnimationFrame(waiting);
+    waiting = requestAnimationFrame(sift);
+  });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    sift();
+    find.blur(); // a phone's keyboard goes away and shows what was found
+  });
   if (location.hash.startsWith("#find=")) find.value = decodeURIComponent(location.hash.slice(6));
   sift();
 })();

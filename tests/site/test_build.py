@@ -30,7 +30,7 @@ def test_same_view_same_bytes(files: dict[str, bytes]) -> None:
 def test_every_kind_of_page_is_there(files: dict[str, bytes]) -> None:
     assert {
         "index.html", "404.html", "sources.html", "rules.html", "register.html", "calendar.html", "feed.xml",
-        "sitemap.xml", "robots.txt", "search.json", "recipes/red-lentil-and-sweet-potato-pot.html",
+        "sitemap.xml", "robots.txt", "recipes/red-lentil-and-sweet-potato-pot.html",
         "recipes/lentil-pot.html",
     } <= set(files)  # fmt: skip
 
@@ -142,7 +142,6 @@ def test_what_people_write_is_shown_as_text_everywhere(bad: str) -> None:
     blocks = re.findall(r'<script type="application/ld\+json">(.*?)</script>', made[page.href].decode(), re.S)
     assert json.loads(blocks[0])["name"] == bad
     assert all("<" not in block for block in blocks)
-    assert any(entry["title"] == bad for entry in json.loads(made["search.json"]))
 
 
 def _strict(text: str) -> None:
@@ -185,7 +184,7 @@ def test_an_empty_channel_still_has_a_front_page() -> None:
     assert "sitemap.xml" not in made  # a site map needs full addresses
 
 
-def test_a_page_published_with_errors_says_so_and_stays_out_of_feed_and_search() -> None:
+def test_a_page_published_with_errors_says_so_and_stays_out_of_the_feed() -> None:
     faults = (Fault("Line 9: the parsnip is still hard.", "too-hard-for-the-age"), Fault("Line 2: odd.", "not-listed"))
     page = dataclasses.replace(sample.pear_mash(), unfinished=faults)
     made = build.files(dataclasses.replace(sample.site(), recipes=(page,)), Theme([sample.THEME]), {})
@@ -195,7 +194,6 @@ def test_a_page_published_with_errors_says_so_and_stays_out_of_feed_and_search()
     assert "Not ready" in text and "still hard" in text and 'content="noindex"' in text
     assert '"@type":"Recipe"' not in text
     assert b"<entry>" not in made["feed.xml"]
-    assert json.loads(made["search.json"]) == []
 
 
 def test_a_reviewer_is_not_named_on_a_page_with_health_claims(files: dict[str, bytes]) -> None:

@@ -15,7 +15,7 @@ from spoonproof.site.view import Choice, Shown
 SYSTEMS = (Choice("written", "as written"), Choice("metric", "metric"), Choice("us", "American"))
 """Measure systems that can be shown."""
 
-SCALES = (Choice("half", "half"), Choice("1", "as written"), Choice("2", "double"), Choice("3", "three times"))
+SCALES = (Choice("half", "half"), Choice("1", "as written"), Choice("2", "double"), Choice("3", "triple"))
 """How much of a recipe can be shown."""
 
 FACTORS = {"half": Fraction(1, 2), "1": Fraction(1), "2": Fraction(2), "3": Fraction(3)}

@@ -49,7 +49,6 @@ def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, 
     text["switch.css"] = sieve.switches(SYSTEMS, SCALES)
     text["feed.xml"] = feed.atom(site)
     text["robots.txt"] = feed.robots(site)
-    text["search.json"] = feed.search_list(site)
     if site.base_url:
         text["sitemap.xml"] = feed.sitemap(site, mapped)
     out = {path: body.encode("utf-8") for path, body in text.items()}

@@ -1,8 +1,7 @@
-"""Files for machines beside the pages: Atom feed, site map, robots.txt, redirects, the search list."""
+"""Files for machines beside the pages: Atom feed, site map, robots.txt, redirects."""
 
 from __future__ import annotations
 
-import json
 from xml.sax.saxutils import escape, quoteattr
 
 from spoonproof.site.view import RecipePage, Site, plain
@@ -79,13 +78,3 @@ def robots(site: Site) -> str:
     if site.base_url:
         lines.append(f"Sitemap: {site.address('sitemap.xml')}")
     return "\n".join([*lines, ""])
-
-
-def search_list(site: Site) -> str:
-    """What a search without a server needs: one entry a recipe, plain words."""
-    entries = [
-        {"title": page.name, "href": page.href, "ages": page.ages, "texture": page.texture, "words": page.words}
-        for page in site.recipes
-        if not page.unfinished
-    ]
-    return json.dumps(entries, ensure_ascii=False, separators=(",", ":")) + "\n"

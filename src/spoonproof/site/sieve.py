@@ -85,12 +85,16 @@ def card(page: RecipePage, every: tuple[Filter, ...]) -> Card:
 
 
 def style(every: Iterable[Filter]) -> str:
-    """The style sheet of the filters: one rule a choice."""
+    """The style sheet of the filters: one rule a choice.
+
+    Only where no script runs: with a thousand cards, ``:has`` is looked at anew for each card that a script hides.
+    """
     lines = ["/* Filters without script: a chosen button hides the cards that lack its word. */"]
+    lines.append("@media (scripting: none) {")
     for filter in every:
         for choice in filter.choices[1:]:
             lines.append(f'body:has(#f-{choice.id}:checked) .card:not([data-is~="{choice.id}"]) {{ display: none; }}')
-    return "\n".join([*lines, ""])
+    return "\n".join([*lines, "}", ""])
 
 
 def switches(systems: Iterable[Choice], scales: Iterable[Choice]) -> str:
