@@ -49,8 +49,13 @@ def check(dish: Dish) -> Iterator[Fault]:
             longest = max(said, key=lambda pair: pair[1])[0].name or "the longest segment"
             yield Fault(
                 segment.say.span,
-                f"The words take about {total:.0f} s at {dish.channel.speech:g} words a minute, and the film runs "
-                f"{film.runs:g} s.",
+                f"The words take about {total:.0f} s at {_pace(dish)}, and the film runs {film.runs:g} s.",
                 remedy=Remedy(f"Shorten what is said ({longest} first), or let the film run longer."),
             )
             return
+
+
+def _pace(dish: Dish) -> str:
+    film, presenters = dish.recipe.film, dish.channel.presenters
+    named = {segment.presenter for segment in (film.segments if film else ())} & presenters.keys()
+    return "their presenters' own pace" if named else f"{dish.channel.speech:g} words a minute"
