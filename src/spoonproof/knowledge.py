@@ -186,9 +186,9 @@ class Knowledge:
         from spoonproof.reading.bundle import bundle_root
         from spoonproof.reading.tables import read_table
 
-        folder = bundle_root() / "claims" / "lexicon" / "en"
-        tables = {path.stem: read_table(path) for path in sorted(folder.glob("*.csv"))}
-        return Lexicon.from_rows(tables, self.foods.names())
+        folder = bundle_root() / "claims"
+        tables = {path.stem: read_table(path) for path in sorted((folder / "lexicon" / "en").glob("*.csv"))}
+        return Lexicon.from_rows(tables, self.foods.names(), read_table(folder / "model" / "weights.csv"))
 
     @cached_property
     def _register(self) -> tuple[Register, tuple[Finding, ...]]:

@@ -25,6 +25,8 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
 
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
+    if claim.proposed:
+        return _backed(_unjudged(claim), context)
     claim = read_again(claim, register)
     key = key_of_claim(claim, context, register)
     matching = register.matching(key)
@@ -55,6 +57,12 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
         trail=tuple(steps),
     )
     return _guarded(_backed(judged, context))
+
+
+def _unjudged(claim: Claim) -> JudgedClaim:
+    """What only looks like a claim by its words: nobody knows what it says, so nothing is said of it."""
+    why = "Its words are those of a claim, and what it says is on no list here. If it is one, give it a source."
+    return JudgedClaim(claim, "unlisted", (), "source-it", 0, why, trail=(*claim.steps, "not judged: only proposed"))
 
 
 def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:

@@ -11,7 +11,8 @@ from spoonproof.model.record import dataclass
 class Draft:
     """One claim of a sentence; ``start``/``end`` are offsets into the sentence.
 
-    ``pronoun`` is True where the sentence alone does not say what the claim is about.
+    ``pronoun`` is True where the sentence alone does not say what the claim is about, ``proposed`` where the
+    word model alone takes it for a claim.
     """
 
     rule: Rule
@@ -32,6 +33,7 @@ class Draft:
     trigger: str
     pronoun: bool
     steps: tuple[str, ...]
+    proposed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
