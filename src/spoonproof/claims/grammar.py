@@ -170,7 +170,7 @@ def _narrowest(lexicon: Lexicon, parts: list[list[str]]) -> list[list[str]]:
 
 def _required(pattern: str) -> list[list[str]]:
     """The classes a pattern cannot do without: those outside alternatives, options and look-aheads."""
-    plain = re.sub(r"\(\?[:!][^()]*\)\??|\(\?![^()]*\)", "", pattern.replace("@AGE", ""))
+    plain = re.sub(r"\(\?<?[:!=][^()]*\)\??", "", pattern.replace("@AGE", ""))
     plain = re.sub(r"[TOS]\([^()]*\)\?|<[^<>]*>\?", "", plain)
     return [
         names.split("|") for names in _CLASSES.findall(_MACRO.sub(lambda m: MACROS.get(m.group(), m.group()), plain))

@@ -120,6 +120,7 @@ ALLERGEN = (
         "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
         effect="allergen-introduction",
         needs="FOOD introduce pronoun solids give",
+        veto="refer",
         says="finding out about reactions",
     ),
     *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),

@@ -15,7 +15,7 @@ _COOKING = "culinary"
 _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 
 NUTRIENT_CONTENT = (
-    *_content("high-in", "T(<high>) _4 O(<NUT>)", level="high", says="a phrase of plenty and a nutrient"),
+    *_content("high-in", "(?<!<need>) T(<high>) _4 O(<NUT>)", level="high", says="a phrase of plenty and a nutrient"),
     *_content(
         "high-in",
         "T(<high>) (?:_1 <FOOD> ,?){1,4} _2 O(<NUT>)",
@@ -94,6 +94,12 @@ NUTRIENT_CONTENT = (
         says="a food helps to nutrients",
     ),
     *_content(
+        "is-its-source",
+        "S(<THING>) ~8 <copula|have|make> ~4 O(<NUTRIENT>) T(<source-noun>)",
+        level="source",
+        says="called a source of it",
+    ),
+    *_content(
         "content-is-low",
         "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
         says="how high its content is",
@@ -169,9 +175,10 @@ NUTRIENT_CONTENT = (
     *_content(
         "is-source",
         "T(<copula>) _1 O(<ambiguous-nutrient>)",
-        "T(<copula>) _3 O(<nutrient|energy|nutrient-weak>)",
+        "T(<copula>) (?!_2 <have>) _3 O(<nutrient|energy|nutrient-weak>)",
         level="contains",
         named=True,
+        veto=_KITCHEN,
         loose=True,
         says="it is it",
     ),

@@ -112,6 +112,13 @@ FUNCTION = (
         says="weight lost or gained",
     ),
     *_function(
+        "they-need",
+        "<audience-baby> ~8 S(<nutrient>) ~14 <pronoun> T(<need>)",
+        effect="importance",
+        loose=True,
+        says="someone needs a nutrient",
+    ),
+    *_function(
         "needed-to-grow",
         "<audience-baby|audience-adult> ~6 S(<nutrient|nutrient-weak>) _3 T(<need>) _2 O(<develop|strong>)",
         says="someone needs a nutrient to thrive",
@@ -210,7 +217,7 @@ DISEASE = (
     *_disease("remedy", "S(<THING>) ~14 T(<remedy>)", "T(<remedy>) _3 O(<DISEASE>)", effect="remedy", says="a remedy"),
     *_disease(
         "caused-by",
-        "O(<DISEASE>) [^?]{0,9}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
+        "O(<DISEASE>) [^?]{0,12}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
         veto=_NOT_FOOD,
         says="an illness put down to a food",
     ),
@@ -247,6 +254,7 @@ DISEASE = (
 )
 
 GENERAL_BENEFIT = (
+    *_benefit("good-for-health", "S(<THING>) ~14 T(<good-health>)", says="good for health"),
     *_benefit("good-for-health", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
     *_benefit(
         "superfood",

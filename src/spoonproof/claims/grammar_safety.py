@@ -162,6 +162,12 @@ SAFETY_AGE = (
         says="fine for babies",
     ),
     *_safety(
+        "not-instead-of-milk",
+        "S(<milk-feed>) ~4 T(<okay|fine>) _2 <worth>",
+        effect="age",
+        says="whether it may stand in for milk",
+    ),
+    *_safety(
         "too-much-for-babies",
         "S(<FOOD|ambiguous-nutrient|pronoun>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
         effect="age",
@@ -169,6 +175,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "can-babies",
+        "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
         "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
         "T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",

@@ -149,7 +149,8 @@ def _is_empty(tagged: Tagged, index: int) -> bool:
         words = words[1:]
     elif words[0] != "it's":
         return False
-    return any(word in ("to", "that", "if", "when") for word in words[2:4]) and not tagged.find(_GOOD, index, index + 4)
+    then = any(word.rpartition(" ")[2] in ("to", "that", "if", "when") for word in words[1:4])
+    return then and not tagged.find(_GOOD, index, index + 4)
 
 
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
