@@ -17,7 +17,11 @@ from spoonproof.claims.inflect import forms
 from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.table import Row
 
-TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+")
+# "it's" is two words, so that what is said of "it" is found either way.
+TOKEN = re.compile(
+    r"(?:it|they|that|this|these|those|he|she|there|what)(?='(?:s|re)\b)|'(?:s|re)\b"
+    r"|\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+"
+)
 _JOINED = re.compile(r"(?<=\d) (?=s\b)|(?<=\bb) (?=\d)")  # "omega 3s", "b12" are written in one
 _PLAIN_TERM = re.compile(r"[a-z]+(?: [a-z]+)*")
 _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñç", "''''aaaaaaeeeeiiiiooooouuuunc")

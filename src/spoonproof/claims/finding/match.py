@@ -32,10 +32,10 @@ _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doc
 _STRONG = frozenset({"effect", "disease", "nutrient"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
-_POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "it's", "they're", "them"})
+_POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
 
 # "..., it will help", "because they are", "its benefits"
-_SAYING = frozenset({"it", "they", "it's", "they're"})
+_SAYING = frozenset({"it", "they"})
 _BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _PREDICATES = frozenset(
@@ -145,10 +145,9 @@ def _points_from(tagged: Tagged, index: int) -> bool:
 def _is_empty(tagged: Tagged, index: int) -> bool:
     """ "It is important to note that ..." points at nothing ("it is important to the gut" does)."""
     words = [item.words for item in tagged.items[index : index + 5]]
-    if words[0] == "it" and len(words) > 1 and words[1] in ("is", "was", "'s"):
-        words = words[1:]
-    elif words[0] != "it's":
+    if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
+    words = words[1:]
     then = any(word.rpartition(" ")[2] in ("to", "that", "if", "when") for word in words[1:4])
     return then and not tagged.find(_GOOD, index, index + 4)
 

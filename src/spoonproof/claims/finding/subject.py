@@ -19,8 +19,8 @@ _VERBS = frozenset(
     {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
 )
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
-                       "their", "he", "she", "it's", "they're"})  # fmt: skip
-_PERSONAL = frozenset({"it", "they", "it's", "they're", "he", "she"})
+                       "their", "he", "she"})  # fmt: skip
+_PERSONAL = frozenset({"it", "they", "he", "she"})
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "in", "into", "to"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
@@ -272,7 +272,7 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
         i
         for i in range(begin, at)
         if tagged.items[i].words in _PRONOUNS
-        # "this purée" names its noun; "it's packed with protein" does not
+        # "this purée" names its noun; "it is packed with protein" does not
         and (tagged.items[i].words in _PERSONAL or not tagged.find(_NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
     ]
@@ -282,7 +282,7 @@ def _pronoun(tagged: Tagged, begin: int, at: int) -> int | None:
 def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
     """ "It is safe for babies to have cinnamon": what is safe comes after "to"."""
     words = [item.words for item in tagged.items[at : at + 8]]
-    if words[0] not in ("it", "it's") or (words[0] == "it" and words[1:2] not in (["is"], ["was"])):
+    if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
     return "to" in words[2:] and "," not in words
 
