@@ -25,8 +25,13 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
 
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
-    if claim.proposed:
-        return _backed(_unjudged(claim), context)
+    judged = _judge(claim, register, numbers, context)
+    if claim.proposed and judged.entry is None:
+        judged = _unjudged(claim)
+    return _guarded(_backed(judged, context))
+
+
+def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: Context) -> JudgedClaim:
     claim = read_again(claim, register)
     key = key_of_claim(claim, context, register)
     matching = register.matching(key)
@@ -44,7 +49,7 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
     if verdict.add and advice == "add":
         known = verdict.entry is not None and verdict.entry.truth == "true" and verdict.why
         wording = verdict.wording or f"{(known or claim.quote).strip().rstrip('.')}; {verdict.add}"
-    judged = JudgedClaim(
+    return JudgedClaim(
         claim=claim,
         truth=verdict.truth,
         allowed=allowed,
@@ -56,11 +61,10 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
         sources=_sources(verdict, allowed, advice),
         trail=tuple(steps),
     )
-    return _guarded(_backed(judged, context))
 
 
 def _unjudged(claim: Claim) -> JudgedClaim:
-    """What only looks like a claim by its words: nobody knows what it says, so nothing is said of it."""
+    """What only looks like a claim by its words, and no entry of the register speaks of: nothing is said of it."""
     why = "Its words are those of a claim, and what it says is on no list here. If it is one, give it a source."
     return JudgedClaim(claim, "unlisted", (), "source-it", 0, why, trail=(*claim.steps, "not judged: only proposed"))
 

@@ -8,6 +8,7 @@ from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoP
 from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import plain, singular, slug
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
@@ -15,7 +16,7 @@ from spoonproof.model.numbers import Numbers
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
-_POINTING = frozenset("it this that these those they them one".split())
+_POINTING = frozenset("it this that these those they them one there".split())
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _THAN_REACH = 4
 
@@ -25,7 +26,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     months, _ = months_of(claim, context, register)
     subjects = subjects_of(claim)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    if claim.kind == "safety-age" and set(claim.foods) <= _GENERIC:
+    unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
+    if unnamed or (claim.kind == "safety-age" and set(claim.foods) <= _GENERIC):
         # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words.
         subjects |= runs_of(near)
     return Key(
@@ -59,10 +61,15 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
         return FoodProbe(foods[0], numbers, register, context, other)
     # In a recipe's own words "it" that points at nothing else is the dish.
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
-    pointing = all(plain(subject).strip() in _POINTING for subject in claim.subjects)
+    pointing = all(plain(subject).strip() in _POINTING or _is_nutrient(claim, subject) for subject in claim.subjects)
     if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
         return DishProbe(numbers, register, context)
     return NoProbe()
+
+
+def _is_nutrient(claim: Claim, subject: str) -> bool:
+    """Whether the subject of an amount is the nutrient itself: "there are 11 grams of protein in 100 g"."""
+    return claim.kind == "quantity" and plain(subject).strip() in {nutrient_name(n).lower() for n in claim.nutrients}
 
 
 def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:

@@ -71,6 +71,19 @@ def _denies(words: str, register: Register) -> bool:
     return bool(tokens & set(register.words.get("negations", ()))) or has_any(words, register.words.get("refuted", ()))
 
 
+def taken_back(claim: Claim, register: Register) -> bool:
+    """Whether the sentence takes the claim's own words back from outside them: "it's a myth that", "it isn't true
+    that"."""
+    if claim.polarity not in ("denies", "refutes"):
+        return False
+    before = claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]
+    sentence = before[max(before.rfind(mark) for mark in ".!?;\n") + 1 :]
+    return has_any(plain(sentence), register.words.get("refuted", ()))
+
+
+_BEFORE = 120
+
+
 def _turned(claim: Claim) -> bool:
     """Whether a turn stands between the myth and the claim: "some call it a myth, but ..."."""
     before = claim.passage.text[max(0, claim.start - 120) : claim.start].lower()

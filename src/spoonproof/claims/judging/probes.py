@@ -132,7 +132,7 @@ class FoodProbe:
     def _as_eaten(self, key: str) -> Estimate | None:
         brings, portion = self.numbers.food_in_portion(self.food, key), self.numbers.portion_grams()
         if brings is None:
-            for name, said in self._cooked_names():
+            for name, said in self.cooked_names():
                 cooked = self.numbers.food(name, key, "100g")
                 if cooked is not None:
                     self.eaten = said
@@ -151,7 +151,7 @@ class FoodProbe:
         if step not in self.steps:
             self.steps.append(step)
 
-    def _cooked_names(self) -> Iterator[tuple[str, str]]:
+    def cooked_names(self) -> Iterator[tuple[str, str]]:
         """Names the cooked food may go by: its own first, then its kind's (red lentils: boiled lentils)."""
         kind = self.food.partition("-")[2]
         for food in (self.food, kind) if kind else (self.food,):

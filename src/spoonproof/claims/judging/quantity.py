@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from spoonproof.claims.conditions import show
@@ -24,6 +25,7 @@ _WIDE = 2.0
 _FAR = 1.5
 """Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
 here are recalled, and a recalled figure makes no error."""
+_COOKED = ("cooked", "boiled", "steamed", "simmered", "porridge")
 _SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
 _REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -57,6 +59,24 @@ def stated(number: Quantity, nutrient: str, words: str) -> Said | None:
     return None if factor is None else Said(number.value * factor, high * factor)
 
 
+def number_in(claim: Claim) -> Quantity | None:
+    """The amount that a statement of content states in its own words ("has 1.3 grams of protein"), None when none."""
+    match = _STATED.search(claim.quote)
+    if match is None:
+        return None
+    value = float(match[1].replace(",", "."))
+    return Quantity(value, value, _UNIT_WORDS.get(match[2].lower(), match[2].lower()))
+
+
+_STATED = re.compile(
+    r"(\d{1,6}(?:[.,]\d{1,3})?) ?(grams?|g|milligrams?|mg|micrograms?|mcg|µg|kcal|calories)\b", re.IGNORECASE
+)
+_UNIT_WORDS = {
+    "gram": "g", "grams": "g", "milligram": "mg", "milligrams": "mg", "microgram": "ug", "micrograms": "ug",
+    "calories": "kcal",
+}  # fmt: skip
+
+
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
@@ -72,7 +92,8 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     if said is None:
         return Verdict("unproven", f"The unit does not go with {name}.", None, refs)
     basis = _basis(claim, number, register)
-    founds = _found(basis, nutrient, probe, numbers)
+    cooked = has_any(plain(clause(claim)), _COOKED)
+    founds = _found(basis, nutrient, probe, numbers, cooked)
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
     results = {one: _against(said, found, grams, nutrient, register) for one, (found, grams) in founds.items()}
@@ -115,14 +136,20 @@ def _basis(claim: Claim, number: Quantity, register: Register) -> str:
 
 
 def _found(
-    basis: str, nutrient: str, probe: AnyProbe, numbers: Numbers | None
+    basis: str, nutrient: str, probe: AnyProbe, numbers: Numbers | None, cooked: bool = False
 ) -> dict[str, tuple[Estimate, float | None]]:
-    """Computed amounts by basis, each with the grams it is for; where none is said, every likely reading."""
+    """Computed amounts by basis, each with the grams it is for; where none is said, every likely reading.
+
+    ``cooked``: it is said of the cooked food, which a dry one's figures say nothing of.
+    """
     found: dict[str, tuple[Estimate, float | None]] = {}
     if numbers is None or isinstance(probe, NoProbe):
         return found
     food = probe.food if isinstance(probe, FoodProbe) else ""
     per_100g = numbers.food(food, key_of(nutrient), "100g") if food else probe.measure(nutrient, "100g")
+    if cooked and isinstance(probe, FoodProbe) and probe.small_or_dry():
+        boiled = (numbers.food(name, key_of(nutrient), "100g") for name, _ in probe.cooked_names())
+        per_100g = next((found for found in boiled if found is not None), None)
     if basis == "portion" or (basis == "" and not food):
         part, grams = probe.measure(nutrient, "portion"), numbers.portion_grams()
         if part is not None:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Collection
 
 from spoonproof.claims.entries import Stance
-from spoonproof.claims.judging.polarity import without_phrases
+from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import clause, runs_of, subjects_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
@@ -21,9 +21,21 @@ _RISK_REACH = 4
 def stance_of(claim: Claim, register: Register) -> Stance:
     """What a statement on safety says of its food; "" where a "no" stands in it that can't be placed.
 
-    The claim's own words decide where they can, else the clause around them: "avoid salt, but honey is
-    fine" permits honey, "honey given before the age of one is a no-no" does not.
+    What is called a myth says the opposite: "it's a myth that babies can't have honey" permits it.
     """
+    stance = _as_said(claim, register)
+    if not stance or not taken_back(claim, register):
+        return stance
+    if stance != "warns":
+        return "warns"
+    quote = plain(claim.quote)
+    risks = has_any(quote, register.words.get("risk", ())) or has_any(quote, register.words.get("trouble", ()))
+    return "dismisses" if risks else "permits"
+
+
+def _as_said(claim: Claim, register: Register) -> Stance:
+    """The stance of the claim's own words where they decide, else of the clause around them: "avoid salt, but
+    honey is fine" permits honey, "honey given before the age of one is a no-no" does not."""
     parts = [plain(part) for part in _PARTS.split(claim.quote)]
     subjects = subjects_of(claim)
     named = [part for part in parts if runs_of(part) & subjects]
@@ -32,9 +44,9 @@ def stance_of(claim: Claim, register: Register) -> Stance:
         stance = _stance(words, register, subjects)
         if stance == "warns":
             # "No need to delay egg", "no way they can choke": what takes it back stands before the claim's own words.
-            taken_back = _stance(around, register, subjects)
+            clause_says = _stance(around, register, subjects)
             held = has_any(words, register.words.get("holds back", ()))
-            return taken_back if taken_back == "permits" or (taken_back == "dismisses" and not held) else stance
+            return clause_says if clause_says == "permits" or (clause_says == "dismisses" and not held) else stance
         if stance:
             return stance
         if has_any(words, register.words.get("allows", ())):

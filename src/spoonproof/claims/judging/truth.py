@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
-from spoonproof.claims.judging.quantity import quantity
+from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
@@ -52,6 +53,9 @@ def _plain(
     register: Register,
     context: Context,
 ) -> Verdict:
+    if claim.kind == "nutrient-content" and claim.level == "contains" and (stated := number_in(claim)) is not None:
+        # "Has 1.3 grams of protein" says how much, and not that it is much.
+        return quantity(replace(claim, number=stated), probe, numbers, register)
     if claim.kind == "quantity" and (entry is None or not entry.said):
         return quantity(claim, probe, numbers, register)
     if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
