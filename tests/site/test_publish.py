@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import csv
 import hashlib
+import html
 import json
 import os
 import re
@@ -265,3 +267,67 @@ def test_the_watch_sees_changes_and_not_its_own_output(channel: Path) -> None:
     assert watch.snapshot(channel, out) == before
     (channel / "recipes" / "swede-mash.md").write_text(GOOD + "\nMore.\n")
     assert watch.snapshot(channel, out) != before
+
+
+def test_a_loosened_safety_row_stands_on_every_page_with_its_reason(channel: Path) -> None:
+    (channel / "shared").mkdir()
+    head, first = Path("shared/storage.csv").read_text(encoding="utf-8").split("\n")[:2]
+    cells = dict(zip(next(csv.reader([head])), next(csv.reader([first])), strict=True))
+    loose = cells | {"value": "96"}
+    with (channel / "shared" / "storage.csv").open("w", encoding="utf-8", newline="") as file:
+        writer = csv.DictWriter(file, [*loose, "reason"])
+        writer.writeheader()
+        writer.writerow(loose | {"reason": "our fridge is a laboratory’s, at 1 °C"})
+    publish(channel, "--with-errors")
+    for name in ("index.html", "recipes/swede-mash.html", "sources.html"):
+        text = html.unescape(page(channel, name))
+        assert f"a row of its own for “{cells['id']}”" in text, name
+        assert "our fridge is a laboratory’s, at 1 °C" in text and "value" in text.split("row of its own")[1]
+    (channel / "shared" / "storage.csv").unlink()
+    publish(channel, "--with-errors")
+    assert "row of its own" not in page(channel)
+
+
+def test_a_policy_that_is_not_the_usual_one_is_told_with_its_reason(channel: Path) -> None:
+    usual = "policies: {nitrate: EFSA, eggs: solid}\n"
+    other = "policies: {nitrate: EFSA, eggs: {name: GB, reason: our eggs carry the lion}}\n"
+    (channel / "channel.yaml").write_text(CHANNEL + usual)
+    publish(channel)
+    assert "Authorities differ" not in page(channel)
+    (channel / "channel.yaml").write_text(CHANNEL + other)
+    publish(channel)
+    text = page(channel)
+    assert "Authorities differ on eggs; this channel goes by GB" in text and "our eggs carry the lion." in text
+    assert "nitrate;" not in text
+
+
+def test_templates_are_overridden_one_by_one_and_the_look_in_one_file(channel: Path) -> None:
+    publish(channel)
+    before = page(channel, "sources.html")
+    own = channel / "site"
+    (own / "templates").mkdir(parents=True)
+    (own / "templates" / "404.html").write_text(
+        '{% extends "base.html" %}{% block content %}<h1>Ours alone</h1>{% endblock %}'
+    )
+    look = (Path("site") / "look.css").read_text(encoding="utf-8").replace("#2b4a80", "#6b2a4a")
+    (own / "look.css").write_text(look, encoding="utf-8")
+    publish(channel)
+    assert "Ours alone" in page(channel, "404.html") and page(channel, "sources.html") == before
+    assert "#6b2a4a" in page(channel, "look.css")
+    # Every colour of the other style sheets is one of the look's, so that one file is enough.
+    style = re.sub(r"@media print.*", "", (Path("site") / "style.css").read_text(encoding="utf-8"), flags=re.S)
+    assert set(re.findall(r"#[0-9a-f]{3,8}\b", style)) <= {"#14120f"}
+
+
+def test_a_reviewer_is_never_named_beside_a_health_claim(channel: Path) -> None:
+    recipe = channel / "recipes" / "swede-mash.md"
+    review = "review: {who: Dr M. Hale, on: 2026-11-02, version: 00000000}\n---\n"
+    plain_story, claim = GOOD.replace("\n---\nSwede", f"\n{review}Swede"), "Potatoes are a source of vitamin C."
+    recipe.write_text(plain_story)
+    publish(channel, "--with-errors")
+    text = page(channel).replace("\u00a0", " ")
+    assert "by Dr M. Hale" in text and "2 November 2026" in text and "The page has changed since." in text
+    recipe.write_text(f"{plain_story}\n\n{claim}\n")
+    publish(channel, "--with-errors")
+    text = page(channel)
+    assert 'id="why-1"' in text and "Dr M. Hale" not in text and "no health statement is vouched for" in text

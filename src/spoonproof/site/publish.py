@@ -15,6 +15,7 @@ from spoonproof.site import build, foods, gather, reference
 from spoonproof.site.album import Album
 from spoonproof.site.build import Report
 from spoonproof.site.larder import Palette
+from spoonproof.site.loosened import loosened
 from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
@@ -100,26 +101,8 @@ def gather_site(
         entries=entries,
         calendar=new_foods(channel, [d for d in ordered if not faults.get(d.recipe.slug)]),
         measures=measures,
-        loosened=loosened(knowledge.channel_dir) if knowledge else (),
+        loosened=loosened(channel, knowledge) if knowledge else (),
     )
-
-
-def loosened(channel_dir: Path | None) -> tuple[str, ...]:
-    """A sentence for each row that guards the baby and that this channel replaced, with its reason."""
-    from spoonproof.reading.bundle import overridden
-    from spoonproof.reading.own_tables import SAFETY_TABLES
-
-    lines = []
-    for table in SAFETY_TABLES:
-        for before, own in overridden(table, channel_dir):
-            what = before.text("id") or before.text("foods")
-            changed = [c.replace("_", " ") for c in before.cells if own.cells.get(c, "") != before.cells[c]]
-            reason = own.text("reason").rstrip(".") or "no reason is given"
-            lines.append(
-                f"This channel goes by a row of its own for “{what}” ({table.replace('_', ' ')}: "
-                f"{', '.join(changed) or 'the same values'}): {reason}."
-            )
-    return tuple(lines)
 
 
 def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, reel: Reel) -> RecipePage:
