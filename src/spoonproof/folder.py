@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 
 CHANNEL_FILE = "channel.yaml"
 
+READ_LEAST = 40
+"""New recipes for which another process is worth its start (measured: a process costs what four recipes do)."""
+
 
 class ChannelNotFound(Exception):
     """There is no channel.yaml here nor in any parent folder."""
@@ -188,16 +191,57 @@ class ChannelFolder:
         document, faults = self._document(path, shown)
         if document is None:
             return RecipeFile(path, shown, None, None, tuple(faults))
+        return self._recalled(path, document, faults) or self._read_document(path, document, faults)
+
+    def _recalled(self, path: Path, document: Document, faults: Sequence[Finding]) -> RecipeFile | None:
+        """The recipe file as it was read before, None where it must be read."""
         recall = self._recall if self._lasts(path) else None
         known = recall.get(document) if recall is not None else None
-        if known is not None:
-            self._known[shown] = document, None, known.claims
-            return RecipeFile(path, shown, document, known.recipe, (*faults, *known.faults))
+        if known is None:
+            return None
+        self._known[document.path] = document, None, known.claims
+        return RecipeFile(path, document.path, document, known.recipe, (*faults, *known.faults))
+
+    def _read_document(self, path: Path, document: Document, faults: Sequence[Finding]) -> RecipeFile:
         from spoonproof.reading.recipe import read_recipe
 
         recipe, more = read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
-        self._known[shown] = document, more if recall is not None else None, None
-        return RecipeFile(path, shown, document, recipe, (*faults, *more))
+        keeps = self._recall is not None and self._lasts(path)
+        self._known[document.path] = document, more if keeps else None, None
+        return RecipeFile(path, document.path, document, recipe, (*faults, *more))
+
+    def _read_ahead(self, paths: Sequence[Path]) -> None:
+        """Read all of ``paths``; where many are new, several processes read them and look for claims, each leaving
+        what it found where the others find it."""
+        from spoonproof.crew import spread, workers
+
+        if self._recall is None or len(paths) < 2 * READ_LEAST or workers() == 1:
+            return
+        waiting: list[tuple[Path, Document, Sequence[Finding]]] = []
+        for path in (path.absolute() for path in paths if path.absolute() not in self._read):
+            document, faults = self._document(path, self.shown(path))
+            if document is not None:
+                file = self._recalled(path, document, faults)
+                if file is None:
+                    waiting.append((path, document, faults))
+                else:
+                    self._read[path] = file
+        if len(waiting) < 2 * READ_LEAST:
+            return
+        known = self.knowledge
+        _ = known.foods, known.verbs, self.measures, known.lexicon  # loaded once, before the processes part
+
+        def read_and_find(share: Sequence[tuple[Path, Document, Sequence[Finding]]]) -> None:
+            for path, document, faults in share:
+                file = self._read_document(path, document, faults)
+                if file.recipe is not None:
+                    self._find(file.recipe)
+
+        spread(read_and_find, waiting, READ_LEAST)
+        for path, document, met in waiting:
+            file = self._recalled(path, document, met)
+            if file is not None:
+                self._read[path] = file
 
     def _lasts(self, _path: Path) -> bool:
         """Whether the text of a file is worth keeping what was read in it."""
@@ -225,6 +269,7 @@ class ChannelFolder:
     @cached_property
     def files(self) -> tuple[RecipeFile, ...]:
         """All recipe files, read."""
+        self._read_ahead(self.recipe_paths)
         return tuple(self.read(path) for path in self.recipe_paths)
 
     @cached_property

@@ -14,6 +14,7 @@ from spoonproof.checks.rule import Fault, Rule, Scope, all_rules
 from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import AREAS, LEVELS, Finding, Related
+from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document
 
@@ -38,18 +39,30 @@ class Outcome:
     dishes: tuple[Dish, ...] = ()
 
 
-def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: bool = False) -> Outcome:
-    """Findings over ``files``, and over the channel and its register when ``whole_channel``."""
+CHECK_LEAST = 60
+"""Recipes for which another process is worth its start."""
+
+
+def check(
+    folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: bool = False, keep: bool = False
+) -> Outcome:
+    """Findings over ``files``, and over the channel and its register when ``whole_channel``.
+
+    ``keep``: the dishes are kept with what was worked out about them; without it many recipes are checked in
+    several processes and each dish is forgotten when its rules have spoken.
+    """
     outcome = Outcome(files=len(files), rules=len(all_rules()))
-    dishes = []
     outcome.findings += folder.channel_faults
+    readable = [(file.recipe, folder.dish(file.recipe)) for file in files if file.recipe is not None]
+    looked = _by_dish([dish for _, dish in readable]) if keep else _by_recipe(folder, [r for r, _ in readable])
+    found = iter(looked)
     for file in files:
         outcome.findings += file.faults
         if file.recipe is not None:
-            dish = folder.dish(file.recipe)
-            dishes.append(dish)
-            _run("dish", dish, dish.recipe.document, outcome)
-    outcome.dishes = tuple(dishes)
+            findings, broken = next(found)
+            outcome.findings += findings
+            outcome.broken += broken
+    outcome.dishes = tuple(dish for _, dish in readable)
     _run("channel", ChannelView(folder, outcome.dishes), folder.channel.document, outcome)
     if whole_channel:
         from spoonproof.reading.slugs import clashes
@@ -60,6 +73,33 @@ def check(folder: ChannelFolder, files: Sequence[RecipeFile], whole_channel: boo
         without_accepted(group_repeats(outcome.findings), folder.channel, complain_unused=whole_channel)
     )
     return outcome
+
+
+def _by_dish(dishes: Sequence[Dish]) -> list[tuple[list[Finding], list[str]]]:
+    """For each dish what its rules found, and the rules that broke on it."""
+    looked = []
+    for dish in dishes:
+        one = Outcome()
+        _run("dish", dish, dish.recipe.document, one)
+        looked.append((one.findings, one.broken))
+    return looked
+
+
+def _by_recipe(folder: ChannelFolder, recipes: Sequence[Recipe]) -> list[tuple[list[Finding], list[str]]]:
+    """The same for recipes whose dishes nobody asks for again."""
+    from spoonproof.crew import spread
+
+    def work(share: Sequence[Recipe]) -> list[tuple[list[Finding], list[str]]]:
+        return [looked for recipe in share for looked in _by_dish([folder.dish(recipe)])]
+
+    documents = [recipe.document for recipe in recipes]
+    first = work(recipes[:1])  # what it loads the processes have in common
+    rest = recipes[1:]
+    shares = spread(work, rest, CHECK_LEAST, [*documents, folder.channel.document])
+    looked: list[tuple[list[Finding], list[str]]] = [([], [])] * len(rest)
+    for start, share in enumerate(shares):
+        looked[start :: len(shares)] = share
+    return first + looked
 
 
 def check_dish(dish: Dish) -> list[Finding]:

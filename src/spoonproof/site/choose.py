@@ -31,7 +31,7 @@ def choose(folder: ChannelFolder, *, drafts: bool = False, with_errors: bool = F
     A recipe that cannot be read is never published.
     """
     files = folder.select((), drafts)
-    outcome = check(folder, files)
+    outcome = check(folder, files, keep=True)
     looked_at = {dish.recipe.document: dish for dish in outcome.dishes}
     errors: dict[str, list[Finding]] = {}
     for finding in outcome.findings:
