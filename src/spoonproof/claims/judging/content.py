@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.conditions import Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
+from spoonproof.claims.conditions import Absent, Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe, key_of
@@ -128,13 +128,12 @@ def _formula_alone(probe: AnyProbe, nutrient: str) -> str:
 
 
 def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answer: Reply) -> str:
-    if not isinstance(entry.condition, Threshold | Group) and entry.why:
-        if answer == "unknown":
-            return f"This cannot be checked here. {entry.why}"
-        return entry.why if answer == "no" else "It holds for what goes in."
     threshold = _threshold(entry.condition, answer, probe, register, nutrient)
     if threshold is None:
-        return entry.why or "It holds for what goes in."
+        if answer == "yes":
+            return "It holds for what goes in."
+        first = "This cannot be checked here." if answer == "unknown" else _present(entry.condition, probe)
+        return f"{first} {entry.why}".strip()
     name = nutrient_name(nutrient or threshold.nutrient)
     if answer == "unknown":
         return f"How much {name} there is as eaten is not known well enough to say this."
@@ -151,6 +150,24 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
     need = "needs" if threshold.op == "at least" else "allows at most"
     tail = f" {entry.why}" if answer == "no" and entry.why else ""
     return f"{what[:1].upper()}{what[1:]}: {amount} {name} {basis}; the claim {need} {limit:.3g} {unit}.{tail}"
+
+
+def _present(condition: Condition | None, probe: AnyProbe) -> str:
+    """What is in it that should be absent, and which food brings it; "" when that is not what failed."""
+    for part in condition.parts if isinstance(condition, Group) else (condition,):
+        if not isinstance(part, Absent):
+            continue
+        for what in part.what:
+            if foods := probe.bringing(what):
+                return _brings(what.removesuffix(" traces"), [food.replace("-", " ") for food in foods], probe)
+    return ""
+
+
+def _brings(what: str, foods: list[str], probe: AnyProbe) -> str:
+    named = foods[0] if len(foods) == 1 else f"{', '.join(foods[:-1])} and {foods[-1]}"
+    if isinstance(probe, FoodProbe):
+        return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} contains {what}."
+    return f"The dish contains {what}." if named == what else f"The dish contains {what}, from {named}."
 
 
 _BASIS = {"100g": "100 g", "100kcal": "100 kcal", "portion": "portion"}

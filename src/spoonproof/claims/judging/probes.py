@@ -70,20 +70,26 @@ class DishProbe:
 
     def contains(self, what: str) -> Reply:
         """Whether an allergen or an ingredient class is in the baby's bowl."""
+        if self.bringing(what):
+            return "yes"
         foods = self.numbers.dish_foods()
         if what in _TRAITS:
-            if not foods:
-                return "unknown"
-            members = self.register.sets.get(what.replace(" ", "-"), frozenset())
-            if any(food in members or self.context.traits.get(food, frozenset()) & _TRAITS[what] for food in foods):
-                return "yes"
-            return "no" if all(food in self.context.traits for food in foods) else "unknown"
+            return "no" if foods and all(food in self.context.traits for food in foods) else "unknown"
         if what == "any other allergen" or what.endswith(" traces"):
-            allergen = what.removesuffix(" traces")
-            return "yes" if self.numbers.dish_allergens().get(allergen) else "unknown"
-        if self.numbers.dish_allergens().get(what):
-            return "yes"
+            return "unknown"
         return "no" if foods else "unknown"
+
+    def bringing(self, what: str) -> tuple[str, ...]:
+        """The foods of the bowl that bring an allergen or belong to an ingredient class."""
+        if what not in _TRAITS:
+            return tuple(self.numbers.dish_allergens().get(what.removesuffix(" traces"), ()))
+        members = self.register.sets.get(what.replace(" ", "-"), frozenset())
+        traits = self.context.traits
+        return tuple(
+            food
+            for food in self.numbers.dish_foods()
+            if food in members or traits.get(food, frozenset()) & _TRAITS[what]
+        )
 
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
         """Nothing is named to compare with."""
@@ -170,6 +176,10 @@ class FoodProbe:
             return "unknown"
         return "no"
 
+    def bringing(self, what: str) -> tuple[str, ...]:
+        """The food itself where it is or brings it."""
+        return (self.food,) if self.contains(what) == "yes" else ()
+
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
         """The nutrient per 100 g here and in the other food; None when one is dry and the other is not."""
         if not self.other:
@@ -195,6 +205,10 @@ class NoProbe:
     def contains(self, what: str) -> Reply:  # noqa: ARG002
         """Not known."""
         return "unknown"
+
+    def bringing(self, what: str) -> tuple[str, ...]:  # noqa: ARG002
+        """Not known."""
+        return ()
 
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
         """Not known."""
