@@ -12,7 +12,7 @@ import pytest
 import webvtt
 
 from spoonproof.dish import Dish
-from spoonproof.film.day import day_files, props
+from spoonproof.film.day import day_files, props, timetable
 from spoonproof.film.lists import COLUMNS
 from spoonproof.film.material import cautions_of, material
 from spoonproof.film.package import before_edit, package
@@ -175,6 +175,23 @@ def test_a_day_has_one_shopping_list_and_each_set_up_once() -> None:
     assert {row["film"] for row in shots} == {dish.recipe.title.value for dish in dishes}
     html5lib.HTMLParser(strict=True).parse(made["day.html"].decode())
     assert "peeler" in dict(props(dishes))
+
+
+def test_a_day_has_a_timetable_with_its_twins() -> None:
+    dishes = [dish for dish in DISHES if dish.recipe.slug in ("parsnip-and-pear-spoon-mash", "egg-and-spinach-ribbons")]
+    rows = timetable(dishes)
+    assert rows[0][0] == "09:30"
+    assert [time for time, _, _ in rows] == sorted(time for time, _, _ in rows)
+    assert {title for _, title, _ in rows} == {dish.recipe.title.value for dish in dishes}
+    assert any(work.startswith("Twin, made ahead") for _, _, work in rows)
+    assert not any("12:00" < time < "13:00" and "steam" in work.lower() for time, _, work in rows)  # the nap
+
+
+def test_supers_stand_clear_of_the_captions_in_type_that_fits() -> None:
+    made = package(DISHES[0])["supers.vtt"].decode()
+    assert all(line.endswith("line:10%") for line in made.split("\n") if " --> " in line)
+    assert "1920 x 1080: at most 77 px" in made
+    assert 77 * 0.6 * 37 <= 1920 * 0.9
 
 
 def test_a_long_steam_has_its_twin_in_shot_list_and_script() -> None:

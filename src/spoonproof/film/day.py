@@ -58,10 +58,34 @@ def day_files(dishes: Sequence[Dish]) -> Mapping[str, bytes]:
         shopping=shopping(dishes),
         props=props(dishes),
         twins=twins(scripts),
+        timetable=timetable(dishes),
         setups=[(name, list(group)) for name, group in groupby(rows, key=lambda row: row[1].shot.setup)],
     )
     files = {"day.html": page, "shopping.csv": _shopping_csv(shopping(dishes)), "shots.csv": _shots_csv(rows)}
     return {name: text.encode("utf-8") for name, text in files.items()}
+
+
+def timetable(dishes: Sequence[Dish]) -> list[tuple[str, str, str]]:
+    """Clock time, film and work over the day of the channel's kitchen, twins included; [] when they don't all fit.
+
+    A first order, quickly made: ``plan --day`` looks for the shortest one.
+    """
+    from spoonproof.cooking.day import schedule_day
+    from spoonproof.cooking.day_work import day_problem
+
+    channel = dishes[0].channel
+    problem = day_problem([dish.plan for dish in dishes], channel.kitchen, channel.day)
+    found = schedule_day(problem, channel.day.start, solver=False)
+    if found.dropped:
+        return []
+    titles = {dish.recipe.slug: dish.recipe.title.value for dish in dishes}
+    return [
+        (_clock(found.start + slot.start), titles.get(slot.task.recipe, ""), slot.task.label) for slot in found.slots
+    ]
+
+
+def _clock(minute: int) -> str:
+    return f"{minute // 60:02d}:{minute % 60:02d}"
 
 
 def shopping(dishes: Sequence[Dish]) -> list[Bought]:

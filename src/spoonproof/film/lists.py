@@ -9,10 +9,14 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from spoonproof.film.captions import vtt_escaped, vtt_time
+from spoonproof.film.screen import TITLE_SAFE, type_height
 from spoonproof.film.script import Script, Take
 from spoonproof.film.setups import Shot, read_shot
 from spoonproof.film.text import chapters, clock
 from spoonproof.model.claim import JudgedClaim
+
+PICTURES = ((1920, 1080), (1080, 1920), (1080, 1080))
+"""Sizes of picture for which the height of type is told: wide, upright, square."""
 
 COLUMNS = (
     "set-up", "shot", "segment", "size", "angle", "movement", "subject", "audio", "food state", "starts", "seconds",
@@ -83,11 +87,13 @@ def twins_text(script: Script) -> str:
 
 
 def supers_vtt(script: Script) -> str:
-    """Every super with the time it stands, as WebVTT (source: webvtt); no two at once."""
-    blocks = ["WEBVTT supers"]
+    """Every super with the time it stands, as WebVTT (source: webvtt); no two at once, and clear of the captions."""
+    sizes = "; ".join(f"{wide} x {high}: at most {type_height(wide, high)} px" for wide, high in PICTURES)
+    note = f"NOTE Title-safe is {TITLE_SAFE:.0%} of width and height. Height of the type that keeps inside it: {sizes}."
+    blocks = ["WEBVTT supers", note]
     for number, each in enumerate(script.supers, 1):
         text = "\n".join(vtt_escaped(line) for line in each.lines)
-        blocks.append(f"{each.kind}-{number}\n{vtt_time(each.start)} --> {vtt_time(each.end)}\n{text}")
+        blocks.append(f"{each.kind}-{number}\n{vtt_time(each.start)} --> {vtt_time(each.end)} line:10%\n{text}")
     return "\n\n".join(blocks) + "\n"
 
 

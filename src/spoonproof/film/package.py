@@ -53,6 +53,7 @@ def before_edit(dish: Dish, older: Sequence[str] = ()) -> Package:
         "prompter.html": prompter_page(dish, script),
         "script.fountain": fountain(script),
         "markers.otio": timeline(script, PAL),
+        "markers-29.97.otio": timeline(script, NTSC_DROP),
         "markers-25.edl": edit_list(script, PAL),
         "markers-29.97.edl": edit_list(script, NTSC_DROP),
         "captions.vtt": webvtt(cues),

@@ -18,6 +18,7 @@ from spoonproof.reading.speech import read_statements
 from spoonproof.reading.spoken import Token, tokens
 
 _END = re.compile(r"[.!?…](?=\s)")
+MOST_WORDS = 20_000  # two hours of speech and more
 _FAR = 200  # characters of speech without a full stop that are shown either side
 TOLD_SHARE = 0.6
 """Share of a caution's words that must be said for it to count as said."""
@@ -73,6 +74,8 @@ def edited(document: Document, script: Script) -> Edited:
     said = [(token, number) for number, passage in enumerate(passages) for token in tokens(passage.text)]
     if not any(token.words for token, _ in said):
         raise ValueError(f"{document.path}: no timed speech was found; give the WebVTT or SubRip captions of the film")
+    if len(said) > MOST_WORDS:
+        raise ValueError(f"{document.path}: more than {MOST_WORDS} words are said in it; give the film of one recipe")
     ours = script_tokens([take.say for take in script.takes])
     found = align([token for token, _ in said], [token for token, _ in ours])
     timed = _with_times(script, passages, said, ours, found)

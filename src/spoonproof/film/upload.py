@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from spoonproof.dish import Dish
 from spoonproof.film.briefly import sentence
+from spoonproof.film.captions import captions, too_fast
 from spoonproof.film.material import ages_in_words, cautions_of, cited
 from spoonproof.film.said import Statement
 from spoonproof.film.script import Script
@@ -128,6 +129,12 @@ def sheet(dish: Dish, script: Script) -> str:
         lines.append(f"Chapters: {len(marks)}, the first at 0:00, each ten seconds or longer.")
     else:
         lines.append("Chapters: none; fewer than three takes of ten seconds fit.")
+    cues = captions(script)
+    fast = too_fast(cues)
+    if cues:
+        most = max(cue.words_a_minute for cue in cues)
+        lines.append(f"Captions: {len(cues)}; the fastest is read at {most:.0f} words a minute (BBC: at most 180).")
+    lines += [f"  Too fast at {clock(cue.start)}: “{cue.text}”" for cue in fast]
     text = post(dish)
     long = "" if len(text) <= POST_CHARACTERS else f"; a short post holds {POST_CHARACTERS}"
     lines.append(f"Post ({len(text)} characters{long}): {text}")
