@@ -81,10 +81,10 @@ class Cache:
             return None
         return whole[_DIGEST:] if _sum(whole[_DIGEST:]) == whole[:_DIGEST] else None
 
-    def put(self, key: str, body: bytes) -> None:
-        """Keep ``body`` under ``key``, in the place of what is there. Never raises OSError."""
+    def put(self, key: str, body: bytes) -> bool:
+        """Keep ``body`` under ``key``, in the place of what is there; whether it is kept. Never raises OSError."""
         if self._off or len(body) + _DIGEST > LARGEST:
-            return
+            return False
         part = f"{self._place}/.{key}.{os.getpid()}.part"
         try:
             if not self._made:
@@ -99,6 +99,7 @@ class Cache:
             self._off = True
             with contextlib.suppress(OSError):
                 Path(part).unlink()
+        return not self._off
 
     def _make(self) -> None:
         self._folder.mkdir(parents=True, exist_ok=True)

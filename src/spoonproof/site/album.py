@@ -11,11 +11,16 @@ import io
 import zlib
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
 from spoonproof.site.shapes import Shape
+from spoonproof.site.stage import Held
 from spoonproof.site.view import Picture
+
+if TYPE_CHECKING:
+    from spoonproof.cache import Cache
 
 WIDTHS = (480, 960, 1600)
 """Widths of a photograph's sizes in pixels; none is made larger than it is."""
@@ -26,16 +31,30 @@ LARGEST = 30 * 1024 * 1024
 _SIGNS = {b"\xff\xd8\xff": "JPEG", b"\x89PNG\r\n\x1a\n": "PNG"}
 
 
+PAINT_LEAST = 6
+"""Drawings for which another process is worth its start."""
+
+_Unpainted = tuple[str, dict[str, str], tuple[Shape, ...]]
+"""A drawing's key, the path of each preview by its name, and its shapes."""
+
+
 class Album:
     """Collects the picture files of a site while its pages are gathered."""
 
     def __init__(self, root: Path | None, out: Path) -> None:
         """``root``: the channel's folder; ``out``: the site as it is now."""
         self.files: dict[str, bytes] = {}
+        self.held: dict[str, Held] = {}
+        self._unpainted: list[_Unpainted] = []
         self.notes: list[str] = []
         self._root = root
         self._out = out
         self._paints = paint.available()
+        self._cache: Cache | None = None
+        if root is not None and self._paints:
+            from spoonproof.cache import Cache, hashed
+
+            self._cache = Cache(root, f"pictures-{hashed(paint.version())}")
         if not self._paints:
             self.notes.append(
                 "no pictures for link previews and no photographs: they need Pillow "
@@ -49,25 +68,59 @@ class Album:
         return Picture(path, 960, 720, text)
 
     def previews(self, slug: str, shapes: Sequence[Shape], svg: str, text: str) -> tuple[Picture, ...]:
-        """The previews of a drawing (``shapes``, and as ``svg``); none where Pillow is not installed."""
+        """The previews of a drawing (``shapes``, and as ``svg``), painted by ``paint`` where they are not at hand;
+        none where Pillow is not installed."""
         if not self._paints:
             return ()
-        key = hashlib.sha256(f"{paint.version()} {svg}".encode()).hexdigest()[:10]
-        names = {name: f"pictures/{slug}-{name}-{key}.png" for name, _, _ in paint.PREVIEWS}
-        kept = {name: self._kept(path) for name, path in names.items()}
-        made: dict[str, bytes] = {name: body for name, body in kept.items() if body is not None}
-        if len(made) < len(names):
-            made = paint.previews(shapes)
-        self.files.update({names[name]: body for name, body in made.items()})
+        key = hashlib.sha256(f"{paint.version()} {svg}".encode()).hexdigest()[:20]
+        names = {name: f"pictures/{slug}-{name}-{key[:10]}.png" for name, _, _ in paint.PREVIEWS}
+        held = {path: self._present(path) or self._cached(f"{key}-{name}") for name, path in names.items()}
+        if all(held.values()):
+            self.held.update({path: found for path, found in held.items() if found is not None})
+        else:
+            self._unpainted.append((key, names, tuple(shapes)))
         return tuple(Picture(names[name], width, height, text) for name, width, height in paint.PREVIEWS)
 
-    def _kept(self, path: str) -> bytes | None:
+    def paint(self) -> None:
+        """Paint what is not at hand: each drawing once, in several processes where there are many."""
+        from spoonproof.crew import spread
+
+        def work(share: Sequence[_Unpainted]) -> list[dict[str, bytes]]:
+            return [self._painted(key, shapes) for key, _, shapes in share]
+
+        shares = spread(work, self._unpainted, PAINT_LEAST)
+        for start, share in enumerate(shares):
+            for (key, names, _), made in zip(self._unpainted[start :: len(shares)], share, strict=True):
+                for name, path in names.items():
+                    held = None if name in made else self._cached(f"{key}-{name}")
+                    if held is not None:
+                        self.held[path] = held
+                    else:
+                        self.files[path] = made[name]
+        self._unpainted.clear()
+
+    def _painted(self, key: str, shapes: Sequence[Shape]) -> dict[str, bytes]:
+        """The previews that the cache did not take."""
+        made = paint.previews(shapes)
+        if self._cache is None:
+            return made
+        return {name: body for name, body in made.items() if not self._cache.put(f"{key}-{name}", body)}
+
+    def _cached(self, key: str) -> Held | None:
+        body = self._cache.get(key) if self._cache is not None else None
+        if body is None or self._cache is None:
+            return None
+        cache = self._cache
+        return Held(len(body), lambda: cache.get(key))
+
+    def _present(self, path: str) -> Held | None:
         """A PNG of the present site, if every part of it is sound."""
+        file = self._out / path
         try:
-            body = (self._out / path).read_bytes()
+            body = file.read_bytes()
         except OSError:
             return None
-        return body if sound_png(body) else None
+        return Held(len(body), file.read_bytes, present=True) if sound_png(body) else None
 
     def photos(self, recipe: Recipe) -> tuple[Picture, ...]:
         """The recipe's photographs; a file that can't be used is told in ``notes`` and left out."""

@@ -56,7 +56,12 @@ def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, 
     return out
 
 
-def write(out: Path, content: Mapping[str, bytes], sources: tuple[Path, ...]) -> bool:
+def write(
+    out: Path,
+    content: Mapping[str, bytes],
+    sources: tuple[Path, ...],
+    held: Mapping[str, stage.Held] = stage.NOTHING,
+) -> bool:
     """Put the files in place as a whole; False when the folder already held exactly them.
 
     Raises OutputRefused for a folder that must not be written, OSError when the machine says no.
@@ -64,7 +69,7 @@ def write(out: Path, content: Mapping[str, bytes], sources: tuple[Path, ...]) ->
     real = stage.refuse_dangerous(out, sources)
     with stage.locked(real):
         stage.recover(real)
-        if stage.same(real, content):
+        if stage.same(real, content, held):
             return False
-        stage.install(real, content)
+        stage.install(real, content, held=held)
     return True

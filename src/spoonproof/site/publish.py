@@ -46,14 +46,15 @@ def publish(
     album = Album(root, out)
     reel = Reel(root)
     view = gather_site(channel, dishes, look, faults or {}, checked, album, reel)
+    album.paint()
     content = build.files(view, look, {**album.files, **reel.files})
-    changed = build.write(out, content, tuple(sources))
+    changed = build.write(out, content, tuple(sources), album.held)
     pages = sum(1 for path in content if path.endswith(".html"))
     return Report(
         out,
         pages,
-        len(content),
-        sum(map(len, content.values())),
+        len(content) + len(album.held),
+        sum(map(len, content.values())) + sum(held.size for held in album.held.values()),
         changed,
         (*album.notes, *reel.notes, *unfound(channel)),
     )

@@ -15,13 +15,26 @@ import os
 import shutil
 import sys
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
+from spoonproof.model.record import dataclass
+
 MARKER = ".spoonproof-site"
+NOTHING: Mapping[str, Held] = {}
 MARKER_TEXT = (
     "This folder was made by spoonproof publish and is replaced as a whole by it. Keep nothing of your own here.\n"
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A file of the site that is kept somewhere already: ``size`` bytes, read when they are written. ``present``: it is
+    the file at this very path of the present site."""
+
+    size: int
+    read: Callable[[], bytes | None]
+    present: bool = False
 
 
 class OutputRefused(Exception):
@@ -116,24 +129,26 @@ def recover(out: Path) -> None:
             shutil.rmtree(left)
 
 
-def same(out: Path, files: Mapping[str, bytes]) -> bool:
+def same(out: Path, files: Mapping[str, bytes], held: Mapping[str, Held] = NOTHING) -> bool:
     """Whether ``out`` holds exactly these files already (and our marker)."""
     if not (out / MARKER).is_file():
         return False
     there = {path.relative_to(out).as_posix() for path in out.rglob("*") if path.is_symlink() or not path.is_dir()}
-    if there != {*files, MARKER}:
+    if there != {*files, *held, MARKER}:
         return False
-    return all((out / name).read_bytes() == body for name, body in files.items())
+    return all((out / name).read_bytes() == body for name, body in files.items()) and all(
+        kept.present or (out / name).read_bytes() == kept.read() for name, kept in held.items()
+    )
 
 
-def install(out: Path, files: Mapping[str, bytes], exchange: bool = True) -> None:
-    """Write ``files`` (paths with ``/`` from the root) as the whole content of ``out``.
+def install(out: Path, files: Mapping[str, bytes], exchange: bool = True, held: Mapping[str, Held] = NOTHING) -> None:
+    """Write ``files`` and what is ``held`` (paths with ``/`` from the root) as the whole content of ``out``.
 
     Call under ``locked`` after ``recover``. On any error the old site stays and the new tree is removed.
     """
     new = _new(out)
     try:
-        _write_tree(new, files)
+        _write_tree(new, files, held)
         _put(new, out, exchange)
     except BaseException:
         if new.is_dir():
@@ -141,17 +156,21 @@ def install(out: Path, files: Mapping[str, bytes], exchange: bool = True) -> Non
         raise
 
 
-def _write_tree(root: Path, files: Mapping[str, bytes]) -> None:
+def _write_tree(root: Path, files: Mapping[str, bytes], held: Mapping[str, Held]) -> None:
     root.mkdir(parents=True)
     made = {root}
-    for name in sorted(files):
+    for name in sorted({*files, *held}):
         path = root / name
-        if not path.resolve().is_relative_to(root.resolve()):
+        parts = name.replace("\\", "/").split("/")
+        if ".." in parts or not path.is_relative_to(root):
             raise OutputRefused(f"{name!r} leads out of the site's folder")
         if path.parent not in made:
             path.parent.mkdir(parents=True, exist_ok=True)
             made.add(path.parent)
-        path.write_bytes(files[name])
+        body = files[name] if name in files else held[name].read()
+        if body is None:
+            raise OutputRefused(f"{name} went away while the site was written; publish again")
+        path.write_bytes(body)
     (root / MARKER).write_text(MARKER_TEXT, encoding="utf-8", newline="\n")
 
 
