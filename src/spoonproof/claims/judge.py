@@ -25,10 +25,26 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
 
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
-    judged = _judge(claim, register, numbers, context)
+    judged = _each(claim, register, numbers, context)
     if claim.proposed and judged.entry is None:
         judged = _unjudged(claim)
     return _guarded(_backed(judged, context))
+
+
+_SEVERITY = ("keep", "add", "source-it", "soften", "cut-not-allowed", "cut-untrue")
+
+
+def _each(claim: Claim, register: Register, numbers: Numbers | None, context: Context) -> JudgedClaim:
+    """A statement that names several nutrients is as good as the worst of them: "calcium, protein and vitamin D"."""
+    if claim.kind != "nutrient-content" or len(claim.nutrients) < 2:
+        return _judge(claim, register, numbers, context)
+    parts = [_judge(replace(claim, nutrients=(one,)), register, numbers, context) for one in claim.nutrients]
+    worst = max(range(len(parts)), key=lambda at: (_SEVERITY.index(parts[at].advice), -at))
+    others = tuple(f"{nutrient}: {part.advice}" for nutrient, part in zip(claim.nutrients, parts, strict=True))
+    judged = parts[worst]
+    whole = replace(judged.claim, nutrients=claim.nutrients)
+    trail = (*judged.trail, f"of its nutrients the worst decides ({'; '.join(others)})")
+    return replace(judged, claim=whole, trail=trail)
 
 
 def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: Context) -> JudgedClaim:
@@ -42,9 +58,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context)
     steps += more
-    advice = advise(
-        claim, verdict, allowed, behind, steps, register.words.get("medicine", ()), register.words.get("cures", ())
-    )
+    advice = advise(claim, verdict, allowed, behind, steps, register.words)
     wording = verdict.wording if advice not in ("keep", "cut-not-allowed") else None
     if verdict.add and advice == "add":
         known = verdict.entry is not None and verdict.entry.truth == "true" and verdict.why

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from spoonproof.claims.entries import Allowance
 from spoonproof.claims.judging.reading import around
@@ -20,14 +21,13 @@ def advise(
     allowed: Sequence[MarketAnswer],
     behind: Sequence[Allowance],
     steps: list[str],
-    medicine: Sequence[str] = (),
-    cures: Sequence[str] = (),
+    words: Mapping[str, Sequence[str]] = MappingProxyType({}),
 ) -> Advice:
-    """What to do with the words; ``steps`` gets the reason. ``medicine``: words that promise to prevent or cure (a
-    trailing * matches any ending), ``cures`` those that promise a cure."""
+    """What to do with the words; ``steps`` gets the reason. Of the register's ``words``: "medicine" promises to
+    prevent or cure (a trailing * matches any ending), "cures" promises a cure, "harm told" warns instead."""
     guidance = any(allowance.guidance for allowance in behind)
     advice = _by_truth(claim, verdict)
-    if promises_a_cure(claim, verdict, medicine, cures):
+    if promises_a_cure(claim, verdict, words):
         steps.append("advice: it promises to prevent or cure, and nothing listed here shows it")
         advice = "cut-untrue"
     if verdict.warning is not None:
@@ -71,7 +71,7 @@ def _by_truth(claim: Claim, verdict: Verdict) -> Advice:
             return "source-it"
 
 
-def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str], cures: Sequence[str]) -> bool:
+def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence[str]]) -> bool:
     """Whether a statement asserts that food prevents, treats or cures and nothing listed supports it.
 
     Of an illness a plain verb is enough; elsewhere it takes a word of medicine ("heals the gut"). Such a statement
@@ -81,10 +81,12 @@ def promises_a_cure(claim: Claim, verdict: Verdict, medicine: Sequence[str], cur
     if claim.polarity != "asserts" or verdict.truth not in ("unproven", "unlisted", "overstated"):
         return False
     words = plain(claim.quote)
-    strong = has_any(words, medicine)
+    strong = has_any(words, lists.get("medicine", ()))
+    if not strong and has_any(words, lists.get("harm told", ())):
+        return False  # "leads to kidney damage" warns of an illness and promises nothing
     if claim.kind == "disease":
         if verdict.truth == "overstated":
-            return has_any(words, cures)
+            return has_any(words, lists.get("cures", ()))
         return strong or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
     return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
 

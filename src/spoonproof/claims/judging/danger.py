@@ -7,6 +7,7 @@ from spoonproof.claims.judging.reading import runs_of
 from spoonproof.claims.judging.truth import EFFECT_KINDS
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
@@ -19,11 +20,17 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     if claim.kind not in EFFECT_KINDS or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
         return
     subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
+    if has_any(key.words, register.words.get("harm told", ())):
+        return
     asked = replace(key, kind="safety-age", stance="permits", effect=None, level=None, subjects=subjects)
     entry = register.truth(asked)
     if entry is None or entry.truth != "false" or entry.stance != "permits" or not entry.about:
         return
     if (entry.harm or 0) < _GRAVE or entry is verdict.entry:
+        return
+    # Not the nutrient that it is said to bring: "white bread turns into sugar" praises no sugar.
+    named = frozenset().union(*(runs_of(text) for text in (*claim.foods, *claim.subjects))) or subjects
+    if not register.about(entry) & named:
         return
     verdict.warning = entry
     verdict.why = f"{entry.why} {verdict.why}" if entry.why not in verdict.why else verdict.why

@@ -17,6 +17,7 @@ _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
+_MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*", "grown ups", "as adults", "for adults")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
@@ -67,7 +68,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         before = has_any(said_of, register.words.get("before", ()))
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     audience = plain(claim.audience or "")
-    if has_any(audience, _ADULT):
+    if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
     return context.ages[0], False
 

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.content import comparison, computed, nutrient_of,
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
-from spoonproof.claims.judging.reading import ADULT_MONTHS, around
+from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -74,12 +74,32 @@ def _plain(
     else:
         verdict = _by_evidence(claim, key, entry, probe, register)
     verdict.stanced = bool(entry.stance) or entry.negation
+    _too_early(claim, key, entry, verdict, register, context)
     dismissed = key.stance == "dismisses" and entry.stance != "dismisses" and claim.kind == "safety-age"
     if verdict.truth == "true" and dismissed and not entry.negation:
         verdict.truth = "overstated"
         verdict.why = f"That there is no danger at all is more than anyone can say. {verdict.why}"
     verdict.steps.insert(0, f"truth: entry {entry.id} says {entry.truth}")
     return verdict
+
+
+def _too_early(claim: Claim, key: Key, entry: Entry, verdict: Verdict, register: Register, context: Context) -> None:
+    """ "No honey before six months" is half the truth: whoever hears it gives honey at seven."""
+    high = entry.ages[1]
+    if verdict.truth != "true" or entry.stance != "warns" or key.stance != "warns" or high is None:
+        return
+    months, stated = months_of(claim, context, register)
+    waits = has_any(plain(around(claim)), register.words.get("before", ()))
+    if not stated or not waits or months >= min(high, _FOUR_YEARS):
+        return
+    verdict.truth = "overstated"
+    verdict.why = f"It waits longer than that. {verdict.why}"
+    verdict.wording, verdict.add = None, ""
+    verdict.steps.append(f"it names {months + 1} months, and {entry.id} holds to {high + 1}")
+
+
+_FOUR_YEARS = 47
+"""Where authorities differ between four and five years (whole nuts, round food) either is taken."""
 
 
 def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Register) -> Verdict:
