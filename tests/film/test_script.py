@@ -151,9 +151,15 @@ def test_a_super_stands_in_two_even_lines() -> None:
     assert not fits_screen("word " * 30)
 
 
-def test_briefly_keeps_the_end_point() -> None:
+def test_briefly_keeps_the_lid_and_the_end_point() -> None:
     step = "Meanwhile put the fish in a pan (a small one) and poach it, covered, for 8 minutes, until it flakes."
-    assert briefly(step) == "Put the fish in a pan and poach it for 8 minutes, until it flakes."
+    assert briefly(step) == "Put the fish in a pan and poach it, covered, for 8 minutes, until it flakes."
+
+
+def test_briefly_keeps_size_and_cut() -> None:
+    for step in ("Shape into 8 patties, 2 cm thick.", "Let it cool for 5 minutes, and cut it into strips."):
+        assert briefly(step) == step
+    assert briefly("Serve it warm from a spoon, or let the baby scoop.") == "Serve it warm from a spoon."
 
 
 def test_a_step_is_read_out_and_named() -> None:

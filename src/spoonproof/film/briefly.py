@@ -8,13 +8,11 @@ from collections.abc import Sequence
 _LEAD = re.compile(r"^(?:Meanwhile|Then|Now|Next|Finally|While that cooks)[ ,]{1,2}")
 _BRACKETS = re.compile(r"\s?\([^()]{0,200}\)")
 _ASIDES = re.compile(
-    r",\s(?:covered|uncovered|turning once|stirring(?: \w{1,20}){0,3}|\d[\d.]{0,4} cm thick)"
-    r"(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
+    r",\s(?:uncovered|turning once|stirring(?: \w{1,20}){0,3})(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
 )
-_LAST_CLAUSE = re.compile(r",\s(?:and|then|or|so that|which)\s[^,]{1,200}\.$")
+_LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
 _CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
-_LONG = 90
 LISTED_FOODS = 7  # more than this nobody keeps in mind (common practice, no source)
 CHAPTER_CHARACTERS = 49
 """What a player shows of a chapter's name (common practice, no source)."""
@@ -26,14 +24,15 @@ def aloud(step: str) -> str:
 
 
 def briefly(step: str) -> str:
-    """A step in fewer words: without lead-in, brackets and asides; still long, without its last clause, unless that
-    says when the food is done."""
+    """A step in fewer words: without lead-in, brackets and asides, and without another way of doing it at its end.
+
+    Lid, size, cut and end point stay: without them the food does not come out soft and safe.
+    """
     text = _LEAD.sub("", " ".join(step.split()))
     text = _ASIDES.sub("", _BRACKETS.sub("", text))
-    if len(text) > _LONG:
-        last = _LAST_CLAUSE.search(text)
-        if last is not None and "until" not in last[0] and last.start() > 20:
-            text = text[: last.start()] + "."
+    last = _LAST_CLAUSE.search(text)
+    if last is not None and "until" not in last[0] and last.start() > 20:
+        text = text[: last.start()] + "."
     return text[:1].upper() + text[1:]
 
 

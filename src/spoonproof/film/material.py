@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from spoonproof.dish import Dish
 from spoonproof.feeding.cautions import Caution
-from spoonproof.film.briefly import LISTED_FOODS
+from spoonproof.film.briefly import LISTED_FOODS, listed
 from spoonproof.film.said import every_wording, judged
 from spoonproof.film.screen import fits_screen
 from spoonproof.film.script import Heard, Material, Shown
@@ -20,6 +21,8 @@ from spoonproof.reading.disclosure import DISCLOSURE
 
 STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
 """Cautions that are not shown beside a stricter one about the same."""
+
+_CONTAINS = re.compile(r"It contains ([^.]{1,300})\.")
 
 KEPT_HOURS = 48
 """The keeping time in the wording of the caution about chilling."""
@@ -105,8 +108,14 @@ def _foods(dish: Dish) -> tuple[str, ...]:
 
 
 def _aloud(words: str) -> str:
-    """A caution as it is said: the law's name for an allergen is a mouthful."""
-    return words.replace("cereals containing gluten", "gluten")
+    """A caution as it is said: the law's name for gluten is a mouthful, and who hears "wheat" need not hear it too."""
+    match = _CONTAINS.match(words)
+    if match is None:
+        return words
+    names = [name.replace("cereals containing gluten", "gluten") for name in re.split(r", | and ", match[1])]
+    if "wheat" in names and "gluten" in names:
+        names.remove("gluten")
+    return f"It contains {listed(names)}.{words[match.end() :]}"
 
 
 def _sources(dish: Dish, made: Material) -> Iterator[Shown]:

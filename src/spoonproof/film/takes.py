@@ -12,7 +12,8 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Text
 from spoonproof.reading.disclosure import disclosed
 
-_TASTING = "A little or a lot: both are fine."
+_TASTING = "Some days it is a spoonful, some days the whole bowl: both are fine."
+_TASTING_BRIEFLY = "A little or a lot: both are fine."
 _UNDER_THE_FILM = "Everything you need is written under the film."
 _SOURCES = "The recipe and its sources are written out under the film."
 _ORDER = ("opening", "foods", "step", "tasting", "cautions", "sources", "close")
@@ -60,7 +61,8 @@ def _from_recipe(material: Material) -> list[Take]:
         takes.append(Take("foods", "Foods", "Top shot, foods laid out on the board", heard, shorter=shorter,
                           chapter="What you need"))  # fmt: skip
     takes += [_step(number, material) for number in range(len(material.steps))]
-    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside", _TASTING))
+    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside", _TASTING,
+                      shorter=(Shorter(_TASTING_BRIEFLY),)))  # fmt: skip
     takes.append(Take("cautions", "Good to know", "CU bowl, text over", material.keeping))
     takes.append(Take("sources", "Sources", "CU bowl, text over", _SOURCES, shorter=(Shorter(""),)))
     close = f"Until next time, from {material.channel}."
