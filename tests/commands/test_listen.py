@@ -169,3 +169,22 @@ def test_a_trail_says_each_step_once(channel: Path, capsys: pytest.CaptureFixtur
         line.strip().partition(" ")[2] for line in capsys.readouterr().out.splitlines() if line.startswith("      ")
     ]
     assert steps and len(steps) == len(set(steps))
+
+
+def test_captions_that_bear_a_dish_s_name_are_judged_on_it(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "recipes").mkdir()
+    (channel / "recipes/pear-mash.md").write_text(
+        "---\ntitle: Pear mash\nages: 7-9 months\ntexture: mashed\nmakes: 4 x 60 g\nfoods:\n"
+        "  - 300 g pears, peeled, 1 cm dice\nsteps:\n  - Steam the pears for 12 minutes.\n  - Mash with a fork.\n"
+        "---\nA story.\n"
+    )
+    for name, truth in (("pear-mash.en.vtt", "false"), ("another.vtt", "unproven")):
+        (channel / "captions" / name).write_text("WEBVTT\n\n00:01.000 --> 00:03.000\nthis is high in iron\n")
+        assert [claim["truth"] for claim in lines(capsys, f"captions/{name}")] == [truth]
+
+
+def test_a_trail_is_run_again(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["listen", "captions", "--trail"]) == 1
+    out = capsys.readouterr().out
+    heard = out.split(" claims heard")[0].split()[-1]
+    assert f"Judged once more from the start: {heard} of {heard} by the same steps" in out

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -55,7 +56,8 @@ def run(options: Namespace) -> int:
 
     folder = channel_or_none(options)
     knowledge = _knowledge(folder)
-    judged = list(_judged(options, folder, knowledge))
+    again: dict[int, JudgedClaim] = {}
+    judged = list(_judged(options, folder, knowledge, again))
     notes = _corrections(folder)
     found = _listed(options.paths, folder, judged, notes)
     if options.mend or options.format == "text":
@@ -73,6 +75,11 @@ def run(options: Namespace) -> int:
         terminal.write(heard.corrections(found, knowledge.sources, _day()))
     else:
         terminal.write(heard.report(found, knowledge.sources, options.trail))
+        if options.trail and found:
+            from spoonproof.claims.trail import rerun
+
+            same = sum(rerun(one.judged, partial(again.__getitem__, id(one.judged))) for one in found)
+            print(f"Judged once more from the start: {same} of {len(found)} by the same steps to the same answer.")
     if new is not None and options.format == "text":
         print(f"{new} new in corrections.csv as drafted; write posted or pinned there when it is done.")
     return 1 if any(claim.advice != "keep" for claim in judged) else 0
@@ -198,14 +205,21 @@ def _knowledge(folder: ChannelFolder | None) -> Knowledge:
     return folder.knowledge if folder is not None else Knowledge()
 
 
-def _judged(options: Namespace, folder: ChannelFolder | None, knowledge: Knowledge) -> Iterator[JudgedClaim]:
+def _judged(
+    options: Namespace, folder: ChannelFolder | None, knowledge: Knowledge, again: dict[int, JudgedClaim]
+) -> Iterator[JudgedClaim]:
+    """Every claim of the files, judged; captions that bear a recipe's name by the figures of its dish.
+
+    With --trail each is judged a second time, into ``again`` by the identity of the first.
+    """
     import sys
 
     from spoonproof.claims.find import find_claims
+    from spoonproof.commands.where import judge_of_dish
     from spoonproof.reading.speech import read_statements
     from spoonproof.report.terminal import printable
 
-    judge = knowledge.judge_without_dish(
+    alone = knowledge.judge_without_dish(
         folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
     )
     for document in _documents(options.paths):
@@ -213,7 +227,14 @@ def _judged(options: Namespace, folder: ChannelFolder | None, knowledge: Knowled
         for fault in faults:
             line = document.position(fault.span.start)[0]
             print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
-        yield from (judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=options.lines))
+        judge = alone
+        if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
+            judge = judge_of_dish(folder, Path(document.path)) or alone
+        for claim in find_claims(passages, knowledge.lexicon, apart=options.lines):
+            judged = judge(claim)
+            if options.trail:
+                again[id(judged)] = judge(claim)
+            yield judged
 
 
 def _documents(paths: Sequence[str]) -> Iterator[Document]:

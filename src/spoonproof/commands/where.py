@@ -274,21 +274,27 @@ def _caption_files(root: Path) -> list[Path]:
 def _judged(folder: ChannelFolder) -> Iterator[JudgedClaim]:
     """Every claim of recipes, and of captions: those that bear a recipe's name are judged on its dish."""
     from spoonproof.claims.find import find_claims
-    from spoonproof.claims.judge import judge
 
     known = folder.knowledge
     for recipe in folder.recipes.values():
         yield from folder.dish(recipe).claims
     alone = known.judge_without_dish(folder.channel, (), None)
     for path, passages in _captions(folder):
-        judging: Callable[[Claim], JudgedClaim] = alone
-        owner = folder.recipes.get(path.name.split(".")[0])
-        if owner is not None:
-            dish = folder.dish(owner)
-            context = known.claim_context(folder.channel, owner, dish.paid)
-            judging = partial(judge, register=known.register, numbers=dish.numbers, context=context)
+        judging = judge_of_dish(folder, path) or alone
         for claim in find_claims(passages, known.lexicon):
             yield judging(claim)
+
+
+def judge_of_dish(folder: ChannelFolder, path: Path) -> Callable[[Claim], JudgedClaim] | None:
+    """A judge by the figures of the dish whose name a file of captions bears ("pear-mash.en.vtt"); None for others."""
+    from spoonproof.claims.judge import judge
+
+    owner = folder.recipes.get(path.name.split(".")[0])
+    if owner is None:
+        return None
+    dish = folder.dish(owner)
+    context = folder.knowledge.claim_context(folder.channel, owner, dish.paid)
+    return partial(judge, register=folder.knowledge.register, numbers=dish.numbers, context=context)
 
 
 def _entries_of(judged: JudgedClaim) -> list[str]:
