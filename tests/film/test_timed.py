@@ -79,6 +79,29 @@ def test_the_timing_is_the_films_and_the_words_are_the_scripts(dish: Dish) -> No
     assert film.off_script == ()
 
 
+def test_a_full_cue_stays_one_cue_in_wider_lines(dish: Dish) -> None:
+    words = "turnips are the vegetable nobody asks for this bowl changes that"
+    film, _ = heard(dish, (1.0, 5.0, words))
+    (cue,) = film.captions
+    assert (cue.start, cue.end) == (1.0, 5.0)
+    assert len(cue.lines) == 2
+    assert max(map(len, cue.lines)) <= 42
+
+
+def test_rolling_captions_without_marks_are_understood(dish: Dish) -> None:
+    film, found = heard(
+        dish,
+        (1.0, 3.0, "turnips are the vegetable"),
+        (3.0, 5.0, "turnips are the vegetable\nnobody asks for this bowl"),
+        (5.0, 7.0, "nobody asks for this bowl\nchanges that and it cures colds"),
+    )
+    assert " ".join(cue.text for cue in film.captions).startswith(
+        "Turnips are the vegetable nobody asks for. This bowl"
+    )
+    assert [off.said for off in film.off_script] == ["and it cures colds"]
+    assert any(finding.level == "error" for finding in found)
+
+
 def test_only_what_was_said_off_script_is_told(dish: Dish) -> None:
     film, found = heard(
         dish,

@@ -11,6 +11,9 @@ from spoonproof.reading.spoken import Token, number_words, tokens
 ALIKE = 0.8
 """How like two words must be written for one to be the other misheard."""
 
+NEAR = 3
+"""How many words apart two matches may be to belong together."""
+
 _FILLERS = frozenset("um uh er erm ah oh mm hmm mhm okay ok well so right yeah like".split())
 _NUMBERS = frozenset(word for number in range(101) for word in number_words(number).split()) | {"half", "quarter"}
 
@@ -59,7 +62,23 @@ def _pairs(ours: list[str], theirs: list[str]) -> dict[int, int]:
             for one, other in zip(range(a, b), range(c, d), strict=True):
                 if tag == "equal" or _misheard(ours[one], theirs[other]):
                     found[one] = other
-    return found
+    return _without_strays(found, ours)
+
+
+def _without_strays(pairs: dict[int, int], ours: list[str]) -> dict[int, int]:
+    """The pairs without little words that match far from everything around them: "and" stands in every sentence."""
+    blocks: list[list[tuple[int, int]]] = []
+    for pair in sorted(pairs.items()):
+        last = blocks[-1][-1] if blocks else (-9, -9)
+        if pair[0] - last[0] <= NEAR and pair[1] - last[1] <= NEAR:
+            blocks[-1].append(pair)
+        else:
+            blocks.append([pair])
+    kept: dict[int, int] = {}
+    for block in blocks:
+        if len(block) > 2 or any(len(ours[at]) > 3 for at, _ in block) or len(ours) <= 2:
+            kept.update(block)
+    return kept
 
 
 def _misheard(one: str, other: str) -> bool:

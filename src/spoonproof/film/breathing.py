@@ -68,18 +68,18 @@ def _fitting(text: str, lasts: Callable[[str], float], least: float, most: float
     return [*_fitting(left, lasts, least, most), *_fitting(right, lasts, least, most)]
 
 
-def lines(text: str) -> list[str]:
-    """``text`` in lines of at most ``LINE_CHARACTERS``; in two that breathe where two are enough."""
-    if len(text) <= LINE_CHARACTERS:
+def lines(text: str, width: int = LINE_CHARACTERS) -> list[str]:
+    """``text`` in lines of at most ``width`` characters; in two that breathe where two are enough."""
+    if len(text) <= width:
         return [text]
-    at = _best(text, lambda left, right: 0.0 if max(len(left), len(right)) <= LINE_CHARACTERS else 1000.0)
+    at = _best(text, lambda left, right: 0.0 if max(len(left), len(right)) <= width else 1000.0)
     if at is not None:
         pair = [text[:at].rstrip(), text[at:].lstrip()]
-        if max(map(len, pair)) <= LINE_CHARACTERS:
+        if max(map(len, pair)) <= width:
             return pair
     found: list[str] = []
     for word in text.split():
-        if found and len(found[-1]) + 1 + len(word) <= LINE_CHARACTERS:
+        if found and len(found[-1]) + 1 + len(word) <= width:
             found[-1] += f" {word}"
         else:
             found.append(word)

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from spoonproof.film.aligned import Alignment, align, only_filler, script_tokens
-from spoonproof.film.breathing import lines
+from spoonproof.film.breathing import LINE_CHARACTERS, LINES, lines
 from spoonproof.film.captions import Caption
 from spoonproof.film.script import Script, Take
 from spoonproof.model.record import dataclass, replace
@@ -18,6 +18,7 @@ from spoonproof.reading.speech import read_statements
 from spoonproof.reading.spoken import Token, tokens
 
 _END = re.compile(r"[.!?…](?=\s)")
+WIDER = (37, 42)  # characters a line: bbc-subtitle-guidelines; what caption editors let through (common practice)
 MOST_WORDS = 20_000  # two hours of speech and more
 _FAR = 200  # characters of speech without a full stop that are shown either side
 TOLD_SHARE = 0.6
@@ -106,7 +107,16 @@ def _captions(
                     words.append(token.text if own is None else ours[own][0].text)
                     last = own if own is not None else last
             if words:
-                yield Caption(cue.start, cue.end, tuple(lines(" ".join(words))))
+                yield Caption(cue.start, cue.end, tuple(_set(" ".join(words))))
+
+
+def _set(text: str) -> list[str]:
+    """A cue in two lines of ``LINE_CHARACTERS``, in wider ones where those are not enough: its time is the film's."""
+    for width in (LINE_CHARACTERS, *WIDER):
+        made = lines(text, width)
+        if len(made) <= LINES:
+            break
+    return made
 
 
 def _off_script(
