@@ -2,6 +2,16 @@
 "use strict";
 document.documentElement.classList.add("has-script");
 
+// An address that names a place inside a closed part opens it, also where the browser does not.
+(() => {
+  const open = () => {
+    const drawer = document.getElementById(decodeURIComponent(location.hash.slice(1)))?.closest("details");
+    if (drawer) drawer.open = true;
+  };
+  addEventListener("hashchange", open);
+  open();
+})();
+
 // Search and the count on the index.
 (() => {
   const cards = [...document.querySelectorAll("#cards > .card")];
@@ -27,7 +37,8 @@ document.documentElement.classList.add("has-script");
   };
   // Letters typed faster than the screen is drawn are looked for once.
   let waiting = 0;
-  form.addEventListener("input", () => {
+  form.addEventListener("input", (event) => {
+    if (event.target !== find) return sift();
     cancelAnimationFrame(waiting);
     waiting = requestAnimationFrame(sift);
   });

@@ -14,8 +14,12 @@ from typing import Any
 import pytest
 
 from spoonproof.site import build
+from spoonproof.site.guide import guide_files
 from spoonproof.site.pages import Theme
 from tests.site import sample
+
+PIXEL = bytes.fromhex("47494638396101000100800000000000ffffff2c00000000010001000002024401003b")
+"""A picture of one pixel; browsers look at the bytes."""
 
 
 def missing(what: str) -> None:
@@ -39,9 +43,15 @@ class Built:
 
 @pytest.fixture(scope="session")
 def built(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Built]:
-    """The sample site, served on loopback as a host would."""
+    """The sample site, served on loopback as a host would; under ``odd/`` a second one, under ``guide/`` the guide."""
     out = tmp_path_factory.mktemp("built") / "site"
-    build.write(out, build.files(sample.site(), Theme([sample.THEME]), sample.pictures()), ())
+    theme = Theme([sample.THEME])
+    files = build.files(sample.site(), theme, sample.pictures())
+    film = {"videos/pot.mp4": b"", "videos/pot.vtt": b"WEBVTT\n", "videos/pot-chapters.vtt": b"WEBVTT\n"}
+    odd = build.files(sample.odd_site(), theme, {"pictures/pot-960.jpg": PIXEL, "pictures/pot-480.jpg": PIXEL, **film})
+    files |= {f"odd/{path}": body for path, body in odd.items()}
+    files |= {f"guide/{path}": body for path, body in guide_files(sample.THEME.parent / "guide", theme).items()}
+    build.write(out, files, ())
     handler = partial(Quiet, directory=str(out))
     server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()

@@ -4,6 +4,7 @@
 from __future__ import annotations
 
 import csv
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -24,6 +25,7 @@ from spoonproof.site.view import (
     Citation,
     CorrectionItem,
     EntryItem,
+    Fault,
     Film,
     FoodItem,
     Lane,
@@ -246,6 +248,22 @@ def site() -> Site:
         calendar=Calendar("One new food at a time; single allergens early in the day. No waiting days are asked for.", (CalendarDay("Day 1", ("parsnip",), Link("Parsnip and pear spoon-mash", "recipes/parsnip-and-pear-spoon-mash.html")), CalendarDay("Day 2", ("red lentils", "milk"), Link("Red lentil and sweet potato pot", "recipes/red-lentil-and-sweet-potato-pot.html"), "milk is an allergen: give it in the morning")),),
         measures="A tablespoon here is 15 ml and a teaspoon 5 ml.",
     )  # fmt: skip
+
+
+def full_house() -> RecipePage:
+    """A page with what the others lack: a film and a photograph of its own, and errors that it owns up to."""
+    film = Film(
+        "videos/pot.mp4", "the pot being made", True, "2026-11-02", 92, "videos/pot.vtt",
+        lentil_pot().film.chapters, "video/mp4", "videos/pot-chapters.vtt",  # type: ignore[union-attr]
+    )  # fmt: skip
+    photo = Picture("pictures/pot-960.jpg", 960, 640, "The pot", (("pictures/pot-480.jpg", 480), ("pictures/pot-960.jpg", 960)))
+    faults = (Fault("Line 9: the parsnip is still hard.", "too-hard-for-the-age"),)
+    return replace(lentil_pot(), slug="full-house", film=film, photos=(photo,), unfinished=faults, renamed_from=("old-house",), paid="Sponsored")
+
+
+def odd_site() -> Site:
+    """A second channel: one page with everything, a row of its own, no calendar."""
+    return replace(site(), recipes=(full_house(),), calendar=None, loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",))
 
 
 def pictures() -> dict[str, bytes]:

@@ -99,6 +99,7 @@ class Pages:
         if not site.language.lower().startswith("en"):
             self.env.filters["set"] = str  # other languages have marks of their own
         self.env.globals["rule_names"] = frozenset(rule.name for rule in site.rules)
+        self.env.globals["entry_ids"] = frozenset(entry.id for entry in site.entries)
         self.menu = [Link("Recipes", "index.html")]
         if site.calendar is not None:
             self.menu.append(Link("New foods", "calendar.html"))

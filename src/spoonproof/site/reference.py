@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 
 from spoonproof.checks.rule import Rule
@@ -24,6 +25,23 @@ _LAW = {
     "with-wording": "a food business may say it in set words",
     "no": "a food business may not say it",
 }
+
+TOPICS = {
+    "authorised children": "Authorised for children",
+    "authorised functions": "Authorised for what nutrients do",
+    "diseases": "Illness and allergy",
+    "effects and refusals": "Effects, and what was refused",
+    "free from": "“Free from”",
+    "law": "What a market’s law says in general",
+    "loose words": "Loose words",
+    "nutrition claims": "What is in a food",
+    "processes": "What cooking does",
+    "safety": "What is safe at which age",
+}
+"""Topics of the register as a reader meets them; a channel's own file keeps its name."""
+
+_UNIT = re.compile(r"_(?:rae_)?(?:ug|mg|g|kcal)$|-\d+$")
+_BLANK = re.compile(r"\{[a-z_]{1,40}\}")
 
 
 def rule_items(rules: Iterable[Rule]) -> tuple[RuleItem, ...]:
@@ -55,7 +73,7 @@ def entry_items(register: Register) -> tuple[EntryItem, ...]:
         items.append(
             EntryItem(
                 entry.id,
-                topic,
+                TOPICS.get(topic, topic[:1].upper() + topic[1:]),
                 _says(entry),
                 " ".join(part for part in (TRUTHS[entry.truth], entry.why) if part),
                 tuple(
@@ -78,8 +96,9 @@ def _wording(entry: Entry, register: Register) -> str:
     """The wordings that stand: ours in our words, the law's quoted."""
     out: dict[str, None] = {}
     for word in (*entry.wording, *(w for allowance in entry.allowed for w in allowance.wording)):
-        lawful = register.wordings.get(word)
-        out[f"“{lawful.text}” ({lawful.market}, {lawful.article})" if lawful is not None else word] = None
+        lawful = register.wordings.get(word.removeprefix("authorised:"))
+        own = _BLANK.sub("…", word)
+        out[f"“{lawful.text}” ({lawful.market}, {lawful.article})" if lawful is not None else own] = None
     return "; ".join(out)
 
 
@@ -88,8 +107,23 @@ def _markets(markets: Sequence[Market]) -> str:
 
 
 def _says(entry: Entry) -> str:
-    text = entry.id.replace("-", " ").replace("_", " ")
+    """What the entry is about: its subjects and its effects, or the words of its id."""
+    if entry.effects:
+        about = [_word(name) for name in entry.about] or ["any food"]
+        text = f"{_first(about)}: {_first([_word(effect) for effect in entry.effects])}"
+    else:
+        text = _word(entry.id)
     return text[:1].upper() + text[1:]
+
+
+def _first(words: Sequence[str]) -> str:
+    told = list(dict.fromkeys(words))
+    return ", ".join(told[:3]) + (" and more" if len(told) > 3 else "")
+
+
+def _word(name: str) -> str:
+    """An id of a food, nutrient, set or effect as words."""
+    return _UNIT.sub("", name.removeprefix("set:")).replace("_", " ").replace("-", " ").strip()
 
 
 def used_sources(
