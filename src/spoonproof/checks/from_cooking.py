@@ -63,13 +63,15 @@ _FINE_SHAPES = ("grated", "shredded", "minced", "puréed", "mashed")
 
 
 def fine_raw(story: Story) -> bool:
-    """Whether it is cut so fine that it may be eaten raw: warming it through is then no cooking."""
+    """Whether it is soft, or cut so fine, that it may be eaten raw: warming it through is then no cooking."""
+    if story.food is not None and story.food.hardness == "soft" and story.food.group in ("fruit", "vegetable"):
+        return True  # a tomato is soft before it is cooked
     if story.food is None or not story.cuts:
         return False
     cut = story.cuts[-1]
     if story.food.group == "fruit":
         return cut.shape in _FINE_SHAPES
-    return story.food.hardness in ("firm", "soft", "leaf") and cut.high_mm is not None and cut.high_mm <= _FINE_MM
+    return story.food.hardness in ("firm", "leaf") and cut.high_mm is not None and cut.high_mm <= _FINE_MM
 
 
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:

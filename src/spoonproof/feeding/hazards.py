@@ -13,6 +13,7 @@ from typing import Literal
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.served import as_served, baby_text
+from spoonproof.feeding.step_words import FLATTENED, ROLLED, SMALL_BALL
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
@@ -109,6 +110,7 @@ def hazards(
             found += _of_part(part, recipe, treatments, foods, tables, rows)
     found += _of_steps(recipe, foods, tables, rows)
     found += _seasoning(recipe, foods, tables, rows)
+    found += _rolled(recipe, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
 
 
@@ -329,6 +331,22 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
         hazard = _in_step(row, match.group(), _step_span(recipe, step.span, text, hit), step.index, frozenset({"salt"}))
         said = sentence("salt", row.problem, f"which “{match.group()}” brings in")
         yield replace(hazard, level=level, message=said)
+
+
+def _rolled(recipe: Recipe, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
+    """Small balls that the steps roll and nothing flattens or cuts afterwards."""
+    steps = [step for step in recipe.steps if step.bowl != "family"]
+    for at, step in enumerate(steps):
+        text = baby_text(step)
+        match = ROLLED.search(text)
+        if match is None or not SMALL_BALL.search(text):
+            continue
+        after = [text[match.end() :], *(baby_text(later) for later in steps[at + 1 :])]
+        if any(FLATTENED.search(later) for later in after):
+            continue
+        hit = Found(match.start(), match.end(), "", ())
+        for row in _holding(rows, frozenset({"rolled-ball"}), frozenset({"whole"}), recipe.youngest):
+            yield _in_step(row, "small balls", _step_span(recipe, step.span, text, hit), step.index, row.classes)
 
 
 def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:

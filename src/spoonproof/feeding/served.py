@@ -30,6 +30,7 @@ from spoonproof.feeding.step_words import (
     MIX,
     NO_SALT,
     PREPARED,
+    RARE,
     RUNNY,
     SET_IN_HEAT,
     SOFT_END,
@@ -53,7 +54,7 @@ FACTS = frozenset(
     stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
-    chilling flour unpasteurised salted heated-later""".split()
+    chilling flour unpasteurised rare salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -307,8 +308,11 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
     if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if s.bowl != "family")):
         facts.add("boned")
     named = [text for text in texts if names & keys(text)]
-    if any("burst" in _said(text) for text in named):
+    others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
+    if any(_bursts(text, names, others) for text in named):
         facts.add("burst")
+    if any(RARE.search(text) for text in (*named, line.text)):
+        facts.add("rare")
     alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
     if alone or ALONE.search(line.text):
         facts.add("glob")
@@ -373,7 +377,7 @@ def _timed_into_the_pot(recipe: Recipe, index: int) -> bool:
 
 
 _SAID = (
-    ("stoned", STONES), ("spread-thin", SPREAD_THIN), ("mixed", MIX), ("boned", BONES), ("burst", BURST),
+    ("stoned", STONES), ("spread-thin", SPREAD_THIN), ("mixed", MIX), ("boned", BONES),
     ("drink", DRINK), ("runny", RUNNY), ("solid", SOLID),
 )  # fmt: skip
 
@@ -382,6 +386,16 @@ _SAID = (
 def _said(text: str) -> frozenset[str]:
     """What a step says of all that is in it."""
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
+
+
+def _bursts(text: str, names: frozenset[str], others: set[str]) -> bool:
+    """Whether a clause that is not about another food lets this one burst ("until they burst")."""
+    for match in BURST.finditer(text):
+        start = max(text.rfind(mark, 0, match.start()) for mark in (".", ";", ",", " until ", " till ", " and "))
+        here = keys(text[max(0, start) : match.end()])
+        if here & names or not here & others:
+            return True
+    return False
 
 
 _BACK = frozenset({"it", "them", "each", "they"})

@@ -39,7 +39,30 @@ ALONE = re.compile(
     r"\b(?:by itself|on its own|off (?:the|a) spoon|on (?:the|a) spoon|(?:straight )?from the (?:spoon|jar))\b", re.I
 )
 BURST = re.compile(
-    r"\b(?:burst|bursting|collaps\w*|break(?:ing|s)? down|broken down|fall(?:s|en|ing)? apart|pulpy?|mush\w*|jammy)\b",
+    r"\b(?:burst|bursting|bursts|collaps(?:e|es|ed|ing)|break(?:s|ing)? down|broken down|fall(?:s|en|ing)? apart|pulpy"
+    r"|to a pulp|mush(?:y|es|ed)?|jammy)\b",
+    re.I,
+)
+RARE = re.compile(
+    r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
+    r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
+    r"|\bpink (?:in(?:side)?|at) the (?:middle|centre|center)\b"
+    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b",
+    re.I,
+)
+ROLLED = re.compile(
+    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:balls?|marbles?|truffles?|bliss balls?|bites?)\b", re.I
+)
+SMALL_BALL = re.compile(
+    r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
+    r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
+    r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
+    r"|teaspoon(?:fuls?)?|tsp)\b",
+    re.I,
+)
+FLATTENED = re.compile(
+    r"\b(?:flatten|squash|squish|crush|mash|press|pat(?:ted)? (?:them )?(?:out|flat|down)|flat|quarter|halv|cut|break"
+    r"|tear|chop|crumble)\w*\b",
     re.I,
 )
 SOFT_END = re.compile(
@@ -130,7 +153,8 @@ PREPARED = {
     "overripe": "ripe", "soaked": "soaked",
     "rehydrated": "soaked", "toasted": "toasted", "melted": "melted", "crushed": "fine", "ground": "fine",
     "unsalted": "no-salt", "rinsed": "drained-rinsed",
-    "unsweetened": "unsweetened", "strained": "strained", "sieved": "strained", "smoked": "smoked",
+    "unsweetened": "unsweetened", "strained": "strained", "sieved": "strained", "scraped": "removed",
+    "smoked": "smoked",
     "crumbled": "fine", "mashed": "mashed", "grated": "fine", "shredded": "fine", "flaked": "fine", "minced": "fine",
     "pureed": "blended", "halved": "halved", "quartered": "quartered", "squashed": "squashed", "flattened": "squashed",
     "milled": "fine", "powdered": "fine", "cubed": "chunk", "diced": "dice", "sliced": "slice", "chopped": "chopped",

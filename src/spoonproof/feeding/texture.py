@@ -195,7 +195,8 @@ def _against_word(
         level: Level = "error" if rank <= 2 and any(p.word == "family food" for p in coarse) else "warning"
         found.append(TextureFault("word-disagrees", level, text, remedy, recipe.foods[coarse[0].line].span, source))
     known = [piece for piece in pieces if piece.word]
-    if known and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
+    shaped = any(action.verb == "shape" for step in recipe.steps if step.bowl != "family" for action in step.actions)
+    if known and not shaped and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
         text = f"The texture says {declared}, but everything in the bowl is blended smooth."
         found.append(
             TextureFault(

@@ -22,6 +22,10 @@ _WORD = re.compile(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*")
 _LENGTH = re.compile(
     r"[ \t]*[-‑]?[ \t]*(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
 )
+_BY = re.compile(  # blanks are counted: four free runs of them in a row would take the fourth power of their length
+    r" ?[-‑]?(cms?|mms?|inch(?:es)?|ins?|[\"”″])?(?: (?:thick|wide))? ?(?:[x×]|by) ?(?=[0-9])"
+)
+_LONG_MM = 35.0  # a stick is not as thick as that: the size that stands beside it is its length
 _NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
 _HALF = re.compile(
     r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
@@ -105,7 +109,8 @@ class Cuts:
             if beside is not None:
                 taken.add(beside)
                 size = lengths[beside]
-                low, high = size.low, size.high
+                if meaning.shape not in ("baton", "strip") or size.low < _LONG_MM:
+                    low, high = size.low, size.high
                 left, right = min(left, size.start), max(right, size.end)
             finger = _FINGER.search(text[max(0, left - 24) : left])
             if finger:
@@ -151,6 +156,11 @@ def _length_at(text: str, at: int) -> Length | None:
             return None
         low = high = first.value
         end = first.end
+        by = _BY.match(text, end)
+        if by is not None and (other := _length_at(text, by.end())) is not None:
+            unit = by[1] or text[at : other.end].rstrip("s").rpartition(" ")[2].lstrip("0123456789./½¼¾-")
+            thin = min(float(low * _MM.get(unit[:1].lower(), _MM["i"])), other.low)
+            return Length(at, other.end, thin, thin)
         unit = _LENGTH.match(text, end)
         sign = range_sign(text, unit.end() if unit else end)
         if sign is not None:

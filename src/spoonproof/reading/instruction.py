@@ -56,6 +56,9 @@ _NOUN_BEFORE = re.compile(
     r"|(?:the|with|over|on|of)[ \t]+[\w-]+[ \t]+(?:and|or))[ \t]+$",
     re.I,
 )
+_NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
+    r"\b(?:the|of|your)[ \t]+$|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]+$", re.I
+)
 _OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]+(?:clean |wet )?$", re.I)
 _EQUIPMENT = re.compile(
     r"[ \t]*(?:up[ \t]+)?(?:(?:the|your)[ \t]+(?:\w+[ \t]+){0,2}?(?:oven|grill|griddle|steamer|kettle|microwave"
@@ -140,6 +143,8 @@ def _describes(text: str, match: VerbMatch) -> bool:
     ):
         return True
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
+        return True
+    if word in ("purée", "puree") and _NOUN_IN_LIST.search(text[: match.start]):
         return True
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 16) : match.start]) is not None
 

@@ -277,7 +277,10 @@ class Names:
         words = text[mention.start : mention.end].lower()
         for index, line in enumerate(self.lines):
             unknown = line.food is None and line.recipe is None and bool(line.name)
-            if unknown and SequenceMatcher(None, words, line.name.lower(), autojunk=False).ratio() >= 0.75:
+            same_end = _key(line.name)[-1:] == _key(words)[-1:]  # "the salt" where the list has "smoked river salt"
+            if unknown and (
+                same_end or SequenceMatcher(None, words, line.name.lower(), autojunk=False).ratio() >= 0.75
+            ):
                 return mention._replace(lines=(index,), food="")
         return mention
 
