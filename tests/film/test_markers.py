@@ -7,9 +7,11 @@ from pathlib import Path
 import opentimelineio as otio
 import pytest
 
+from spoonproof.film.captions import captions, webvtt
 from spoonproof.film.fountain import fountain
 from spoonproof.film.markers import edit_list, frames, timeline
 from spoonproof.film.script import Script, write_script
+from spoonproof.film.text import script_text
 from spoonproof.film.timecode import NTSC_DROP, PAL, Rate
 from tests.film.test_script import material, segment
 
@@ -79,3 +81,10 @@ def _plain(text: str) -> str:
 def test_marks_of_emphasis_are_letters_in_speech() -> None:
     made = write_script(material(segment("Hook", "Two *stars* and an under_score_ in it.")))
     assert "Two \\*stars\\* and an under\\_score\\_ in it." in fountain(made)
+
+
+def test_presenters_speak_under_their_names() -> None:
+    made = write_script(material(segment("Hook", "Hello from the harbour, where the leeks are.", presenter="Dev")))
+    assert "@DEV\nHello" in fountain(made)
+    assert "<v Dev>Hello" in webvtt(captions(made))
+    assert "DEV: Hello" in script_text(made)

@@ -157,6 +157,13 @@ def test_a_caution_nobody_says_is_missed(dish: Dish) -> None:
 def test_fillers_are_no_news(dish: Dish) -> None:
     film, _ = heard(dish, (1.0, 4.0, "Um, so, this bowl changes that."))
     assert film.off_script == ()
+    assert film.captions[0].text == "This bowl changes that."
+
+
+def test_who_speaks_is_kept(dish: Dish) -> None:
+    film, _ = heard(dish, (1.0, 4.0, "<v Inga>This bowl changes that."))
+    assert film.captions[0].voice == "Inga"
+    assert "\n<v Inga>This bowl changes that." in to_webvtt(film.captions)
 
 
 def test_a_figure_matches_whole_or_not_at_all() -> None:

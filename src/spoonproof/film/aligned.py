@@ -14,7 +14,8 @@ ALIKE = 0.8
 NEAR = 3
 """How many words apart two matches may be to belong together."""
 
-_FILLERS = frozenset("um uh er erm ah oh mm hmm mhm okay ok well so right yeah like".split())
+_HESITATIONS = frozenset("um uh er erm mm hmm mhm".split())
+_FILLERS = _HESITATIONS | frozenset("ah oh okay ok well so right yeah like".split())
 _NUMBERS = frozenset(word for number in range(101) for word in number_words(number).split()) | {"half", "quarter"}
 
 
@@ -90,6 +91,11 @@ def _misheard(one: str, other: str) -> bool:
 def only_filler(words: Sequence[str]) -> bool:
     """Whether these words say nothing: "um", "well"."""
     return all(word in _FILLERS for word in words)
+
+
+def only_hesitation(words: Sequence[str]) -> bool:
+    """Whether these words are no words: "um"."""
+    return bool(words) and all(word in _HESITATIONS for word in words)
 
 
 def script_tokens(says: Sequence[str]) -> list[tuple[Token, int]]:

@@ -27,11 +27,13 @@ MOST_WORDS_A_MINUTE = 180.0
 
 @dataclass(frozen=True, slots=True)
 class Caption:
-    """One caption: seconds from the film's first frame, and its one or two lines."""
+    """One caption: seconds from the film's first frame, its one or two lines, and who speaks ("" where there is but
+    one presenter)."""
 
     start: float
     end: float
     lines: tuple[str, ...]
+    voice: str = ""
 
     @property
     def text(self) -> str:
@@ -59,7 +61,7 @@ def _of_take(take: Take) -> Iterator[Caption]:
     weights = [max(0.001, sum(map(_weight, sentences(part)))) for part in parts]
     lengths = _borrowed([said * weight / sum(weights) for weight in weights])
     for part, length in zip(parts, lengths, strict=True):
-        yield Caption(round(clock, 3), round(clock + length, 3), tuple(lines(part)))
+        yield Caption(round(clock, 3), round(clock + length, 3), tuple(lines(part)), take.presenter)
         clock += length
 
 
@@ -99,12 +101,17 @@ def too_fast(cues: Sequence[Caption]) -> list[Caption]:
 
 
 def webvtt(cues: Sequence[Caption]) -> str:
-    """The captions as WebVTT (W3C): ``&`` and ``<`` escaped, no ``-->`` inside a cue."""
+    """The captions as WebVTT (source: webvtt): ``&`` and ``<`` escaped, no ``-->`` inside a cue, voices by name."""
     blocks = ["WEBVTT"]
     for number, cue in enumerate(cues, 1):
-        text = "\n".join(vtt_escaped(line) for line in cue.lines)
+        voice = f"<v {_name(cue.voice)}>" if cue.voice else ""
+        text = voice + "\n".join(vtt_escaped(line) for line in cue.lines)
         blocks.append(f"{number}\n{vtt_time(cue.start)} --> {vtt_time(cue.end)}\n{text}")
     return "\n\n".join(blocks) + "\n"
+
+
+def _name(voice: str) -> str:
+    return " ".join(vtt_escaped(voice).split())
 
 
 def vtt_escaped(line: str) -> str:

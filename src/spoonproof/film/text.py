@@ -49,7 +49,8 @@ def _take_lines(take: Take) -> Iterator[str]:
         )
     if take.twin:
         picture += textwrap.wrap(f"TWIN: {take.twin.text}", _PICTURE - 1, subsequent_indent="  ")
-    sound = textwrap.wrap(take.say, _SOUND, break_on_hyphens=False) or ["(natural sound)"]
+    voice = f"{take.presenter.upper()}: " if take.presenter and take.say else ""
+    sound = textwrap.wrap(voice + take.say, _SOUND, break_on_hyphens=False) or ["(natural sound)"]
     for number in range(max(len(picture), len(sound))):
         time = clock(take.start) if number == 0 else ""
         left = picture[number] if number < len(picture) else ""

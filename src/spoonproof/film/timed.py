@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from spoonproof.film.aligned import Alignment, align, only_filler, script_tokens
+from spoonproof.film.aligned import Alignment, align, only_filler, only_hesitation, script_tokens
 from spoonproof.film.breathing import LINE_CHARACTERS, LINES, lines
 from spoonproof.film.captions import Caption
 from spoonproof.film.script import Script, Take
@@ -101,13 +101,19 @@ def _captions(
         mine = [(token, own) for (token, of), own in zip(said, found.said, strict=True) if of == number]
         for at, cue in enumerate(passage.cues):
             until = passage.cues[at + 1].at if at + 1 < len(passage.cues) else len(passage.text) + 1
-            words = []
-            for token, own in mine:
-                if cue.at <= token.start < until and (own is None or own != last):
-                    words.append(token.text if own is None else ours[own][0].text)
-                    last = own if own is not None else last
+            words: list[str] = []
+            shown = [pair for pair in mine if cue.at <= pair[0].start < until and not only_hesitation(pair[0].words)]
+            for token, own in shown:
+                if own is None:
+                    words.append(token.text)
+                elif own != last:
+                    text = ours[own][0].text
+                    if text[:1].isupper() and words and only_filler(tokens(words[-1])[0].words):
+                        words.pop()  # "so" before the script's sentence
+                    words.append(text)
+                    last = own
             if words:
-                yield Caption(cue.start, cue.end, tuple(_set(" ".join(words))))
+                yield Caption(cue.start, cue.end, tuple(_set(" ".join(words))), cue.voice)
 
 
 def _set(text: str) -> list[str]:
