@@ -132,7 +132,7 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
     if threshold is None:
         if answer == "yes":
             return "It holds for what goes in."
-        first = "This cannot be checked here." if answer == "unknown" else _present(entry.condition, probe)
+        first = _present(entry.condition, probe) if answer == "no" else _perhaps(entry.condition, probe)
         return f"{first} {entry.why}".strip()
     name = nutrient_name(nutrient or threshold.nutrient)
     if answer == "unknown":
@@ -150,6 +150,16 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
     need = "needs" if threshold.op == "at least" else "allows at most"
     tail = f" {entry.why}" if answer == "no" and entry.why else ""
     return f"{what[:1].upper()}{what[1:]}: {amount} {name} {basis}; the claim {need} {limit:.3g} {unit}.{tail}"
+
+
+def _perhaps(condition: Condition | None, probe: AnyProbe) -> str:
+    """Why it is not known whether what should be absent is in it."""
+    for part in condition.parts if isinstance(condition, Group) else (condition,):
+        if not isinstance(part, Absent) or not isinstance(probe, DishProbe):
+            continue
+        if traced := [what for what in part.what if probe.may_contain(what)]:
+            return f"A label says that it may contain {' and '.join(traced)}."
+    return "This cannot be checked here."
 
 
 def _present(condition: Condition | None, probe: AnyProbe) -> str:

@@ -75,9 +75,13 @@ class DishProbe:
         foods = self.numbers.dish_foods()
         if what in _TRAITS:
             return "no" if foods and all(food in self.context.traits for food in foods) else "unknown"
-        if what == "any other allergen" or what.endswith(" traces"):
+        if what == "any other allergen" or what.endswith(" traces") or self.may_contain(what):
             return "unknown"
         return "no" if foods else "unknown"
+
+    def may_contain(self, what: str) -> bool:
+        """Whether the label of a food in it says that it may contain an allergen."""
+        return what in getattr(self.numbers, "may_contain", ())
 
     def bringing(self, what: str) -> tuple[str, ...]:
         """The foods of the bowl that bring an allergen or belong to an ingredient class."""
