@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from spoonproof.site import build
+from spoonproof.site.guide import guide_files
 from spoonproof.site.pages import Theme
 from tests.site import sample
 
@@ -22,7 +23,11 @@ def test_the_reference_checker_has_nothing_to_say(tmp_path: Path) -> None:
     if not jar or java is None:
         pytest.skip("VNU_JAR names no checker here, or there is no Java: html5lib alone looked at the pages")
     out = tmp_path / "site"
-    build.write(out, build.files(sample.site(), Theme([sample.THEME]), sample.pictures()), ())
+    theme = Theme([sample.THEME])
+    files = build.files(sample.site(), theme, sample.pictures())
+    files |= {f"odd/{path}": body for path, body in build.files(sample.odd_site(), theme, {}).items()}
+    files |= {f"guide/{path}": body for path, body in guide_files(sample.THEME.parent / "guide", theme).items()}
+    build.write(out, files, ())
     said = []
     for option, suffix in ((None, "html"), ("--css", "css"), ("--svg", "svg")):
         paths = sorted(str(path) for path in out.rglob(f"*.{suffix}"))

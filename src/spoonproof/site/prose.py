@@ -113,6 +113,8 @@ def _renderer() -> Any:
         image=_image,
         heading_open=_heading,
         heading_close=_heading,
+        hr=lambda *_: "<hr>\n",
+        hardbreak=lambda *_: "<br>\n",
         table_open=_table,
         table_close=_table,
         fence=_code,
