@@ -26,7 +26,8 @@ CHANNEL = "title: Red team\nmeasures: UK\nlanguage: en-GB\nmarkets: [GB, EU, US]
 
 CORRECTED = frozenset(
     """bacon-and-bean-hotpot carpaccio-sushi chickpea-curry-tbps chop-then-peas egusi-with-maggi gummy-teeth-ice
-    honey-granola-base instant-tea-porridge jelly-and-cream lamb-chop-bone oyster-and-grits pao-de-queijo-guava rare-steak-strips
+    honey-granola-base instant-tea-porridge jelly-and-cream lamb-chop-bone oyster-and-grits pao-de-queijo-guava
+    picky-tea-tray rare-steak-strips raw-milk-ricotta-pancakes
     spinach-left-warm sticky-toffee-date-muffins stock-in-risotto swordfish-kebab tea-time-mate-dunk
     whole-blueberry-clafoutis""".split()
 )

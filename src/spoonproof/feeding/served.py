@@ -169,17 +169,19 @@ def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
 
 
 _OF_THE_DISH = frozenset({"baton", "strip", "slice", "dice", "chunk", "wedge", "half", "quarter"})
-_SMALL_TRAITS = frozenset({"round", "whole-nut", "has-stone", "sausage-shaped"})
+_SMALL_TRAITS = frozenset({"round", "whole-nut", "seed-whole", "has-stone", "sausage-shaped"})
+_CUT_UP = re.compile(r"\W*(?:then |and )?(?:cut|slice|divide|break|snap|portion)", re.I)
 
 
 def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> bool:
     """Whether a step cuts the whole dish into bars or fingers: the olives on the pizza stay as they were."""
-    if cut.shape not in _OF_THE_DISH or (food is not None and not food.traits & _SMALL_TRAITS):
+    if food is not None and not food.traits & _SMALL_TRAITS:
         return False
     for step in recipe.steps:
         for action in step.actions:
             if action.span.start <= cut.span.start < action.span.end:
-                return index not in action.foods
+                whole = cut.shape in _OF_THE_DISH or _CUT_UP.match(recipe.document.at(action.span)) is not None
+                return whole and index not in action.foods
     return False
 
 
@@ -244,6 +246,8 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
         if cut.lengthways:
             facts.add("lengthways")
         high = cut.high_mm if cut.high_mm is not None else cut.low_mm
+        if cut.shape == "coin":
+            continue  # the size of a coin is its thickness: the shape is as wide as the carrot
         if high is not None and high <= _SMALL_MM:
             facts.add("small")
         if high is not None and high <= _BITE_MM:
