@@ -114,6 +114,31 @@ def test_nothing_true_is_cut() -> None:
     assert cut == set()
 
 
+TAKEN_BACK = (
+    "It's a myth that {}.",
+    "It isn't true that {}.",
+    "Forget the old rule: {}.",
+    "They are wrong when they say {}.",
+    "I don't believe that {}.",
+    "{} is nonsense.",
+    "{}, that is an old wives' tale.",
+    "{}. Not true.",
+)
+
+
+def test_nothing_true_is_kept_once_it_is_taken_back() -> None:
+    """What stands around a statement turns it round: each true one, in every eighth frame, is kept no more."""
+    true = [row for row in labelled() if row.verdict == "keep" and not row.dish and row.paid == "editorial"]
+    kept = []
+    for number, row in enumerate(true):
+        plainly = row.statement.rstrip(".")
+        said = TAKEN_BACK[number % len(TAKEN_BACK)].format(plainly[:1].lower() + plainly[1:])
+        advices = [judged.advice for judged in heard(row._replace(statement=said))]
+        if advices and all(advice in STANDS for advice in advices):
+            kept.append(said)
+    assert kept == []
+
+
 def test_what_is_true_is_seldom_scolded() -> None:
     rows = list(told("keep"))
     scolded = [row.statement for row, advices in rows if not all(advice in STANDS for advice in advices)]

@@ -4,7 +4,7 @@ that takes the answer for granted ("did you know that ...?") asserts it."""
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.register import Register
@@ -34,6 +34,8 @@ def read_again(claim: Claim, register: Register) -> Claim:
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
+    if claim.polarity in ("asserts", "hedges"):
+        return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
         if has_any(sentence, register.words.get("takes for granted", ())):
             return "asserts", "the question takes it for granted"
@@ -41,14 +43,12 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         if answer:
             return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
         return "asks", ""
-    if claim.polarity not in ("denies", "refutes"):
-        return claim.polarity, ""
     idioms = register.words.get("no denial", ())
     if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
-    if claim.level in _NONE and _count(plain(claim.quote), idioms, register) < 2:
+    if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
 
@@ -73,15 +73,72 @@ def _denies(words: str, register: Register) -> bool:
 
 def taken_back(claim: Claim, register: Register) -> bool:
     """Whether the sentence takes the claim's own words back from outside them: "it's a myth that", "it isn't true
-    that"."""
+    that", "there is no evidence that"."""
     if claim.polarity not in ("denies", "refutes"):
         return False
-    before = claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]
-    sentence = before[max(before.rfind(mark) for mark in ".!?;\n") + 1 :]
-    return has_any(plain(sentence), register.words.get("refuted", ()))
+    return frames(claim, register) == 1 or has_any(plain(_before(claim)), register.words.get("not shown", ()))
 
 
-_BEFORE = 120
+def frames(claim: Claim, register: Register) -> int:
+    """How often what stands around the claim takes it back: before it ("forget the rule that ..."), after it ("...
+    is nonsense"), or in a short sentence behind ("... Not true.")."""
+    leads, _ = _leads(claim, register)
+    text = claim.passage.text
+    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
+    end = min([*ends, claim.end + _AFTER])
+    after = plain(text[claim.end : end])
+    behind = plain(text[end : end + _AFTER].lstrip(".!?;… "))
+    tails = has_any(after, register.words.get("taken back after", ())) or any(
+        behind.startswith(plain(phrase)) for phrase in register.words.get("taken back behind", ())
+    )
+    return leads + int(tails)
+
+
+def _leads(claim: Claim, register: Register) -> tuple[int, str]:
+    """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
+    may begin with it."""
+    idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
+    before, rest = _phrases(without_phrases(plain(_before(claim)), idioms), phrases)
+    if any(turn in rest for turn in _TURN):
+        before, rest = 0, ""
+    quote = without_phrases(plain(claim.quote), idioms)
+    within, behind = _phrases(quote, phrases)
+    return before + within, behind if within else f"{rest} {quote}"
+
+
+def _phrases(words: str, phrases: Sequence[str]) -> tuple[int, str]:
+    """How many of these phrases stand in the words, those that overlap as one, and what follows the last."""
+    spans = sorted((at, at + len(plain(phrase))) for phrase in phrases for at in _places(words, plain(phrase)))
+    count, end = 0, 0
+    for start, stop in spans:
+        count += start >= end - 1 or not count
+        end = max(end, stop)
+    return count, words[end - 1 :] if count else ""
+
+
+def _places(words: str, phrase: str) -> Iterator[int]:
+    at = words.find(phrase)
+    while at >= 0:
+        yield at
+        at = words.find(phrase, at + 1)
+
+
+def twice_turned(claim: Claim, register: Register) -> bool:
+    """Whether its sentence turns it round more than once, so that nobody can say for sure what it says."""
+    found = frames(claim, register)
+    _, rest = _leads(claim, register)
+    inner = _count(rest, (), register)
+    return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
+
+
+def _before(claim: Claim) -> str:
+    """The claim's sentence up to it."""
+    text = claim.passage.text[max(0, claim.start - _AFTER) : claim.start]
+    return text[max(text.rfind(mark) for mark in ".!?;\n") + 1 :]
+
+
+_AFTER = 120
+"""Characters that are looked at on either side."""
 
 
 def _turned(claim: Claim) -> bool:

@@ -53,16 +53,15 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         per = 12.0 if number.unit.startswith("year") else 1.0 if number.unit.startswith("month") else 12 / 52
         stated = int(number.value * per)
     elif match := _AGE.search(words):
-        value = _count(match[1], register)
-        if value is not None:
-            unit = match[2]
-            stated = int(value * (12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1))
+        stated = _months(match, register)
     elif has_any(words, _FIRST):
         stated = 12
     elif claim.kind == "safety-age" and (match := _BARE.search(words)):
         value = _count(match[1], register)
         # "before one", "under two": years when it is a small bare number.
         stated = None if value is None else int(value * 12 if value <= 5 else value)
+    if stated is None and claim.kind == "safety-age" and (match := _AGE.search(plain(clause(claim)))):
+        stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ()))
@@ -71,6 +70,14 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
     return context.ages[0], False
+
+
+def _months(match: re.Match[str], register: Register) -> int | None:
+    """The months of an age in words; None where its number is none."""
+    value = _count(match[1], register)
+    unit = match[2]
+    per = 12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1
+    return None if value is None else int(value * per)
 
 
 def _count(text: str, register: Register) -> float | None:

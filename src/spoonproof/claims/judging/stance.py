@@ -26,9 +26,10 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     stance = _as_said(claim, register)
     if not stance or not taken_back(claim, register):
         return stance
-    if stance != "warns":
-        return "warns"
     quote = plain(claim.quote)
+    if stance != "warns":
+        # "It's a myth that you must cut grapes" is no warning.
+        return "warns" if stance == "dismisses" or has_any(quote, register.words.get("allows", ())) else ""
     risks = has_any(quote, register.words.get("risk", ())) or has_any(quote, register.words.get("trouble", ()))
     return "dismisses" if risks else "permits"
 

@@ -10,6 +10,7 @@ from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.polarity import frames, twice_turned
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -37,10 +38,16 @@ def truth_of(
 
     ``matching``: the register's entries for ``key``, the most specific first."""
     verdict = _plain(claim, key, register.truth(key, matching), probe, numbers, register, context)
-    if claim.polarity in ("denies", "refutes") and not verdict.stanced:
+    staged = verdict.entry is not None and bool(verdict.entry.stance)
+    framed = frames(claim, register) == 1
+    if claim.polarity in ("denies", "refutes") and (not verdict.stanced or (framed and not staged)):
         # "There is no evidence that ..." says no more than that it was not shown.
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
         verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+    if verdict.truth == "true" and not staged and twice_turned(claim, register):
+        verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
+        verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
+        verdict.steps.append("more than one turn in the sentence: not kept")
     return verdict
 
 
