@@ -164,13 +164,37 @@ def _slab(colours: FoodColours, spot: _Spot, _rng: Random) -> list[Shape]:
 
 
 def _round(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
-    pips = around(spot.at, spot.size * 0.22, 3, spot.turn)
+    rays = [spot.turn + math.tau * k / 8 for k in range(8)]
     return [
         _shadow(around(spot.at, spot.size, 14)),
         Disc(spot.at, spot.size, colours.skin),
         Disc(spot.at, spot.size * 0.87, colours.raw),
         Patch(blob(spot.at, spot.size * 0.4, rng, 0.3), lighter(colours.raw, 0.06), 0.9),
-        *(Disc(p, spot.size * 0.07, lighter(colours.skin, -0.12)) for p in pips),
+        *(
+            Line(
+                tuple(
+                    Point(spot.at.x + r * spot.size * math.cos(a), spot.at.y + r * spot.size * math.sin(a))
+                    for r in (0.3, 0.66)
+                ),
+                lighter(colours.raw, -0.07),
+                spot.size * 0.075,
+                0.6,
+            )
+            for a in rays
+        ),
+        Disc(Point(spot.at.x - spot.size * 0.3, spot.at.y - spot.size * 0.35), spot.size * 0.12, (255, 255, 255), 0.4),
+    ]
+
+
+def _egg(colours: FoodColours, spot: _Spot, _rng: Random) -> list[Shape]:
+    outline = ((-1.15, 0), (-0.75, -0.72), (0.1, -0.9), (0.85, -0.6), (1.1, 0), (0.85, 0.6), (0.1, 0.9), (-0.75, 0.72))
+    white = tuple(spot.put(u, v) for u, v in outline)
+    yolk = spot.put(0.16, 0)
+    return [
+        _shadow(white),
+        Patch(white, colours.skin),
+        Disc(yolk, spot.size * 0.5, colours.raw),
+        Disc(Point(yolk.x - spot.size * 0.14, yolk.y - spot.size * 0.16), spot.size * 0.14, (255, 255, 255), 0.4),
     ]
 
 
@@ -182,4 +206,5 @@ _SHAPES: Mapping[str, Callable[[FoodColours, _Spot, Random], list[Shape]]] = {
     "grain": _grain,
     "floret": _floret,
     "slab": _slab,
+    "egg": _egg,
 }

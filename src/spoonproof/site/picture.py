@@ -116,13 +116,28 @@ def _mashed(rng: Random, blend: RGB, parts: _Parts) -> list[Shape]:
     return out
 
 
+def _grains(rng: Random, around: Point, fill: RGB, blend: RGB) -> list[Shape]:
+    """A few grains or small pulses together: they stay small, however lumpy the dish."""
+    out: list[Shape] = []
+    for _ in range(7):
+        at = Point(around.x + 30 * (rng.random() - 0.5), around.y + 30 * (rng.random() - 0.5))
+        shape = blob(at, 3.4 + 1.6 * rng.random(), rng, 0.5, 7)
+        out.append(Patch(tuple(Point(p.x + 0.7, p.y + 1.6) for p in shape), lighter(blend, -0.16), 0.4))
+        out.append(Patch(shape, lighter(fill, (rng.random() - 0.5) * 0.05)))
+    return out
+
+
 def _pieces(
     count: int, low: float, high: float, corners: int, wobble: float
 ) -> Callable[[Random, RGB, _Parts], list[Shape]]:
     def draw(rng: Random, blend: RGB, parts: _Parts) -> list[Shape]:
         out: list[Shape] = []
         for point in _spread(rng, count, 80, 10):
-            fill = lighter(_pick(rng, parts).cooked, (rng.random() - 0.5) * 0.08)
+            colours = _pick(rng, parts)
+            fill = lighter(colours.cooked, (rng.random() - 0.5) * 0.08)
+            if colours.shape in ("grain", "lens") and low > 6:
+                out += _grains(rng, point, fill, blend)
+                continue
             shape = blob(point, low + (high - low) * rng.random(), rng, wobble, corners)
             out.append(Patch(tuple(Point(p.x + 1.5, p.y + 3.5) for p in shape), lighter(blend, -0.16), 0.45))
             out.append(Patch(shape, fill))
@@ -137,8 +152,12 @@ def _pieces(
 
 def _fingers(rng: Random, _blend: RGB, parts: _Parts) -> list[Shape]:
     out: list[Shape] = []
+    by_weight = sorted(parts, key=lambda part: -part[1])
+    # A piece is of a food that makes up much of the dish; what is less shows as flecks in it.
+    main = [part for part in by_weight if part[1] >= 0.5 * by_weight[0][1]]
+    flecks = [colours for colours, grams in by_weight[len(main) :] if grams >= 0.04 * by_weight[0][1]]
     for k in range(9):
-        colours = _pick(rng, parts)
+        colours = _pick(rng, main)
         fill = lighter(colours.cooked, (rng.random() - 0.5) * 0.06)
         angle = -0.9 + 0.22 * k + 0.12 * (rng.random() - 0.5)
         centre = Point(BOWL.x - 62 + 15.5 * k + 4 * rng.random(), BOWL.y + 26 * math.sin(k * 0.9) * 0.6)
@@ -156,6 +175,11 @@ def _fingers(rng: Random, _blend: RGB, parts: _Parts) -> list[Shape]:
             Point(centre.x + 0.7 * long * cos + 3 * sin, centre.y + 0.7 * long * sin - 3 * cos),
         )
         out.append(Line(ridge, lighter(fill, 0.09), 3.5, 0.8))
+        for at in range(7 if flecks else 0):
+            u, v = -0.8 + 0.26 * at + 0.1 * rng.random(), rng.random() - 0.5
+            fleck = Point(centre.x + u * long * cos - v * wide * sin, centre.y + u * long * sin + v * wide * cos)
+            colour = flecks[at % len(flecks)].cooked
+            out.append(Patch(blob(fleck, 2.2 + 1.6 * rng.random(), rng, 0.6, 6), colour, 0.85))
     return out
 
 
@@ -237,6 +261,10 @@ def draw(name: str, texture: str, parts: Iterable[PlatePart], palette: Palette) 
     herbs = [colours for colours, _ in foods if colours.shape == "herb"]
     for point in _spread(rng, 14, 60, 20) if herbs else ():
         shapes.append(Patch(blob(point, 3.2, rng, 0.7, 6), herbs[0].cooked))
+    if texture != "soft finger food":
+        # Light from the window lies on what is moist.
+        shine = tuple(Point(BOWL.x + 80 * math.cos(a / 10), BOWL.y + 80 * math.sin(a / 10)) for a in range(33, 44))
+        shapes += [Line(shine, (255, 255, 255), 7, 0.13), Line(shine[2:9], (255, 255, 255), 3.2, 0.3)]
     glint = tuple(Point(BOWL.x + 118 * math.cos(a / 10), BOWL.y + 118 * math.sin(a / 10)) for a in range(36, 45))
     shapes += [Line(glint, (255, 255, 255), 4, 0.9), *_spoon(blend, rng)]
     beside = [colours for colours, _ in sorted(foods, key=lambda pair: -pair[1]) if colours.shape != "none"][:4]
