@@ -98,6 +98,14 @@ def test_what_is_untrue_in_our_own_words_is_found() -> None:
     assert any("(film, post)" in place for place in places)
 
 
+def test_a_film_over_its_target_is_told_with_what_to_trim() -> None:
+    long = " ".join(["We boil them until they are soft."] * 20)
+    found = before_edit(made_dish(f"film: {{runs: 20 s, segments: [{{name: Hook, say: '{long}'}}]}}")).findings
+    assert [finding.rule for finding in found] == ["film-over-target"]
+    assert "over the target of 0:20. Trim first: Hook" in found[0].message
+    assert found[0].document.at(found[0].span).startswith("{runs: 20 s")
+
+
 def test_claims_stand_in_metadata_cues_at_the_time_they_are_made() -> None:
     dish = made_dish(
         "film:\n  runs: 60 s\n  segments:\n"

@@ -105,6 +105,12 @@ def test_short_of_time_a_step_is_silent_and_its_end_point_is_shown() -> None:
     assert script.runs < write_script(material(target=None)).runs
 
 
+def test_a_method_of_very_many_steps_is_cut_at_once() -> None:
+    steps = tuple(f"Boil the potatoes for {number} minutes, stirring, until soft." for number in range(1, 301))
+    script = write_script(material(target=60.0, steps=steps, step_tests=("",) * 300, twins={}))
+    assert all(take.say == "" for take in script.takes if take.role == "step")
+
+
 def test_with_time_to_spare_nothing_is_cut() -> None:
     assert write_script(material(target=300.0)).runs == write_script(material(target=None)).runs
 

@@ -15,8 +15,8 @@ from spoonproof.film.markers import edit_list, timeline
 from spoonproof.film.material import material
 from spoonproof.film.pages import prompter_page, script_page, shots_page
 from spoonproof.film.said import statements, timed_claims
-from spoonproof.film.script import write_script
-from spoonproof.film.text import script_text
+from spoonproof.film.script import Script, write_script
+from spoonproof.film.text import script_text, total
 from spoonproof.film.timecode import NTSC_DROP, PAL
 from spoonproof.film.timed import edited
 from spoonproof.model.finding import Finding
@@ -70,7 +70,15 @@ def before_edit(dish: Dish, older: Sequence[str] = ()) -> Package:
         "twins.txt": twins_text(script),
     }
     said = (*statements(script), *upload.statements(dish, script, judged))
-    return Package(_encoded(files), tuple(findings(dish, said)))
+    return Package(_encoded(files), (*_too_long(dish, script), *findings(dish, said)))
+
+
+def _too_long(dish: Dish, script: Script) -> list[Finding]:
+    """A finding where the film runs over its target with all that could be cut."""
+    film = dish.recipe.film
+    if film is None or script.over <= 0:
+        return []
+    return [Finding("film-over-target", "film", "warning", total(script), dish.recipe.document, film.span)]
 
 
 def after_edit(dish: Dish, document: Document, older: Sequence[str] = ()) -> Package:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Sequence
+from functools import lru_cache
 
 from spoonproof.model.record import dataclass, replace
 
@@ -143,9 +144,10 @@ def _with_room(roles: Sequence[str], words: Sequence[str], free: Sequence[float]
     return len(roles) - 1
 
 
-def _roots(text: str) -> set[str]:
+@lru_cache(maxsize=4096)
+def _roots(text: str) -> frozenset[str]:
     """The first letters of the longer words: enough to see that "bones" and "boned" are one thing."""
-    return {word[:4] for word in re.findall(r"[a-z]{4,}", text.lower())} - _COMMON
+    return frozenset(word[:4] for word in re.findall(r"[a-z]{4,}", text.lower())) - _COMMON
 
 
 def timed(supers: Sequence[Super], start: float) -> tuple[Super, ...]:

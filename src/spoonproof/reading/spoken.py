@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 _ONES = (
@@ -85,6 +86,7 @@ def _unit_words(unit: str, number: str | None, fraction: str | None) -> str:
     return words
 
 
+@lru_cache(maxsize=4096)
 def word_count(text: str) -> int:
     """How many words a presenter says."""
     return len(_WORD.findall(as_spoken(text)))
