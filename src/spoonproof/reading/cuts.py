@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from itertools import pairwise
 from typing import NamedTuple, get_args
 
 from spoonproof.model.recipe import Cut, CutShape
@@ -17,8 +16,8 @@ from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.reading.numbers import number_at, range_sign
+from spoonproof.reading.runs import runs_at, tokens_of
 
-_WORD = re.compile(r"[^\W\d_]+(?:[-'’][^\W\d_]+)*")
 _LENGTH = re.compile(
     r"[ \t]*[-‑]?[ \t]*(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
 )
@@ -180,18 +179,15 @@ def _length_at(text: str, at: int) -> Length | None:
 
 
 def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[tuple[int, int, CutWord]]:
-    tokens = [(m.start(), m.end(), m[0].lower().replace("’", "'")) for m in _WORD.finditer(text)]
+    tokens = tokens_of(text)
     found: list[tuple[int, int, CutWord]] = []
     index = 0
     while index < len(tokens):
-        for size in range(min(longest, len(tokens) - index), 0, -1):
-            run = tokens[index : index + size]
-            if size > 1 and any(text[a[1] : b[0]].strip() for a, b in pairwise(run)):
-                continue
+        for run in runs_at(text, tokens, index, longest, " \t\r\n"):
             meaning = table.get(" ".join(token[2] for token in run))
             if meaning is not None:
                 found.append((run[0][0], run[-1][1], meaning))
-                index += size
+                index += len(run)
                 break
         else:
             index += 1

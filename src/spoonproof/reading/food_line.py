@@ -30,7 +30,8 @@ from spoonproof.reading.food_name import (
 )
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.preparations import FoundWord, tokens_of
+from spoonproof.reading.preparations import FoundWord
+from spoonproof.reading.runs import tokens_of
 
 _TO_TASTE = re.compile(r"[, \t]*\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}

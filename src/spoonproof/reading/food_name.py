@@ -17,7 +17,7 @@ from spoonproof.reading.amount import Problem, Reading
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
-from spoonproof.reading.preparations import tokens_of
+from spoonproof.reading.runs import tokens_of
 
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
 OF_ONE = re.compile(

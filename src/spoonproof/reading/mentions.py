@@ -9,12 +9,12 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from difflib import SequenceMatcher
-from itertools import pairwise
 from typing import NamedTuple
 
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
+from spoonproof.reading.runs import runs_at
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _DESCRIBING = frozenset(
@@ -201,10 +201,9 @@ class Names:
         start = tokens[at][0]
         match = known.get(start)
         match_end = getattr(match, "end", 0)
-        for size in range(min(self.longest, len(tokens) - at), 0, -1):
-            run = tokens[at : at + size]
+        for run in runs_at(text, tokens, at, self.longest, " \t\r\n-‑"):
             ranks = self.phrases.get(tuple(token[2] for token in run))
-            if ranks is None or any(text[a[1] : b[0]].strip(" \t\r\n-‑") for a, b in pairwise(run)):
+            if ranks is None:
                 continue
             end = run[-1][1]
             if match_end > end:

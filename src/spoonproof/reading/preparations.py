@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
-
-_WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|\d+%")
+from spoonproof.reading.runs import runs_at, tokens_of
 
 KINDS = ("prepared", "state", "size", "ignored", "part")
 
@@ -49,22 +46,14 @@ class Preparations:
         found: list[FoundWord] = []
         at = 0
         while at < len(tokens):
-            for size in range(min(self.longest, len(tokens) - at), 0, -1):
-                run = tokens[at : at + size]
-                if size > 1 and any(text[a[1] : b[0]].strip(" \t") for a, b in pairwise(run)):
-                    continue
+            for run in runs_at(text, tokens, at, self.longest):
                 meaning = next(
                     (entry for entry in self.forms.get(" ".join(t[2] for t in run), ()) if entry[1] in kinds), None
                 )
                 if meaning is not None:
                     found.append(FoundWord(run[0][0], run[-1][1], *meaning))
-                    at += size
+                    at += len(run)
                     break
             else:
                 at += 1
         return tuple(found)
-
-
-def tokens_of(text: str) -> list[tuple[int, int, str]]:
-    """The words of ``text`` with their offsets, in small letters."""
-    return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]

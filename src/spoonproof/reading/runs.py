@@ -1,0 +1,27 @@
+"""Words of a text with their places, and the runs of neighbouring words that closed lists are asked for."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+Token = tuple[int, int, str]
+"""Start, end, and the word as it is compared."""
+
+_WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|\d+%")
+
+
+def tokens_of(text: str) -> list[Token]:
+    """The words of ``text`` with their offsets, in small letters; what a hyphen joins is one word."""
+    return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]
+
+
+def runs_at(
+    text: str, tokens: Sequence[Token], at: int, longest: int, between: str = " \t"
+) -> Iterator[Sequence[Token]]:
+    """The runs that begin with token ``at``, longest first; only characters of ``between`` part the words."""
+    end = at + 1
+    while end < len(tokens) and end - at < longest and not text[tokens[end - 1][1] : tokens[end][0]].strip(between):
+        end += 1
+    for stop in range(end, at, -1):
+        yield tokens[at:stop]
