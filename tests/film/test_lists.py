@@ -127,6 +127,13 @@ def test_a_claim_that_rests_on_a_source_shows_it_while_it_is_made() -> None:
     assert any(each.kind == "source" and "NHS" in each.text for each in take.supers)
 
 
+def test_what_is_not_so_gets_no_source() -> None:
+    dish = made_dish("film:\n  runs: 90 s\n  segments:\n    - {name: Hook, say: 'Potatoes are rich in iron.'}")
+    script = write_script(material(dish))
+    assert not any(each.kind == "source" for each in script.supers)
+    assert "1924/2006" not in package(dish)["description.txt"].decode()
+
+
 @pytest.mark.parametrize("name", ["description.txt", "post.txt", "title.txt", "before-it-goes-up.txt", "shots.html"])
 def test_the_upload_kit_is_there(name: str) -> None:
     assert package(DISHES[0])[name].strip()

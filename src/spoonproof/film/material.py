@@ -119,9 +119,12 @@ def _aloud(words: str) -> str:
 
 
 def _sources(dish: Dish, made: Material) -> Iterator[Shown]:
-    """For each statement that may be said or shown and that rests on a source, a super that stands over it."""
+    """For each statement that may be said or shown and that rests on a source, a super that stands over it.
+
+    What is not so gets none: a source under it would lend it weight.
+    """
     seen: set[tuple[str, str]] = set()
-    for each in judged(dish, every_wording(made)):
+    for each in filter(stands, judged(dish, every_wording(made))):
         # the first source is the one it rests on; all of them stand in the words under the film
         first = next((ref.id for ref in each.sources if ref.id not in UNSHOWN_SOURCES), None)
         if first is not None and (first, each.claim.quote) not in seen:
@@ -173,9 +176,17 @@ def source_shown(source: str, dish: Dish) -> str:
     return f"{full[:70].rsplit(' ', 1)[0]} …"
 
 
+def stands(claim: JudgedClaim) -> bool:
+    """Whether a claim may be made as it is, or with something added."""
+    return claim.truth == "true" and claim.advice in ("keep", "add")
+
+
 def cited(dish: Dish, claims: Sequence[JudgedClaim]) -> list[str]:
-    """The sources of judged claims and of the cautions as short citations, each once."""
-    refs = [*(ref.id for each in claims for ref in each.sources), *(caution.source.id for caution in dish.cautions)]
+    """The sources of the claims that stand and of the cautions as short citations, each once."""
+    refs = [
+        *(ref.id for each in claims if stands(each) for ref in each.sources),
+        *(caution.source.id for caution in dish.cautions),
+    ]
     return list(dict.fromkeys(short(ref, dish.knowledge.sources) for ref in refs if ref not in UNSHOWN_SOURCES))
 
 
