@@ -291,6 +291,16 @@ COMPARATIVE = (
         says="set level with another",
     ),
     *_compares(
+        "compared-with",
+        "T(<compared>) _3 <FOOD> , ~6 S(<FOOD>) ~6 O(<NUT|EFFECT|digest|absorb>)",
+        says="two things set against each other",
+    ),
+    *_compares(
+        "close-to-milk",
+        "S(<milk-feed>) ~4 T(<closer>) _1 O(<milk-feed>)",
+        says="a milk likened to another",
+    ),
+    *_compares(
         "better-than-milk",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
         "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 S(<FOOD>)",

@@ -217,6 +217,11 @@ DISEASE = (
     *_disease("remedy", "S(<THING>) ~14 T(<remedy>)", "T(<remedy>) _3 O(<DISEASE>)", effect="remedy", says="a remedy"),
     *_disease(
         "caused-by",
+        "^ _2 <pronoun> ~3 T(<caused-by>) _2 O(<DISEASE|contaminant>) ~8 S(<food|dish>)",
+        says="an illness put down to a food",
+    ),
+    *_disease(
+        "caused-by",
         "O(<DISEASE>) [^?]{0,12}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
         veto=_NOT_FOOD,
         says="an illness put down to a food",

@@ -18,7 +18,7 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely", "called", "known"})  # fmt: skip
+                   "such", "especially", "particularly", "namely", "called", "known", "known as"})  # fmt: skip
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})

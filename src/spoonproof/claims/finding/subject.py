@@ -9,6 +9,7 @@ from spoonproof.model.record import dataclass, replace
 _FOOD = frozenset({"food", "dish"})
 _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "contaminant", "additive"})
 _NAMED = _FOOD | _NUTRIENT
+_HELD = _NUTRIENT | {"nutrient-weak"}
 _EATEN = _FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
 _GENERIC = frozenset({"generic-food"})
 _NOUNS = _NAMED | _GENERIC
@@ -50,14 +51,16 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
         found = _both(_named(tagged, holder, range(*found.range)), found)
+    if not found.foods and (listed := _listed(tagged, match.end)) is not None:
+        found = _both(found, listed)
     if match.rule.kind not in ("function", "disease"):
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = min(match.trigger[0], (match.object or match.trigger)[0])
     begin = max(_begin(tagged, end), end - 12)
     more = [
-        noun(tagged, i, _NUTRIENT)
-        for i in tagged.find(_NUTRIENT, begin, end)
+        noun(tagged, i, _HELD)
+        for i in tagged.find(_HELD, begin, end)
         if not (match.object and match.object[0] <= i < match.object[1])
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
@@ -74,6 +77,15 @@ def _holder(tagged: Tagged, at: int) -> int | None:
     if not before or (pronoun is not None and pronoun > before[-1]):
         return None
     return _best(tagged, before, verbs[-1])
+
+
+def _listed(tagged: Tagged, end: int) -> Subject | None:
+    """The foods a general word is spelled out with after a claim: "herbs that ... include *sage and mint*"."""
+    for at in tagged.find(_FOOD, end, end + 10):
+        before = at - 1 - (tagged.items[at - 1].words in _ARTICLES)
+        if tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
+            return _named(tagged, at, range(0))
+    return None
 
 
 def _crossed(tagged: Tagged, verb: int, at: int) -> bool:
@@ -108,6 +120,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken and not _measures(tagged, i)]
     pronoun = _pronoun(tagged, begin, at)
     best = _best(tagged, before, at)
+    if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
+        best, pronoun = beside, None  # "try goat's milk: it is ..."
     if best is not None and pronoun is not None:
         # "It is a grain that ..." is about "it"; "oats, they are ..." is about oats.
         further = pronoun > best and not _is_subject(tagged, best)
@@ -132,6 +146,14 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if pronoun is not None and said.lower() in ("this", "these") and tagged.find(_HOUSEHOLD, pronoun - 2, pronoun):
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
+    """The food right before a pronoun, with no more than a mark or a joining word between."""
+    between = pronoun - 1
+    if between >= 0 and (tagged.symbols[between] in ",:" or tagged.items[between].words in _THEN):
+        between -= 1
+    return between if between in candidates and not tagged.is_any(between, _GENERIC) else None
 
 
 def _measures(tagged: Tagged, at: int) -> bool:
@@ -252,12 +274,14 @@ def _is_aside(tagged: Tagged, at: int) -> bool:
     """What a food is called in passing: "ragi, although a tiny millet, is", "amla, a fruit, has"."""
     for index in range(at - 1, max(-1, at - 5), -1):
         if tagged.symbols[index] == ",":
-            return index > 0 and tagged.items[index + 1].words in _ASIDE and "," in tagged.symbols[at + 1 : at + 4]
+            return index > 0 and tagged.items[index + 1].words in _ASIDE and "," in tagged.symbols[at + 1 : at + 8]
     return False
 
 
 _GIVES = frozenset({"copula", "contain"})
 _PREDICATING = frozenset({"copula", "contain", "has"})
+_THEN = frozenset("and as because but if since so when".split())
+_SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
 
