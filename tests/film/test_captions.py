@@ -13,7 +13,8 @@ from spoonproof.film.captions import captions, subrip, too_fast
 from spoonproof.film.captions import (
     webvtt as to_webvtt,
 )
-from spoonproof.film.script import Heard, Material, Script, write_script
+from spoonproof.film.script import Heard, Material, Script
+from spoonproof.film.writing import write_script
 
 
 def _script(*steps: str, rate: float = 145) -> Script:

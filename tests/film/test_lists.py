@@ -17,7 +17,7 @@ from spoonproof.film.lists import COLUMNS
 from spoonproof.film.material import cautions_of, material
 from spoonproof.film.package import before_edit, package
 from spoonproof.film.screen import fits_screen
-from spoonproof.film.script import write_script
+from spoonproof.film.writing import write_script
 from spoonproof.folder import ChannelFolder
 from tests.kitchen import dish as made_dish
 

@@ -10,9 +10,10 @@ import pytest
 from spoonproof.film.captions import captions, webvtt
 from spoonproof.film.fountain import fountain
 from spoonproof.film.markers import edit_list, frames, timeline
-from spoonproof.film.script import Script, write_script
+from spoonproof.film.script import Script
 from spoonproof.film.text import script_text
 from spoonproof.film.timecode import NTSC_DROP, PAL, Rate
+from spoonproof.film.writing import write_script
 from tests.film.test_script import material, segment
 
 

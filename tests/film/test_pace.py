@@ -5,7 +5,7 @@ import pytest
 from spoonproof.film.captions import captions, webvtt
 from spoonproof.film.material import material
 from spoonproof.film.pace import channel_lines, paces
-from spoonproof.film.script import write_script
+from spoonproof.film.writing import write_script
 from spoonproof.model.text import Document
 from tests.kitchen import channel
 from tests.kitchen import dish as made_dish

@@ -5,9 +5,10 @@ from itertools import pairwise
 import pytest
 
 from spoonproof.film.briefly import aloud, briefly, chapter_of
-from spoonproof.film.screen import fits_screen, screen_lines
-from spoonproof.film.script import Heard, Material, Shown, Twin, needed_seconds, write_script
+from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
+from spoonproof.film.script import Heard, Material, Shown, Twin
 from spoonproof.film.text import chapters, script_text
+from spoonproof.film.writing import write_script
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import NOWHERE, Text
 

@@ -9,7 +9,7 @@ from functools import lru_cache
 import pytest
 
 from spoonproof.film.material import material
-from spoonproof.film.script import write_script
+from spoonproof.film.writing import write_script
 from spoonproof.reading.spoken import as_spoken, seconds, tokens, word_count
 from tests.film.test_lists import DISHES
 

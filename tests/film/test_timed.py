@@ -12,8 +12,9 @@ from spoonproof.film.captions import webvtt as to_webvtt
 from spoonproof.film.material import material
 from spoonproof.film.offscript import claims_said, findings
 from spoonproof.film.package import after_edit
-from spoonproof.film.script import Script, write_script
+from spoonproof.film.script import Script
 from spoonproof.film.timed import Edited, edited
+from spoonproof.film.writing import write_script
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document
 from spoonproof.reading.spoken import tokens

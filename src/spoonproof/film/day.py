@@ -11,7 +11,8 @@ from spoonproof.dish import Dish
 from spoonproof.film.lists import COLUMNS, Row, by_setup, cells_of, made_ahead
 from spoonproof.film.material import material
 from spoonproof.film.pages import render
-from spoonproof.film.script import Script, write_script
+from spoonproof.film.script import Script
+from spoonproof.film.writing import write_script
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
 

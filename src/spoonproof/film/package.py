@@ -15,10 +15,11 @@ from spoonproof.film.markers import edit_list, timeline
 from spoonproof.film.material import material
 from spoonproof.film.pages import prompter_page, script_page, shots_page
 from spoonproof.film.said import statements, timed_claims
-from spoonproof.film.script import Script, write_script
+from spoonproof.film.script import Script
 from spoonproof.film.text import script_text, total
 from spoonproof.film.timecode import NTSC_DROP, PAL
 from spoonproof.film.timed import edited
+from spoonproof.film.writing import write_script
 from spoonproof.model.finding import Finding
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document

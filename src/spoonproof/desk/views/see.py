@@ -28,8 +28,8 @@ def seen(desk: Desk, ask: Ask) -> Response:
     """All that can be seen of a recipe as its file is now."""
     from spoonproof.cooking.drawing import plan_svg
     from spoonproof.film.material import material
-    from spoonproof.film.script import write_script
     from spoonproof.film.text import clock
+    from spoonproof.film.writing import write_script
     from spoonproof.foods.picture import as_svg
     from spoonproof.foods.show import rows
 
