@@ -71,6 +71,8 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         return "warns"
     risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]
     if risks:
+        if has_any(words, register.words.get("benefit", ())) and not _negations(words, register):
+            return "permits"  # "honey prevents botulism" praises it; the risk is what it is praised against
         return "dismisses" if _all_negated(words, risks, register) else "warns"
     return ""
 

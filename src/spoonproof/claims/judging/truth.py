@@ -44,7 +44,7 @@ def truth_of(
         # "There is no evidence that ..." says no more than that it was not shown.
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
         verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
-    if verdict.truth == "true" and not staged and twice_turned(claim, register):
+    if verdict.truth in ("true", "false") and not staged and twice_turned(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
         verdict.steps.append("more than one turn in the sentence: not kept")
