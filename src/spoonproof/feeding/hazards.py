@@ -10,9 +10,10 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal
 
+from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
-from spoonproof.feeding.served import as_served, baby_text
+from spoonproof.feeding.served import as_served
 from spoonproof.feeding.step_words import FLATTENED, ROLLED, SMALL_BALL
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -246,7 +247,7 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
         food = foods.get(part.line.food) if part.line.food else None
         named += [keys(name) for name in (part.line.name, part.line.text, *(food.names if food else ()))]
     for step in recipe.steps:
-        if step.bowl == "family":
+        if only_family(step):
             continue
         text = baby_text(step)
         for hit in tables.phrases.find(text):
@@ -315,7 +316,7 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
         return
     row = min(salt, key=lambda r: r.until)
     for step in recipe.steps:
-        if step.bowl == "family":
+        if only_family(step):
             continue
         text = baby_text(step)
         match = _SALTED.search(text)
@@ -335,7 +336,7 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
 
 def _rolled(recipe: Recipe, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
     """Small balls that the steps roll and nothing flattens or cuts afterwards."""
-    steps = [step for step in recipe.steps if step.bowl != "family"]
+    steps = [step for step in recipe.steps if not only_family(step)]
     for at, step in enumerate(steps):
         text = baby_text(step)
         match = ROLLED.search(text)

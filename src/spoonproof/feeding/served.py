@@ -10,22 +10,20 @@ import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
+from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
+from spoonproof.feeding.heat import boiled_briefly, from_heat, heated_later, left_underdone, timed_into_the_pot
 from spoonproof.feeding.step_words import (
     ALONE,
     BONE_IN,
     BONES,
     BURST,
     CLAUSE,
-    COOK,
     COOKED_WORDS,
     DONE,
     DRINK,
     DRINK_TITLE,
-    EGG_FIRM,
-    EGG_WORDS,
     FINELY,
     GLOB,
-    LAST_MINUTES,
     LOW_SALT,
     MIX,
     NO_SALT,
@@ -33,18 +31,15 @@ from spoonproof.feeding.step_words import (
     RARE,
     RUNNY,
     SET_IN_HEAT,
-    SOFT_END,
     SOLID,
-    SPLIT,
     SPREAD_THIN,
     STONES,
     TINY_UNITS,
-    UNDERDONE,
     WORD_FACTS,
 )
-from spoonproof.feeding.words import fold, keys, words
+from spoonproof.feeding.words import fold, keys
 from spoonproof.model.food import Food
-from spoonproof.model.recipe import Cut, FoodLine, Recipe, Step
+from spoonproof.model.recipe import Cut, FoodLine, Recipe
 from spoonproof.model.treatment import Treatment
 
 FACTS = frozenset(
@@ -66,58 +61,6 @@ _SHAPES = {
 }  # fmt: skip
 _SMALL_MM = 6.5  # a quarter inch: pieces for infants (NDSU Extension)
 _BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
-
-
-def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
-    """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
-    named = {word.key for word in words(name) if len(word.key) > 2}
-    touched: list[Step] = []
-    joined = treatment.joined if treatment else None
-    for step in recipe.steps:
-        if only_family(step):
-            continue
-        linked = any(
-            line in action.foods or (action.everything and (joined is None or joined <= step.index))
-            for action in step.actions
-            if (action.bowl or step.bowl) != "family"
-        )
-        if linked or named & keys(step.text):
-            touched.append(step)
-    return touched
-
-
-def only_family(step: Step) -> bool:
-    """Whether a step is about the family's bowl alone."""
-    return step.bowl == "family" or (
-        bool(step.actions) and not step.splits and all((a.bowl or step.bowl) == "family" for a in step.actions)
-    )
-
-
-def baby_text(step: Step) -> str:
-    """The words of a step that touch the baby's food: without what is done to the family's bowl.
-
-    A step that lifts out the baby's portion counts up to there, and on from there where it goes on with the baby's
-    ("lift out the baby's portion and blend it"), but not past "before" ("before the salt goes in").
-    """
-    if not step.splits:
-        return _without_familys(step)
-    if step.bowl == "baby":
-        later = re.search(r"\bbefore\b", step.text, re.I)
-        return step.text[: later.start()] if later else step.text
-    cut = SPLIT.search(step.text)
-    return step.text[: cut.start()] if cut else step.text
-
-
-def _without_familys(step: Step) -> str:
-    """The step with the words of the family's actions blanked out, where they can be told apart by their places."""
-    if step.bowl is not None or step.span.end - step.span.start != len(step.text):
-        return step.text
-    text = step.text
-    for action in step.actions:
-        if action.bowl == "family":
-            start, end = action.span.start - step.span.start, action.span.end - step.span.start
-            text = text[:start] + " " * (end - start) + text[end:]
-    return text
 
 
 def as_served(
@@ -143,8 +86,8 @@ def as_served(
         ]
         cuts += [cut for cut in made if _own_cut(cut, recipe, names) and not _cuts_the_dish(cut, index, recipe, food)]
     _from_cuts(cuts, facts)
-    _from_heat(treatment, texts, food, facts)
-    if "raw" in facts and _timed_into_the_pot(recipe, index):
+    from_heat(treatment, texts, food, facts)
+    if "raw" in facts and timed_into_the_pot(recipe, index):
         facts.discard("raw")
         facts.add("cooked")
     _from_made(treatment, facts)
@@ -256,31 +199,6 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
         facts.discard("whole")
 
 
-def _from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | None, facts: set[str]) -> None:
-    softness = treatment.softness if treatment else "not-judged"
-    heated = treatment is not None and any(heat.medium not in ("none", "cold") for heat in treatment.heats)
-    # Where the cooking room could not place the food at all, a step that names both it and heat counts as heat.
-    unplaced = (treatment is None or treatment.joined is None) and any(COOK.search(text) for text in texts)
-    if heated or unplaced:
-        facts.add("cooked")
-    if food is not None and food.state in ("cooked", "canned"):
-        facts.add("cooked")
-    if softness in ("soft", "spent", "maybe-soft"):
-        facts.add("soft")
-    if softness in ("hard", "crisp-tender") and any(SOFT_END.search(text) for text in texts):
-        facts |= {"soft", "cooked"}  # where the time disagrees with the end point, the cooking room says so
-    elif (
-        softness in ("hard", "crisp-tender")
-        and "tinned" not in facts
-        and not (food and food.state in ("cooked", "canned"))
-    ):
-        facts |= {"underdone", "cooked"}
-    if treatment and treatment.soaked_minutes > 0:
-        facts.add("soaked")
-    if "cooked" not in facts:
-        facts.add("raw")
-
-
 def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
     made = treatment.made if treatment else ""
     if made in ("smooth", "thick"):
@@ -309,7 +227,7 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
     facts |= done - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if s.bowl != "family")):
+    if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if not only_family(s))):
         facts.add("boned")
     named = [text for text in texts if names & keys(text)]
     others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
@@ -326,58 +244,14 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
         or DRINK.search(line.text.replace(line.name, " "))
     ):
         facts.add("drink")
-    runny = "runny" in said or _underdone(texts) or _boiled_briefly(recipe, index, texts)
+    runny = "runny" in said or left_underdone(texts) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
-    if _heated_later(recipe, texts):
+    if heated_later(recipe, texts):
         facts.add("heated-later")
     if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):
         facts.discard("raw")  # "pour in the eggs and stir until set firm"
         facts.add("cooked")
-
-
-def _underdone(texts: Sequence[str]) -> bool:
-    """Whether a sentence about the egg ends with it soft ("take them off while they are still wet")."""
-    for text in texts:
-        for sentence in re.split(r"[.](?:\s|$)", text):
-            match = UNDERDONE.search(sentence)
-            if match and EGG_WORDS.search(sentence) and not EGG_FIRM.search(sentence[: match.start()]):
-                return True
-    return False
-
-
-_FIRM_YOLK_MINUTES = 7.0  # an egg in its shell or poached is soft inside before that (common practice)
-
-
-def _boiled_briefly(recipe: Recipe, index: int, texts: Sequence[str]) -> bool:
-    """Whether an egg is boiled or poached by itself for less than makes a firm yolk."""
-    if any(re.search(r"\b(?:beat|whisk|crack|stir|mix)", text, re.I) for text in texts):
-        return False
-    return any(
-        action.verb in ("boil", "simmer", "poach")
-        and action.foods == (index,)
-        and action.time.high < _FIRM_YOLK_MINUTES
-        for step in recipe.steps
-        for action in step.actions
-        if action.time is not None
-    )
-
-
-_COLD = frozenset({"soak", "chill", "rest", "cool", "stand", "freeze", "marinate", "leave", "steep"})
-
-
-def _timed_into_the_pot(recipe: Recipe, index: int) -> bool:
-    """Whether a step adds the food for some minutes to what is already cooking ("add the leek for 10 minutes")."""
-    cooking = False
-    for step in recipe.steps:
-        cooking = cooking or bool(COOK.search(step.text))
-        if cooking and index in {i for a in step.actions for i in a.foods} and LAST_MINUTES.search(step.text):
-            return True
-        for action in step.actions:
-            timed = action.time is not None and action.time.low >= 2
-            if cooking and timed and index in action.foods and action.verb not in _COLD:
-                return True
-    return False
 
 
 _SAID = (
@@ -423,30 +297,3 @@ def _done(text: str, names: frozenset[str]) -> frozenset[str]:
             found.update(fact for fact, pattern in DONE if pattern.search(clause))
         before_names = before_names or bool(names & here)
     return frozenset(found)
-
-
-_MIXTURE = re.compile(
-    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|everything|frittata"
-    r"|cakes?|custard|meatballs?|burgers?)\b",
-    re.I,
-)
-_FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
-
-
-def _heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
-    """Whether what the food went into is put into heat at or after its step ("fry spoonfuls of the batter")."""
-    met = False
-    mates: set[int] = set()
-    for step in recipe.steps:
-        if step.bowl == "family":
-            continue
-        text = baby_text(step)
-        named = {i for action in step.actions for i in action.foods}
-        if all(keys(recipe.foods[i].name) & _FATS for i in named):
-            named = set()
-        if text in texts:
-            met = True
-            mates |= named
-        if met and COOK.search(text) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
-            return True
-    return False

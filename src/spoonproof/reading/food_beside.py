@@ -1,10 +1,12 @@
-"""What stands beside a food in a mapping: amount, cut and preparation given apart."""
+"""What stands beside a food: amount, cut and preparation given apart in a mapping, a second food on its line."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from spoonproof.model.finding import Finding
+from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document
@@ -83,3 +85,34 @@ def with_prepared(
             findings.append(kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “peeled”."))
         line = replace(line, prepared=(*line.prepared, *((w.word, passage.span(w.start, w.end)) for w in words)))
     return line
+
+
+_DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
+
+
+def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
+    """Another food in the words that are left: it would go unseen."""
+    text = draft.open_text()
+    said = {(word.start, word.end) for word in measures.preparations.find(text)}  # "crisp" is no packet of crisps
+    for match in foods.find(text):
+        if (match.start, match.end) in said:
+            continue
+        if food is not None and match.food == food:  # "flattened rice (poha)": the same food twice
+            draft.use(match.start, match.end)
+            continue
+        record = foods.get(match.food)
+        if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
+            draft.use(match.start, match.end)
+            continue
+        if _DENIED.search(draft.text[: match.start]):  # "no salt or sugar"
+            draft.use(match.start, match.end)
+            continue
+        words = draft.text[match.start : match.end]
+        draft.find(
+            "second-food-on-a-line",
+            match.start,
+            match.end,
+            f"“{words}” is a second food on this line, and only the first one is counted and checked.",
+            f"Give {words} a line of its own, or write it as “or:”.",
+        )
+        draft.use(match.start, match.end)

@@ -18,7 +18,7 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
-from spoonproof.reading.food_beside import apart_faults, nodes_of, value_of, with_cut, with_prepared
+from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
     OF_ONE,
     FoodName,
@@ -145,7 +145,6 @@ def _read_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading 
 
 
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
-_DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 _WHOLE_OTHER = re.compile(r"[ \t-]*(?:milk|grain|wheat|meal|cow|food)", re.I)
 _PLUS_EXTRA = re.compile(r"[, \t]*\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
 _PIECE = re.compile(
@@ -242,7 +241,7 @@ def _line(
         if food is not None:
             food = _in_state(draft, food, state, amount.span, foods)
     amount = _checked(draft, amount, food, foods)
-    _second_food(draft, food, foods, measures)
+    second_food(draft, food, foods, measures)
     extra = _PLUS_EXTRA.search(draft.open_text())
     if extra is not None:
         draft.use(extra.start(), extra.end())
@@ -356,34 +355,6 @@ def _part_after(
             draft.use(name.end, name.end + end)
             return replace(amount, unit=unit)
     return amount
-
-
-def _second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
-    """Another food in the words that are left: it would go unseen."""
-    text = draft.open_text()
-    said = {(word.start, word.end) for word in measures.preparations.find(text)}  # "crisp" is no packet of crisps
-    for match in foods.find(text):
-        if (match.start, match.end) in said:
-            continue
-        if food is not None and match.food == food:  # "flattened rice (poha)": the same food twice
-            draft.use(match.start, match.end)
-            continue
-        record = foods.get(match.food)
-        if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
-            draft.use(match.start, match.end)
-            continue
-        if _DENIED.search(draft.text[: match.start]):  # "no salt or sugar"
-            draft.use(match.start, match.end)
-            continue
-        words = draft.text[match.start : match.end]
-        draft.find(
-            "second-food-on-a-line",
-            match.start,
-            match.end,
-            f"“{words}” is a second food on this line, and only the first one is counted and checked.",
-            f"Give {words} a line of its own, or write it as “or:”.",
-        )
-        draft.use(match.start, match.end)
 
 
 def _rest(draft: LineDraft, measures: Measures) -> str:

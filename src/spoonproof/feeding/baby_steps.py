@@ -1,0 +1,62 @@
+"""Which steps, and which of their words, touch the baby's food."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.feeding.step_words import SPLIT
+from spoonproof.feeding.words import keys, words
+from spoonproof.model.recipe import Recipe, Step
+from spoonproof.model.treatment import Treatment
+
+
+def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
+    """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
+    named = {word.key for word in words(name) if len(word.key) > 2}
+    touched: list[Step] = []
+    joined = treatment.joined if treatment else None
+    for step in recipe.steps:
+        if only_family(step):
+            continue
+        linked = any(
+            line in action.foods or (action.everything and (joined is None or joined <= step.index))
+            for action in step.actions
+            if (action.bowl or step.bowl) != "family"
+        )
+        if linked or named & keys(step.text):
+            touched.append(step)
+    return touched
+
+
+def only_family(step: Step) -> bool:
+    """Whether a step is about the family's bowl alone."""
+    return step.bowl == "family" or (
+        bool(step.actions) and not step.splits and all((a.bowl or step.bowl) == "family" for a in step.actions)
+    )
+
+
+def baby_text(step: Step) -> str:
+    """The words of a step that touch the baby's food: without what is done to the family's bowl.
+
+    A step that lifts out the baby's portion counts up to there, and on from there where it goes on with the baby's
+    ("lift out the baby's portion and blend it"), but not past "before" ("before the salt goes in").
+    """
+    if not step.splits:
+        return _without_familys(step)
+    if step.bowl == "baby":
+        later = re.search(r"\bbefore\b", step.text, re.I)
+        return step.text[: later.start()] if later else step.text
+    cut = SPLIT.search(step.text)
+    return step.text[: cut.start()] if cut else step.text
+
+
+def _without_familys(step: Step) -> str:
+    """The step with the words of the family's actions blanked out, where they can be told apart by their places."""
+    if step.bowl is not None or step.span.end - step.span.start != len(step.text):
+        return step.text
+    text = step.text
+    for action in step.actions:
+        if action.bowl == "family":
+            start, end = action.span.start - step.span.start, action.span.end - step.span.start
+            text = text[:start] + " " * (end - start) + text[end:]
+    return text

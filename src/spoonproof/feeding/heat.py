@@ -1,0 +1,111 @@
+"""What the heat makes of a food: cooked, soft or still firm, an egg solid or runny, raw until a later step."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from spoonproof.feeding.baby_steps import baby_text, only_family
+from spoonproof.feeding.step_words import COOK, EGG_FIRM, EGG_WORDS, LAST_MINUTES, SOFT_END, UNDERDONE
+from spoonproof.feeding.words import keys
+from spoonproof.model.food import Food
+from spoonproof.model.recipe import Recipe
+from spoonproof.model.treatment import Treatment
+
+
+def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | None, facts: set[str]) -> None:
+    """Add what the heat makes of a food: cooked, soft, underdone, soaked or raw."""
+    softness = treatment.softness if treatment else "not-judged"
+    heated = treatment is not None and any(heat.medium not in ("none", "cold") for heat in treatment.heats)
+    # Where the cooking room could not place the food at all, a step that names both it and heat counts as heat.
+    unplaced = (treatment is None or treatment.joined is None) and any(COOK.search(text) for text in texts)
+    if heated or unplaced:
+        facts.add("cooked")
+    if food is not None and food.state in ("cooked", "canned"):
+        facts.add("cooked")
+    if softness in ("soft", "spent", "maybe-soft"):
+        facts.add("soft")
+    if softness in ("hard", "crisp-tender") and any(SOFT_END.search(text) for text in texts):
+        facts |= {"soft", "cooked"}  # where the time disagrees with the end point, the cooking room says so
+    elif (
+        softness in ("hard", "crisp-tender")
+        and "tinned" not in facts
+        and not (food and food.state in ("cooked", "canned"))
+    ):
+        facts |= {"underdone", "cooked"}
+    if treatment and treatment.soaked_minutes > 0:
+        facts.add("soaked")
+    if "cooked" not in facts:
+        facts.add("raw")
+
+
+def left_underdone(texts: Sequence[str]) -> bool:
+    """Whether a sentence about the egg ends with it soft ("take them off while they are still wet")."""
+    for text in texts:
+        for sentence in re.split(r"[.](?:\s|$)", text):
+            match = UNDERDONE.search(sentence)
+            if match and EGG_WORDS.search(sentence) and not EGG_FIRM.search(sentence[: match.start()]):
+                return True
+    return False
+
+
+_FIRM_YOLK_MINUTES = 7.0  # an egg in its shell or poached is soft inside before that (common practice)
+
+
+def boiled_briefly(recipe: Recipe, index: int, texts: Sequence[str]) -> bool:
+    """Whether an egg is boiled or poached by itself for less than makes a firm yolk."""
+    if any(re.search(r"\b(?:beat|whisk|crack|stir|mix)", text, re.I) for text in texts):
+        return False
+    return any(
+        action.verb in ("boil", "simmer", "poach")
+        and action.foods == (index,)
+        and action.time.high < _FIRM_YOLK_MINUTES
+        for step in recipe.steps
+        for action in step.actions
+        if action.time is not None
+    )
+
+
+_COLD = frozenset({"soak", "chill", "rest", "cool", "stand", "freeze", "marinate", "leave", "steep"})
+
+
+def timed_into_the_pot(recipe: Recipe, index: int) -> bool:
+    """Whether a step adds the food for some minutes to what is already cooking ("add the leek for 10 minutes")."""
+    cooking = False
+    for step in recipe.steps:
+        cooking = cooking or bool(COOK.search(step.text))
+        if cooking and index in {i for a in step.actions for i in a.foods} and LAST_MINUTES.search(step.text):
+            return True
+        for action in step.actions:
+            timed = action.time is not None and action.time.low >= 2
+            if cooking and timed and index in action.foods and action.verb not in _COLD:
+                return True
+    return False
+
+
+_MIXTURE = re.compile(
+    r"\b(?:mix|mixture|batter|dough|patt(?:y|ies)|fritters?|pancakes?|spoonfuls?|omelette|muffins?|everything|frittata"
+    r"|cakes?|custard|meatballs?|burgers?)\b",
+    re.I,
+)
+
+_FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
+
+
+def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
+    """Whether what the food went into is put into heat at or after its step ("fry spoonfuls of the batter")."""
+    met = False
+    mates: set[int] = set()
+    for step in recipe.steps:
+        if only_family(step):
+            continue
+        text = baby_text(step)
+        named = {i for action in step.actions for i in action.foods}
+        if all(keys(recipe.foods[i].name) & _FATS for i in named):
+            named = set()
+        if text in texts:
+            met = True
+            mates |= named
+        if met and COOK.search(text) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
+            return True
+    return False
