@@ -90,6 +90,53 @@ def test_a_pronoun_is_carried_over_passages_of_one_document_only() -> None:
     assert find_claims([passage("Tahini is lovely."), passage("It is rich in calcium.")], lexicon())[0].subjects == ()
 
 
+def test_statements_that_stand_apart_carry_nothing_over() -> None:
+    document = Document("t.txt", "Beans are cheap.\nThey are full of iron.")
+    passages = [
+        Passage("Beans are cheap.", document, (Piece(0, 0, 16),)),
+        Passage("They are full of iron.", document, (Piece(0, 17, 22),)),
+    ]
+    assert [c.subjects for c in find_claims(passages, lexicon())] == [("beans",)]
+    assert [c.subjects for c in find_claims(passages, lexicon(), apart=True)] == [()]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subject"),
+    [
+        ("Mangoes contain polyphenols that protect against colds.", "disease", "mango"),
+        ("If they won't drink, try goat's milk: it's easy to digest.", "function", "goat's milk"),
+        ("Ingredients that raise milk supply include oats and flax.", "function", "oats"),
+        ("She is allergic to cow's milk.", "allergen", "cow's milk"),
+        ("A peanut allergy is common.", "allergen", "peanut"),
+        ("Tummy-friendly, iron-rich lentils.", "function", "lentil"),
+        ("It's safe for babies to have cinnamon.", "safety-age", "cinnamon"),
+    ],
+)
+def test_what_a_claim_is_about(text: str, kind: str, subject: str) -> None:
+    assert subject in [s for claim in claims(text) if claim.kind == kind for s in claim.subjects]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Fizzy drinks rot their teeth.", "disease"),
+        ("If the baby is constipated, try a spoon of prune purée.", "disease"),
+        ("Wait three days between new foods.", "allergen"),
+        ("Whole grapes are fine if you watch them.", "safety-age"),
+        ("Salt is fine for babies.", "safety-age"),
+        ("Undercooked chicken can carry salmonella.", "safety-age"),
+        ("Goat's milk is better than formula.", "comparative"),
+        ("The lentils make it more nourishing.", "general-benefit"),
+        ("Sardines are among the healthiest things on toast.", "general-benefit"),
+        ("Boiled in plenty of water, greens lose their vitamin C to the pan as it leaches out.", "process"),
+        ("Omega-3s are plentiful in sardines.", "nutrient-content"),
+        ("Cucumber is 96% water.", "quantity"),
+    ],
+)
+def test_kinds(text: str, kind: str) -> None:
+    assert kind in [claim.kind for claim in claims(text)]
+
+
 def test_the_dish_itself() -> None:
     assert only("This mash is full of fibre.", "nutrient-content").of_dish
 

@@ -303,7 +303,7 @@ COMPARATIVE = (
     *_compares(
         "better-than-milk",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
-        "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 S(<FOOD>)",
+        "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 (?!<milk-feed>) S(<FOOD>)",
         veto=_COOKING,
         says="set against milk",
     ),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.scan import Tagged
+from spoonproof.model.claim import Kind
 from spoonproof.model.record import dataclass, replace
 
 _FOOD = frozenset({"food", "dish"})
@@ -117,7 +118,11 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         if found:
             return _named(tagged, found[0], taken)
     begin = _begin(tagged, at)
-    before = [i for i in tagged.find(wanted | _GENERIC, begin, at) if i not in taken and not _measures(tagged, i)]
+    before = [
+        i
+        for i in tagged.find(wanted | _GENERIC, begin, at)
+        if i not in taken and not _measures(tagged, i) and not _says_how(tagged, i, kind)
+    ]
     pronoun = _pronoun(tagged, begin, at)
     best = _best(tagged, before, at)
     if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
@@ -131,11 +136,12 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return _named(tagged, best, taken)
     if pronoun is None:
         later = [i for i in tagged.find(wanted, at, match.end + _REACH) if i not in taken]
+        later = [i for i in later if not _says_how(tagged, i, kind)] or later
         if later:
             return _named(tagged, later[0], taken)
         if kind == "quantity" and match.object is not None and _stands_alone(tagged):
             return _named(tagged, match.object[0], range(0))
-    elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken]
+    elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
     if elsewhere:
         return _named(tagged, max(elsewhere, key=lambda i: (_rank(tagged, i), -i)), taken)
     if before:
@@ -159,6 +165,12 @@ def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
 def _measures(tagged: Tagged, at: int) -> bool:
     """A spoonful is no food: "one spoonful of this"."""
     return tagged.has(at, "household") and not tagged.has(at, "food")
+
+
+def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
+    """Whether a noun only says how another thing is: "*iron*-rich lentils", "no *syrup*, no sugar"."""
+    none_of = kind == "nutrient-content" and tagged.is_any(_widen(tagged, at) - 1, _NONE_OF)
+    return none_of or tagged.is_any(at + 1, _SUFFIXES)
 
 
 def _usual(tagged: Tagged, match: Match) -> Subject | None:
@@ -280,6 +292,8 @@ def _is_aside(tagged: Tagged, at: int) -> bool:
 
 _GIVES = frozenset({"copula", "contain"})
 _PREDICATING = frozenset({"copula", "contain", "has"})
+_SUFFIXES = frozenset({"suffix-high", "suffix-free"})
+_NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
 _SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
