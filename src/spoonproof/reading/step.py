@@ -13,7 +13,7 @@ from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document, Passage, Span
-from spoonproof.model.tree import Listing, Mapped, Scalar
+from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import split_at, whose
 from spoonproof.reading.instruction import (
     GRAVE,
@@ -32,6 +32,7 @@ from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
+from spoonproof.reading.step_beside import beside
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.times import FoundTime, find_times
 
@@ -100,7 +101,7 @@ def read_steps(
             continue
         step = _read(reader, index, sentence)
         if isinstance(entry, Mapped):
-            step = _beside(reader, step, entry)
+            step = beside(step, entry, reader.names, reader.used, document, reader.findings)
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
@@ -362,46 +363,3 @@ def _report_unused(reader: _Reader) -> None:
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
         reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))
-
-
-def _beside(reader: _Reader, step: Step, node: Mapped) -> Step:
-    """Keys beside a sentence: they are used, and what disagrees is a finding."""
-    actions = list(step.actions)
-    main = next((i for i, a in enumerate(actions) if a.time is not None), 0 if actions else None)
-    for key, value in node:
-        if main is None or not isinstance(value, Scalar | Listing):
-            continue
-        if key.value in ("minutes", "time") and isinstance(value, Scalar):
-            text = value.value if re.search(r"[^\W\d_]", value.value) else f"{value.value} minutes"
-            times = find_times(text)
-            if not times:
-                _disagrees(reader, value.span, f"“{value.value}” is no time.")
-                continue
-            if actions[main].time not in (None, times[0].time):
-                _disagrees(reader, value.span, "The sentence and the key beside it give two different times.")
-            actions[main] = replace(actions[main], time=times[0].time, time_span=value.span)
-        elif key.value == "until" and isinstance(value, Scalar):
-            soft = SQUASH.search(value.value) is not None or actions[main].soft_test
-            actions[main] = replace(actions[main], until=value.value.strip(), soft_test=soft)
-        elif key.value == "foods":
-            items = value.items if isinstance(value, Listing) else (value,)
-            named = [reader.names.find(item.value) for item in items if isinstance(item, Scalar)]
-            lines = tuple(dict.fromkeys(i for mentions in named for m in mentions for i in m.lines))
-            reader.used.update(lines)
-            said = {i for action in actions for i in action.foods}
-            if said and not said & set(lines):
-                _disagrees(reader, value.span, "The sentence and the key beside it name different foods.")
-            actions[main] = replace(actions[main], foods=lines, everything=False)
-        elif key.value == "bowl" and isinstance(value, Scalar) and value.value in ("baby", "family"):
-            bowl: Bowl = "baby" if value.value == "baby" else "family"
-            if step.bowl not in (None, bowl):
-                _disagrees(reader, value.span, "The sentence and the key beside it speak of two different bowls.")
-            actions = [replace(action, bowl=bowl) for action in actions]
-            step = replace(step, bowl=bowl)
-            main = main if actions else None
-    return replace(step, actions=tuple(actions))
-
-
-def _disagrees(reader: _Reader, span: Span, message: str) -> None:
-    remedy = "Make them the same; the key is used."
-    reader.findings.append(kitchen_fault("step-disagrees", reader.document, span, message, remedy))
