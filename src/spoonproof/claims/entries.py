@@ -118,7 +118,7 @@ class Wording:
 @dataclass(frozen=True, slots=True)
 class Key:
     """What a claim asks the register for. ``subjects`` are ids; ``words`` the statement's, ``near``
-    those of its clause, normalised; ``foods`` the names each of its foods goes by."""
+    those of its clause, normalised; ``foods`` the ids of its foods."""
 
     kind: Kind
     subjects: frozenset[str]
@@ -129,7 +129,7 @@ class Key:
     today: str
     stance: str = ""
     near: str = ""
-    foods: tuple[frozenset[str], ...] = ()
+    foods: tuple[str, ...] = ()
 
 
 def overlap(a: tuple[str, ...], b: tuple[str, ...]) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
-from spoonproof.claims.words import has_any
+from spoonproof.claims.words import has_any, singular
 from spoonproof.model.claim import Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.record import dataclass, field
@@ -134,9 +134,10 @@ class Register:
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
-        """Leave for one food is no leave for the other foods of the statement."""
+        """Leave for one food is no leave for the other foods of the statement, nor leave for rice one for rice milk:
+        the noun that an id ends with says what it is, cuts of it apart."""
         about = self.about(entry)
-        return all(names & about for names in key.foods)
+        return all(any(name in about for name in _ends(food)) for food in key.foods)
 
     def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
         """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
@@ -203,6 +204,23 @@ class Register:
                     if ages_overlap(one.ages, other.ages) and one.answer != other.answer:
                         return f"what {market} allows"
         return ""
+
+
+_CUTS = frozenset(
+    "fillet fillets breast mince floret florets flour puree mash stick sticks finger fingers strip strips piece pieces "
+    "slice slices wedge wedges boiled cooked frozen raw smooth shin thigh".split()
+)
+
+
+def _ends(food: str) -> Iterator[str]:
+    """The names a food goes by from its end: "rice-milk" is milk and no rice, "cod-fillet" is cod."""
+    parts = food.split("-")
+    while len(parts) > 1 and parts[-1] in _CUTS:
+        yield "-".join(parts)
+        parts.pop()
+    for start in range(len(parts)):
+        yield "-".join(parts[start:])
+        yield "-".join([*parts[start:-1], singular(parts[-1])])
 
 
 def _own_words(entry: Entry, key: Key) -> bool:

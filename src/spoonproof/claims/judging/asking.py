@@ -40,7 +40,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         months=months,
         today=context.today,
         stance=stance_of(claim, register),
-        foods=tuple(runs_of(food) for food in claim.foods),
+        foods=claim.foods,
     )
 
 
