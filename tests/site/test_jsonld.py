@@ -86,6 +86,13 @@ def test_a_video_without_a_day_is_left_out_and_chapters_never_share_a_start() ->
     assert faults(block) == []
 
 
+def test_times_come_together_and_add_up() -> None:
+    assert "cookTime" not in recipe() and "prepTime" not in recipe()
+    block = jsonld.recipe(dataclasses.replace(sample.lentil_pot(), minutes=70, cook=55), sample.site())
+    assert (block["prepTime"], block["cookTime"], block["totalTime"]) == ("PT15M", "PT55M", "PT1H10M")
+    assert faults(block) == []
+
+
 def test_chapters_of_a_film_on_the_page_lead_to_the_page() -> None:
     chapters = (Chapter(0, 12, "Hook"), Chapter(12, 40, "Into the pan"))
     film = Film("videos/pot.mp4", "x", True, "2026-11-02", 40, chapters=chapters, kind="video/mp4")

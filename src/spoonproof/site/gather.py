@@ -73,6 +73,7 @@ def recipe_page(
         portion_grams=recipe.makes.grams if recipe.makes else None,
         minutes=round(worked.total) or None,
         hands_on=round(worked.hands_on) or None,
+        cook=round(worked.cook) or None,
         season=_season(recipe),
         months=_months(recipe),
         paid=PAID.get(recipe.paid or dish.channel.paid, ""),

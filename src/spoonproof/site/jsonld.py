@@ -86,6 +86,10 @@ def recipe(page: RecipePage, site: Site) -> dict[str, Any]:
         block["dateModified"] = page.changed
     if page.minutes:
         block["totalTime"] = duration(page.minutes)
+    if page.minutes and page.cook:
+        # The two go together and add up to the whole.
+        cook = min(page.cook, page.minutes)
+        block |= {"prepTime": duration(page.minutes - cook), "cookTime": duration(cook)}
     keywords = [word for word in (page.texture, page.ages) if word]
     if keywords:
         block["keywords"] = ", ".join(keywords)

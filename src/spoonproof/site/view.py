@@ -275,6 +275,7 @@ class RecipePage:
     portion_grams: float | None = None
     minutes: int | None = None
     hands_on: int | None = None
+    cook: int | None = None  # minutes in which something is on the heat
     season: str = ""
     months: tuple[int, ...] = ()  # 1 to 12; empty for all year
     paid: str = ""
