@@ -10,7 +10,7 @@ from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import classes_in, matches
 from spoonproof.claims.finding.ordinary import is_ordinary
-from spoonproof.claims.finding.subject import noun
+from spoonproof.claims.finding.phrase import noun
 from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon

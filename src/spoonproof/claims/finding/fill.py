@@ -6,7 +6,8 @@ import re
 
 from spoonproof.claims.finding.draft import Draft, Match
 from spoonproof.claims.finding.number import age_text, quantity
-from spoonproof.claims.finding.subject import Subject, subject_of
+from spoonproof.claims.finding.phrase import Subject
+from spoonproof.claims.finding.subject import subject_of
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 

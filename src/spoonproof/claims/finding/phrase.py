@@ -1,0 +1,114 @@
+"""Noun phrases of a tagged sentence: a noun with its words before it, and the list it stands in."""
+
+from __future__ import annotations
+
+from spoonproof.claims.scan import Tagged
+from spoonproof.model.record import dataclass
+
+FOOD = frozenset({"food", "dish"})
+NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+NAMED = FOOD | NUTRIENT
+HELD = NUTRIENT | {"nutrient-weak"}
+EATEN = FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak"}
+GENERIC = frozenset({"generic-food"})
+NOUNS = NAMED | GENERIC
+_IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
+_OURS = frozenset({"this", "these", "my", "our", "that", "those"})
+_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "in", "into", "to"})
+_MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
+ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """``range`` of items, their texts, the foods' ids, and how it was settled in words."""
+
+    range: tuple[int, int] | None
+    texts: tuple[str, ...]
+    foods: tuple[str, ...]
+    of_dish: bool
+    pronoun: bool
+    why: str
+
+
+def named(tagged: Tagged, at: int, taken: range) -> Subject:
+    """The noun phrase around a named item, with its list to the left and right."""
+    kinds = next((k for k in (EATEN, NUTRIENT, GENERIC) if tagged.is_any(at, k)), NAMED)
+    first = last = at
+    while (left := previous(tagged, first, kinds)) is not None and left not in taken:
+        first = left
+    while (right := _next(tagged, last, kinds)) is not None and right not in taken:
+        last = right
+    begin = widen(tagged, first)
+    texts: list[str] = []
+    foods: list[str] = []
+    for index in tagged.find(kinds, first, last + 1):
+        texts.append(noun(tagged, index, kinds))
+        term = tagged.items[index].term
+        if term is not None and "food" in term.senses:
+            foods.append(term.senses["food"].id)
+    distinct = tuple(dict.fromkeys(texts))
+    before = tagged.items[begin - 1].words if begin > 0 else ""
+    dishlike = not tagged.is_any(first, NUTRIENT)
+    of_dish = before in _OURS and dishlike and (before in ("this", "my", "our") or not tagged.has(first, "food"))
+    why = "“" + "”, “".join(distinct) + "”" + (", the dish itself" if of_dish else "")
+    return Subject((begin, last + 1), distinct, tuple(dict.fromkeys(foods)), of_dish, False, why)
+
+
+def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
+    """The words of a noun phrase, its noun as the lexicon writes it: "sprouted broken wheat", "egg"."""
+    term = tagged.items[at].term
+    base = next((s.base for c, s in term.senses.items() if c in kinds and s.base), "") if term is not None else ""
+    begin = widen(tagged, at)
+    said = tagged.words(begin, at + 1).lower()
+    before = tagged.words(begin, at).lower()
+    # A short noun stays as it is said ("oats", "eggs"): the plural is its name. So does another spelling ("fiber").
+    last = said.removeprefix(before).strip()
+    return said if len(base) < 5 or not last.startswith(base[:-2]) else f"{before} {base}".strip()
+
+
+def both(holder: Subject, held: Subject) -> Subject:
+    """A food and what it holds or is called: both are what the claim is about."""
+    texts = tuple(dict.fromkeys((*holder.texts, *held.texts)))
+    foods = tuple(dict.fromkeys((*holder.foods, *held.foods)))
+    return Subject(holder.range, texts, foods, holder.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def widen(tagged: Tagged, at: int) -> int:
+    """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
+    begin = at
+    while begin > 0 and at - begin < 4 and tagged.is_any(begin - 1, _IN_NAME):
+        begin -= 1
+    return begin
+
+
+def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
+    """The item of ``kinds`` before the one at ``at`` in its list; None where it is the first."""
+    index = widen(tagged, at) - 1
+    joined = False
+    while index >= 0 and at - index <= 7:
+        words = tagged.items[index].words
+        if words in _JOIN or tagged.symbols[index] == ",":
+            joined = True
+        elif tagged.is_any(index, kinds):
+            return index if joined else None
+        elif tagged.is_any(index, _MEASURING) or (joined and tagged.is_any(index, GENERIC)):
+            pass  # "a cup of", "beans and *other foods* like lentils"
+        elif words not in ARTICLES and (tagged.symbols[index] != "_" or not joined) and words != "of":
+            return None
+        index -= 1
+    return None
+
+
+def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
+    index, joined = at + 1, False
+    while index < len(tagged.items) and index - at <= 5:
+        words = tagged.items[index].words
+        if words in _JOIN or tagged.symbols[index] in ",()":
+            joined = True
+        elif tagged.is_any(index, kinds):
+            return index if joined else None
+        elif not joined:
+            return None
+        index += 1
+    return None

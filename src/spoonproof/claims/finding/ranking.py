@@ -1,0 +1,113 @@
+"""Which noun before a claim is likeliest what it is about, and which pronoun stands for one."""
+
+from __future__ import annotations
+
+from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
+from spoonproof.claims.scan import Tagged
+
+_VERBS = frozenset(
+    {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
+)
+_PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
+                       "their", "he", "she"})  # fmt: skip
+_PERSONAL = frozenset({"it", "they", "he", "she"})
+_TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
+_BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
+_RELATIVES = frozenset({"which", "that", "who"})
+REACH = 18
+_GIVES = frozenset({"copula", "contain"})
+_ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
+
+
+def begin_of(tagged: Tagged, at: int) -> int:
+    """Where the clause that holds ``at`` begins, at most ``REACH`` items back."""
+    for index in range(at - 1, max(-1, at - REACH), -1):
+        if tagged.symbols[index] in ".?":
+            return index + 1
+    return max(0, at - REACH)
+
+
+def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
+    """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
+    if not candidates:
+        return None
+    nearest = candidates[-1]
+    after = nearest + 1 + (tagged.symbols[nearest + 1 : nearest + 2] == ",")
+    relative = after < len(tagged.items) and tagged.items[after].words in _RELATIVES
+    if (relative or after >= at) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
+        return nearest
+    return max(candidates, key=lambda i: (rank(tagged, i), i))
+
+
+def rank(tagged: Tagged, at: int) -> int:
+    """How well a noun stands as a subject: higher is likelier, below zero is an object or an aside."""
+    rank = 0
+    if is_subject(tagged, at):
+        rank += 3
+    if _is_object(tagged, at):
+        rank -= 2
+    if _is_predicate(tagged, at):
+        rank -= 2
+    inside = tagged.symbols[max(0, at - 14) : at]
+    if inside.rfind("(") > inside.rfind(")"):
+        rank -= 2
+    if _is_aside(tagged, at):
+        rank -= 4
+    if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
+        rank -= 3
+    return rank
+
+
+def is_subject(tagged: Tagged, at: int) -> bool:
+    """A verb follows at once or after an adverb, or after the rest of its list."""
+    for index in range(at + 1, min(at + 4, len(tagged.items))):
+        if tagged.is_any(index, _VERBS):
+            return True
+        if tagged.symbols[index] not in "_" and not tagged.is_any(index, NOUNS):
+            return False
+    return False
+
+
+def _is_object(tagged: Tagged, at: int) -> bool:
+    first = at
+    while (left := previous(tagged, first, NAMED)) is not None:
+        first = left
+    return any(
+        tagged.items[begin - 1].words in _BEFORE_OBJECT or bool(tagged.is_any(begin - 1, _TAKING))
+        for begin in (widen(tagged, at), widen(tagged, first))
+        if begin > 0
+    )
+
+
+def _is_aside(tagged: Tagged, at: int) -> bool:
+    """What a food is called in passing: "ragi, although a tiny millet, is", "amla, a fruit, has"."""
+    for index in range(at - 1, max(-1, at - 5), -1):
+        if tagged.symbols[index] == ",":
+            return index > 0 and tagged.items[index + 1].words in _ASIDE and "," in tagged.symbols[at + 1 : at + 8]
+    return False
+
+
+def _is_predicate(tagged: Tagged, at: int, verbs: frozenset[str] = _GIVES) -> bool:
+    """What a food is or has: "is a *grain*", "contains *pectin*"."""
+    return bool(tagged.find(verbs, at - 4, at)) and "," not in tagged.symbols[at - 3 : at]
+
+
+def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
+    """The last pronoun before ``at`` that stands for a noun (not "this purée")."""
+    found = [
+        i
+        for i in range(begin, at)
+        if tagged.items[i].words in _PRONOUNS
+        # "this purée" names its noun; "it is packed with protein" does not
+        and (tagged.items[i].words in _PERSONAL or not tagged.find(NOUNS, i + 1, i + 3))
+        and not _stands_for_nothing(tagged, i)
+    ]
+    return found[-1] if found else None
+
+
+def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
+    """ "It is safe for babies to have cinnamon": what is safe comes after "to"."""
+    words = [item.words for item in tagged.items[at : at + 8]]
+    if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
+        return False
+    return "to" in words[2:] and "," not in words
