@@ -1,0 +1,21 @@
+"""The register as made serves on any day; what is due that day is found all the same."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.knowledge import Knowledge
+from spoonproof.model.record import replace
+from spoonproof.model.text import Document
+
+NO_FILE = Document("", "")
+
+
+@pytest.mark.parametrize(("day", "due"), [("2026-11-26", False), ("2032-01-01", True), ("2020-01-01", True)])
+def test_the_same_entries_on_any_day_and_what_is_due(monkeypatch: pytest.MonkeyPatch, day: str, due: bool) -> None:
+    monkeypatch.setenv("SPOONPROOF_TODAY", day)
+    known, read = Knowledge(), Knowledge(made=False)
+    made, afresh = ([replace(e, document=NO_FILE) for e in k.register.entries] for k in (known, read))
+    assert made == afresh
+    assert [f.message for f in known.register_faults] == [f.message for f in read.register_faults]
+    assert any(found.rule == "register-entry-due" for found in known.register_faults) is due
