@@ -33,7 +33,7 @@ _INTO_POT = re.compile(
 )
 _LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
 _FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
-_WITH = re.compile(r"\W*(?:\w+ly\W+)?(?:with|in)\b", re.IGNORECASE)
+_WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 _BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
@@ -367,7 +367,7 @@ class Kitchen:
     def _with(self, action: Action) -> bool:
         """Whether the first thing after the verb is "with ..." or "in ...": "mash with the oil"."""
         text = self.recipe.document.text[action.span.start : action.span.start + 80]
-        word = re.match(r"\W*[^\W\d_]+(?:-[^\W\d_]+)?", text)
+        word = re.match(r"\W{0,9}[^\W\d_]{1,40}(?:-[^\W\d_]{1,40})?", text)
         return bool(word and _WITH.match(text, word.end()))
 
 

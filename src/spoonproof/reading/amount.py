@@ -34,15 +34,15 @@ _SOME = re.compile(
     r"|some)(?![\w-])(?: more)?(?: of)?",
     re.I,
 )
-_TIMES = re.compile(r"[ \t]*(?:[x×✕*]|times)[ \t]*(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])", re.I)
-_OF = re.compile(r"[ \t]+of(?:[ \t]+(?:the|a|an))?(?![\w-])", re.I)
-_DANGLING = re.compile(r"[ \t]*[-‐‑‒–—−][ \t]*(?=$|[,;)]|[^\W\d_]|[ \t])")
+_TIMES = re.compile(r"[ \t]{0,9}(?:[x×✕*]|times)[ \t]{0,9}(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])", re.I)
+_OF = re.compile(r"[ \t]{1,9}of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])", re.I)
+_DANGLING = re.compile(r"[ \t]{0,9}[-‐‑‒–—−][ \t]{0,9}(?=$|[,;)]|[^\W\d_]|[ \t])")
 _OPEN, _CLOSE = (
-    re.compile(r"[ \t]*[(\[][ \t]*"),
-    re.compile(r"[ \t]*(each|in total|total|drained(?: weight)?)?[ \t]*[)\]]", re.I),
+    re.compile(r"[ \t]{0,9}[(\[][ \t]{0,9}"),
+    re.compile(r"[ \t]{0,9}(each|in total|total|drained(?: weight)?)?[ \t]{0,9}[)\]]", re.I),
 )
-_SLASH = re.compile(r"[ \t]*/[ \t]*(?=[0-9½⅓⅔¼¾])")
-_PLUS = re.compile(r"[ \t]*(?:\+|\bplus\b)[ \t]*(?=[0-9½⅓⅔¼¾]|an? )", re.I)
+_SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
+_PLUS = re.compile(r"[ \t]{0,9}(?:\+|\bplus\b)[ \t]{0,9}(?=[0-9½⅓⅔¼¾]|an? )", re.I)
 _CONTAINERS = frozenset(("tin", "jar", "pack", "bag", "pouch", "tub", "carton", "bottle", "block", "ball", "bunch"))
 
 

@@ -9,11 +9,11 @@ from spoonproof.model.recipe import Amount
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at, show
 
-_SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]*")
+_SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]{0,9}")
 HEDGE = re.compile(
     r"(?:[~≈]|(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
     r"|a scant|generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
-    r")(?![\w]))[ \t]*",
+    r")(?![\w]))[ \t]{0,9}",
     re.I,
 )
 _WORDS = {
@@ -29,7 +29,7 @@ _PHRASE = re.compile(
     re.I,
 )
 _NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a half)?(?![\w-])", re.I)
-_AND_A_HALF = re.compile(r"[ \t]+and a half(?![\w-])", re.I)
+_AND_A_HALF = re.compile(r"[ \t]{1,9}and a half(?![\w-])", re.I)
 _SIZE = re.compile(
     r"(?:(?P<l>extra[- ]large|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
     r"|average(?:-sized)?)|(?P<s>small|little|tiny|mini|scant))(?:[- ]sized)?(?![\w-])",
@@ -37,7 +37,7 @@ _SIZE = re.compile(
 )
 FILLER = re.compile(
     r"(?:heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
-    r"|whole)[ \t]+",
+    r"|whole)[ \t]{1,9}",
     re.I,
 )
 _WORD = re.compile(r"[^\W\d_]+\.?(?:[-‑][^\W\d_]+)*")
@@ -61,7 +61,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         if number.value is not None and number.value.denominator == 1 and (half := _AND_A_HALF.match(text, number.end)):
             number = number._replace(value=number.value + Fraction(1, 2), end=half.end())
         elif number.value is not None and number.value < 1:
-            of_a = re.compile(r"[ \t]+(?:of )?an?(?![\w-])", re.I).match(text, number.end)
+            of_a = re.compile(r"[ \t]{1,9}(?:of )?an?(?![\w-])", re.I).match(text, number.end)
             number = number._replace(end=of_a.end()) if of_a else number
         return number, False
     word = _NUMBER_WORD.match(text, at)

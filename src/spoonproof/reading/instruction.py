@@ -22,13 +22,13 @@ _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|
 _ADDING = re.compile(
     r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in|goes? (?:in|into|on|onto))\b", re.I
 )
-_USE_TO = re.compile(r"\b(?:use|using)[ \t]+(?:an?|the|your)[ \t]+[^,.;]{1,40}?[ \t]to[ \t]+", re.I)
+_USE_TO = re.compile(r"\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}", re.I)
 _INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
 _NOT_ADDING = ("before", "after", "without", "of", "than", "by", "when", "while", "keep")
-_UNTIL = re.compile(r"\b(?:until|till|til)[ \t]+", re.I)
+_UNTIL = re.compile(r"\b(?:until|till|til)[ \t]{1,9}", re.I)
 _UNTIL_END = re.compile(
-    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]*(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
-    r"|\band then\b|,[ \t]*(?=[0-9])"
+    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
+    r"|\band then\b|,[ \t]{0,9}(?=[0-9])"
 )
 SQUASH = re.compile(
     r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
@@ -48,22 +48,25 @@ _ALL = re.compile(
 REMAINING = re.compile(r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b", re.I)
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _ADJECTIVE = re.compile(
-    r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)(?:[ \t]+(?:it|them))?[ \t]+$",
+    r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
+    r"(?:[ \t]{1,9}(?:it|them))?[ \t]{1,9}$",
     re.I,
 )
 _NOUN_BEFORE = re.compile(
     r"\b(?:the|your|each|this|that|of|on|onto|over|to|with|a|hot|cold|buttered|wholemeal|fingers of|french"
-    r"|(?:the|with|over|on|of)[ \t]+[\w-]+[ \t]+(?:and|or))[ \t]+$",
+    r"|(?:the|with|over|on|of)[ \t]{1,9}[\w-]+[ \t]{1,9}(?:and|or))[ \t]{1,9}$",
     re.I,
 )
 _NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
-    r"\b(?:the|of|your)[ \t]+$|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]+$", re.I
+    r"\b(?:the|of|your)[ \t]{1,9}$|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$", re.I
 )
-_OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]+(?:clean |wet )?$", re.I)
+_OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$", re.I)
 _EQUIPMENT = re.compile(
-    r"[ \t]*(?:up[ \t]+)?(?:(?:the|your)[ \t]+(?:\w+[ \t]+){0,2}?(?:oven|grill|griddle|steamer|kettle|microwave"
+    r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
+    r"(?:oven|grill|griddle|steamer|kettle|microwave"
     r"|air fryer|frying pan|barbecue)"
-    r"|an?[ \t]+(?:[\w-]+[ \t]+){0,3}?(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray"
+    r"|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?"
+    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray"
     r"|kettle))\b",
     re.I,
 )
@@ -73,15 +76,19 @@ _LIQUID = re.compile(
     r"|liquid|milk|juice)\b",
     re.I,
 )
-_WATER = re.compile(r"[ \t]+(?:of[ \t]+)?(?:the[ \t]+)?(?:[a-z-]+[ \t]+){0,3}?water\b", re.I)
+_WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
 _CUT_PHRASE = re.compile(
-    r"\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)(?:[ \t]+(?:up|in|into|lengthways))*[ \t]*$",
+    r"\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)"
+    r"(?:[ \t]{1,9}(?:up|in|into|lengthways)){0,3}[ \t]{0,9}$",
     re.I,
 )
-_SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]+(?:[a-z-]+[ \t]+)?$", re.I)
+_JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
+_SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$", re.I)
 _OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
 _ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
-_MASHED_IN = re.compile(r"[ \t]+(?:(?:it|them|this|the \w+)[ \t]+)?(?:in|into)\b(?![ \t]+(?:a|an|your)\b)", re.I)
+_MASHED_IN = re.compile(
+    r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
+)
 _LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
@@ -326,7 +333,9 @@ def _until(rest: str) -> str:
         return ""
     end = _UNTIL_END.search(rest, match.end())
     words = rest[match.end() : end.start() if end else len(rest)]
-    return re.sub(r"[ \t,.]*(?:\b(?:and|then)\b)?[ \t,.]*$", "", words).strip()
+    words = words.rstrip(" \t,.")
+    joint = _JOINT_AT_END.search(words)
+    return (words[: joint.start()].rstrip(" \t,.") if joint else words).strip()
 
 
 def _water_ml(text: str, measures: Measures) -> float | None:

@@ -19,10 +19,10 @@ _EXPONENT = re.compile(r"[eE]([+\-−]?[0-9]+)(?![\w])")
 _PLAIN = re.compile(r"[0-9]+(?:\.[0-9]+)?\Z")
 _THOUSANDS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\Z")
 _SLASH = re.compile(r"[ \t]?[/⁄∕÷][ \t]?(?=[0-9])")
-_SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]*")
+_SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]{0,9}")
 _RANGE = re.compile(
-    r"[ \t\u00a0\u2009\u202f]*(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
-    r"|\bup to\b)[ \t\u00a0\u2009\u202f]*(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
+    r"[ \t\u00a0\u2009\u202f]{0,9}(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
+    r"|\bup to\b)[ \t\u00a0\u2009\u202f]{0,9}(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
     re.I,
 )
 _NOT_FINITE = re.compile(r"[+\-−]?\.?(?:inf|infinity|∞)(?![\w])", re.I)

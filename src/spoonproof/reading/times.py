@@ -11,15 +11,17 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import number_at, range_sign
 
 _UNIT = re.compile(
-    r"[ \t\u00a0]*[-‑]?[ \t]*(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?", re.I
+    r"[ \t\u00a0]{0,9}[-‑]?[ \t]{0,9}(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?", re.I
 )
-_MORE_BETWEEN = re.compile(r"[ \t]+(?:more|further|extra|additional|longer)(?=[ \t])", re.I)
-_MORE_AFTER = re.compile(r"[ \t]*(?:more|longer|extra|further)\b", re.I)
-_MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]+$", re.I)
-_LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]+$", re.I)
-_AFTER = re.compile(r"\bafter[ \t]+(?:about |around |the first |a further )?$", re.I)
-_NOT_A_TIME = re.compile(r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]+(?:about )?$", re.I)
-_SIDES = re.compile(r"[ \t]*(?:on|per|for)?[ \t]*(?:each|a|per|every|either|both)?[ \t]*sides?\b", re.I)
+_MORE_BETWEEN = re.compile(r"[ \t]{1,9}(?:more|further|extra|additional|longer)(?=[ \t])", re.I)
+_MORE_AFTER = re.compile(r"[ \t]{0,9}(?:more|longer|extra|further)\b", re.I)
+_MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$", re.I)
+_LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]{1,9}$", re.I)
+_AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
+_NOT_A_TIME = re.compile(
+    r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]{1,9}(?:about )?$", re.I
+)
+_SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
 _WORDS = re.compile(
     r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
     r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
@@ -43,9 +45,9 @@ _PHRASES = {
 _HEAT = re.compile(
     r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit"
     r"|celsius|fahrenheit)\b"
-    r"(?P<fan>[ \t]*(?:\(?fan\)?))?"
-    r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]*fan)?"
-    r"|gas(?:[ \t]+mark)?[ \t]*(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]*fan\b"
+    r"(?P<fan>[ \t]{0,9}(?:\(?fan\)?))?"
+    r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]{0,9}fan)?"
+    r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )
 _LID_ON = re.compile(
     r"\b(?:cover(?:ed)?|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
@@ -137,7 +139,7 @@ def _time_at(text: str, at: int) -> FoundTime | None:
         low_minutes = high_minutes = high * scale
         rest = _amount(text, _spaces(text, end))  # "1 hour 20 minutes"
         if rest is None:
-            joint = re.compile(r"[ \t]+and[ \t]+", re.I).match(text, end)
+            joint = re.compile(r"[ \t]{1,9}and[ \t]{1,9}", re.I).match(text, end)
             rest = _amount(text, joint.end()) if joint else None
         if rest is not None and rest[2] is not None and rest[2] < scale:
             low_minutes += rest[0] * rest[2]
