@@ -134,10 +134,9 @@ class Register:
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
-        """Leave for one food is no leave for the other foods of the statement, nor leave for rice one for rice milk:
-        the noun that an id ends with says what it is, cuts of it apart."""
+        """Leave for one food is no leave for the other foods of the statement, nor leave for rice one for rice milk."""
         about = self.about(entry)
-        return all(any(name in about for name in _ends(food)) for food in key.foods)
+        return all(any(name in about for name in _names(food)) for food in key.foods)
 
     def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
         """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
@@ -206,21 +205,23 @@ class Register:
         return ""
 
 
-_CUTS = frozenset(
-    "fillet fillets breast mince floret florets flour puree mash stick sticks finger fingers strip strips piece pieces "
-    "slice slices wedge wedges boiled cooked frozen raw smooth shin thigh".split()
+_ANOTHER = frozenset(
+    "drink drinks milk juice oil syrup sugar tea wine vinegar sauce crisps chips cake cakes cracker crackers spirit "
+    "biscuit biscuits ice-cream schnapps beer".split()
 )
+"""Nouns that make another thing of the food they follow: rice milk is no rice."""
 
 
-def _ends(food: str) -> Iterator[str]:
-    """The names a food goes by from its end: "rice-milk" is milk and no rice, "cod-fillet" is cod."""
+def _names(food: str) -> Iterator[str]:
+    """The names a food goes by: every run of its words ("lamb-leg" is lamb), and from its end alone where it ends in a
+    noun that makes another thing of it ("rice-milk" is milk)."""
     parts = food.split("-")
-    while len(parts) > 1 and parts[-1] in _CUTS:
-        yield "-".join(parts)
-        parts.pop()
-    for start in range(len(parts)):
-        yield "-".join(parts[start:])
-        yield "-".join([*parts[start:-1], singular(parts[-1])])
+    whole = len(parts)
+    another = whole > 1 and parts[-1] in _ANOTHER
+    for start in range(whole):
+        for end in range(whole if another else start + 1, whole + 1):
+            yield "-".join(parts[start:end])
+            yield "-".join([*parts[start : end - 1], singular(parts[end - 1])])
 
 
 def _own_words(entry: Entry, key: Key) -> bool:
