@@ -171,4 +171,4 @@ def _inside_earlier(result: Sequence[Take], number: int, rank: int) -> bool:
 
 
 def _text(text: Text | None) -> str:
-    return text.value.strip() if text is not None else ""
+    return " ".join(text.value.split()) if text is not None else ""

@@ -51,4 +51,3 @@ def _dropped(frame: int) -> int:
 
 PAL = Rate("25", Fraction(25), 25, False)
 NTSC_DROP = Rate("29.97 drop-frame", Fraction(30_000, 1001), 30, True)
-RATES = (PAL, NTSC_DROP)

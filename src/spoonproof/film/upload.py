@@ -124,6 +124,8 @@ def sheet(dish: Dish, script: Script) -> str:
     named = title(dish)
     lines = ["Before it goes up", "", f"Title ({len(named)} characters): {named}"]
     lines += [f"  {note}" for note in _title_notes(dish, named)]
+    shown = " ".join(description(dish, script, ()).split())[:OPENING_CHARACTERS]
+    lines.append(f"Description, before it is opened: {shown.rsplit(' ', 1)[0]} …")
     marks = chapters(script)
     if marks:
         lines.append(f"Chapters: {len(marks)}, the first at 0:00, each ten seconds or longer.")

@@ -13,8 +13,6 @@ from spoonproof.model.text import Cue, Document, Passage, Piece, Span
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.typed import Sink
 
-STATEMENT_FILES = (".vtt", ".srt", ".txt", ".md")
-
 _TIMING = re.compile(
     r"[ \t]{0,20}(?P<start>(?:[0-9]{1,4}:)?[0-9]{1,2}:[0-9]{2}[.,][0-9]{1,3})[ \t]{1,20}-->[ \t]{1,20}"
     r"(?P<end>(?:[0-9]{1,4}:)?[0-9]{1,2}:[0-9]{2}[.,][0-9]{1,3})(?P<settings>[ \t].{0,300})?"
