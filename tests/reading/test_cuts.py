@@ -58,3 +58,17 @@ def test_any_text_gives_cuts_inside_it(text: str) -> None:
         assert 0 <= found.start < found.end <= len(text)
         low, high = found.cut.low_mm, found.cut.high_mm
         assert low is None or (high is not None and 0 <= low <= high)
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("1.5 cm x 7 cm batons", 15, 15),
+        ("1 x 6 cm sticks", 10, 10),
+        ("7 cm batons", 10, 15),
+        ("batons 1cm by 8cm", 10, 10),
+    ],
+)
+def test_the_length_of_a_stick_is_not_its_thickness(text: str, low: float, high: float) -> None:
+    (found,) = measures().cuts.find(text)
+    assert (found.cut.shape, found.cut.low_mm, found.cut.high_mm) == ("baton", low, high)

@@ -190,3 +190,18 @@ def test_a_hostile_line_is_read_in_time_or_refused(piece: str) -> None:
     _, found, _ = read_line(piece * 2000)
     assert [f.rule for f in found] == ["value-too-long"]
     assert time.process_time() - start < 2
+
+
+def test_a_misspelt_unit_is_told_and_the_food_is_known() -> None:
+    line, found, _ = read_line("2 tbps coconut oil")
+    assert line.food == "coconut-oil" and line.amount is None
+    assert [(f.rule, f.remedy.text if f.remedy else "") for f in found] == [("unknown-unit", "Did you mean “tbsp”?")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["1 tsp smooth peanut butter, no salt or sugar", "60 g flattened rice (poha)", "1 crisp apple, cored"],
+)
+def test_what_is_denied_or_said_twice_is_no_second_food(text: str) -> None:
+    _, found, _ = read_line(text)
+    assert [f.rule for f in found] == []

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
 from spoonproof.reading.yaml_tree import read_yaml
+from tests import kitchen
 from tests.reading.readings import action_words, read_method
 from tests.reading.test_food_line import HOSTILE
 
@@ -300,3 +301,25 @@ def test_the_order_of_the_foods_changes_no_reading() -> None:
                 b.until,
                 b.heat_c,
             )
+
+
+@pytest.mark.parametrize(
+    ("sentence", "unlisted"),
+    [
+        ("Whisk the yolk and the oil into a thick mayonnaise.", []),
+        ("Whisk the yolk and the oil to make a quick mayonnaise and spread the mayonnaise on it.", []),
+        ("Whisk the yolk and the oil and stir in 2 tbsp mayonnaise.", ["mayonnaise"]),
+    ],
+)
+def test_what_the_recipe_makes_needs_no_line(sentence: str, unlisted: list[str]) -> None:
+    _, found, _, _ = read_method(["1 egg yolk", "100 ml rapeseed oil"], [sentence])
+    assert [f.message.split("”")[0].strip("“") for f in found if f.rule == "food-not-listed"] == unlisted
+
+
+def test_chopping_everything_on_the_board_puts_nothing_in_the_pot() -> None:
+    made = kitchen.dish(
+        "foods:\n  - 200 g potatoes, peeled\n  - 80 g frozen peas\n  - 400 ml water\nsteps:\n  - Chop everything up.\n"
+        "  - Simmer the potatoes in the water for 25 minutes.\n  - Add the peas and simmer for 4 minutes.\n"
+    )
+    heated = {t.line: t.heated_minutes.high for t in made.treatments if t.heated_minutes is not None}
+    assert heated[0] == 29 and heated[1] == 4

@@ -135,7 +135,7 @@ EGG_WORDS = re.compile(
 EGG_FIRM = re.compile(r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t|until)\b[^.;]{0,30}$", re.I)
 SOLID = re.compile(
     r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
-    r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) runny|never runny|isn't runny|"
+    r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) (?:\w+ ){0,3}?(?:runny|wet|liquid)|never runny|isn't runny|"
     r"until set|set firm)\b",
     re.I,
 )

@@ -245,8 +245,8 @@ def _misspelt_unit(
         word.start("word"),
         word.end("word"),
         f"“{word['word']}” is no measure that is known here, so the amount can't be counted.",
-        f"Did you mean “{near[0]}”?",
-        edits=(Edit(draft.place(word.start("word"), word.end("word")), near[0]),),
+        f"Did you mean “{measures.words[near[0]]}”?",
+        edits=(Edit(draft.place(word.start("word"), word.end("word")), measures.words[near[0]]),),
     )
     draft.amount_lost = True
     draft.use(word.start(), word.end())

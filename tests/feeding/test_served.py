@@ -1,0 +1,87 @@
+"""How a food reaches the bowl: eggs, what stays in the pot, dishes that are cut up, recipes used as foods."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests import kitchen
+from tests.feeding.dishes import dish, hazard_ids
+
+
+@pytest.mark.parametrize(
+    ("steps", "runny"),
+    [
+        (["Boil the eggs for 5 minutes.", "Serve."], True),
+        (["Boil the eggs for 10 minutes and mash them."], False),
+        (["Scramble the eggs over a low heat and take them off while they are still soft and wet."], True),
+        (["Scramble the eggs until nothing is runny and no part is still wet."], False),
+        (["Fry the eggs for 3 minutes; the yolks should still wobble."], True),
+    ],
+)
+def test_an_egg_is_runny_by_its_words_or_its_minutes(steps: list[str], runny: bool) -> None:
+    assert ("runny-egg" in hazard_ids(dish("12-24", ["2 eggs"], steps))) is runny
+
+
+def test_what_is_lifted_out_leaves_its_salt_and_iodine_behind() -> None:
+    steps = ["Simmer the kombu and the noodles in the water for 8 minutes and discard the kombu.", "Chop the noodles."]
+    assert "seaweed" in hazard_ids(dish("9-12", ["5 g kombu", "80 g egg noodles", "500 ml water"], steps))
+    steps = ["Simmer the bay leaf and the noodles in the water for 8 minutes and discard the bay leaf."]
+    assert not hazard_ids(dish("9-12", ["1 bay leaf", "80 g egg noodles", "500 ml water"], steps))
+
+
+@pytest.mark.parametrize("last", ["Cool and cut into strips.", "Slice into squares.", "Cut into bars."])
+def test_cutting_up_a_dish_cuts_no_olive_in_it(last: str) -> None:
+    steps = ["Stir the flour, the eggs and the olives together and bake for 25 minutes.", last]
+    assert "round-uncut" in hazard_ids(dish("24-36", ["100 g plain flour", "2 eggs", "8 pitted olives"], steps))
+
+
+def test_a_mayonnaise_stays_raw_while_the_salmon_is_poached() -> None:
+    steps = [
+        "Whisk the yolk, then whisk in the oil to make a mayonnaise.",
+        "Poach the salmon for 9 minutes and flake it.",
+        "Spoon the mayonnaise over the salmon.",
+    ]
+    foods = ["1 egg yolk", "100 ml rapeseed oil", "150 g boneless salmon fillet"]
+    assert "raw-egg" in hazard_ids(dish("12-24", foods, steps))
+
+
+@pytest.mark.parametrize(
+    ("step", "burst"),
+    [
+        ("Simmer the cherry tomatoes until they burst.", True),
+        ("Stir the mushrooms and the cherry tomatoes together.", False),
+        ("Spoon the passion fruit pulp over the cherry tomatoes.", False),
+    ],
+)
+def test_only_what_bursts_is_burst(step: str, burst: bool) -> None:
+    found = hazard_ids(dish("24-36", ["100 g cherry tomatoes", "100 g mushrooms, sliced", "1 passion fruit"], [step]))
+    assert ("round-uncut" not in found) is burst
+
+
+def test_small_balls_that_nothing_flattens_are_a_shape() -> None:
+    foods = ["100 g pitted dates", "60 g rolled oats"]
+    assert "rolled-ball" in hazard_ids(dish("18-36", foods, ["Blend everything and roll it into small balls."]))
+    flat = ["Blend everything and roll it into small balls.", "Press each one flat."]
+    assert "rolled-ball" not in hazard_ids(dish("18-36", foods, flat))
+
+
+def test_a_shape_in_a_recipe_used_as_a_food_is_judged_at_the_ages_of_the_user() -> None:
+    clusters, _ = kitchen.read(
+        "title: Clusters\nages: 60-72 months\nfoods:\n  - 100 g rolled oats\n  - 40 g hazelnuts\n"
+        "steps:\n  - Mix everything and bake for 20 minutes.\n",
+        "recipes/clusters.md",
+    )
+    assert clusters is not None
+    head = "ages: 12-24 months\nfoods:\n  - {recipe: clusters, amount: 40 g}\n  - 100 g plain yoghurt\nsteps:\n"
+    whole = kitchen.dish(head + "  - Stir the clusters into the yoghurt.\n")
+    ground = kitchen.dish(head + "  - Blend the clusters and the yoghurt until smooth.\n")
+    for made in (whole, ground):
+        made.others = {"clusters": clusters}
+    assert "whole-nuts" in {hazard.id for hazard in whole.hazards}
+    assert "whole-nuts" not in {hazard.id for hazard in ground.hazards}
+    assert 'in "Clusters" that is used here' in next(h for h in whole.hazards if h.id == "whole-nuts").message
+
+
+def test_an_allergen_of_any_market_is_named() -> None:
+    made = dish("9-12", ["1 stick celery, finely chopped", "1 tbsp tahini"], ["Mix."], channel="markets: [US, EU]\n")
+    assert [label.word for label in made.allergen_labels] == ["sesame", "celery"]
