@@ -18,6 +18,7 @@ from spoonproof.claims.scan import tag
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage, Piece
+from tests.claims.judging_kit import read_register
 from tests.kitchen import knowledge
 
 ROOT = Path(__file__).parents[2]
@@ -42,9 +43,10 @@ def proposals(lexicon: Lexicon, text: str) -> list[Claim]:
 @pytest.mark.parametrize(
     ("text", "kind"),
     [
-        ("Prunes are wonderful for constipation.", "disease"),
+        ("Garlic lowers blood pressure and prevents heart disease.", "disease"),
         ("Oats strengthen the immune system and aid digestion.", "function"),
-        ("Lentils are a rich source of iron and protein.", "nutrient-content"),
+        ("Ghee is healthy and nutritious for babies.", "general-benefit"),
+        ("Babies under one year must not have honey or salt.", "safety-age"),
     ],
 )
 def test_proposes_what_speaks_like_a_claim(lexicon: Lexicon, text: str, kind: str) -> None:
@@ -69,12 +71,22 @@ def test_proposes_nothing_of_ordinary_talk(lexicon: Lexicon, text: str) -> None:
     assert proposals(lexicon, text) == []
 
 
-def test_a_proposal_is_never_judged(lexicon: Lexicon) -> None:
-    (claim,) = proposals(lexicon, "Prunes are wonderful for constipation.")
-    judged = judge(claim, knowledge().register, None, Context())
+def test_a_proposal_is_asked_for_a_source(lexicon: Lexicon) -> None:
+    (claim,) = proposals(lexicon, "Oats strengthen the immune system and aid digestion.")
+    judged = judge(claim, read_register()[0], None, Context())
     assert (judged.truth, judged.advice, judged.entry, judged.allowed) == ("unlisted", "source-it", None, ())
-    assert level_of(judged) == "warning", "a guess is no error, even about an illness"
     assert judged.trail[-1] == "not judged: only proposed"
+
+
+def test_a_proposal_is_no_error_and_never_kept(lexicon: Lexicon) -> None:
+    for text in (
+        "Garlic lowers blood pressure and prevents heart disease.",
+        "Whole nuts wait until your child is five.",
+    ):
+        for claim in proposals(lexicon, text):
+            judged = judge(claim, knowledge().register, None, Context())
+            assert judged.advice != "keep"
+            assert level_of(judged) == "warning", "a guess is no error, even about an illness"
 
 
 def test_doubts_what_the_words_speak_against(lexicon: Lexicon, monkeypatch: pytest.MonkeyPatch) -> None:

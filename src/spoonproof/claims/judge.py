@@ -26,7 +26,7 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
     judged = _each(claim, register, numbers, context)
-    if claim.proposed and judged.entry is None:
+    if claim.proposed and (judged.entry is None or judged.advice == "keep"):  # a guess is never passed as fine
         judged = _unjudged(claim)
     return _guarded(_backed(judged, context))
 

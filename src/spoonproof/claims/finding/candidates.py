@@ -1,8 +1,9 @@
 """A second look at a sentence by its words: what the grammar passed over is proposed, a weak find is doubted.
 
 A small linear model, trained by ``training/claims/train.py`` on sentences of our own, weighs the words
-of a sentence. It never judges: what it proposes is marked so, and judging asks for a source and says nothing
-else; the trail says that it was proposed and by which words.
+of a sentence. It never judges: what it proposes is marked so, judging lets an entry of the register speak against
+it, asks for a source otherwise and never passes it as fine; the trail says that it was proposed and
+by which words.
 """
 
 from __future__ import annotations
@@ -21,10 +22,10 @@ from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
 
 # Set on labelled sentences of others, half of them kept apart: see DEVELOPERS.md. In log odds.
-PROPOSE = 4.0
+PROPOSE = 5.0
 DOUBT = -3.0
 # Where the classes of a sentence alone say as little or as much, its words would not change the answer: spared.
-_HOPELESS, _SURE = 0.0, 1.0
+_HOPELESS, _SURE = 0.5, 2.0
 
 # What a word is where its class says more than the word: many foods, one way of speaking of them.
 CONTENT = (
@@ -117,17 +118,15 @@ class WordModel:
         weigh, words = self._claim.get, self.words(tagged)
         distinct = {*words, *map(" ".join, zip(["^", *words], [*words, "$"], strict=True)), _length(words)}
         named = frozenset(filter(str.isupper, words))
-        distinct.update([stem(item.words) for item, word in zip(tagged.items, words, strict=True) if word in named])
         return math.fsum([weigh(feature, 0.0) for feature in distinct]) + self._together(named)
 
     def features(self, tagged: Tagged, present: frozenset[str]) -> set[str]:
         """What is weighed: words and pairs of words (or their classes), classes, classes met together, length."""
         words = self.words(tagged)
         named = frozenset(filter(str.isupper, words))
-        said = {stem(item.words) for item, word in zip(tagged.items, words, strict=True) if word in named}
         pairs = map(" ".join, zip(["^", *words], [*words, "$"], strict=True))
         classes = (f"<{name}>" for name in present)
-        return {*words, *said, *pairs, *classes, *_met(named), _length(words), ALWAYS}
+        return {*words, *pairs, *classes, *_met(named), _length(words), ALWAYS}
 
     def words(self, tagged: Tagged) -> list[str]:
         """Each item as its class in capitals where that says more, else as its stem."""
