@@ -1,20 +1,25 @@
 """One keystroke to findings: a real server process, a real recipe, measured from sending the change to the findings.
 
-    python benchmarks/editor.py [RECIPE] [KEYSTROKES]
+    python benchmarks/editor.py [RECIPE] [KEYSTROKES] [OTHERS]
 
 Prints percentiles in milliseconds for the whole way (with the delay of quiet set to nothing), for the look alone in
-this process, and their ratio. Another machine has other milliseconds; the ratio travels.
+this process, and their ratio; then the look alone in a channel of OTHERS recipes (5,000), where the recipe that is
+typed in uses another one as a food, so that its rules look across. Another machine has other milliseconds; the ratio
+travels, and so does processor time beside a bare interpreter's start.
 """
 
 from __future__ import annotations
 
 import sys
+import tempfile
 import time
 from collections.abc import Sequence
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
+
+from bowls import make  # noqa: E402
 
 from spoonproof.editor.bench import Bench, OpenText  # noqa: E402
 from spoonproof.editor.diagnostics import diagnostics  # noqa: E402
@@ -35,6 +40,11 @@ def main(arguments: Sequence[str]) -> None:
         p50, p95, worst = percentile(times, 50), percentile(times, 95), max(times)
         print(f"  {label:<22} median {p50:6.1f} ms   p95 {p95:6.1f} ms   worst {worst:6.1f} ms")
     print(f"  whole way / look alone: {percentile(whole, 50) / percentile(alone, 50):.2f}")
+    others = int(arguments[2]) if len(arguments) > 2 else 5000
+    across = among(others, count)
+    print(f"a recipe that uses another, among {others}: {count} keystrokes")
+    p50, p95, worst = percentile(across, 50), percentile(across, 95), max(across)
+    print(f"  {'the look alone':<22} median {p50:6.1f} ms   p95 {p95:6.1f} ms   worst {worst:6.1f} ms")
 
 
 def through_the_server(name: str, text: str, texts: Sequence[str]) -> list[float]:
@@ -61,6 +71,22 @@ def in_this_process(name: str, text: str, texts: Sequence[str]) -> list[float]:
         diagnostics(bench.look(opened))
         times.append((time.perf_counter() - start) * 1000)
     return times
+
+
+def among(others: int, count: int) -> list[float]:
+    """Milliseconds of looking at a recipe with a ``recipe:`` food in a channel of many."""
+    with tempfile.TemporaryDirectory(prefix="among-") as name:
+        folder = make(Path(name) / "channel", others)
+        path = folder / "recipes" / "bowl-0.md"
+        text = path.read_text("utf-8").replace("foods:\n", "foods:\n  - 60 g recipe:bowl-1\n", 1)
+        bench, times = Bench(), []
+        for number in range(count + 1):
+            typed = text + "The bowl is warm and good. "[: number % 27 + 1] + "\n"
+            opened = OpenText(path.as_uri(), path, number, Document("recipes/bowl-0.md", typed))
+            start = time.perf_counter()
+            diagnostics(bench.look(opened))
+            times.append((time.perf_counter() - start) * 1000)
+        return times[1:]
 
 
 def percentile(times: Sequence[float], share: int) -> float:
