@@ -68,6 +68,8 @@ class _Node:
 def fold(text: str) -> str:
     """Lower case, straight apostrophes, no accents; as long as ``text``, so offsets hold."""
     low = text.lower()
+    if low.isascii() and "`" not in low:
+        return low  # most text: there is nothing to translate
     if len(low) != len(text):
         low = "".join(c if len(c.lower()) != 1 else c.lower() for c in text)
     return low.translate(_FOLD)

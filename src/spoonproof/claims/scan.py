@@ -11,7 +11,7 @@ PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?
 _MARKS = {
     ",": COMMA, ";": STOP, ".": STOP, "!": STOP, "…": STOP, "?": QUERY, ":": COLON, "(": OPEN, ")": CLOSE,
     "[": OPEN, "]": CLOSE, "—": COMMA, "–": COMMA, "/": COMMA, "|": COMMA, "•": COMMA, "→": COLON, "=": COLON,
-    "+": COMMA, "&": PLAIN, ">": COLON, "*": COMMA,
+    "+": COMMA, "-": COMMA, "&": PLAIN, ">": COLON, "*": COMMA,
 }  # fmt: skip
 
 
@@ -103,7 +103,7 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
             at = stop
             continue
         items.append(Item(start, end, word, None))
-        symbols.append(number if word[0].isnumeric() else COMMA if word == "-" else _MARKS.get(word, PLAIN))
+        symbols.append(PLAIN if word.isalpha() else number if word[0].isnumeric() else _MARKS.get(word, PLAIN))
         at += 1
     return Tagged(text, tuple(items), "".join(symbols), lexicon)
 
