@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Literal
+from typing import Literal, cast
 
 from spoonproof.feeding.bowl import in_baby_bowl, nested
 from spoonproof.feeding.kinds import parts
@@ -69,8 +69,15 @@ def labels(tables: FeedingTables, market: str | Sequence[str]) -> list[Label]:
 
     Of several markets the first gives the words; what only a further one asks for comes after, in its words.
     """
+    markets = (market,) if isinstance(market, str) else tuple(market)
+    if markets not in tables.labels:
+        tables.labels[markets] = _labels(tables, markets)
+    return list(cast("list[Label]", tables.labels[markets]))
+
+
+def _labels(tables: FeedingTables, markets: Sequence[str]) -> list[Label]:
     found: dict[str, Label] = {}
-    for one in (market,) if isinstance(market, str) else market:
+    for one in markets:
         for row in tables.rows.get("allergens", ()):
             if row.text("market") == one:
                 found.setdefault(
@@ -94,8 +101,7 @@ class _Hidden:
     """The table of foods that bring an allergen, by their names."""
 
     def __init__(self, tables: FeedingTables) -> None:
-        rows = tables.rows.get("allergen_labels", ())
-        self._rows = {row.text("id"): row for row in rows}
+        self._rows = tables.by_id("allergen_labels")
         self._phrases = tables.phrases_of("allergen_labels")
 
     def of(self, text: str) -> frozenset[str]:

@@ -77,6 +77,15 @@ class FeedingTables:
         default_factory=dict, compare=False, repr=False
     )  # kinds.py's memory
 
+    _by_id: dict[str, Mapping[str, Row]] = field(default_factory=dict, compare=False, repr=False)
+    labels: dict[object, object] = field(default_factory=dict, compare=False, repr=False)  # allergens.py's memory
+
+    def by_id(self, table: str) -> Mapping[str, Row]:
+        """A table's rows by id, laid out once."""
+        if table not in self._by_id:
+            self._by_id[table] = {row.text("id"): row for row in self.rows.get(table, ())}
+        return self._by_id[table]
+
     def phrases_of(self, table: str, column: str = "names") -> Phrases:
         """The phrases of a table's rows by id, made once."""
         if table not in self._by_table:

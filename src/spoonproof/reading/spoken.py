@@ -51,6 +51,7 @@ def number_words(value: int) -> str:
     return " ".join(_ONES[int(digit)] for digit in str(value))
 
 
+@lru_cache(maxsize=4096)
 def as_spoken(text: str) -> str:
     """``text`` with figures, fractions and units written out as a presenter says them."""
     text = re.sub(r"(?<=[\d½¼¾])\s?[–-]\s?(?=\d)", " to ", text)
