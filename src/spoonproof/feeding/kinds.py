@@ -82,6 +82,14 @@ def _hits(line: FoodLine, tables: FeedingTables) -> list[Found]:
     return [one for one in named if not any(set(one.phrase) < set(hit.phrase) for hit in longer)] + longer
 
 
+def _own_names(food: Food, tables: FeedingTables) -> frozenset[tuple[str, ...]]:
+    """The names of a record in folded words."""
+    if food.id not in tables.record_names:
+        names = (food.id.replace("-", " "), food.name, *food.names)
+        tables.record_names[food.id] = frozenset(tuple(word.key for word in words(name)) for name in names)
+    return tables.record_names[food.id]
+
+
 def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of what a line names.
 
@@ -92,7 +100,7 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     hits = _hits(line, tables)
     if food is None:
         return frozenset().union(*(tables.kinds[hit.value] for hit in hits)) if hits else EMPTY
-    own = {tuple(word.key for word in words(name)) for name in (food.id.replace("-", " "), food.name, *food.names)}
+    own = _own_names(food, tables)
     by_record = kinds_of_record(food, foods, tables)
     if tuple(word.key for word in words(line.name)) in own:
         name = {word.key for word in words(line.name)}

@@ -78,6 +78,9 @@ class FeedingTables:
     )  # kinds.py's memory
 
     _by_id: dict[str, Mapping[str, Row]] = field(default_factory=dict, compare=False, repr=False)
+    record_names: dict[str, frozenset[tuple[str, ...]]] = field(
+        default_factory=dict, compare=False, repr=False
+    )  # kinds.py's
     labels: dict[object, object] = field(default_factory=dict, compare=False, repr=False)  # allergens.py's memory
 
     def by_id(self, table: str) -> Mapping[str, Row]:
