@@ -25,7 +25,7 @@ document.documentElement.classList.add("has-script");
   const tokens = cards.map((card) => new Set(card.dataset.is.split(" ")));
   const sift = () => {
     const asked = fold(find.value).split(/\s+/).filter(Boolean);
-    const chosen = [...form.querySelectorAll("input[type=radio]:checked")].map((i) => i.value).filter((v) => !v.startsWith("any-"));
+    const chosen = [...form.querySelectorAll("input[type=radio]:checked, input[type=checkbox]:checked")].map((i) => i.value).filter((v) => !v.startsWith("any-"));
     let left = 0;
     cards.forEach((card, i) => {
       const stays = asked.every((word) => words[i].includes(word)) && chosen.every((token) => tokens[i].has(token));

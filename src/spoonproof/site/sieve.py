@@ -59,7 +59,7 @@ def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
         ("within", "Ready within", "any time", times),
     )
     return tuple(
-        Filter(id, label, (Choice(f"any-{id}", any_label), *choices))
+        Filter(id, label, (Choice(f"any-{id}", any_label), *choices), many=id == "without")
         for id, label, any_label, choices in groups
         if choices and (id in ("age", "texture", "without") or len(choices) > 1)
     )

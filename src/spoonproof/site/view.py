@@ -331,11 +331,12 @@ class Card:
 
 @dataclass(frozen=True, slots=True)
 class Filter:
-    """A group of the index's filters: exactly one choice holds; the first is "any"."""
+    """A group of the index's filters: the first choice is "any"; exactly one holds, or with ``many`` any number."""
 
     id: str
     label: str
     choices: tuple[Choice, ...]
+    many: bool = False
 
 
 @dataclass(frozen=True, slots=True)
