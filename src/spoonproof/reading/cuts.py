@@ -19,7 +19,7 @@ from spoonproof.reading.numbers import number_at, range_sign
 from spoonproof.reading.runs import runs_at, tokens_of
 
 _LENGTH = re.compile(
-    r"[ \t]*[-‑]?[ \t]*(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
+    r"[ \t]{0,9}[-‑]?[ \t]{0,9}(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
 )
 _BY = re.compile(  # blanks are counted: four free runs of them in a row would take the fourth power of their length
     r" ?[-‑]?(cms?|mms?|inch(?:es)?|ins?|[\"”″])?(?: (?:thick|wide))? ?(?:[x×]|by) ?(?=[0-9])"
@@ -30,13 +30,13 @@ _HALF = re.compile(
     r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
 )
 _LENGTHWAYS = re.compile(
-    r"[ \t,]*\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
+    r"[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
 )
 _FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
-_INTO = re.compile(r"[ \t]*(?:lengthways|lengthwise)?[ \t]*(?:into|in)[ \t]+(?:[a-z]+[ \t]+)?", re.I)
+_INTO = re.compile(r"[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?", re.I)
 _NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
 _FILL = re.compile(
-    r"[ \t]*(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
+    r"[ \t]{0,9}(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
     r"|or so)(?![\w])",
     re.I,
 )

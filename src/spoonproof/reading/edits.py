@@ -12,7 +12,7 @@ from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.yaml_tree import read_yaml
 
-_BREAKS = re.compile(r"[ \t]*(?:\r\n|\r|\n)[ \t]*")
+_BREAKS = re.compile(r"(?<![ \t])[ \t]*+(?:\r\n?|\n)[ \t]*+")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _DASH = re.compile(r"^[^\s#-][^\n]*:[ \t]*(?:#[^\n]*)?\n( *)- ", re.MULTILINE)
 _ESCAPES = {"\\": "\\\\", '"': '\\"', "\t": "\\t", "\n": "\\n", "\r": "\\r"}

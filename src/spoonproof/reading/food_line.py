@@ -33,7 +33,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
 from spoonproof.reading.runs import tokens_of
 
-_TO_TASTE = re.compile(r"[, \t]*\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
+_TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -145,10 +145,11 @@ def _read_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading 
 
 
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
-_WHOLE_OTHER = re.compile(r"[ \t-]*(?:milk|grain|wheat|meal|cow|food)", re.I)
-_PLUS_EXTRA = re.compile(r"[, \t]*\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
+_WHOLE_OTHER = re.compile(r"[ \t-]{0,9}(?:milk|grain|wheat|meal|cow|food)", re.I)
+_PLUS_EXTRA = re.compile(r"[, \t]{0,9}\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
 _PIECE = re.compile(
-    r"[ \t-]*(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]+of)?(?![\w-])", re.I
+    r"[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])",
+    re.I,
 )
 
 

@@ -32,12 +32,14 @@ _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
 DEFINITE = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)(?:[ \t]+[\w-]+)?(?:[ \t]+and)?[ \t]+$",
+    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
+    r"(?:[ \t]{1,9}[\w-]+)?(?:[ \t]{1,9}and)?[ \t]{1,9}$",
     re.I,
 )
+_MADE = ("juice", "paste", "puree", "zest")
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
-    r"[ \t-]+(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
+    r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
     r"squeezer|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
     r"|moulds|"
@@ -52,7 +54,7 @@ _LIKENESS = re.compile(
     r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)",
     re.I,
 )
-_AS_AS = re.compile(r"\bas[ \t]+\w+[ \t]+as[ \t]+(?:an?[ \t]+)?(?:\w+[ \t]+)?\w+", re.I)
+_AS_AS = re.compile(r"\bas[ \t]{1,9}\w+[ \t]{1,9}as[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+", re.I)
 _NOT = re.compile(
     r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
     r"|avoiding|omit|"
@@ -60,23 +62,24 @@ _NOT = re.compile(
     re.I,
 )
 _NOT_NOT = re.compile(
-    r"(?:[ \t]+(?:to[ \t]+)?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back"
+    r"(?:[ \t]{1,9}(?:to[ \t]{1,9})?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back"
     r"|only|just|"
     r"until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
     re.I,
 )
 _NOT_ENDS = re.compile(
-    r"[.;!?()—]|,[ \t]*(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
+    r"[.;!?()—]|,[ \t]{0,9}(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
 )
 _IS_NOT = re.compile(
-    r"(?:[ \t]+\w+){0,2}[ \t]+(?:is|are|should|must|can|has|have)(?:[ \t]+(?:not|no)\b|n['’]t\b"
+    r"(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b"
     r"|not\b)",
     re.I,
 )
-_IS_VERB = re.compile(r"squash[ \t]+(?:each|every|any|the|them|it|all|one)\b", re.I)
+_IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|every|any|the|them|it|all|one)\b", re.I)
 _SALT_AND_PEPPER = re.compile(
-    r"\b(?:salt(?:[ \t]+and|[ \t]*&|,)[ \t]+)((?:freshly[ \t]+)?(?:ground[ \t]+|cracked[ \t]+)?(?:black[ \t]+"
-    r"|white[ \t]+)?pepper)\b",
+    r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
+    r"(?:black[ \t]{1,9}"
+    r"|white[ \t]{1,9})?pepper)\b",
     re.I,
 )
 _GROUPS: Mapping[str, tuple[str, ...]] = {
@@ -253,6 +256,8 @@ class Names:
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
         lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
+        if not lines:  # "horseradish and lemon" where the list has lemon juice
+            lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
             lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
         if not lines and len(words) == 1 and words[0] in _GROUPS:  # "the cheese", "the berries"

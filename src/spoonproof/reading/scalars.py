@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-_FOLD = re.compile(r"[ \t]*(?:\r\n|\r|\n)(?:[ \t]*(?:\r\n|\r|\n))*[ \t]*")
+# Nothing is given back once it is taken, and no match begins inside a run of blanks: linear whatever comes.
+_FOLD = re.compile(r"(?<![ \t])[ \t]*+(?:\r\n?|\n)(?:[ \t]*+(?:\r\n?|\n))*+[ \t]*+")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _ESCAPE = re.compile(r"\\(?:x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[ \t]*(?:\r\n|\r|\n)[ \t]*|.)", re.DOTALL)
 
