@@ -34,7 +34,7 @@ class Register:
     allergens: AllergenLists = field(default_factory=AllergenLists)
     _about: Mapping[str, frozenset[str]] = field(default_factory=dict)
     _by_effect: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
-    _narrowed: dict[tuple[str, str, str | None], tuple[Entry, ...]] = field(
+    _narrowed: dict[tuple[str, str, str | None], tuple[list[Entry], dict[str, list[Entry]]]] = field(
         default_factory=dict, compare=False, repr=False
     )
 
@@ -100,18 +100,27 @@ class Register:
             reverse=True,
         )
 
-    def _of_relation(self, key: Key) -> tuple[Entry, ...]:
-        """The entries for the claim's effect, kind and level: few relations are asked for again and again."""
+    def _of_relation(self, key: Key) -> list[Entry]:
+        """The entries for the claim's effect, kind and level that are about anything or about one of its subjects:
+        few relations are asked for again and again."""
         relation = key.effect or UNNAMED, key.kind, key.level
-        found = self._narrowed.get(relation)
-        if found is None:
-            found = self._narrowed[relation] = tuple(
-                entry
-                for effect in ("", key.effect or UNNAMED)
-                for entry in self._by_effect.get(effect, ())
-                if (not entry.kinds or key.kind in entry.kinds) and (not entry.levels or key.level in entry.levels)
-            )
-        return found
+        if relation not in self._narrowed:
+            free: list[Entry] = []
+            about: dict[str, list[Entry]] = defaultdict(list)
+            for effect in ("", key.effect or UNNAMED):
+                for entry in self._by_effect.get(effect, ()):
+                    if (entry.kinds and key.kind not in entry.kinds) or (
+                        entry.levels and key.level not in entry.levels
+                    ):
+                        continue
+                    if not entry.about:
+                        free.append(entry)
+                    for subject in self.about(entry):
+                        about[subject].append(entry)
+            self._narrowed[relation] = free, dict(about)
+        free, about = self._narrowed[relation]
+        named = {entry.id: entry for subject in key.subjects for entry in about.get(subject, ())}
+        return [*free, *named.values()]
 
     def _fits(self, entry: Entry, key: Key) -> bool:
         """Whether an entry for the key's relation fits the rest of it."""
