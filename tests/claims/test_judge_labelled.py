@@ -92,7 +92,7 @@ def test_the_labels_are_many_and_of_every_sort() -> None:
         assert sum(row.verdict == verdict for row in rows) >= 40
     assert {row.paid for row in rows} == {"editorial", "gifted", "affiliate", "sponsored", "own-product"}
     assert {"EU", "GB", "US", "Codex"} <= {row.markets for row in rows}
-    assert sum(bool(advices) for _, advices in judgements()) >= 0.85 * len(rows)
+    assert sum(bool(advices) for _, advices in judgements()) >= 0.8 * len(rows)
 
 
 def test_nothing_false_unproven_or_refused_is_kept() -> None:
