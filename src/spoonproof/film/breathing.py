@@ -24,15 +24,18 @@ _PREPOSITIONS = frozenset(
 _HOLDS_ON = _PREPOSITIONS | frozenset(
     "a an the my your his her its our their this these those some any no not every each i you he she it we they is are "
     "was were be been has have had will can may must should do does did very too as and but or if when until than one "
-    "two three four five six seven eight nine ten half about so".split()
+    "two three four five six seven eight nine ten half about so what how why whether same other own such".split()
 )
 """Words that belong to what comes after them: no break behind them."""
 
+_HELD = frozenset("it them him us me".split())
+"""Words that belong to what comes before them."""
+
 _FIGURE = re.compile(r"[\d½¼¾⅓⅔.,–-]+")
-_MARK, _BEFORE_CONJUNCTION, _BEFORE_PREPOSITION, _PLAIN, _TORN = 0.0, 2.0, 4.0, 7.0, 20.0
+_MARK, _BEFORE_CONJUNCTION, _BEFORE_PREPOSITION, _PLAIN, _TORN = 0.0, 2.0, 4.0, 12.0, 25.0
 """What a break costs, beside how far it lies from the middle (0 to 10)."""
 
-_SHORT_COST = 9.0  # a part too short to be read in peace
+_SHORT_COST = 4.0  # a part too short to be read in peace
 
 
 def sentences(text: str) -> list[str]:
@@ -60,7 +63,9 @@ def chunks(text: str, lasts: Callable[[str], float], least: float, most: float) 
 
 def _fitting(text: str, lasts: Callable[[str], float], least: float, most: float) -> list[str]:
     at = None
-    if len(lines(text)) > LINES or lasts(text) > most:
+    made = lines(text)
+    unquiet = len(made) == LINES and torn(*made) and lasts(text) >= 2 * least
+    if len(made) > LINES or lasts(text) > most or unquiet:
         at = _best(text, lambda left, right: _SHORT_COST * ((lasts(left) < least) + (lasts(right) < least)))
     if at is None:
         return [text]
@@ -112,7 +117,9 @@ def _tears(words: Sequence[str], gap: int) -> float:
         return _MARK
     if before[-1] == ",":
         return _MARK + 1.0
-    if before.lower() in _HOLDS_ON or _FIGURE.fullmatch(before) or (plain == "to" and before[-1:].isdigit()):
+    if before.lower() in _HOLDS_ON or _FIGURE.fullmatch(before) or plain in _HELD:
+        return _TORN
+    if plain == "to" and before[-1:].isdigit():
         return _TORN
     if plain in _CONJUNCTIONS:
         return _BEFORE_CONJUNCTION

@@ -59,18 +59,19 @@ def _of_take(take: Take) -> Iterator[Caption]:
     clock = take.start
     parts = chunks(take.say, lambda text: pace * sum(map(_weight, sentences(text))), LEAST_SECONDS, MOST_SAID)
     weights = [max(0.001, sum(map(_weight, sentences(part)))) for part in parts]
-    lengths = _borrowed([said * weight / sum(weights) for weight in weights])
+    floors = [max(LEAST_SECONDS, len(part.split()) * 60.0 / MOST_WORDS_A_MINUTE) for part in parts]
+    lengths = _borrowed([said * weight / sum(weights) for weight in weights], floors)
     for part, length in zip(parts, lengths, strict=True):
         yield Caption(round(clock, 3), round(clock + length, 3), tuple(lines(part)), take.presenter)
         clock += length
 
 
-def _borrowed(lengths: list[float]) -> list[float]:
-    """Lengths of captions end to end, a short one taking from the one after or before it what that one can spare."""
+def _borrowed(lengths: list[float], floors: list[float]) -> list[float]:
+    """Lengths of captions end to end, one below its floor taking what the one after or before it can spare."""
     result = list(lengths)
     pairs = [(at, at + 1) for at in range(len(result) - 1)]
     for short, other in [*pairs, *((other, short) for short, other in reversed(pairs))]:
-        taken = min(LEAST_SECONDS - result[short], result[other] - LEAST_SECONDS, MOST_LAG)
+        taken = min(floors[short] - result[short], result[other] - floors[other], MOST_LAG)
         if taken > 0:
             result[short] += taken
             result[other] -= taken
@@ -97,7 +98,7 @@ def spaced(cues: Iterable[Caption], runs: float) -> tuple[Caption, ...]:
 
 def too_fast(cues: Sequence[Caption]) -> list[Caption]:
     """Captions that must be read faster than ``MOST_WORDS_A_MINUTE``."""
-    return [cue for cue in cues if cue.words_a_minute > MOST_WORDS_A_MINUTE]
+    return [cue for cue in cues if round(cue.words_a_minute) > MOST_WORDS_A_MINUTE]
 
 
 def webvtt(cues: Sequence[Caption]) -> str:

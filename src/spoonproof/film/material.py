@@ -64,8 +64,12 @@ def ages_in_words(ages: AgeRange) -> str:
     return f"{ages.low} to {ages.high} months"
 
 
-def food_said(line: FoodLine) -> str:
-    """A food as a presenter says it: without its amount and its cut."""
+def food_said(line: FoodLine, dish: Dish) -> str:
+    """A food as a presenter says it: without its amount and its cut; another recipe by its title."""
+    other = dish.others.get(line.recipe) if line.recipe is not None else None
+    if other is not None and not line.alias:
+        title = other.title.value
+        return title[:1].lower() + title[1:]
     return line.alias or line.name or line.text
 
 
@@ -104,7 +108,7 @@ def _foods(dish: Dish) -> tuple[str, ...]:
     if len(lines) > LISTED_FOODS:
         grams = {part.line: part.raw.mid for part in dish.facts.ingredients}
         lines.sort(key=lambda pair: -grams.get(pair[0], 0.0))
-    return tuple(dict.fromkeys(food_said(line) for _, line in lines))
+    return tuple(dict.fromkeys(food_said(line, dish) for _, line in lines))
 
 
 def _aloud(words: str) -> str:
