@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import lru_cache
 
 from spoonproof.model.recipe import Amount
 from spoonproof.site.view import Choice, Shown
@@ -54,6 +55,7 @@ def _weighable(grams: Fraction) -> Fraction:
     return _round_to(grams, Fraction(10))
 
 
+@lru_cache(maxsize=4096)
 def metric(kind: str, amount: Fraction) -> str:
     """Grams or millilitres for a kitchen scale or jug."""
     value = _weighable(amount)
@@ -62,6 +64,7 @@ def metric(kind: str, amount: Fraction) -> str:
     return f"{number(value)} {kind}"
 
 
+@lru_cache(maxsize=4096)
 def american(kind: str, amount: Fraction) -> str:
     """Ounces and pounds, or US spoons and cups."""
     if kind == "g":
