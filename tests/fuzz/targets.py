@@ -187,6 +187,7 @@ def seeds(target: str) -> list[bytes]:
     if target == "captions":
         texts += [
             b"WEBVTT\n\nNOTE hello\n\n1\n00:01.000 --> 00:04.000 line:0\n<v Ann>Carrots cure &amp; colds.\n",
-            b"1\r\n00:00:01,000 --> 00:00:02,500\r\n- Honey is fine\r\n\r\n2\r\n00:00:02,500 --> 00:00:04,000\r\nfine from six.\r\n",
+            b"1\r\n00:00:01,000 --> 00:00:02,500\r\n- Honey is fine\r\n\r\n"
+            b"2\r\n00:00:02,500 --> 00:00:04,000\r\nfine from six.\r\n",
         ]
     return texts
