@@ -86,8 +86,8 @@ PIECES = [
         "---\n", "- ", ": ", "\r", "\r\n", "\n\n", "\t", "&a", "*a", "!t ", "|\n", ">-\n", "'", '"', "[", "]", "{", "}",
         "#", "½", "1/0", "1e400", "-0", "NaN", "2-3", "3-2", "1,5", "٣", "\u202e", "\u2028", "\x00", "\x1b[2J", "🥄",
         "é", " " * 40, "<!--", "-->", "<b>", "](", "![", "`", "```\n", "00:01.000 --> 00:02.000\n", "WEBVTT\n", "g",
-        "cup", "minutes", "°C", "until soft", "for the baby", "the family", "cures", "rich in iron", "no added sugar", "honey",
-        "and", "is", "not", "%", ".", "?", "<<: ", "? ", "=", "foods:\n", "steps:\n", "ages: 6-8 months\n", "draft: yes\n",
+        "cup", "minutes", "°C", "until soft", "for the baby", "the family", "cures", "rich in iron", "no added sugar",
+        "honey", "is", "not", "%", ".", "?", "<<: ", "? ", "=", "foods:\n", "steps:\n", "ages: 6-8 months\n",
     )
 ]  # fmt: skip
 
