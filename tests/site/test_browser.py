@@ -198,6 +198,28 @@ def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Built) 
     page.context.close()
 
 
+def test_chapters_are_found_in_the_player_and_by_address(chromium: Any, built: Built) -> None:
+    page = open_page(chromium, built, "odd/recipes/full-house.html")
+    at = "document.getElementById('film-itself').currentTime"
+    page.locator(".chapters a").nth(1).click()
+    assert page.evaluate(at) == 10 and page.url.endswith("full-house.html")
+    assert page.evaluate("document.activeElement.id") == "film-itself"
+    page.goto(built.url("odd/recipes/full-house.html?t=60"))
+    assert page.evaluate(at) == 60
+    kinds = "[...document.querySelectorAll('track')].map((t) => t.kind + ' ' + t.srclang)"
+    assert page.evaluate(kinds) == ["captions en-GB", "chapters en-GB"]
+    page.context.close()
+    plain = open_page(chromium, built, "odd/recipes/full-house.html", java_script_enabled=False)
+    assert (plain.locator(".chapters a").nth(1).get_attribute("href") or "").endswith("videos/pot.mp4#t=10")
+    plain.context.close()
+
+
+def test_an_address_in_a_closed_part_opens_it(chromium: Any, built: Built) -> None:
+    page = open_page(chromium, built, "register.html#at-iron-oxygen")
+    assert page.locator("details.drawer").first.get_attribute("open") is not None
+    page.context.close()
+
+
 def test_reduced_motion_stills_everything(chromium: Any, built: Built) -> None:
     for wish, moves in (("reduce", False), ("no-preference", True)):
         page = open_page(chromium, built, "index.html", reduced_motion=wish)
