@@ -17,7 +17,7 @@ _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
-_MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*", "grown ups", "as adults", "for adults")
+_MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
@@ -74,7 +74,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
 
 def _months(match: re.Match[str], register: Register) -> int | None:
     """The months of an age in words; None where its number is none."""
-    value = _count(match[1], register)
+    value = 1.0 if match[1] == "a" else _count(match[1], register)  # "under a year"
     unit = match[2]
     per = 12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1
     return None if value is None else int(value * per)
