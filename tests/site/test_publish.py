@@ -245,11 +245,13 @@ def test_the_watch_serves_to_this_machine_alone_and_tells_of_a_new_build(channel
         assert b"Quay Spoons" in urllib.request.urlopen(f"{at}/index.html", timeout=5).read()
         assert b"EventSource" in urllib.request.urlopen(f"{at}/site.js", timeout=5).read()
         assert b"EventSource" not in (channel / "out/site/site.js").read_bytes()
-        stranger = urllib.request.Request(f"{at}/index.html", headers={"Host": "evil.example:80"})
-        with pytest.raises(urllib.error.HTTPError, match="403"):
-            urllib.request.urlopen(stranger, timeout=5)
-        with pytest.raises(urllib.error.HTTPError, match="404"):
-            urllib.request.urlopen(f"{at}/../../channel.yaml", timeout=5)
+        for method in ("GET", "HEAD"):
+            stranger = urllib.request.Request(f"{at}/index.html", headers={"Host": "evil.example:80"}, method=method)
+            with pytest.raises(urllib.error.HTTPError, match="403"):
+                urllib.request.urlopen(stranger, timeout=5)
+        for path in ("../../channel.yaml", "nowhere/site.js", "%2e%2e/%2e%2e/channel.yaml"):
+            with pytest.raises(urllib.error.HTTPError, match="404"):
+                urllib.request.urlopen(f"{at}/{path}", timeout=5)
         with urllib.request.urlopen(f"{at}/reload", timeout=5) as stream:
             time.sleep(0.2)
             reloads.again()

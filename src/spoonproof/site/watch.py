@@ -72,16 +72,23 @@ class _Handler(SimpleHTTPRequestHandler):
         self.reloads = reloads
         super().__init__(*args, **kwargs)
 
-    def do_GET(self) -> None:
-        """A file of the site, its script with the reload line added, or the event stream."""
+    def parse_request(self) -> bool:
+        """Whatever is asked for, it is not answered under another name than this machine's."""
+        if not super().parse_request():
+            return False
         host = (self.headers.get("Host") or "").rpartition(":")[0]
         if host not in ("127.0.0.1", "localhost"):
             self.send_error(403, "only this machine")  # another site's name pointed at us
-            return
+            return False
+        return True
+
+    def do_GET(self) -> None:
+        """A file of the site, its script with the reload line added, or the event stream."""
+        script = Path(self.translate_path(self.path))
         if self.path == "/reload":
             self._stream()
-        elif self.path.partition("?")[0].endswith("/site.js"):
-            body = Path(self.translate_path(self.path)).read_bytes() + SCRIPT
+        elif script.name == "site.js" and script.is_file():
+            body = script.read_bytes() + SCRIPT
             self.send_response(200)
             self.send_header("Content-Type", "text/javascript; charset=utf-8")
             self.send_header("Content-Length", str(len(body)))
