@@ -155,6 +155,12 @@ def test_a_caution_nobody_says_is_missed(dish: Dish) -> None:
     assert not any(f.rule == "caution-not-said" for f in found)
 
 
+def test_a_cue_that_cannot_be_read_is_told(dish: Dish) -> None:
+    text = spoken((1.0, 4.0, "This bowl changes that.")).text + "\n00:00:05 --> soon\nLost words.\n"
+    film = edited(Document("film.vtt", text), write_script(material(dish)))
+    assert "cue-not-read" in {finding.rule for finding in findings(dish, film, claims_said(dish, film))}
+
+
 def test_fillers_are_no_news(dish: Dish) -> None:
     film, _ = heard(dish, (1.0, 4.0, "Um, so, this bowl changes that."))
     assert film.off_script == ()

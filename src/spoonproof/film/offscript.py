@@ -14,7 +14,7 @@ from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.film.timed import Edited, OffScript
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.finding import Finding, Remedy, SourceRef
+from spoonproof.model.finding import Area, Finding, Level, Remedy, SourceRef
 from spoonproof.model.recipe import Picture
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span, Text
@@ -36,14 +36,14 @@ def claims_said(dish: Dish, film: Edited) -> list[JudgedClaim]:
 
 def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Finding]:
     """Findings for what was said off script, in order; a sentence in which nothing is wrong is a note. A caution of
-    the script that nobody says is a warning."""
-    found: list[Finding] = []
+    the script that nobody says is a warning; cues that can't be read are told too."""
+    found: list[Finding] = list(film.faults)
     for off in film.off_script:
         wrong = list(_of(dish, off, claims))
         found += wrong or [_finding(off, "note", "Not in the script; nothing wrong was found in it.")]
     for words, take in film.unsaid:
         document = film.passages[0].document
-        text = f"The script has this caution in {take}, and nobody says it: “{words}”"
+        text = f"The script has this caution in {take}, and nobody says it in these words: “{words}”"
         mend = Remedy("Record it as a pick-up, or put it into the words of another shot.")
         found.append(Finding(UNSAID, "film", "warning", text, document, document.whole, remedy=mend))
     return in_order(found)
@@ -54,10 +54,10 @@ def _of(dish: Dish, off: OffScript, claims: list[JudgedClaim]) -> Iterator[Findi
         level = level_of(judged)
         claim = judged.claim
         if claim.passage is off.passage and level is not None and off.touches(claim.start, claim.end):
-            area = "baby" if judged.harm == 3 and claim.kind in ("safety-age", "allergen") else "words"
+            area: Area = "baby" if judged.harm == 3 and claim.kind in ("safety-age", "allergen") else "words"
             yield Finding(
                 RULE,
-                area,  # type: ignore[arg-type]
+                area,
                 level,
                 message(judged),
                 off.passage.document,
@@ -107,17 +107,17 @@ def _span(off: OffScript) -> Span:
 
 def _finding(
     off: OffScript,
-    level: str,
+    level: Level,
     text: str,
     mend: str = "",
     sources: tuple[SourceRef, ...] = (),
     span: Span | None = None,
-    area: str = "film",
+    area: Area = "film",
 ) -> Finding:
     return Finding(
         RULE,
-        area,  # type: ignore[arg-type]
-        level,  # type: ignore[arg-type]
+        area,
+        level,
         text,
         off.passage.document,
         span or _span(off),

@@ -12,6 +12,7 @@ from spoonproof.film.aligned import Alignment, align, only_filler, only_hesitati
 from spoonproof.film.breathing import LINE_CHARACTERS, LINES, lines
 from spoonproof.film.captions import Caption
 from spoonproof.film.script import Script, Take
+from spoonproof.model.finding import Finding
 from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading.speech import read_statements
@@ -56,14 +57,15 @@ class OffScript:
 
 @dataclass(frozen=True, slots=True)
 class Edited:
-    """The finished film's words: its captions, what was said off script, the script with the times of the film, and
-    the cautions that were to be heard and were not (with the name of their take)."""
+    """The finished film's words: its captions, what was said off script, the script with the times of the film, the
+    cautions that were to be heard and were not (with the name of their take), and what of the file can't be read."""
 
     passages: tuple[Passage, ...]
     captions: tuple[Caption, ...]
     off_script: tuple[OffScript, ...]
     script: Script
     unsaid: tuple[tuple[str, str], ...]
+    faults: tuple[Finding, ...] = ()
 
 
 def edited(document: Document, script: Script) -> Edited:
@@ -71,7 +73,8 @@ def edited(document: Document, script: Script) -> Edited:
 
     Raises ValueError, with words for a person, when the file has no timed speech.
     """
-    passages = [passage for passage in read_statements(document)[0] if passage.cues]
+    read, faults = read_statements(document)
+    passages = [passage for passage in read if passage.cues]
     said = [(token, number) for number, passage in enumerate(passages) for token in tokens(passage.text)]
     if not any(token.words for token, _ in said):
         raise ValueError(f"{document.path}: no timed speech was found; give the WebVTT or SubRip captions of the film")
@@ -86,6 +89,7 @@ def edited(document: Document, script: Script) -> Edited:
         tuple(_off_script(passages, said, ours, found)),
         timed,
         tuple(_unsaid(script, ours, found)),
+        tuple(faults),
     )
 
 
