@@ -124,6 +124,10 @@ OTHER_FORMS = {
     "jelly cubes",
     "fennel tea",
     "sugar apple",
+    "pumpernickel",
+    "gravlax",
+    "gravadlax",
+    "cured salmon",
 }
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from spoonproof.cooking.pots import Event, Kitchen, Story, total
@@ -74,13 +75,30 @@ def fine_raw(story: Story) -> bool:
     return story.food.hardness in ("firm", "leaf") and cut.high_mm is not None and cut.high_mm <= _FINE_MM
 
 
+_FLAKES = re.compile(
+    r"\b(?:flak(?:es?|y|ing)|opaque|comes? apart|falls? apart|cooked (?:right )?through)\b", re.IGNORECASE
+)
+
+
+def fish_by_its_flakes(dish: Dish, story: Story) -> bool:
+    """Whether it is fish that a step cooks until it flakes: the flakes tell, no table of minutes."""
+    fish = story.food is not None and story.food.group in ("fish", "shellfish")
+    return fish and any(_FLAKES.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+
+
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
     """Foods that stay hard only because they join late: line -> (a food that was in the pot before, the need)."""
     found: dict[int, tuple[Story, Need]] = {}
     for story in kitchen.stories:
         softness, need = judged(dish, story)
         mine = cooked(story)
-        if softness not in ("hard", "crisp-tender") or need is None or mine is None or fine_raw(story):
+        if (
+            softness not in ("hard", "crisp-tender")
+            or need is None
+            or mine is None
+            or fine_raw(story)
+            or fish_by_its_flakes(dish, story)
+        ):
             continue
         for other in kitchen.stories:
             theirs = cooked(other)

@@ -24,6 +24,7 @@ _APART = re.compile(
     re.IGNORECASE,
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+_OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
     r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
@@ -171,6 +172,8 @@ class Kitchen:
         homes = [self.pots[home] for home in held if home is not None]
         if not named and verb.role == "split" and _FLESH.search(self._words(step, action)):
             return self._baked() or self.at_hand
+        if not named and self.at_hand and verb.role == "join" and _OVER_ALL.search(self._words(step, action)):
+            return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
         if not named:
             return self.at_hand
         if homes:
@@ -254,6 +257,8 @@ class Kitchen:
             self._lift(reached, thrown=bool(_THROWN.search(text)))
         for i in action.foods or reached:
             self.stories[i].cuts.extend(_cuts_of(action, i))
+            if verb.role == "cut" and not action.cuts and verb.id in _CUT_BY_VERB and self.stories[i].solid:
+                self.stories[i].cuts.append(Cut(_CUT_BY_VERB[verb.id], action.span))  # "break it up with a fork"
         if verb.role in ("join", "season") and action.time is not None:
             self._cook_on(step, action, reached)
 

@@ -6,7 +6,16 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
-from spoonproof.feeding.step_words import COOK, EGG_FIRM, EGG_WORDS, LAST_MINUTES, SOFT_END, UNDERDONE
+from spoonproof.feeding.step_words import (
+    BOILED_HARD,
+    COOK,
+    EGG_FIRM,
+    EGG_WORDS,
+    LAST_MINUTES,
+    SLOW,
+    SOFT_END,
+    UNDERDONE,
+)
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Recipe
@@ -33,10 +42,18 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         and not (food and food.state in ("cooked", "canned"))
     ):
         facts |= {"underdone", "cooked"}
+    if _slowly_only(texts):
+        facts.add("slow-cooked")
     if treatment and treatment.soaked_minutes > 0:
         facts.add("soaked")
     if "cooked" not in facts:
         facts.add("raw")
+
+
+def _slowly_only(texts: Sequence[str]) -> bool:
+    """Whether a slow cooker is all the heat: nothing is boiled hard before."""
+    slow = any(SLOW.search(text) for text in texts)
+    return slow and not any(BOILED_HARD.search(text) for text in texts)
 
 
 def left_underdone(texts: Sequence[str]) -> bool:

@@ -61,7 +61,18 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
 
 # Forms that a synonym of the record may ask for and the record itself does not say.
 _FORMS = frozenset(
-    {"hard-object", "jelly-cube", "cheese-ball", "bone-in", "crunchy", "fennel-tea", "mould-cheese", "rice-cereal"}
+    {
+        "hard-object",
+        "jelly-cube",
+        "cheese-ball",
+        "bone-in",
+        "crunchy",
+        "fennel-tea",
+        "mould-cheese",
+        "rice-cereal",
+        "seeded-bread",
+        "raw-dish",
+    }
 )
 
 # Kinds that count wherever the line says them ("ham, glazed with honey").

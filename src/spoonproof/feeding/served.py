@@ -49,7 +49,7 @@ FACTS = frozenset(
     stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
-    chilling flour unpasteurised rare salted heated-later""".split()
+    chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
 

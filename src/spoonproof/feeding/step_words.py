@@ -135,10 +135,13 @@ EGG_WORDS = re.compile(
 EGG_FIRM = re.compile(r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t|until)\b[^.;]{0,30}$", re.I)
 SOLID = re.compile(
     r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
-    r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) (?:\w+ ){0,3}?(?:runny|wet|liquid)|never runny|isn't runny|"
+    r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) (?:\w+ ){0,3}?(?:runny|wet|liquid)|never runny"
+    r"|isn't runny|"
     r"until set|set firm)\b",
     re.I,
 )
+SLOW = re.compile(r"\b(?:slow[- ]cook\w*|crock ?pot|on (?:the )?low (?:setting|for))\b", re.I)
+BOILED_HARD = re.compile(r"\b(?:boil(?!ed kettle)\w*|pressure[- ]cook\w*)\b", re.I)
 SET_IN_HEAT = re.compile(
     r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled)\b"
     r"|\bnothing (?:is )?runny\b",

@@ -147,7 +147,7 @@ BEFORE = _words(
     scant generous baby young new tender raw uncooked plain natural whole firm soft sweet juicy crisp
     peeled unpeeled cored stoned pitted deseeded seedless seeded topped tailed trimmed podded shelled hulled skinned
     skinless boneless boned skin bone on off in washed rinsed scrubbed cleaned drained strained squeezed patted dry
-    chopped diced cubed sliced grated shredded crushed mashed pureed puree torn flaked crumbled halved quartered
+    chopped snipped diced cubed sliced grated shredded crushed mashed pureed puree torn flaked crumbled halved quartered
     minced finely coarsely roughly thinly thickly lightly well fine coarse thick thin long short cut split
     cooked boiled steamed roasted roast baked poached grilled fried microwaved mashed blended leftover cold warm hot
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen

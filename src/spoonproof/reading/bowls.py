@@ -50,6 +50,7 @@ _SPLITS = (
     re.compile(
         rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside"
         rf"|off))?"
+        rf"(?:[ \t]+(?:into|in|to|onto)[ \t]+(?:an?|another|the)[ \t]+(?:[\w-]+[ \t]+)?[\w-]+)?"
         rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
         re.I,
     ),

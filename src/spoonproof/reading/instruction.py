@@ -9,12 +9,13 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.model.kitchen import Foods, Verb, VerbMatch, Verbs
-from spoonproof.model.recipe import Action, Cut
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.recipe import Action
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, hidden_parts
+from spoonproof.reading.step_cuts import cuts_of
 from spoonproof.reading.times import FoundHeat, FoundTime, find_heat, lid
 
 _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
@@ -60,7 +61,6 @@ _NOUN_BEFORE = re.compile(
 _NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
     r"\b(?:the|of|your)[ \t]{1,9}$|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$", re.I
 )
-_OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$", re.I)
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
     r"(?:oven|grill|griddle|steamer|kettle|microwave"
@@ -77,19 +77,12 @@ _LIQUID = re.compile(
     re.I,
 )
 _WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
-_CUT_PHRASE = re.compile(
-    r"\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)"
-    r"(?:[ \t]{1,9}(?:up|in|into|lengthways)){0,3}[ \t]{0,9}$",
-    re.I,
-)
 _JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
-_SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$", re.I)
 _OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
-_ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
+_WITH_FIRST = re.compile(r"[ \t]+(?:(?:up|together|well|gently)[ \t]+)?with\b", re.I)
 _MASHED_IN = re.compile(
     r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
 )
-_LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
 
@@ -260,6 +253,8 @@ def fill(
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
     everything = everything or mashed_in
+    if foods and last and draft.verb.role in ("blend", "join") and _WITH_FIRST.match(rest):
+        foods = tuple(dict.fromkeys((*last, *foods)))  # "flake the fish and blend with the cheese"
     if not foods and not everything and draft.verb.role == "cut" and not _OBJECT.search(objects):
         foods = last
     heating = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT
@@ -284,7 +279,7 @@ def fill(
         heat_c=_oven(heat),
         covered=lid_now if draft.verb.role in ("heat", "soak") or said is not None else None,
         water_ml=water,
-        cuts=_cuts(tables, passage, draft),
+        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures),
         with_liquid=water is not None or _LIQUID.search(own) is not None,
         unlisted=unlisted,
         last=bool(time and time.last),
@@ -353,31 +348,6 @@ def _water_ml(text: str, measures: Measures) -> float | None:
                 continue
         at += 1
     return total or None
-
-
-def _cuts(tables: Tables, passage: Passage, draft: Instruction) -> tuple[Cut, ...]:
-    text = passage.text
-    part = text[draft.start : draft.end]
-    base = draft.start
-    found = list(tables.measures.cuts.find(part, verbs=draft.verb.role == "cut"))
-    found = [f for f in found if not _OF_A_PERSON.search(part[max(0, f.start - 24) : f.start])]
-    if draft.verb.role != "cut":
-        phrase = _SERVED_AS if draft.verb.role == "serve" else _CUT_PHRASE
-        found = [f for f in found if f.cut.shape != "whole" and phrase.search(part[max(0, f.start - 40) : f.start])]
-    elif len(found) > 1 and found[0].start == 0:
-        found = found[1:]  # "slice into thin rounds": the shape counts, not the verb
-    elif len(found) == 1 and found[0].start == 0:
-        adverb = _ADVERB.search(part, found[0].end)
-        word = part[: found[0].end].split()[0].lower() if part else ""
-        meaning = tables.measures.cuts.verbs.get(f"{adverb[0].lower()} {word}") if adverb else None
-        if meaning is not None:
-            cut = replace(found[0].cut, shape=meaning.shape, low_mm=meaning.low_mm, high_mm=meaning.high_mm)
-            found = [found[0]._replace(cut=cut)]
-    along = _LENGTHWAYS.search(part) is not None
-    return tuple(
-        replace(f.cut, span=passage.span(base + f.start, base + f.end), lengthways=f.cut.lengthways or along)
-        for f in found
-    )
 
 
 def _only_before(text: str, draft: Instruction, mention: Mention) -> bool:
