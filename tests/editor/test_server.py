@@ -267,6 +267,27 @@ def test_definition_of_a_recipe_used_as_a_food_is_that_recipe(client: Client) ->
     assert found["uri"] == client.uri(NAME)
 
 
+def test_every_answer_counts_in_utf_16_behind_an_emoji(client: Client) -> None:
+    cook = "👩🏽‍🍳🥣"
+    text = CLEAN.replace("A bowl for a wet evening.", f"{cook} This bowl is rich in iron.").replace(
+        "  - 2 tsp rapeseed oil", f'  - "{cook} 2 tsp rapeseed oli"'
+    )
+    findings = client.open(NAME, text)
+    where = place(text, "rich in iron")
+    for character in (where["character"], where["character"] + len("rich in iro")):
+        told = client.at(NAME, "hover", where["line"], character)
+        assert "How it was judged" in told["contents"]["value"]
+        assert "rich in iron" in taken(text, told["range"])
+        assert client.at(NAME, "definition", where["line"], character)
+    before = client.at(NAME, "hover", where["line"], 2)
+    assert before is None or "How it was judged" not in before["contents"]["value"]
+    for finding in findings:
+        assert taken(text, finding["range"]).strip()
+    (top,) = client.ask("textDocument/documentSymbol", {"textDocument": {"uri": client.uri(NAME)}})
+    foods = next(part for part in top["children"] if part["name"] == "Foods")
+    assert "rapeseed oli" in taken(text, foods["children"][2]["selectionRange"])
+
+
 def test_outline_has_title_foods_and_steps(client: Client) -> None:
     client.open(NAME, CLEAN)
     (top,) = client.ask("textDocument/documentSymbol", {"textDocument": {"uri": client.uri(NAME)}})
