@@ -108,6 +108,8 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
 
 def _phrases(words: str, phrases: Sequence[str]) -> tuple[int, str]:
     """How many of these phrases stand in the words, those that overlap as one, and what follows the last."""
+    if not has_any(words, phrases):
+        return 0, ""
     spans = sorted((at, at + len(plain(phrase))) for phrase in phrases for at in _places(words, plain(phrase)))
     count, end = 0, 0
     for start, stop in spans:
