@@ -49,6 +49,21 @@ def test_a_package_and_a_day_are_written(channel: Path, capsys: pytest.CaptureFi
     assert str(out / "swede-again" / "shots.html") in capsys.readouterr().out
 
 
+def test_corrections_of_older_films_stand_in_the_description_once_they_are_out(channel: Path) -> None:
+    (channel / "corrections.csv").write_text(
+        "file,at,statement,state,advice,entry,since\n"
+        "old.vtt,0:29,Honey is fine from six months,pinned,cut-untrue,honey-given-early,2026-10-01\n"
+        "old.vtt,0:40,Swede prevents colds,drafted,cut-untrue,prevents-anything,2026-10-02\n"
+    )
+    assert run(channel, str(channel / "recipes" / "swede-mash.md")) == 0
+    words = (channel / "out" / "film" / "swede-mash" / "description.txt").read_text()
+    assert "Correction, 2026-10-01" in words
+    assert "none before twelve months" in words
+    assert "colds" not in words
+    (channel / "corrections.csv").write_text("file,state\n")
+    assert run(channel, str(channel / "recipes" / "swede-mash.md")) == 2
+
+
 def test_the_finished_films_captions_keep_their_time_and_what_was_added_is_told(
     channel: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -21,7 +21,13 @@ CORRECTIONS_SHOWN = 5
 def parser() -> ArgumentParser:
     """The arguments of ``shoot``."""
     found = new_parser("shoot", "Make the filming package of a recipe.", ("text", "jsonl"))
-    found.add_argument("recipe", nargs="*", type=Path, metavar="RECIPE")
+    found.add_argument(
+        "recipe",
+        nargs="*",
+        type=Path,
+        metavar="RECIPE",
+        help="several: also one shopping list, props and shots by set-up",
+    )
     found.add_argument("--out", type=Path, metavar="DIR", help="where to (default: out/film in the channel)")
     found.add_argument(
         "--timed",
