@@ -148,6 +148,19 @@ def stamp() -> str:
     return _place()[1]
 
 
+def code_stamp(*folders: str) -> str:
+    """What changes with the code in these folders of the package: the version in a wheel, size and time beside it."""
+    if bundle_root().parent == PACKAGE:
+        return __version__
+    return f"{__version__} {[_code_in(folder) for folder in folders]}"
+
+
+def _code_in(folder: str) -> list[tuple[str, int, int]]:
+    """The modules of a folder, with size and time, as Python itself tells them apart."""
+    with os.scandir(PACKAGE / folder) as entries:
+        return sorted((e.name, e.stat().st_size, e.stat().st_mtime_ns) for e in entries if e.name.endswith(".py"))
+
+
 def _place() -> tuple[Path, str]:
     root = bundle_root()
     if root.parent == PACKAGE:
@@ -172,7 +185,5 @@ def _checkout_stamp(root: Path) -> str:
                 found.update(f"{folder}/{name}".encode())
                 found.update((root / folder / name).read_bytes())
     for folder in _CODE:
-        with os.scandir(PACKAGE / folder) as entries:
-            code = [(e.name, e.stat().st_size, e.stat().st_mtime_ns) for e in entries if e.name.endswith(".py")]
-        found.update(repr(sorted(code)).encode())
+        found.update(repr(_code_in(folder)).encode())
     return found.hexdigest()

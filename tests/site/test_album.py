@@ -9,10 +9,11 @@ from typing import Any
 import pytest
 
 from spoonproof import crew
+from spoonproof.cache import Cache
 from spoonproof.site import paint
 from spoonproof.site.album import Album
 from spoonproof.site.picture import PlatePart, draw
-from spoonproof.site.shapes import to_svg
+from spoonproof.site.shapes import Shape, is_drawing, to_svg
 from tests.site.sample import palette
 
 pytest.importorskip("PIL", reason="Pillow is not installed: nothing is painted")
@@ -22,8 +23,14 @@ def painted(root: Path | None, out: Path, count: int = 2) -> dict[str, bytes]:
     """The previews of some dishes, by path."""
     album = Album(root, out)
     for number in range(count):
-        shapes = draw(f"pot-{number}", "lumpy", [PlatePart("red lentils", 150)], palette())
-        album.previews(f"pot-{number}", shapes, to_svg(shapes), "a pot")
+        parts = [PlatePart("red lentils", 150)]
+
+        def drawn(slug: str = f"pot-{number}", parts: list[PlatePart] = parts) -> list[Shape]:
+            return draw(slug, "lumpy", parts, palette())
+
+        svg = album.svg((number, parts), drawn)
+        assert svg == to_svg(drawn())
+        album.previews(f"pot-{number}", drawn, svg, "a pot")
     album.paint()
     found = dict(album.files)
     for path, held in album.held.items():
@@ -67,3 +74,16 @@ def test_painted_by_two_processes(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     monkeypatch.setattr(crew, "workers", lambda: 2)
     monkeypatch.setattr("spoonproof.site.album.PAINT_LEAST", 2)
     assert painted(None, tmp_path / "out", 5) == painted(tmp_path, tmp_path / "out", 5) == alone
+
+
+def test_a_kept_drawing_that_holds_more_than_shapes_is_drawn_again(tmp_path: Path) -> None:
+    shapes = draw("pot", "lumpy", [PlatePart("red lentils", 150)], palette())
+    svg = to_svg(shapes)
+    assert is_drawing(svg) and not is_drawing("") and not is_drawing(svg[:-20])
+    album = Album(tmp_path, tmp_path / "out")
+    assert album.svg("pot", lambda: shapes) == svg == album.svg("pot", list)
+    (kept,) = (tmp_path / ".spoonproof" / "cache").glob("drawings-*/*")
+    cache = Cache(tmp_path, kept.parent.name)
+    for wrong in ("<script>", '<path d="M0 0" fill="#000000" onload="x"/>', "<!-- -->", "<a>"):
+        cache.put(kept.name, svg.replace("</svg>", f"{wrong}\n</svg>").encode())
+        assert album.svg("pot", lambda: shapes) == svg

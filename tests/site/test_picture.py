@@ -13,7 +13,7 @@ from spoonproof.site.album import sound_png
 from spoonproof.site.colour import mix, parse, show
 from spoonproof.site.larder import Palette
 from spoonproof.site.picture import BOWL, PlatePart, draw
-from spoonproof.site.shapes import Disc, Line, Patch, to_svg
+from spoonproof.site.shapes import Disc, Line, Patch, is_drawing, to_svg
 from tests.site.sample import palette
 
 PARTS = [PlatePart("red lentils", 150), PlatePart("sweet potato", 400), PlatePart("coriander", 5)]
@@ -24,6 +24,7 @@ def test_every_texture_is_drawn_inside_the_bowl(texture: str) -> None:
     shapes = draw("pot", texture, PARTS, palette())
     svg = to_svg(shapes)
     ET.fromstring(svg)
+    assert is_drawing(svg)
     assert "style" not in svg and "script" not in svg and "href" not in svg
     served = shapes[shapes.index(next(s for s in shapes if isinstance(s, Disc) and s.radius == 109)) + 1 :]
     centre = [

@@ -10,13 +10,13 @@ import hashlib
 import io
 import os
 import zlib
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
-from spoonproof.site.shapes import Shape
+from spoonproof.site.shapes import Shape, is_drawing, to_svg
 from spoonproof.site.stage import Held
 from spoonproof.site.view import Picture
 
@@ -38,8 +38,8 @@ _SIGNS = {b"\xff\xd8\xff": "JPEG", b"\x89PNG\r\n\x1a\n": "PNG"}
 PAINT_LEAST = 6
 """Drawings for which another process is worth its start."""
 
-_Unpainted = tuple[str, dict[str, str], tuple[Shape, ...]]
-"""A drawing's key, the path of each preview by its name, and its shapes."""
+_Unpainted = tuple[str, dict[str, str], Callable[[], Sequence[Shape]]]
+"""A drawing's key, the path of each preview by its name, and what draws it."""
 
 
 class Album:
@@ -55,15 +55,34 @@ class Album:
         self._out = out
         self._paints = paint.available()
         self._cache: Cache | None = None
-        if root is not None and self._paints:
+        self._drawings: Cache | None = None
+        if root is not None:
             from spoonproof.cache import Cache, hashed
+            from spoonproof.compiled import code_stamp
 
-            self._cache = Cache(root, f"pictures-{hashed(paint.version())}")
+            self._drawings = Cache(root, f"drawings-{hashed(code_stamp('site'))}")
+            if self._paints:
+                self._cache = Cache(root, f"pictures-{hashed(paint.version())}")
         if not self._paints:
             self.notes.append(
                 "no pictures for link previews and no photographs: they need Pillow "
                 "(pip install 'spoonproof[pictures]')"
             )
+
+    def svg(self, of: object, drawn: Callable[[], Sequence[Shape]]) -> str:
+        """A drawing as SVG, drawn where it is not kept. ``of``: all that it is drawn from, values that print alike."""
+        if self._drawings is None:
+            return to_svg(drawn())
+        from spoonproof.cache import hashed
+
+        key = hashed(repr(of))
+        kept = self._drawings.get(key)
+        svg = kept.decode("ascii", "replace") if kept is not None else ""
+        if is_drawing(svg):  # what lies in a folder is never trusted to hold no script
+            return svg
+        svg = to_svg(drawn())
+        self._drawings.put(key, svg.encode("utf-8"))
+        return svg
 
     def drawing(self, slug: str, svg: str, text: str) -> Picture:
         """The drawing as SVG."""
@@ -71,9 +90,9 @@ class Album:
         self.files[path] = svg.encode("utf-8")
         return Picture(path, 960, 720, text)
 
-    def previews(self, slug: str, shapes: Sequence[Shape], svg: str, text: str) -> tuple[Picture, ...]:
-        """The previews of a drawing (``shapes``, and as ``svg``), painted by ``paint`` where they are not at hand;
-        none where Pillow is not installed."""
+    def previews(self, slug: str, drawn: Callable[[], Sequence[Shape]], svg: str, text: str) -> tuple[Picture, ...]:
+        """The previews of a drawing (``drawn`` gives its shapes, ``svg`` is it as text), painted by ``paint`` where
+        they are not at hand; none where Pillow is not installed."""
         if not self._paints or os.environ.get(PREVIEWS) == "off":
             return ()
         key = hashlib.sha256(f"{paint.version()} {svg}".encode()).hexdigest()[:20]
@@ -82,7 +101,7 @@ class Album:
         if all(held.values()):
             self.held.update({path: found for path, found in held.items() if found is not None})
         else:
-            self._unpainted.append((key, names, tuple(shapes)))
+            self._unpainted.append((key, names, drawn))
         return tuple(Picture(names[name], width, height, text) for name, width, height in paint.PREVIEWS)
 
     def paint(self) -> None:
@@ -90,7 +109,7 @@ class Album:
         from spoonproof.crew import spread
 
         def work(share: Sequence[_Unpainted]) -> list[dict[str, bytes]]:
-            return [self._painted(key, shapes) for key, _, shapes in share]
+            return [self._painted(key, drawn()) for key, _, drawn in share]
 
         shares = spread(work, self._unpainted, PAINT_LEAST)
         for start, share in enumerate(shares):

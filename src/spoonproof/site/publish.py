@@ -20,7 +20,7 @@ from spoonproof.site.new_foods import new_foods
 from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
 from spoonproof.site.reel import Reel
-from spoonproof.site.shapes import to_svg
+from spoonproof.site.shapes import Shape
 from spoonproof.site.view import Fault, RecipePage, Site
 
 
@@ -107,8 +107,12 @@ def gather_site(
 
 
 def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, reel: Reel) -> RecipePage:
-    shapes = draw(page.slug, page.texture, gather.plate(dish), colours)
-    svg = to_svg(shapes)
+    parts = gather.plate(dish)
+
+    def drawn() -> list[Shape]:
+        return draw(page.slug, page.texture, parts, colours)
+
+    svg = album.svg((page.slug, page.texture, parts, colours.rows), drawn)
     text = gather.picture_text(dish.recipe)
     photos = album.photos(dish.recipe)
     return replace(
@@ -117,7 +121,7 @@ def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album,
         photos=photos,
         # A photograph too small for search engines leaves its place to the drawing.
         social=tuple(p for p in photos[:1] if p.width * p.height >= SMALLEST)
-        or album.previews(page.slug, shapes, svg, text),
+        or album.previews(page.slug, drawn, svg, text),
         film=reel.film(dish.recipe),
     )
 

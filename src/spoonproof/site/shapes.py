@@ -7,6 +7,7 @@ Coordinates are in a frame 480 wide and 360 high. A curve is given by points it 
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -107,11 +108,23 @@ def _path(points: Sequence[Point], closed: bool, sharp: bool) -> str:
     return ("M%.0f %.0f" + "C%.0f %.0f %.0f %.0f %.0f %.0f" * curves) % tuple(numbers) + end
 
 
+_HEAD = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH * 10} {HEIGHT * 10}" width="960" height="720">'
+_LINE = re.compile(
+    r'<(?:path d="[MLCZ0-9 \-]+"|circle cx="-?[0-9]+" cy="-?[0-9]+" r="[0-9]+") fill="(?:#[0-9a-f]{6}|none)"'
+    r'(?: stroke="#[0-9a-f]{6}" stroke-width="[0-9]+" stroke-linecap="round" stroke-linejoin="round")?'
+    r'(?: opacity="[0-9.]+")?/>'
+)
+
+
+def is_drawing(svg: str) -> bool:
+    """Whether ``to_svg`` could have written this: shapes and nothing else."""
+    head, *lines = svg.split("\n")
+    return head == _HEAD and lines[-2:] == ["</svg>", ""] and all(_LINE.fullmatch(line) for line in lines[:-2])
+
+
 def to_svg(shapes: Iterable[Shape]) -> str:
     """A whole SVG file. No style sheet, no script, no reference to anything outside."""
-    out = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH * 10} {HEIGHT * 10}" width="960" height="720">'
-    ]
+    out = [_HEAD]
     for shape in shapes:
         opacity = "" if shape.opacity >= 1 else f' opacity="{shape.opacity:.2f}"'
         if isinstance(shape, Disc):
