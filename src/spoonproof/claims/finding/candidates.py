@@ -23,7 +23,7 @@ from spoonproof.model.record import replace
 
 # Set on labelled sentences of others, half of them kept apart: see DEVELOPERS.md. In log odds.
 PROPOSE = 5.0
-DOUBT = -3.0
+DOUBT = -2.5
 # Where the classes of a sentence alone say as little or as much, its words would not change the answer: spared.
 _HOPELESS, _SURE = 0.5, 2.0
 
@@ -91,11 +91,11 @@ class WordModel:
         self._words[lexicon.number_symbol] = "#"
 
     def second_look(self, tagged: Tagged, present: frozenset[str], found: tuple[Draft, ...]) -> tuple[Draft, ...]:
-        """``found`` as it is, nothing where the words speak against it, or one proposal where there was none.
+        """``found`` as it is, nothing where the words speak against a single find, or one proposal where there was none.
 
         ``present`` are the classes of the sentence.
         """
-        if not self._weights or present.isdisjoint(_WORTH_A_LOOK):
+        if len(found) > 1 or not self._weights or present.isdisjoint(_WORTH_A_LOOK):
             return found
         classes = self.classes_score(present)
         if found:
