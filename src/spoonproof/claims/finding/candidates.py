@@ -91,7 +91,7 @@ class WordModel:
         self._words[lexicon.number_symbol] = "#"
 
     def second_look(self, tagged: Tagged, present: frozenset[str], found: tuple[Draft, ...]) -> tuple[Draft, ...]:
-        """``found`` as it is, nothing where the words speak against a single find, or one proposal where there was none.
+        """``found`` as it is, nothing where the words speak against a single find, or a proposal where there was none.
 
         ``present`` are the classes of the sentence.
         """
