@@ -14,7 +14,7 @@ import webvtt
 from spoonproof.dish import Dish
 from spoonproof.film.day import day_files, props, timetable
 from spoonproof.film.lists import COLUMNS
-from spoonproof.film.material import cautions_of, material
+from spoonproof.film.material import allergens_shown, cautions_of, material
 from spoonproof.film.package import before_edit, package
 from spoonproof.film.screen import fits_screen
 from spoonproof.film.writing import write_script
@@ -200,6 +200,25 @@ def test_a_day_has_a_timetable_with_its_twins() -> None:
     assert {title for _, title, _ in rows} == {dish.recipe.title.value for dish in dishes}
     assert any(work.startswith("Twin, made ahead") for _, _, work in rows)
     assert not any("12:00" < time < "13:00" and "steam" in work.lower() for time, _, work in rows)  # the nap
+
+
+def test_many_allergens_take_several_supers() -> None:
+    words = [
+        "cereals containing gluten",
+        "crustaceans",
+        "egg",
+        "fish",
+        "milk",
+        "mustard",
+        "sesame",
+        "sulphites",
+        "soya",
+    ]
+    shown = allergens_shown(words)
+    assert len(shown) == 2
+    assert all(fits_screen(text) for text in shown)
+    assert ", ".join(shown).replace("Contains ", "").replace("Also ", "") == ", ".join(words)
+    assert allergens_shown([]) == []
 
 
 def test_supers_stand_clear_of_the_captions_in_type_that_fits() -> None:

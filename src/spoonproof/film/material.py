@@ -75,8 +75,8 @@ def food_said(line: FoodLine, dish: Dish) -> str:
 
 def _shown(dish: Dish) -> Iterator[Shown]:
     """What must stand on the screen: allergens, and cautions in their short words; each once."""
-    if dish.allergen_labels:
-        yield Shown("Contains " + ", ".join(label.word for label in dish.allergen_labels), "allergens", "foods")
+    for text in allergens_shown([label.word for label in dish.allergen_labels]):
+        yield Shown(text, "allergens", "foods")
     seen: set[str] = set()
     for caution in cautions_of(dish):
         words = caution.screen or caution.text
@@ -120,6 +120,17 @@ def _aloud(words: str) -> str:
     if "wheat" in names and "gluten" in names:
         names.remove("gluten")
     return f"It contains {listed(names)}.{words[match.end() :]}"
+
+
+def allergens_shown(words: Sequence[str]) -> list[str]:
+    """The allergens in as few supers as hold them: "Contains egg, milk", and where they are many "Also ..."."""
+    shown: list[str] = []
+    for word in words:
+        if shown and fits_screen(f"{shown[-1]}, {word}"):
+            shown[-1] += f", {word}"
+        else:
+            shown.append(f"{'Also' if shown else 'Contains'} {word}")
+    return shown
 
 
 def _sources(dish: Dish, made: Material) -> Iterator[Shown]:
