@@ -88,7 +88,7 @@ def test_a_check_in_two_processes_says_the_same(tmp_path: Path) -> None:
     (tmp_path / "recipes").mkdir()
     shutil.copy(ROOT / "channel.yaml", tmp_path)
     text = (ROOT / "recipes" / "first-winter-bowl.md").read_text().replace("draft: true", "draft: false")
-    for number in range(8):
+    for number in range(5):
         (tmp_path / "recipes" / f"bowl-{number}.md").write_text(text.replace("Serve", f"Serve {number}"))
     script = (
         "import sys, spoonproof.folder as f, spoonproof.checks.engine as e\n"
@@ -97,11 +97,11 @@ def test_a_check_in_two_processes_says_the_same(tmp_path: Path) -> None:
         "sys.exit(main(['check', '--drafts', '--format', 'jsonl', '--level', 'note']))"
     )
     told = []
-    for number in ("1", "2", "2"):
+    for number in ("1", "2"):
         env = {**os.environ, crew.WORKERS: number}
         done = subprocess.run([sys.executable, "-c", script], cwd=tmp_path, env=env, capture_output=True, check=False)
         assert done.returncode == 1, done.stderr
         told.append(done.stdout)
         if number == "1":
             shutil.rmtree(tmp_path / ".spoonproof")
-    assert told[0] == told[1] == told[2] and told[0].count(b"\n") >= 8
+    assert told[0] == told[1] and told[0].count(b"\n") >= 5

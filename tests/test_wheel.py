@@ -90,7 +90,7 @@ def test_nutrients_and_listen(installed: Path, channel: Path) -> None:
     assert done.returncode == 0 and json.loads(done.stdout)["grams"] > 0, done.stderr
     (channel / "said.txt").write_text("Spinach cures anaemia in babies.\n", encoding="utf-8")
     done = _run(installed, channel, "listen", "said.txt", "--format", "jsonl")
-    assert json.loads(done.stdout)["kind"] == "disease", done.stdout + done.stderr
+    assert json.loads(done.stdout.partition("\n")[0])["kind"] == "disease", done.stdout + done.stderr
 
 
 def test_publish(installed: Path, channel: Path) -> None:
