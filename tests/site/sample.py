@@ -256,14 +256,29 @@ def full_house() -> RecipePage:
         "videos/pot.mp4", "the pot being made", True, "2026-11-02", 92, "videos/pot.vtt",
         lentil_pot().film.chapters, "video/mp4", "videos/pot-chapters.vtt",  # type: ignore[union-attr]
     )  # fmt: skip
-    photo = Picture("pictures/pot-960.jpg", 960, 640, "The pot", (("pictures/pot-480.jpg", 480), ("pictures/pot-960.jpg", 960)))
+    photo = Picture(
+        "pictures/pot-960.jpg", 960, 640, "The pot", (("pictures/pot-480.jpg", 480), ("pictures/pot-960.jpg", 960))
+    )
     faults = (Fault("Line 9: the parsnip is still hard.", "too-hard-for-the-age"),)
-    return replace(lentil_pot(), slug="full-house", film=film, photos=(photo,), unfinished=faults, renamed_from=("old-house",), paid="Sponsored")
+    return replace(
+        lentil_pot(),
+        slug="full-house",
+        film=film,
+        photos=(photo,),
+        unfinished=faults,
+        renamed_from=("old-house",),
+        paid="Sponsored",
+    )
 
 
 def odd_site() -> Site:
     """A second channel: one page with everything, a row of its own, no calendar."""
-    return replace(site(), recipes=(full_house(),), calendar=None, loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",))
+    return replace(
+        site(),
+        recipes=(full_house(),),
+        calendar=None,
+        loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",),
+    )
 
 
 def pictures() -> dict[str, bytes]:
