@@ -44,7 +44,7 @@ def proposals(lexicon: Lexicon, text: str) -> list[Claim]:
     ("text", "kind"),
     [
         ("Garlic lowers blood pressure and prevents heart disease.", "disease"),
-        ("Oats strengthen the immune system and aid digestion.", "function"),
+        ("Ginger helps digestion and boosts the immune system.", "function"),
         ("Ghee is healthy and nutritious for babies.", "general-benefit"),
         ("Babies under one year must not have honey or salt.", "safety-age"),
     ],
