@@ -61,6 +61,12 @@ NUTRIENT_CONTENT = (
         level="contains",
         says="a food has everything needed",
     ),
+    *_content(
+        "into-the-diet",
+        "T(<adding>) _4 O(<nutrient|nutrient-weak>) ~6 <into-diet>",
+        level="contains",
+        says="a nutrient brought into a diet",
+    ),
     *_content("found-in", "O(<nutrient>) ~4 T(<found-in>)", level="contains", says="where it is found"),
     *_content(
         "consists-of", "S(<FOOD>) ~4 T(<source|found-in>) _3 O(<NUT>)", level="contains", says="what a food consists of"

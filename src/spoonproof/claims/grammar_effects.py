@@ -287,7 +287,13 @@ GENERAL_BENEFIT = (
         "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)",
         says="a loose word of benefit",
     ),
-    *_benefit("is-healthy", "S(<THING>) ~7 <copula> ~6 T(<healthy>)", says="a food is healthy"),
+    *_benefit(
+        "is-healthy",
+        "S(<THING>) ~7 <copula> ~6 T(<healthy>)",
+        "S(<nutrient|ambiguous-nutrient>) _3 <copula> _3 T(<healthy>)",
+        says="a food is healthy",
+    ),
+    *_benefit("full-of-goodness", "T(<high>) _1 O(<health|health-weak>)", named=True, says="full of goodness"),
     *_benefit("loose-dish", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
     *_benefit(
         "good-for-someone",

@@ -25,6 +25,12 @@ _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contamina
 _OF_NOTHING = ("superfood", "healthiest")  # claims even where no food is named
 _EATERS = frozenset({"audience-baby", "audience-adult"})
 _HOLDERS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
+_DISHES = frozenset({"food", "dish", "ambiguous-nutrient"})
+_KINDS_OF_FOOD = frozenset(
+    "food foods option options ingredient ingredients product products diet diets choices".split()
+)
+_PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
+_COOKS = frozenset("parents mum mums mom moms family families".split())
 _NEAR = 6  # items before a match in which a veto counts
 _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains", "high-in", "source-of")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
@@ -78,6 +84,8 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
                 or _unknown(tagged, match)
             ):
                 continue
+            if _describes(tagged, match, present, points) or _for_doing(tagged, match):
+                continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
@@ -96,6 +104,25 @@ def _eats(tagged: Tagged, match: Match) -> bool:
         return False
     at = match.trigger[0]
     return bool(tagged.find(_EATERS, at - 3, at))
+
+
+def _describes(tagged: Tagged, match: Match, present: frozenset[str], points: bool) -> bool:
+    """Whether a nutrient only says which foods are meant, and none is named: "offer iron-rich foods"."""
+    if match.rule.level is None or points or not present.isdisjoint(_DISHES):
+        return False
+    after = tagged.items[match.end].words if match.end < len(tagged.items) else ""
+    before = tagged.items[match.start - 1].words if match.start > 0 and match.rule.name in _PLENTY else ""
+    return after in _KINDS_OF_FOOD or before in _KINDS_OF_FOOD
+
+
+def _for_doing(tagged: Tagged, match: Match) -> bool:
+    """ "It is important for children *to eat* together", "perfect for busy parents": nobody's health is meant."""
+    if match.rule.name not in ("good-for-someone", "excellent-for") or match.object is None:
+        return False
+    end = match.object[1]
+    if end < len(tagged.items) and tagged.items[end].words == "to":
+        return True
+    return tagged.items[end - 1].words in _COOKS
 
 
 def _says_something(tagged: Tagged, match: Match) -> bool:
