@@ -106,6 +106,19 @@ def test_short_of_time_a_step_is_silent_and_its_end_point_is_shown() -> None:
     assert script.runs < write_script(material(target=None)).runs
 
 
+def test_a_source_stands_while_its_statement_is_made() -> None:
+    words = (
+        "A leek walks in, slowly, as leeks do on a cold morning in the harbour, and says hello. No honey before one."
+    )
+    source = Shown("Source: NHS", "source", quote="No honey before one")
+    script = write_script(material(segment("Hook", words), shown=(source,), target=None))
+    hook = script.takes[0]
+    (super_,) = (each for each in hook.supers if each.kind == "source")
+    assert super_.start > 0.4 * hook.runs
+    assert super_.end <= hook.end + 1e-6
+    assert not any(each.kind == "source" for each in write_script(material(shown=(source,))).supers)
+
+
 def test_a_method_of_very_many_steps_is_cut_at_once() -> None:
     steps = tuple(f"Boil the potatoes for {number} minutes, stirring, until soft." for number in range(1, 301))
     script = write_script(material(target=60.0, steps=steps, step_tests=("",) * 300, twins={}))

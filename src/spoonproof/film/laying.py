@@ -18,7 +18,7 @@ def laid_out(takes: Sequence[Take], material: Material) -> Script:
     full = [replace(take, say=f"{take.say} {take.heard}".strip()) for take in takes]
     base = [least_seconds(take, material) for take in full]
     room = [max(0.0, long - take.shown_seconds) for take, long in zip(full, base, strict=True)]
-    loose = [each for shown in material.shown if (each := _loose(shown, full)) is not None]
+    loose = [each for shown in material.shown if (each := _loose(shown, full, material)) is not None]
     words = [f"{take.say} {take.chapter}" for take in full]
     placed = spread([take.role for take in full], words, room, loose)
     timed_takes: list[Take] = []
@@ -28,7 +28,7 @@ def laid_out(takes: Sequence[Take], material: Material) -> Script:
         if take.role in MAY_BE_EMPTY and not supers and not take.say:
             continue
         runs = round(max(long, sum(each.needs for each in supers)), 2)
-        timed_takes.append(replace(take, start=round(clock, 3), runs=runs, supers=timed(supers, clock)))
+        timed_takes.append(replace(take, start=round(clock, 3), runs=runs, supers=timed(supers, clock, runs)))
         clock += runs
     return Script(material.title, material.channel, tuple(timed_takes), round(clock, 3), material.target)
 
@@ -45,11 +45,13 @@ def said_seconds(words: str, take: Take, material: Material) -> float:
     return said + TAIL_SECONDS if said else 0.0
 
 
-def _loose(shown: Shown, takes: Sequence[Take]) -> Super | None:
+def _loose(shown: Shown, takes: Sequence[Take], material: Material) -> Super | None:
     """What must be shown as a super, tied to the take of its quote where it has one; None when nobody says that."""
     if not shown.quote:
         return super_of(shown.text, shown.kind, shown.where, about=shown.full)
     for number, take in enumerate(takes):
         if shown.quote in take.say or any(shown.quote in each.text for each in take.supers):
-            return super_of(shown.text, shown.kind, shown.where, number)
+            lead = take.say.partition(shown.quote)[0] if shown.quote in take.say else ""
+            before = seconds(lead, material.rate(take.presenter))
+            return replace(super_of(shown.text, shown.kind, shown.where, number), after=before)
     return None

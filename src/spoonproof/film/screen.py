@@ -32,7 +32,8 @@ class Super:
 
     ``kind`` is author, ages, allergens, caution, source, disclosure or step. ``where`` is the role of the take it would
     stand best in (opening, foods, step, tasting, close or ""); ``take`` the take it belongs to and no other, by its
-    number in the script before the supers are placed; ``about`` the whole sentence it is short for.
+    number in the script before the supers are placed; ``about`` the whole sentence it is short for;
+    ``after`` the seconds into its take at which its statement is made.
     """
 
     text: str
@@ -42,6 +43,7 @@ class Super:
     where: str = ""
     take: int | None = None
     about: str = ""
+    after: float = 0.0
 
     @property
     def end(self) -> float:
@@ -150,11 +152,16 @@ def _roots(text: str) -> frozenset[str]:
     return frozenset(word[:4] for word in re.findall(r"[a-z]{4,}", text.lower())) - _COMMON
 
 
-def timed(supers: Sequence[Super], start: float) -> tuple[Super, ...]:
-    """The supers of a take that begins at ``start``, each after the one before."""
+def timed(supers: Sequence[Super], start: float, runs: float) -> tuple[Super, ...]:
+    """The supers of a take that begins at ``start`` and runs so long, each after the one before, and as near to its
+    statement as the take has room for."""
     clock = start
+    rest = sum(each.needs for each in supers)
     result = []
     for each in supers:
+        latest = start + runs - rest
+        clock = max(clock, min(start + each.after, latest))
         result.append(replace(each, start=round(clock, 3)))
         clock += each.needs
+        rest -= each.needs
     return tuple(result)
