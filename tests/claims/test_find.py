@@ -33,6 +33,32 @@ def test_the_quote_is_exact_to_the_character() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "quote"),
+    [
+        ("No honey before twelve months.", "No honey before twelve months"),
+        ("There's no need to wait three days between new foods.", "no need to wait three days between new foods"),
+        ("Lentils, full of protein and iron, help them sleep.", "Lentils, full of protein and iron, help them sleep"),
+        ("I put cinnamon on top, because cinnamon keeps colds away.", "cinnamon keeps colds away"),
+        ("Milk gives you calcium, and calcium builds bones.", "Milk gives you calcium"),
+        (
+            "There is no proof, they say, but no evidence that honey cures coughs.",
+            "no evidence that honey cures coughs",
+        ),
+        ("It is a myth that spinach makes you strong.", "It is a myth that spinach makes you strong"),
+        ("Plums are not just sweet, they are full of fibre.", "Plums are not just sweet, they are full of fibre"),
+        ("You shouldn't give cow's milk as a drink before one.", "shouldn't give cow's milk as a drink before one"),
+    ],
+)
+def test_a_quote_begins_at_its_subject_or_its_no(text: str, quote: str) -> None:
+    assert quote in [claim.quote for claim in claims(text)]
+
+
+def test_a_no_in_the_clause_before_denies_nothing() -> None:
+    claim = only("No added sugar in this one and it keeps tummies calm.", "function")
+    assert (claim.polarity, claim.subjects) == ("asserts", ())
+
+
+@pytest.mark.parametrize(
     ("text", "polarity"),
     [
         ("Kale strengthens bones.", "asserts"),
@@ -130,6 +156,8 @@ def test_what_a_claim_is_about(text: str, kind: str, subject: str) -> None:
         ("Sardines are among the healthiest things on toast.", "general-benefit"),
         ("Boiled in plenty of water, greens lose their vitamin C to the pan as it leaches out.", "process"),
         ("Omega-3s are plentiful in sardines.", "nutrient-content"),
+        ("I stir in lentils to sneak some iron into their diet.", "nutrient-content"),
+        ("Prunes are an old remedy for constipation.", "disease"),
         ("Cucumber is 96% water.", "quantity"),
     ],
 )
@@ -186,6 +214,9 @@ def test_long_speech_without_punctuation_is_cut_into_breaths() -> None:
         "200 g low-fat cream cheese",
         "Babies grow quickly in the first year.",
         "Healthy eating need not be dull.",
+        "Offer an iron-rich food at every meal.",
+        "Swede is perfect for busy parents.",
+        "It is important for children to shell the peas themselves.",
         "Freeze in cubes for up to three months.",
     ],
 )

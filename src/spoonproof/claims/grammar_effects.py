@@ -61,7 +61,19 @@ FUNCTION = (
         loose=True,
         says="body and nutrient together",
     ),
-    *_function("helps-a-nutrient", "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>)", loose=True, says="helps a nutrient"),
+    *_function(
+        "helps-a-nutrient",
+        "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>) (?!<intake>)",
+        loose=True,
+        says="helps a nutrient",
+    ),
+    *_content(
+        "helps-an-intake",
+        "T(<BENEFIT>) _3 O(<nutrient>) <intake>",
+        level="contains",
+        named=True,
+        says="helps to a nutrient",
+    ),
     *_content(
         "helps-a-nutrient",
         "T(<benefit|benefit-weak>) _3 O(<nutrient|energy>) ~8 <with|pronoun|FOOD>",
@@ -214,6 +226,7 @@ DISEASE = (
     *_disease(
         "good-for-the-weak", "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)", named=True, says="good for the sick"
     ),
+    *_disease("remedy-for", "T(<remedy>) ~3 O(<DISEASE>)", named=True, effect="remedy", says="a remedy"),
     *_disease("remedy", "S(<THING>) ~14 T(<remedy>)", "T(<remedy>) _3 O(<DISEASE>)", effect="remedy", says="a remedy"),
     *_disease(
         "caused-by",

@@ -53,7 +53,7 @@ SAFETY_AGE = (
     *_safety("harmful", "O(<harmful>)", veto="kitchen-danger", named=True, says="harm from a food"),
     *_safety(
         "harmful",
-        "S(<FOOD|generic-food>) ~8 O(<harmful-weak>)",
+        "S(<FOOD|generic-food|ambiguous-nutrient>) ~8 O(<harmful-weak>)",
         "O(<harmful-weak>) ~8 S(<FOOD>)",
         needs="copula harm forbid audience-baby",
         says="harm from a food",
@@ -137,6 +137,13 @@ SAFETY_AGE = (
         needs="FOOD generic-food solids",
         veto=_ADVICE,
         says="an age to wait for",
+    ),
+    *_safety(
+        "before-one",
+        "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=[.,?)]|$)",
+        needs="FOOD ambiguous-nutrient",
+        veto=_ADVICE,
+        says="an age without its unit",
     ),
     *_safety(
         "younger-than",

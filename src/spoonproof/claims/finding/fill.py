@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Draft, Match
 from spoonproof.claims.finding.number import age_text, quantity
@@ -17,6 +18,11 @@ _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
+_TAKING_BACK = _NEGATION | _REFUTE
+_NAMING = frozenset({"food", "dish", "nutrient"})
+_NONE = frozenset({"no", "without", "zero"})
+_PARTICLES = frozenset({"away", "off"})  # "keeps colds *away*"
+_BEFORE_QUOTE = 4  # items
 _PER = frozenset({"per-day", "per-portion"})
 _EFFECT = (
     "effect",
@@ -38,7 +44,7 @@ _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|tot
 def fill(tagged: Tagged, match: Match) -> Draft:
     """The draft of a match."""
     subject = subject_of(tagged, match)
-    start, end = _extent(match, subject)
+    start, end = _extent(tagged, match, subject)
     polarity = _polarity(tagged, match)
     number = quantity(tagged, match)
     effect = _effect(tagged, match)
@@ -73,11 +79,28 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     )
 
 
-def _extent(match: Match, subject: Subject) -> tuple[int, int]:
+def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
+    """The items a claim is quoted by: from its subject, or the word that denies it, to the end of what it says."""
     start, end = match.start, match.end
     if subject.range is not None and start - subject.range[1] <= 8 and subject.range[0] - end <= 4:
+        said = min(match.trigger[0], (match.object or match.trigger)[0])
+        if match.subject is not None and match.start == match.subject[0] and subject.range[1] <= said:
+            start = subject.range[0]  # "cinnamon on top, because *cinnamon* keeps colds away"
         start, end = min(start, subject.range[0]), max(end, subject.range[1])
-    return start, end
+    if end < len(tagged.items) and tagged.items[end].words in _PARTICLES:
+        end += 1
+    return _denying(tagged, start), end
+
+
+def _denying(tagged: Tagged, start: int) -> int:
+    """Where a quote that begins at ``start`` begins with the "no" before it: "*no need to* wait", "*no* honey"."""
+    for index in range(start - 1, max(-1, start - 1 - _BEFORE_QUOTE), -1):
+        if tagged.is_any(index, _TAKING_BACK) or tagged.items[index].words.partition(" ")[0] in _NONE:
+            only = tagged.items[index + 1].words in ("only", "just")
+            return start if only else index
+        if tagged.symbols[index] in ",.?:()" or tagged.is_any(index, _NAMING):
+            break
+    return start
 
 
 def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
@@ -132,7 +155,9 @@ def _polarity(tagged: Tagged, match: Match) -> Polarity:
     near = max(begin, match.trigger[0] - 6)
     for index in tagged.find(denial, near, last):
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
-        if after not in ("only", "just") and index not in range(*match.trigger):
+        if after in ("only", "just") or index in range(*match.trigger):
+            continue
+        if not _begins_anew(tagged, index + 1, match.trigger[0]):
             return "denies"
     if _asked(tagged):
         return "asks"
@@ -141,6 +166,13 @@ def _polarity(tagged: Tagged, match: Match) -> Polarity:
     return "asserts"
 
 
+def _begins_anew(tagged: Tagged, begin: int, end: int) -> bool:
+    """Whether another clause opens between a denial and what is said: "no sugar in this one *and it* keeps ..."."""
+    words = [item.words for item in tagged.items[begin:end]]
+    return any(pair in _ANEW for pair in pairwise(words))
+
+
+_ANEW = frozenset((joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these"))
 _ASKING = frozenset("is are does do can could should will would did".split())
 
 

@@ -219,6 +219,8 @@ def list_end(tagged: Tagged, last: int) -> int:
     end = at
     while at < len(tagged.items) and gap <= 3:
         if tagged.is_any(at, family):
+            if any(tagged.items[at].words == tagged.items[known].words for known in range(last, end)):
+                break  # "gives you calcium, *and calcium* builds bones"
             end, gap = at + 1, 0
         elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN or (of and tagged.items[at].words == "of"):
             gap += 0 if tagged.symbols[at] == "," else 1

@@ -111,6 +111,7 @@ def _household_basis(tagged: Tagged) -> str:
     return ""
 
 
+_YEARS = (1, 2, 3, 4, 5)  # ages that are said without their unit: "not before one"
 _AGE_WORDS = {
     "first birthday": 12.0, "first year": 12.0, "first year of life": 12.0, "second birthday": 24.0,
     "first six months": 6.0, "six month old": 6.0, "a year old": 12.0, "one year old": 12.0, "from birth": 0.0,
@@ -136,6 +137,9 @@ def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
             if found:
                 factor = 12.0 if words.startswith("y") else 0.25 if words.startswith("w") else 1.0
                 return found[0][1] * factor, found[-1][1] * factor
+    if match.rule.name == "before-one" and match.object is not None:
+        years = [value for _, value in numbers_in(tagged, *match.object) if value in _YEARS]
+        return (years[0] * 12, years[0] * 12) if years else None
     return None
 
 
@@ -152,6 +156,8 @@ def age_text(tagged: Tagged, match: Match) -> str | None:
 
 
 def _age_words(tagged: Tagged, match: Match) -> str:
+    if match.rule.name == "before-one" and match.object is not None:
+        return tagged.words(*match.object)
     found = tagged.find(frozenset({"age", "age-unit"}), match.start, match.end + 3)
     if not found:
         return ""

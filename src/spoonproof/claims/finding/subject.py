@@ -22,18 +22,24 @@ from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
 
 _HOUSEHOLD = frozenset({"household"})
+_HELD_OR_DONE = ("nutrient-content", "function", "disease", "general-benefit")
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
-_PREDICATING = frozenset({"copula", "contain", "has"})
+_PREDICATING = frozenset({"copula", "contain", "has", "high"})
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
 _SPELLING_OUT = frozenset({"include", "contain", "copula"})
+_SUCH_AS = frozenset({"like", "as", "including", "especially"})
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
 
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
+    if found.range is None and match.rule.level is not None and not _begins_with_pronoun(tagged, match):
+        listed = _listed(tagged, match.end)
+        if listed is not None:
+            return listed
     if found.pronoun or found.range is None:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
@@ -70,9 +76,15 @@ def _listed(tagged: Tagged, end: int) -> Subject | None:
     """The foods a general word is spelled out with after a claim: "herbs that ... include *sage and mint*"."""
     for at in tagged.find(FOOD, end, end + 10):
         before = at - 1 - (tagged.items[at - 1].words in ARTICLES)
-        if tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
+        spelled = any(tagged.items[i].words.rpartition(" ")[2] in _SUCH_AS for i in range(max(end, at - 3), at))
+        if spelled or tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
             return named(tagged, at, range(0))
     return None
+
+
+def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
+    """Whether what was named before is spoken of: "*they* are rich in fibre, like oats"."""
+    return pronoun_before(tagged, 0, match.start) is not None
 
 
 def _crossed(tagged: Tagged, verb: int, at: int) -> bool:
@@ -148,7 +160,7 @@ def _measures(tagged: Tagged, at: int) -> bool:
 
 def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
     """Whether a noun only says how another thing is: "*iron*-rich lentils", "no *syrup*, no sugar"."""
-    none_of = kind == "nutrient-content" and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
+    none_of = kind in _HELD_OR_DONE and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
     return none_of or tagged.is_any(at + 1, _SUFFIXES)
 
 
