@@ -43,6 +43,7 @@ ALLERGEN = (
         "T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
         "O(<allergen-word|allergy>) ~4 T(<introduce>)",
         effect="allergen-introduction",
+        needs="audience-baby allergy allergy-weak food-allergy reaction age age-unit solids first into-diet forbid",
         says="introducing an allergen",
     ),
     *_allergen(

@@ -46,7 +46,11 @@ NUTRIENT_CONTENT = (
     *_content("low-fat", "T(<prefix-low>) O(<NUT>) (?!<food>)", level="low", says="'low' before a nutrient"),
     *_content("low-calorie", "T(<prefix-low>) O(<energy>)", level="low", says="'low' before calories"),
     *_content(
-        "has", "S(<THING>) ~8 T(<have>) _5 O(<NUTRIENT|energy|additive>)", level="contains", says="a food has it"
+        "has",
+        "S(<THING>) ~8 T(<have>) _5 O(<NUTRIENT|energy|additive>)",
+        level="contains",
+        veto=_COOKING,
+        says="a food has it",
     ),
     *_content(
         "hides",

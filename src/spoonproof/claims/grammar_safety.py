@@ -217,6 +217,7 @@ SAFETY_AGE = (
         "T(<okay>) _3 S(<solids>)",
         effect="readiness-signs",
         needs="audience-baby",
+        veto="story",
         says="readiness",
     ),
 )

@@ -30,7 +30,11 @@ _KINDS_OF_FOOD = frozenset(
     "food foods option options ingredient ingredients product products diet diets choices".split()
 )
 _PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
+_NEEDS = frozenset({"need", "needs", "needed"})
+_EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _COOKS = frozenset("parents mum mums mom moms family families".split())
+_TOPIC = frozenset({"topic"})
+_AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
 _NEAR = 6  # items before a match in which a veto counts
 _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains", "high-in", "source-of")
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
@@ -95,11 +99,18 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
 def _vetoed(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets."""
     near = NEARBY.intersection(match.rule.veto)
+    if "topic" in present and tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]):
+        return True
     return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 3))
 
 
 def _eats(tagged: Tagged, match: Match) -> bool:
     """Whether somebody has the nutrient, and no food is said to: "children get all the nutrients"."""
+    verb = tagged.items[match.trigger[0]].words
+    if verb in _NEEDS and match.rule.name in ("has", "contaminant", "hides"):
+        return True  # what needs a thing does not hold it
+    if match.rule.name == "hides" and verb in _EATS:
+        return bool(tagged.find(_EATERS, 0, match.trigger[0]))
     if match.rule.name not in ("has", "enough-of") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
         return False
     at = match.trigger[0]

@@ -18,7 +18,12 @@ _NUTRIENT = frozenset({"nutrient", "energy"})
 _TOLD = re.compile(
     r"\b(?:i|we|my \w+|our \w+|she|he)\b(?: \w+){0,4}? "
     r"(?:gave|began|started|introduced|fed|tried|offered|put|retried|switched)\b"
+    r"|\b(?:told|asked) (?:us|me)(?: we could| i could) start\b|\bwas ready for\b"
+    r"|\bthey (?:started|began|had their first)\b"
 )
+_EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
+_ASKED = frozenset("is are do does can should".split())
+_POINTING = frozenset("it they this these them its their".split())
 _MEASURE = frozenset({"household", "unit"})
 
 
@@ -26,7 +31,17 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
     if "label" in present and present.isdisjoint(_HEALTH):
         return True
-    return _ingredient_line(tagged, present)
+    if "physiology" in present and present.isdisjoint(_EATEN):
+        return True
+    return _ingredient_line(tagged, present) or _heading(tagged, present)
+
+
+def _heading(tagged: Tagged, present: frozenset[str]) -> bool:
+    """ "Why is vitamin D important?": a question that names no food is answered by what comes after it."""
+    words = [item.words for item in tagged.items[:2]]
+    if words[:1] not in (["why"], ["what"], ["how"]) or words[1:] == [] or words[1] not in _ASKED:
+        return False
+    return present.isdisjoint(_EATEN) and not any(item.words in _POINTING for item in tagged.items)
 
 
 def is_story(text: str) -> bool:
