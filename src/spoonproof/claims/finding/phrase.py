@@ -14,7 +14,7 @@ GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "in", "into", "to"})
+_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "such", "in", "into", "to"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
