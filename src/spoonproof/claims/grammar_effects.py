@@ -113,7 +113,17 @@ FUNCTION = (
         "O(<audience-baby|audience-adult|body|EFFECT>) ~4 T(<need>) _5 S(<nutrient>)",
         says="someone needs a nutrient",
     ),
-    *_function("absorbs", "S(<NUTRIENT>) ~6 O(<absorb>)", veto=_NOT_FOOD, named=True, says="a nutrient's uptake"),
+    *_function(
+        "goes-without",
+        "T(<going-without>) _2 S(<generic-food|food|nutrient|dish>) ,? ~6 O(<strong|effect>)",
+        needs="audience-baby audience-adult pronoun",
+        veto=_KITCHEN,
+        loose=True,
+        says="how someone fares without it",
+    ),
+    *_function(
+        "absorbs", "S(<NUTRIENT>) ~6 O(<absorb|digest>)", veto=_NOT_FOOD, named=True, says="a nutrient's uptake"
+    ),
     *_function("absorbs", "O(<absorb>) _4 S(<NUTRIENT>)", named=True, says="a nutrient's uptake"),
     *_function("turned-into", "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)", says="what the body does"),
     *_function(
@@ -318,7 +328,12 @@ GENERAL_BENEFIT = (
     *_benefit(
         "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"
     ),
-    *_benefit("healthy-dish", "T(<healthy>) _3 S(<food|dish>)", says="'healthy' before a food"),
+    *_benefit(
+        "healthy-dish",
+        "T(<healthy>) _2 <generic-food> ,? _2 <contain|copula> ,? _2 S(<food|dish>)",
+        "T(<healthy>) _3 S(<food|dish>)",
+        says="'healthy' before a food",
+    ),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
     *_benefit(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.ordinary import is_story
@@ -32,6 +33,13 @@ _KINDS_OF_FOOD = frozenset(
 _PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
+_SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
+_THAT_ARE = frozenset({"that", "which", "are", "is"})
+_CHOOSING = frozenset({"avoid", "give", "give-weak"})
+_TAKES_IN = frozenset("eat eats eating ate consume consumes consuming".split())
+_SHOULD = frozenset({"should", "must", "ought"})
+_FOR_SOMEONE = ("good-for-someone", "excellent-for", "fine-for-babies")
+_EATING = frozenset("eat have try drink taste consume enjoy start be".split())
 _COOKS = frozenset("parents mum mums mom moms family families".split())
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
@@ -88,7 +96,14 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
                 or _unknown(tagged, match)
             ):
                 continue
-            if _describes(tagged, match, present, points) or _for_doing(tagged, match):
+            if any(
+                (
+                    _describes(tagged, match, points),
+                    _prescribes(tagged, match),
+                    _of_somebody(tagged, match),
+                    _for_doing(tagged, match),
+                )
+            ):
                 continue
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
@@ -117,20 +132,63 @@ def _eats(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_EATERS, at - 3, at))
 
 
-def _describes(tagged: Tagged, match: Match, present: frozenset[str], points: bool) -> bool:
-    """Whether a nutrient only says which foods are meant, and none is named: "offer iron-rich foods"."""
-    if match.rule.level is None or points or not present.isdisjoint(_DISHES):
+def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
+    """Whether a nutrient or "healthier" only says which foods are meant, and none is named: "offer iron-rich foods"."""
+    if points or (match.rule.level is None and match.rule.name != "healthier"):
         return False
-    after = tagged.items[match.end].words if match.end < len(tagged.items) else ""
-    before = tagged.items[match.start - 1].words if match.start > 0 and match.rule.name in _PLENTY else ""
-    return after in _KINDS_OF_FOOD or before in _KINDS_OF_FOOD
+    own = range(*match.object) if match.object is not None else range(0)
+    if any(index not in own for index in tagged.find(_DISHES)):
+        return False
+    after = [item.words for item in tagged.items[match.end : match.end + 3]]
+    if after[:1] and (
+        after[0] in _KINDS_OF_FOOD or (after[0] in ("type", "types", "kind", "kinds") and len(after) > 2)
+    ):
+        return True
+    if match.rule.name == "healthier" and after[:1] and after[0] in _SEVERAL:
+        return True
+    if match.rule.name not in _PLENTY:
+        return False
+    before = match.start - 1
+    while before > 0 and tagged.items[before].words in _THAT_ARE:
+        before -= 1
+    return before >= 0 and (
+        tagged.items[before].words in _KINDS_OF_FOOD
+        or (before < match.start - 1 and tagged.is_any(before, _GENERIC) and bool(tagged.find(_CHOOSING, 0, before)))
+    )
+
+
+def _prescribes(tagged: Tagged, match: Match) -> bool:
+    """Whether a nutrient is what somebody should take or add, as if it were a food: "should include some protein"."""
+    if match.rule.kind != "nutrient-content":
+        return False
+    at = match.trigger[0]
+    verb = tagged.items[at].words
+    before = [item.words for item in tagged.items[max(0, at - 3) : at]]
+    if verb in _TAKES_IN and match.rule.name == "has":
+        return True
+    if verb == "adding" and before[-1:] == ["by"]:
+        return True
+    return verb in ("include", "contain", "have") and not _SHOULD.isdisjoint(before)
+
+
+def _of_somebody(tagged: Tagged, match: Match) -> bool:
+    """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
+    if match.rule.name not in ("is-healthy", "loose-word"):
+        return False
+    words = [item.words for item in tagged.items[match.start : match.trigger[0]]]
+    return (
+        any(who in ("we", "i") and be in ("are", "am", "were", "'re") for who, be in pairwise(words)) or "i am" in words
+    )
 
 
 def _for_doing(tagged: Tagged, match: Match) -> bool:
     """ "It is important for children *to eat* together", "perfect for busy parents": nobody's health is meant."""
-    if match.rule.name not in ("good-for-someone", "excellent-for") or match.object is None:
+    if match.rule.name not in _FOR_SOMEONE or match.object is None:
         return False
     end = match.object[1]
+    if match.rule.name == "fine-for-babies":
+        done = [item.words for item in tagged.items[end : end + 2]]
+        return done[:1] == ["to"] and done[1:] != [] and done[1] not in _EATING
     if end < len(tagged.items) and tagged.items[end].words == "to":
         return True
     return tagged.items[end - 1].words in _COOKS
