@@ -116,7 +116,7 @@ FUNCTION = (
     *_function(
         "goes-without",
         "T(<going-without>) _2 S(<generic-food|food|nutrient|dish>) ,? ~6 O(<strong|effect>)",
-        needs="audience-baby audience-adult pronoun",
+        needs="audience-baby audience-adult pronoun copula feel",
         veto=_KITCHEN,
         loose=True,
         says="how someone fares without it",

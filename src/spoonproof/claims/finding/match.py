@@ -34,6 +34,7 @@ _PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
+_OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
 _CHOOSING = frozenset({"avoid", "give", "give-weak"})
 _TAKES_IN = frozenset("eat eats eating ate consume consumes consuming".split())
@@ -101,6 +102,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
                     _describes(tagged, match, points),
                     _prescribes(tagged, match),
                     _of_somebody(tagged, match),
+                    _of_no_food(tagged, match),
                     _for_doing(tagged, match),
                 )
             ):
@@ -146,9 +148,11 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
         return True
     if match.rule.name == "healthier" and after[:1] and after[0] in _SEVERAL:
         return True
+    before = match.start - 1
+    if before >= 0 and tagged.items[before].words in ("something", "anything"):
+        return True
     if match.rule.name not in _PLENTY:
         return False
-    before = match.start - 1
     while before > 0 and tagged.items[before].words in _THAT_ARE:
         before -= 1
     return before >= 0 and (
@@ -178,6 +182,16 @@ def _of_somebody(tagged: Tagged, match: Match) -> bool:
     words = [item.words for item in tagged.items[match.start : match.trigger[0]]]
     return (
         any(who in ("we", "i") and be in ("are", "am", "were", "'re") for who, be in pairwise(words)) or "i am" in words
+    )
+
+
+def _of_no_food(tagged: Tagged, match: Match) -> bool:
+    """ "The benefits of a big table": benefits of something, and no food among the words after it."""
+    if match.rule.name != "health-good" or tagged.items[match.trigger[1] - 1].words.rpartition(" ")[2] not in _OF:
+        return False
+    end = match.trigger[1]
+    return not tagged.find(_NAMED | _GENERIC, end, end + 6) and not any(
+        item.words in _POINTING for item in tagged.items[end : end + 3]
     )
 
 

@@ -29,6 +29,8 @@ def begin_of(tagged: Tagged, at: int) -> int:
 
 def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
+    # "give milk as a drink": what it is given as is not what is spoken of.
+    candidates = [i for i in candidates if not _is_said_as(tagged, i)] or candidates
     if not candidates:
         return None
     nearest = candidates[-1]
@@ -37,6 +39,11 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     if (relative or after >= at) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
         return nearest
     return max(candidates, key=lambda i: (rank(tagged, i), i))
+
+
+def _is_said_as(tagged: Tagged, at: int) -> bool:
+    before = tagged.items[at - 1].words if at > 0 else ""
+    return tagged.has(at, "generic-food") and not tagged.has(at, "food") and before in ("as a", "as an", "as")
 
 
 def rank(tagged: Tagged, at: int) -> int:
