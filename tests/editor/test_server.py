@@ -237,7 +237,8 @@ def test_the_wording_that_stands_is_offered_in_place_of_the_claim(client: Client
     text = CLEAN.replace("A bowl for a wet evening.", f"🥜 {said}.")
     client.open(NAME, text)
     where = place(text, said)
-    (item,) = client.at(NAME, "completion", where["line"], where["character"] + 6)["items"]
+    items = client.at(NAME, "completion", where["line"], where["character"] + 6)["items"]
+    (item,) = [each for each in items if taken(text, each["textEdit"]["range"]) == said]
     assert item["label"].startswith("Giving smooth peanut from the first year on")
     assert taken(text, item["textEdit"]["range"]) == said
 
