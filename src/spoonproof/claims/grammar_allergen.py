@@ -105,6 +105,7 @@ ALLERGEN = (
     *_allergen(
         "reacts-to",
         "O(<reaction>) _3 S(<allergen-word|allergen-food>)",
+        "<audience-baby> O(<reaction>) S(<food>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",

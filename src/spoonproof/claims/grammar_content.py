@@ -15,7 +15,9 @@ _COOKING = "culinary"
 _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 
 NUTRIENT_CONTENT = (
-    *_content("high-in", "(?<!<need>) T(<high>) _4 O(<NUT>)", level="high", says="a phrase of plenty and a nutrient"),
+    *_content(
+        "high-in", "(?<!<need>) T(<high>) _4 O(<NUT|additive>)", level="high", says="a phrase of plenty and a nutrient"
+    ),
     *_content(
         "high-in",
         "T(<high>) (?:_1 <FOOD> ,?){1,4} _2 O(<NUT>)",
@@ -40,6 +42,12 @@ NUTRIENT_CONTENT = (
         "^ ~3 S(<pronoun>) _4 T(<contain>) ~6 O(<nutrient-weak>)",
         level="contains",
         says="a verb of containing",
+    ),
+    *_content(
+        "nutrients-it-contains",
+        "O(<nutrient|nutrient-weak>) _1 S(<pronoun>) T(<contain>)",
+        level="contains",
+        says="what it contains",
     ),
     *_content("iron-rich", "O(<NUTRIENT|energy>) T(<suffix-high>)", level="high", says="nutrient and 'rich'"),
     *_content("high-fibre", "T(<prefix-high>) O(<NUT>)", level="high", says="'high' before a nutrient"),

@@ -237,7 +237,14 @@ DISEASE = (
         "good-for-the-weak", "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)", named=True, says="good for the sick"
     ),
     *_disease("remedy-for", "T(<remedy>) ~3 O(<DISEASE>)", named=True, effect="remedy", says="a remedy"),
-    *_disease("remedy", "S(<THING>) ~14 T(<remedy>)", "T(<remedy>) _3 O(<DISEASE>)", effect="remedy", says="a remedy"),
+    *_disease(
+        "remedy",
+        "S(<FOOD|generic-food>) ~14 T(<remedy>)",
+        "^ _2 S(<pronoun>) ~14 T(<remedy>)",
+        "T(<remedy>) _3 O(<DISEASE>)",
+        effect="remedy",
+        says="a remedy",
+    ),
     *_disease(
         "caused-by",
         "^ _2 <pronoun> ~3 T(<caused-by>) _2 O(<DISEASE|contaminant>) ~8 S(<food|dish>)",
@@ -330,7 +337,7 @@ GENERAL_BENEFIT = (
     ),
     *_benefit(
         "healthy-dish",
-        "T(<healthy>) _2 <generic-food> ,? _2 <contain|copula> ,? _2 S(<food|dish>)",
+        "T(<healthy>) _3 <generic-food> ,? _5 <contain|copula> ,? _2 S(<food|dish>)",
         "T(<healthy>) _3 S(<food|dish>)",
         says="'healthy' before a food",
     ),

@@ -154,12 +154,14 @@ def _add_row(senses: dict[tuple[str, ...], dict[str, Sense]], row: Row) -> None:
 def _add_food(senses: dict[tuple[str, ...], dict[str, Sense]], name: str, food: str) -> None:
     for form in forms(fold(name), "noun"):
         key = words_of(form)
-        if not key or "," in key or any(c in senses.get(key, {}) for c in ("ambiguous-nutrient", "nutrient")):
+        # "Kidney" and "heart" are said of the child's own far more often than of offal.
+        if not key or "," in key or not _NO_FOOD_NAMES.isdisjoint(senses.get(key, {})):
             continue
         old = senses.setdefault(key, {}).get("food")
         senses[key]["food"] = Sense("food", food, "", old.allergens if old else (), old.base if old else fold(name))
 
 
+_NO_FOOD_NAMES = frozenset({"ambiguous-nutrient", "nutrient", "body"})
 _PLAIN_WORDS = frozenset(
     "raw manuka unheated organic pure fresh ripe whole natural plain tender virgin cow cows".split()
 )

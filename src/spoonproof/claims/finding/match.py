@@ -181,7 +181,8 @@ def _of_somebody(tagged: Tagged, match: Match) -> bool:
         return False
     words = [item.words for item in tagged.items[match.start : match.trigger[0]]]
     return (
-        any(who in ("we", "i") and be in ("are", "am", "were", "'re") for who, be in pairwise(words)) or "i am" in words
+        any(who in ("we", "i") and be in ("are", "am", "were", "'re", "is", "'s") for who, be in pairwise(words))
+        or "i am" in words
     )
 
 

@@ -22,6 +22,7 @@ _TOLD = re.compile(
     r"|\bthey (?:started|began|had their first)\b"
 )
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
+_BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is
 _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _MEASURE = frozenset({"household", "unit"})
@@ -31,7 +32,7 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
     if "label" in present and present.isdisjoint(_HEALTH):
         return True
-    if "physiology" in present and present.isdisjoint(_EATEN):
+    if "physiology" in present and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN)):
         return True
     return _ingredient_line(tagged, present) or _heading(tagged, present)
 

@@ -16,6 +16,7 @@ _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on witho
 _RELATIVES = frozenset({"which", "that", "who"})
 REACH = 18
 _GIVES = frozenset({"copula", "contain"})
+_FEEDING = frozenset({"breastfeeding", "breastfeed", "breastfed", "nursing", "eating", "weaning"})
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
 
 
@@ -60,7 +61,7 @@ def rank(tagged: Tagged, at: int) -> int:
         rank -= 2
     if _is_aside(tagged, at):
         rank -= 4
-    if tagged.has(at, "generic-food") and not tagged.has(at, "food"):
+    if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in _FEEDING:
         rank -= 3
     return rank
 
