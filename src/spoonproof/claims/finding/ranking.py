@@ -16,7 +16,9 @@ _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on witho
 _RELATIVES = frozenset({"which", "that", "who"})
 REACH = 18
 _GIVES = frozenset({"copula", "contain"})
-_FEEDING = frozenset({"breastfeeding", "breastfeed", "breastfed", "nursing", "eating", "weaning"})
+# How a baby is fed is less likely what is spoken of than a food by name.
+FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
+_NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
 
 
@@ -61,7 +63,7 @@ def rank(tagged: Tagged, at: int) -> int:
         rank -= 2
     if _is_aside(tagged, at):
         rank -= 4
-    if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in _FEEDING:
+    if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in FEEDING:
         rank -= 3
     return rank
 
@@ -109,6 +111,7 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         # "this purée" names its noun; "it is packed with protein" does not
         and (tagged.items[i].words in _PERSONAL or not tagged.find(NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
+        and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None
 

@@ -16,7 +16,7 @@ from spoonproof.claims.finding.phrase import (
     noun,
     widen,
 )
-from spoonproof.claims.finding.ranking import REACH, begin_of, is_subject, likeliest, pronoun_before, rank
+from spoonproof.claims.finding.ranking import FEEDING, REACH, begin_of, is_subject, likeliest, pronoun_before, rank
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
@@ -107,7 +107,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind == "safety-age":
         found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
         if found:
-            return named(tagged, found[0], taken)
+            return named(tagged, _rather_a_food(tagged, found, match.end), taken)
     begin = begin_of(tagged, at)
     before = [
         i
@@ -143,6 +143,14 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if pronoun is not None and said.lower() in ("this", "these") and tagged.find(_HOUSEHOLD, pronoun - 2, pronoun):
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
+    """The first of ``found`` that is a food by name rather than "solid food" or "weaning", if need be after ``end``."""
+    for index in (*found, *tagged.find(FOOD, end, end + REACH)):
+        if not tagged.has(index, "solids") and tagged.items[index].words not in FEEDING:
+            return index
+    return found[0]
 
 
 def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
