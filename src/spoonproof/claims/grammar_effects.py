@@ -15,8 +15,20 @@ _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how thing
 _NOT_FOOD = "nonfood"
 
 FUNCTION = (
-    *_function("helps-a-function", "T(<BENEFIT>) ~6 O(<EFFECT>)", named=True, says="benefit verb, function"),
-    *_function("strengthens-a-part", "T(<benefit>) _4 O(<body>)", named=True, says="benefit verb, body part"),
+    *_function(
+        "helps-a-function",
+        "T(<BENEFIT>) ~6 O(<EFFECT>)",
+        veto=_NOT_FOOD,
+        named=True,
+        says="benefit verb, function",
+    ),
+    *_function(
+        "strengthens-a-part",
+        "T(<benefit>) _4 O(<body>)",
+        veto=_NOT_FOOD,
+        named=True,
+        says="benefit verb, body part",
+    ),
     *_function(
         "keeps-a-part-well", "T(<keep|BENEFIT>) _3 O(<body|EFFECT>) _4 <healthy|well>", named=True, says="keeps it well"
     ),
@@ -223,8 +235,14 @@ DISEASE = (
         veto="nonfood story",
         says="a food for those who are ill",
     ),
-    *_disease("against-disease", "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)", named=True, says="help against illness"),
-    *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", named=True, says="brings an illness"),
+    *_disease(
+        "against-disease",
+        "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)",
+        veto=_NOT_FOOD,
+        named=True,
+        says="help against illness",
+    ),
+    *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_NOT_FOOD, named=True, says="brings an illness"),
     *_disease(
         "gives-disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make>) _4 O(<DISEASE>)",
@@ -314,6 +332,7 @@ GENERAL_BENEFIT = (
         "loose-word",
         "T(<loose>) <generic-food> ~8 S(<FOOD>)",
         "S(<THING>) ~6 <copula> ~4 T(<loose>)",
+        "S(<nutrient|ambiguous-nutrient>) _2 <copula> _2 T(<loose|loose-weak>)",
         "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)",
         says="a loose word of benefit",
     ),
@@ -327,11 +346,19 @@ GENERAL_BENEFIT = (
     *_benefit("loose-dish", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
     *_benefit(
         "good-for-someone",
-        "S(<food>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        "S(<food|ambiguous-nutrient>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
         says="good for someone",
     ),
     *_benefit("its-healthy", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
-    *_benefit("asked-healthy", "<copula> _3 S(<FOOD>) _3 T(<healthy>)", says="asked whether it is healthy"),
+    *_benefit(
+        "asked-healthy",
+        "<copula> _3 S(<FOOD>) _3 T(<healthy>)",
+        "^ <copula> _2 S(<FOOD|nutrient|ambiguous-nutrient>) _2 T(<healthy|goodfor|badfor|loose>)",
+        says="asked whether it is healthy",
+    ),
+    *_benefit(
+        "makes-a-healthy-snack", "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>", says="a food is healthy"
+    ),
     *_benefit(
         "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"
     ),

@@ -141,6 +141,7 @@ SAFETY_AGE = (
     *_safety(
         "before-one",
         "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=[.,?)]|$)",
+        "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
         needs="FOOD ambiguous-nutrient",
         veto=_ADVICE,
         says="an age without its unit",
@@ -182,6 +183,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "can-babies",
+        "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
         "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",

@@ -170,7 +170,7 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
-    if verb == "adding" and before[-1:] == ["by"]:
+    if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
         return True
     return verb in ("include", "contain", "have") and not _SHOULD.isdisjoint(before)
 
