@@ -32,6 +32,13 @@ ALLERGEN = (
         says="for those who avoid it",
     ),
     *_allergen(
+        "free-from",
+        "T(<fine|okay|goodfor>) ~5 O(<food-allergy>)",
+        level="free",
+        says="for those with an allergy",
+    ),
+    *_allergen("contains-allergen", "^ T(<contain>) : _1 O(<allergen-food|allergen-word>)", says="said to hold it"),
+    *_allergen(
         "food-allergy",
         "O(<food-allergy>)",
         needs="copula HARM BENEFIT more less hedge FOOD",

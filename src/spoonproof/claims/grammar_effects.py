@@ -47,6 +47,18 @@ FUNCTION = (
         ),
         says="makes someone strong",
     ),
+    *_function(
+        "makes-strong",
+        "^ T(<make|keep>) _1 <audience-baby|audience-adult> _1 O(<strong>)",
+        says="makes someone strong",
+    ),
+    *_function(
+        "better-since",
+        "O(<strong|effect|effect-weak>) _1 T(<since>) ~6 S(<food>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="how someone fares since a food",
+    ),
     *_function("makes", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
     *_function(
         "is-a-function",
@@ -273,6 +285,13 @@ DISEASE = (
         "O(<DISEASE>) [^?]{0,12}? T(<caused-by>) ~4 S(<food|dish|nutrient|ambiguous-nutrient>)",
         veto=_NOT_FOOD,
         says="an illness put down to a food",
+    ),
+    *_disease(
+        "ill-from",
+        "O(<DISEASE>) ~5 T(<from>) _1 S(<food|dish>)",
+        veto=_NOT_FOOD,
+        loose=True,
+        says="an illness from a food",
     ),
     *_disease(
         "food-and-disease",

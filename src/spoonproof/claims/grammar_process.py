@@ -49,6 +49,7 @@ PROCESS = (
     *_process(
         "keeps-nutrients",
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
+        "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
         says="a food keeps or loses a nutrient",
     ),
     *_process(

@@ -33,6 +33,7 @@ _KINDS_OF_FOOD = frozenset(
 _PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
+_PICK = frozenset("try look pick choose opt aim include start".split())
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
@@ -102,6 +103,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
                     _describes(tagged, match, points),
                     _prescribes(tagged, match),
                     _of_somebody(tagged, match),
+                    _soaks_up(tagged, match),
                     _of_no_food(tagged, match),
                     _for_doing(tagged, match),
                 )
@@ -170,13 +172,30 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
+    first = tagged.items[0].words
+    if first == "there" and match.rule.name == "is-source":
+        return True
+    own = range(*match.object) if match.object is not None else range(0)
+    if first in _PICK and all(index in own for index in tagged.find(_DISHES)):
+        return True
     if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
         return True
     return verb in ("include", "contain", "have") and not _SHOULD.isdisjoint(before)
 
 
+def _soaks_up(tagged: Tagged, match: Match) -> bool:
+    """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
+    if match.rule.name != "digests" or match.object is None or match.subject is None:
+        return False
+    said = tagged.items[match.object[0]].words
+    return said in ("absorb", "absorbs", "absorbing") and match.object[0] - match.subject[1] <= 1
+
+
 def _of_somebody(tagged: Tagged, match: Match) -> bool:
     """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
+    if match.rule.name == "free-from" and not tagged.find(_DISHES, 0, match.start):
+        begin = max(0, match.start - 4)
+        return any(item.words in ("we", "i", "our", "my") for item in tagged.items[begin : match.start])
     if match.rule.name not in ("is-healthy", "loose-word"):
         return False
     words = [item.words for item in tagged.items[match.start : match.trigger[0]]]

@@ -32,6 +32,8 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
     if "label" in present and present.isdisjoint(_HEALTH):
         return True
+    if "definition" in present:
+        return True
     if "physiology" in present and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN)):
         return True
     return _ingredient_line(tagged, present) or _heading(tagged, present)
