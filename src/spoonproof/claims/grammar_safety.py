@@ -167,6 +167,7 @@ SAFETY_AGE = (
     *_safety(
         "fine-for-babies",
         ("S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)"),
+        "^ _1 <copula> _1 S(<FOOD>) _1 T(<fine|okay>) _5 O(<audience-baby>)",
         "S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
         effect="age",
         says="fine for babies",

@@ -34,6 +34,8 @@ _PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _PICK = frozenset("try look pick choose opt aim include start".split())
+_OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
+_WHEN = frozenset({"when", "if", "while", "unless"})
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
@@ -165,9 +167,11 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
 
 def _prescribes(tagged: Tagged, match: Match) -> bool:
     """Whether a nutrient is what somebody should take or add, as if it were a food: "should include some protein"."""
+    at = match.trigger[0]
+    if match.rule.kind == "general-benefit":
+        return tagged.items[0].words in _OFFER and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
     if match.rule.kind != "nutrient-content":
         return False
-    at = match.trigger[0]
     verb = tagged.items[at].words
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
@@ -221,6 +225,9 @@ def _for_doing(tagged: Tagged, match: Match) -> bool:
         return False
     end = match.object[1]
     if match.rule.name == "fine-for-babies":
+        between = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+        if not _WHEN.isdisjoint(between):
+            return True
         done = [item.words for item in tagged.items[end : end + 2]]
         return done[:1] == ["to"] and done[1:] != [] and done[1] not in _EATING
     if end < len(tagged.items) and tagged.items[end].words == "to":

@@ -85,7 +85,7 @@ def widen(tagged: Tagged, at: int) -> int:
 def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     """The item of ``kinds`` before the one at ``at`` in its list; None where it is the first."""
     index = widen(tagged, at) - 1
-    joined = False
+    joined, described = False, 0
     while index >= 0 and at - index <= 7:
         words = tagged.items[index].words
         if words in _JOIN or tagged.symbols[index] == ",":
@@ -94,8 +94,10 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
             return index if joined else None
         elif tagged.is_any(index, _MEASURING) or (joined and tagged.is_any(index, GENERIC)):
             pass  # "a cup of", "beans and *other foods* like lentils"
-        elif words not in ARTICLES and (tagged.symbols[index] != "_" or not joined) and words != "of":
-            return None
+        elif words not in ARTICLES and words != "of":
+            described += 1  # "*tough* meats", "*hard* candies"
+            if tagged.symbols[index] != "_" or (not joined and (described > 1 or tagged.items[index].term is not None)):
+                return None
         index -= 1
     return None
 
