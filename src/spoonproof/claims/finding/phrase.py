@@ -16,6 +16,10 @@ _IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "such", "in", "into", "to"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
+_NO_ADJECTIVE = frozenset(
+    "because that if when since so but while then than who which where on at up out i we you he she they it my there "
+    "before after until though although also just even only too very not".split()
+)
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
 
@@ -96,7 +100,8 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
             pass  # "a cup of", "beans and *other foods* like lentils"
         elif words not in ARTICLES and words != "of":
             described += 1  # "*tough* meats", "*hard* candies"
-            if tagged.symbols[index] != "_" or (not joined and (described > 1 or tagged.items[index].term is not None)):
+            plain = tagged.items[index].term is None and words not in _NO_ADJECTIVE and described == 1
+            if tagged.symbols[index] != "_" or not (joined or plain):
                 return None
         index -= 1
     return None
