@@ -103,8 +103,8 @@ class Piece(NamedTuple):
 
 
 class Cue(NamedTuple):
-    """The part of a passage from ``at`` on was spoken or shown from ``start`` to ``end`` seconds, by ``voice``: "" where
-    the file does not say who speaks."""
+    """The part of a passage from ``at`` on was spoken or shown from ``start`` to ``end`` seconds, by ``voice``, ""
+    where the file does not say who speaks."""
 
     at: int
     start: float
