@@ -37,7 +37,6 @@ ALLERGEN = (
         level="free",
         says="for those with an allergy",
     ),
-    *_allergen("contains-allergen", "^ T(<contain>) : _1 O(<allergen-food|allergen-word>)", says="said to hold it"),
     *_allergen(
         "food-allergy",
         "O(<food-allergy>)",

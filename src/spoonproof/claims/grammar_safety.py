@@ -75,7 +75,9 @@ SAFETY_AGE = (
     *_safety("contaminant", "O(<contaminant>) T(<suffix-free>)", level="free", says="free of a contaminant"),
     *_safety("contaminant", "S(<FOOD|pronoun>) _1 T(<absorb>) ~4 O(<contaminant>)", says="takes up a contaminant"),
     *_safety("contaminant", "S(<FOOD>) ~9 O(<contaminant>)", loose=True, says="a contaminant"),
-    *_safety("safe", "O(<safe>)", needs="FOOD pronoun", veto="kitchen-danger", says="safety of a food"),
+    *_safety(
+        "safe", "O(<safe>)", needs="FOOD pronoun ambiguous-nutrient", veto="kitchen-danger", says="safety of a food"
+    ),
     *_safety(
         "age-and-food",
         "T(<bound|AVOID|okay|give>) ~6 O(@AGE)",
@@ -141,6 +143,22 @@ SAFETY_AGE = (
         says="an age to wait for",
     ),
     *_safety(
+        "it-at-an-age",
+        "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) ~4 O(@AGE)",
+        "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) _2 O(<audience-baby>)",
+        "T(<give|introduce|enjoy|include>) _1 S(<pronoun|generic-food>) _3 <bound> _2 O(@AGE)",
+        effect="age",
+        veto="storing story nonfood",
+        says="what was named, and an age",
+    ),
+    *_safety(
+        "not-in-pregnancy",
+        "S(<FOOD|ambiguous-nutrient>) _3 T(<avoid|forbid>) _3 O(<pregnant>)",
+        "O(<pregnant>) _3 T(<avoid|forbid>) _3 S(<FOOD|ambiguous-nutrient>)",
+        effect="harm",
+        says="a food kept from pregnant women",
+    ),
+    *_safety(
         "before-one",
         "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=[.,?)]|$)",
         "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
@@ -188,6 +206,7 @@ SAFETY_AGE = (
         "can-babies",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
+        "T(<can-ask>) _2 <give|give-weak> _3 S(<FOOD|ambiguous-nutrient>) _1 O(<audience-baby>)",
         "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
         "T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
