@@ -41,7 +41,7 @@ ALLERGEN = (
         "food-allergy",
         "O(<food-allergy>)",
         needs="copula HARM BENEFIT more less hedge FOOD",
-        veto="swap diagnosis",
+        veto="swap diagnosis refer",
         says="an allergy to a food",
     ),
     *_allergen(

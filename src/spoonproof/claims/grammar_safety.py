@@ -187,6 +187,7 @@ SAFETY_AGE = (
         ("S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)"),
         "^ _1 <copula> _1 S(<FOOD>) _1 T(<fine|okay>) _5 O(<audience-baby>)",
         "S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
+        "T(<advice>) _2 S(<FOOD>) _4 O(<solids>)",
         effect="age",
         says="fine for babies",
     ),
@@ -204,6 +205,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "can-babies",
+        "T(<when-to>) _3 S(<FOOD|solids|allergen-word|hazard-food>)",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
         "T(<can-ask>) _2 <give|give-weak> _3 S(<FOOD|ambiguous-nutrient>) _1 O(<audience-baby>)",
