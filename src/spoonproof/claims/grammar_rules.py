@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import Rule
 from spoonproof.claims.grammar_allergen import ALLERGEN
+from spoonproof.claims.grammar_benefit import GENERAL_BENEFIT
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
-from spoonproof.claims.grammar_effects import DISEASE, FUNCTION, GENERAL_BENEFIT
+from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
 

@@ -1,0 +1,168 @@
+"""What makes a match no claim after all: who eats, what is prescribed, which foods are only meant."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.grammar import NEARBY
+from spoonproof.claims.scan import Tagged
+
+_NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
+_EATERS = frozenset({"audience-baby", "audience-adult"})
+_HOLDERS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
+_DISHES = frozenset({"food", "dish", "ambiguous-nutrient"})
+_KINDS_OF_FOOD = frozenset(
+    "food foods option options ingredient ingredients product products diet diets choices".split()
+)
+_PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
+_NEEDS = frozenset({"need", "needs", "needed"})
+_EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
+_PICK = frozenset("try look pick choose opt aim include start".split())
+_OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
+_WHEN = frozenset({"when", "if", "while", "unless"})
+_SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
+_OF = frozenset({"of", "for", "in", "from"})
+_THAT_ARE = frozenset({"that", "which", "are", "is"})
+_CHOOSING = frozenset({"avoid", "give", "give-weak"})
+_TAKES_IN = frozenset("eat eats eating ate consume consumes consuming".split())
+_SHOULD = frozenset({"should", "must", "ought"})
+_FOR_SOMEONE = ("good-for-someone", "excellent-for", "fine-for-babies")
+_EATING = frozenset("eat have try drink taste consume enjoy start be".split())
+_COOKS = frozenset("parents mum mums mom moms family families".split())
+_TOPIC = frozenset({"topic"})
+_AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
+_NEAR = 6  # items before a match in which a veto counts
+_GENERIC = frozenset({"generic-food"})
+_POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
+
+
+def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
+    """Whether its own words take a match for ordinary talk. ``points``: the sentence points back at a food."""
+    return (
+        _eats(tagged, match)
+        or _describes(tagged, match, points)
+        or _prescribes(tagged, match)
+        or _of_somebody(tagged, match)
+        or _soaks_up(tagged, match)
+        or _of_no_food(tagged, match)
+        or _for_doing(tagged, match)
+    )
+
+
+def talks_of_else(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
+    """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets."""
+    near = NEARBY.intersection(match.rule.veto)
+    if "topic" in present and tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]):
+        return True
+    return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 3))
+
+
+def _eats(tagged: Tagged, match: Match) -> bool:
+    """Whether somebody has the nutrient, and no food is said to: "children get all the nutrients"."""
+    verb = tagged.items[match.trigger[0]].words
+    if verb in _NEEDS and match.rule.name in ("has", "contaminant", "hides"):
+        return True  # what needs a thing does not hold it
+    if match.rule.name == "hides" and verb in _EATS:
+        return bool(tagged.find(_EATERS, 0, match.trigger[0]))
+    if match.rule.name not in ("has", "enough-of") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
+        return False
+    at = match.trigger[0]
+    return bool(tagged.find(_EATERS, at - 3, at))
+
+
+def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
+    """Whether a nutrient or "healthier" only says which foods are meant, and none is named: "offer iron-rich foods"."""
+    if points or (match.rule.level is None and match.rule.name != "healthier"):
+        return False
+    own = range(*match.object) if match.object is not None else range(0)
+    if any(index not in own for index in tagged.find(_DISHES)):
+        return False
+    after = [item.words for item in tagged.items[match.end : match.end + 3]]
+    if after[:1] and (
+        after[0] in _KINDS_OF_FOOD or (after[0] in ("type", "types", "kind", "kinds") and len(after) > 2)
+    ):
+        return True
+    if match.rule.name == "healthier" and after[:1] and after[0] in _SEVERAL:
+        return True
+    before = match.start - 1
+    if before >= 0 and tagged.items[before].words in ("something", "anything"):
+        return True
+    if match.rule.name not in _PLENTY:
+        return False
+    while before > 0 and tagged.items[before].words in _THAT_ARE:
+        before -= 1
+    return before >= 0 and (
+        tagged.items[before].words in _KINDS_OF_FOOD
+        or (before < match.start - 1 and tagged.is_any(before, _GENERIC) and bool(tagged.find(_CHOOSING, 0, before)))
+    )
+
+
+def _prescribes(tagged: Tagged, match: Match) -> bool:
+    """Whether a nutrient is what somebody should take or add, as if it were a food: "should include some protein"."""
+    at = match.trigger[0]
+    if match.rule.kind == "general-benefit":
+        return tagged.items[0].words in _OFFER and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
+    if match.rule.kind != "nutrient-content":
+        return False
+    verb = tagged.items[at].words
+    before = [item.words for item in tagged.items[max(0, at - 3) : at]]
+    if verb in _TAKES_IN and match.rule.name == "has":
+        return True
+    first = tagged.items[0].words
+    if first == "there" and match.rule.name == "is-source":
+        return True
+    own = range(*match.object) if match.object is not None else range(0)
+    if first in _PICK and all(index in own for index in tagged.find(_DISHES)):
+        return True
+    if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
+        return True
+    return verb in ("include", "contain", "have") and not _SHOULD.isdisjoint(before)
+
+
+def _soaks_up(tagged: Tagged, match: Match) -> bool:
+    """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
+    if match.rule.name != "digests" or match.object is None or match.subject is None:
+        return False
+    said = tagged.items[match.object[0]].words
+    return said in ("absorb", "absorbs", "absorbing") and match.object[0] - match.subject[1] <= 1
+
+
+def _of_somebody(tagged: Tagged, match: Match) -> bool:
+    """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
+    if match.rule.name == "free-from" and not tagged.find(_DISHES, 0, match.start):
+        begin = max(0, match.start - 4)
+        return any(item.words in ("we", "i", "our", "my") for item in tagged.items[begin : match.start])
+    if match.rule.name not in ("is-healthy", "loose-word"):
+        return False
+    words = [item.words for item in tagged.items[match.start : match.trigger[0]]]
+    return (
+        any(who in ("we", "i") and be in ("are", "am", "were", "'re", "is", "'s") for who, be in pairwise(words))
+        or "i am" in words
+    )
+
+
+def _of_no_food(tagged: Tagged, match: Match) -> bool:
+    """ "The benefits of a big table": benefits of something, and no food among the words after it."""
+    if match.rule.name != "health-good" or tagged.items[match.trigger[1] - 1].words.rpartition(" ")[2] not in _OF:
+        return False
+    end = match.trigger[1]
+    return not tagged.find(_NAMED | _GENERIC, end, end + 6) and not any(
+        item.words in _POINTING for item in tagged.items[end : end + 3]
+    )
+
+
+def _for_doing(tagged: Tagged, match: Match) -> bool:
+    """ "It is important for children *to eat* together", "perfect for busy parents": nobody's health is meant."""
+    if match.rule.name not in _FOR_SOMEONE or match.object is None:
+        return False
+    end = match.object[1]
+    if match.rule.name == "fine-for-babies":
+        between = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+        if not _WHEN.isdisjoint(between):
+            return True
+        done = [item.words for item in tagged.items[end : end + 2]]
+        return done[:1] == ["to"] and done[1:] != [] and done[1] not in _EATING
+    if end < len(tagged.items) and tagged.items[end].words == "to":
+        return True
+    return tagged.items[end - 1].words in _COOKS

@@ -1,0 +1,101 @@
+"""Rules for benefit in general: healthy, nourishing, a superfood.
+
+From the surest pattern to the loosest; ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_benefit = ways("general-benefit")
+_KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
+_NOT_FOOD = "nonfood"
+
+GENERAL_BENEFIT = (
+    *_benefit("good-for-health", "S(<THING>) ~14 T(<good-health>)", says="good for health"),
+    *_benefit("good-for-health", "T(<goodfor>) _3 O(<health>)", named=True, says="good for health"),
+    *_benefit(
+        "superfood",
+        "T(<loose-noun>)",
+        "S(<THING>) ~6 <copula> _4 T(<loose-noun-weak>)",
+        veto=_NOT_FOOD,
+        says="a loose word of benefit",
+    ),
+    *_benefit(
+        "praised-food",
+        "S(<THING>) ~6 <copula> _3 T(<praised-food>) _4 O(<audience-baby>)",
+        says="praised as a food for someone",
+    ),
+    *_benefit(
+        "loose-word",
+        "T(<loose>) (?!<generic-food>)",
+        "S(<THING>) ~6 T(<loose-weak>)",
+        named=True,
+        says="a loose word of benefit",
+    ),
+    *_benefit(
+        "loose-word",
+        "T(<loose>) <generic-food> ~8 S(<FOOD>)",
+        "S(<THING>) ~6 <copula> ~4 T(<loose>)",
+        "S(<nutrient|ambiguous-nutrient>) _2 <copula> _2 T(<loose|loose-weak>)",
+        "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)",
+        says="a loose word of benefit",
+    ),
+    *_benefit(
+        "is-healthy",
+        "S(<THING>) ~7 <copula> ~6 T(<healthy>)",
+        "S(<nutrient|ambiguous-nutrient>) _3 <copula> _3 T(<healthy>)",
+        says="a food is healthy",
+    ),
+    *_benefit("full-of-goodness", "T(<high>) _1 O(<health|health-weak>)", named=True, says="full of goodness"),
+    *_benefit("loose-dish", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
+    *_benefit(
+        "good-for-someone",
+        "S(<food|ambiguous-nutrient>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        says="good for someone",
+    ),
+    *_benefit("its-healthy", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
+    *_benefit(
+        "asked-healthy",
+        "<copula> _3 S(<FOOD>) _3 T(<healthy>)",
+        "^ <copula> _2 S(<FOOD|nutrient|ambiguous-nutrient>) _2 T(<healthy|goodfor|badfor|loose>)",
+        says="asked whether it is healthy",
+    ),
+    *_benefit(
+        "makes-a-healthy-snack", "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>", says="a food is healthy"
+    ),
+    *_benefit(
+        "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"
+    ),
+    *_benefit(
+        "healthy-dish",
+        "T(<healthy>) _3 <generic-food> ,? _5 <contain|copula> ,? _2 S(<food|dish>)",
+        "T(<healthy>) _3 S(<food|dish>)",
+        says="'healthy' before a food",
+    ),
+    *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
+    *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
+    *_benefit(
+        "makes-healthy",
+        "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
+        says="makes it healthy",
+    ),
+    *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),
+    *_benefit("its-benefits", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
+    *_benefit("as-medicine", "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)", says="a food as a medicine"),
+    *_benefit(
+        "excellent-for",
+        "S(<THING>) _1 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="good for someone",
+    ),
+    *_benefit("health-good", "T(<health>)", named=True, loose=True, says="health of a food"),
+    *_benefit(
+        "health-good",
+        "T(<health-weak>) _4 S(<FOOD>)",
+        "S(<FOOD>) ~8 T(<health-weak>)",
+        loose=True,
+        says="goodness of a food",
+    ),
+)
