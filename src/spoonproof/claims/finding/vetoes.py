@@ -73,6 +73,8 @@ def _eats(tagged: Tagged, match: Match) -> bool:
 
 def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether a nutrient or "healthier" only says which foods are meant, and none is named: "offer iron-rich foods"."""
+    # "Start with an iron-rich food and offer *these* often": what points back afterwards names nothing before.
+    points = points and any(item.words in _POINTING for item in tagged.items[: match.start])
     if points or (match.rule.level is None and match.rule.name != "healthier"):
         return False
     own = range(*match.object) if match.object is not None else range(0)
@@ -117,7 +119,9 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
         return True
     if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
         return True
-    return verb in ("include", "contain", "have") and not _SHOULD.isdisjoint(before)
+    if _SHOULD.isdisjoint(before):
+        return False
+    return verb in ("include", "contain", "have") or "be" in before
 
 
 def _soaks_up(tagged: Tagged, match: Match) -> bool:
