@@ -34,7 +34,7 @@ TRIGGERS = frozenset(
     harmful-weak hazard-food health health-weak healthier healthiest healthy hide introduce invalid loose
     loose-noun loose-noun-weak loose-weak medicinal milk-feed most need new-food nutrient nutrient-weak okay
     per-day percent praised-food reaction readiness readiness-weak remedy safe solids strong suffix-free
-    supervise thanks too-much until-is wait-until weight-unit
+    supervise thanks too-much until-is wait-until weight-unit when-to
     """.split()
 )
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these

@@ -59,6 +59,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     ``present`` are the classes of the sentence.
     """
     kept: list[Match] = []
+    against: list[Match] = []
     if any("story" in compiled.rule.veto for compiled in rules) and is_story(fold(tagged.text)):
         rules = [compiled for compiled in rules if "story" not in compiled.rule.veto]
     points = _points(tagged, present)
@@ -78,7 +79,10 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             ):
                 continue
             if spoken_against(tagged, match, points):
+                against.append(match)
                 continue
+            if match.rule.loose and any(_same(match, other) for other in against):
+                continue  # what is no claim by a surer rule is none by a looser one
             if not any(_same(match, other) for other in kept):
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))

@@ -28,7 +28,7 @@ _CHOOSING = frozenset({"avoid", "give", "give-weak"})
 _TAKES_IN = frozenset("eat eats eating ate consume consumes consuming".split())
 _SHOULD = frozenset({"should", "must", "ought"})
 _FOR_SOMEONE = ("good-for-someone", "excellent-for", "fine-for-babies")
-_EATING = frozenset("eat have try drink taste consume enjoy start be".split())
+_EATING = frozenset("eat have try drink taste consume enjoy start be introduce give offer".split())
 _COOKS = frozenset("parents mum mums mom moms family families".split())
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
@@ -40,8 +40,7 @@ _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", 
 def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether its own words take a match for ordinary talk. ``points``: the sentence points back at a food."""
     return (
-        _eats(tagged, match)
-        or _describes(tagged, match, points)
+        _describes(tagged, match, points)
         or _prescribes(tagged, match)
         or _of_somebody(tagged, match)
         or _soaks_up(tagged, match)
@@ -51,11 +50,13 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
 
 
 def talks_of_else(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
-    """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets."""
+    """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets, who eats."""
     near = NEARBY.intersection(match.rule.veto)
     if "topic" in present and tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]):
         return True
-    return not near.isdisjoint(present) and bool(tagged.find(near, match.start - _NEAR, match.end + 3))
+    if not near.isdisjoint(present) and tagged.find(near, match.start - _NEAR, match.end + 3):
+        return True
+    return _eats(tagged, match)
 
 
 def _eats(tagged: Tagged, match: Match) -> bool:
@@ -94,6 +95,8 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
         return False
     while before > 0 and tagged.items[before].words in _THAT_ARE:
         before -= 1
+    if before < match.start - 1 and tagged.items[before + 1].words not in ("that", "which"):
+        return False  # "their diets *are* full of sugar" says so
     return before >= 0 and (
         tagged.items[before].words in _KINDS_OF_FOOD
         or (before < match.start - 1 and tagged.is_any(before, _GENERIC) and bool(tagged.find(_CHOOSING, 0, before)))
