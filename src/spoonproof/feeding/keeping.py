@@ -111,7 +111,11 @@ def _faults(recipe: Recipe, lead: Mapping[str, Limit]) -> list[KeepingFault]:
         if stated is None or limit is None or stated <= limit.value + (3.5 if fact == "freezer_days" else 0):
             continue
         level: Level = "warning" if limit.source.basis != "read" or grave == "warning" else "error"
-        text = f"{stated:g} {unit} is longer than {limit.value:g}: {limit.says}"
+        measure, _, where = unit.partition(" ")
+        over = (
+            f"{stated / 24:g} days" if measure == "h" and stated >= 72 and stated % 24 == 0 else f"{stated:g} {measure}"
+        )
+        text = f"{over} {where} is longer than {limit.value:g} {measure}. {limit.says}"
         found.append(
             KeepingFault(
                 level, text, f"Write {limit.value:g} {unit.split(' ')[0]}, or less.", recipe.keeps.span, (limit.source,)

@@ -1,7 +1,7 @@
 """The dish is said to keep longer than an authority allows.
 
-Cooked baby food keeps two days in the fridge, rice one; spinach and chard are eaten the same day, as nitrate turns
-into nitrite while they stand. The strictest figure read leads.
+Cooked baby food keeps for two days in the fridge, and rice for one; spinach and chard are eaten the same day, as
+nitrate turns into nitrite while they stand. The strictest figure read leads.
 
 Fails::
 
