@@ -191,3 +191,17 @@ def test_one_study_has_steaming_worse_than_boiling_and_it_is_kept() -> None:
     boil = {k.minutes: k.low for k in vitamins().of("sweet-potato", "boil", "carotenoids") if "variety" in k.note}
     assert set(steam) == set(boil)
     assert all(steam[minutes] < boil[minutes] for minutes in steam)
+
+
+def test_lifting_out_the_portion_is_not_named_after_what_was_lifted_out_before() -> None:
+    steps = [
+        "Simmer the parsnip, the pear and the oil for 30 minutes.",
+        "Take out the pear.",
+        "Lift out the baby's portion and mash it.",
+        "Season the family's pot with pepper.",
+    ]
+    labels = [task.label for task in planned(steps=steps).tasks]
+    assert [label for label in labels if label.startswith("Lift out")] == [
+        "Lift out: pear",
+        "Lift out: the baby's portion",
+    ]

@@ -113,5 +113,7 @@ def _label(recipe: Recipe, event: Event, verb: Verb) -> str:
     names = [recipe.foods[i].name for i in named if 0 <= i < len(recipe.foods)]
     if event.action.everything or (not names and event.lines):
         names = ["everything in the pot"] if verb.role in ("heat", "blend", "cool") else []
+    if verb.id == "lift-out" and not event.action.foods and recipe.steps[event.step].splits:
+        names = ["the baby's portion"]
     text = f"{words}: {', '.join(names)}" if names else words
     return text[:1].upper() + text[1:]
