@@ -53,7 +53,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 3
     except OSError as error:
         where = f" ({error.filename})" if error.filename else ""
-        print(f"spoonproof: the machine said no: {error.strerror or error}{where}.", file=sys.stderr)
+        print(f"spoonproof: a file or folder can't be used: {error.strerror or error}{where}.", file=sys.stderr)
         return 3
     except Exception as error:
         return _own_table(argv, error) or _our_fault(argv, error)

@@ -25,8 +25,8 @@ def test_a_figure_of_another_source_is_marked_and_the_source_named(capsys: pytes
 
 def test_parts_follow_what_they_are_part_of(capsys: pytest.CaptureFixture[str]) -> None:
     names = [line.split("  ")[0] for line in said(capsys, "parsnip")]
-    assert names.index("of it saturated") == names.index("fat") + 1
-    assert names.index("of it sugars") == names.index("carbohydrate") + 1
+    assert names.index("of which saturated") == names.index("fat") + 1
+    assert names.index("of which sugars") == names.index("carbohydrate") + 1
 
 
 def test_what_was_not_determined_is_no_zero(capsys: pytest.CaptureFixture[str]) -> None:

@@ -20,7 +20,7 @@ def parser() -> ArgumentParser:
         "explain",
         "Explain a rule, a food, a register entry, a texture, a policy, a source, or the keys of channel and recipe.",
     )
-    found.add_argument("name", nargs="+", help="its name or id")
+    found.add_argument("name", nargs="+", metavar="NAME", help="its name or id")
     return found
 
 

@@ -13,8 +13,8 @@ from spoonproof.commands import new_parser, open_channel
 def parser() -> ArgumentParser:
     """The arguments of ``new``."""
     found = new_parser("new", "Start a channel or a recipe.")
-    found.add_argument("what", choices=("channel", "recipe"))
-    found.add_argument("name", help="its name, in ordinary words")
+    found.add_argument("what", choices=("channel", "recipe"), help="which of the two")
+    found.add_argument("name", metavar="NAME", help="its name, in ordinary words")
     return found
 
 

@@ -16,11 +16,11 @@ if TYPE_CHECKING:
 def parser() -> ArgumentParser:
     """The arguments of ``nutrients``."""
     found = new_parser("nutrients", "What is in a recipe.", ("text", "json"))
-    found.add_argument("recipe", type=Path, metavar="RECIPE")
+    found.add_argument("recipe", type=Path, metavar="RECIPE", help="the recipe's file")
     found.add_argument(
-        "--with", dest="beside", type=Path, metavar="RECIPE", help="set a second recipe beside it (text only)"
+        "--with", dest="beside", type=Path, metavar="RECIPE", help="show a second recipe beside it (text only)"
     )
-    found.add_argument("--swap", metavar="FOOD", help="what it would be with this food in it")
+    found.add_argument("--swap", metavar="FOOD", help="what changes when this food takes the place of its like")
     return found
 
 

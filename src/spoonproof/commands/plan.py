@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 def parser() -> ArgumentParser:
     """The arguments of ``plan``."""
     found = new_parser("plan", "What goes in when; methods side by side; a filming day.", ("text", "svg", "json"))
-    found.add_argument("recipe", nargs="+", type=Path, metavar="RECIPE")
+    found.add_argument("recipe", nargs="+", type=Path, metavar="RECIPE", help="one or several")
     found.add_argument("--day", action="store_true", help="film all the recipes on one day of the channel's kitchen")
     found.add_argument("--methods", action="store_true", help="steam, boil, microwave ... side by side")
     return found
