@@ -60,7 +60,7 @@ def _high(event: Event) -> float:
 
 
 _FINE_MM = 4.0  # finely chopped
-_FINE_SHAPES = ("grated", "shredded", "minced", "puréed", "mashed")
+_FINE_SHAPES: tuple[str, ...] = ("grated", "shredded", "minced", "puréed", "mashed")
 
 
 def fine_raw(story: Story) -> bool:
@@ -69,10 +69,22 @@ def fine_raw(story: Story) -> bool:
         return True  # a tomato is soft before it is cooked
     if story.food is None or not story.cuts:
         return False
-    cut = story.cuts[-1]
     if story.food.group == "fruit":
-        return cut.shape in _FINE_SHAPES
-    return story.food.hardness in ("firm", "leaf") and cut.high_mm is not None and cut.high_mm <= _FINE_MM
+        return story.cuts[-1].shape in _FINE_SHAPES
+    # a later cut is often one of the whole dish: the omelette's strips leave its onion as fine as it was
+    fine = any(cut.high_mm is not None and cut.high_mm <= _FINE_MM for cut in story.cuts)
+    return story.food.hardness in ("firm", "leaf") and fine
+
+
+def melts_in(story: Story) -> bool:
+    """Whether it is grated or minced, so that it is meant to melt into the dish: ginger is not spent in a sauce."""
+    return any(cut.shape in _FINE_SHAPES for cut in story.cuts)
+
+
+def blended_raw(story: Story) -> bool:
+    """Whether it was blended before any heat: a batter has no pieces that could stay hard."""
+    first = min((heat.step for heat in story.heats if method_of(heat)), default=None)
+    return story.made in FINE and story.made_step is not None and first is not None and story.made_step < first
 
 
 _FLAKES = re.compile(

@@ -63,17 +63,42 @@ def cautions(
     }
     words = keys(f"{recipe.title.value} {steps} {recipe.story}")
     texture = recipe.texture.value.lower() if recipe.texture else ""
+    places = {"{allergens}": _listed(names), **_keeping_words(recipe, kinds, tables)}
     made: list[Caution] = []
     for row in tables.rows.get("cautions", ()):
         markets = row.items("markets")
         if markets and not set(markets) & set((market,) if isinstance(market, str) else market):
             continue
         if any(_holds(when, state, kinds, words, present, texture, recipe.youngest) for when in row.items("when")):
-            text, screen, spoken = (
-                row.text(column).replace("{allergens}", _listed(names)) for column in ("text", "screen", "spoken")
-            )
+            text, screen, spoken = (_filled(row.text(column), places) for column in ("text", "screen", "spoken"))
             made.append(Caution(row.text("id"), text, tables.source(row), screen, spoken, row.text("where")))
     return made
+
+
+def _keeping_words(recipe: Recipe, kinds: frozenset[str], tables: FeedingTables) -> dict[str, str]:
+    """What a caution about keeping says in its places: the shortest time that holds for this dish, and no longer one
+    than the recipe's own, so that no two cautions of a page give two clocks."""
+    limits: dict[str, list[float]] = {"fridge_hours": [48.0], "cool_hours": [2.0]}
+    for row in tables.rows.get("storage", ()):
+        value = row.number("value")
+        if row.text("fact") in limits and row.text("class") in kinds and row.text("basis") == "read" and value:
+            limits[row.text("fact")].append(value)
+    if recipe.keeps is not None and recipe.keeps.fridge_hours:
+        limits["fridge_hours"].append(recipe.keeps.fridge_hours)
+    if "nitrate-beet" in kinds:
+        limits["fridge_hours"].append(24.0)  # "the same day"
+    soon = min(limits["cool_hours"]) < 2
+    return {
+        "{hours}": f"{min(limits['fridge_hours']):g}",
+        "{chill}": "one hour" if soon else "one to two hours",
+        "{chill in figures}": "1 hour" if soon else "1–2 hours",
+    }
+
+
+def _filled(text: str, places: Mapping[str, str]) -> str:
+    for place, words in places.items():
+        text = text.replace(place, words)
+    return text
 
 
 def _holds(

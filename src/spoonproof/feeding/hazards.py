@@ -40,6 +40,13 @@ _ORDINARY_IN_STEPS = frozenset(
     smarty""".split()
 )
 _ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on the pack", "a sprinkle of water"
+# "blend to a fine chutney": the recipe makes it of what it lists; nobody makes honey or salt.
+_NEVER_MADE = frozenset({"honey", "salt", "stock-cube", "sugar", "alcohol", "kelp", "hijiki", "raw-milk", "tea"})
+_MADE_HERE = re.compile(
+    r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken)\w*\b[^.;]{0,60}"
+    r"\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
+    re.I,
+)
 _OTHERS_PLATE = re.compile(
     r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
     r"[^.;]{0,40}"
@@ -241,6 +248,7 @@ def _of_recipe(
 def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
     """Foods that a step names and no line lists."""
     listed: set[str] = set()
+    made: set[tuple[str, ...]] = set()
     named: list[frozenset[str]] = []
     for part in parts(recipe.foods):
         listed |= kinds_of(part.line, foods, tables)
@@ -257,6 +265,9 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
                 continue
             if _for_others(text, hit) or _ordinary(hit, text):
+                continue
+            if not classes & _NEVER_MADE and (hit.phrase in made or _MADE_HERE.search(text[: hit.start][-80:])):
+                made.add(hit.phrase)
                 continue
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
                 yield _in_step(

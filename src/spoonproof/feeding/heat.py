@@ -12,6 +12,7 @@ from spoonproof.feeding.step_words import (
     EGG_FIRM,
     EGG_WORDS,
     LAST_MINUTES,
+    SET_IN_HEAT,
     SLOW,
     SOFT_END,
     UNDERDONE,
@@ -106,6 +107,8 @@ _MIXTURE = re.compile(
     re.I,
 )
 
+_ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|plancha|oven|heat)\b", re.I)
+_COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
 _FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
 
 
@@ -123,6 +126,8 @@ def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
         if text in texts:
             met = True
             mates |= named
+        if met and SET_IN_HEAT.search(text) and _ON_HEAT.search(text) and not _COLD_SET.search(text):
+            return True  # "pour thin layers into a pan and roll up each, until set right through"
         if met and COOK.search(text) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
             return True
     return False

@@ -223,17 +223,18 @@ def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
 
 def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
-    done = frozenset[str]().union(*(_done(text, names) for text in texts))
+    others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
+    done = frozenset[str]().union(*(_done(text, names, others) for text in texts))
     facts |= done - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
     if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if not only_family(s))):
         facts.add("boned")
     named = [text for text in texts if names & keys(text)]
-    others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
     if any(_bursts(text, names, others) for text in named):
         facts.add("burst")
-    if any(RARE.search(text) for text in (*named, line.text)):
+    alone_in = [text for text in texts if not keys(text) & others]  # "grill for 4 minutes so it is still pink"
+    if any(RARE.search(text) for text in (*named, *alone_in, line.text)):
         facts.add("rare")
     alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
     if alone or ALONE.search(line.text):
@@ -266,7 +267,7 @@ def _said(text: str) -> frozenset[str]:
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
 
 
-def _bursts(text: str, names: frozenset[str], others: set[str]) -> bool:
+def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
     """Whether a clause that is not about another food lets this one burst ("until they burst")."""
     for match in BURST.finditer(text):
         start = max(text.rfind(mark, 0, match.start()) for mark in (".", ";", ",", " until ", " till ", " and "))
@@ -277,10 +278,11 @@ def _bursts(text: str, names: frozenset[str], others: set[str]) -> bool:
 
 
 _BACK = frozenset({"it", "them", "each", "they"})
+_SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
 
 
 @lru_cache(maxsize=4_000)
-def _done(text: str, names: frozenset[str]) -> frozenset[str]:
+def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset[str]:
     """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
     ("grate the cheese over the grapes" grates no grapes)."""
     found: set[str] = set()
@@ -291,7 +293,8 @@ def _done(text: str, names: frozenset[str]) -> frozenset[str]:
         meant = bool(names & here)
         # "it" and "them" go back to the food named before; "the mixture" is all of it.
         meant = meant or bool(
-            (before_names and here & {"it", "them", "each", "they"}) or here & {"everything", "mixture"}
+            (before_names and (here & _BACK or (here & _SKIN and not here & others)))
+            or here & {"everything", "mixture"}
         )
         if meant:
             found.update(fact for fact, pattern in DONE if pattern.search(clause))

@@ -87,15 +87,19 @@ def with_prepared(
     return line
 
 
+_WITH_THE_OTHERS = re.compile(r"\b(?:soaked|cooked|boiled|steamed|blended|ground|roasted) with the $", re.I)
 _DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 
 
 def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
     """Another food in the words that are left: it would go unseen."""
     text = draft.open_text()
-    said = {(word.start, word.end) for word in measures.preparations.find(text)}  # "crisp" is no packet of crisps
+    said = [(word.start, word.end) for word in measures.preparations.find(text)]
     for match in foods.find(text):
-        if (match.start, match.end) in said:
+        if any(start <= match.start and match.end <= end for start, end in said):
+            continue  # "crisp" is no packet of crisps, "to fry" no fry
+        if _WITH_THE_OTHERS.search(draft.text[: match.start]):  # "soaked with the dal"
+            draft.use(match.start, match.end)
             continue
         if food is not None and match.food == food:  # "flattened rice (poha)": the same food twice
             draft.use(match.start, match.end)

@@ -32,8 +32,10 @@ from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_faul
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
 from spoonproof.reading.runs import tokens_of
+from spoonproof.reading.times import find_times
 
 _TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
+_WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -363,6 +365,11 @@ def _rest(draft: LineDraft, measures: Measures) -> str:
     known = bytearray(len(text))
     for word in measures.preparations.find(text):
         known[word.start : word.end] = b"\1" * (word.end - word.start)
+    for beside in _WITH_THE_OTHERS.finditer(text):
+        known[beside.start() : beside.end()] = b"\1" * (beside.end() - beside.start())
+    if measures.preparations.find(draft.text, ("prepared", "state")):
+        for time in find_times(text):  # "soaked for 6-8 hours"
+            known[time.start : time.end] = b"\1" * (time.end - time.start)
     left = [(a, b) for a, b, word in tokens_of(text) if not known[a] and measures.unit(word) is None]
     left += [(m.start(), m.end()) for m in re.finditer(r"[0-9]+", text) if not known[m.start()]]
     left.sort()

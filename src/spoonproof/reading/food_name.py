@@ -236,6 +236,8 @@ def _misspelt_unit(
     word = _FIRST_WORD.match(text, start, end)
     if word is None or not any(draft.used[: word.start("word")]) or word["word"].lower() in _SHORT_WORDS:
         return None
+    if any(char.isalpha() for char in draft.text[: word.start("word")]):  # the unit has been read: "2 slices stale"
+        return None
     inner = _match(text, word.end(), end, foods, measures)
     near = get_close_matches(word["word"].lower(), sorted(measures.words), 1, 0.7)
     if inner is None or not near or measures.unit(word["word"]) is not None:

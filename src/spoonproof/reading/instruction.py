@@ -135,12 +135,13 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     return drafts
 
 
+_A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
+
+
 def _describes(text: str, match: VerbMatch) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
-    if word in ("cube", "cubes") and re.search(
-        r"\b(?:ice|stock|bouillon)[ -]$", text[max(0, match.start - 10) : match.start]
-    ):
+    if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True

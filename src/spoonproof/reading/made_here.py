@@ -12,6 +12,14 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.reading.mentions import DEFINITE, Mention
 
 _GROUPS = frozenset({"sauce", "prepared", "egg", "baked", "dairy", "cheese", "nut", "seed", "sweet", "grain"})
+# What a thing that a recipe makes is made of: "pour the custard over" where eggs are listed.
+_OF = {
+    "custard": ("egg",), "meringue": ("egg",), "mayonnaise": ("egg",), "pastry": ("flour",), "pesto": ("basil",),
+    "hummus": ("chickpea",), "houmous": ("chickpea",), "guacamole": ("avocado",), "porridge": ("oat", "semolina"),
+    "gravy": ("flour", "cornflour"), "bechamel": ("flour",), "béchamel": ("flour",), "white sauce": ("flour",),
+    "tomato sauce": ("tomato",), "salsa": ("tomato",), "caramel": ("sugar",), "dal": ("lentil", "dal"),
+    "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "meatballs": ("mince", "minced", "ground"),
+}  # fmt: skip
 _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
     r"|stir|boil|set|thicken|curdle)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
@@ -21,10 +29,13 @@ _MADE = re.compile(
 )
 
 
-def without_made(text: str, mentions: Sequence[Mention], foods: Foods, title: str, made: set[str]) -> list[Mention]:
+def without_made(
+    text: str, mentions: Sequence[Mention], foods: Foods, title: str, made: set[str], listed: Sequence[str] = ()
+) -> list[Mention]:
     """``mentions`` without the foods of no line that this sentence makes or an earlier one made.
 
-    ``made`` is carried from step to step and grows; ``title``: the dish goes by its own name as well.
+    ``made`` is carried from step to step and grows; ``title``: the dish goes by its own name as well; ``listed``: the
+    foods' names.
     """
     kept: list[Mention] = []
     for one in mentions:
@@ -33,11 +44,19 @@ def without_made(text: str, mentions: Sequence[Mention], foods: Foods, title: st
             kept.append(one)
             continue
         before = text[max(0, one.start - 120) : one.start]
+        words = text[one.start : one.end]
         if _MADE.search(before):
             made.add(one.food)
-        elif not (DEFINITE.search(before) and (one.food in made or _is_dish(text[one.start : one.end], title))):
+        elif not DEFINITE.search(before) or not (
+            one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
+        ):
             kept.append(one)
     return kept
+
+
+def _has_what_it_takes(words: str, listed: Sequence[str]) -> bool:
+    needs = _OF.get(words.lower(), ())
+    return any(re.search(rf"\b{need}(?:e?s)?\b", name, re.I) for need in needs for name in listed)
 
 
 def _is_dish(words: str, title: str) -> bool:

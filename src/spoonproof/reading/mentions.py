@@ -36,6 +36,13 @@ DEFINITE = re.compile(
     r"(?:[ \t]{1,9}[\w-]+)?(?:[ \t]{1,9}and)?[ \t]{1,9}$",
     re.I,
 )
+_IN_LIST = re.compile(
+    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
+    r"(?:[ \t]{1,9}[\w-]+,?){0,4}(?:[ \t]{1,9}and)?[ \t]{1,9}$",
+    re.I,
+)
+_WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
+_ADJECTIVES = frozenset({"crisp"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
@@ -153,7 +160,9 @@ class Names:
         """Whether one word of a name is itself a food of another kind ("salt" of a low-salt stock cube)."""
         match = self.foods.match(word)
         record = self.foods.get(match.food) if match is not None else None
-        return record is not None and not self._related(record.id, line.food) and record.group != self._group(line)
+        if record is None or self._related(record.id, line.food) or record.group == self._group(line):
+            return False
+        return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
         """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
@@ -218,7 +227,7 @@ class Names:
             if len(lines) > 1 and match is not None:
                 lines = self._nearer(getattr(match, "food", ""), lines)
             return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
-        if match is not None:
+        if match is not None and tokens[at][2] not in _ADJECTIVES:
             return self._resolve(start, match_end, getattr(match, "food", ""), _key(text[start:match_end]))
         group = _GROUPS.get(tokens[at][2])
         if group:
@@ -251,7 +260,10 @@ class Names:
         groups = {self._group(self.lines[i]) for i in lines}
         if record is not None and record.group in groups:
             return False
-        return DEFINITE.search(text[max(0, start - 48) : start]) is None
+        before = text[max(0, start - 72) : start]
+        if record is not None and record.group == "spice" and not record.allergens and not record.traits & _WEIGHTY:
+            return _IN_LIST.search(before) is None  # "the beans, pepper and water": the pepper of the list
+        return DEFINITE.search(before[-48:]) is None
 
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)

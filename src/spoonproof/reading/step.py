@@ -36,8 +36,13 @@ from spoonproof.reading.step_beside import beside
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.times import FoundTime, find_times
 
+_FOR_THE_PAN = re.compile(
+    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
+)
 _ALL_LISTED = re.compile(
-    r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b", re.I
+    r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
+    r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve) (?:it all|the lot|everything)\b",
+    re.I,
 )
 _PAN_OF = re.compile(
     r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
@@ -63,9 +68,11 @@ class _Reader:
     turn: Bowl | None = None  # whose bowl the words before in this step were about
     last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
     unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
+    shared: set[str] = field(default_factory=set)  # unlisted foods that are not the family's bowl's alone
     also: dict[str, list[Span]] = field(default_factory=dict)
     asked: set[tuple[int, ...]] = field(default_factory=set)
     title: str = ""
+    listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
 
 
@@ -83,7 +90,14 @@ def read_steps(
     An entry is a sentence, or a mapping with the sentence under ``do`` and keys beside it (``minutes``,
     ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding.
     """
-    reader = _Reader(document, lines, Tables(foods, verbs, measures), Names.of(lines, foods), title=title)
+    reader = _Reader(
+        document,
+        lines,
+        Tables(foods, verbs, measures),
+        Names.of(lines, foods),
+        title=title,
+        listed=tuple(line.name for line in lines),
+    )
     steps: list[Step] = []
     for index, entry in enumerate(scalars):
         sentence = _sentence_of(entry)
@@ -132,7 +146,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
     mentions = [
         _one_of(reader, passage, mention) for mention in mentions if not in_until(reader.tables, text, mention, drafts)
     ]
-    mentions = without_made(text, mentions, reader.tables.foods, reader.title, reader.made)
+    mentions = without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
     cut = split_at(text)
     split_before = reader.split
     splits = cut is not None and not split_before
@@ -144,6 +158,9 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
     done: list[Instruction] = []
     for draft in drafts:
         action, lid_now = fill(reader.tables, passage, draft, times, lid_now, reader.last_foods)
+        bare = not action.foods and not action.everything and not draft.mentions
+        if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
+            action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
         draft.action = action
         done.append(draft)
         if action.foods or action.everything:
@@ -167,6 +184,12 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         index, text, scalar.span, tuple(actions), _step_bowl(reader, passage, actions, done, cut, splits), splits
     )
     reader.split = reader.split or splits
+    family = {mention for draft in done if draft.action.bowl == "family" for mention in draft.mentions}
+    reader.shared |= {
+        mention.food
+        for mention in mentions
+        if mention not in family and whose(_sentence_around(text, mention.start), reader.split)[0] != "family"
+    }
     _note_unlisted(reader, passage, mentions, index)
     if not actions and not splits:
         message = "Nothing to do was found in this step, so no check looks at it."
@@ -174,6 +197,12 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
     reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
+
+
+def _sentence_around(text: str, at: int) -> str:
+    start = text.rfind(". ", 0, at) + 1
+    end = text.find(". ", at)
+    return text[start : end if end >= 0 else len(text)]
 
 
 def _pan_water(reader: _Reader, text: str, mention: Mention) -> bool:
@@ -339,6 +368,8 @@ def _report_unlisted(reader: _Reader) -> None:
         if not grave and not reader.lines:
             continue  # there is no list at all, which is said where it should stand
         slight = record is not None and record.group in ("herb", "spice")
+        if food not in reader.shared and record is not None and not record.allergens and "honey" not in record.traits:
+            grave, slight = False, True  # salt that goes into the family's bowl alone
         called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
         related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
         reader.findings.append(
@@ -357,7 +388,7 @@ def _report_unlisted(reader: _Reader) -> None:
 def _report_unused(reader: _Reader) -> None:
     for index, line in enumerate(reader.lines):
         unknown = line.food is None and line.recipe is None  # said at the line already
-        if index in reader.used or unknown or line.has("optional"):
+        if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
             continue
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."

@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import cooked, judged, minutes_words, need_sources, walked
+from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources, walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
@@ -44,7 +44,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     for story in kitchen.stories:
         softness, need = judged(dish, story)
         time = cooked(story)
-        if softness != "spent" or need is None or time is None:
+        if softness != "spent" or need is None or time is None or melts_in(story):
             continue
         name = story.line.name
         span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)

@@ -29,6 +29,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import (
+    blended_raw,
     cooked,
     fine_raw,
     fish_by_its_flakes,
@@ -60,7 +61,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         time = cooked(story)
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
             continue
-        if fine_raw(story) or fish_by_its_flakes(dish, story):
+        if fine_raw(story) or blended_raw(story) or fish_by_its_flakes(dish, story):
             continue
         level, bowl = severity(dish, story, need)
         name = story.line.name
