@@ -157,7 +157,7 @@ class RuleBook:
 
 
 # Vetoes that count only near the match: "cream" at the end of a long sentence does not make it one of cosmetics.
-NEARBY = frozenset({"nonfood", "culinary"})
+NEARBY = frozenset({"nonfood", "culinary", "other-doer"})
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 

@@ -263,7 +263,7 @@ QUANTITY = (
     *_quantity(
         "limit-a-day",
         "T((?:<number>_1)?<unit|household>) ~5 O(<per-day>)",
-        needs="limit nutrient ambiguous-nutrient AVOID need forbid",
+        needs="limit nutrient ambiguous-nutrient AVOID need forbid should",
         veto="storing",
         says="an amount a day",
     ),

@@ -12,19 +12,20 @@ _function = ways("function")
 _content = ways("nutrient-content")
 _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 _NOT_FOOD = "nonfood"
+_OTHERS = "other-doer"  # creams, sleep, medicines: what is said is said of them
 
 FUNCTION = (
     *_function(
         "helps-a-function",
         "T(<BENEFIT>) ~6 O(<EFFECT>)",
-        veto=_NOT_FOOD,
+        veto=_OTHERS,
         named=True,
         says="benefit verb, function",
     ),
     *_function(
         "strengthens-a-part",
         "T(<benefit>) _4 O(<body>)",
-        veto=_NOT_FOOD,
+        veto=_OTHERS,
         named=True,
         says="benefit verb, body part",
     ),
@@ -249,11 +250,11 @@ DISEASE = (
     *_disease(
         "against-disease",
         "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)",
-        veto=_NOT_FOOD,
+        veto=_OTHERS,
         named=True,
         says="help against illness",
     ),
-    *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_NOT_FOOD, named=True, says="brings an illness"),
+    *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_OTHERS, named=True, says="brings an illness"),
     *_disease(
         "gives-disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make>) _4 O(<DISEASE>)",
