@@ -7,7 +7,7 @@ import shutil
 import signal
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pytest
@@ -59,14 +59,23 @@ def test_a_share_whose_process_ended_badly_is_worked_here(end: str) -> None:
     assert spread(work, range(40), 10) == [list(range(0, 40, 2)), list(range(1, 40, 2))]
 
 
-def test_what_the_work_raises_is_raised_and_no_process_is_left() -> None:
+def test_what_the_work_raises_is_raised_and_no_process_is_left(monkeypatch: pytest.MonkeyPatch) -> None:
+    started: list[int] = []
+
     def work(share: Sequence[int]) -> int:
         raise ValueError(f"no {len(share)}")
 
+    def noted(fork: Callable[[], int] = os.fork) -> int:
+        process = fork()
+        started.append(process)
+        return process
+
+    monkeypatch.setattr(os, "fork", noted)
     with pytest.raises(ValueError, match="no 20"):
         spread(work, range(40), 10)
+    (process,) = started
     with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+        os.waitpid(process, os.WNOHANG)
 
 
 def test_a_large_answer_passes() -> None:
