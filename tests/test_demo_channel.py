@@ -71,3 +71,12 @@ def test_a_planted_fault_is_found_at_its_place(rule: str, words: str, draft_find
 
 def test_the_planted_faults_come_from_every_area(draft_findings: list[Finding]) -> None:
     assert {finding.area for finding in draft_findings} == {"baby", "words", "cooking", "film", "page"}
+
+
+def test_no_page_promises_to_be_ready_before_one_pair_of_hands_is_done(folder: ChannelFolder) -> None:
+    """The kitchen that films has two cooks; whoever reads the page has one."""
+    from spoonproof.site.gather import recipe_page
+
+    for recipe in folder.recipes.values():
+        page = recipe_page(folder.dish(recipe), folder.recipes)
+        assert (page.minutes or 0) >= (page.hands_on or 0), recipe.slug

@@ -54,6 +54,9 @@ def shown(value: Amount, system: str, scale: str = "1") -> str:
         (amount("100", "g", "150"), "us", "1", "3½ oz to 5¼ oz"),
         (amount("1/3", "tsp"), "written", "1", "⅓ tsp"),
         (amount("1", "tsp", about=True), "metric", "1", "about 5 ml"),
+        (amount("1.2", "l"), "written", "1", "1.2 l"),
+        (amount("1/2", "tbsp"), "metric", "1", "7.5 ml"),
+        (amount("1.5", "kg"), "metric", "1", "1.5 kg"),
         (amount("2", "tin", each=amount("400", "g")), "written", "1", "2 × 400 g tins"),
     ],
 )

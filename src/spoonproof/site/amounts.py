@@ -28,6 +28,7 @@ _SIGNS = {
 }  # fmt: skip
 
 _PLAIN = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l", "oz", "lb", "tsp", "dsp", "tbsp", "fl-oz"})
+_METRIC = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l"})
 _SHOWN = {"fl-oz": "fl oz", "cm-piece": "cm piece"}
 
 Contents = Callable[[str], tuple[str, Fraction] | None]
@@ -42,6 +43,11 @@ def number(value: Fraction) -> str:
     if rest in _SIGNS:
         return f"{whole or ''}{_SIGNS[rest]}"
     return f"{float(value):.3g}" if value < 100 else str(round(value))
+
+
+def _decimal(value: Fraction) -> str:
+    """A number on a scale or jug, which know no halves and fifths: "1.2", "7.5"."""
+    return f"{float(value):.3g}" if value < 1000 else str(round(value))
 
 
 def _round_to(value: Fraction, step: Fraction) -> Fraction:
@@ -60,8 +66,8 @@ def metric(kind: str, amount: Fraction) -> str:
     """Grams or millilitres for a kitchen scale or jug."""
     value = _weighable(amount)
     if value >= 1000:
-        return f"{number(value / 1000)} {'kg' if kind == 'g' else 'l'}"
-    return f"{number(value)} {kind}"
+        return f"{_decimal(value / 1000)} {'kg' if kind == 'g' else 'l'}"
+    return f"{_decimal(value)} {kind}"
 
 
 @lru_cache(maxsize=4096)
@@ -88,7 +94,8 @@ def american(kind: str, amount: Fraction) -> str:
 def written(amount: Amount, factor: Fraction) -> str:
     """The author's own amount, times ``factor``."""
     low, high = amount.low * factor, amount.high * factor
-    text = number(low) if low == high else f"{number(low)}–{number(high)}"
+    shown = _decimal if amount.unit in _METRIC else number
+    text = shown(low) if low == high else f"{shown(low)}–{shown(high)}"
     if amount.each is not None:
         text += f" × {number(amount.each.low)} {_unit(amount.each.unit, Fraction(1))}"
     if amount.size:

@@ -71,7 +71,7 @@ def recipe_page(
         portions=_portions(recipe),
         servings=recipe.makes.count if recipe.makes else None,
         portion_grams=recipe.makes.grams if recipe.makes else None,
-        minutes=round(worked.total) or None,
+        minutes=round(max(worked.total, worked.hands_on)) or None,  # a reader has two hands, whoever helps us
         hands_on=round(worked.hands_on) or None,
         cook=round(worked.cook) or None,
         season=_season(recipe),
@@ -245,15 +245,23 @@ def _family(recipe: Recipe) -> str:
     return f"{what}{steps} Salt and sharp seasoning go in only after the baby’s portion is out."
 
 
+def _days(days: float) -> str:
+    """Days as they are said: "a month" for thirty, "3 months" for ninety."""
+    months, rest = divmod(days, 30)
+    if months and not rest:
+        return "a month" if months == 1 else f"{months:g} months"
+    return f"{days:g} day{'' if days == 1 else 's'}"
+
+
 def _keeping(dish: Dish, cited: Numbered, cautions: Sequence[Caution]) -> tuple[Caution, ...]:
     keeps = dish.recipe.keeps
     lines = []
     if keeps is not None:
         parts = []
         if keeps.fridge_hours is not None:
-            parts.append(f"in the fridge up to {keeps.fridge_hours:g} hours")
+            parts.append(f"in the fridge for up to {keeps.fridge_hours:g} hours")
         if keeps.freezer_days is not None:
-            parts.append(f"in the freezer up to {keeps.freezer_days:g} days")
+            parts.append(f"in the freezer for up to {_days(keeps.freezer_days)}")
         if parts:
             text = ", ".join(parts)
             refs = [limit.source for fact in ("fridge_hours", "freezer_days") if (limit := dish.keeping.of(fact))]
