@@ -50,9 +50,9 @@ def chapter_of(step: str) -> str:
 
 
 def listed(items: Sequence[str]) -> str:
-    """ "a, b and c"; the first five where there are more than ``LISTED_FOODS``, with the rest by number."""
+    """ "a, b and c"; the first five where there are more than ``LISTED_FOODS``, and that there are others."""
     if len(items) > LISTED_FOODS:
-        return f"{', '.join(items[:5])}, and {len(items) - 5} more things: the whole list is under the film"
+        return f"{', '.join(items[:5])}, and a few things more: the whole list is under the film"
     if len(items) <= 1:
         return "".join(items)
     return f"{', '.join(items[:-1])} and {items[-1]}"

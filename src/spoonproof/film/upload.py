@@ -83,8 +83,10 @@ def _parts(
     if sources:
         yield "sources", "Sources\n" + "\n".join(f"- {source}" for source in sources)
     fixed = [f"{each.on}: we said “{each.said}”. What holds: {sentence(each.holds)}" for each in recipe.corrections]
-    if fixed or older:
-        yield "corrections", "Corrections\n" + "\n".join(f"- {line}" for line in (*fixed, *older))
+    if fixed:
+        yield "corrections", "Corrections\n" + "\n".join(f"- {line}" for line in fixed)
+    if older:
+        yield "corrections", "Corrections of earlier films\n" + "\n".join(f"- {line}" for line in older)
 
 
 def _ages(dish: Dish) -> str:
