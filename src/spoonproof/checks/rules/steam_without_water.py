@@ -51,7 +51,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     minutes = sum(event.action.time.high for event in steams if event.action.time)
     yield Fault(
         steams[0].action.span,
-        f"Nothing is said about water for {minutes:g} minutes of steaming."
+        f"Nothing is said about water for {minutes:g} minute{'' if minutes == 1 else 's'} of steaming."
         if minutes
         else "Nothing is said about the water under the steamer.",
         "warning" if minutes > _DRY_AFTER else "note",
