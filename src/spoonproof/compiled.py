@@ -75,8 +75,7 @@ def pack_foods(data: Mapping[str, Any]) -> dict[str, Any]:
 def pack_lexicon(lexicon: Lexicon) -> tuple[Any, ...]:
     """A lexicon with its branches packed; the automaton as its phrases, since its own form is one machine's."""
     branches = {word: pickle.dumps(node, 5) for word, node in lexicon.root.next.items()}
-    weights = Packed.of(lexicon.weights)
-    return branches, tuple(lexicon.automaton.keys()), lexicon.symbols, lexicon.number_symbol, lexicon.classes, weights
+    return branches, tuple(lexicon.automaton.keys()), lexicon.symbols, lexicon.number_symbol, lexicon.classes
 
 
 def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
@@ -85,12 +84,12 @@ def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
 
     from spoonproof.claims.lexicon import Lexicon, _Node
 
-    branches, phrases, symbols, number_symbol, classes, weights = packed
+    branches, phrases, symbols, number_symbol, classes = packed
     automaton = ahocorasick.Automaton()
     for phrase in phrases:
         automaton.add_word(phrase, len(phrase))
     automaton.make_automaton()
-    return Lexicon(_Node(next=Branches(branches)), automaton, symbols, number_symbol, classes, weights)
+    return Lexicon(_Node(next=Branches(branches)), automaton, symbols, number_symbol, classes)
 
 
 def register_days(register: Any) -> tuple[str, str]:
@@ -179,7 +178,7 @@ def _checkout_stamp(root: Path) -> str:
     from spoonproof.cache import blake2b
 
     found = blake2b(__version__.encode(), digest_size=16)
-    for folder in ("shared", "shared/sources", "claims", "claims/lexicon/en", "claims/model"):
+    for folder in ("shared", "shared/sources", "claims", "claims/lexicon/en"):
         for name in sorted(path.name for path in (root / folder).iterdir()):
             if name.endswith((".csv", ".yaml")):
                 found.update(f"{folder}/{name}".encode())

@@ -188,7 +188,7 @@ class Knowledge:
 
         folder = bundle_root() / "claims"
         tables = {path.stem: read_table(path) for path in sorted((folder / "lexicon" / "en").glob("*.csv"))}
-        return Lexicon.from_rows(tables, self.foods.names(), read_table(folder / "model" / "weights.csv"))
+        return Lexicon.from_rows(tables, self.foods.names())
 
     @cached_property
     def _made_register(self) -> tuple[tuple[Register, tuple[Finding, ...]], tuple[str, str]] | None:

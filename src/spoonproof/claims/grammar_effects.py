@@ -187,7 +187,7 @@ FUNCTION = (
     ),
     *_function(
         "calms-someone",
-        "S(<food|nutrient|dish>) ~6 T(<benefit>) _2 O(<audience-baby>)",
+        "S(<food|nutrient|dish>) ~6 T(<benefit>) (?!_3 <EFFECT|DISEASE|allergy>) _2 O(<audience-baby>)",
         veto="nonfood culinary story",
         loose=True,
         says="does someone good",

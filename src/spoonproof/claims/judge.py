@@ -25,10 +25,7 @@ def judge(claim: Claim, register: Register, numbers: Numbers | None, context: Co
 
     ``numbers`` None: nothing can be computed, and what hangs on it is unproven.
     """
-    judged = _each(claim, register, numbers, context)
-    if claim.proposed and (judged.entry is None or judged.advice == "keep"):  # a guess is never passed as fine
-        judged = _unjudged(claim)
-    return _guarded(_backed(judged, context))
+    return _guarded(_backed(_each(claim, register, numbers, context), context))
 
 
 _SEVERITY = ("keep", "add", "source-it", "soften", "cut-not-allowed", "cut-untrue")
@@ -75,12 +72,6 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
         sources=_sources(verdict, allowed, advice),
         trail=tuple(steps),
     )
-
-
-def _unjudged(claim: Claim) -> JudgedClaim:
-    """What only looks like a claim by its words, and no entry of the register speaks of: nothing is said of it."""
-    why = "Its words are those of a claim, and what it says is on no list here. If it is one, give it a source."
-    return JudgedClaim(claim, "unlisted", (), "source-it", 0, why, trail=(*claim.steps, "not judged: only proposed"))
 
 
 def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:

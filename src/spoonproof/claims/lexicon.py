@@ -14,7 +14,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from spoonproof.claims.inflect import forms
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
 
 # "it's" is two words, so that what is said of "it" is found either way.
@@ -91,7 +91,6 @@ class Lexicon:
     symbols: Mapping[str, str]  # class -> every symbol whose set of classes holds it
     number_symbol: str
     classes: Mapping[str, frozenset[str]]  # symbol -> its set of classes
-    weights: Mapping[str, Mapping[str, float]] = field(default_factory=dict, repr=False, compare=False)
     _sets: dict[frozenset[str], frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @classmethod
@@ -99,12 +98,10 @@ class Lexicon:
         cls,
         tables: Mapping[str, Sequence[Row]],
         food_names: Iterable[tuple[str, str]] = (),
-        weights: Sequence[Row] = (),
     ) -> Lexicon:
         """Build from the rows of ``claims/lexicon/en/*.csv`` (by table name) and the food table's names.
 
         ``food_names`` are (name, food id) pairs; where a name is also in the lexicon the food table's id wins.
-        ``weights`` are the rows of ``claims/model/weights.csv``, for the word model (see ``finding/candidates.py``).
         Raises ValueError with file and line for a row without class or terms.
         """
         senses: dict[tuple[str, ...], dict[str, Sense]] = {}
@@ -116,10 +113,7 @@ class Lexicon:
             known.setdefault(words_of(name), food)
             _add_food(senses, name, food)
         _same_food(senses, known)
-        weighed: dict[str, dict[str, float]] = {}
-        for row in weights:
-            weighed.setdefault(row.text("of"), {})[row.text("feature")] = float(row.text("weight"))
-        return replace(_compile(senses), weights=weighed)
+        return _compile(senses)
 
     def symbol_set(self, classes: frozenset[str]) -> frozenset[str]:
         """``symbols_of`` as a set, kept: it is asked for again and again."""

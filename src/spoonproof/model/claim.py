@@ -53,8 +53,7 @@ class Claim:
     ``foods`` and ``nutrients`` the ids the lexicon knows among them and among what it relates to
     (nutrient ids are nutrient keys such as ``iron_mg``); ``effect`` the effect's id in the lexicon
     (``immunity``), None when the lexicon does not know the object; ``trigger`` the words that gave
-    it away; ``steps`` how it was found, for the trail; ``proposed`` where its words alone make it look like a
-    claim, so that nothing is judged but a source asked for.
+    it away; ``steps`` how it was found, for the trail.
     """
 
     passage: Passage
@@ -75,7 +74,6 @@ class Claim:
     of_dish: bool = False
     trigger: str = ""
     steps: tuple[str, ...] = ()
-    proposed: bool = False
 
     @property
     def quote(self) -> str:

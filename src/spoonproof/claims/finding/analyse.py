@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Sequence
 
-from spoonproof.claims.finding.candidates import WordModel
 from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import classes_in, matches
@@ -32,7 +31,6 @@ class Analyser:
     def __init__(self, lexicon: Lexicon) -> None:
         self._lexicon = lexicon
         self._book = RuleBook(lexicon, RULES)
-        self._words = WordModel(lexicon, lexicon.weights)
         self._memory: OrderedDict[str, tuple[Draft, ...]] = OrderedDict()
 
     def forget(self) -> None:
@@ -55,8 +53,7 @@ class Analyser:
         if is_ordinary(tagged, present):
             return ()
         rules = self._book.applying(tagged.symbols)
-        found = tuple(fill(tagged, match) for match in matches(tagged, rules, present)) if rules else ()
-        return self._words.second_look(tagged, present, found)
+        return tuple(fill(tagged, match) for match in matches(tagged, rules, present)) if rules else ()
 
     def claims(self, passages: Sequence[Passage]) -> list[Claim]:
         """All claims of the passages, in order."""
@@ -118,5 +115,4 @@ def _claim(passage: Passage, at: int, draft: Draft, carried: Carried) -> Claim:
         of_dish=draft.of_dish,
         trigger=draft.trigger,
         steps=steps,
-        proposed=draft.proposed,
     )

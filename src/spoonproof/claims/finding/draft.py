@@ -11,8 +11,7 @@ from spoonproof.model.record import dataclass
 class Draft:
     """One claim of a sentence; ``start``/``end`` are offsets into the sentence.
 
-    ``pronoun`` is True where the sentence alone does not say what the claim is about, ``proposed`` where the
-    word model alone takes it for a claim.
+    ``pronoun`` is True where the sentence alone does not say what the claim is about.
     """
 
     rule: Rule
@@ -33,7 +32,6 @@ class Draft:
     trigger: str
     pronoun: bool
     steps: tuple[str, ...]
-    proposed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -109,12 +109,12 @@ def _harm(claim: Claim, verdict: Verdict) -> int:
 
 def level_of(judged: JudgedClaim) -> Level | None:
     """The level of the finding, None for keep: cuts are errors, the rest warnings, and errors on safety
-    or disease; nothing that rests on a recalled figure or is only proposed is an error."""
+    or disease; nothing that rests on a recalled figure is an error."""
     if judged.advice == "keep":
         return None
     serious = judged.claim.kind in SERIOUS
     level: Level = "error" if judged.advice.startswith("cut-") or serious else "warning"
     recalled = bool(judged.sources) and judged.sources[0].basis == "from-memory"
-    if level == "error" and (recalled or judged.claim.proposed):
+    if level == "error" and recalled:
         return "warning"
     return level
