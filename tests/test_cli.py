@@ -233,3 +233,24 @@ def test_an_accepted_finding_hides_itself_alone_and_for_its_time(
     assert sorted(rules()) == sorted([*before, ("accepted-out-of-date", "channel.yaml")])
     channel.write_text(plain + entry % (line + 1, "2026-12-31"))
     assert sorted(rules()) == sorted([*before, ("accepted-for-nothing", "channel.yaml")])
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["check", "--level", "silly"], "--level can't be 'silly'; it is one of error, warning, note"),
+        (["nutrients"], "what is missing: RECIPE"),
+        (["sources", "all"], "one word too many: all"),
+        (["calendar", "--age", "six"], "--age is a whole number, not 'six'"),
+        (["calendar", "--from"], "--from wants a word after it"),
+        (["calendar", "--meals", "3"], "--meals goes with --week"),
+    ],
+)
+def test_arguments_that_cannot_be_used_are_told_in_one_line(
+    arguments: list[str], words: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(arguments) == 2
+    told = capsys.readouterr().err
+    assert words in told
+    assert told.count("\n") == 1
+    assert "usage:" not in told

@@ -6,6 +6,8 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from spoonproof.commands.arguments import Arguments
+
 if TYPE_CHECKING:
     from spoonproof.dish import Dish
     from spoonproof.folder import ChannelFolder
@@ -17,7 +19,7 @@ MOST_TOLD = 20
 
 def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text",)) -> ArgumentParser:
     """A parser with what every command takes: ``--channel`` and ``--format``."""
-    parser = ArgumentParser(prog=f"spoonproof {command}", description=description, allow_abbrev=False)
+    parser = Arguments(prog=f"spoonproof {command}", description=description, allow_abbrev=False)
     parser.add_argument("--channel", metavar="DIR", type=Path, help="the channel's folder (default: here or above)")
     parser.add_argument("--format", choices=formats, default=formats[0], help=f"default: {formats[0]}")
     return parser

@@ -35,12 +35,15 @@ def parser() -> ArgumentParser:
 
 def run(options: Namespace) -> int:
     """Print the calendar; UsageError when there is nothing to order."""
+    from spoonproof.cli import UsageError
     from spoonproof.feeding.calendar import as_text
     from spoonproof.report.terminal import printable, write
 
     folder = open_channel(options)
     if options.week:
         return _week(folder, options)
+    if options.meals is not None:
+        raise UsageError("--meals goes with --week")
     start = _start(options.start)
     plan = _plan(folder, options.paths, options.age)
     if options.format == "ics":

@@ -22,7 +22,7 @@ def parser() -> ArgumentParser:
     found.add_argument("--drafts", action="store_true", help="publish drafts too")
     found.add_argument("--with-errors", action="store_true", help="publish recipes with errors; their pages say so")
     found.add_argument("--watch", action="store_true", help="serve the site on this machine and rebuild on changes")
-    found.add_argument("--port", type=int, default=8000, help="for --watch (default: 8000)")
+    found.add_argument("--port", type=int, default=8000, metavar="N", help="for --watch (default: 8000)")
     return found
 
 

@@ -90,7 +90,7 @@ def _print(options: Namespace, places: list[Place]) -> None:
         line, column = place.document.position(place.span.start)
         print(f"{terminal.printable(place.document.path)}:{line}:{column}  {place.what}")
         print(f"    “{terminal.printable(' '.join(place.words.split()))}”")
-    print(f"{len(places)} place{'s' if len(places) != 1 else ''}.")
+    print(f"{len(places)} place{'s' if len(places) != 1 else ''}." if places else "Found nowhere.")
 
 
 def _tell_unread(folder: ChannelFolder) -> None:

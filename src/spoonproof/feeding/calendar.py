@@ -204,8 +204,8 @@ def as_text(plan: Calendar) -> str:
     """The plan as plain text, a line an event."""
     lines = [f"Day {event.day:>2}  {event.what}: {event.why}" for event in plan.events]
     proof = (
-        "No order opens them earlier."
+        "No other order lets the dishes come earlier."
         if plan.proved
-        else "A good order; too many recipes to prove that none is better."
+        else "A good order; with so many recipes, a better one can't be ruled out."
     )
     return "\n".join([f"Policy: {plan.policy}. {proof}", *lines, *(f"- {note}" for note in plan.notes)]) + "\n"

@@ -1,0 +1,39 @@
+"""The arguments of a command, and what is said when they can't be used: one line for a cook, no wall of usage."""
+
+from __future__ import annotations
+
+import re
+import sys
+from argparse import ArgumentParser
+from typing import NoReturn
+
+_CHOICE = re.compile(r"^argument ([^:]{1,60}): invalid choice: (.{0,200}?) \(choose from (.{1,200})\)$", re.DOTALL)
+_VALUE = re.compile(r"^argument ([^:]{1,60}): invalid (\w{1,20}) value: (.{0,200})$", re.DOTALL)
+_KINDS = {"int": "a whole number", "float": "a number"}
+
+
+class Arguments(ArgumentParser):
+    """A parser whose complaints are plain: what was given, what would do, and where the rest is told. Exit 2."""
+
+    def error(self, message: str) -> NoReturn:
+        """Print the complaint in one line and leave with 2."""
+        from spoonproof.report.terminal import printable
+
+        print(f"{self.prog}: {printable(plainly(message))} ({self.prog} --help tells more)", file=sys.stderr)
+        raise SystemExit(2)
+
+
+def plainly(message: str) -> str:
+    """The standard library's complaint about arguments in plain words; one that is not known stays as it is."""
+    if found := _CHOICE.match(message):
+        known = found[3].replace("'", "")
+        return f"{found[1]} can't be {found[2]}; it is one of {known}"
+    if found := _VALUE.match(message):
+        return f"{found[1]} is {_KINDS.get(found[2], found[2])}, not {found[3]}"
+    for begins, instead in (
+        ("the following arguments are required: ", "what is missing: "),
+        ("unrecognized arguments: ", "there is no such option here, or one word too many: "),
+    ):
+        if message.startswith(begins):
+            return instead + message[len(begins) :]
+    return message.removeprefix("argument ").replace(": expected one argument", " wants a word after it")
