@@ -31,6 +31,7 @@ from collections.abc import Iterator
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.feeding.allergens import labels
+from spoonproof.feeding.wording import is_plural
 from spoonproof.model.finding import Remedy
 
 SCOPE = "dish"
@@ -49,10 +50,12 @@ def check(dish: Dish) -> Iterator[Fault]:
     for index, found in lines.items():
         line = dish.recipe.foods[index]
         food = dish.knowledge.foods.get(line.food) if line.food else None
-        brings = "brings" if food is not None and food.allergens else "may bring"
+        several = is_plural(line.name)
+        sure = food is not None and food.allergens
+        brings = ("bring" if several else "brings") if sure else "may bring"
         yield Fault(
             line.name_span,
             f"{line.name[:1].upper()}{line.name[1:]} {brings} {' and '.join(dict.fromkeys(found))}, "
-            "which its name does not say.",
+            f"which {'their' if several else 'its'} name does not say.",
             remedy=Remedy("Read the label, and name the allergen when you say this food on film."),
         )

@@ -1,7 +1,7 @@
 """A hard food is cooked by the clock alone, with no squash test at the end.
 
 Roots, pans and rings differ more than any table does: the published rates of softening of carrot alone spread more
-than tenfold. A time tells a reader when to look; only a piece that squashes between finger and thumb tells her that
+than tenfold. A time tells a reader when to look; only a piece that squashes between finger and thumb tells that
 the pan is done.
 
 Fails::
