@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
 from spoonproof.model.treatment import Treatment
@@ -30,7 +31,17 @@ def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) ->
     if treatment is not None and (treatment.bowl == "family" or treatment.left_out):
         return False
     bowls = {action.bowl or step.bowl for step in recipe.steps for action in step.actions if index in action.foods}
-    return bowls != {"family"}
+    return bowls != {"family"} and not (not bowls and _named_after_the_split(index, recipe))
+
+
+def _named_after_the_split(index: int, recipe: Recipe) -> bool:
+    """Whether only steps behind the one that lifts out the baby's portion name a line that no action uses."""
+    split = next((step.index for step in recipe.steps if step.splits), None)
+    name = keys(recipe.foods[index].name)
+    if split is None or not name:
+        return False
+    naming = [step for step in recipe.steps if name <= keys(step.text)]
+    return bool(naming) and all(step.index > split and step.bowl != "baby" for step in naming)
 
 
 def treatment_of(index: int, treatments: Sequence[Treatment]) -> Treatment | None:

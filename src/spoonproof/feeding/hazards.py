@@ -14,7 +14,7 @@ from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.served import as_served
-from spoonproof.feeding.step_words import FLATTENED, ROLLED, SMALL_BALL
+from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
@@ -119,6 +119,7 @@ def hazards(
     found += _of_steps(recipe, foods, tables, rows)
     found += _seasoning(recipe, foods, tables, rows)
     found += _rolled(recipe, rows)
+    found += _jelly_cut(recipe, treatments, foods, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
 
 
@@ -359,6 +360,29 @@ def _rolled(recipe: Recipe, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
         hit = Found(match.start(), match.end(), "", ())
         for row in _holding(rows, frozenset({"rolled-ball"}), frozenset({"whole"}), recipe.youngest):
             yield _in_step(row, "small balls", _step_span(recipe, step.span, text, hit), step.index, row.classes)
+
+
+def _jelly_cut(
+    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, rows: Sequence[HazardRow]
+) -> Iterable[Hazard]:
+    """Cubes that the steps cut out of something set with agar or gelatine."""
+    sets = False
+    for at, line in enumerate(recipe.foods):
+        food = foods.get(line.food) if line.food else None
+        sets = sets or (food is not None and "jelly" in food.traits and in_baby_bowl(at, recipe, treatments))
+    if not sets:
+        return
+    steps = [step for step in recipe.steps if not only_family(step)]
+    for at, step in enumerate(steps):
+        text = baby_text(step)
+        match = JELLY_CUBES.search(text)
+        if match is None or any(
+            MASHED_UP.search(later) for later in (text[match.end() :], *map(baby_text, steps[at + 1 :]))
+        ):
+            continue
+        hit = Found(match.start(), match.end(), "", ())
+        for row in _holding(rows, frozenset({"jelly-cube"}), frozenset({"whole"}), recipe.youngest):
+            yield _in_step(row, "set jelly", _step_span(recipe, step.span, text, hit), step.index, row.classes)
 
 
 def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:

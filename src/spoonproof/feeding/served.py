@@ -34,6 +34,7 @@ from spoonproof.feeding.step_words import (
     SOLID,
     SPREAD_THIN,
     STONES,
+    STRAINED_CLEAR,
     TINY_UNITS,
     WORD_FACTS,
 )
@@ -77,6 +78,8 @@ def as_served(
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
     _from_words(line, facts)
+    if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
+        facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     if not own_cuts:
@@ -231,6 +234,8 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
     if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if not only_family(s))):
         facts.add("boned")
     named = [text for text in texts if names & keys(text)]
+    if any((m := STRAINED_CLEAR.search(text)) and names & keys(text[: m.start()]) for text in named):
+        facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
     if any(_bursts(text, names, others) for text in named):
         facts.add("burst")
     alone_in = [text for text in texts if not keys(text) & others]  # "grill for 4 minutes so it is still pink"

@@ -60,6 +60,18 @@ SMALL_BALL = re.compile(
     r"|teaspoon(?:fuls?)?|tsp)\b",
     re.I,
 )
+STRAINED_CLEAR = re.compile(
+    r"\b(?:strain|siev|filter|pass)\w*\b[^.;]{0,40}\b(?:cloth|muslin|cheesecloth|jelly bag|coffee filter"
+    r"|fine sieve|fine strainer)\b",
+    re.I,
+)
+# "chill until set, and cut into 2 cm cubes"
+JELLY_CUBES = re.compile(
+    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
+    r"|\b(?:cut|slice|dice)\b[^.;]{0,30}\b(?:cubes?|squares?|diamonds?)\b",
+    re.I,
+)
+MASHED_UP = re.compile(r"\b(?:mash|blend|crush|fork|grate|crumble|melt)\w*\b", re.I)
 FLATTENED = re.compile(
     r"\b(?:flatten|squash|squish|crush|mash|press|pat(?:ted)? (?:them )?(?:out|flat|down)|flat|quarter|halv|cut|break"
     r"|tear|chop|crumble)\w*\b",

@@ -27,6 +27,7 @@ _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
 _FINE_MM = 4.0
 _BIG_MM = 13.0
+_FAMILY_FOOD_MONTHS = 12
 _PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
 _MELTS = frozenset({"egg", "nut", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own
 
@@ -232,7 +233,12 @@ def _in_words(piece: Piece) -> str:
 
 
 def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables: FeedingTables) -> list[TextureFault]:
-    """Smooth food with nothing said about what comes next, where the ages reach nine to ten months."""
+    """Smooth food with nothing said about what comes next, where the ages reach nine to ten months.
+
+    From a year on a soup or a drink is one smooth dish among others.
+    """
+    if recipe.youngest >= _FAMILY_FOOD_MONTHS:
+        return []
     if recipe.next is not None or declared not in ("smooth", "thick", ""):
         return []
     if declared == "" and real not in ("smooth", "thick"):

@@ -48,7 +48,7 @@ _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a 
 _TOOL = re.compile(
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
-    r"squeezer|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
+    r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
     r"|moulds|"
     r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped)\b",
     re.I,

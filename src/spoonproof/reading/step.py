@@ -41,7 +41,8 @@ _FOR_THE_PAN = re.compile(
 )
 _ALL_LISTED = re.compile(
     r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
-    r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve) (?:it all|the lot|everything)\b",
+    r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve|pack) (?:it all|the lot)\b"
+    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
     re.I,
 )
 _PAN_OF = re.compile(

@@ -46,6 +46,8 @@ _LIQUID = re.compile(
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each simmering of dry grains with no liquid in sight."""
     kitchen = walked(dish)
+    in_steps = {line for event in kitchen.events for line in event.action.foods}
+    listed = any(s.food and s.food.hardness == "liquid" and s.index not in in_steps for s in kitchen.stories)
     said: set[tuple[int, ...]] = set()
     for event in kitchen.events:
         if event.verb.id not in _VERBS:
@@ -56,7 +58,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         wet = any(s.food is not None and s.food.hardness == "liquid" and s.food.group != "oil" for s in pot)
         wet = wet or any(_LIQUID.search(s.line.text) for s in pot) or any(s.line.recipe for s in pot)
         told = any(_LIQUID.search(step.text) for step in dish.recipe.steps[: event.step + 1])
-        if not grains or wet or told or event.action.with_liquid or event.action.water_ml or key in said:
+        if not grains or wet or told or listed or event.action.with_liquid or event.action.water_ml or key in said:
             continue
         said.add(key)
         yield Fault(
