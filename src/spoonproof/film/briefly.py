@@ -8,7 +8,7 @@ from collections.abc import Sequence
 _LEAD = re.compile(r"^(?:Meanwhile|Then|Now|Next|Finally|While that cooks)[ ,]{1,2}")
 _BRACKETS = re.compile(r"\s?\([^()]{0,200}\)")
 _ASIDES = re.compile(
-    r",\s(?:uncovered|turning once|stirring(?: \w{1,20}){0,3})(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
+    r",\s(?:uncovered|stirring(?: \w{1,20}){0,3})(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
 )
 _LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")

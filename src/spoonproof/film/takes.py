@@ -36,7 +36,7 @@ def all_takes(material: Material) -> list[Take]:
         result = list(own)
         for take in takes:
             if (take.role, take.step) not in replaced:
-                # An author who tells the method tells it her way: what she passes over is seen, and not read out.
+                # Whoever tells the method tells it in their own way: what they pass over is seen, and not read out.
                 result.insert(_place_for(take, result), _in_silence(take) if tells and take.role == "step" else take)
         takes = result
     return _with_disclosure(_with_cautions(takes, material), material.disclosure)
