@@ -113,6 +113,7 @@ def test_nearest_names_come_for_what_was_mistyped() -> None:
     assert "parsnip" in table().nearest("parsnpi")
     assert "courgette" in table().nearest("corgette")
     assert table().nearest("courgete")[0] == "courgette"
+    assert table().nearest("parsnpis") == ("parsnip",)
     assert table().nearest("zzzzqqqq") == ()
     assert table().nearest("") == ()
 

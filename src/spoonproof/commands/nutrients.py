@@ -73,8 +73,8 @@ def _no_swap(dish: Dish, words: str) -> str:
     near = dish.knowledge.foods.nearest(words)
     if dish.knowledge.foods.match(words) is None:
         hint = f" Did you mean {' or '.join(near)}?" if near else ""
-        return f"{printable(words)} is not in the food table.{hint}"
-    return f"The recipe has no food of the kind of {printable(words)} to take its place."
+        return f"“{printable(words)}” is not in the food table.{hint}"
+    return f"No food of this recipe is enough like {printable(words)} for it to take its place."
 
 
 def _json(dish: Dish) -> dict[str, object]:

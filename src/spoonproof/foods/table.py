@@ -193,7 +193,8 @@ class FoodTable:
             if score >= best:
                 scores[food] = score
         near = sorted((-score, self._food(food).name) for food, score in scores.items() if not self._is_cooked(food))
-        return tuple(name for _, name in near[:most])
+        # Beside a clear slip of the pen ("parsnpi") what is only faintly like it would be a strange thing to ask about.
+        return tuple(name for score, name in near[:most] if score <= near[0][0] + 0.12 or near[0][0] > -0.85)
 
     def _is_cooked(self, food: str) -> bool:
         cells = self._data["foods"][food]
