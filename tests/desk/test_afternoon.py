@@ -180,7 +180,7 @@ def test_from_an_empty_folder_to_a_published_page_and_a_printed_script(chromium:
     page.get_by_label("Recipe", exact=True).fill(KEY)
     page.get_by_role("button", name="Make its film package").click()
     page.get_by_role("link", name="script to print").wait_for(timeout=60_000)
-    page.goto(f"{desk.origin}/script/{KEY}")
+    page.goto(f"{desk.origin}/film/{KEY}/script.html")
     assert page.pdf()[:5] == b"%PDF-" and "Simmer, covered" in page.inner_text("main")
     assert (desk.root / "out" / "film" / KEY / "captions.vtt").is_file()
 

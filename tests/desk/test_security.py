@@ -121,7 +121,8 @@ def test_what_a_recipe_says_is_never_code(desk: Served) -> None:
     text = text.replace("Potato and courgette mash", json.dumps(nasty), 1)
     path = desk.root / "recipes" / "nasty-mash.md"
     path.write_text(text + f"\n{nasty} </textarea><b>out</b>\n", encoding="utf-8")
-    pages = [f"/{view}/nasty-mash" for view in ("write", "see", "review", "script")]
+    pages = [f"/{view}/nasty-mash" for view in ("write", "see", "review")]
+    pages += [f"/film/nasty-mash/{page}.html" for page in ("script", "shots", "prompter")]
     for page in ("/", *pages, "/new-foods?recipe=nasty-mash"):
         answer = desk.get(page)
         assert answer.code == 200, answer.body[-400:]
@@ -144,3 +145,14 @@ def test_it_answers_this_machine_alone(desk: Served) -> None:
     if not lines:
         pytest.skip("this system does not list its sockets")
     assert listening == [f"0100007F:{desk.port:04X}"]
+
+
+def test_the_prompter_runs_shut_off_and_the_other_film_pages_rest(desk: Served) -> None:
+    key = "potato-and-courgette-mash"
+    prompter = desk.get(f"/film/{key}/prompter.html")
+    policy = prompter.headers["content-security-policy"]
+    assert prompter.code == 200 and "sandbox allow-scripts" in policy and "default-src 'none'" in policy
+    assert "allow-same-origin" not in policy
+    for page in ("script", "shots"):
+        assert "script-src" not in desk.get(f"/film/{key}/{page}.html").headers["content-security-policy"]
+    assert desk.get(f"/film/{key}/captions.html").code == 404

@@ -33,7 +33,7 @@ VIEWS: tuple[tuple[str, str, View], ...] = (
     ("POST", "/forget/{key:path}", write.forgotten),
     ("GET", "/stamp/{key:path}", write.stamp),
     ("GET", "/see/{key:path}", see.seen),
-    ("GET", "/script/{key:path}", see.script),
+    ("GET", "/film/{key:path}/{page}.html", see.film),
     ("GET", "/shown/{name}/{file:path}", see.shown),
     ("GET", "/review/{key:path}", review.sheet),
     ("POST", "/review/{key:path}", review.signed),

@@ -26,6 +26,9 @@ INERT = "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; b
 INERT += "frame-ancestors 'self'"
 """For a page shown inside the desk (the site's page, the script): it may look as it does, and do nothing."""
 
+RUNNING = INERT + "; script-src 'unsafe-inline'; sandbox allow-scripts"
+"""For the prompter, which runs on its own: shut off from the desk, as a page from nowhere, and from every address."""
+
 TOKEN_HEADER = "x-desk-token"
 _HEADERS = {
     "cache-control": "no-store",

@@ -82,8 +82,15 @@ def shown(desk: Desk, ask: Ask) -> Response:
     return inert(files[name], suffix)
 
 
-def script(desk: Desk, ask: Ask) -> Response:
-    """The script as a page to print."""
+def film(desk: Desk, ask: Ask) -> Response:
+    """A page of the film package as the recipe is now: the script, the shot list, or the prompter, which runs."""
+    from spoonproof.desk.guard import RUNNING
     from spoonproof.film.package import package
 
-    return inert(package(dish_of(desk, ask.params["key"]))["script.html"], ".html")
+    made = package(dish_of(desk, ask.params["key"])).get(f"{ask.params['page']}.html")
+    if made is None:
+        raise BadRequest("There is no such page in the film package.", 404)
+    page = inert(made, ".html")
+    if ask.params["page"] == "prompter":
+        page.headers["content-security-policy"] = RUNNING
+    return page
