@@ -115,5 +115,7 @@ def _label(recipe: Recipe, event: Event, verb: Verb) -> str:
         names = ["everything in the pot"] if verb.role in ("heat", "blend", "cool") else []
     if verb.id == "lift-out" and not event.action.foods and recipe.steps[event.step].splits:
         names = ["the baby's portion"]
+    elif verb.id == "lift-out":
+        words = "take out"
     text = f"{words}: {', '.join(names)}" if names else words
     return text[:1].upper() + text[1:]
