@@ -77,11 +77,11 @@ def whole(text: str, lead: Callable[[str], str]) -> Written:
 
     ``lead`` gives the address a relative link must have; "" takes the link away and leaves its words.
     """
-    from spoonproof.reading.markdown import prose_parser, story_text
+    from spoonproof.reading.markdown import prose_parser
 
     parser = prose_parser()
     env: dict[str, Any] = {"recipe_link": lambda _slug: "", "lead": lead, "ids": {}, "typeset": typeset}
-    tokens = parser.parse(story_text(_PRIVATE.sub("\ufffd", text)), env)
+    tokens = parser.parse(_PRIVATE.sub("\ufffd", text), env)
     html = _renderer().render(tokens, parser.options, env)
     first = next((i for i, token in enumerate(tokens) if token.type == "paragraph_open"), None)
     title = _words(tokens[1]) if tokens and tokens[0].type == "heading_open" and tokens[0].tag == "h1" else ""
