@@ -32,7 +32,8 @@ CORRECTED = frozenset(
     whole-blueberry-clafoutis
     candied-yam peanut-noodle-salad pickled-herring-rye smoked-mackerel-pate vegan-bean-burger-raw-bean
     barbie-snags-two-ways horta-and-feta-pie lussekatter-swirl ribollita-two-bowls
-    blabarssoppa caponata-almonds chole-whole masala-chai-biscuit tortilla-espanola-jugosa
+    blabarssoppa caponata-almonds chole-whole masala-chai-biscuit tortilla-espanola-jugosa beetroot-brownie-store
+    bouillabaisse-petite
     suya-skewers tamagoyaki-mirin texas-chili-family""".split()
 )
 """Recipes whose marks were corrected after the first run."""

@@ -21,6 +21,7 @@ from spoonproof.feeding.step_words import (
     COOKED_WORDS,
     DONE,
     DRINK,
+    DRINK_NAME,
     DRINK_TITLE,
     FINELY,
     GLOB,
@@ -94,7 +95,8 @@ def as_served(
         facts.discard("raw")
         facts.add("cooked")
     _from_made(treatment, facts)
-    _from_steps(recipe, index, texts, line, facts)
+    called = frozenset({_CALLED[food.group]}) if food is not None and food.group in _CALLED else frozenset()
+    _from_steps(recipe, index, texts, line, facts, called)
     if not facts & _CUT_FACTS:
         facts.add("whole")
     if facts & {"fine", "blended", "mashed"}:
@@ -131,6 +133,7 @@ def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> b
     return False
 
 
+_CALLED = {"fish": "fish", "meat": "meat"}  # "flake the fish", where the line says swordfish
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )
@@ -224,8 +227,10 @@ def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
         facts.add("baked")
 
 
-def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str]) -> None:
-    names = frozenset(key for key in keys(line.name) if len(key) > 2)
+def _from_steps(
+    recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str], called: frozenset[str]
+) -> None:
+    names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
     done = frozenset[str]().union(*(_done(text, names, others) for text in texts))
     facts |= done - {"mixed-in"}
@@ -245,7 +250,8 @@ def _from_steps(recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine
     if alone or ALONE.search(line.text):
         facts.add("glob")
     if (
-        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in named)
+        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in (*named, *alone_in))
+        or DRINK_NAME.search(recipe.title.value)
         or keys(recipe.title.value) & DRINK_TITLE
         or DRINK.search(line.text.replace(line.name, " "))
     ):

@@ -23,11 +23,12 @@ DONE = (
     ("squashed", re.compile(r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))", re.I)),
     ("removed", re.compile(
         r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull)\w*\b[^.;]{0,40}\b(?:out|away|off)\b"
-        r"|\b(?:remov|discard|strain|siev|bin)\w*", re.I)),
+        r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
+        r"|\bshell (?:the|them|it|each)\b", re.I)),
     ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
     ("melted", re.compile(r"\bmelt\w*", re.I)),
     ("fine", re.compile(
-        r"\b(?:shred|flak|minc|grat|crumbl|grind|ground|blitz)\w*|\bfinely\b|\bvery small\b"
+        r"\b(?:shred|minc|grat|crumbl|grind|ground|blitz)\w*|\bflak(?:e|ed|ing)\b|\bfinely\b|\bvery small\b"
         r"|\bchop\w* (?:very )?small\b", re.I)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
@@ -124,7 +125,9 @@ GLOB = re.compile(
 )
 DRINK = re.compile(
     r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
-    r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?)\b",
+    r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
+    r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"
+    r"(?:cup|beaker|bottle|mug))\b",
     re.I,
 )
 RUNNY = re.compile(
@@ -159,6 +162,8 @@ SET_IN_HEAT = re.compile(
     r"|\bnothing (?:is )?runny\b",
     re.I,
 )
+# "Golden milk", not "Cod in coconut milk"
+DRINK_NAME = re.compile(r"^(?!.*\b(?:in|with|and|of|for)\b)[^,]{1,40}\bmilk$", re.I)
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
 
 PREPARED = {

@@ -18,7 +18,8 @@ _OF = {
     "hummus": ("chickpea",), "houmous": ("chickpea",), "guacamole": ("avocado",), "porridge": ("oat", "semolina"),
     "gravy": ("flour", "cornflour"), "bechamel": ("flour",), "béchamel": ("flour",), "white sauce": ("flour",),
     "tomato sauce": ("tomato",), "salsa": ("tomato",), "caramel": ("sugar",), "dal": ("lentil", "dal"),
-    "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "meatballs": ("mince", "minced", "ground"),
+    "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "chips": ("potato",), "fries": ("potato",),
+    "meatballs": ("mince", "minced", "ground"),
 }  # fmt: skip
 _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
@@ -40,7 +41,7 @@ def without_made(
     kept: list[Mention] = []
     for one in mentions:
         record = foods.get(one.food) if one.food else None
-        if record is None or record.group not in _GROUPS:
+        if record is None or (record.group not in _GROUPS and text[one.start : one.end].lower() not in _OF):
             kept.append(one)
             continue
         before = text[max(0, one.start - 120) : one.start]

@@ -39,10 +39,28 @@ _MOST, _THROW, _RICE = 60.0, 120.0, 60.0
 _SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
 
 
+_KEPT_WARM = re.compile(
+    r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|on the (?:hob|stove|counter|side|worktop|table)"
+    r"|at room temperature)\b",
+    re.IGNORECASE,
+)
+_HOURS = re.compile(r"\b(?P<hours>[0-9]{1,2}(?:\.[0-9])?)[ \t-]{0,3}(?:hours?|hrs?|h)\b", re.IGNORECASE)
+
+
+def _kept_warm(text: str) -> float:
+    """Minutes for which a sentence keeps food warm ("keep it warm on the hob for 4 hours"); 0 where it does not."""
+    if not _KEPT_WARM.search(text) or _COLD.search(text):
+        return 0.0
+    if _OVERNIGHT.search(text):
+        return 600.0
+    return max((float(match["hours"]) * 60 for match in _HOURS.finditer(text)), default=0.0)
+
+
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each stretch of standing or cooling of cooked food beyond an hour."""
     kitchen = walked(dish)
     hot: set[int] = set()
+    told: set[int] = set()
     for event in kitchen.events:
         if event.verb.role == "heat":
             hot.update(event.pot)
@@ -52,6 +70,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         minutes = event.action.time.high if event.action.time else 600.0 if _OVERNIGHT.search(text) else 0.0
         if minutes <= _MOST or _COLD.search(text):
             continue
+        told.add(event.step)
         rice = any("rice" in (kitchen.stories[i].line.food or "") for i in event.pot)
         over = minutes > (_RICE if rice else _THROW)
         limit = "one hour, since there is rice in it" if rice else "one to two hours"
@@ -61,5 +80,18 @@ def check(dish: Dish) -> Iterator[Fault]:
             "error" if over else "warning",
             bowl="baby" if event.bowl != "family" else "family",
             remedy=Remedy("Cool it quickly in a shallow dish and chill it within the hour."),
+            sources=_SOURCES,
+        )
+    first = min((event.step for event in kitchen.events if event.verb.role == "heat"), default=None)
+    for step in dish.recipe.steps:
+        minutes = _kept_warm(step.text)
+        if first is None or step.index <= first or step.index in told or minutes <= _MOST:
+            continue
+        yield Fault(
+            step.span,
+            f"Cooked food stands warm for {minutes / 60:.3g} hours: it belongs in the fridge within one to two hours.",
+            "error" if minutes > _THROW else "warning",
+            bowl="family" if step.bowl == "family" else "baby",
+            remedy=Remedy("Cool it quickly in a shallow dish, chill it, and warm up one portion when it is wanted."),
             sources=_SOURCES,
         )
