@@ -88,6 +88,16 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     return bool(_THIS & set(words[:lead])) or not set(claim.foods) & set(numbers.dish_foods())
 
 
+def is_this_dish(claim: Claim, context: Context) -> bool:
+    """Whether its one subject is the dish by its title, or by the part of it that is no food: "swede mash", "mash"."""
+    words = plain(claim.subjects[0]).split() if len(claim.subjects) == 1 else []
+    noun = [word for word in words if word not in _LEADING]
+    foods = {part for food in claim.foods for part in food.split("-")}
+    if not context.called:
+        return False
+    return claim.of_dish or (not noun and bool(words)) or (set(noun) <= context.called and not set(noun) <= foods)
+
+
 def _compared_with(claim: Claim, numbers: Numbers) -> str:
     """The food after "than", where the claim itself holds only the first of the two; "" where none is known."""
     _, than, rest = plain(clause(claim)).partition(" than ")

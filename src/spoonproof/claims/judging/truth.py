@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
+from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.polarity import frames, twice_turned
@@ -19,6 +20,7 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
+from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
 
 _COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
@@ -75,7 +77,7 @@ def _plain(
             return compared
         return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
     if entry is None:
-        return _unlisted(claim, key, probe, register)
+        return _own_age(claim, key, register, context) or _unlisted(claim, key, probe, register)
     if entry.truth == "computed":
         verdict = computed(claim, entry, probe, register, context)
     else:
@@ -88,6 +90,20 @@ def _plain(
         verdict.why = f"That there is no danger at all is more than anyone can say. {verdict.why}"
     verdict.steps.insert(0, f"truth: entry {entry.id} says {entry.truth}")
     return verdict
+
+
+def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Verdict | None:
+    """The age its recipe gives the dish, said again: "swede mash, for babies from 7 months"; None for all else.
+
+    Whether the dish suits that age is asked of the dish itself, by the rules of feeding. That it is safe is more."""
+    months, stated = months_of(claim, context, register)
+    lowest, highest = context.ages
+    within = stated and months >= lowest and (highest is None or months <= highest)
+    permits = claim.kind == "safety-age" and key.stance == "permits" and claim.polarity == "asserts"
+    if not (within and permits and is_this_dish(claim, context)) or has_any(key.near, ("safe*", "risk*", "danger*")):
+        return None
+    why = f"The recipe gives this dish for {lowest} months and on; whether it suits them is checked of the dish itself."
+    return Verdict("true", why, refs=(SourceRef("own", "the ages of this recipe", "own"),))
 
 
 def _too_early(claim: Claim, key: Key, entry: Entry, verdict: Verdict, register: Register, context: Context) -> None:
