@@ -24,9 +24,6 @@ STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
 
 _CONTAINS = re.compile(r"It contains ([^.]{1,300})\.")
 
-KEPT_HOURS = 48
-"""The keeping time in the wording of the caution about chilling."""
-
 UNSHOWN_SOURCES = frozenset({"own", "common-practice", "from-memory"})
 
 
@@ -86,20 +83,9 @@ def _shown(dish: Dish) -> Iterator[Shown]:
 
 
 def cautions_of(dish: Dish) -> tuple[Caution, ...]:
-    """The cautions as the film has them: none beside a stricter one about the same, and no longer keeping time than the
-    recipe's own: two clocks in one film are none."""
+    """The cautions as the film has them: none beside a stricter one about the same."""
     ids = {caution.id for caution in dish.cautions}
-    kept = [caution for caution in dish.cautions if not ids & STRICTER.get(caution.id, frozenset())]
-    hours = dish.recipe.keeps.fridge_hours if dish.recipe.keeps is not None else None
-    if hours is None or hours >= KEPT_HOURS:
-        return tuple(kept)
-    said, own = f"{KEPT_HOURS} hours", f"{hours:g} {'hour' if hours == 1 else 'hours'}"
-    return tuple(
-        replace(each, text=each.text.replace(said, own), screen=each.screen.replace(said, own))
-        if each.id == "keep-chill"
-        else each
-        for each in kept
-    )
+    return tuple(caution for caution in dish.cautions if not ids & STRICTER.get(caution.id, frozenset()))
 
 
 def _foods(dish: Dish) -> tuple[str, ...]:
