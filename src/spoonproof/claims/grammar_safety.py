@@ -264,7 +264,8 @@ SAFETY_AGE = (
         "O(@AGE) ,? _1 <pronoun|audience-baby|audience-adult> _1 T(<child-can>)",
         "<audience-baby> _1 <bound|for|at>? _1 O(@AGE) _1 T(<child-can>)",
         "S(<FOOD|generic-food|pronoun|solids>) _2 T(<child-can>) ~8 O(@AGE)",
-        "<audience-baby|audience-adult|pronoun> _1 T(<child-can>) _1 S(<FOOD|generic-food|pronoun|solids>) ~3 <bound> _1 O(@AGE)",
+        "<audience-baby|audience-adult|pronoun> _1 T(<child-can>) _1 S(<FOOD|generic-food|pronoun|solids>)"
+        " ~3 <bound> _1 O(@AGE)",
         effect="age",
         veto=_ADVICE,
         says="what may be eaten at an age",
