@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from itertools import groupby
+from typing import TYPE_CHECKING
 
 from spoonproof.dish import Dish
 from spoonproof.film.lists import by_setup, made_ahead
 from spoonproof.film.script import Script
 from spoonproof.film.text import clock, total
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
 
 
 def script_page(dish: Dish, script: Script) -> str:
@@ -38,11 +43,15 @@ def shots_page(dish: Dish, script: Script) -> str:
 
 def render(template: str, **values: object) -> str:
     """A template of ``site/film`` with these values; every text is escaped, and an unknown name is an error."""
+    return _templates().get_template(template).render(**values) + "\n"
+
+
+@lru_cache(maxsize=1)
+def _templates() -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
     from spoonproof.reading.bundle import bundle_root
 
-    templates = Environment(
+    return Environment(
         loader=FileSystemLoader(bundle_root() / "site" / "film"), autoescape=True, undefined=StrictUndefined
     )
-    return templates.get_template(template).render(**values) + "\n"
