@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from spoonproof.commands.arguments import Arguments
 
 if TYPE_CHECKING:
+    from spoonproof.cli import UsageError as Unusable
     from spoonproof.dish import Dish
     from spoonproof.folder import ChannelFolder
 
@@ -23,6 +24,16 @@ def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text
     parser.add_argument("--channel", metavar="DIR", type=Path, help="the channel's folder (default: here or above)")
     parser.add_argument("--format", choices=formats, default=formats[0], help=f"default: {formats[0]}")
     return parser
+
+
+def missing_extra(error: ImportError, what: str, extra: str) -> Unusable:
+    """That ``what`` needs an extra which is not installed. Raises ``error`` itself where a part of ours is missing."""
+    from spoonproof.cli import UsageError
+
+    name = (error.name or "").partition(".")[0]
+    if name == "spoonproof":
+        raise error
+    return UsageError(f'{what} needs the extra "{extra}": pip install "spoonproof[{extra}]" ({name} is missing)')
 
 
 def open_channel(options: Namespace) -> ChannelFolder:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
 
-from spoonproof.commands import new_parser, open_channel
+from spoonproof.commands import missing_extra, new_parser, open_channel
 
 
 def parser() -> ArgumentParser:
@@ -25,10 +25,5 @@ def run(options: Namespace) -> int:
     try:
         from spoonproof.desk.serve import serve
     except ImportError as error:
-        name = (error.name or "").partition(".")[0]
-        if name == "spoonproof":
-            raise
-        raise UsageError(
-            f'the desk needs the extra "desk": pip install "spoonproof[desk]" ({name} is missing)'
-        ) from None
+        raise missing_extra(error, "the desk", "desk") from None
     return serve(folder.root, options.port, not options.no_browser)

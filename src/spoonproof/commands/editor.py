@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
 
+from spoonproof.commands import missing_extra
+
 
 def parser() -> ArgumentParser:
     """The arguments of ``editor``."""
@@ -25,10 +27,5 @@ def run(options: Namespace) -> int:
     try:
         from spoonproof.editor.server import serve
     except ImportError as error:
-        name = (error.name or "").partition(".")[0]
-        if name == "spoonproof":
-            raise
-        raise UsageError(
-            f'the editor needs the extra "editor": pip install "spoonproof[editor]" ({name} is missing)'
-        ) from None
+        raise missing_extra(error, "the editor", "editor") from None
     return serve(options.delay / 1000)
