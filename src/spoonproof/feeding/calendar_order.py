@@ -150,14 +150,14 @@ def _nearest_first(
     order: list[Candidate] = []
     while left:
         iron_had = any(one.iron_rich for one in order)
-
-        def rank(one: Candidate) -> tuple[bool, int]:
-            ready = day + new_in(one, have, allergens).days(gaps)  # noqa: B023 - used within this round only
-            return not one.iron_rich and not iron_had, opens_on(one, ready, age_months)  # noqa: B023
-
-        nearest = min(left, key=rank)
-        day += new_in(nearest, have, allergens).days(gaps) + 1
-        left.remove(nearest)
+        ready = [day + new_in(one, have, allergens).days(gaps) for one in left]
+        ranks = [
+            (not one.iron_rich and not iron_had, opens_on(one, when, age_months))
+            for one, when in zip(left, ready, strict=True)
+        ]
+        place = ranks.index(min(ranks))
+        nearest = left.pop(place)
+        day = ready[place] + 1
         order.append(nearest)
         have = have | set(nearest.foods)
     return order
