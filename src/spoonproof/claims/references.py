@@ -109,7 +109,3 @@ class AllergenLists:
     def named(self, market: str) -> Mapping[str, SourceRef]:
         """The allergens a market's law names, each with its source."""
         return self.lists.get(market, {})
-
-    def of_words(self, text: str) -> tuple[str, ...]:
-        """The allergens that plain words name ("dairy" is milk)."""
-        return tuple(a for a, words in self.words.items() if any(f" {w} " in text for w in words))

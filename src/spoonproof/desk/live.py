@@ -26,7 +26,6 @@ AREA_NAMES: Mapping[Area, str] = {
     "film": "The film",
     "page": "The page",
 }
-LEVEL_NAMES: Mapping[Level, str] = {"error": "Must change", "warning": "Look again", "note": "Good to know"}
 
 
 @dataclass(frozen=True, slots=True)

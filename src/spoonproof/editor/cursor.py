@@ -21,7 +21,6 @@ class Cursor:
     is_key: bool
     written: str
     span: Span
-    in_item: bool = False
 
 
 def head_of(document: Document) -> Span | None:
@@ -50,17 +49,17 @@ def cursor(document: Document, at: int, head: Span) -> Cursor:
         inline = _inline(value)
         if inline is not None:
             return _made(path, inline, at)
-        return Cursor(path, False, value.lstrip(), Span(at - len(value.lstrip()), at), bool(dashes))
+        return Cursor(path, False, value.lstrip(), Span(at - len(value.lstrip()), at))
     words = before[found.end() :]
     inline = _inline(words)
     if inline is not None:
         return _made(above, inline, at)
-    return Cursor(above, not dashes, words, Span(at - len(words), at), bool(dashes))
+    return Cursor(above, not dashes, words, Span(at - len(words), at))
 
 
 def _made(path: tuple[str, ...], inline: tuple[str, str, bool], at: int) -> Cursor:
     key, written, is_key = inline
-    return Cursor(path if is_key else (*path, key), is_key, written, Span(at - len(written), at), True)
+    return Cursor(path if is_key else (*path, key), is_key, written, Span(at - len(written), at))
 
 
 def _inline(value: str) -> tuple[str, str, bool] | None:

@@ -99,12 +99,6 @@ STONES = re.compile(
     r"pitted|stoneless|destoned)\b|\b(?:stones?|pits?) (?:out|removed|discarded)\b",
     re.I,
 )
-OUT = re.compile(
-    r"\b(?:remov|discard|take out|takes? it out|lift(?:ed)? out|fish(?:ed)? out|pick(?:ed)? out|"
-    r"throw away|strain|sieve|bin the|pull out)\w*",
-    re.I,
-)
-STRAIN = re.compile(r"\b(?:strain|sieve|pass (?:it |the \w+ )?through|muslin)\w*", re.I)
 MIX = re.compile(
     r"\b(?:stir|mix|blend|whisk|beat|fold|thin|loosen|swirl|mash|combin|whizz|blitz|process|ripple|"
     r"puré|puree|melt|work in|knead|rub)\w*",

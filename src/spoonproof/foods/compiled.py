@@ -20,8 +20,6 @@ _SOUND = re.compile(r"\d{1,4}(?:\.\d+)?(?:~\d{1,4}(?:\.\d+)?)?[cz]?")
 
 VERSION = 1
 """Goes up when the shape of the data changes; data of another version is not read."""
-TABLES = ("foods", "food_values", "food_portions", "food_values_more")
-"""The tables of ``shared/`` that it is made of, in the order of ``compile_foods``."""
 _LISTS = ("names", "refuse", "allergens", "traits")
 
 

@@ -11,9 +11,6 @@ from typing import Final
 FILE_BYTES: Final = 1 << 20
 """Bytes of one recipe, channel or claims file."""
 
-STATEMENT_FILE_BYTES: Final = 16 << 20
-"""Bytes of one caption or transcript file: a day of speech is far below."""
-
 HEAD_CHARACTERS: Final = 64 << 10
 """Characters of the part of a recipe between its two ``---`` lines."""
 
@@ -27,8 +24,6 @@ CHANNEL_FILES: Final = 20_000
 """Files of one channel."""
 
 MARKDOWN_NESTING: Final = 20
-TABLE_CELLS: Final = 5_000
-"""Cells of all tables in one story."""
 
 SAME_FAULT: Final = 20
 """How often one kind of character fault is told in a file before the rest is only counted."""

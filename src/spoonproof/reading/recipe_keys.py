@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.model.recipe import TEXTURES
-from spoonproof.model.text import Span, Text
+from spoonproof.model.text import Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading.channel import PAID
 from spoonproof.reading.quantities import ages, date, grams, matched, month, seconds, whole
@@ -302,8 +302,3 @@ STEP_KEYS: Mapping[str, str] = {
     "bowl": "Whose bowl it belongs to: baby or family.",
     "leave": "Why this sentence should not be judged.",
 }
-
-
-def at_start(span: Span) -> Span:
-    """The first character of a span, to point with."""
-    return Span(span.start, span.start + 1)

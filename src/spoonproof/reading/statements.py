@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.model.record import dataclass
-from spoonproof.model.text import Document, Passage, Piece, Span, Text
+from spoonproof.model.text import Document, Passage, Piece, Text
 from spoonproof.model.tree import Mapped, Node, Scalar
 from spoonproof.reading.typed import Key, Reader, Sink, node_text, read_keys
 
@@ -63,8 +63,3 @@ def passage_of(node: Scalar, document: Document, kind: str, where: str, leave: S
         leave=leave.value.strip() if leave is not None else None,
         leave_span=leave.span if leave is not None else None,
     )
-
-
-def joined_span(first: Span, last: Span) -> Span:
-    """From the start of one span to the end of another."""
-    return Span(first.start, max(first.end, last.end))

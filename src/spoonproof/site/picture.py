@@ -21,7 +21,6 @@ from spoonproof.site.shapes import HEIGHT, WIDTH, Disc, Line, Patch, Point, Shap
 BOWL = Point(226, 186)
 RIM = (40, 68, 120)
 ENAMEL = (252, 251, 247)
-STEEL = (176, 180, 184)
 
 
 class PlatePart(NamedTuple):
