@@ -8,30 +8,44 @@ from typing import TYPE_CHECKING
 from spoonproof.model.record import replace
 
 if TYPE_CHECKING:
+    from spoonproof.dish import Dish
     from spoonproof.feeding.calendar import Calendar, Event
     from spoonproof.folder import ChannelFolder
+    from spoonproof.knowledge import Knowledge
+    from spoonproof.model.channel import Channel
     from spoonproof.model.recipe import Recipe
 
 
 def plan_of(
     folder: ChannelFolder, recipes: Sequence[Recipe], by_hand: bool = False, age_months: int | None = None
 ) -> Calendar:
-    """The calendar of these recipes, in their own order when ``by_hand``, from ``age_months`` on (None: from the age
-    of the earliest of them)."""
+    """The calendar of these recipes as ``order_of`` plans it, each dish with the age it is for."""
+    dishes = [folder.dish(recipe) for recipe in recipes]
+    plan = order_of(folder.channel, folder.knowledge, dishes, by_hand, age_months)
+    ages = {recipe.slug: recipe.youngest for recipe in recipes}
+    return replace(plan, events=tuple(_with_age(event, ages) for event in plan.events))
+
+
+def order_of(
+    channel: Channel,
+    known: Knowledge,
+    dishes: Sequence[Dish],
+    by_hand: bool = False,
+    age_months: int | None = None,
+) -> Calendar:
+    """The calendar of a channel's dishes, in their own order when ``by_hand``, from ``age_months`` on (None: from the
+    age of the earliest of them)."""
     from spoonproof.feeding.calendar import calendar
 
-    channel, known = folder.channel, folder.knowledge
-    plan = calendar(
-        [folder.dish(recipe).candidate for recipe in recipes],
+    return calendar(
+        [dish.candidate for dish in dishes],
         known.food_ids(channel.baby.knows),
         known.feeding,
         channel.policies,
         channel.baby.advice,
         by_hand,
-        min((recipe.youngest for recipe in recipes), default=0) if age_months is None else age_months,
+        min((dish.recipe.youngest for dish in dishes), default=0) if age_months is None else age_months,
     )
-    ages = {recipe.slug: recipe.youngest for recipe in recipes}
-    return replace(plan, events=tuple(_with_age(event, ages) for event in plan.events))
 
 
 def _with_age(event: Event, ages: Mapping[str, int]) -> Event:

@@ -24,7 +24,7 @@ from spoonproof.model.treatment import Treatment
 class Event:
     """One day: ``kind`` food (a plain new food on its own), allergen (a new allergen on its own), dish, keep (an
     allergen given again, every ``every`` days from then on) or advice. ``day`` counts from 1; ``why`` is for people;
-    ``slug`` the recipe, or ""."""
+    ``slug`` the recipe, or ""; ``with_it`` the new foods that come with a dish, by name."""
 
     day: int
     kind: Literal["advice", "food", "allergen", "dish", "keep"]
@@ -33,6 +33,7 @@ class Event:
     slug: str = ""
     source: SourceRef | None = None
     every: int = 0
+    with_it: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,9 +182,9 @@ def _events(
             why = f"a new allergen ({', '.join(fresh)}) on its own: a little, early in the day, with two hours to watch"
             events.append(Event(day, "allergen", names.get(food, food), why, one.slug, source))
             day += gaps.allergen
-        with_it = [] if gaps.food else [names.get(food, food) for food in new.plain]
+        with_it = () if gaps.food else tuple(names.get(food, food) for food in new.plain)
         why = f"new with it: {', '.join(with_it)}" if with_it else "all its foods are known"
-        events.append(Event(opens_on(one, day, age_months), "dish", one.title, why, one.slug))
+        events.append(Event(opens_on(one, day, age_months), "dish", one.title, why, one.slug, with_it=with_it))
         day += 1
         have = have | set(one.foods)
     return events

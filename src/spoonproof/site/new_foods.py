@@ -6,15 +6,12 @@ from collections.abc import Sequence
 
 from spoonproof.dish import Dish
 from spoonproof.feeding.calendar import Calendar as Plan
-from spoonproof.feeding.calendar import calendar
 from spoonproof.model.channel import Channel
+from spoonproof.new_foods import order_of
 from spoonproof.site.view import Calendar, CalendarDay, Link
 
 OLDEST = 12
 """Dishes for babies that start later than this many months are not first foods."""
-
-WITH_IT = "new with it: "
-"""How the plan says which foods a dish brings: on the page they stand among what is new."""
 
 
 def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
@@ -23,14 +20,7 @@ def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
     if len(chosen) < 2:
         return None
     known = chosen[0].knowledge
-    plan = calendar(
-        [dish.candidate for dish in chosen],
-        known.food_ids(channel.baby.knows),
-        known.feeding,
-        channel.policies,
-        channel.baby.advice,
-        age_months=min(dish.recipe.youngest for dish in chosen),
-    )
+    plan = order_of(channel, known, chosen)
     titles = {dish.recipe.slug: dish.recipe.title.value for dish in chosen}
     known_words = [
         record.name for food in known.food_ids(channel.baby.knows) if (record := known.foods.get(food)) is not None
@@ -49,8 +39,8 @@ def _days(plan: Plan, titles: dict[str, str]) -> tuple[CalendarDay, ...]:
         new: tuple[str, ...] = (event.what,) if event.kind in ("food", "allergen") else ()
         served = Link(titles[event.slug], f"recipes/{event.slug}.html") if event.slug in titles else None
         note = f"{event.what}: {event.why}" if event.kind in ("advice", "keep") else event.why
-        if event.kind == "dish" and note.startswith(WITH_IT):
-            new, note = tuple(note.removeprefix(WITH_IT).split(", ")), ""
+        if event.with_it:  # they stand among what is new, not in the note
+            new, note = event.with_it, ""
         note = note.strip(". ") + "." if note.strip(". ") else ""
         out.append(CalendarDay(f"Day {event.day}", new, served, note, event.kind == "allergen"))
     return tuple(out)
