@@ -18,13 +18,10 @@ from spoonproof.site.shapes import to_svg
 from spoonproof.site.view import (
     Allergen,
     Bar,
-    Calendar,
-    CalendarDay,
     Caution,
     Chapter,
     Citation,
     CorrectionItem,
-    EntryItem,
     Fault,
     Film,
     FoodItem,
@@ -36,14 +33,13 @@ from spoonproof.site.view import (
     Picture,
     RecipePage,
     Reviewed,
-    RuleItem,
     Run,
-    Site,
     Statement,
     StepItem,
     Timeline,
     Timer,
 )
+from spoonproof.site.view_site import Calendar, CalendarDay, EntryItem, RuleItem, Site
 
 THEME = Path(__file__).parents[2] / "site"
 

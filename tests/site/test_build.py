@@ -14,7 +14,8 @@ import pytest
 
 from spoonproof.site import build, feed
 from spoonproof.site.pages import Pages, Theme, ThemeError
-from spoonproof.site.view import Caution, Fault, RecipePage, Run, Site, Statement, StepItem
+from spoonproof.site.view import Caution, Fault, RecipePage, Run, Statement, StepItem
+from spoonproof.site.view_site import Site
 from tests.site import sample
 
 

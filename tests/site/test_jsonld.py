@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from spoonproof.site import jsonld
-from spoonproof.site.view import Chapter, Film, NutrientRow, Picture, Run, Site
+from spoonproof.site.view import Chapter, Film, NutrientRow, Picture, Run
+from spoonproof.site.view_site import Site
 from tests.site import sample
 from tests.site.vocabulary import RECOMMENDED_RECIPE, faults
 

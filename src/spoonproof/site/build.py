@@ -9,7 +9,7 @@ from spoonproof.model.record import dataclass
 from spoonproof.site import feed, sieve, stage
 from spoonproof.site.amounts import SCALES, SYSTEMS
 from spoonproof.site.pages import Pages, Theme
-from spoonproof.site.view import Site
+from spoonproof.site.view_site import Site
 
 THEME_FILES = ("look.css", "style.css", "site.js", "icon.svg")
 

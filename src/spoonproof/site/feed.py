@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from xml.sax.saxutils import escape, quoteattr
 
-from spoonproof.site.view import RecipePage, Site, plain
+from spoonproof.site.view import RecipePage, plain
+from spoonproof.site.view_site import Site
 
 EMPTY = "2005-12-01"
 """The date of a feed with nothing in it (the month of the feed format's own specification): one must stand there."""

@@ -17,7 +17,7 @@ from spoonproof.model.record import dataclass
 from spoonproof.site import build, prose
 from spoonproof.site.build import Report
 from spoonproof.site.pages import POLICY, Theme
-from spoonproof.site.view import Site
+from spoonproof.site.view_site import Site
 
 TITLE = "Spoonproof guide"
 LARGEST = 1024 * 1024

@@ -13,7 +13,8 @@ from typing import Any
 from markupsafe import Markup
 
 from spoonproof.model.search_needs import SMALLEST, recipe_lacks, video_lacks
-from spoonproof.site.view import Film, NutrientRow, Picture, RecipePage, Site, plain
+from spoonproof.site.view import Film, NutrientRow, Picture, RecipePage, plain
+from spoonproof.site.view_site import Site
 
 _NUTRITION = {
     "energy_kcal": "calories",

@@ -8,7 +8,8 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.calendar import Calendar as Plan
 from spoonproof.model.channel import Channel
 from spoonproof.new_foods import order_of
-from spoonproof.site.view import Calendar, CalendarDay, Link
+from spoonproof.site.view import Link
+from spoonproof.site.view_site import Calendar, CalendarDay
 
 OLDEST = 12
 """Dishes for babies that start later than this many months are not first foods."""

@@ -12,7 +12,8 @@ from urllib.parse import urlsplit
 
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
-from spoonproof.site.view import Link, RecipePage, Site, plain
+from spoonproof.site.view import Link, RecipePage, plain
+from spoonproof.site.view_site import Site
 
 if TYPE_CHECKING:
     from jinja2 import Environment

@@ -21,7 +21,8 @@ from spoonproof.site.pages import Theme, ThemeError
 from spoonproof.site.picture import draw
 from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import Shape
-from spoonproof.site.view import Fault, RecipePage, Site
+from spoonproof.site.view import Fault, RecipePage
+from spoonproof.site.view_site import Site
 
 
 def publish(

@@ -10,7 +10,8 @@ from spoonproof.claims.entries import Entry
 from spoonproof.claims.register import Register
 from spoonproof.model.claim import Market
 from spoonproof.site.sources import citation
-from spoonproof.site.view import Citation, EntryItem, Link, MarketLine, RecipePage, RuleItem
+from spoonproof.site.view import Citation, Link, MarketLine, RecipePage
+from spoonproof.site.view_site import EntryItem, RuleItem
 
 TRUTHS = {
     "true": "True.",
