@@ -92,7 +92,7 @@ else:
         return made
 
     def _first_init(cls, frozen):
-        def __init__(self, /, *values, **named):  # noqa: N807
+        def __init__(self, /, *values, **named):  # noqa: N807 - made here, hung on a class
             init = _compiled(cls, frozen)
             if cls.__dict__.get("__init__") is __init__:
                 cls.__init__ = init
@@ -134,7 +134,7 @@ else:
     def _comparing(cls, names, frozen):
         values = attrgetter(*names) if len(names) > 1 else lambda record: tuple(getattr(record, n) for n in names)
 
-        def __eq__(self, other):  # noqa: N807
+        def __eq__(self, other):  # noqa: N807 - made here, hung on a class
             if other.__class__ is not self.__class__:
                 return NotImplemented
             return values(self) == values(other)
@@ -142,7 +142,7 @@ else:
         if "__hash__" not in cls.__dict__ or cls.__dict__["__hash__"] is None:
             if frozen:
 
-                def __hash__(self):  # noqa: N807
+                def __hash__(self):  # noqa: N807 - made here, hung on a class
                     return hash(values(self))
 
                 cls.__hash__ = __hash__

@@ -95,7 +95,7 @@ class DishProbe:
             if food in members or traits.get(food, frozenset()) & _TRAITS[what]
         )
 
-    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002 - one shape for all probes
         """Nothing is named to compare with."""
         return None
 
@@ -202,19 +202,19 @@ class NoProbe:
 
     steps: list[str] = field(default_factory=list)
 
-    def measure(self, nutrient: str, basis: Basis) -> Estimate | None:  # noqa: ARG002
+    def measure(self, nutrient: str, basis: Basis) -> Estimate | None:  # noqa: ARG002 - one shape for all probes
         """Not known."""
         return None
 
-    def contains(self, what: str) -> Reply:  # noqa: ARG002
+    def contains(self, what: str) -> Reply:  # noqa: ARG002 - one shape for all probes
         """Not known."""
         return "unknown"
 
-    def bringing(self, what: str) -> tuple[str, ...]:  # noqa: ARG002
+    def bringing(self, what: str) -> tuple[str, ...]:  # noqa: ARG002 - one shape for all probes
         """Not known."""
         return ()
 
-    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002 - one shape for all probes
         """Not known."""
         return None
 
