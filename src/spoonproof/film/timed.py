@@ -6,6 +6,7 @@ What was said off script is found, word by word, and checked like any other stat
 from __future__ import annotations
 
 import re
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 
 from spoonproof.film.aligned import Alignment, align, only_filler, only_hesitation, script_tokens
@@ -102,12 +103,15 @@ def _captions(
     """A caption for each cue of the file, at its own time, in the script's words where they were said."""
     last = None
     for number, passage in enumerate(passages):
-        mine = [(token, own) for (token, of), own in zip(said, found.said, strict=True) if of == number]
+        begin, end = _share(said, number)
+        starts = [token.start for token, _ in said[begin:end]]
         for at, cue in enumerate(passage.cues):
             until = passage.cues[at + 1].at if at + 1 < len(passage.cues) else len(passage.text) + 1
             words: list[str] = []
-            shown = [pair for pair in mine if cue.at <= pair[0].start < until and not only_hesitation(pair[0].words)]
-            for token, own in shown:
+            for place in range(begin + bisect_left(starts, cue.at), begin + bisect_left(starts, until)):
+                token, own = said[place][0], found.said[place]
+                if only_hesitation(token.words):
+                    continue
                 if own is None:
                     words.append(token.text)
                 elif own != last:
@@ -118,6 +122,11 @@ def _captions(
                     last = own
             if words:
                 yield Caption(cue.start, cue.end, tuple(_set(" ".join(words))), cue.voice)
+
+
+def _share(said: Sequence[tuple[Token, int]], number: int) -> tuple[int, int]:
+    """Where a passage's words stand among all: they come passage by passage."""
+    return bisect_left(said, number, key=lambda pair: pair[1]), bisect_right(said, number, key=lambda pair: pair[1])
 
 
 def _set(text: str) -> list[str]:
@@ -137,16 +146,18 @@ def _off_script(
 ) -> Iterator[OffScript]:
     for number, passage in enumerate(passages):
         runs: list[tuple[tuple[int, int], str]] = []
-        for first, last in _runs([of == number and found.said[at] is None for at, (_, of) in enumerate(said)]):
+        begin, end = _share(said, number)
+        for run in _runs([own is None for own in found.said[begin:end]]):
+            first, last = run[0] + begin, run[1] + begin
             words = [word for token, _ in said[first:last] for word in token.words]
             if words and not only_filler(words):
                 runs.append(((said[first][0].start, said[last - 1][0].end), _instead(first, last, ours, found)))
         grouped: dict[tuple[int, int], list[tuple[tuple[int, int], str]]] = {}
-        for run in runs:
-            grouped.setdefault(_sentence(passage.text, *run[0]), []).append(run)
-        for (start, end), inside in grouped.items():
+        for away in runs:
+            grouped.setdefault(_sentence(passage.text, *away[0]), []).append(away)
+        for (start, stop), inside in grouped.items():
             instead = " … ".join(text for _, text in inside if text)
-            yield OffScript(passage, start, end, tuple(words for words, _ in inside), instead)
+            yield OffScript(passage, start, stop, tuple(words for words, _ in inside), instead)
 
 
 def _runs(flags: Sequence[bool]) -> Iterator[tuple[int, int]]:
