@@ -136,3 +136,16 @@ def test_in_a_recipe_what_points_at_nothing_else_is_the_dish(subject: str) -> No
     assert "the dish as eaten" in found.why.lower()
     other = judged("the sauce is high in iron", "nutrient-content", bowl, **(words | {"subjects": ("the sauce",)}))
     assert other.truth == "unproven"
+
+
+def test_in_speech_without_stops_a_claim_is_judged_by_its_own_breath() -> None:
+    said = (
+        "so these parsnips boost the brain they really do and the bit of garlic kills germs in the gut as my gran says "
+        "and if he is constipated you stir in a spoon of prune juice which always helps and there is no choking on raw "
+        "carrot because we have grated it so finely that it is gone and then you serve it up"
+    )
+    why = {judged.claim.trigger: judged.why for judged in heard(said)}
+    germs = " ".join(text for trigger, text in why.items() if "kills" in trigger)
+    constipation = " ".join(text for trigger, text in why.items() if "constipated" in trigger)
+    assert germs and "brain" not in germs
+    assert constipation and "choking" not in constipation

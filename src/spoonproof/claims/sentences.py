@@ -9,11 +9,13 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
 _NO_END = re.compile(r"[.!?;:]")
+_STOPS = ".!?;"
 _WORD = re.compile(r"\S+")
 # A stretch of this many words without punctuation is speech as it was typed by a machine.
 _LONG = 45
@@ -75,6 +77,14 @@ def _breaths(text: str, start: int, end: int) -> Iterator[Sentence]:
             begin, since = match.start(), 0
         since += 1
     yield Sentence(start + begin, start + right)
+
+
+@lru_cache(maxsize=512)
+def breath(text: str, at: int) -> Sentence:
+    """The breath of unpunctuated speech in which ``at`` stands; the whole stretch between stops where it is short."""
+    start = max(text.rfind(mark, 0, at) + 1 for mark in _STOPS)
+    end = min((found for mark in _STOPS if (found := text.find(mark, at)) >= 0), default=len(text))
+    return next((found for found in _breaths(text, start, end) if at < found.end), Sentence(start, end))
 
 
 def around(text: str, hits: list[int]) -> Iterator[Sentence]:

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
+from spoonproof.claims.sentences import breath
 from spoonproof.claims.words import has_any, plain, singular, slug
 from spoonproof.model.claim import Claim
 
@@ -89,11 +90,12 @@ def _count(text: str, register: Register) -> float | None:
 
 def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> str:
     """The sentence the claim stands in, as far as it can be told: to the next of ``stops``, at most
-    ``most`` characters either side (speech has no stops)."""
+    ``most`` characters either side, and in speech without stops no further than the breath it was said in."""
     text = claim.passage.text
     start = max(claim.start - most, 0, *(text.rfind(mark, 0, claim.start) + 1 for mark in stops))
     ends = [found for mark in stops if (found := text.find(mark, claim.end)) >= 0]
-    return text[start : min([*ends, claim.end + most])]
+    first, last = breath(text, claim.start), breath(text, claim.end - 1)
+    return text[max(start, first.start) : min([*ends, claim.end + most, last.end])]
 
 
 def clause(claim: Claim) -> str:
