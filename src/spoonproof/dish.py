@@ -129,13 +129,12 @@ class Dish:
         reference = self.knowledge.intakes.reference(months, authority_for(self.channel.markets))
         share = reference.share("iron_mg", iron) if iron is not None else None
         brings_iron = share is not None and share.share >= IRON_SHARE
-        # Without this recipe among the others, two that hold each other come to an end.
-        others = {slug: other for slug, other in self.others.items() if slug != self.recipe.slug}
-        inner = {
-            line.recipe: Dish(others[line.recipe], self.channel, self.knowledge, others).candidate
-            for line in self.recipe.foods
-            if line.recipe in others
-        }
+        inner = {}
+        for slug in dict.fromkeys(line.recipe for line in self.recipe.foods if line.recipe):
+            if slug != self.recipe.slug and slug in self.others:
+                # Without this recipe among the others, two that hold each other come to an end.
+                others = {name: other for name, other in self.others.items() if name != self.recipe.slug}
+                inner[slug] = Dish(others[slug], self.channel, self.knowledge, others).candidate
         foods = self.knowledge.foods
         return candidate_of(self.recipe, self.treatments, foods, self.allergens, brings_iron, inner)
 
