@@ -75,7 +75,8 @@ def pack_foods(data: Mapping[str, Any]) -> dict[str, Any]:
 def pack_lexicon(lexicon: Lexicon) -> tuple[Any, ...]:
     """A lexicon with its branches packed; the automaton as its phrases, since its own form is one machine's."""
     branches = {word: pickle.dumps(node, 5) for word, node in lexicon.root.next.items()}
-    return branches, tuple(lexicon.automaton.keys()), lexicon.symbols, lexicon.number_symbol, lexicon.classes
+    phrases = tuple(lexicon.automaton.keys())
+    return branches, phrases, lexicon.symbols, lexicon.number_symbol, lexicon.classes, lexicon.breaths
 
 
 def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
@@ -84,12 +85,12 @@ def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
 
     from spoonproof.claims.lexicon import Lexicon, _Node
 
-    branches, phrases, symbols, number_symbol, classes = packed
+    branches, phrases, *rest = packed
     automaton = ahocorasick.Automaton()
     for phrase in phrases:
         automaton.add_word(phrase, len(phrase))
     automaton.make_automaton()
-    return Lexicon(_Node(next=Branches(branches)), automaton, symbols, number_symbol, classes)
+    return Lexicon(_Node(next=Branches(branches)), automaton, *rest)
 
 
 def register_days(register: Any) -> tuple[str, str]:

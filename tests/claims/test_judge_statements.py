@@ -149,3 +149,8 @@ def test_in_speech_without_stops_a_claim_is_judged_by_its_own_breath() -> None:
     constipation = " ".join(text for trigger, text in why.items() if "constipated" in trigger)
     assert germs and "brain" not in germs
     assert constipation and "choking" not in constipation
+
+
+def test_a_promise_is_not_made_true_by_what_stands_beside_it() -> None:
+    text = "dill tea works like a natural antibiotic and for older babies you leave in some lumps"
+    assert all(judged.advice != "keep" for judged in heard(text))

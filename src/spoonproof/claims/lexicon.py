@@ -14,7 +14,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from spoonproof.claims.inflect import forms
-from spoonproof.model.record import dataclass, field
+from spoonproof.claims.sentences import BreathRow
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.table import Row
 
 # "it's" is two words, so that what is said of "it" is found either way.
@@ -91,6 +92,7 @@ class Lexicon:
     symbols: Mapping[str, str]  # class -> every symbol whose set of classes holds it
     number_symbol: str
     classes: Mapping[str, frozenset[str]]  # symbol -> its set of classes
+    breaths: tuple[BreathRow, ...] = ()  # what begins and ends a sentence, for speech without punctuation
     _sets: dict[frozenset[str], frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @classmethod
@@ -105,7 +107,7 @@ class Lexicon:
         Raises ValueError with file and line for a row without class or terms.
         """
         senses: dict[tuple[str, ...], dict[str, Sense]] = {}
-        for name in sorted(tables):
+        for name in sorted(tables.keys() - {"breaths"}):
             for row in tables[name]:
                 _add_row(senses, row)
         known: dict[tuple[str, ...], str] = {}
@@ -113,7 +115,10 @@ class Lexicon:
             known.setdefault(words_of(name), food)
             _add_food(senses, name, food)
         _same_food(senses, known)
-        return _compile(senses)
+        breaths = tuple(
+            (row.text("class"), int(row.text("value")), row.text("terms")) for row in tables.get("breaths", ())
+        )
+        return replace(_compile(senses), breaths=breaths)
 
     def symbol_set(self, classes: frozenset[str]) -> frozenset[str]:
         """``symbols_of`` as a set, kept: it is asked for again and again."""

@@ -135,11 +135,16 @@ class Register:
         start, end = entry.valid
         if key.today and ((start and key.today < start) or (end and key.today > end)):
             return False
-        words = key.near or key.words
+        # What makes a promise true, or a danger, or is known by its words alone, must stand in the promise's own words;
+        # else what speaks against it may stand beside them.
+        near = key.near or key.words
+        by_words = not entry.about and not entry.effects
+        own = key.kind in _PROMISES and (entry.truth == "true" or bool(entry.stance) or by_words)
+        words = key.words if own else near
         return (
             (not entry.said or has_any(words, entry.said))
             and (not entry.also or has_any(words, entry.also))
-            and not has_any(words, entry.unless)
+            and not has_any(near, entry.unless)
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
@@ -213,6 +218,8 @@ class Register:
                         return f"what {market} allows"
         return ""
 
+
+_PROMISES = frozenset({"function", "disease", "general-benefit"})
 
 _ANOTHER = frozenset(
     "drink drinks milk juice oil syrup sugar tea wine vinegar sauce crisps chips cake cakes cracker crackers spirit "

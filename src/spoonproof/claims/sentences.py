@@ -1,30 +1,32 @@
 """Cut a passage into sentences, and long unpunctuated speech into breaths, only where it is asked.
 
 Written text goes to a maintained splitter; a stretch with nothing to decide is not sent there. Speech
-without punctuation is cut before words that open a clause, so that a claim keeps its own subject.
+without punctuation is cut where the words around a place begin and end sentences more often than not
+(``claims/lexicon/en/breaths.csv``, learned from sentences of our own by ``benchmarks/breaths.py``), so that a claim
+keeps its own subject.
 """
 
 from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterator
-from functools import lru_cache
+from collections.abc import Iterator, Sequence
+from functools import cache
 from typing import NamedTuple
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
 _NO_END = re.compile(r"[.!?;:]")
-_STOPS = ".!?;"
 _WORD = re.compile(r"\S+")
 # A stretch of this many words without punctuation is speech as it was typed by a machine.
 _LONG = 45
-_BREATH = 9
-_OPENERS = frozenset(
-    "and so but because well okay ok then also now it it's its they they're this these that's there he she we we're "
-    "we've i i'm i've you you're if when what why who where while although since plus or another first second "
-    "next finally remember let's here here's".split()
-)
+_SHORTEST, _SHORT, _LONG_BREATH = 4, 6, 12
+"""Words: no breath is shorter than the first; one shorter than the second must end plainly; past the third it may end
+the more easily the longer it has lasted."""
+_PLAINLY, _EASIER = 15, 0.8
+BreathRow = tuple[str, int, str]
+"""Of ``breaths.csv``: the place ("begins", "ends"; "otherwise" for everything else), its weight in tenths, and the
+words or pairs of words, joined by semicolons."""
 
 
 class Sentence(NamedTuple):
@@ -39,15 +41,15 @@ def cut_points(text: str) -> list[int]:
     return [0, *(m.end() for m in _PARAGRAPH.finditer(text))]
 
 
-def sentences(text: str, start: int, end: int) -> Iterator[Sentence]:
+def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
     """The sentences of the paragraph ``text[start:end]``, in order, without surrounding blanks."""
     part = text[start:end]
     if _MAYBE_END.search(part) is None:
-        yield from _breaths(text, start, end)
+        yield from _breaths(text, start, end, rows)
         return
     offsets = _split(part)
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
-        yield from _breaths(text, start + left, start + right)
+        yield from _breaths(text, start + left, start + right, rows)
 
 
 def _split(part: str) -> list[int]:
@@ -60,34 +62,55 @@ def _split(part: str) -> list[int]:
     return [0, *(s for s in starts if s > 0)]
 
 
-def _breaths(text: str, start: int, end: int) -> Iterator[Sentence]:
+def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
     part = text[start:end]
     left = len(part) - len(part.lstrip())
     right = len(part.rstrip())
     if right <= left:
         return
     words = part.count(" ")
-    if words < _LONG or len(_NO_END.findall(part)) * _LONG > words:
+    if words < _LONG or len(_NO_END.findall(part)) * _LONG > words or not rows:
         yield Sentence(start + left, start + right)
         return
-    since, begin = 0, left
-    for match in _WORD.finditer(part):
-        if since >= _BREATH and match.group().lower() in _OPENERS:
-            yield Sentence(start + begin, start + match.start() - 1)
-            begin, since = match.start(), 0
+    weights = _weights(tuple(rows))
+    places = [match.start() for match in _WORD.finditer(part)]
+    said = [word.lower() for word in part.split()]
+    begin, since = left, 0
+    for at in range(1, len(said)):
         since += 1
+        if since >= _SHORTEST and _breaks(said, at, weights) > _held(since):
+            yield Sentence(start + begin, start + places[at] - 1)
+            begin, since = places[at], 0
     yield Sentence(start + begin, start + right)
 
 
-@lru_cache(maxsize=512)
-def breath(text: str, at: int) -> Sentence:
-    """The breath of unpunctuated speech in which ``at`` stands; the whole stretch between stops where it is short."""
-    start = max(text.rfind(mark, 0, at) + 1 for mark in _STOPS)
-    end = min((found for mark in _STOPS if (found := text.find(mark, at)) >= 0), default=len(text))
-    return next((found for found in _breaths(text, start, end) if at < found.end), Sentence(start, end))
+def _held(words: int) -> float:
+    """How much must speak for an end, in tenths, after a breath of so many words."""
+    return _PLAINLY if words < _SHORT else -_EASIER * max(0, words - _LONG_BREATH)
 
 
-def around(text: str, hits: list[int]) -> Iterator[Sentence]:
+def _breaks(said: Sequence[str], at: int, weights: dict[tuple[str, str], int]) -> int:
+    """What speaks for a sentence that begins at word ``at``, in tenths of a log-odds."""
+    get = weights.get
+    word, last = said[at], said[at - 1]
+    found = get(("", ""), 0) + get(("begins", word), 0) + get(("ends", last), 0)
+    if at + 1 < len(said):
+        found += get(("begins", f"{word} {said[at + 1]}"), 0)
+    return found + (get(("ends", f"{said[at - 2]} {last}"), 0) if at > 1 else 0)
+
+
+@cache
+def _weights(rows: tuple[BreathRow, ...]) -> dict[tuple[str, str], int]:
+    found: dict[tuple[str, str], int] = {}
+    for place, weight, terms in rows:
+        if place == "otherwise":
+            found["", ""] = weight
+        else:
+            found.update({(place, term): weight for term in terms.split(";")})
+    return found
+
+
+def around(text: str, hits: list[int], rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
     """The sentences of ``text`` that hold at least one offset of ``hits`` (ascending)."""
     cuts = cut_points(text)
     done = -1
@@ -100,7 +123,7 @@ def around(text: str, hits: list[int]) -> Iterator[Sentence]:
         stop = cuts[index + 1] if index + 1 < len(cuts) else len(text)
         inside = [h for h in hits if begin <= h < stop] if len(cuts) > 1 else hits
         at = 0
-        for sentence in sentences(text, begin, stop):
+        for sentence in sentences(text, begin, stop, rows):
             while at < len(inside) and inside[at] < sentence.start:
                 at += 1
             if at < len(inside) and inside[at] < sentence.end:

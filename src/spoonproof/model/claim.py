@@ -53,7 +53,8 @@ class Claim:
     ``foods`` and ``nutrients`` the ids the lexicon knows among them and among what it relates to
     (nutrient ids are nutrient keys such as ``iron_mg``); ``effect`` the effect's id in the lexicon
     (``immunity``), None when the lexicon does not know the object; ``trigger`` the words that gave
-    it away; ``steps`` how it was found, for the trail.
+    it away; ``steps`` how it was found, for the trail; ``sentence`` the sentence (in unpunctuated speech the
+    breath) it was found in, as offsets into the passage, None where a claim was not made by the finder.
     """
 
     passage: Passage
@@ -74,6 +75,7 @@ class Claim:
     of_dish: bool = False
     trigger: str = ""
     steps: tuple[str, ...] = ()
+    sentence: tuple[int, int] | None = None
 
     @property
     def quote(self) -> str:

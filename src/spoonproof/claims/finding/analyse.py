@@ -65,13 +65,13 @@ class Analyser:
                 document, topic = passage.document, ((), ())
             where = hits(self._lexicon, passage.text)
             before = passages[index - 1].text if index and passages[index - 1].document is document else ""
-            for start, end in around(passage.text, where) if where else ():
+            for start, end in around(passage.text, where, self._lexicon.breaths) if where else ():
                 for draft in self.sentence(passage.text[start:end]):
                     carried: Carried = ((), ())
                     if draft.pronoun:
                         carried = self._carried(passage.text, start) or topic
                         carried = carried if carried[0] else self._carried(before, len(before)) or topic
-                    claim = _claim(passage, start, draft, carried)
+                    claim = _claim(passage, (start, end), draft, carried)
                     if claim.subjects:
                         topic = claim.subjects, claim.foods
                     found.append(claim)
@@ -92,7 +92,8 @@ class Analyser:
         return None
 
 
-def _claim(passage: Passage, at: int, draft: Draft, carried: Carried) -> Claim:
+def _claim(passage: Passage, sentence: tuple[int, int], draft: Draft, carried: Carried) -> Claim:
+    at = sentence[0]
     steps = draft.steps
     if draft.pronoun and carried[0]:
         steps = (*steps, f"carried from before: “{carried[0][0]}”")
@@ -115,4 +116,5 @@ def _claim(passage: Passage, at: int, draft: Draft, carried: Carried) -> Claim:
         of_dish=draft.of_dish,
         trigger=draft.trigger,
         steps=steps,
+        sentence=sentence,
     )

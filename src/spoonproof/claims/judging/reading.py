@@ -7,7 +7,6 @@ from functools import lru_cache
 
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
-from spoonproof.claims.sentences import breath
 from spoonproof.claims.words import has_any, plain, singular, slug
 from spoonproof.model.claim import Claim
 
@@ -94,8 +93,8 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
     text = claim.passage.text
     start = max(claim.start - most, 0, *(text.rfind(mark, 0, claim.start) + 1 for mark in stops))
     ends = [found for mark in stops if (found := text.find(mark, claim.end)) >= 0]
-    first, last = breath(text, claim.start), breath(text, claim.end - 1)
-    return text[max(start, first.start) : min([*ends, claim.end + most, last.end])]
+    first, last = claim.sentence or (0, len(text))
+    return text[max(start, first) : min([*ends, claim.end + most, last])]
 
 
 def clause(claim: Claim) -> str:
