@@ -23,7 +23,7 @@ else:
     except ImportError:
         from hashlib import blake2b
 
-__all__ = ["FOLDER", "OFF", "Cache", "blake2b", "hashed"]
+__all__ = ["FOLDER", "OFF", "Cache", "blake2b", "hashed", "own_seal"]
 
 FOLDER = Path(".spoonproof") / "cache"
 OFF = "SPOONPROOF_CACHE"
@@ -37,6 +37,7 @@ MOST = 60_000
 
 _OLD = 30 * 86_400
 _DIGEST = 16
+_SEAL = 32
 
 
 def hashed(*parts: str | bytes) -> str:
@@ -52,14 +53,19 @@ def hashed(*parts: str | bytes) -> str:
 class Cache:
     """One shelf of a channel's cache: entries of one kind, made by one version."""
 
-    def __init__(self, root: Path, shelf: str) -> None:
-        """``root``: the channel's folder. ``shelf``: a plain folder name that stands for kind and version."""
+    def __init__(self, root: Path, shelf: str, sealed: bool = False) -> None:
+        """``root``: the channel's folder. ``shelf``: a plain folder name that stands for kind and version.
+        ``sealed``: what is kept counts only where this very person kept it on this machine (see ``own_seal``), since a
+        channel's folder may come from anybody; without a seal nothing is kept."""
+        self._seal = own_seal() if sealed else b""
         self._above = root / FOLDER
         self._folder = self._above / shelf
         self._place = os.fspath(self._folder)
         # A link in the place of one of the folders would lead the writing out of the channel.
-        self._off = os.environ.get(OFF) == "off" or any(
-            path.is_symlink() for path in (root / FOLDER.parent, self._above, self._folder)
+        self._off = (
+            os.environ.get(OFF) == "off"
+            or self._seal is None
+            or any(path.is_symlink() for path in (root / FOLDER.parent, self._above, self._folder))
         )
         self._made = False
 
@@ -79,7 +85,7 @@ class Cache:
                 whole = file.read(LARGEST + 1)
         except OSError:
             return None
-        return whole[_DIGEST:] if _sum(whole[_DIGEST:]) == whole[:_DIGEST] else None
+        return whole[_DIGEST:] if self._sum(key, whole[_DIGEST:]) == whole[:_DIGEST] else None
 
     def put(self, key: str, body: bytes) -> bool:
         """Keep ``body`` under ``key``, in the place of what is there; whether it is kept. Never raises OSError."""
@@ -91,7 +97,7 @@ class Cache:
                 self._make()
             handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, 0o644)
             with os.fdopen(handle, "wb", buffering=0) as file:
-                whole = _sum(body) + body
+                whole = self._sum(key, body) + body
                 if file.write(whole) != len(whole):
                     raise OSError("the disk is full")
             os.replace(part, f"{self._place}/{key}")  # noqa: PTH105 - a thousand times in a build
@@ -100,6 +106,12 @@ class Cache:
             with contextlib.suppress(OSError):
                 Path(part).unlink()
         return not self._off
+
+    def _sum(self, key: str, body: bytes) -> bytes:
+        """What stands before an entry; a sealed one can't be taken for another's."""
+        if not self._seal:
+            return blake2b(body, digest_size=_DIGEST).digest()
+        return blake2b(b"%s:%s" % (key.encode(), body), digest_size=_DIGEST, key=self._seal).digest()
 
     def _make(self) -> None:
         self._folder.mkdir(parents=True, exist_ok=True)
@@ -138,5 +150,26 @@ _CAREFUL = (
 )
 
 
-def _sum(body: bytes) -> bytes:
-    return blake2b(body, digest_size=_DIGEST).digest()
+def own_seal() -> bytes | None:
+    """A secret of this person on this machine, made when it is first asked for; None where it can't be kept.
+
+    It lies in the person's own cache folder (``XDG_CACHE_HOME``), outside every channel.
+    """
+    try:
+        folder = Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "spoonproof"
+        path = folder / "seal"
+        for again in (False, True):
+            with contextlib.suppress(FileNotFoundError):
+                seal = path.read_bytes()
+                if len(seal) == _SEAL and (not hasattr(os, "getuid") or path.stat().st_uid == os.getuid()):
+                    return seal
+            if not again:
+                folder.mkdir(parents=True, exist_ok=True)
+                part = folder / f".seal.{os.getpid()}"
+                part.unlink(missing_ok=True)
+                with os.fdopen(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _CAREFUL, 0o600), "wb") as file:
+                    file.write(os.urandom(_SEAL))
+                part.replace(path)  # of two that make one at once the last stands, and both read that
+    except (OSError, RuntimeError):  # no home, no room: nothing is kept then
+        pass
+    return None

@@ -27,3 +27,10 @@ def today() -> date:
         except (ValueError, OverflowError, OSError):
             raise ClockError(f"SOURCE_DATE_EPOCH should be whole seconds since 1970, not {epoch!r}") from None
     return date.today()
+
+
+def stated_day() -> str:
+    """Today's ISO date where the environment states the day; "" otherwise, so that a build on another day gives the
+    same bytes."""
+    stated = os.environ.get("SPOONPROOF_TODAY") or os.environ.get("SOURCE_DATE_EPOCH")
+    return today().isoformat() if stated else ""

@@ -38,17 +38,23 @@ def missing_extra(error: ImportError, what: str, extra: str) -> Unusable:
 
 def open_channel(options: Namespace) -> ChannelFolder:
     """The channel named or nearest. Raises ChannelNotFound, or UsageError when channel.yaml has errors."""
-    from spoonproof.folder import CHANNEL_FILE, ChannelFolder, ChannelNotFound, find_channel
+    from spoonproof.folder import ChannelFolder
 
-    if options.channel is None:
-        root = find_channel(Path.cwd())
-    else:
-        root = options.channel.absolute()
-        if not (root / CHANNEL_FILE).is_file():
-            raise ChannelNotFound(f"there is no {CHANNEL_FILE} in {options.channel}")
-    folder = ChannelFolder(root)
+    folder = ChannelFolder(channel_root(options))
     refuse_faulty_channel(folder)
     return folder
+
+
+def channel_root(options: Namespace) -> Path:
+    """The folder of the channel named or nearest. Raises ChannelNotFound."""
+    from spoonproof.folder import CHANNEL_FILE, ChannelNotFound, find_channel
+
+    if options.channel is None:
+        return find_channel(Path.cwd())
+    root: Path = options.channel.absolute()
+    if not (root / CHANNEL_FILE).is_file():
+        raise ChannelNotFound(f"there is no {CHANNEL_FILE} in {options.channel}")
+    return root
 
 
 def channel_or_none(options: Namespace) -> ChannelFolder | None:

@@ -7,11 +7,11 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import new_parser, open_channel
+from spoonproof.commands import channel_root, new_parser, open_channel
 
 if TYPE_CHECKING:
-    from spoonproof.folder import ChannelFolder
     from spoonproof.site.build import Report
+    from spoonproof.site.census import Census
 
 
 def parser() -> ArgumentParser:
@@ -30,42 +30,57 @@ def run(options: Namespace) -> int:
     """Build, and say what was made and what was left out; 1 when a recipe was left out for its errors."""
     if options.guide:
         return build_guide(options.out or Path("out") / "guide")
-    folder = open_channel(options)
-    out = options.out or folder.root / "out" / "site"
+    root = channel_root(options)
+    out = options.out or root / "out" / "site"
     if options.watch:
         from spoonproof.site.watch import watch
 
-        return watch(folder.root, out, lambda: rebuild(folder.root, out, options), options.port)
-    return build(folder, out, options)
+        open_channel(options)
+        return watch(root, out, lambda: rebuild(root, out, options), options.port)
+    return build(root, out, options)
 
 
 def rebuild(root: Path, out: Path, options: Namespace) -> int:
     """A build of the channel as it is now; a fault in what is being written is told and ends nothing."""
     from spoonproof.cli import UsageError
-    from spoonproof.commands import refuse_faulty_channel
-    from spoonproof.folder import ChannelFolder
 
-    folder = ChannelFolder(root)
     try:
-        refuse_faulty_channel(folder)
-        return build(folder, out, options)
+        return build(root, out, options)
     except UsageError as error:
         print(error, file=sys.stderr, flush=True)
         return 2
 
 
-def build(folder: ChannelFolder, out: Path, options: Namespace) -> int:
-    """One build of the site; the exit code."""
+def build(root: Path, out: Path, options: Namespace) -> int:
+    """One build of the site, unless it stands as it should; the exit code."""
+    from spoonproof.site import census, standing
+
+    counted = census.take(root, [name for name in ("drafts", "with_errors") if getattr(options, name)])
+    said = standing.stands(root, out, counted) if counted is not None else None
+    if said is None:
+        return _build(root, out, options, counted)
+    print(*said.errors, sep="\n", end="\n" if said.errors else "", file=sys.stderr)
+    print(*said.out, sep="\n")
+    return said.code
+
+
+def _build(root: Path, out: Path, options: Namespace, counted: Census | None) -> int:
     from spoonproof.cli import UsageError
+    from spoonproof.clock import stated_day
+    from spoonproof.commands import refuse_faulty_channel
+    from spoonproof.folder import ChannelFolder
     from spoonproof.report.terminal import printable
-    from spoonproof.site.choose import choose, stated_day, theme_folders
+    from spoonproof.site import standing
+    from spoonproof.site.choose import choose, theme_folders
     from spoonproof.site.pages import ThemeError
     from spoonproof.site.publish import publish
     from spoonproof.site.stage import OutputRefused
 
+    folder = ChannelFolder(root)
+    refuse_faulty_channel(folder)
     chosen = choose(folder, drafts=options.drafts, with_errors=options.with_errors)
-    for line in chosen.left_out:
-        print(printable(line), file=sys.stderr)
+    left_out = tuple(printable(line) for line in chosen.left_out)
+    print(*left_out, sep="\n", end="\n" if left_out else "", file=sys.stderr)
     try:
         report: Report = publish(
             folder.channel,
@@ -80,12 +95,19 @@ def build(folder: ChannelFolder, out: Path, options: Namespace) -> int:
     except (OutputRefused, ThemeError) as error:
         raise UsageError(str(error)) from None
     what = f"{len(chosen.dishes)} recipe{'' if len(chosen.dishes) == 1 else 's'}, {report.pages} pages"
-    state = "written" if report.changed else "already as it should be"
-    print(f"{printable(str(report.out))}: {what}, {report.files} files, {state}")
-    for note in report.notes:
-        print(printable(note))
-    print(f"Look at it: {printable(str(report.out / 'index.html'))}")
-    return 1 if chosen.left_out else 0
+    more = tuple(printable(note) for note in report.notes), f"Look at it: {printable(str(out / 'index.html'))}"
+
+    def told(state: str) -> tuple[str, ...]:
+        return f"{printable(str(out))}: {what}, {report.files} files, {state}", *more[0], more[1]
+
+    there = "already as it should be"
+    print(*told("written" if report.changed else there), sep="\n")
+    code = 1 if left_out else 0
+    if counted is not None:
+        recipes = [file.recipe for file in folder.files if file.recipe is not None]
+        media = sorted({one for recipe in recipes for one in standing.media_of(recipe)})
+        standing.keep(root, out, counted, media, standing.Said(told(there), left_out, code))
+    return code
 
 
 def build_guide(out: Path) -> int:

@@ -125,7 +125,8 @@ def main(arguments: list[str]) -> int:
 
 def _publish(folder: ChannelFolder) -> int:
     """As the command does it, with steps told on the way."""
-    from spoonproof.site.choose import choose, stated_day, theme_folders
+    from spoonproof.clock import stated_day
+    from spoonproof.site.choose import choose, theme_folders
     from spoonproof.site.pages import ThemeError
     from spoonproof.site.publish import publish
     from spoonproof.site.stage import OutputRefused

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping
 from pathlib import Path
 
 from spoonproof.checks.engine import check
-from spoonproof.clock import today
 from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder
 from spoonproof.model.finding import Finding
@@ -62,10 +60,3 @@ def theme_folders(folder: ChannelFolder) -> tuple[Path, ...]:
     bundled = bundle_root() / "site"
     own = folder.root / "site"
     return (own, bundled) if own.is_dir() and own.resolve() != bundled.resolve() else (bundled,)
-
-
-def stated_day() -> str:
-    """The day of the check where the environment states one; "" otherwise, so that a build on another day
-    gives the same bytes."""
-    stated = os.environ.get("SPOONPROOF_TODAY") or os.environ.get("SOURCE_DATE_EPOCH")
-    return today().isoformat() if stated else ""
