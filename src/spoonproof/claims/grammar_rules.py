@@ -9,6 +9,7 @@ from spoonproof.claims.grammar import Rule
 from spoonproof.claims.grammar_allergen import ALLERGEN
 from spoonproof.claims.grammar_benefit import GENERAL_BENEFIT
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
+from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
@@ -19,6 +20,7 @@ RULES: tuple[Rule, ...] = (
     *QUANTITY,
     *ALLERGEN,
     *SAFETY_AGE,
+    *DANGER,
     *DISEASE,
     *FUNCTION,
     *NUTRIENT_CONTENT,

@@ -41,6 +41,8 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     subjects = subjects_of(claim)
     named = [part for part in parts if runs_of(part) & subjects]
     around = plain(clause(claim))
+    if _given_after_all(claim.quote, register, subjects):
+        return "permits"
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
         stance = _stance(words, register, subjects)
         if stance == "warns":
@@ -54,13 +56,27 @@ def _as_said(claim: Claim, register: Register) -> Stance:
             # "Nothing is wrong with honey at six months, it is fine": the clause may deny the danger.
             return "dismisses" if _stance(around, register, subjects) == "dismisses" else "permits"
     negated = claim.polarity == "denies" or bool(_negations(plain(claim.quote), register))
-    return _stance(around, register, subjects) or ("" if negated else "permits")
+    # "Stir in honey if she won't eat": what is said of her keeps nothing from her.
+    told = around.partition(" if ")[0]
+    return _stance(told, register, subjects) or ("" if negated else "permits")
+
+
+def _given_after_all(quote: str, register: Register, subjects: Collection[str]) -> bool:
+    """Whether a "but" takes a warning back: "no honey before one, but a drop of it is fine"; not so with what may be
+    eaten later on ("but after that it is fine")."""
+    last = plain(quote).rpartition(" but ")[2]
+    if last == plain(quote) or not has_any(last, register.words.get("allows", ())):
+        return False
+    later = has_any(last, (*register.words.get("later", ()), *register.words.get("made safe", ())))
+    return not later and not _negations(last, register) and not _stance(last, register, subjects)
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
     words = without_phrases(words, register.words.get("no denial", ()))
     if has_any(words, register.words.get("risk denied", ())):
         return "dismisses"
+    if has_any(words, register.words.get("no need", ())) and has_any(words, register.words.get("made safe", ())):
+        return "dismisses"  # "you don't need to cut grapes"
     leave = register.words.get("no need to hold back", ())
     if has_any(words, leave):
         rest = without_phrases(words, leave)

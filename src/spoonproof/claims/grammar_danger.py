@@ -1,0 +1,68 @@
+"""Rules for what a carer is told to do, or need not do, that guidance for babies speaks against.
+
+Nobody says "it is safe at seven months" of a spoon of honey: they say "a tiny bit is fine", "it won't hurt", "pop it in
+if they won't eat". Such advice is a statement on safety all the same. ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_safety = ways("safety-age")
+_CHILD = "audience-baby child-eats"
+
+DANGER = (
+    *_safety(
+        "called-harmless",
+        "S(<never-yet>) ~6 <copula> ~2 T(<safe-said>)",
+        "S(<never-yet|salted>) ~4 T(<harmless>)",
+        "T(<tiny>) <of>? _1 S(<never-yet>) ~5 <safe-said|harmless>",
+        "S(<never-yet>) ~12 T(<tiny>) ~5 <safe-said|harmless>",
+        effect="age",
+        veto="nonfood",
+        says="called harmless",
+    ),
+    *_safety(
+        "called-harmless",
+        "S(<salted>) ~5 <copula> ~2 T(<safe-said>)",
+        "T(<tiny>) <of>? _1 S(<salted>) ~5 <safe-said|harmless>",
+        "S(<FOOD>) ~4 T(<harmless>)",
+        effect="age",
+        needs="audience-baby",
+        veto="nonfood",
+        says="called harmless",
+    ),
+    *_safety(
+        "told-to-give",
+        "(?:<forbid|negation|avoid> _3)? T(<told-to|give|give-weak|introduce|fed>) ~6 S(<never-yet>)",
+        "S(<never-yet>) ~5 O(<child-eats>)",
+        effect="age",
+        needs=_CHILD,
+        says="a food not yet given",
+    ),
+    *_safety(
+        "no-need-to-cut",
+        "T(<no-need>) ~3 O(<cut-safe|cut-it>) ~4 S(<hazard-food|hazard-food-weak>)",
+        "S(<hazard-food>) ~6 T(<no-need>) ~3 O(<cut-safe|cut-it>)",
+        "T(<no-need>) ~3 O(<cut-safe|cut-it>) ~6 <audience-baby>",
+        effect="choking",
+        veto="nonfood",
+        says="left uncut",
+    ),
+    *_safety(
+        "fed-in-an-unsafe-place",
+        "(?:<forbid|negation|avoid> ~4)? T(<fed>) ~6 O(<unsafe-place>)",
+        "O(<unsafe-place>) ~4 T(<fed>)",
+        effect="eating-place",
+        needs="audience-baby child-eats",
+        veto="storing nonfood story",
+        says="how a child sits to eat",
+    ),
+    *_safety(
+        "babies-can-have",
+        "O(<audience-baby>) _1 T(<child-can>) _3 S(<FOOD|hazard-food|never-yet>)",
+        effect="age",
+        veto="storing story",
+        says="what babies may eat",
+    ),
+)
