@@ -260,6 +260,7 @@ class Knowledge:
             allergens=allergens,
             own=own_sources(recipe.sources),
             called=frozenset(plain(recipe.title.value).split()),
+            named=_Named(self.foods),
         )
 
     @cached_property
@@ -284,10 +285,30 @@ class Knowledge:
             today=today().isoformat(),
             traits=traits,
             allergens=allergens,
+            named=_Named(self.foods),
         )
         numbers = KitchenNumbers(self.foods, units=self.measures(channel.measures if channel else "metric"))
         register = self.register
         return lambda claim: judge(claim, register, numbers, context)
+
+
+class _Named(Mapping[str, str]):
+    """Food ids by the whole of a name; a name is looked up when it is asked for."""
+
+    def __init__(self, foods: FoodTable) -> None:
+        self._foods = foods
+
+    def __getitem__(self, name: str) -> str:
+        found = self._foods.match(name)
+        if found is None or (found.start, found.end) != (0, len(name)):
+            raise KeyError(name)
+        return found.food
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name, _ in self._foods.names())
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self._foods.names())
 
 
 class _OfFoods(Mapping[str, "frozenset[str]"]):

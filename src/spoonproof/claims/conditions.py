@@ -1,6 +1,6 @@
 """The closed grammar of conditions: what a food must be for a statement to hold.
 
-A condition is ``all``, ``any``, ``at least``, ``at most``, ``absent`` or ``reduced by``; nothing else, no
+A condition is ``all``, ``any``, ``at least``, ``at most``, ``absent``, ``present`` or ``reduced by``; nothing else, no
 code and no free text. It answers yes, no or unknown: an input that is missing, or a range that
 straddles the threshold, is unknown and never a pass.
 """
@@ -88,6 +88,13 @@ class Absent:
 
 
 @dataclass(frozen=True, slots=True)
+class Present:
+    """One of these ingredient classes or allergens must be in it."""
+
+    what: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ReducedBy:
     """At least ``percent`` less of a nutrient than the food it is compared with."""
 
@@ -103,7 +110,7 @@ class Group:
     parts: tuple[Condition, ...]
 
 
-Condition = Threshold | Absent | ReducedBy | Group
+Condition = Threshold | Absent | Present | ReducedBy | Group
 
 _THRESHOLD_KEYS = frozenset({"nutrient", "amount", "share", "reference", "per"})
 
@@ -111,7 +118,7 @@ _THRESHOLD_KEYS = frozenset({"nutrient", "amount", "share", "reference", "per"})
 def read_condition(node: Node) -> Condition:
     """A condition out of its YAML node; ConditionError names the node at fault."""
     if not isinstance(node, Mapped) or len(node.entries) != 1:
-        raise ConditionError("a condition is one of all, any, at least, at most, absent, reduced by", node)
+        raise ConditionError("a condition is one of all, any, at least, at most, absent, present, reduced by", node)
     key, value = node.entries[0]
     match key.value:
         case "all" | "any" as op:
@@ -120,11 +127,11 @@ def read_condition(node: Node) -> Condition:
             return Group(op, tuple(read_condition(item) for item in value.items))
         case "at least" | "at most" as op:
             return _threshold(op, value)
-        case "absent":
+        case "absent" | "present" as op:
             what = _texts(value)
             if not what:
-                raise ConditionError("absent needs what must not be in it", value)
-            return Absent(what)
+                raise ConditionError(f"{op} needs what must {'' if op == 'present' else 'not '}be in it", value)
+            return Present(what) if op == "present" else Absent(what)
         case "reduced by":
             if not isinstance(value, Mapped):
                 raise ConditionError("reduced by needs {nutrient, percent}", value)
@@ -182,6 +189,9 @@ def evaluate(condition: Condition, probe: Probe, references: References, claimed
             if unknown:
                 return Result("unknown", (f"whether it contains {', '.join(unknown)} is not known",))
             return Result("yes", (f"none of it: {', '.join(what)}",))
+        case Present(what):
+            answer = _any([probe.contains(item) for item in what])
+            return Result(answer, (f"contains {' or '.join(what)}: {answer}",))
         case ReducedBy(nutrient, percent):
             return _reduced(nutrient.replace(CLAIMED, claimed), percent, probe)
         case Threshold():

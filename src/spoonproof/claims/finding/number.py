@@ -62,12 +62,28 @@ def quantity(tagged: Tagged, match: Match) -> Quantity | None:
         return None
     at, value = found[0]
     high = value
-    if len(found) > 1 and found[1][0] - at <= 2 and tagged.words(at + 1, found[1][0]).strip() in ("", "to", "-", "–"):
+    if len(found) > 1 and _whole_before(tagged, found[1][0]):
+        at, value = found[1]
+        high = value
+    elif len(found) > 1 and found[1][0] - at <= 2 and tagged.words(at + 1, found[1][0]).strip() in ("", "to", "-", "–"):
         at, high = found[1]
+    whole = _whole_before(tagged, at)
+    value, high = value + whole, high + whole
     unit = _unit(tagged, at, match.end)
-    if tagged.items[at].words in _FRACTIONS and not unit:
+    if tagged.items[at].words in _FRACTIONS and not unit and not whole:
         value, high, unit = value * 100, high * 100, "%"
     return Quantity(value, high, unit or ("x" if match.rule.kind == "comparative" else ""), _basis(tagged))
+
+
+def _whole_before(tagged: Tagged, at: int) -> float:
+    """The whole number that a fraction goes with, 0 where it stands alone: "two and a half grams"."""
+    if tagged.items[at].words not in _FRACTIONS:
+        return 0.0
+    before = at - 1
+    while before >= 0 and before > at - 3 and tagged.items[before].words in ("and", "a"):
+        before -= 1
+    value = number_of(tagged.items[before].words) if before >= 0 else None
+    return value if value is not None and value >= 1 and value == int(value) else 0.0
 
 
 def _unit(tagged: Tagged, at: int, end: int) -> str:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.free_from import named_absent
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
@@ -18,13 +20,21 @@ _LEADING = _THIS | frozenset("the a an one each every per that those whole".spli
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
 _POINTING = frozenset("it this that these those they them one there".split())
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
-_THAN_REACH = 4
+_SOLIDS = 6
+"""Months: about when solid food begins (WHO, NHS)."""
+_NO_SOLIDS = frozenset(
+    "milk breast-milk breastmilk formula infant-formula water vitamin vitamins supplement drops".split()
+)
 
 
 def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     """What the register is asked."""
-    months, _ = months_of(claim, context, register)
+    months, stated = months_of(claim, context, register)
     subjects = subjects_of(claim)
+    stance = stance_of(claim, register)
+    early = claim.kind == "safety-age" and stance == "permits" and stated and months < _SOLIDS
+    if early and not subjects & _NO_SOLIDS:
+        subjects |= {"solid-food"}  # whatever it is ("start this from four months"), it is food before its time
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
     if unnamed or (claim.kind == "safety-age" and set(claim.foods) <= _GENERIC):
@@ -39,7 +49,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         near=near,
         months=months,
         today=context.today,
-        stance=stance_of(claim, register),
+        stance=stance,
         foods=claim.foods,
     )
 
@@ -48,23 +58,38 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     """What to measure: the food it names, else the dish; nothing where neither is known."""
     if numbers is None:
         return NoProbe()
-    foods = foods_of(claim, numbers)
+    foods = foods_of(claim, numbers, context)
+    than = compared_with(claim, numbers, context)
     has_dish = bool(numbers.dish_foods())
-    # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates.
+    # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates; "no honey, no
+    # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)
-    if has_dish and carried and claim.level in ("none", "free"):
-        return DishProbe(numbers, register, context)
-    if has_dish and _names_dish(claim, numbers, context):
-        return DishProbe(numbers, register, context)
+    left_out = claim.level in ("none", "free") and _left_out(claim, register)
+    without = left_out or (carried and claim.level in ("none", "free"))
+    if left_out and not has_dish:
+        return NoProbe()
+    if has_dish and (without or _names_dish(claim, numbers, context)):
+        return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
-        other = foods[1] if len(foods) > 1 else _compared_with(claim, numbers)
-        return FoodProbe(foods[0], numbers, register, context, other)
+        return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)
     # In a recipe's own words "it" that points at nothing else is the dish.
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     pointing = all(plain(subject).strip() in _POINTING or _is_nutrient(claim, subject) for subject in claim.subjects)
     if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
-        return DishProbe(numbers, register, context)
+        return DishProbe(numbers, register, context, than)
     return NoProbe()
+
+
+def _left_out(claim: Claim, register: Register) -> bool:
+    """Whether its foods are what is left out: "no honey, no sugar", "dairy, egg and sesame free"."""
+    words = plain(claim.quote)
+    said = [plain(subject) for subject in claim.subjects]
+    if not said:
+        return False
+    if any(f" {no}{said[0]}" in words for no in ("no", "without", "minus", "neither")):
+        return True
+    listed = {word for name in named_absent(claim, register) for word in register.allergens.words[name]}
+    return all(subject.strip() in listed for subject in said)
 
 
 def _is_nutrient(claim: Claim, subject: str) -> bool:
@@ -98,23 +123,13 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
     return claim.of_dish or (not noun and bool(words)) or (set(noun) <= context.called and not set(noun) <= foods)
 
 
-def _compared_with(claim: Claim, numbers: Numbers) -> str:
-    """The food after "than", where the claim itself holds only the first of the two; "" where none is known."""
-    _, than, rest = plain(clause(claim)).partition(" than ")
-    words = [word for word in rest.split()[:_THAN_REACH] if word not in _LEADING] if than else []
-    for size in range(min(3, len(words)), 0, -1):
-        for name in ("-".join(words[:size]), "-".join([*words[: size - 1], singular(words[size - 1])])):
-            if numbers.food(name, "energy_kcal", "100g") is not None:
-                return name
-    return ""
-
-
-def foods_of(claim: Claim, numbers: Numbers) -> list[str]:
+def foods_of(claim: Claim, numbers: Numbers, context: Context) -> list[str]:
     """The claim's foods that the food table knows, in order."""
     found: list[str] = []
     for food in (*claim.foods, *(slug(text) for text in claim.subjects)):
         for name in (food, singular(food)):
-            if name not in found and numbers.food(name, "energy_kcal", "100g") is not None:
-                found.append(name)
+            known = known_as(name.replace("-", " "), numbers, context)
+            if known and known not in found:
+                found.append(known)
                 break
     return found

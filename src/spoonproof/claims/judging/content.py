@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from spoonproof.claims.conditions import Absent, Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
-from spoonproof.claims.entries import Entry, Key
+from spoonproof.claims.entries import Entry
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
-from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
 
 _PRAISE = frozenset({"high", "source", "contains", "complete"})
-_LESS = ("less", "fewer", "lower")
 _LEAST_PER_100G = {"protein_g": 2.5, "fibre_g": 1.5}
 """Grams in 100 g without which a claim met per kcal alone is not kept: protein 5 % of the reference intake of 50 g
 (Reg. 1169/2011 Annex XIII Part B), fibre half of what the Annex asks per 100 g. The law asks for a "significant
@@ -62,7 +60,7 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
             wording = resolve(entry.wording, register, nutrient) if lesser.answer == "yes" else None
     elif result.answer == "no" and entry.wording and "made without" not in entry.wording[0]:
         wording = None
-    if result.answer == "unknown":
+    if result.answer in ("unknown", "yes"):
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
     steps += probe.steps
     refs = (*entry.refs, *_measured(entry, result.answer, probe, register, nutrient))
@@ -83,7 +81,7 @@ def _measured(entry: Entry, answer: Reply, probe: AnyProbe, register: Register, 
     if threshold is None:
         return ()
     found = probe.measure(threshold.nutrient.replace("claimed", nutrient), threshold.basis)
-    return () if found is None else _refs(found)
+    return () if found is None else composition(found)
 
 
 def what_holds(probe: AnyProbe, register: Register) -> str | None:
@@ -193,34 +191,8 @@ def _threshold(
     return condition if isinstance(condition, Threshold) else None
 
 
-def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
-    """More or less of one nutrient than another food; None when no nutrient or second food is known."""
-    nutrient = nutrient_of(claim)
-    if not nutrient or not isinstance(probe, FoodProbe) or not probe.other:
-        return None
-    refs = (SourceRef("eu-1924-2006", "Art 9(1)-(2)", "read"),)
-    pair = probe.compared(nutrient)
-    name = nutrient_name(nutrient)
-    if pair is None:
-        return Verdict("unproven", f"The two foods cannot be compared for {name} as eaten.", None, refs)
-    one, two = pair
-    step = f"{name} per 100 g: {probe.food} {show(one)}, {probe.other} {show(two)}"
-    less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
-    first, second = (two, one) if less else (one, two)
-    times = claim.number.value if claim.number is not None and claim.number.unit == "x" and not less else 1.0
-    if first.low >= second.high * times and first.low > second.high:
-        truth: Truth = "true"
-    elif first.high < second.low * times or first.high <= second.low:
-        truth = "overstated" if first.low > second.high else "false"
-    else:
-        truth = "unproven"
-    why = (
-        f"Per 100 g {probe.food.replace('-', ' ')} has {show(one)} {name}, {probe.other.replace('-', ' ')} {show(two)}."
-    )
-    return Verdict(truth, why, None, (*refs, *_refs(one), *_refs(two)), steps=[step, f"key: {key.kind}"])
-
-
-def _refs(found: Estimate) -> tuple[SourceRef, ...]:
+def composition(found: Estimate) -> tuple[SourceRef, ...]:
+    """Where a figure out of the food table comes from."""
     return tuple(SourceRef(source, "composition", "read") for source in dict.fromkeys(found.sources))
 
 
@@ -231,4 +203,4 @@ def source_held(nutrient: str, share: float, probe: AnyProbe, register: Register
     return "unknown" if day is None or found is None else at_least(found, day * share / 100)
 
 
-__all__ = ["DishProbe", "comparison", "computed", "nutrient_of", "source_held"]
+__all__ = ["DishProbe", "composition", "computed", "nutrient_of", "source_held"]

@@ -133,6 +133,20 @@ def twice_turned(claim: Claim, register: Register) -> bool:
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
 
 
+def taken_up_again(claim: Claim, register: Register) -> bool:
+    """Whether what is denied is promised anew right behind it: "it does not cure cancer, it only prevents it"."""
+    text = claim.passage.text
+    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
+    behind = _AGAIN.match(plain(text[claim.end : min([*ends, claim.end + _AFTER])]))
+    return behind is not None and has_any(f" {behind[1]} ", register.words.get("medicine", ()))
+
+
+_AGAIN = re.compile(
+    r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
+    r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"
+)
+
+
 def _before(claim: Claim) -> str:
     """The claim's sentence up to it."""
     text = claim.passage.text[max(0, claim.start - _AFTER) : claim.start]

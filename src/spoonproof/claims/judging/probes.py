@@ -44,6 +44,7 @@ class DishProbe:
     numbers: Numbers
     register: Register
     context: Context
+    other: str = ""
     steps: list[str] = field(default_factory=list)
 
     def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
@@ -95,9 +96,13 @@ class DishProbe:
             if food in members or traits.get(food, frozenset()) & _TRAITS[what]
         )
 
-    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:  # noqa: ARG002 - one shape for all probes
-        """Nothing is named to compare with."""
-        return None
+    def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
+        """The nutrient per 100 g of the dish and of the food it is held against; None when either is not known."""
+        if not self.other:
+            return None
+        here = self.numbers.dish(key_of(nutrient), "100g")
+        there, dry = FoodProbe(self.other, self.numbers, self.register, self.context).eaten_states(key_of(nutrient))
+        return None if here is None or there is None or dry else (here, there)
 
 
 @dataclass(slots=True)
@@ -185,15 +190,34 @@ class FoodProbe:
         return (self.food,) if self.contains(what) == "yes" else ()
 
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
-        """The nutrient per 100 g here and in the other food; None when one is dry and the other is not."""
+        """The nutrient per 100 g here and in the other food, each over the states it is eaten in; None when one is
+        dry and the other is not."""
         if not self.other:
             return None
-        there = FoodProbe(self.other, self.numbers, self.register, self.context)
-        if self.small_or_dry() != there.small_or_dry():
-            return None
         key = key_of(nutrient)
-        one, two = self.numbers.food(self.food, key, "100g"), self.numbers.food(self.other, key, "100g")
+        one, dry = self.eaten_states(key)
+        two, other_dry = FoodProbe(self.other, self.numbers, self.register, self.context).eaten_states(key)
+        if dry != other_dry:
+            # Porridge oats against bread: both in the state that they have figures for, or not at all.
+            return None
         return (one, two) if one is not None and two is not None else None
+
+    def eaten_states(self, key: str) -> tuple[Estimate | None, bool]:
+        """The nutrient per 100 g, from the least to the most over raw and cooked; of a dry food cooked alone. And
+        whether nothing but a dry figure is known."""
+        water = self.numbers.food(self.food, "water_g", "100g")
+        dry = water is not None and water.high < DRY_WATER_G
+        cooked = [self.numbers.food(name, key, "100g") for name, _ in self.cooked_names()]
+        found = [state for state in cooked if state is not None][:1]
+        table = self.numbers.food(self.food, key, "100g")
+        alone = dry and not found
+        if table is not None and (not dry or alone):
+            found.insert(0, table)
+        if not found:
+            return None, alone
+        sources = tuple(dict.fromkeys(source for state in found for source in state.sources))
+        low, high = min(state.low for state in found), max(state.high for state in found)
+        return replace(found[0], low=low, high=high, sources=sources), alone
 
 
 @dataclass(slots=True)

@@ -16,6 +16,7 @@ _STOPS = (".", "!", "?", "\n", ";")
 _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
+_SO = re.compile(r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby)\b[^.!?;,\n]{0,60}", re.IGNORECASE)
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
@@ -98,7 +99,11 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
 
 
 def clause(claim: Claim) -> str:
-    """The claim's own clause: to the next stop, comma or "but"; "no sugar but its own" is one clause."""
+    """The claim's own clause: to the next stop, comma or "but"; "no sugar but its own" is one clause, and what is drawn
+    from it ("it is wheat-free, so it is fine for coeliacs") belongs to it."""
     words = around(claim, _CLAUSE_STOPS, _CLAUSE)
+    drawn = _SO.match(claim.passage.text, claim.end)
+    if drawn and drawn[0].strip(", ") not in words:
+        words = f"{words} {drawn[0]}"
     own = _BUT_ITS_OWN.match(claim.passage.text, claim.end)
     return f"{words} {own[0]}" if own else words

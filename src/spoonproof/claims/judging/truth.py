@@ -9,9 +9,11 @@ from dataclasses import replace
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.asking import is_this_dish
-from spoonproof.claims.judging.content import comparison, computed, nutrient_of, source_held
+from spoonproof.claims.judging.comparing import comparison
+from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.polarity import frames, twice_turned
+from spoonproof.claims.judging.free_from import all_absent
+from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -46,6 +48,10 @@ def truth_of(
         # "There is no evidence that ..." says no more than that it was not shown.
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
         verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+    if verdict.truth == "true" and claim.polarity in ("denies", "refutes") and taken_up_again(claim, register):
+        verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
+        verdict.why = f"What is denied here is promised again right behind it. {verdict.why}"
+        verdict.steps.append("denied, and promised again in other words: not kept")
     if verdict.truth in ("true", "false") and not staged and twice_turned(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
@@ -83,6 +89,7 @@ def _plain(
     else:
         verdict = _by_evidence(claim, key, entry, probe, register)
     verdict.stanced = bool(entry.stance) or entry.negation
+    all_absent(claim, verdict, probe, register)
     _too_early(claim, key, entry, verdict, register, context)
     dismissed = key.stance == "dismisses" and entry.stance != "dismisses" and claim.kind == "safety-age"
     if verdict.truth == "true" and dismissed and not entry.negation:
@@ -131,7 +138,8 @@ def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register
     verdict = Verdict(
         entry.truth, entry.why, entry, entry.refs, wording, entry.add, entry.harm, evidence=entry.truth == "unproven"
     )
-    if entry.truth == "true" and claim.kind in EFFECT_KINDS and not entry.stance:
+    taken_back = entry.negation and claim.polarity in ("denies", "refutes")
+    if entry.truth == "true" and claim.kind in EFFECT_KINDS and not entry.stance and not taken_back:
         _effect(claim, key, entry, probe, register, verdict)
     elif entry.truth in ("unproven", "overstated") and claim.kind == "function" and verdict.wording is None:
         verdict.wording = _nutrient_wording(key, probe, register)
@@ -184,11 +192,14 @@ def overclaims(claim: Claim, key: Key, register: Register) -> bool:
 
 
 def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | None:
-    """Authorised wording of a nutrient that the food is a source of, for the same effect."""
+    """Authorised wording of a nutrient that the food is a source of, for the same effect; what it names comes first."""
     if not key.effect or isinstance(probe, NoProbe):
         return None
-    for entry in register.entries:
-        if key.effect not in entry.effects or entry.truth != "true" or entry.said or entry.condition is None:
+    words = key.near or key.words
+    for entry in sorted(register.entries, key=lambda entry: key.subjects.isdisjoint(entry.about)):
+        if key.effect not in entry.effects or entry.truth != "true" or entry.condition is None:
+            continue
+        if entry.said and not has_any(words, entry.said):
             continue
         wordings = [
             w

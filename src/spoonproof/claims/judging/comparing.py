@@ -1,0 +1,74 @@
+"""One food, or the dish, held against another: the figures of both as eaten, and what they say."""
+
+from __future__ import annotations
+
+from spoonproof.claims.conditions import show
+from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.content import composition, nutrient_of
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe
+from spoonproof.claims.judging.reading import clause
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.wording import nutrient_name
+from spoonproof.claims.words import has_any, plain, singular
+from spoonproof.model.claim import Claim, Truth
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.numbers import Numbers
+
+_LESS = ("less", "fewer", "lower")
+_REACH = 6
+_PASSED = frozenset("the a an one each every some plain ordinary in from with there is are does do you find".split())
+_MORE_FOODS = frozenset({"and", "or", "nor"})
+_ALL = frozenset({"any", "most", "all", "other", "many"})
+
+
+def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
+    """More or less of one nutrient than another food; None when no nutrient or second food is known."""
+    nutrient = nutrient_of(claim)
+    if not nutrient or isinstance(probe, NoProbe) or not probe.other:
+        return None
+    refs = (SourceRef("eu-1924-2006", "Art 9(1)-(2)", "read"),)
+    pair = probe.compared(nutrient)
+    name = nutrient_name(nutrient)
+    if pair is None:
+        return Verdict("unproven", f"The two foods cannot be compared for {name} as eaten.", None, refs)
+    one, two = pair
+    this = probe.food.replace("-", " ") if isinstance(probe, FoodProbe) else "this dish"
+    other = probe.other.replace("-", " ")
+    step = f"{name} per 100 g as eaten: {this} {show(one)}, {other} {show(two)}"
+    less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
+    first, second = (two, one) if less else (one, two)
+    times = claim.number.value if claim.number is not None and claim.number.unit == "x" and not less else 1.0
+    if first.low >= second.high * times and first.low > second.high:
+        truth: Truth = "true"
+    elif first.high < second.low * times or first.high <= second.low:
+        truth = "overstated" if first.low > second.high else "false"
+    else:
+        truth = "unproven"
+    why = f"Per 100 g as eaten {this} has {show(one)} {name}, {other} {show(two)}."
+    return Verdict(truth, why, None, (*refs, *composition(one), *composition(two)), steps=[step, f"key: {key.kind}"])
+
+
+def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
+    """The food after "than", where the claim itself holds only the first of the two: "than in rice"; "" where none is
+    known, where it is a whole class ("any other food"), or where more than one stands there."""
+    _, than, rest = plain(clause(claim)).partition(" than ")
+    words = rest.split()[:_REACH] if than else []
+    if set(words[:2]) & _ALL:
+        return ""
+    words = words[next((at for at, word in enumerate(words) if word not in _PASSED), len(words)) :]
+    for size in range(min(3, len(words)), 0, -1):
+        said = " ".join(words[:size])
+        for name in (said, " ".join([*words[: size - 1], singular(words[size - 1])])):
+            food = known_as(name, numbers, context)
+            if food:
+                return "" if _MORE_FOODS & set(words[size : size + 1]) else food
+    return ""
+
+
+def known_as(name: str, numbers: Numbers, context: Context) -> str:
+    """The id of the food of a name, "" where the table has none: "rice" is white rice there."""
+    food = "-".join(name.split())
+    if numbers.food(food, "energy_kcal", "100g") is not None:
+        return food
+    return context.named.get(name, "")

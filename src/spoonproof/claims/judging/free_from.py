@@ -1,0 +1,54 @@
+"""Statements that name several allergens as absent: each of them is looked for, and the worst answer is the answer."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.judging.polarity import without_phrases
+from spoonproof.claims.judging.probes import AnyProbe
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, plain
+from spoonproof.model.claim import Claim
+
+_LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
+_ENDS = re.compile(r"(.*) free ")
+_COPULA = re.compile(r".* (?:is|are|was|were|stays|comes|being|this|these|that|my|our|a|an|the) ")
+_ABSENT = frozenset({"free", "none"})
+
+
+def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
+    """The allergens that its words say are not in it: "made without milk or egg", "nut and egg free"."""
+    if claim.level not in _ABSENT:
+        return ()
+    words = without_phrases(plain(claim.quote), register.words.get("no allergen", ()))
+    if listed := _LISTED.search(words):
+        region = listed[1]
+    elif before := _ENDS.match(words):
+        region = _COPULA.sub(" ", before[1])
+    else:
+        return ()
+    region = f" {region.strip()} "
+    found = [name for name, said in register.allergens.words.items() if has_any(region, said)]
+    # Wheat is one of the cereals with gluten: who leaves out wheat promises nothing of barley.
+    return tuple(name for name in found if name != "gluten" or "wheat" not in found or " gluten " in region)
+
+
+def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Register) -> None:
+    """Take back that it is true where one of the allergens named goes in, or where that is not known."""
+    if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges"):
+        return
+    named = named_absent(claim, register)
+    if verdict.wording is not None and len(named) > 1:
+        verdict.wording = f"made without {' or '.join(named)}"
+    for allergen in named:
+        if probe.contains(allergen) == "no":
+            continue
+        foods = [food.replace("-", " ") for food in probe.bringing(allergen)]
+        verdict.truth = "false" if foods else "unproven"
+        said = f"It contains {allergen}, from {' and '.join(foods)}."
+        verdict.why = said if foods else f"Whether {allergen} goes in is not known."
+        verdict.wording, verdict.harm = None, 3
+        verdict.steps.append(f"named as absent: {allergen}, which {'goes in' if foods else 'is not known'}")
+        if foods:
+            return
