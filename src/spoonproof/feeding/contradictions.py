@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
+from itertools import product
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
@@ -67,12 +68,13 @@ def _patterns(phrases: tuple[tuple[str, tuple[str, ...]], ...]) -> _Patterns:
 
 
 class _Patterns:
-    """Phrases in which "…" stands for up to five words of the same clause ("leave … overnight")."""
+    """Phrases in which "…" stands for up to five words of the same clause ("leave … overnight"), and "/" parts words of
+    which any will do ("eat/nibble … pram/car_seat")."""
 
     def __init__(self, entries: Mapping[str, Sequence[str]]) -> None:
         heads = {}
         for value, phrases in entries.items():
-            for phrase in phrases:
+            for phrase in (one for written in phrases for one in _spelled_out(written)):
                 first, *rest = (tuple(w.key for w in words(part)) for part in phrase.split("…"))
                 heads[f"{value}\t{phrase}"] = (first, tuple(rest))
         self._rest = {key: rest for key, (_, rest) in heads.items()}
@@ -92,10 +94,11 @@ class _Patterns:
                 if end is not None:
                     value = key.partition("\t")[0]
                     found.append(Found(row[at].start, row[end - 1].end, value, first))
-        best: dict[tuple[int, str], Found] = {}
-        for hit in sorted(found, key=lambda h: (h.start, -h.end)):
-            best.setdefault((hit.start, hit.value), hit)
-        return sorted(best.values(), key=lambda h: (h.start, h.value))
+        kept: list[Found] = []
+        for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
+            if not any(hit.value == one.value and hit.start < one.end for one in kept):
+                kept.append(hit)  # of those of one row that overlap the first tells it
+        return sorted(kept, key=lambda h: (h.start, h.value))
 
     @staticmethod
     def _end(text: str, row: Sequence[Word], at: int, rest: tuple[tuple[str, ...], ...]) -> int | None:
@@ -110,6 +113,12 @@ class _Patterns:
             else:
                 return None
         return at
+
+
+def _spelled_out(phrase: str) -> Iterator[str]:
+    """A phrase once for each choice of its words."""
+    for chosen in product(*(word.split("/") for word in phrase.split())):
+        yield " ".join(chosen).replace("_", " ")
 
 
 def _turned(text: str, start: int) -> bool:

@@ -13,6 +13,7 @@ from typing import Literal
 from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
+from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, STEP_KINDS, for_others, in_everyday_sense
 from spoonproof.feeding.served import as_served
 from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -27,39 +28,11 @@ from spoonproof.model.treatment import Treatment
 
 Kind = Literal["choking", "not-yet"]
 
-# Kinds that matter when a step alone names them: what people throw in without listing it.
-_STEP_KINDS = frozenset(
-    """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
-    hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
-    salty-food juice""".split()
-)
-# Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
-_ORDINARY_IN_STEPS = frozenset(
-    """tea coffee juice sake port spirit stout ale gin mead syrup candy caramel toffee fudge cake cupcake jelly icing
-    custard pickle brine mate nut pudding nectar panela soda matcha squash honeycomb icing frosting spam
-    smarty""".split()
-)
-_ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on the pack", "a sprinkle of water"
-# "blend to a fine chutney": the recipe makes it of what it lists; nobody makes honey or salt.
-_NEVER_MADE = frozenset({"honey", "salt", "stock-cube", "sugar", "alcohol", "kelp", "hijiki", "raw-milk", "tea"})
-_MADE_HERE = re.compile(
-    r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken)\w*\b[^.;]{0,60}"
-    r"\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
+_SEASON = re.compile(
+    r"\bseason(?:ed|ing)?\b(?!(?: (?:the|it|them|her|his|with)?(?: \w+){0,3})? (?:with|using)\b"
+    r"(?![^.;]{0,40}\bsalt\b))(?!al)",
     re.I,
 )
-_OTHERS_PLATE = re.compile(
-    r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
-    r"[^.;]{0,40}"
-    r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
-    r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
-    re.I,
-)
-_LIKENESS = re.compile(
-    r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$"
-    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$",
-    re.I,
-)
-_SEASON = re.compile(r"\bseason(?:ed|ing)?\b(?! (?:with|using)\b(?![^.;]{0,40}\bsalt\b))(?!al)", re.I)
 _SALTED = re.compile(
     r"\b(?:lightly |well |generously )?salted (?:boiling )?water\b|\bwater,? (?:lightly )?salted\b", re.I
 )
@@ -261,13 +234,13 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
         text = baby_text(step)
         for hit in tables.phrases.find(text):
             classes = tables.kinds[hit.value]
-            if not classes & _STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
+            if not classes & STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
             if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
                 continue
-            if _for_others(text, hit) or _ordinary(hit, text):
+            if for_others(text, hit) or in_everyday_sense(hit, text):
                 continue
-            if not classes & _NEVER_MADE and (hit.phrase in made or _MADE_HERE.search(text[: hit.start][-80:])):
+            if not classes & NEVER_MADE and (hit.phrase in made or MADE_HERE.search(text[: hit.start][-80:])):
                 made.add(hit.phrase)
                 continue
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
@@ -276,27 +249,10 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
                 )
 
 
-def _ordinary(hit: Found, text: str) -> bool:
-    """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
-    if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
-        return True  # "the size of a hazelnut"
-    if len(hit.phrase) != 1:
-        return False
-    plural = text[hit.start : hit.end].lower().endswith("s")
-    return hit.phrase[0] in _ORDINARY_IN_STEPS or (hit.phrase[0] in _ORDINARY_SINGULAR and not plural)
-
-
 def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
     """ "Strain the broth" in a recipe that begins with water: it is what the pot has made."""
     water = any(line.food == "water" for line in recipe.foods)
     return water and re.search(r"\b(?:the|this|your)(?: [a-z]+)? $", text[: hit.start], re.I) is not None
-
-
-def _for_others(text: str, hit: Found) -> bool:
-    """Whether the sentence gives it to the grown-ups' plates."""
-    start = max(text.rfind(".", 0, hit.start), text.rfind(";", 0, hit.start)) + 1
-    ends = [at for at in (text.find(".", hit.end), text.find(";", hit.end)) if at >= 0]
-    return bool(_OTHERS_PLATE.search(text, start, min(ends, default=len(text))))
 
 
 def _step_span(recipe: Recipe, span: Span, text: str, hit: Found) -> Span:
@@ -339,7 +295,7 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
                 continue
             level = "warning" if row.level == "error" else row.level
         hit = Found(match.start(), match.end(), "", ())
-        if _for_others(text, hit):
+        if for_others(text, hit):
             continue
         hazard = _in_step(row, match.group(), _step_span(recipe, step.span, text, hit), step.index, frozenset({"salt"}))
         said = sentence("salt", row.problem, f"which “{match.group()}” brings in")

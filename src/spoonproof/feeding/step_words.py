@@ -24,7 +24,7 @@ DONE = (
     ("removed", re.compile(
         r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull)\w*\b[^.;]{0,40}\b(?:out|away|off)\b"
         r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
-        r"|\bshell (?:the|them|it|each)\b", re.I)),
+        r"|\bshell (?:the|them|it|each)\b|\bleav(?:e|ing)\b[^.;]{0,40}\bbehind\b", re.I)),
     ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
     ("melted", re.compile(r"\bmelt\w*", re.I)),
     ("fine", re.compile(

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
+from spoonproof.feeding.contradictions import contradictions
 from spoonproof.model.finding import Remedy, SourceRef
 
 SCOPE = "dish"
@@ -82,10 +83,15 @@ def check(dish: Dish) -> Iterator[Fault]:
             remedy=Remedy("Cool it quickly in a shallow dish and chill it within the hour."),
             sources=_SOURCES,
         )
+    # "Leave it on the counter overnight" takes a caution back, and is told as that.
+    passages = [passage for passage in dish.recipe.passages if passage.kind == "step"]
+    back = [one.span for one in contradictions(passages, dish.knowledge.feeding) if one.caution == "keep-chill"]
     first = min((event.step for event in kitchen.events if event.verb.role == "heat"), default=None)
     for step in dish.recipe.steps:
         minutes = _kept_warm(step.text)
         if first is None or step.index <= first or step.index in told or minutes <= _MOST:
+            continue
+        if any(step.span.start <= span.start < step.span.end for span in back):
             continue
         yield Fault(
             step.span,

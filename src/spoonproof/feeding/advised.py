@@ -1,0 +1,250 @@
+"""What the author's words advise beside the recipe that endangers a baby: "let her nibble whole grapes meanwhile".
+
+A food in a sentence counts where the words around it hand it to the baby ("give him", "a drizzle of ... on top") and
+show the danger ("whole", "raw", or a food that is wrong in any form). What is turned round ("never give"), kept for
+a later age or for somebody else's plate does not.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from spoonproof.feeding.named import in_everyday_sense
+from spoonproof.feeding.step_words import WORD_FACTS
+from spoonproof.feeding.tables import FeedingTables, HazardRow
+from spoonproof.feeding.wording import sentence
+from spoonproof.feeding.words import Found, keys
+from spoonproof.model.finding import LEVELS, Level, Remedy, SourceRef
+from spoonproof.model.record import dataclass
+from spoonproof.model.text import Passage, Span
+
+_KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super"})
+_SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
+_CLAUSE_END = re.compile(r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\(")
+
+_GIVE = re.compile(
+    r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
+    r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|get|gets|have|has|treat|finish|tuck|wash"
+    r"|favou?rite|lov|ask|beg|rub|serv)\w*\b",
+    re.I,
+)
+_BABY = re.compile(
+    r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she|them|they|theirs|little (?:ones?|fingers|hands|gums)"
+    r"|bubs?|bubba|tots?|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy|pacifier|teether|highchair"
+    r"|high chair)\b",
+    re.I,
+)
+_ADD = re.compile(
+    r"\b(?:add|stir|swirl|drizzl|sprinkl|top|finish|sweeten|season|dust|serve|mix|thin|spread|glaz|swap|replace|crumbl"
+    r"|scatter|try|use|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work)\w*\b",
+    re.I,
+)
+_A_LITTLE = re.compile(
+    r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?|squeezes?"
+    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|thimbles?|swirls?|dollops?|scatter(?:ing)?) of (?:\w+ ){0,2}$",
+    re.I,
+)
+_PRAISED = re.compile(
+    r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
+    r"|long way|welcome|magic|soothes?|settles?|wakes?|on top|trick)\b",
+    re.I,
+)
+_AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
+_OTHERS = re.compile(
+    r"\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours|yourself|yourselves|myself"
+    r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
+    r"|parents?|family|older|big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?|siblings?"
+    r"|dad|daddy|mum|mummy|mom|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?|hens"
+    r"|birds|school)\b(?!['’]s)",
+    re.I,
+)
+_LATER = re.compile(
+    r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}\b(?:one|a year"
+    r"|years?|birthday|twelve|1[2-9] months|[2-6] years|two|three|four|five|older|bigger|at school)\b",
+    re.I,
+)
+_NOT = re.compile(
+    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|instead|than|rather|unless|myth|wrong|wanted|wants to"
+    r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
+    r"|\w+n['’]t|dangerous|danger|free|leave out|keep away|out of reach|away from|in place of)\b",
+    re.I,
+)
+_NOT_AFTER = re.compile(
+    r"^(?: (?!(?:so|because|and|while|if|since)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must|should|do|does)"
+    r"(?:n['’]t| not| never)|never|not for"
+    r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
+    r"|off the menu|out of bounds)\b"
+    r"|\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
+    re.I,
+)
+_VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
+_CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
+_ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
+_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b", re.I)
+_MEASURE = re.compile(
+    r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$", re.I
+)
+_CONTAINER = re.compile(
+    r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
+)
+_HANDFUL = re.compile(r"\b(?:whole|handfuls?|bunch|punnet|few)\b", re.I)
+
+# Wrong in any form, so that naming them is enough.
+_ANY_FORM = frozenset(
+    """honey salt stock-cube salty-sauce sugar syrup sugary condensed-milk flavoured-milk juice rice-drink sweetener
+    popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
+    raw-milk raw-milk-cheese mould-cheese raw-dish nut seed-large dried-fruit bone-in string-cheese crunchy kelp
+    salty-food mercury-fish mercury-us""".split()
+)  # fmt: skip
+_MADE_SAFE = re.compile(
+    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
+    r"|flatten|halv|thin|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
+    re.I,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Advised:
+    """A danger that words hand to the baby: ``id`` of the hazard row, ``span`` of the food's name in ``passage``."""
+
+    id: str
+    level: Level
+    message: str
+    remedy: Remedy
+    span: Span
+    sources: tuple[SourceRef, ...]
+    passage: Passage
+
+
+def advised(
+    passages: Iterable[Passage],
+    months: float,
+    tables: FeedingTables,
+    policies: Mapping[str, str],
+    markets: Sequence[str],
+    listed: Iterable[str] = (),
+) -> Iterator[Advised]:
+    """Every food that ``passages`` hand to a baby of ``months`` though it is a danger at that age.
+
+    ``listed``: names of the dish's own foods, which the steps are judged for elsewhere.
+    """
+    rows = [row for row in tables.hazards if row.level != "note" and _counts(row, tables, policies, markets)]
+    own = [keys(name) for name in listed]
+    for passage in passages:
+        if passage.leave is not None or passage.kind not in _KINDS:
+            continue
+        for match in _SENTENCE.finditer(passage.text):
+            said = match.group()
+            for hit in tables.phrases.find(said):
+                if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
+                    continue
+                classes = _shown(tables.kinds[hit.value], said, hit)
+                if not classes or not _handed(said, hit, passage.kind, classes) or _elsewhere(said, hit):
+                    continue
+                held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
+                if held:
+                    row = min(held, key=lambda one: LEVELS.index(one.level))
+                    yield _found(row, said, hit, match.start(), passage)
+
+
+def _counts(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
+    chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
+    return chosen and (not row.markets or not markets or bool(set(row.markets) & set(markets)))
+
+
+def _found(row: HazardRow, said: str, hit: Found, start: int, passage: Passage) -> Advised:
+    name = said[hit.start : hit.end]
+    sources = (row.source, *(SourceRef(source, says) for source, says in row.others))
+    return Advised(
+        row.id,
+        row.level,
+        sentence(name, row.problem, "which these words hand to the baby"),
+        Remedy(f"Take the words out, or turn them into a warning. {row.remedy}"),
+        passage.span(start + hit.start, start + hit.end),
+        sources,
+        passage,
+    )
+
+
+def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
+    return said[max(0, hit.start - before) : hit.end + after]
+
+
+def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
+    """The kinds of the food whose danger the words show."""
+    everyday = in_everyday_sense(hit, said) and not _MEASURE.search(said[max(0, hit.start - 40) : hit.start])
+    shown = frozenset() if everyday else kinds & _ANY_FORM
+    near = _near(said, hit)
+    if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and _HANDFUL.search(near):
+        shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
+    if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
+        "raw" in keys(near) or (_CRUNCH.search(said) and not _MADE_SAFE.search(said))
+    ):
+        shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
+    if "egg" in kinds and keys(near) & {"raw", "runny", "dippy"}:
+        shown |= {"egg"}
+    if "sausage" in kinds and _ROUNDS.search(near):
+        shown |= {"sausage"}
+    if "hard-cheese" in kinds and _CUT_SAID.search(near):
+        shown |= {"hard-cheese"}
+    if "nut-butter" in kinds and _SPOONED.search(near):
+        shown |= {"nut-butter"}
+    if kinds & {"cow-milk", "animal-milk", "plant-milk"} and _VESSEL.search(said):
+        shown |= kinds & {"cow-milk", "animal-milk", "plant-milk"}
+    return shown
+
+
+def _facts(said: str, hit: Found) -> frozenset[str]:
+    near = keys(_near(said, hit))
+    facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts |= (
+        {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
+    )
+    facts |= {"drink"} if _VESSEL.search(said) else set()
+    facts |= {"runny"} if near & {"runny", "dippy"} else set()
+    facts |= {"glob"} if _SPOONED.search(_near(said, hit)) and "mixed" not in facts else set()
+    facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
+    if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
+        facts.add("whole")
+    return frozenset(facts)
+
+
+def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
+    """Whether the words around the food give it to the baby, or put it into the baby's food."""
+    before = said[: hit.start]
+    if _BABY.search(said) and _GIVE.search(said):
+        return True
+    if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or _ADD.search(before)):
+        return True
+    if kind != "step" and classes & _ANY_FORM and _ADD.search(before[-70:]) and not re.search(r"\b(?:I|we)\b", before):
+        return True
+    return bool(_AT_TABLE.search(said))
+
+
+def _elsewhere(said: str, hit: Found) -> bool:
+    """Whether it is turned round, meant for later, or for somebody else."""
+    cuts = list(_CLAUSE_END.finditer(said))
+    left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
+    right = min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
+    clause = said[left:right]
+    if _OTHERS.search(clause) and not re.search(
+        r"\b(?:her|his|baby['’]s|their)s? (?:bowl|plate|portion)|\bhers\b", clause
+    ):
+        return True
+    if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
+        return True
+    if _CONTAINER.search(said[hit.end :]):
+        return True  # "an ice cube tray"
+    return bool(_NOT.search(said[_verb_clause(said, hit) : hit.start]))
+
+
+def _verb_clause(said: str, hit: Found) -> int:
+    """Where the clause of the verb that governs the food begins: a list ("no honey, salt or nuts") belongs to it."""
+    verbs = [m.start() for m in (*_GIVE.finditer(said, 0, hit.start), *_ADD.finditer(said, 0, hit.start))]
+    if not verbs:
+        return 0
+    at = max(verbs)
+    commas = [m.end() for m in _CLAUSE_END.finditer(said, 0, at)]
+    return next((end for end in reversed(commas) if at - end > 14), 0) if commas else 0

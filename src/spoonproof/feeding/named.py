@@ -1,0 +1,57 @@
+"""Food words in running text: whether they mean the food, and whose plate it goes to."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.feeding.words import Found
+
+# Kinds that matter when a step alone names them: what people throw in without listing it.
+STEP_KINDS = frozenset(
+    """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
+    hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
+    salty-food juice""".split()
+)
+# Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
+_ORDINARY_IN_STEPS = frozenset(
+    """tea coffee juice sake port spirit stout ale gin mead syrup candy caramel toffee fudge cake cupcake jelly icing
+    custard pickle brine mate nut pudding nectar panela soda matcha squash honeycomb icing frosting spam
+    smarty""".split()
+)
+_ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on the pack", "a sprinkle of water"
+# "blend to a fine chutney": the recipe makes it of what it lists; nobody makes honey or salt.
+NEVER_MADE = frozenset({"honey", "salt", "stock-cube", "sugar", "alcohol", "kelp", "hijiki", "raw-milk", "tea"})
+MADE_HERE = re.compile(
+    r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken)\w*\b[^.;]{0,60}"
+    r"\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
+    re.I,
+)
+_OTHERS_PLATE = re.compile(
+    r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
+    r"[^.;]{0,40}"
+    r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
+    r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
+    re.I,
+)
+_LIKENESS = re.compile(
+    r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$"
+    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$",
+    re.I,
+)
+
+
+def in_everyday_sense(hit: Found, text: str) -> bool:
+    """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
+    if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
+        return True  # "the size of a hazelnut"
+    if len(hit.phrase) != 1:
+        return False
+    plural = text[hit.start : hit.end].lower().endswith("s")
+    return hit.phrase[0] in _ORDINARY_IN_STEPS or (hit.phrase[0] in _ORDINARY_SINGULAR and not plural)
+
+
+def for_others(text: str, hit: Found) -> bool:
+    """Whether the sentence gives it to the grown-ups' plates."""
+    start = max(text.rfind(".", 0, hit.start), text.rfind(";", 0, hit.start)) + 1
+    ends = [at for at in (text.find(".", hit.end), text.find(";", hit.end)) if at >= 0]
+    return bool(_OTHERS_PLATE.search(text, start, min(ends, default=len(text))))

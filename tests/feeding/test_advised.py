@@ -1,0 +1,59 @@
+"""Dangers that the words around a recipe hand to a baby, and the warnings and near-misses that are none."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.feeding.advised import advised
+from tests import kitchen
+
+HANDED = {
+    "While it simmers, let her nibble a few whole grapes.": "round-uncut",
+    "I give him raw carrot sticks to gnaw on.": "hard-raw",
+    "A drizzle of honey on top makes it perfect.": "honey",
+    "Dip the dummy in honey if the gums hurt.": "honey",
+    "Lunch box: one muffin, a box of popcorn and some cucumber strips.": "popcorn",
+    "She loves a handful of raisins in the pram.": "dried-fruit-whole",
+    "Serve it with a beaker of cow's milk for the baby.": "milk-drink",
+    "Let him suck ice cubes when his teeth come.": "ice-cubes",
+    "If it tastes flat to you, add a pinch of salt.": "added-salt",
+    "Hand her a few almonds to keep her quiet.": "whole-nuts",
+    "Give them peanut butter straight off the spoon.": "nut-butter-glob",
+    "Rub a drop of brandy on his gums.": "alcohol",
+    "A sip of sweet tea settles her afterwards.": "tea",
+}
+NONE = (
+    "Never let her nibble whole grapes while you cook.",
+    "Give her grapes quartered lengthways, one at a time.",
+    "No honey before the first birthday, not even baked.",
+    "I drizzle honey over mine.",
+    "His big brother gets popcorn; he gets banana.",
+    "Let her try honeydew melon, butternut squash and sugar snap peas cut fine.",
+    "From one year you may stir in honey.",
+    "Whole grapes are a choking danger, however much he asks for them.",
+    "Give her soft steamed carrot sticks to hold.",
+    "Stir in ground almonds for a richer bowl.",
+    "Freeze it in an ice cube tray and give her one portion at a time.",
+    "My mother-in-law wanted to give him honey.",
+    "We eat early, at about five, and she has hers first with a bottle of her usual milk.",
+    "Add salt to your own plate.",
+    "Put the honey jar away and let him lick the spoon of yoghurt.",
+    "It is the colour of honey, and she loves it.",
+    "Peanut butter thinned into the porridge gives her the taste early.",
+    "He had it for tea.",
+)
+
+
+def _ids(text: str) -> set[str]:
+    made = kitchen.dish(f"summary: >-\n  {text}\nages: 7-9 months\n")
+    return {one.id for one in advised(made.recipe.passages, 7, made.knowledge.feeding, {}, ("GB",))}
+
+
+@pytest.mark.parametrize(("text", "row"), HANDED.items(), ids=lambda value: value[:40])
+def test_what_words_hand_to_the_baby_is_found(text: str, row: str) -> None:
+    assert row in _ids(text)
+
+
+@pytest.mark.parametrize("text", NONE, ids=lambda value: value[:40])
+def test_warnings_and_near_misses_are_none(text: str) -> None:
+    assert _ids(text) == set()
