@@ -273,3 +273,16 @@ def test_shuffling_the_food_lines_changes_nothing(rng: random.Random) -> None:
 def test_the_same_recipe_gives_the_same_story() -> None:
     dish = recipe(["carrot, 10 mm dice"], ["Steam the carrot for 20 minutes."])
     assert treat(dish, Larder(), verbs(), times()) == treat(dish, Larder(), verbs(), times())  # type: ignore[arg-type]
+
+
+def test_the_babys_portion_out_of_two_pots_is_cut_whole() -> None:
+    from tests.kitchen import dish
+
+    made = dish(
+        "---\ntitle: Chicken and rice\nages: 9-18 months\ntexture: minced\nmakes: 4 portions\nfoods:\n"
+        "  - 400 g chicken thighs, boned, skinned, diced\n  - 400 ml water\n  - 150 g rice\nsteps:\n"
+        "  - Simmer the chicken in the water for 25 minutes.\n  - Meanwhile boil the rice for 12 minutes and drain.\n"
+        "  - Lift out the baby's portion and mince it with a knife.\n---\n"
+    )
+    chicken = made.treatments[0]
+    assert "minced" in {cut.shape for cut in chicken.cuts}

@@ -165,7 +165,8 @@ class Kitchen:
 
     def _pot(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         """The pot this action is about, with all that it puts in."""
-        if action.everything and (not self.at_hand or _ALL.search(self._words(step, action))):
+        portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
+        if action.everything and (not self.at_hand or portion or _ALL.search(self._words(step, action))):
             return self._everything(step, verb, named)
         new = [i for i in named if self._home(i) is None]
         held = dict.fromkeys(self._home(i) for i in named)
