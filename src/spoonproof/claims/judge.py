@@ -96,6 +96,10 @@ def _why(verdict: Verdict, allowed: tuple[MarketAnswer, ...], advice: str) -> st
         return refused.why or f"{refused.market} law does not allow it in paid speech."
     if advice == "add" and verdict.add:
         return f"{verdict.why} Add: {verdict.add}."
+    if verdict.truth == "unlisted":
+        # What a market was told of just this says more than that no list has it ("for children from three on").
+        told = (a.why for a in allowed if a.why and a.answer == "no" and a.entry and not a.entry.startswith("law-"))
+        return next(told, verdict.why)
     return verdict.why or "It agrees with the evidence listed here."
 
 

@@ -30,6 +30,8 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
         return ()
     region = f" {region.strip()} "
     found = [name for name, said in register.allergens.words.items() if has_any(region, said)]
+    places = {name: [region.find(plain(word)) for word in register.allergens.words[name]] for name in found}
+    found.sort(key=lambda name: min(place for place in places[name] if place >= 0))
     # Wheat is one of the cereals with gluten: who leaves out wheat promises nothing of barley.
     return tuple(name for name in found if name != "gluten" or "wheat" not in found or " gluten " in region)
 

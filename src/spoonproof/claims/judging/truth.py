@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from spoonproof.claims.conditions import evaluate
 from spoonproof.claims.entries import Entry, Key
@@ -24,6 +23,7 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.record import replace
 
 _COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
 EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
