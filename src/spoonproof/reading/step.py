@@ -33,8 +33,9 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.step_beside import beside
+from spoonproof.reading.stretches import later_times
 from spoonproof.reading.temperatures import temperature_faults
-from spoonproof.reading.times import FoundTime, find_times
+from spoonproof.reading.times import find_times
 
 _FOR_THE_PAN = re.compile(
     r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
@@ -173,7 +174,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         draft.action = replace(draft.action, bowl=bowl)
         reader.turn = bowl or reader.turn
     actions = [draft.action for draft in done]
-    actions = _later_times(passage, actions, done, times)
+    actions = later_times(passage, actions, done, times)
     none_yet = not reader.used
     for mention in mentions:
         reader.used.update(mention.lines)
@@ -305,23 +306,6 @@ def _lifted(reader: _Reader, drafts: list[Instruction], cut: tuple[int, int], te
     match = VerbMatch(cut[0], cut[1], lift.verb)
     own = Instruction(match, reader.tables.verbs.get(lift.verb), cut[0], following, lead, Action(lift.verb, Span(0, 0)))
     return sorted([*others, own], key=lambda d: d.start)
-
-
-def _later_times(
-    passage: Passage, actions: list[Action], drafts: Sequence[Instruction], times: Sequence[FoundTime]
-) -> list[Action]:
-    """ "Roast for 20 minutes, then 10 minutes more": the second time is a second stretch of the same heat."""
-    result: list[Action] = []
-    for action, draft in zip(actions, drafts, strict=True):
-        result.append(action)
-        inside = [t for t in times if draft.start <= t.start < draft.end]
-        for more in inside[1:]:
-            if draft.verb.role == "heat" and (
-                more.more or re.search(r"\bthen\b", passage.text[inside[0].end : more.start])
-            ):
-                span = passage.span(more.start, more.end)
-                result.append(replace(action, span=span, time=more.time, time_span=span, more=True, unlisted=()))
-    return result
 
 
 def _step_bowl(

@@ -1,0 +1,48 @@
+"""A second time behind one verb: a second stretch of the same heat, for the same foods or for what joins then."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from spoonproof.model.recipe import Action
+from spoonproof.model.record import replace
+from spoonproof.model.text import Passage
+from spoonproof.reading.instruction import Instruction
+from spoonproof.reading.times import FoundTime
+
+
+def later_times(
+    passage: Passage, actions: list[Action], drafts: Sequence[Instruction], times: Sequence[FoundTime]
+) -> list[Action]:
+    """The actions with a further one for each second stretch.
+
+    "Roast for 20 minutes, then 10 minutes more" goes on with the same foods; in "simmer for 20 minutes, then the apples
+    for 8 minutes more" the apples join for the second stretch alone.
+    """
+    result: list[Action] = []
+    for action, draft in zip(actions, drafts, strict=True):
+        inside = [t for t in times if draft.start <= t.start < draft.end]
+        first: Action = action
+        further: list[Action] = []
+        for before, more in pairwise(inside):
+            between = passage.text[before.end : more.start]
+            if draft.verb.role != "heat" or not (more.more or re.search(r"\bthen\b", between)):
+                continue
+            span = passage.span(more.start, more.end)
+            late = _lines(draft, before.end, more.start)
+            if late and not further:
+                own = _lines(draft, draft.start, before.end)
+                first = replace(action, foods=own, everything=action.everything or not own)
+            foods = late or first.foods
+            more_of_it = replace(action, span=span, time=more.time, time_span=span, more=True, unlisted=())
+            further.append(replace(more_of_it, foods=foods, everything=action.everything and not late))
+        result += [first, *further]
+    return result
+
+
+def _lines(draft: Instruction, start: int, end: int) -> tuple[int, ...]:
+    """The food lines that the instruction names between two places."""
+    named = (line for mention in draft.mentions if start <= mention.start < end for line in mention.lines)
+    return tuple(dict.fromkeys(named))
