@@ -5,12 +5,13 @@ from __future__ import annotations
 from argparse import ArgumentParser, Namespace
 
 from spoonproof.commands import missing_extra
+from spoonproof.commands.arguments import Arguments
 
 
 def parser() -> ArgumentParser:
     """The arguments of ``editor``."""
     words = "Serve an editor over the Language Server Protocol, on standard input and output."
-    found = ArgumentParser(prog="spoonproof editor", description=words, allow_abbrev=False)
+    found = Arguments(prog="spoonproof editor", description=words, allow_abbrev=False)
     found.add_argument("--stdio", action="store_true", help="the default and the only way; some editors say it")
     found.add_argument(
         "--delay", type=int, default=40, metavar="MS", help="milliseconds of quiet before a check (default: 40)"

@@ -11,6 +11,7 @@ from spoonproof.commands import new_parser, open_channel
 
 if TYPE_CHECKING:
     from spoonproof.dish import Dish
+    from spoonproof.film.package import Package
     from spoonproof.folder import ChannelFolder
     from spoonproof.model.finding import Finding
     from spoonproof.model.text import Document
@@ -64,7 +65,7 @@ def _shoot(options: Namespace) -> int:
     import sys
 
     from spoonproof.cli import UsageError
-    from spoonproof.film.package import after_edit, before_edit, write
+    from spoonproof.film.package import after_edit, before_edit
     from spoonproof.report.terminal import printable
 
     folder = open_channel(options)
@@ -89,14 +90,25 @@ def _shoot(options: Namespace) -> int:
         else:
             made = before_edit(dish, older)
         found += made.findings
-        _say_where(options, write(made, out / file.recipe.slug))
+        _say_where(options, _written(made, out / file.recipe.slug))
     if len(dishes) > 1:
         from spoonproof.film.day import day_files
         from spoonproof.film.package import Package
 
-        _say_where(options, write(Package(day_files(dishes)), out / "day"))
+        _say_where(options, _written(Package(day_files(dishes)), out / "day"))
     _report(options, folder, found)
     return 1 if any(finding.level != "note" for finding in found) else code
+
+
+def _written(made: Package, folder: Path) -> list[Path]:
+    from spoonproof.cli import UsageError
+    from spoonproof.film.package import write
+    from spoonproof.swap import OutputRefused
+
+    try:
+        return write(made, folder)
+    except OutputRefused as error:
+        raise UsageError(str(error)) from None
 
 
 def _say_where(options: Namespace, paths: Sequence[Path]) -> None:

@@ -112,13 +112,12 @@ def shoot(dish: Dish, out: Path, older: Sequence[str] = ()) -> list[Path]:
 
 
 def write(made: Package, folder: Path) -> list[Path]:
-    """Write the files of a package into ``folder`` and return their paths."""
-    from spoonproof.reading.files import write_atomically
+    """Put the files of a package into ``folder`` all at once and return their paths.
 
-    written = []
-    for name, content in made.files.items():
-        path = folder / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_atomically(path, content)
-        written.append(path)
-    return written
+    What else lies there (notes, takes, what was made after the edit) stays. Raises OutputRefused where another run
+    writes it, OSError when it can't be written: the folder is then as it was.
+    """
+    from spoonproof.film.placing import place
+
+    place(made.files, folder)
+    return [folder / name for name in made.files]
