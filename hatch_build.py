@@ -1,4 +1,5 @@
-"""What the wheel gets beside the curated folders: tables, lexicon and register as read, so that they load at once."""
+"""What the wheel gets beside the curated folders: tables, lexicon and register as read, and the expressions as compiled
+by this interpreter, so that they load at once."""
 
 from __future__ import annotations
 
@@ -21,13 +22,15 @@ class CompiledTables(BuildHookInterface):  # type: ignore[type-arg]
         try:
             from spoonproof import __version__
             from spoonproof.compiled import write_parts
+            from spoonproof.expressions import lay
 
-            written = write_parts(root / "build" / "compiled", __version__)
+            folder = root / "build" / "compiled"
+            written = [*write_parts(folder, __version__), lay(folder)]
         finally:
             sys.path.remove(str(root / "src"))
         for path in written:
             build_data["force_include"][str(path)] = f"spoonproof/bundle/compiled/{path.name}"
 
     def dependencies(self) -> list[str]:
-        """What reading the tables needs in the environment of the build."""
-        return ["pyyaml>=6.0.1", "pyahocorasick>=2.1"]
+        """What reading the tables and checking the bundled recipes needs in the environment of the build."""
+        return ["pyyaml>=6.0.1", "markdown-it-py>=4.0", "jinja2>=3.1.4", "pyahocorasick>=2.1", "syntok>=1.4.4"]

@@ -1,7 +1,5 @@
 """``python -m spoonproof``."""
 
-import sys
+from spoonproof.cli import command
 
-from spoonproof.cli import main
-
-sys.exit(main())
+command()

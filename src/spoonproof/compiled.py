@@ -140,7 +140,19 @@ def load(name: str) -> Any:
             break  # in a wheel nothing is made
         with contextlib.suppress(OSError):
             write_parts(path, stamp)
+            _lay_expressions(path)
     return None
+
+
+def _lay_expressions(folder: Path) -> None:
+    """In a checkout once: one that is another since then is compiled as ever."""
+    from subprocess import CalledProcessError
+
+    from spoonproof.expressions import FILE, lay
+
+    if not (folder / FILE).exists():
+        with contextlib.suppress(CalledProcessError):
+            lay(folder)
 
 
 def stamp() -> str:
@@ -161,14 +173,20 @@ def _code_in(folder: str) -> list[tuple[str, int, int]]:
         return sorted((e.name, e.stat().st_size, e.stat().st_mtime_ns) for e in entries if e.name.endswith(".py"))
 
 
+def made_folder() -> Path:
+    """Where the made files lie."""
+    root = bundle_root()
+    return root / "compiled" if root.parent == PACKAGE else PACKAGE / "made"
+
+
 def _place() -> tuple[Path, str]:
     root = bundle_root()
     if root.parent == PACKAGE:
-        return root / "compiled", __version__
+        return made_folder(), __version__
     global _stamp
     if _stamp is None:
         _stamp = _checkout_stamp(root)
-    return PACKAGE / "made", _stamp
+    return made_folder(), _stamp
 
 
 _stamp: str | None = None

@@ -1,0 +1,136 @@
+"""Regular expressions as they were compiled when the wheel was built: a command starts without compiling them.
+
+``re`` takes a tenth of a millisecond and more for each of the 170 to 430 expressions that a check needs, most of it
+before the first recipe is opened. What it makes of an expression depends on the interpreter alone, so it is laid down
+under the expression's own text and the name of the interpreter. Anything that isn't there, or was laid down by another
+interpreter, is compiled as ever.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import marshal
+import re
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+FILE = "expressions.marshal"
+
+_compiler: Any = getattr(re, "_compiler", None)
+_engine: Any = getattr(_compiler, "_sre", None)
+
+Laid = tuple[int, bytes, int, dict[str, int], tuple[str | None, ...]]
+"""Flags, program, number of groups, groups by name, names by group: what the engine itself is given."""
+
+
+def take_from(folder: Path) -> None:
+    """Let ``re`` take what lies in ``folder``. Nothing changes where nothing lies there for this interpreter, or where
+    somebody else has a hand on ``re``."""
+    if not _is_the_librarys_own():
+        return
+    try:
+        with (folder / FILE).open("rb") as file:
+            if file.readline(200) != _interpreter():
+                return
+            laid: dict[tuple[str, int], Laid] = marshal.loads(file.read())
+    except (OSError, ValueError, EOFError, TypeError):
+        return
+    anew = _compiler.compile
+
+    def compiled(pattern: Any, flags: int = 0) -> Any:
+        found = laid.get((pattern, flags)) if pattern.__class__ is str else None
+        if found is not None:
+            with contextlib.suppress(Exception):  # the engine refuses a program that is not sound
+                own, program, *groups = found
+                return _engine.compile(pattern, own, memoryview(program).cast("I").tolist(), *groups)
+        return anew(pattern, flags)
+
+    _compiler.compile = compiled
+
+
+def lay(folder: Path) -> Path:
+    """Lay down in ``folder`` every expression that our modules and a check of the bundled recipes compile.
+
+    In a process of its own, since what this one has compiled can't be had again. Raises OSError, CalledProcessError.
+    """
+    import subprocess
+
+    path, package = folder / FILE, Path(__file__).resolve().parent
+    start = (
+        "import sys; sys.path.insert(0, sys.argv[1]); from spoonproof import cli, expressions; "
+        "expressions._lay(sys.argv[2], cli.main)"
+    )
+    subprocess.run([sys.executable, "-c", start, package.parent, path], check=True, stdout=subprocess.DEVNULL)
+    return path
+
+
+def _is_the_librarys_own() -> bool:
+    return _engine is not None and getattr(_compiler.compile, "__module__", "") == _compiler.__name__
+
+
+def _interpreter() -> bytes:
+    """What a program of the engine depends on."""
+    return f"{sys.implementation.cache_tag} {sys.byteorder} {_engine.MAGIC} {_engine.CODESIZE}\n".encode()
+
+
+def _lay(path: str, command: Callable[[list[str]], int]) -> None:
+    """Meet every expression, and write them down; ``command`` runs a command in this process."""
+    import os
+    import pkgutil
+    from importlib import import_module
+
+    os.environ["SPOONPROOF_CACHE"], os.environ["SPOONPROOF_WORKERS"] = "off", "1"
+    with _noted() as laid:
+        import spoonproof
+        from spoonproof.reading.bundle import bundle_root
+
+        for module in pkgutil.walk_packages(spoonproof.__path__, "spoonproof."):
+            with contextlib.suppress(ImportError):  # an extra that is not installed
+                if not module.name.endswith("__main__"):
+                    import_module(module.name)
+        if command(["check", "--channel", str(bundle_root())]) > 1:
+            raise SystemExit("the bundled recipes can't be checked")
+        command(["check", "--help"])
+    from spoonproof.reading.files import write_atomically
+
+    in_order = {key: laid[key] for key in sorted(laid)}
+    write_atomically(Path(path), _interpreter() + marshal.dumps(in_order, 2))  # later forms tell shared objects apart
+
+
+@contextlib.contextmanager
+def _noted() -> Iterator[dict[tuple[str, int], Laid]]:
+    """What is compiled meanwhile, as it is laid down."""
+    laid: dict[tuple[str, int], Laid] = {}
+    given: list[Any] = []
+    anew = _compiler.compile
+
+    class Engine:
+        """The engine, noting what it is given."""
+
+        def __getattr__(self, name: str) -> Any:
+            return getattr(_engine, name)
+
+        def compile(self, *parts: Any) -> Any:
+            given.append(parts)
+            return _engine.compile(*parts)
+
+    def compiled(pattern: Any, flags: int = 0) -> Any:
+        made = anew(pattern, flags)
+        if pattern.__class__ is str and not flags & re.DEBUG:
+            _, own, program, count, by_name, names = given.pop()
+            laid[pattern, int(flags)] = int(own), _bytes(program), count, dict(by_name), tuple(names)
+        return made
+
+    _compiler.compile, _compiler._sre = compiled, Engine()
+    try:
+        yield laid
+    finally:
+        _compiler.compile, _compiler._sre = anew, _engine
+
+
+def _bytes(program: list[int]) -> bytes:
+    from array import array
+
+    return array("I", program).tobytes()

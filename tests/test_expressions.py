@@ -1,0 +1,103 @@
+"""What is laid down for ``re`` is what ``re`` itself makes, and is passed over wherever it isn't."""
+
+from __future__ import annotations
+
+import json
+import marshal
+import re
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from spoonproof import expressions
+
+_compiler: Any = re._compiler  # type: ignore[attr-defined]
+
+SOME = [
+    (r"\b(?P<low>\d+) ?(?:to|-) ?(?P<high>\d+)\b", 0),
+    (r"[é\ue000-\uf8ff]+|(a)|(b)", re.IGNORECASE),
+    (r"(?m)^x.*?$ | y", re.VERBOSE),
+]
+
+
+@pytest.fixture
+def laid(tmp_path: Path) -> Iterator[Path]:
+    """A folder in which ``SOME`` lie; ``re`` is the library's own afterwards."""
+    own = _compiler.compile
+    _compiler.compile = _compiler_of_the_library()
+    with expressions._noted() as noted:
+        for pattern, flags in SOME:
+            _compiler.compile(pattern, int(flags))
+    (tmp_path / expressions.FILE).write_bytes(expressions._interpreter() + marshal.dumps(noted, 2))
+    yield tmp_path
+    _compiler.compile = own
+
+
+def _compiler_of_the_library() -> Any:
+    """The library's own function, whoever has his hand on it."""
+    found = _compiler.compile
+    while found.__module__ != _compiler.__name__:
+        found = next(cell.cell_contents for cell in found.__closure__ if callable(cell.cell_contents))
+    return found
+
+
+def test_what_is_laid_down_finds_what_the_library_finds(laid: Path) -> None:
+    whole = [_compiler.compile(pattern, int(flags)) for pattern, flags in SOME]
+    anew = _compiler.compile
+    expressions.take_from(laid)
+    assert _compiler.compile is not anew
+    for (pattern, flags), made in zip(SOME, whole, strict=True):
+        taken = _compiler.compile(pattern, int(flags))
+        assert taken == made and taken.flags == made.flags and taken.groupindex == made.groupindex
+        for text in ("9 to 12 months", "É Aab", "x y\nx", ""):
+            assert [m.groups() for m in taken.finditer(text)] == [m.groups() for m in made.finditer(text)]
+
+
+def test_what_is_not_laid_down_is_compiled(laid: Path) -> None:
+    expressions.take_from(laid)
+    assert _compiler.compile("pear", 0).search("a pear")
+    assert _compiler.compile(b"pear", 0).search(b"a pear")
+    with pytest.raises(re.error):
+        _compiler.compile("(", 0)
+
+
+@pytest.mark.parametrize("spoil", ["program", "cut", "other interpreter", "nothing"])
+def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
+    path = laid / expressions.FILE
+    head, body = path.read_bytes().split(b"\n", 1)
+    if spoil == "program":
+        known = {key: (own, b"\xff" * 36, *rest) for key, (own, _, *rest) in marshal.loads(body).items()}
+        path.write_bytes(head + b"\n" + marshal.dumps(known, 2))
+    elif spoil == "cut":
+        path.write_bytes(head + b"\n" + body[: len(body) // 2])
+    elif spoil == "other interpreter":
+        path.write_bytes(b"cpython-27\n" + body)
+    else:
+        path.unlink()
+    expressions.take_from(laid)
+    assert _compiler.compile(*SOME[0]).search("9 to 12").groupdict() == {"low": "9", "high": "12"}
+
+
+def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing() -> None:
+    """What was laid down of our own modules serves: of the expressions a check compiles few are left."""
+    from spoonproof.compiled import load, made_folder
+
+    load("sources")
+    if not (made_folder() / expressions.FILE).exists():
+        expressions.lay(made_folder())
+    root = Path(__file__).resolve().parents[1]
+    counting = (
+        "import re, sys, json\n"
+        "made, own = [], re._compiler._code\n"
+        "def code(*parts): made.append(1); return own(*parts)\n"
+        "re._compiler._code = code\n"
+        "from spoonproof.cli import main\n"
+        "main(['check', '--format', 'jsonl', 'recipes/parsnip-and-pear-spoon-mash.md'])\n"
+        "print(json.dumps(len(made)), file=sys.stderr)"
+    )
+    done = subprocess.run([sys.executable, "-c", counting], cwd=root, capture_output=True, text=True, check=True)
+    assert json.loads(done.stderr.strip().split("\n")[-1]) < 60
