@@ -31,6 +31,20 @@ def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(socket, "getaddrinfo", refuse)
 
 
+def test_a_source_may_say_why_it_has_no_address() -> None:
+    bare = {"type": "book", "title": "Tables", "author": [{"family": "Roe"}]}
+    assert faults_of(bare) == ["has no address"]
+    assert faults_of({**bare, "custom": {"no-address": "a printed book"}}) == []
+    page = {"type": "webpage", "title": "A chart", "URL": "https://test.example"}
+    assert faults_of(page) == ["has neither author nor publisher"]
+    assert faults_of({**page, "custom": {"no-publisher": "the copy names none"}}) == []
+
+
+def test_every_source_of_ours_can_be_found_or_says_why_not(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["sources"])
+    assert "; 0 need mending; " in capsys.readouterr().out
+
+
 @pytest.mark.usefixtures("no_network")
 def test_offline_it_asks_nobody(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
     main(["sources"])

@@ -76,19 +76,23 @@ def source_states(knowledge: Knowledge) -> Iterator[dict[str, object]]:
             "copy": _custom(item, "copy"),
             "cited": cited.get(source, 0),
             "faults": faults_of(item),
+            "without": {what: why for what in ("address", "publisher") if (why := _custom(item, f"no-{what}"))},
         }
 
 
 def faults_of(item: Mapping[str, object] | None) -> list[str]:
-    """What a source lacks for a reader to find it: a page needs an address, print an ISBN or its place."""
+    """What a source lacks for a reader to find it: a page needs an address, print an ISBN or its place.
+
+    Where there is none to give, ``custom`` says why: ``no-address``, ``no-publisher``.
+    """
     if item is None:
         return ["cited, but nowhere defined"]
     faults = [f"has no {key}" for key in ("type", "title") if not item.get(key)]
     held = any(item.get(key) for key in ("author", "editor", "publisher", "container-title"))
-    if not held:
+    if not held and not _custom(item, "no-publisher"):
         faults.append("has neither author nor publisher")
     printed = any(item.get(key) for key in ("ISBN", "ISSN", "number", "volume", "authority", "container-title"))
-    if not item.get("DOI") and not item.get("URL") and not printed:
+    if not item.get("DOI") and not item.get("URL") and not printed and not _custom(item, "no-address"):
         faults.append("has no address")
     return faults
 
@@ -173,14 +177,16 @@ def _lines(states: list[dict[str, object]], due: list[dict[str, object]], knowle
     from spoonproof.claims.coverage import table
 
     for state in states:
-        count = state["cited"]
+        count, without = state["cited"], state["without"]
+        assert isinstance(without, dict)
         yield f"{state['id']}: {state['citation']}"
         if state["address"]:
             yield f"    {state['address']}"
         read = {"from-memory": "recalled, not read", "read": "read"}.get(str(state["basis"]), "")
         copy = {"mirror": " in a mirror", "secondary": " in a secondary source"}.get(str(state["copy"]), "")
         times = f"cited {count} time{'s' if count != 1 else ''}" if count else "not cited by any table or entry"
-        yield f"    {times}{'; ' + read + copy if read else ''}"
+        yield f"    {times}{'; ' + read + (copy if read == 'read' else '') if read else ''}"
+        yield from (f"    no {what}: {why}" for what, why in without.items())
         online = state.get("online")
         if isinstance(online, dict):
             note = f": {online['note']}" if online["note"] else ""
