@@ -272,3 +272,21 @@ def test_broken_recipes_give_findings_and_never_raise(data: st.DataObject) -> No
     _, findings = read(text)
     for finding in findings:
         assert 0 <= finding.span.start <= finding.span.end <= len(text) + 1
+
+
+@pytest.mark.parametrize(
+    ("written", "count", "grams"),
+    [
+        ("9 x 60 g", 9, 60.0),
+        ("12 bars", 12, None),
+        ("8 small pancakes", 8, None),
+        ("serves 4", 4, None),
+        ("12 fritters, 20 g each", 12, 20.0),
+        ("makes about 10 balls (35 g each)", 10, 35.0),
+    ],
+)
+def test_what_it_makes_is_said_as_cooks_say_it(written: str, count: int, grams: float | None) -> None:
+    recipe, findings = read(SHORT + f"makes: {written}\n---\n")
+    assert recipe is not None and recipe.makes is not None
+    assert (recipe.makes.count, recipe.makes.grams) == (count, grams)
+    assert not [finding for finding in findings if finding.rule == "wrong-type"]

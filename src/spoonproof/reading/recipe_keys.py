@@ -37,9 +37,10 @@ MONTHS = (
 _URL = re.compile(r"https?://[^\s<>\"'\\@]{1,2000}")
 _FILE = re.compile(r"(?!.{0,300}\.\.)[^\s/\\:*?\"<>|\x00-\x1f][^\\:*?\"<>|\x00-\x1f]{0,200}")
 _MAKES = re.compile(
-    r"(?P<count>[0-9]{1,4})\s{0,4}(?:(?:portions?|bowls?|servings?|pieces?|patties)\b)?"
-    r"(?:\s{0,4}(?:x|×|\*|of|at|à)\s{0,4}(?:about\s{1,4})?(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?"
-    r"(?:\s{1,4}each)?",
+    r"(?:(?:makes|serves|feeds|about|around|approx\.?)\s{1,4}){0,2}(?P<count>[0-9]{1,4})"
+    r"(?:(?:\s{1,4}(?!of\b|at\b|x\b|each\b|or\b|to\b|and\b|k?g\b|grams?\b|ml\b|l\b|cups?\b|lit(?:re|er)s?\b|pints?\b)[^\W\d_]{2,20}){1,3}(?=\W|$))?"
+    r"(?:\s{0,4}(?:x|×|\*|\bof|\bat|à|,|\()\s{0,4}(?:about\s{1,4})?"
+    r"(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?(?:\s{1,4}each)?\)?",
     re.IGNORECASE,
 )
 _KEEP = re.compile(
