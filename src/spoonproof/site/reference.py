@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from spoonproof.checks.rule import Rule
 from spoonproof.claims.entries import Entry
 from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name
 from spoonproof.model.claim import Market
 from spoonproof.site.sources import citation
 from spoonproof.site.view import Citation, Link, MarketLine, RecipePage
@@ -41,7 +42,9 @@ TOPICS = {
 }
 """Topics of the register as a reader meets them; a channel's own file keeps its name."""
 
-_UNIT = re.compile(r"_(?:rae_)?(?:ug|mg|g|kcal)$|-\d+$")
+_NUTRIENT = re.compile(r"_(?:ug|mg|g|kcal)$|^omega-\d$")
+_SECOND = re.compile(r"(?<!omega)-\d+$")
+_LETTERS = frozenset("ala dha epa eu gb us fda nhs blw iq".split())
 _BLANK = re.compile(r"\{[a-z_]{1,40}\}")
 
 
@@ -113,7 +116,7 @@ def _says(entry: Entry) -> str:
         about = [_word(name) for name in entry.about] or ["any food"]
         text = f"{_first(about)}: {_first([_word(effect) for effect in entry.effects])}"
     else:
-        text = _word(entry.id)
+        text = _word(_SECOND.sub("", entry.id))
     return text[:1].upper() + text[1:]
 
 
@@ -123,8 +126,11 @@ def _first(words: Sequence[str]) -> str:
 
 
 def _word(name: str) -> str:
-    """An id of a food, nutrient, set or effect as words."""
-    return _UNIT.sub("", name.removeprefix("set:")).replace("_", " ").replace("-", " ").strip()
+    """An id of a food, nutrient, set or effect as words; what is said by its letters in capitals."""
+    if _NUTRIENT.search(name):
+        return nutrient_name(name)
+    words = name.removeprefix("set:").replace("_", " ").replace("-", " ").split()
+    return " ".join(word.upper() if word in _LETTERS else word for word in words)
 
 
 def used_sources(
