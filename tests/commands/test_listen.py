@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import io
 import json
+import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
 from spoonproof.cli import main
+from spoonproof.commands import listen
+from spoonproof.corrections import read_corrections
+from spoonproof.swap import locked
 
 FILM = """WEBVTT
 
@@ -86,7 +90,7 @@ def test_what_she_posts_is_kind_and_puts_the_truth_first(channel: Path, capsys: 
     assert "health visitor" in comment and "https://www.nhs.uk" in comment
     assert "Correction, 25 November 2026" in honey
     pears = text[text.index("pears are packed") :]
-    assert "By the food tables, pear has" in pears and "the claim needs" not in pears
+    assert "mg iron per 100 g in pear" in pears and "the claim needs" not in pears
 
 
 def test_a_pasted_reply_on_standard_input(
@@ -188,3 +192,41 @@ def test_a_trail_is_run_again(channel: Path, capsys: pytest.CaptureFixture[str])
     out = capsys.readouterr().out
     heard = out.split(" claims heard")[0].split()[-1]
     assert f"Judged once more from the start: {heard} of {heard} by the same steps" in out
+
+
+def test_two_at_once_lose_no_draft_and_no_state(channel: Path) -> None:
+    (channel / "corrections.csv").write_text(
+        "file,at,statement,state,advice,entry,since\ncaptions/old.vtt,0:01,Dill heals,pinned,,,2026-01-01\n"
+    )
+    runs = [
+        subprocess.Popen(
+            [sys.executable, "-m", "spoonproof", "listen", f"captions/{name}", "--mend"],
+            cwd=channel,
+            stdout=subprocess.DEVNULL,
+        )
+        for name in ("one.vtt", "two.txt", "three.txt")
+    ]
+    assert [run.wait() for run in runs] == [1, 1, 1]
+    noted = {row.file: row.state for row in read_corrections((channel / "corrections.csv").read_text()).rows}
+    assert noted == {
+        "captions/old.vtt": "pinned",
+        "captions/one.vtt": "drafted",
+        "captions/two.txt": "drafted",
+        "captions/three.txt": "drafted",
+    }
+
+
+def test_a_lock_that_is_held_on_is_told_and_nothing_is_written(
+    channel: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(listen, "_TRIES", 1)
+    with locked(channel / "corrections.csv"):
+        assert main(["listen", "captions", "--mend"]) == 2
+    assert "wait for it or stop it" in capsys.readouterr().err
+    assert not (channel / "corrections.csv").exists()
+
+
+def test_what_lies_within_another_is_mended_with_it(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "four.txt").write_text("Raw carrot sticks are perfect for teething.\n")
+    main(["listen", "four.txt", "--mend"])
+    assert capsys.readouterr().out.count("Comment to pin") == 1

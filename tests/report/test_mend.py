@@ -38,7 +38,7 @@ def mended(text: str, *times: str) -> Mend:
         ("Kohlrabi cures reflux.", ["no evidence shows", "about kohlrabi", "health visitor"], ["cures reflux"]),
         (
             "Pears are packed with iron.",
-            ["By the food tables, pear has", "at least 4.2 mg"],
+            ["mg iron per 100 g in pear", "at least 4.2 mg"],
             ["the claim needs", "packed"],
         ),
         ("A slice of cheddar has 900 mg of calcium.", ["By the food tables it is"], ["Computed", "900"]),

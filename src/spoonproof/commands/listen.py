@@ -6,8 +6,10 @@ A folder is a back catalogue: what could do most harm comes first, then what mos
 from __future__ import annotations
 
 import re
+import time
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator, Sequence
+from contextlib import ExitStack, contextmanager
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -25,6 +27,9 @@ if TYPE_CHECKING:
 HEARD = {".vtt", ".srt", ".txt", ".md"}
 VIEWS = "views.csv"
 STANDARD_INPUT = "(standard input)"
+_TRIES = 50
+_PAUSE = 0.1
+"""Seconds between tries for the lock of corrections.csv: five seconds in all."""
 
 
 def parser() -> ArgumentParser:
@@ -66,7 +71,9 @@ def run(options: Namespace) -> int:
 
         told = {id(judged) for judged in once([one.judged for one in found])}
         found = [one for one in found if id(one.judged) in told]
-    new = _note_drafts(folder, found, notes) if options.mend and folder is not None else None
+    if options.mend:
+        found = heard.folded(found)
+    new = _note_drafts(folder, found) if options.mend and folder is not None else None
     if options.format == "jsonl":
         from json import dumps
 
@@ -156,25 +163,49 @@ def _corrections(folder: ChannelFolder | None) -> Corrections:
         raise UsageError(str(error)) from None
 
 
-def _note_drafts(folder: ChannelFolder, found: Sequence[Heard], notes: Corrections) -> int:
-    """Write the new drafts into corrections.csv and count them; what a person wrote there stays."""
+def _note_drafts(folder: ChannelFolder, found: Sequence[Heard]) -> int:
+    """Write the new drafts into corrections.csv and count them; what a person, or another run, wrote there stays."""
     from spoonproof.clock import today
     from spoonproof.corrections import FILE
     from spoonproof.reading.files import write_atomically
     from spoonproof.report.heard import timecode
 
     new = 0
-    for one in found:
-        claim = one.judged.claim
-        file = claim.passage.document.path
-        if one.judged.advice == "keep" or file == STANDARD_INPUT:
-            continue
-        seconds = claim.passage.seconds(claim.start, claim.end)
-        at = timecode(seconds[0]) if seconds else f"line {claim.passage.document.position(claim.span.start)[0]}"
-        new += notes.draft(_name(file, folder), at, one.judged, today().isoformat())
-    if new:
-        write_atomically(folder.root / FILE, notes.text().encode("utf-8"))
+    with _alone(folder.root / FILE):
+        # Read again under the lock: it may have changed while we listened.
+        notes = _corrections(folder)
+        for one in found:
+            claim = one.judged.claim
+            file = claim.passage.document.path
+            if one.judged.advice == "keep" or file == STANDARD_INPUT:
+                continue
+            seconds = claim.passage.seconds(claim.start, claim.end)
+            at = timecode(seconds[0]) if seconds else f"line {claim.passage.document.position(claim.span.start)[0]}"
+            new += notes.draft(_name(file, folder), at, one.judged, today().isoformat())
+        if new:
+            write_atomically(folder.root / FILE, notes.text().encode("utf-8"))
     return new
+
+
+@contextmanager
+def _alone(path: Path) -> Iterator[None]:
+    """Hold the lock of a table of the channel, waiting a few seconds for another run to be done with it.
+
+    Raises UsageError when it isn't.
+    """
+    from spoonproof.cli import UsageError
+    from spoonproof.swap import OutputRefused, locked
+
+    with ExitStack() as held:
+        for left in reversed(range(_TRIES)):
+            try:
+                held.enter_context(locked(path))
+                break
+            except OutputRefused as refused:
+                if not left:
+                    raise UsageError(str(refused)) from None
+                time.sleep(_PAUSE)
+        yield
 
 
 def _own_text(path: Path) -> str | None:

@@ -69,6 +69,24 @@ class Heard(NamedTuple):
     views: int | None = None
 
 
+def folded(heard: Sequence[Heard]) -> list[Heard]:
+    """Without what lies within, or shares words with, a statement as harmful or more: it is mended together with it."""
+    ranked = sorted(
+        (one for one in heard if one.judged.advice != "keep"),
+        key=lambda one: (-one.judged.harm, one.judged.claim.start - one.judged.claim.end),
+    )
+    taken: dict[tuple[str, int], list[tuple[int, int]]] = {}
+    left_out: set[int] = set()
+    for one in ranked:
+        claim = one.judged.claim
+        spans = taken.setdefault((claim.passage.document.path, id(claim.passage)), [])
+        if any(start < claim.end and claim.start < end for start, end in spans):
+            left_out.add(id(one))
+        else:
+            spans.append((claim.start, claim.end))
+    return [one for one in heard if id(one) not in left_out]
+
+
 def corrections(heard: Sequence[Heard], sources: Mapping[str, Csl], day: str) -> Iterator[str]:
     """For every statement to mend: a comment to pin, words for the description, and a card for the screen.
 

@@ -48,7 +48,8 @@ def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], 
     reason, wording = reason_of(judged), postable(judged.wording)
     refs = dict.fromkeys(ref.id for ref in judged.sources) if judged.truth != "unlisted" else {}
     cited = [cite for ref in refs if (cite := _cited(ref, sources))]
-    tail = " " + _looked(cited) if cited else ""
+    laws = all(sources[ref].get("type") == "legislation" for ref in refs if ref in sources)
+    tail = " " + _looked(cited, laws) if cited else ""
     said = " ".join(part for part in (f"at {_and(times)}" if times else "", _topic(judged)) if part) or "here"
     comment = _comment(judged, reason, wording, said)
     where = f" (at {_and(times)})" if times else ""
@@ -75,8 +76,8 @@ def reason_of(judged: JudgedClaim) -> str:
     if figures is not None:
         at_least = "at least" if figures["need"] == "needs" else "at most"
         what = figures["what"][:1].lower() + figures["what"][1:]
-        told = f"by the food tables, {what} has {figures['amount']}; those words take {at_least} {figures['limit']}."
-        why = told[:1].upper() + told[1:] + figures["rest"]
+        amount = f"there is {figures['amount']} in {what}"
+        why = f"By the food tables {amount}; those words take {at_least} {figures['limit']}.{figures['rest']}"
     if why.startswith("Computed: "):
         why = "By the food tables it is " + why.removeprefix("Computed: ")
     return _TO_THE_AUTHOR.sub("", why.strip())
@@ -94,7 +95,21 @@ def postable(wording: str | None) -> str:
     if wording.startswith("about "):
         return ""  # the reason gives the figure
     text = wording.strip().rstrip(".")
+    lead = next((lead for start, lead in _LEADS if text.startswith(start)), "")
+    text = f"{lead}{text}"
     return text[:1].upper() + text[1:]
+
+
+_LEADS = (
+    ("high in ", "it is "),
+    ("low in ", "it is "),
+    ("a source of ", "it is "),
+    ("source of ", "it is a "),
+    ("made with", "it is "),
+    ("no added ", "it has "),
+    ("contains ", "it "),
+)
+"""How a register's wording that is no whole sentence begins, and what makes it one."""
 
 
 def _topic(judged: JudgedClaim) -> str:
@@ -107,8 +122,15 @@ def _topic(judged: JudgedClaim) -> str:
         if word.lower() in _PART:
             return f"about a {word.lower()}"
         if word and word.lower() in quote and word.lower() not in _POINTING:
+            word = _as_said(word, judged.claim.quote)
             return f"about {word[:1].lower() + word[1:] if _common(word) else word}"
     return ""
+
+
+def _as_said(word: str, quote: str) -> str:
+    """The word as it was said, in the plural where it was: "grapes"."""
+    found = re.search(rf"\b{re.escape(word)}(?:e?s)?\b", quote, re.IGNORECASE)
+    return " ".join(found[0].split()) if found else word
 
 
 def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
@@ -189,8 +211,9 @@ def _to_you(judged: JudgedClaim) -> str:
     return ""
 
 
-def _looked(cited: Sequence[str]) -> str:
-    return f"Where I looked: {'; '.join(cited)}"
+def _looked(cited: Sequence[str], laws: bool) -> str:
+    """The sources as a creator gives them; where there is nothing but law, it is a rule and no evidence."""
+    return f"{'The rule on this' if laws else 'Where I looked'}: {'; '.join(cited)}"
 
 
 def _cited(source: str, sources: Mapping[str, Csl]) -> str:
