@@ -56,7 +56,8 @@ _OTHERS = re.compile(
     r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
     r"|parents?|family|older|big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?|siblings?"
     r"|dad|daddy|mum|mummy|mom|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?|hens"
-    r"|birds|school)\b(?!['’]s)",
+    r"|birds|school)\b(?!['’]s)"
+    r"|\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler|twin|bub|tot|smallest|youngest)\w+",  # "my nonno"
     re.I,
 )
 _LATER = re.compile(
@@ -78,6 +79,8 @@ _NOT_AFTER = re.compile(
     r"|\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
     re.I,
 )
+_BEFORE_IT = re.compile(r"\bbefore (?:the |any |your )?(?:\w+ (?:and|or) (?:the )?)?$", re.I)
+_FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
@@ -177,6 +180,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     everyday = in_everyday_sense(hit, said) and not _MEASURE.search(said[max(0, hit.start - 40) : hit.start])
     shown = frozenset() if everyday else kinds & _ANY_FORM
     near = _near(said, hit)
+    if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
+        shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and _HANDFUL.search(near):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
@@ -237,6 +242,11 @@ def _elsewhere(said: str, hit: Found) -> bool:
         return True
     if _CONTAINER.search(said[hit.end :]):
         return True  # "an ice cube tray"
+    opening = _FOR_OTHERS.search(said)
+    if opening and _OTHERS.search(opening.group()) and not _BABY.search(opening.group()):
+        return True  # "For the grown-ups, ..."
+    if _BEFORE_IT.search(said[: hit.start]):
+        return True  # "the baby's share leaves the pot before the salt"
     return bool(_NOT.search(said[_verb_clause(said, hit) : hit.start]))
 
 
