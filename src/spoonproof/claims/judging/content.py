@@ -134,7 +134,9 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
         return f"{first} {entry.why}".strip()
     name = nutrient_name(nutrient or threshold.nutrient)
     if answer == "unknown":
-        return f"How much {name} there is as eaten is not known well enough to say this."
+        return (
+            f"How much {'sugar' if name == 'sugars' else name} there is as eaten is not known well enough to say this."
+        )
     found = probe.measure(threshold.nutrient.replace("claimed", nutrient), threshold.basis)
     limit = limit_of(threshold, register.references, nutrient)
     if found is None or limit is None:

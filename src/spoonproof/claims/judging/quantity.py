@@ -64,13 +64,20 @@ def number_in(claim: Claim) -> Quantity | None:
     match = _STATED.search(claim.quote)
     if match is None:
         return None
-    value = float(match[1].replace(",", "."))
+    said = match[1].lower()
+    value = float(_NUMBER_WORDS.get(said) or said.replace(",", "."))
     return Quantity(value, value, _UNIT_WORDS.get(match[2].lower(), match[2].lower()))
 
 
 _STATED = re.compile(
-    r"(\d{1,6}(?:[.,]\d{1,3})?) ?(grams?|g|milligrams?|mg|micrograms?|mcg|µg|kcal|calories)\b", re.IGNORECASE
+    r"\b(\d{1,6}(?:[.,]\d{1,3})?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty) ?"
+    r"(grams?|g|milligrams?|mg|micrograms?|mcg|µg|kcal|calories)\b",
+    re.IGNORECASE,
 )
+_NUMBER_WORDS = {
+    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+    "ten": 10, "twelve": 12, "twenty": 20,
+}  # fmt: skip
 _UNIT_WORDS = {
     "gram": "g", "grams": "g", "milligram": "mg", "milligrams": "mg", "microgram": "ug", "micrograms": "ug",
     "calories": "kcal",
@@ -94,6 +101,16 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     basis = _basis(claim, number, register)
     cooked = has_any(plain(clause(claim)), _COOKED)
     founds = _found(basis, nutrient, probe, numbers, cooked)
+    share = _share_of(claim)
+    if share is not None:
+        founds = {
+            f"{share[0]} {one}": (
+                _scaled(found, Estimate(share[1] * 100, share[1] * 100, share[1] * 100, "g")),
+                grams and grams * share[1],
+            )
+            for one, (found, grams) in founds.items()
+            if one != "100 g"
+        }
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
     results = {one: _against(said, found, grams, nutrient, register) for one, (found, grams) in founds.items()}
@@ -133,6 +150,18 @@ def _basis(claim: Claim, number: Quantity, register: Register) -> str:
     if first and any(has_word(before, f"{one} {first}") for one in ("a", "an", "one", "each", "every")):
         return "piece"
     return ""
+
+
+def _share_of(claim: Claim) -> tuple[str, float] | None:
+    """The part of its food that it speaks of: "half a banana has ..."; None for the whole."""
+    if not claim.subjects:
+        return None
+    before = plain(claim.passage.text[max(0, claim.start - 24) : claim.start] + claim.quote)
+    first = plain(claim.subjects[0]).strip()
+    for word, share in (("half", 0.5), ("quarter", 0.25), ("third", 1 / 3)):
+        if re.search(rf" {word} (?:of )?(?:an? |the |one )?{re.escape(first)} ", before):
+            return word, share
+    return None
 
 
 def _found(
@@ -202,7 +231,7 @@ def _against(said: Said, found: Estimate, grams: float | None, nutrient: str, re
         share = (grams or 100.0) / 100
         down, up = -tolerance.low * share, tolerance.high * share
         # An absolute tolerance meant for labels would swallow a small number whole.
-        down, up = min(down, 0.5 * said.low), min(up, 0.5 * said.high)
+        down, up = min(down, 0.35 * said.low), min(up, 0.35 * said.high)
     low, high = said.low - down, said.high + up
     if found.low >= low and found.high <= high:
         return "true", "within the tolerance"

@@ -17,6 +17,7 @@ _CLAUSE_STOPS = (*_STOPS, ",", " but ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
 _SO = re.compile(r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby)\b[^.!?;,\n]{0,60}", re.IGNORECASE)
+_NEWBORN = ("newborn", "newborns", "new born", "new borns", "from birth", "at birth")
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
@@ -67,6 +68,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ()))
         return (max(0, stated - 1) if before and stated > 0 else stated), True
+    if has_any(plain(around(claim)), _NEWBORN):
+        return 0, True
     audience = plain(claim.audience or "")
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True

@@ -134,7 +134,8 @@ _FOUR_YEARS = 47
 
 def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Register) -> Verdict:
     assert entry.truth is not None and entry.truth != "computed"
-    wording = resolve(entry.wording, register, nutrient_of(claim), _absent(probe, register))
+    wordings = [wording for wording in entry.wording if _fits(wording, claim, probe, register)]
+    wording = resolve(wordings, register, nutrient_of(claim), _absent(probe, register))
     verdict = Verdict(
         entry.truth, entry.why, entry, entry.refs, wording, entry.add, entry.harm, evidence=entry.truth == "unproven"
     )
@@ -144,6 +145,17 @@ def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register
     elif entry.truth in ("unproven", "overstated") and claim.kind == "function" and verdict.wording is None:
         verdict.wording = _nutrient_wording(key, probe, register)
     return verdict
+
+
+def _fits(wording: str, claim: Claim, probe: AnyProbe, register: Register) -> bool:
+    """Whether a wording may be offered: the law's words on a nutrient only where the food brings enough of it, or
+    where the nutrient itself is what is spoken of."""
+    if not wording.startswith("authorised:"):
+        return True
+    behind = next((e for e in register.entries if any(wording in a.wording for a in e.allowed)), None)
+    if behind is None or behind.condition is None or set(claim.nutrients) & set(behind.about):
+        return True
+    return evaluate(behind.condition, probe, register.references, nutrient_of(claim)).answer == "yes"
 
 
 def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Register, verdict: Verdict) -> None:
@@ -170,7 +182,7 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
     young = has_any(plain(f"{claim.quote} {claim.audience or ''}"), register.words.get("children", ()))
     if young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording):
         verdict.truth = "overstated"
-        verdict.why = f"The wording is for people in general; for babies and children nothing is listed. {verdict.why}"
+        verdict.why = f"That was shown for people in general, and not for babies or children. {verdict.why}"
         verdict.steps.append("said of children, shown for people in general")
     absolute = has_any(key.words, register.words.get("absolute", ()))
     # A warning is no praise: it may be as strong as it likes.
