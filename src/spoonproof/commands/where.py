@@ -117,7 +117,9 @@ def _looked_through(folder: ChannelFolder, words: str) -> str:
         f"and {captions} file{'s' if captions != 1 else ''} of captions or text."
     )
     near: list[str] = []
-    if "-" in words and " " not in words:
+    if folder.knowledge.register.get(words) is not None:
+        told += f" {words} is an entry of the register; nothing said here rests on it."
+    elif "-" in words and " " not in words:
         near = get_close_matches(words, [entry.id for entry in folder.knowledge.register.entries], 3, 0.75)
         told += f" No entry is called {words}" + (f"; perhaps {', '.join(near)}." if near else ".")
     return told

@@ -31,7 +31,8 @@ _TO_THE_AUTHOR = re.compile(
     r"| ?\b(?:Say|Name|Bring|Cite|Call) [^.]*\."
 )
 """A turn in the register's reason that tells the author what to write; the audience needs none of it."""
-_MARKS_OF_OURS = ("This cannot be checked here. ", "The verb says more than was shown. ")
+_UNCHECKED = "This cannot be checked here. "
+_MARKS_OF_OURS = (_UNCHECKED, "The verb says more than was shown. ")
 
 
 class Mend(NamedTuple):
@@ -70,6 +71,8 @@ _CARE = "If you are unsure, ask your doctor or health visitor; the advice where 
 def reason_of(judged: JudgedClaim) -> str:
     """Why it does not stand, as one would tell it: figures in a sentence, none of our own shop talk."""
     why = judged.why.partition(" Add: ")[0]
+    if judged.claim.kind == "allergen" and why.startswith(_UNCHECKED):
+        why = f"Whether it is free of it, the labels must say: {_small(why.removeprefix(_UNCHECKED))}"
     for mark in _MARKS_OF_OURS:
         why = why.replace(mark, "")
     figures = _FIGURES.fullmatch(why)
@@ -106,6 +109,8 @@ _LEADS = (
     ("a source of ", "it is "),
     ("source of ", "it is a "),
     ("made with", "it is "),
+    ("a plant source ", "it is "),
+    ("a good early ", "it is "),
     ("no added ", "it has "),
     ("contains ", "it "),
 )
@@ -138,7 +143,7 @@ def _comment(judged: JudgedClaim, reason: str, wording: str, said: str) -> str:
         f" What I can say: {wording[:1].lower() + wording[1:] if _common(wording) else wording}." if wording else ""
     )
     if judged.advice == "add" and judged.claim.polarity == "asks" and judged.truth != "true":
-        return f"To answer what I asked {said}: {reason}{stands}"
+        return f"To answer what I asked {said}: {_small(reason)}{stands}"
     if judged.advice == "add":
         return f"Something I should have added {said}: {_added(judged)}."
     if judged.advice == "cut-not-allowed":
@@ -181,8 +186,10 @@ def _core(judged: JudgedClaim, reason: str, wording: str) -> str:
 
 def _added(judged: JudgedClaim) -> str:
     """What a true statement needs beside it."""
-    added = judged.why.partition(" Add: ")[2] or judged.wording or judged.why
-    return added.strip().rstrip(".")
+    added = (judged.why.partition(" Add: ")[2] or judged.wording or judged.why).strip().rstrip(".")
+    if added.startswith("say per what: "):
+        added = "the figure is " + added.removeprefix("say per what: ")
+    return added
 
 
 def _card(label: str, core: str, wording: str) -> str:
@@ -225,6 +232,11 @@ def _cited(source: str, sources: Mapping[str, Csl]) -> str:
 
 def _and(parts: Sequence[str]) -> str:
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def _small(text: str) -> str:
+    """A sentence as it stands after a colon."""
+    return text[:1].lower() + text[1:] if _common(text) else text
 
 
 def _common(text: str) -> bool:

@@ -33,7 +33,11 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     if not register.about(entry) & named:
         return
     verdict.warning = entry
-    verdict.why = f"{entry.why} {verdict.why}" if entry.why not in verdict.why else verdict.why
+    if verdict.entry is not None and verdict.entry.truth == "true":
+        # What was shown for somebody else's health is beside the point where a child must not have it at all.
+        verdict.why = entry.why
+    elif entry.why not in verdict.why:
+        verdict.why = f"{entry.why} {verdict.why}"
     verdict.refs = tuple(dict.fromkeys([*entry.refs, *verdict.refs]))
     verdict.wording, verdict.add = None, ""
     verdict.harm = max(entry.harm or 0, verdict.harm or 0)
