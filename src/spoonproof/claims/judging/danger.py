@@ -11,13 +11,14 @@ from spoonproof.claims.words import has_any
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
-_GRAVE = 2
+_GRAVE = 1
 
 
 def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
     """Put the warning before the verdict where a food is praised for an effect that the register would not let a child
     of this age have ("honey helps babies sleep"). True statements, and those that take something back, stand."""
-    if claim.kind not in EFFECT_KINDS or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
+    praise = claim.kind in EFFECT_KINDS or (claim.kind == "comparative" and not claim.nutrients)
+    if not praise or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
         return
     subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
     if has_any(key.words, register.words.get("harm told", ())):

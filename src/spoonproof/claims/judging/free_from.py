@@ -38,7 +38,8 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
 
 def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Register) -> None:
     """Take back that it is true where one of the allergens named goes in, or where that is not known."""
-    if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges"):
+    computed = verdict.entry is not None and verdict.entry.truth == "computed"
+    if verdict.truth != "true" or not computed or claim.polarity not in ("asserts", "hedges"):
         return
     named = named_absent(claim, register)
     if verdict.wording is not None and len(named) > 1:
