@@ -299,10 +299,10 @@ class _Named(Mapping[str, str]):
         self._foods = foods
 
     def __getitem__(self, name: str) -> str:
-        found = self._foods.match(name)
-        if found is None or (found.start, found.end) != (0, len(name)):
+        found = self._foods.named(name)
+        if found is None:
             raise KeyError(name)
-        return found.food
+        return found
 
     def __iter__(self) -> Iterator[str]:
         return (name for name, _ in self._foods.names())

@@ -66,8 +66,9 @@ MEANT = {
 NOT_GUESSED = [
     "dragon fruit chutney",
     "vegan butter",
-    "mango chutney",
-    "almond yoghurt",
+    "vegan yoghurt",
+    "mango vinegar",
+    "cream of barley",
     "cashew cheese",
     "chocolate milk powder drink",
     "honey mustard dressing",

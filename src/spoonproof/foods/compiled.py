@@ -18,7 +18,7 @@ from spoonproof.model.table import Row
 # What nearly every cell looks like; the others are read closely.
 _SOUND = re.compile(r"\d{1,4}(?:\.\d+)?(?:~\d{1,4}(?:\.\d+)?)?[cz]?")
 
-VERSION = 1
+VERSION = 2
 """Goes up when the shape of the data changes; data of another version is not read."""
 _LISTS = ("names", "refuse", "allergens", "traits")
 
@@ -36,7 +36,7 @@ def compile_foods(
         _check(row, known)
     data: dict[str, Any] = {
         "version": VERSION,
-        "foods": {row.text("id"): {k: v for k, v in row.cells.items() if v and k != "id"} for row in foods},
+        "foods": {row.text("id"): _cells(row) for row in foods},
         "values": {},
         "sources": {},
         "portions": {},
@@ -59,6 +59,11 @@ def compile_foods(
         found.append([row.text("unit"), row.text("size"), grams, row.text("source")])
     data.update(_index(foods))
     return data
+
+
+def _cells(row: Row) -> dict[str, str]:
+    cells = {k: v for k, v in row.cells.items() if v and k != "id"}
+    return cells | {k: cells[k].replace("~", "") for k in ("name", "names") if k in cells}
 
 
 def _check(row: Row, known: set[str]) -> None:
@@ -90,29 +95,34 @@ def _index(foods: Sequence[Row]) -> dict[str, Any]:
     as_written: dict[str, str] = {}
     records: dict[str, str] = {}
     variants: dict[str, str] = {}
+    bought: dict[str, str] = {}
     for row in foods:
         if row.text("record"):
             records.setdefault(row.text("record"), row.text("id"))
         for name in _names(row):
             if name.startswith("="):  # only in this very form: "peppers" are no pepper
                 as_written.setdefault(name[1:], row.text("id"))
+            elif name.startswith("~"):  # bought as such on a food line; in a method most often what is being made
+                bought.setdefault(" ".join(key(name[1:])), row.text("id"))
             else:
                 names.setdefault(" ".join(key(name)), row.text("id"))
     for row in foods:
-        names.setdefault(" ".join(key(row.text("id").replace("-", " "))), row.text("id"))
+        known = bought if row.text("name").startswith("~") else names
+        known.setdefault(" ".join(key(row.text("id").replace("-", " "))), row.text("id"))
         if row.text("parent"):
             state = row.text("state") or "raw"
             variants.setdefault(f"{row.text('parent')} {row.text('form') or state}", row.text("id"))
             if state != "cooked":
                 variants.setdefault(f"{row.text('parent')} {state}", row.text("id"))
     names.pop("", None)
-    for name in names:
+    for name in (*names, *bought, *(" ".join(key(name)) for name in as_written)):
         words = name.split(" ")
         longest[words[0]] = max(longest.get(words[0], 0), len(words))
     return {
         "names": names,
         "longest": longest,
         "as_written": as_written,
+        "bought": bought,
         "records": records,
         "variants": variants,
     }

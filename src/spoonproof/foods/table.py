@@ -13,8 +13,10 @@ from spoonproof.foods.words import (
     BEFORE,
     CHANGES,
     DOUBTFUL,
+    LEFT_OPEN,
     NOT_AFTER,
     NOT_BEFORE,
+    SAYS_KIND,
     STOP,
     Token,
     key,
@@ -40,6 +42,7 @@ class FoodTable:
         self._names: Mapping[str, str] = data["names"]
         self._longest: Mapping[str, int] = data["longest"]
         self._as_written: Mapping[str, str] = data["as_written"]
+        self._bought: Mapping[str, str] = data["bought"]
         self._records: Mapping[str, str] = data["records"]
         self._variants: Mapping[str, str] = data["variants"]
 
@@ -111,6 +114,11 @@ class FoodTable:
             return next((variant for variant in found if variant is not None), food)
         return self._variants.get(f"{base.id} {state}", food)
 
+    def named(self, name: str) -> str | None:
+        """The id of the food whose whole name ``name`` is, wherever it is said; names of a shopping list left out."""
+        words = tokens(name)
+        return self._named(name, words) if words else None
+
     def match(self, words: str) -> NameMatch | None:
         """The food that ``words`` name: the longest known name whose other words leave the food what it is."""
         record = self._records.get(words.strip().lower())
@@ -121,7 +129,7 @@ class FoodTable:
         best: tuple[int, int, str] | None = None
         for start, end, food in self._spans(words, phrase):
             # The longest name; among equals the first.
-            if (best is None or end - start > best[1] - best[0]) and self._natural(words, phrase, start, end):
+            if (best is None or end - start > best[1] - best[0]) and self._natural(words, phrase, start, end, food):
                 best = (start, end, food)
         if best is None:
             return None
@@ -130,7 +138,8 @@ class FoodTable:
     def _spans(self, text: str, phrase: Sequence[Token]) -> Iterator[tuple[int, int, str]]:
         for start in range(len(phrase)):
             for length in range(min(self._longest.get(phrase[start].word, 0), len(phrase) - start), 0, -1):
-                food = self._named(text, phrase[start : start + length])
+                words = phrase[start : start + length]
+                food = self._named(text, words) or self._named_on_a_line(text, words)
                 if food is not None:
                     yield start, start + length, food
 
@@ -142,14 +151,21 @@ class FoodTable:
         food = self._names.get(" ".join(token.word for token in words))
         return food if food is not None and _together(text, words) else None
 
-    def _natural(self, text: str, phrase: Sequence[Token], start: int, end: int) -> bool:
+    def _named_on_a_line(self, text: str, words: Sequence[Token]) -> str | None:
+        food = self._bought.get(" ".join(token.word for token in words))
+        return food if food is not None and _together(text, words) else None
+
+    def _natural(self, text: str, phrase: Sequence[Token], start: int, end: int, food: str) -> bool:
         """Whether the words around a name leave it that food: quality and cutting before it, parts after it."""
         if any(token.word not in BEFORE or token.word in CHANGES for token in phrase[:start]):
             return False
-        for before, token in zip(phrase[end - 1 :], phrase[end:], strict=False):
+        kind = SAYS_KIND.get(self._data["foods"][food].get("group", ""), frozenset())
+        for at, (before, token) in enumerate(zip(phrase[end - 1 :], phrase[end:], strict=False), end):
+            if token.word == "of":
+                return at + 1 < len(phrase) and phrase[at + 1].word in LEFT_OPEN
             if token.word in STOP or any(mark in ",;(:" for mark in text[before.end : token.start]):
                 return True
-            if token.word not in AFTER:
+            if token.word not in AFTER and token.word not in kind:
                 return False
         return True
 

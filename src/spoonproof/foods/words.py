@@ -152,6 +152,7 @@ BEFORE = _words(
     cooked boiled steamed roasted roast baked poached grilled fried microwaved mashed blended leftover cold warm hot
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
+    pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed
     pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth mild
     piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
@@ -165,7 +166,11 @@ AFTER = _words(
     """
 )
 # Here the name of the food has ended: what follows says how it is packed or what it is for.
-STOP = _words("in with from for to plus into until cut about such at as on of per each if") | {"e", "g", "i"}
+STOP = _words("in with from for to plus into until cut about such at as on per each if") | {"e", "g", "i"}
+# After "of" the name has ended only where it is left open which one: "milk of choice", but "cream of wheat".
+LEFT_OPEN = _words("choice your any each")
+# Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder".
+SAYS_KIND = {"cheese": _words("cheese"), "spice": _words("powder")}
 # Words that make another food of what they stand by, whatever else we know.
 CHANGES = _words(
     """dried dry tinned canned smoked cured salted sweetened candied pickled fermented instant powdered flavoured vegan

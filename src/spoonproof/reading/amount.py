@@ -19,11 +19,13 @@ from spoonproof.reading.amount_words import (
     LOOSE_COUNTS,
     MASS_OR_VOLUME,
     UNIT_HYPHEN,
+    container_at,
     quantity_at,
     show_amount,
     size_at,
     skip,
     unit_at,
+    unit_then_range,
 )
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at, range_sign, show
@@ -42,8 +44,15 @@ _OPEN, _CLOSE = (
     re.compile(r"[ \t]{0,9}(each|in total|total|drained(?: weight)?)?[ \t]{0,9}[)\]]", re.I),
 )
 _SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
+_OR_SO = re.compile(r"[ \t]{1,9}or[ \t]{1,9}so(?![\w-])", re.I)
+_OR_ELSE = re.compile(r"[ \t]{1,9}or[ \t]{1,9}(?=[0-9½⅓⅔¼¾]|(?:two|three|four)\b)", re.I)
 _PLUS = re.compile(r"[ \t]{0,9}(?:\+|\bplus\b)[ \t]{0,9}(?=[0-9½⅓⅔¼¾]|an? )", re.I)
-_CONTAINERS = frozenset(("tin", "jar", "pack", "bag", "pouch", "tub", "carton", "bottle", "block", "ball", "bunch"))
+_CONTAINERS = frozenset(
+    (
+        "tin", "jar", "pack", "bag", "pouch", "tub", "carton", "bottle", "block", "ball", "bunch", "sheet", "nest",
+        "loaf",
+    )
+)  # fmt: skip
 
 
 class Problem(NamedTuple):
@@ -111,7 +120,7 @@ def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> 
     low_value = high_value = number.value
     if number.rule == "range":  # "a few": the message field carries nothing, the range is in the table
         low_value, high_value = LOOSE_COUNTS[number.message]
-    unit_between, after_unit = _unit_then_range(text, at, measures)
+    unit_between, after_unit = unit_then_range(text, at, measures)
     sign = range_sign(text, after_unit)
     if sign is not None:
         second = number_at(text, sign)
@@ -144,7 +153,7 @@ def _with_unit(
     times = _TIMES.match(text, at)
     inner_at = times.end() if times else skip(text, at)
     if times or (inner_at > at and text[inner_at : inner_at + 1].isnumeric()):
-        inner = _plain_measure(text, inner_at, measures)
+        inner = measure_at(text, inner_at, measures)
         if inner is not None:
             each, at = inner
             end = at
@@ -157,7 +166,7 @@ def _with_unit(
     if (
         each is None
         and (bracket := _bracket(text, at, measures)) is not None
-        and _container(text, bracket[1], measures)
+        and container_at(text, bracket[1], measures)
     ):
         each, at = bracket[0], bracket[1]
         end = at
@@ -169,7 +178,7 @@ def _with_unit(
         return Reading(None, start, end, (problem,))
     if unit_id and each is None and (measure := measures.get(unit_id)) and measure.kind in MASS_OR_VOLUME:
         # "a 400 g tin" and "400 g tin of": the mass is of one container
-        container = _container(text, at, measures)
+        container = container_at(text, at, measures)
         if container is not None and low == high and container[0] in _CONTAINERS:
             each = Amount(low, high, unit_id, Span(start, end), about=about)
             low = high = Fraction(1)
@@ -187,12 +196,12 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     problems: list[Problem] = []
     if not whole:
         return Reading(amount, start, amount.span.end)
-    end = amount.span.end
+    amount, end = _or_else(text, amount, measures)
     measure = measures.get(amount.unit)
     exact = measure is not None and measure.kind in MASS_OR_VOLUME
     slash = _SLASH.match(text, end)
     if slash is not None and exact:
-        other = _plain_measure(text, slash.end(), measures)
+        other = measure_at(text, slash.end(), measures)
         if other is not None:
             end = other[1]
             problems += _compare(amount, other[0], measures)
@@ -242,6 +251,21 @@ def _share(amount: Amount, inner: Amount, each: bool) -> Amount:
     return replace(inner, span=amount.span, about=True)
 
 
+def _or_else(text: str, amount: Amount, measures: Measures) -> tuple[Amount, int]:
+    """ "A handful or two" is a range; of "1 large or 2 medium" and "2 tbsp or 30 g" the first is taken."""
+    end = amount.span.end
+    so = _OR_SO.match(text, end)
+    if so is not None:
+        return replace(amount, about=True), so.end()
+    other = _OR_ELSE.match(text, end)
+    more = amount_at(text, other.end(), measures, whole=False) if other is not None else None
+    if more is None or more.amount is None:
+        return amount, end
+    if more.amount.unit == "piece" != amount.unit and not more.amount.size and more.amount.low > amount.high:
+        amount = replace(amount, high=more.amount.low)
+    return amount, more.amount.span.end
+
+
 def _compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
     one, two = measures.get(amount.unit), measures.get(other.unit)
     if not (one and two and one.value and two.value and one.per == two.per):
@@ -280,10 +304,11 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, 
     if unit is None or unit[0] in AMBIGUOUS:
         return None
     measure = measures.get(unit[0])
-    if measure is None or measure.kind not in ("about", "count") or unit[0] == "piece":
+    one = text[start:at].lower().startswith("a ")  # "a scant tablespoon": the hedge has taken the article
+    if measure is None or (measure.kind not in ("about", "count") and not one) or unit[0] == "piece":
         return None
     of = _OF.match(text, unit[1])
-    if of is None and measure.kind != "about" and not (unit[0] == "bunch" or size):
+    if of is None and not one and measure.kind != "about" and not (unit[0] == "bunch" or size):
         return None
     amount = Amount(Fraction(1), Fraction(1), unit[0], Span(start, unit[1]), size=size, about=about)
     return _after_unit(text, start, amount, measures, whole)
@@ -304,8 +329,8 @@ def _unit_after(text: str, at: int, end: int, size: str, measures: Measures) -> 
     return unit[0], unit[1], unit[1], size
 
 
-def _plain_measure(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
-    """A number (or range) with a unit of mass or volume, nothing else: "400 g", "100-120ml"."""
+def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
+    """A number (or range) with a unit of mass or volume, nothing else: "400 g", "100-120ml", "2 packed cups"."""
     hedge = HEDGE.match(text, at)
     begin = skip(text, hedge.end()) if hedge else at
     first = number_at(text, begin)
@@ -318,7 +343,9 @@ def _plain_measure(text: str, at: int, measures: Measures) -> tuple[Amount, int]
         if second is not None and second.value is not None and second.value >= high:
             high, end = second.value, second.end
     hyphen = UNIT_HYPHEN.match(text, end)
-    unit = unit_at(text, hyphen.end() if hyphen else skip(text, end), measures)
+    position = hyphen.end() if hyphen else skip(text, end)
+    filler = FILLER.match(text, position)
+    unit = unit_at(text, filler.end() if filler else position, measures)
     if unit is None or unit[0] in AMBIGUOUS:
         return None
     measure = measures.get(unit[0])
@@ -336,7 +363,7 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
     opened = _OPEN.match(text, at)
     if opened is None or opened.end() == at:
         return None
-    inner = _plain_measure(text, opened.end(), measures)
+    inner = measure_at(text, opened.end(), measures)
     if inner is None:
         reading = (
             amount_at(text, opened.end(), measures, whole=False)
@@ -348,32 +375,6 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
         inner = reading.amount, reading.amount.span.end
     close = _CLOSE.match(text, inner[1])
     return (inner[0], close.end(), (close[1] or "").lower() == "each") if close else None
-
-
-def _container(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
-    hyphen = UNIT_HYPHEN.match(text, at)
-    position = hyphen.end() if hyphen else skip(text, at)
-    _, position = size_at(text, position)
-    unit = unit_at(text, position, measures)
-    if unit is None or (measure := measures.get(unit[0])) is None or measure.kind != "count":
-        return None
-    return unit
-
-
-def _unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None, int]:
-    """ "1 tsp to 2 tsp" and "100g-120g": a unit that stands before the range sign is stepped over when the
-    same unit comes again after the second number."""
-    unit = unit_at(text, skip(text, at), measures)
-    if unit is None:
-        return None, at
-    sign = range_sign(text, unit[1])
-    if sign is None:
-        return None, at
-    second = number_at(text, sign)
-    if second is None:
-        return None, at
-    again = unit_at(text, skip(text, second.end), measures)
-    return (unit[0], unit[1]) if again is not None and again[0] == unit[0] else (None, at)
 
 
 def _refused(text: str, start: int, number: Number, measures: Measures) -> Reading:

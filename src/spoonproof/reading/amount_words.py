@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from spoonproof.model.recipe import Amount
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.numbers import Number, number_at, show
+from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
 _SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]{0,9}")
 HEDGE = re.compile(
@@ -24,7 +24,7 @@ _PHRASE = re.compile(
     r"(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
     r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)"
     r"|(?P<third>a third(?: of)?(?: an?)?)|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)"
-    r"|(?P<couple>a couple(?: of)?)|(?P<few>a few)"
+    r"|(?P<couple>a couple(?: of)?)|(?P<few>(?:a )?few)"
     r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)",
     re.I,
 )
@@ -36,7 +36,7 @@ _SIZE = re.compile(
     re.I,
 )
 FILLER = re.compile(
-    r"(?:heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
+    r"(?:x|×|heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
     r"|whole)[ \t]{1,9}",
     re.I,
 )
@@ -154,3 +154,30 @@ def show_amount(amount: Amount) -> str:
     if amount.unit != "piece" or amount.each is not None:
         words.append(amount.unit.replace("fl-oz", "fl oz").replace("weaning-spoon", "weaning spoon"))
     return " ".join(words)
+
+
+def container_at(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
+    """A unit that is counted (tin, bunch, sheet ...) at ``at``, after its size word."""
+    hyphen = UNIT_HYPHEN.match(text, at)
+    position = hyphen.end() if hyphen else skip(text, at)
+    _, position = size_at(text, position)
+    unit = unit_at(text, position, measures)
+    if unit is None or (measure := measures.get(unit[0])) is None or measure.kind != "count":
+        return None
+    return unit
+
+
+def unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None, int]:
+    """ "1 tsp to 2 tsp" and "100g-120g": a unit that stands before the range sign is stepped over when the
+    same unit comes again after the second number."""
+    unit = unit_at(text, skip(text, at), measures)
+    if unit is None:
+        return None, at
+    sign = range_sign(text, unit[1])
+    if sign is None:
+        return None, at
+    second = number_at(text, sign)
+    if second is None:
+        return None, at
+    again = unit_at(text, skip(text, second.end), measures)
+    return (unit[0], unit[1]) if again is not None and again[0] == unit[0] else (None, at)

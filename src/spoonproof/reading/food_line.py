@@ -8,16 +8,15 @@ nearest names, never a guess.
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 
 from spoonproof.model.finding import Finding
-from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
-from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved, share_of
+from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
+from spoonproof.reading.amount import Reading, amount_at, moved
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
     OF_ONE,
@@ -25,17 +24,17 @@ from spoonproof.reading.food_name import (
     LineDraft,
     draft_of,
     food_name,
-    names_food,
-    without_container,
 )
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
+from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
 from spoonproof.reading.runs import tokens_of
 from spoonproof.reading.times import find_times
 
-_TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
 _WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
+_NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
+_LAST_WORD = re.compile(r"[^\W\d_]+$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -46,9 +45,11 @@ def read_food_line(
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
     draft = draft_of(scalar, document)
-    reading = _read_amount(draft, foods, measures)
+    reading = leading_amount(draft, foods, measures)
     amount = reading.amount if reading else None
-    name = food_name(draft, foods, measures)
+    name = shared_head(draft, draft.open_text(), foods) or food_name(draft, foods, measures)
+    if name is None and amount is not None and (name := _unit_is_food(draft, amount, foods)) is not None:
+        amount = replace(amount, unit="piece")
     if name is None:
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
@@ -56,10 +57,19 @@ def read_food_line(
     if draft.amount_lost:
         amount = None
     elif amount is None and reading is None:
-        amount = _later_amount(draft, name, measures)
+        amount = later_amount(draft, name, measures)
     elif amount is not None:
-        amount = _later_bracket(draft, amount, name, measures)
+        amount = later_measure(draft, amount, name, measures)
     return _line(draft, scalar, amount, name, foods, measures), draft.findings
+
+
+def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | None:
+    """ "2 cloves", "4 rashers": nothing stands after the unit, and the unit's word is a food by itself."""
+    word = _LAST_WORD.search(draft.text.rstrip(" ."))
+    found = foods.match(word[0]) if word is not None else None
+    if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
+        return None
+    return FoodName(word.start(), word.end(), found.food)
 
 
 def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:
@@ -121,86 +131,9 @@ def food_from_mapping(
     )
 
 
-def _read_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
-    """The amount at the start, "juice of 1 lemon" included; its words are used up."""
-    text = draft.text
-    at = 0
-    lead = OF_ONE.match(text, len(text) - len(text.lstrip()))
-    if lead is not None:
-        at = lead.end()
-    reading = amount_at(text, at, measures)
-    if reading is None:
-        return None
-    long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
-    if long and not _is_piece(text, reading.end) and not names_food(text, reading.end, foods, measures):
-        return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
-    if reading.amount is not None and reading.amount.each is not None:
-        reading = without_container(text, reading, reading.amount.each, foods)
-    draft.report(reading.problems)
-    draft.use(reading.start, reading.end)
-    if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):
-        piece = _PIECE.match(text, reading.end)
-        if piece is not None:
-            draft.use(reading.end, piece.end())
-    amount = moved(reading.amount, draft.place) if reading.amount is not None else None
-    return reading._replace(amount=amount)
-
-
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
 _WHOLE_OTHER = re.compile(r"[ \t-]{0,9}(?:milk|grain|wheat|meal|cow|food)", re.I)
 _PLUS_EXTRA = re.compile(r"[, \t]{0,9}\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
-_PIECE = re.compile(
-    r"[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])",
-    re.I,
-)
-
-
-def _is_piece(text: str, at: int) -> bool:
-    return _PIECE.match(text, at) is not None
-
-
-def _later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount | None:
-    """An amount after the name: "parsnips, 300 g, peeled"; "rapeseed oil: 1 tsp"; "salt, to taste"."""
-    text = draft.open_text()
-    sizes = measures.cuts.find(text)
-    at = 0
-    while at < len(text):
-        inside = next((cut for cut in sizes if cut.start <= at < cut.end), None)
-        if inside is not None:
-            at = inside.end
-            continue
-        starts = at == 0 or text[at - 1] in " \t(,;:–—-"
-        if starts and (
-            text[at].isnumeric() or (text[at] in "-−" and at >= name.end and text[at + 1 : at + 2].isnumeric())
-        ):
-            reading = amount_at(text, at, measures)
-            if reading is not None:
-                draft.report(reading.problems)
-                draft.use(reading.start, reading.end)
-                return moved(reading.amount, draft.place) if reading.amount is not None else None
-        at += 1
-    taste = _TO_TASTE.search(text)
-    if taste is not None:
-        draft.use(taste.start(), taste.end())
-        return Amount(Fraction(0), Fraction(0), "", draft.place(taste.start(), taste.end()), to_taste=True)
-    return None
-
-
-def _later_bracket(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
-    """A weight in brackets after the name: "2 large sweet potatoes (about 500 g)"."""
-    text = draft.open_text()
-    at = text.find("(", name.end)
-    while at != -1:
-        found = bracket_at(text, at, measures)
-        if found is not None:
-            inner, end, each = found
-            draft.use(at, end)
-            measure = measures.get(amount.unit)
-            if inner.unit == "piece" or (measure is not None and measure.kind == "mass") or amount.each is not None:
-                return amount
-            return share_of(amount, moved(inner, draft.place), each)
-        at = text.find("(", at + 1)
-    return amount
 
 
 def _say_missing(draft: LineDraft, reading: Reading | None) -> None:
@@ -228,7 +161,8 @@ def _line(
     lead = OF_ONE.match(text, len(text) - len(text.lstrip())) if name is not None else None
     food = name.food if name is not None else None
     if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
-        amount = _part_after(draft, amount, name, food, foods, measures)
+        amount = part_after(draft, amount, name, food, foods, measures)
+    offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
     if lead is not None:
@@ -243,13 +177,13 @@ def _line(
         state = "canned"
         if food is not None:
             food = _in_state(draft, food, state, amount.span, foods)
-    amount = _checked(draft, amount, food, foods)
+    amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)
     extra = _PLUS_EXTRA.search(draft.open_text())
     if extra is not None:
         draft.use(extra.start(), extra.end())
     rest = _rest(draft, measures)
-    return FoodLine(
+    line = FoodLine(
         text=text,
         span=scalar.span,
         name=text[name.start : name.end] if name is not None else "",
@@ -261,6 +195,7 @@ def _line(
         state=state,
         rest=rest,
     )
+    return replace(line, choices=choices_of(line, draft, name, offered, foods)) if name and offered else line
 
 
 def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[Cut, ...]:
@@ -322,50 +257,12 @@ def _in_state(draft: LineDraft, food: str, state: str, where: Span, foods: Foods
     return food
 
 
-def _checked(draft: LineDraft, amount: Amount | None, food: str | None, foods: Foods) -> Amount | None:
-    """An ounce of a liquid is a weight or a volume: refused, both readings named."""
-    if amount is None or food is None or amount.unit != "oz" or "by weight" in draft.text:
-        return amount
-    record: Food | None = foods.get(food)
-    if record is None or record.hardness != "liquid":
-        return amount
-    draft.findings.append(
-        kitchen_fault(
-            "ambiguous-unit",
-            draft.document,
-            amount.span,
-            f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces.",
-            "Write fl oz, or g.",
-        )
-    )
-    return None
-
-
-def _part_after(
-    draft: LineDraft, amount: Amount, name: FoodName, food: str | None, foods: Foods, measures: Measures
-) -> Amount:
-    """ "2 garlic cloves", "3 celery sticks": the unit stands after the name, or closes it."""
-    words = tokens_of(draft.text[name.start : name.end])
-    closing = measures.unit(words[-1][2]) if len(words) > 1 else None
-    record = foods.get(food) if food is not None else None
-    if closing is not None and record is not None and any(one.unit == closing for one in record.portions):
-        return replace(amount, unit=closing)
-    beside = draft.text[name.end :].partition(",")[0]  # not "1 banana, slices"
-    for _, end, word in tokens_of(beside)[:1]:
-        unit = measures.unit(word)
-        measure = measures.get(unit) if unit else None
-        if unit is not None and measure is not None and measure.kind in ("count", "about"):
-            draft.use(name.end, name.end + end)
-            return replace(amount, unit=unit)
-    return amount
-
-
 def _rest(draft: LineDraft, measures: Measures) -> str:
     text = draft.open_text()
     known = bytearray(len(text))
     for word in measures.preparations.find(text):
         known[word.start : word.end] = b"\1" * (word.end - word.start)
-    for beside in _WITH_THE_OTHERS.finditer(text):
+    for beside in (*_WITH_THE_OTHERS.finditer(text), *_NOTE.finditer(draft.text)):
         known[beside.start() : beside.end()] = b"\1" * (beside.end() - beside.start())
     if measures.preparations.find(draft.text, ("prepared", "state")):
         for time in find_times(text):  # "soaked for 6-8 hours"

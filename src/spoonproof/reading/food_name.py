@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from difflib import get_close_matches
+from typing import NamedTuple
 
 from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.amount import Problem, Reading
@@ -25,7 +26,7 @@ OF_ONE = re.compile(
     r"|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
     re.I,
 )
-_BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])")
+_BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])/(?=[^\W\d_])")
 _WORD_OF = re.compile(r"[ \t]*(?P<word>[^\W\d_]{2,20})[ \t]+of[ \t]+", re.I)
 _PREPOSITION = re.compile(
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])"
@@ -47,6 +48,7 @@ class LineDraft:
     document: Document
     used: bytearray
     amount_lost: bool = False  # the word after the number is no unit, so the number counts for nothing
+    offered: list[Alternative] = field(default_factory=list)  # foods that share their last word with the line's own
     findings: list[Finding] = field(default_factory=list)
 
     def use(self, start: int, end: int) -> None:
@@ -77,6 +79,16 @@ class FoodName:
     start: int
     end: int
     food: str | None
+
+
+class Alternative(NamedTuple):
+    """``text[start:end]`` names ``food``, offered in the place of the line's own by words that begin at ``says``."""
+
+    start: int
+    end: int
+    food: str
+    says: int
+    amount: Amount | None = None
 
 
 def draft_of(scalar: Scalar, document: Document) -> LineDraft:
@@ -295,12 +307,16 @@ def names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
     return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
 
 
-def without_container(text: str, reading: Reading, each: Amount, foods: Foods) -> Reading:
-    """ "150 g bottle gourd": the container is the first word of the food's name."""
+def without_container(text: str, reading: Reading, each: Amount | None, foods: Foods) -> Reading:
+    """ "150 g bottle gourd", "1 bottle gourd": the container is the first word of the food's name."""
     word = _LAST_WORD.search(text, reading.start, reading.end)
-    if word is None or word.start() < each.span.end:
+    if word is None or (each is not None and word.start() < each.span.end):
         return reading
     found = foods.match(_BEFORE_BREAK.match(text, word.start())[0])  # type: ignore[index]
     if found is None or found.start or word.start() + found.end <= word.end():
         return reading
+    if each is None:
+        assert reading.amount is not None
+        end = word.start()
+        return reading._replace(amount=replace(reading.amount, unit="piece", span=Span(reading.start, end)), end=end)
     return reading._replace(amount=each, end=each.span.end)

@@ -268,6 +268,9 @@ class Names:
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
         lines = lines or tuple(i for i, line in enumerate(self.lines) if self._related(food, line.food))
+        lines = lines or tuple(
+            i for i, line in enumerate(self.lines) if any(self._related(food, one.food) for one in line.choices)
+        )
         if not lines:  # "horseradish and lemon" where the list has lemon juice
             lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"

@@ -26,7 +26,8 @@ def food_items(dish: Dish, links: RecipeLinks) -> tuple[FoodItem, ...]:
                 name=name,
                 shown=shown(line.amount, holds),
                 detail=detail,
-                swaps=tuple(choice.text for choice in line.choices),
+                # Those that the line itself offers ("or olive oil") stand in its words.
+                swaps=tuple(choice.text for choice in line.choices if choice.text != line.text),
                 bowl=bowls.get(index) or "",
                 recipe=links(line.recipe) if line.recipe else None,
                 text=line.text,

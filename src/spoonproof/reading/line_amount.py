@@ -1,0 +1,152 @@
+"""The amount of a food line, wherever on the line it stands: before the name, after it, or in two parts."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import Amount
+from spoonproof.model.record import replace
+from spoonproof.reading.amount import Reading, amount_at, bracket_at, measure_at, moved, share_of
+from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, names_food, without_container
+from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.runs import tokens_of
+
+_TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
+_PIECE = re.compile(
+    r"[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])",
+    re.I,
+)
+_APART = re.compile(r"[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)", re.I)
+_EACH = re.compile(r"[ \t]{0,3}each\b", re.I)
+
+
+def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
+    """The amount at the start, "juice of 1 lemon" included; its words are used up."""
+    text = draft.text
+    at = 0
+    lead = OF_ONE.match(text, len(text) - len(text.lstrip()))
+    if lead is not None:
+        at = lead.end()
+    reading = amount_at(text, at, measures)
+    if reading is None:
+        return None
+    long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
+    if long and not _is_piece(text, reading.end) and not names_food(text, reading.end, foods, measures):
+        return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
+    if reading.amount is not None and (reading.amount.each is not None or reading.amount.unit == "bottle"):
+        reading = without_container(text, reading, reading.amount.each, foods)
+    draft.report(reading.problems)
+    draft.use(reading.start, reading.end)
+    if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):
+        piece = _PIECE.match(text, reading.end)
+        if piece is not None:
+            draft.use(reading.end, piece.end())
+    amount = moved(reading.amount, draft.place) if reading.amount is not None else None
+    return reading._replace(amount=amount)
+
+
+def _is_piece(text: str, at: int) -> bool:
+    return _PIECE.match(text, at) is not None
+
+
+def later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount | None:
+    """An amount after the name: "parsnips, 300 g, peeled"; "rapeseed oil: 1 tsp"; "salt, to taste"."""
+    text = draft.open_text()
+    sizes = measures.cuts.find(text)
+    at = 0
+    while at < len(text):
+        inside = next((cut for cut in sizes if cut.start <= at < cut.end), None)
+        if inside is not None:
+            at = inside.end
+            continue
+        starts = at == 0 or text[at - 1] in " \t(,;:–—-"
+        if starts and (
+            text[at].isnumeric() or (text[at] in "-−" and at >= name.end and text[at + 1 : at + 2].isnumeric())
+        ):
+            reading = amount_at(text, at, measures)
+            if reading is not None:
+                draft.report(reading.problems)
+                draft.use(reading.start, reading.end)
+                return moved(reading.amount, draft.place) if reading.amount is not None else None
+        at += 1
+    taste = _TO_TASTE.search(text)
+    if taste is not None:
+        draft.use(taste.start(), taste.end())
+        return Amount(Fraction(0), Fraction(0), "", draft.place(taste.start(), taste.end()), to_taste=True)
+    return None
+
+
+def later_measure(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
+    """A weight in brackets after the name: "2 large sweet potatoes (about 500 g)"."""
+    text = draft.open_text()
+    at = text.find("(", name.end)
+    while at != -1:
+        found = bracket_at(text, at, measures)
+        if found is not None:
+            inner, end, each = found
+            draft.use(at, end)
+            measure = measures.get(amount.unit)
+            if inner.unit == "piece" or (measure is not None and measure.kind == "mass") or amount.each is not None:
+                return amount
+            return share_of(amount, moved(inner, draft.place), each)
+        at = text.find("(", at + 1)
+    return _apart(draft, amount, name, measures)
+
+
+def _apart(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
+    """A weight after a comma or dash beside a count: "1 apple, about 80 g", "4 pork chops, 400 g each"."""
+    measure = measures.get(amount.unit)
+    if amount.each is not None or amount.to_taste or measure is None or measure.kind != "count":
+        return amount
+    text = draft.open_text()
+    for sign in _APART.finditer(text, name.end):
+        found = measure_at(text, sign.end(), measures)
+        if found is None:
+            continue
+        inner, end = found
+        each = _EACH.match(text, end)
+        draft.use(sign.end(), each.end() if each else end)
+        return share_of(amount, moved(inner, draft.place), each is not None)
+    return amount
+
+
+def checked_ounces(draft: LineDraft, amount: Amount | None, food: str | None, foods: Foods) -> Amount | None:
+    """An ounce of a liquid is a weight or a volume: refused, both readings named."""
+    if amount is None or food is None or amount.unit != "oz" or "by weight" in draft.text:
+        return amount
+    record: Food | None = foods.get(food)
+    if record is None or record.hardness != "liquid":
+        return amount
+    draft.findings.append(
+        kitchen_fault(
+            "ambiguous-unit",
+            draft.document,
+            amount.span,
+            f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces.",
+            "Write fl oz, or g.",
+        )
+    )
+    return None
+
+
+def part_after(
+    draft: LineDraft, amount: Amount, name: FoodName, food: str | None, foods: Foods, measures: Measures
+) -> Amount:
+    """ "2 garlic cloves", "3 celery sticks": the unit stands after the name, or closes it."""
+    words = tokens_of(draft.text[name.start : name.end])
+    closing = measures.unit(words[-1][2]) if len(words) > 1 else None
+    record = foods.get(food) if food is not None else None
+    if closing is not None and record is not None and any(one.unit == closing for one in record.portions):
+        return replace(amount, unit=closing)
+    beside = draft.text[name.end :].partition(",")[0]  # not "1 banana, slices"
+    for _, end, word in tokens_of(beside)[:1]:
+        unit = measures.unit(word)
+        measure = measures.get(unit) if unit else None
+        if unit is not None and measure is not None and measure.kind in ("count", "about"):
+            draft.use(name.end, name.end + end)
+            return replace(amount, unit=unit)
+    return amount

@@ -1,0 +1,48 @@
+"""Foods that a line offers in the place of its own become choices, so that nothing in them is unseen."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.reading.readings import amount_words, read_line
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "choices"),
+    [
+        ("1 tsp olive oil (or unsalted butter)", "olive-oil", ["butter"]),
+        ("500 ml olive, sunflower or vegetable oil", "olive-oil", ["sunflower-oil", "rapeseed-oil"]),
+        ("2 cups hot beef or chicken stock", "beef-stock", ["chicken-stock"]),
+        ("2 tbsp butter or coconut oil", "butter", ["coconut-oil"]),
+        ("300 g mixed fish (e.g. salmon, cod, smoked haddock)", "mixed-fish", ["salmon", "cod", "smoked-haddock"]),
+        ("1 tbsp oil (olive)", "rapeseed-oil", ["olive-oil"]),
+        ("1 cup dried red lentils/split peas", "red-lentils", ["split-peas"]),
+        ("1/4 cup maple syrup or honey", "maple-syrup", ["honey"]),
+        ("100 g peas, fresh or frozen", "pea", []),
+    ],
+)
+def test_what_may_stand_in_is_a_choice(text: str, food: str, choices: list[str]) -> None:
+    line, found, _ = read_line(text)
+    assert (line.food.split("-frozen")[0] if line.food else None) == food
+    assert [choice.food for choice in line.choices] == choices
+    assert found == []
+
+
+@pytest.mark.parametrize(
+    "text", ["100 g peas with butter", "100 g peas and butter", "1 apple, no butter or honey", "100 g rice plus an egg"]
+)
+def test_what_is_added_or_denied_is_no_choice(text: str) -> None:
+    assert read_line(text)[0].choices == ()
+
+
+def test_each_choice_has_its_own_amount_and_what_is_done_to_it() -> None:
+    line, _, document = read_line("10 grapes, quartered, or 20 g raisins, chopped")
+    (raisins,) = line.choices
+    assert (amount_words(line.amount), amount_words(raisins.amount)) == ("10 piece", "20 g")
+    assert "quarter" in {cut.shape for cut in line.cuts}
+    assert {cut.shape for cut in raisins.cuts} == {"chopped"}
+    assert document.at(raisins.name_span) == "raisins"
+
+
+def test_an_offered_food_that_nobody_knows_is_said() -> None:
+    assert {fault.rule for fault in read_line("1 tsp olive oil or blorp")[1]} == {"words-not-understood"}
