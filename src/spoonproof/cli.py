@@ -6,10 +6,8 @@ configuration; 3 a fault of ours or of the machine.
 
 from __future__ import annotations
 
-import contextlib
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
 
 from spoonproof import __version__
 
@@ -34,7 +32,7 @@ class UsageError(Exception):
     """Arguments, channel or configuration that cannot be used: exit 2 with these words."""
 
 
-def command() -> NoReturn:
+def command() -> None:
     """``main`` as a process: it ends with the exit code, and without taking apart what it holds.
 
     Taking a command's tables apart object by object took a fifth of its time. Where something waits for the end of
@@ -46,12 +44,14 @@ def command() -> NoReturn:
     code = main()
     threads = sys.modules.get("threading")
     waiting = getattr(atexit, "_ncallbacks", lambda: 1)() or (threads is not None and threads.active_count() > 1)
-    if not waiting:
-        with contextlib.suppress(OSError, ValueError):
-            sys.stdout.flush()
-            sys.stderr.flush()
-            os._exit(code)
-    sys.exit(code)
+    if waiting:
+        sys.exit(code)
+    try:
+        sys.stdout.flush()
+        sys.stderr.flush()
+    except (OSError, ValueError):
+        sys.exit(code)
+    os._exit(code)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -16,11 +16,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from spoonproof import __version__
+from spoonproof.model.record import replace
 from spoonproof.reading.bundle import bundle_root
 
 if TYPE_CHECKING:
     from spoonproof.claims.lexicon import Lexicon
+    from spoonproof.feeding.tables import FeedingTables
+    from spoonproof.foods.changes import Changes
     from spoonproof.knowledge import Knowledge
+    from spoonproof.reading.measures import Measures
 
 PACKAGE = Path(__file__).resolve().parent
 FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
@@ -28,24 +32,31 @@ _PACKED_FOODS = ("foods", "values", "sources", "portions")
 _CODE = ("", "claims", "claims/finding", "claims/judging", "cooking", "feeding", "foods", "model", "reading")
 
 
-class Packed(Mapping[str, Any]):
-    """A mapping whose values are unpacked one by one, when asked for."""
+class Packed(Mapping[Any, Any]):
+    """A mapping whose values are unpacked one by one, each when it is first asked for."""
 
-    def __init__(self, packed: Mapping[str, bytes]) -> None:
+    def __init__(self, packed: Mapping[Any, bytes]) -> None:
         self._packed = packed
+        self._unpacked: dict[Any, Any] = {}
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return Packed, (self._packed,)
 
     @classmethod
-    def of(cls, values: Mapping[str, Any]) -> Packed:
+    def of(cls, values: Mapping[Any, Any]) -> Packed:
         """``values`` packed."""
         return cls({key: pickle.dumps(value, 5) for key, value in values.items()})
 
-    def __getitem__(self, key: str) -> Any:
-        return pickle.loads(self._packed[key])
+    def __getitem__(self, key: Any) -> Any:
+        found = self._unpacked.get(key)
+        if found is None:
+            found = self._unpacked[key] = pickle.loads(self._packed[key])
+        return found
 
     def __contains__(self, key: object) -> bool:
         return key in self._packed
 
-    def __iter__(self) -> Iterator[str]:
+    def __iter__(self) -> Iterator[Any]:
         return iter(self._packed)
 
     def __len__(self) -> int:
@@ -93,6 +104,28 @@ def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
     return Lexicon(_Node(next=Branches(branches)), automaton, *rest)
 
 
+def pack_feeding(tables: FeedingTables) -> FeedingTables:
+    """The feeding tables with their phrases laid out, and their rows packed table by table."""
+    from spoonproof.feeding.allergens import of_text
+    from spoonproof.feeding.contradictions import contradictions
+
+    of_text("", tables)
+    contradictions((), tables)
+    return replace(tables, rows=Packed.of(tables.rows))
+
+
+def pack_changes(changes: Changes) -> Changes:
+    """The retention factors, packed way by way."""
+    return replace(changes, factors=Packed.of(changes.factors))
+
+
+def pack_measures(read: Callable[[str], Measures]) -> Packed:
+    """The measures of every system."""
+    from spoonproof.reading.measures import SYSTEMS
+
+    return Packed.of({system: read(system) for system in SYSTEMS})
+
+
 def register_days(register: Any) -> tuple[str, str]:
     """The first and last ISO day on which the register finds no date of its own past or still to come."""
     entries = register.entries
@@ -103,7 +136,10 @@ PARTS: Mapping[str, Callable[[Knowledge], Any]] = {
     "foods": lambda known: pack_foods(known.food_data()),
     "lexicon": lambda known: pack_lexicon(known.read_lexicon()),
     "register": lambda known: (made := known.read_register(""), register_days(made[0])),
-    "feeding": lambda known: known.read_feeding(),
+    "feeding": lambda known: pack_feeding(known.read_feeding()),
+    "changes": lambda known: pack_changes(known.read_changes()),
+    "intakes": lambda known: known.read_intakes(),
+    "measures": lambda known: pack_measures(known.read_measures),
     "verbs": lambda known: known.read_verbs(),
     "cook_times": lambda known: known.read_cook_times(),
     "sources": lambda known: dict(known.read_sources()),

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from spoonproof.reading.measures import Measures
 
 FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
+MEASURE_TABLES = ("measures", "cuts", "preparations")
 FEEDING_TABLES = (
     "feeding_foods",
     "choking",
@@ -104,6 +105,10 @@ class Knowledge:
     @cached_property
     def changes(self) -> Changes:
         """What cooking keeps of vitamins and minerals, and of the weight."""
+        return self._made("changes", "shared/retention.csv", "shared/yields.csv") or self.read_changes()
+
+    def read_changes(self) -> Changes:
+        """``changes`` from the files."""
         from spoonproof.foods.changes import Changes
 
         return Changes.from_rows(self.rows("retention"), self.rows("yields"))
@@ -111,6 +116,10 @@ class Knowledge:
     @cached_property
     def intakes(self) -> Intakes:
         """A day's reference intakes by authority and age."""
+        return self._made("intakes", "shared/intakes.csv") or self.read_intakes()
+
+    def read_intakes(self) -> Intakes:
+        """``intakes`` from the files."""
         from spoonproof.foods.intakes import Intakes
 
         return Intakes.from_rows(self.rows("intakes"))
@@ -162,13 +171,17 @@ class Knowledge:
 
     def measures(self, system: str) -> Measures:
         """The kitchen measures of one system: UK, US, metric or AU."""
+        if system not in self._measures:
+            made = self._made("measures", *(f"shared/{table}.csv" for table in MEASURE_TABLES)) or {}
+            self._measures[system] = made[system] if system in made else self.read_measures(system)
+        return self._measures[system]
+
+    def read_measures(self, system: str) -> Measures:
+        """``measures`` from the files."""
         from spoonproof.reading.measures import Measures
 
-        if system not in self._measures:
-            self._measures[system] = Measures.from_rows(
-                self.rows("measures"), system, self.rows("cuts"), self.rows("preparations")
-            )
-        return self._measures[system]
+        rows, cuts, preparations = (self.rows(table) for table in MEASURE_TABLES)
+        return Measures.from_rows(rows, system, cuts, preparations)
 
     @cached_property
     def lexicon(self) -> Lexicon:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from functools import lru_cache
 from itertools import product
+from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
@@ -38,8 +38,8 @@ class Contradiction:
 def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[Contradiction]:
     """Every statement of ``passages`` that contradicts a caution; those marked ``leave`` and those turned
     round in their own clause ("never leave her alone") are none."""
-    rows = {row.text("id"): row for row in tables.rows.get("contradictions", ())}
-    patterns = _patterns(tuple((key, tuple(row.items("phrases"))) for key, row in rows.items()))
+    rows = tables.by_id("contradictions")
+    patterns = _patterns(tables)
     found: list[Contradiction] = []
     for passage in passages:
         if passage.leave is not None or passage.kind == "shows":
@@ -62,9 +62,12 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     return found
 
 
-@lru_cache(maxsize=4)
-def _patterns(phrases: tuple[tuple[str, tuple[str, ...]], ...]) -> _Patterns:
-    return _Patterns(dict(phrases))
+def _patterns(tables: FeedingTables) -> _Patterns:
+    """The phrases of the table, spelled out once."""
+    if "contradictions" not in tables.spelled_out:
+        rows = tables.by_id("contradictions")
+        tables.spelled_out["contradictions"] = _Patterns({key: row.items("phrases") for key, row in rows.items()})
+    return cast("_Patterns", tables.spelled_out["contradictions"])
 
 
 class _Patterns:

@@ -82,6 +82,9 @@ class FeedingTables:
         default_factory=dict, compare=False, repr=False
     )  # kinds.py's
     labels: dict[object, object] = field(default_factory=dict, compare=False, repr=False)  # allergens.py's memory
+    spelled_out: dict[str, object] = field(
+        default_factory=dict, compare=False, repr=False
+    )  # contradictions.py's memory
 
     def by_id(self, table: str) -> Mapping[str, Row]:
         """A table's rows by id, laid out once."""
