@@ -86,7 +86,7 @@ def _left_out(claim: Claim, register: Register) -> bool:
     said = [plain(subject) for subject in claim.subjects]
     if not said:
         return False
-    if any(f" {no}{said[0]}" in words for no in ("no", "without", "minus", "neither")):
+    if any(f" {no}{said[0]}" in words for no in ("no", "no added", "without", "without added", "minus", "neither")):
         return True
     listed = {word for name in named_absent(claim, register) for word in register.allergens.words[name]}
     return all(subject.strip() in listed for subject in said)

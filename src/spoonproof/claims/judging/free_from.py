@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from spoonproof.claims.judging.polarity import without_phrases
 from spoonproof.claims.judging.probes import AnyProbe
@@ -10,6 +11,7 @@ from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
+from spoonproof.model.finding import SourceRef
 
 _LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
 _ENDS = re.compile(r"(.*) free ")
@@ -36,6 +38,29 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
     return tuple(name for name in found if name != "gluten" or "wheat" not in found or " gluten " in region)
 
 
+def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:
+    """The truth of a list of what is left out that no entry is about; None where it names no allergen.
+
+    That no ingredient brings gluten is not that there is none: it stays unproven.
+    """
+    named = named_absent(claim, register)
+    if claim.kind != "allergen" or not named:
+        return None
+    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
+    wording = f"made without {' or '.join(named)}"
+    brings = {allergen: probe.bringing(allergen) for allergen in named}
+    for allergen, foods in brings.items():
+        if foods:
+            return Verdict("false", _contains(allergen, foods), None, refs, harm=3)
+    if any(probe.contains(allergen) != "no" for allergen in named) or "gluten" in named:
+        return Verdict("unproven", "Whether all of it is left out is not known here.", None, refs, wording, harm=3)
+    return Verdict("true", "It holds for what goes in.", None, refs, wording)
+
+
+def _contains(allergen: str, foods: Sequence[str]) -> str:
+    return f"It contains {allergen}, from {' and '.join(food.replace('-', ' ') for food in foods)}."
+
+
 def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Register) -> None:
     """Take back that it is true where one of the allergens named goes in, or where that is not known."""
     computed = verdict.entry is not None and verdict.entry.truth == "computed"
@@ -47,10 +72,9 @@ def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Regist
     for allergen in named:
         if probe.contains(allergen) == "no":
             continue
-        foods = [food.replace("-", " ") for food in probe.bringing(allergen)]
+        foods = probe.bringing(allergen)
         verdict.truth = "false" if foods else "unproven"
-        said = f"It contains {allergen}, from {' and '.join(foods)}."
-        verdict.why = said if foods else f"Whether {allergen} goes in is not known."
+        verdict.why = _contains(allergen, foods) if foods else f"Whether {allergen} goes in is not known."
         verdict.wording, verdict.harm = None, 3
         verdict.steps.append(f"named as absent: {allergen}, which {'goes in' if foods else 'is not known'}")
         if foods:

@@ -76,7 +76,9 @@ def taken_back(claim: Claim, register: Register) -> bool:
     that", "there is no evidence that"."""
     if claim.polarity not in ("denies", "refutes"):
         return False
-    return frames(claim, register) == 1 or has_any(plain(_before(claim)), register.words.get("not shown", ()))
+    answered_no = claim.polarity == "refutes" and _answer(claim) in _NO
+    shown = has_any(plain(_before(claim)), register.words.get("not shown", ()))
+    return frames(claim, register) == 1 or shown or answered_no
 
 
 def frames(claim: Claim, register: Register) -> int:
