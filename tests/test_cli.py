@@ -64,6 +64,17 @@ def test_a_new_channel_checks_clean(new_channel: Path, capsys: pytest.CaptureFix
     assert main(["check"]) == 0, capsys.readouterr().out
 
 
+@pytest.mark.parametrize("name", ["../x", "a/b", "..", "a\\b"])
+def test_a_path_is_no_name_of_a_recipe(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "channel.yaml").write_text("title: Here\nmeasures: UK\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    assert main(["new", "recipe", name]) == 2
+    assert "is a path" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.rglob("*")] == ["channel.yaml"]
+
+
 def test_new_never_overwrites(new_channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
     recipe = new_channel / "recipes" / "potato-and-courgette-mash.md"
     before = recipe.read_bytes()

@@ -16,7 +16,7 @@ from spoonproof.knowledge import Knowledge
 from spoonproof.model.channel import Channel
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Document
 
 if TYPE_CHECKING:
@@ -62,10 +62,8 @@ class Recipes(Mapping[str, Recipe]):
         self._folder = folder
 
     @cached_property
-    def _paths(self) -> dict[str, Path]:
-        from spoonproof.reading.slugs import slug_of
-
-        return {slug_of(Document(path.name, "")): path for path in self._folder.recipe_paths}
+    def _paths(self) -> Mapping[str, Path]:
+        return slugs_of(self._folder.recipe_paths)
 
     def __getitem__(self, slug: str) -> Recipe:
         recipe = self._folder.read(self._paths[slug]).recipe
@@ -81,6 +79,13 @@ class Recipes(Mapping[str, Recipe]):
 
     def __bool__(self) -> bool:
         return bool(self._paths)
+
+
+def slugs_of(paths: Sequence[Path]) -> Mapping[str, Path]:
+    """Recipe files by slug; of two that have the same the last."""
+    from spoonproof.reading.slugs import slug_of
+
+    return {slug_of(Document(path.name, "")): path for path in paths}
 
 
 def find_channel(start: Path) -> Path:
@@ -178,7 +183,25 @@ class ChannelFolder:
         path = path.absolute()
         if path not in self._read:
             self._read[path] = self._read_afresh(path)
-        return self._read[path]
+        file = self._read[path]
+        if file.recipe is not None and any(one.recipe and one.recipe not in self._slugs for one in file.recipe.foods):
+            from spoonproof.reading.titles import with_slugs
+
+            recipe = with_slugs(file.recipe, self._by_title, self._slugs)
+            file = self._read[path] = replace(file, recipe=recipe)
+        return file
+
+    @cached_property
+    def _slugs(self) -> Mapping[str, Path]:
+        return slugs_of(self.recipe_paths)
+
+    @cached_property
+    def _by_title(self) -> Mapping[str, tuple[str, ...]]:
+        """The slugs of recipes by their titles; only what stands in the heads is looked at."""
+        from spoonproof.reading.titles import slugs_by_title, title_in
+
+        documents = ((slug, self._document(path, self.shown(path))[0]) for slug, path in self._slugs.items())
+        return slugs_by_title((slug, title_in(document.text)) for slug, document in documents if document is not None)
 
     def _document(self, path: Path, shown: str) -> tuple[Document | None, list[Finding]]:
         """The text of one of the channel's files; an editor answers with what is not yet saved."""

@@ -56,8 +56,11 @@ def _new_channel(options: Namespace) -> int:
 
 
 def _new_recipe(options: Namespace) -> int:
+    from spoonproof.cli import UsageError
     from spoonproof.starters import RECIPE
 
+    if re.search(r"[/\\]|^\.", options.name):
+        raise UsageError(f"{options.name!r} is a path: give the recipe's name alone, it goes into recipes/")
     folder = open_channel(options)
     path = folder.root / "recipes" / f"{slug_of(options.name)}.md"
     _refuse_existing(path)

@@ -296,7 +296,8 @@ def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
         rows.append(("Makes about", f"{_grams(facts.grams.mid)} for the baby's bowl"))
     if recipe.makes is not None:
         each = f" of {recipe.makes.grams:g} g" if recipe.makes.grams else ""
-        rows.append(("Portions", f"{recipe.makes.count}{each}"))
+        portions = f"{recipe.makes.count}{each}" if recipe.makes.ml is None else f"{recipe.makes.ml:g} ml in all"
+        rows.append(("Portions", portions))
     if plan.total:
         rows.append(("Time", f"{round(plan.total)} min, {round(plan.hands_on)} of them with your hands"))
     words = [label.word for label in dish.allergen_labels]

@@ -223,7 +223,7 @@ def _weighed(recipe: Recipe) -> Grams | None:
 
 def _portion(recipe: Recipe, batch: Grams) -> tuple[int | None, Grams | None]:
     makes = recipe.makes
-    if makes is None or makes.count <= 0:
+    if makes is None or makes.count <= 0 or makes.ml is not None:  # a batch by volume says no portion
         return None, None
     if makes.grams is not None and makes.grams > 0:
         return makes.count, Grams(makes.grams, makes.grams, makes.grams)

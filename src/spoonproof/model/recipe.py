@@ -141,12 +141,14 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Makes:
-    """``count`` portions of ``grams`` each; grams None when only a number was written."""
+    """``count`` portions of ``grams`` each; grams None when only a number was written. ``ml``: all of it by volume
+    where that was written instead ("900 ml" of a stock): one batch, its portions left open."""
 
     count: int
     grams: float | None
     span: Span
     family: str = ""  # what is left for the family, in the author's words
+    ml: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ Nothing here judges the dish. What a person wrote never raises: all faults of a 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 
 from spoonproof.model.finding import Finding
@@ -27,6 +28,7 @@ from spoonproof.reading.typed import Sink, Values, is_empty, nearest, parse_colo
 from spoonproof.reading.yaml_tree import read_yaml
 
 _NOTHING = Text("", NOWHERE)
+_TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
 
 
 def read_recipe(
@@ -167,6 +169,8 @@ class _Reader:
     def _recipe_line(self, line: FoodLine) -> FoodLine:
         slug = (line.recipe or "").removesuffix(".md")
         problem = slug_problem(slug)
+        if problem and _TITLE.fullmatch(slug) and not slug_problem(suggested(slug)):
+            return replace(line, recipe=suggested(slug))  # a title, looked up among the channel's
         if problem:
             self.sink.add("unsafe-slug", short(line.name_span), f"This can't be the name of a recipe: {problem}.")
             return replace(line, recipe=None)
@@ -242,13 +246,14 @@ def _makes(values: Values) -> Makes | None:
     if made is None:
         return None
     if not isinstance(made, Values):
-        return Makes(*made, values.span(keys.MAKES) or NOWHERE)
+        count, each, ml = made
+        return Makes(count, each, values.span(keys.MAKES) or NOWHERE, ml=ml)
     portions = made.get(keys.MAKES_PORTIONS)
     if portions is None:
         return None
-    count, each = portions
+    count, each, ml = portions
     family = made.or_else(keys.MAKES_FAMILY, "")
-    return Makes(count, made.or_else(keys.MAKES_GRAMS, each), made.mapped.span, family)
+    return Makes(count, made.or_else(keys.MAKES_GRAMS, each), made.mapped.span, family, ml)
 
 
 def _keeps(values: Values) -> Keeps | None:

@@ -43,6 +43,12 @@ _MAKES = re.compile(
     r"(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?(?:\s{1,4}each)?\)?",
     re.IGNORECASE,
 )
+_VOLUME = re.compile(
+    r"(?:(?:makes|about|around|approx\.?)\s{1,4}){0,2}(?P<number>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}"
+    r"(?P<unit>ml|millilit(?:re|er)s?|cl|dl|l|lit(?:re|er)s?)\b(?:\s{1,4}(?:in all|in total|altogether))?",
+    re.IGNORECASE,
+)
+_ML = {"m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0}
 _KEEP = re.compile(
     r"(?P<place>fridge|freezer|refrigerator|refrigerated|frozen|chilled)\s{0,4}:?\s{0,4}(?:for\s{1,4}|up to\s{1,4})?"
     r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)",
@@ -92,13 +98,20 @@ def _months_named() -> Reader[tuple[Text, ...]]:
     return Reader(words, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}, read)
 
 
-def _makes() -> Reader[tuple[int, float | None]]:
-    """(portions, grams of one or None) of "9 x 60 g"."""
+def _makes() -> Reader[tuple[int, float | None, float | None]]:
+    """(portions, grams of one or None, millilitres of all or None) of "9 x 60 g" or "900 ml"."""
 
-    def parse(node: Scalar, sink: Sink) -> tuple[int, float | None] | None:
+    def parse(node: Scalar, sink: Sink) -> tuple[int, float | None, float | None] | None:
+        volume = _VOLUME.fullmatch(node.value.strip())
+        if volume is not None:
+            ml = float(volume["number"]) * _ML[volume["unit"][0].lower()]
+            if 0 < ml <= 100_000:
+                return 1, None, ml
+            sink.add("number-out-of-range", short(node.span), f"{shown(node)} is too small or too large to be meant.")
+            return None
         match = _MAKES.fullmatch(node.value.strip())
         if match is None:
-            wrong(node, sink, "what it makes, like 9 x 60 g")
+            wrong(node, sink, "what it makes, like 9 x 60 g, or 900 ml")
             return None
         count = int(match["count"])
         each = (
@@ -107,9 +120,10 @@ def _makes() -> Reader[tuple[int, float | None]]:
         if count == 0 or each == 0 or count > 1000 or (each or 0) > 20_000:
             sink.add("number-out-of-range", short(node.span), f"{shown(node)} is too small or too large to be meant.")
             return None
-        return count, each
+        return count, each, None
 
-    return scalar("what it makes, like 9 x 60 g", {"type": ["string", "integer"], "examples": ["9 x 60 g"]}, parse)
+    schema = {"type": ["string", "integer"], "examples": ["9 x 60 g", "900 ml"]}
+    return scalar("what it makes, like 9 x 60 g", schema, parse)
 
 
 def _keeps() -> Reader[tuple[float | None, float | None]]:

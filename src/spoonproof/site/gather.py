@@ -69,7 +69,7 @@ def recipe_page(
         texture=recipe.texture.value if recipe.texture else "",
         next=_next(recipe),
         portions=_portions(recipe),
-        servings=recipe.makes.count if recipe.makes else None,
+        servings=recipe.makes.count if recipe.makes and recipe.makes.ml is None else None,
         portion_grams=recipe.makes.grams if recipe.makes else None,
         minutes=round(max(worked.total, worked.hands_on)) or None,  # a reader has two hands, whoever helps us
         hands_on=round(worked.hands_on) or None,
@@ -137,6 +137,8 @@ def _portions(recipe: Recipe) -> str:
     makes = recipe.makes
     if makes is None:
         return ""
+    if makes.ml is not None:
+        return f"{figures.figure(makes.ml)} ml"
     noun = "portion" if makes.count == 1 else "portions"
     grams = f" of {figures.figure(makes.grams)} g" if makes.grams else ""
     family = f", and {makes.family} for the family" if makes.family else ""

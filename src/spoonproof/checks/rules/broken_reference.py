@@ -29,6 +29,7 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Edit, Remedy
 from spoonproof.model.text import Span
+from spoonproof.reading.slugs import suggested
 from spoonproof.reading.typed import nearest
 
 SCOPE = "dish"
@@ -46,11 +47,21 @@ def check(dish: Dish) -> Iterator[Fault]:
     recipe = dish.recipe
     for line in recipe.foods:
         if line.recipe and line.recipe not in dish.others:
-            at = recipe.document.text.find(line.recipe, line.span.start, line.span.end)
-            yield _fault(dish, line.recipe, Span(at, at + len(line.recipe)) if at >= 0 else line.span)
+            at = recipe.document.text.find(line.name, line.span.start, line.span.end)
+            span = Span(at, at + len(line.name)) if at >= 0 else line.span
+            yield _two_of_a_title(dish, line.recipe, span) or _fault(dish, line.recipe, span)
     for link in _LINK.finditer(recipe.document.text, recipe.story_span.start, recipe.story_span.end):
         if link["slug"] not in dish.others:
             yield _fault(dish, link["slug"], Span(*link.span("slug")))
+
+
+def _two_of_a_title(dish: Dish, name: str, span: Span) -> Fault | None:
+    """The fault of a title that several recipes have."""
+    named = [slug for slug, other in dish.others.items() if suggested(other.title.value) == name]
+    if len(named) < 2:
+        return None
+    text = f"{len(named)} recipes have the title “{dish.recipe.document.at(span)}”: {' and '.join(sorted(named))}."
+    return Fault(span, text, remedy=Remedy("Write the file's name without .md, for the one meant."))
 
 
 def _fault(dish: Dish, slug: str, span: Span) -> Fault:

@@ -56,6 +56,11 @@ def check(dish: Dish) -> Iterator[Fault]:
     if makes is None:
         return
     weighed = "the weighed trial gives" if dish.facts.weighed is not None else "what goes in gives"
+    if makes.ml is not None:
+        text = f"This makes {makes.ml:g} ml on paper, but {weighed} {span_of}."
+        remedy = Remedy(f"Write about {round(found.expected.mid / 50) * 50} ml, or weigh a trial.")
+        yield Fault(makes.span, text, remedy=remedy)
+        return
     text = f"This makes {found.stated:.0f} g on paper ({makes.count} x {makes.grams:g} g), but {weighed} {span_of}."
     portions = max(1, round(found.expected.mid / (makes.grams or 1)))
     yield Fault(makes.span, text, remedy=Remedy(f"Write about {portions} x {makes.grams:g} g, or weigh a trial."))
