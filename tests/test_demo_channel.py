@@ -26,7 +26,7 @@ PLANTED = [
     ("claim-not-true", "Carrots are rich in iron"),
     ("claim-unproven", "bowl prevents colds"),
     ("claim-overstated", "bowl, a superfood that boosts immunity"),
-    ("claim-overstated", "Cinnamon calms a baby's tummy"),
+    ("claim-unproven", "Cinnamon calms a baby's tummy"),
     ("time-too-short-to-soften", "5 minutes"),
     ("hot-food-in-a-sealed-blender", "Blend everything at once"),
     ("food-not-listed", "salt"),

@@ -11,13 +11,32 @@ from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjec
 from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.claims.words import plain, singular, slug
+from spoonproof.claims.words import has_any, plain, singular, slug
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
 
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
+_MEASURE_REACH = 30
+_SPOONFULS = tuple(
+    f"{measure} of {this}"
+    for measure in (
+        "spoonful",
+        "spoonfuls",
+        "tablespoon",
+        "tablespoonful",
+        "teaspoon",
+        "cup",
+        "bowl",
+        "bowlful",
+        "portion",
+        "serving",
+        "helping",
+        "slice",
+    )
+    for this in ("this", "it", "these", "them")
+)
 _POINTING = frozenset("it this that these those they them one there".split())
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _SOLIDS = 6
@@ -68,7 +87,12 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     without = left_out or (carried and claim.level in ("none", "free"))
     if left_out and not has_dish:
         return NoProbe()
-    if has_dish and (without or _names_dish(claim, numbers, context)):
+    # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.
+    said = plain(claim.passage.text[max(0, claim.start - _MEASURE_REACH) : claim.start] + claim.quote)
+    spoonful = claim.kind in ("quantity", "nutrient-content") and has_any(said, _SPOONFULS)
+    if spoonful and not has_dish:
+        return NoProbe()
+    if has_dish and (without or spoonful or _names_dish(claim, numbers, context)):
         return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)
