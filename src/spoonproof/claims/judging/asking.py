@@ -5,7 +5,7 @@ from __future__ import annotations
 from spoonproof.claims.entries import Key
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.free_from import named_absent
+from spoonproof.claims.judging.free_from import CONTAINING, named_absent
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
@@ -90,9 +90,12 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.
     said = plain(claim.passage.text[max(0, claim.start - _MEASURE_REACH) : claim.start] + claim.quote)
     spoonful = claim.kind in ("quantity", "nutrient-content") and has_any(said, _SPOONFULS)
-    if spoonful and not has_dish:
+    # "Contains: gluten, milk" is said of what is before her, and not that milk holds gluten.
+    bare = "gluten-in-food" in claim.nutrients and plain(claim.quote).split()[:1] in (["contains"], ["contain"])
+    if (spoonful or bare) and not has_dish:
         return NoProbe()
-    if has_dish and (without or spoonful or _names_dish(claim, numbers, context)):
+    holds = claim.kind == "allergen" and claim.level is None and has_any(plain(claim.quote), CONTAINING)
+    if has_dish and (without or spoonful or bare or holds or _names_dish(claim, numbers, context)):
         return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)

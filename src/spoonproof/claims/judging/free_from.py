@@ -57,6 +57,30 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     return Verdict("true", "It holds for what goes in.", None, refs, wording)
 
 
+def listed_present(claim: Claim, probe: AnyProbe) -> Verdict | None:
+    """The truth of "contains: milk, sesame"; None where it says no such thing, or nothing is known."""
+    if claim.kind != "allergen" or claim.level is not None or claim.polarity != "asserts":
+        return None
+    if not claim.allergens or not has_any(plain(claim.quote), CONTAINING):
+        return None
+    answers = {allergen: probe.contains(allergen) for allergen in _own(claim.allergens)}
+    if "unknown" in answers.values():
+        return None
+    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
+    absent = [allergen for allergen, answer in answers.items() if answer == "no"]
+    if absent:
+        return Verdict("false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1)
+    return Verdict("true", "It holds for what goes in.", None, refs)
+
+
+def _own(allergens: Sequence[str]) -> list[str]:
+    """The allergens named: who says wheat names gluten too, and is asked for wheat."""
+    return [name for name in allergens if name != "gluten" or "wheat" not in allergens]
+
+
+CONTAINING = ("contain", "contains", "containing", "has", "with", "brings")
+
+
 def _contains(allergen: str, foods: Sequence[str]) -> str:
     return f"It contains {allergen}, from {' and '.join(food.replace('-', ' ') for food in foods)}."
 

@@ -11,7 +11,7 @@ from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.free_from import all_absent, listed_absent
+from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
@@ -83,8 +83,8 @@ def _plain(
             return compared
         return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
     if entry is None:
-        known = _own_age(claim, key, register, context) or listed_absent(claim, probe, register)
-        return known or _unlisted(claim, key, probe, register)
+        listed = listed_absent(claim, probe, register) or listed_present(claim, probe)
+        return _own_age(claim, key, register, context) or listed or _unlisted(claim, key, probe, register)
     if entry.truth == "computed":
         verdict = computed(claim, entry, probe, register, context)
     else:
