@@ -132,4 +132,19 @@ ALLERGEN = (
         says="finding out about reactions",
     ),
     *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
+    *_allergen(
+        "contains", "^ T(<contain>) :? O(<allergen-word>)", "T(<traces>) _2 O(<allergen-word>)", says="what it holds"
+    ),
+    *_allergen(
+        "listed-allergen",
+        "S(<FOOD|pronoun>) ~4 <copula> ~4 O(<common-allergen>)",
+        "T(<free|negation>) ~5 O(<common-allergen>)",
+        says="called an allergen",
+    ),
+    *_allergen(
+        "free-of-several",
+        "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
+        level="free",
+        says="free of allergens",
+    ),
 )

@@ -323,4 +323,22 @@ DISEASE = (
         loose=True,
         says="food and a complaint together",
     ),
+    *_disease(
+        "complaint-then-food",
+        "^ _2 O(<DISEASE>) [?:] _3 S(<FOOD>)",
+        "^ T(<when-ill>) _3 O(<DISEASE>) ,? ~6 <give|give-weak|told-to> ~4 S(<FOOD>)",
+        veto=_KITCHEN,
+        says="a complaint and what to eat",
+    ),
+    *_disease("remedy-for", "O(<disease|disease-weak>) _1 T(<remedy>)", veto=_KITCHEN, says="called a remedy"),
+    *_disease("busts", "O(<disease|disease-weak>) T(<sit-well>)", veto=_KITCHEN, says="against a complaint"),
+    *_function(
+        "kind-to", "O(<body|inner-body|effect|digest>) T(<sit-well>)", veto="nonfood", says="kind to a part of the body"
+    ),
+    *_function(
+        "makes-it-so",
+        "S(<FOOD|nutrient|generic-food|pronoun>) ~3 T(<made-so>) _2 O(<body>) _1 <good-state>",
+        veto="nonfood culinary",
+        says="the state of a part of the body",
+    ),
 )

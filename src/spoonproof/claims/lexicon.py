@@ -29,13 +29,14 @@ _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñ
 # A sentence holding none of these is never looked at.
 TRIGGERS = frozenset(
     """
-    absorb additive adjectival age age-unit allergy allergy-weak ambiguous-nutrient anything avoid body
-    body-process can-ask choking choking-weak contaminant cut-safe digest disease disease-weak effect
-    effect-verb effect-weak energy fine food-allergy forbid free-from free-suffixed goodfor harmful harmful-weak
-    harmless hazard-food health health-weak healthier healthiest healthy hide introduce invalid loose loose-noun
-    loose-noun-weak loose-weak medicinal milk-feed most need never-yet new-food no-need nutrient nutrient-weak
-    okay per-day percent praised-food reaction readiness readiness-weak remedy safe solids strong suffix-free
-    supervise thanks too-much unsafe-place until-is wait-until weight-unit when-to
+    absorb additive adjectival age age-unit allergen-word allergy allergy-weak ambiguous-nutrient anything avoid
+    baby-milk body body-process bound can-ask choking choking-weak common-allergen contaminant cut-safe digest
+    disease disease-weak effect effect-verb effect-weak energy fine food-allergy forbid free-from free-suffixed
+    goodfor harmful harmful-weak harmless hazard-food health health-weak healthier healthiest healthy hide
+    introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet
+    new-food no-need nutrient nutrient-weak okay per-day percent praised-food reaction readiness readiness-weak
+    remedy safe sit-well solids strong suffix-free suits supervise thanks too-much traces unsafe-place until-is
+    wait-until weight-unit when-to
     """.split()
 )
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these
