@@ -1,4 +1,4 @@
-"""Statements that name several allergens as absent: each of them is looked for, and the worst answer is the answer."""
+"""Statements that list allergens as left out, or as in it: each is looked for, and the worst answer is the answer."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from spoonproof.model.finding import SourceRef
 _LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
 _ENDS = re.compile(r"(.*) free ")
 _COPULA = re.compile(r".* (?:is|are|was|were|stays|comes|being|this|these|that|my|our|a|an|the) ")
+_BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})
 
 
@@ -25,16 +26,21 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
         return ()
     words = without_phrases(plain(claim.quote), register.words.get("no allergen", ()))
     if listed := _LISTED.search(words):
-        region = listed[1]
+        region = _BUT.split(f" {listed[1]} ", maxsplit=1)[0]  # "without milk, but with sesame"
     elif before := _ENDS.match(words):
         region = _COPULA.sub(" ", before[1])
     else:
         return ()
-    region = f" {region.strip()} "
+    return _named(region, register)
+
+
+def _named(words: str, register: Register) -> tuple[str, ...]:
+    """The allergens that some words name, in their order."""
+    region = f" {words.strip()} "
     found = [name for name, said in register.allergens.words.items() if has_any(region, said)]
     places = {name: [region.find(plain(word)) for word in register.allergens.words[name]] for name in found}
     found.sort(key=lambda name: min(place for place in places[name] if place >= 0))
-    # Wheat is one of the cereals with gluten: who leaves out wheat promises nothing of barley.
+    # Wheat is one of the cereals with gluten: who names wheat says nothing of barley.
     return tuple(name for name in found if name != "gluten" or "wheat" not in found or " gluten " in region)
 
 
@@ -57,25 +63,21 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     return Verdict("true", "It holds for what goes in.", None, refs, wording)
 
 
-def listed_present(claim: Claim, probe: AnyProbe) -> Verdict | None:
+def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:
     """The truth of "contains: milk, sesame"; None where it says no such thing, or nothing is known."""
     if claim.kind != "allergen" or claim.level is not None or claim.polarity != "asserts":
         return None
-    if not claim.allergens or not has_any(plain(claim.quote), CONTAINING):
-        return None
-    answers = {allergen: probe.contains(allergen) for allergen in _own(claim.allergens)}
-    if "unknown" in answers.values():
+    words = plain(claim.quote)
+    after = next((words.partition(f" {word} ")[2] for word in CONTAINING if f" {word} " in words), "")
+    named = _named(without_phrases(f" {after} ", register.words.get("no allergen", ())), register)
+    answers = {allergen: probe.contains(allergen) for allergen in named}
+    if not named or "unknown" in answers.values():
         return None
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     absent = [allergen for allergen, answer in answers.items() if answer == "no"]
     if absent:
         return Verdict("false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1)
     return Verdict("true", "It holds for what goes in.", None, refs)
-
-
-def _own(allergens: Sequence[str]) -> list[str]:
-    """The allergens named: who says wheat names gluten too, and is asked for wheat."""
-    return [name for name in allergens if name != "gluten" or "wheat" not in allergens]
 
 
 CONTAINING = ("contain", "contains", "containing", "has", "with", "brings")

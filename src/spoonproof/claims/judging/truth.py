@@ -83,7 +83,7 @@ def _plain(
             return compared
         return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
     if entry is None:
-        listed = listed_absent(claim, probe, register) or listed_present(claim, probe)
+        listed = listed_absent(claim, probe, register) or listed_present(claim, probe, register)
         return _own_age(claim, key, register, context) or listed or _unlisted(claim, key, probe, register)
     if entry.truth == "computed":
         verdict = computed(claim, entry, probe, register, context)
