@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
@@ -52,14 +52,15 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
         yield from _breaths(text, start + left, start + right, rows)
 
 
-def _split(part: str) -> list[int]:
+@lru_cache(maxsize=4096)
+def _split(part: str) -> tuple[int, ...]:
     """Offsets where sentences begin, by the splitter; tokens know where they stand."""
     import syntok.segmenter as segmenter
 
     starts = [
         sentence[0].offset for paragraph in segmenter.analyze(part) for sentence in paragraph if len(sentence) > 0
     ]
-    return [0, *(s for s in starts if s > 0)]
+    return (0, *(s for s in starts if s > 0))
 
 
 def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iterator[Sentence]:

@@ -13,7 +13,8 @@ from typing import NamedTuple, cast
 
 from spoonproof.cooking.inflect import Kind, inflections
 from spoonproof.model.kitchen import Medium, Verb, VerbMatch
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, field
+from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+(?:[.,/]\d+)*")
@@ -65,6 +66,7 @@ class VerbTable:
 
     verbs: Mapping[str, Verb]
     forms: Mapping[str, tuple[_Form, ...]]
+    _found: Remembered[str, Sequence[VerbMatch]] = field(default_factory=Remembered, compare=False, repr=False)
 
     @classmethod
     def from_rows(cls, rows: Iterable[Row]) -> VerbTable:
@@ -106,6 +108,10 @@ class VerbTable:
         A split phrase ("bring the pan to the boil") is found at its first words alone, so that the foods between
         stay readable. Takes time in proportion to the text.
         """
+        known = self._found.get(text)
+        return known if known is not None else self._found.keep(text, self._look_for(text))
+
+    def _look_for(self, text: str) -> Sequence[VerbMatch]:
         tokens = _tokens(text)
         found: list[VerbMatch] = []
         at = 0

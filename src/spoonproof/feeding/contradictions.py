@@ -11,6 +11,7 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
+from spoonproof.model.remembered import Remembered
 from spoonproof.model.text import Passage, Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
@@ -80,20 +81,30 @@ class _Patterns:
             for phrase in (one for written in phrases for one in _spelled_out(written)):
                 first, *rest = (tuple(w.key for w in words(part)) for part in phrase.split("…"))
                 heads[f"{value}\t{phrase}"] = (first, tuple(rest))
-        self._rest = {key: rest for key, (_, rest) in heads.items()}
+        # What comes after the first part, and the words of it: a text that lacks one of them is not looked at closely.
+        self._rest = {
+            key: (rest, frozenset(word for part in rest for word in part)) for key, (_, rest) in heads.items()
+        }
+        self._found: Remembered[str, list[Found]] = Remembered()
         # By the first word, so that a text is gone through once.
         self._by_word: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for key, (first, _) in heads.items():
             self._by_word.setdefault(first[0], []).append((first, key))
 
-    def find(self, text: str) -> list[Found]:
+    def find(self, text: str) -> Sequence[Found]:
+        known = self._found.get(text)
+        return known if known is not None else self._found.keep(text, self._look_for(text))
+
+    def _look_for(self, text: str) -> list[Found]:
         row = words(text)
+        said = {word.key for word in row}
         found: list[Found] = []
         for at, word in enumerate(row):
             for first, key in self._by_word.get(word.key, ()):
                 if len(first) > 1 and tuple(other.key for other in row[at : at + len(first)]) != first:
                     continue
-                end = self._end(text, row, at + len(first), self._rest[key])
+                rest, needed = self._rest[key]
+                end = self._end(text, row, at + len(first), rest) if needed <= said else None
                 if end is not None:
                     value = key.partition("\t")[0]
                     found.append(Found(row[at].start, row[end - 1].end, value, first))

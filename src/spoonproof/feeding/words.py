@@ -13,6 +13,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+from spoonproof.model.remembered import Remembered
+
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
 _BREAK = re.compile(r"[.;:!?,()]")
 
@@ -88,9 +90,16 @@ class Phrases:
                     self._first.setdefault(key[0], []).append((key, value))
         for options in self._first.values():
             options.sort(key=lambda option: (-len(option[0]), option[0], option[1]))
+        self._found: Remembered[tuple[str, bool], tuple[Found, ...]] = Remembered()
 
     def find(self, text: str, *, negated: bool = False) -> list[Found]:
         """Every phrase in ``text``; those the text says are left out only when ``negated`` is asked for."""
+        known = self._found.get((text, negated))
+        if known is None:
+            known = self._found.keep((text, negated), tuple(self._look_for(text, negated)))
+        return list(known)
+
+    def _look_for(self, text: str, negated: bool) -> list[Found]:
         row = words(text)
         found: list[Found] = []
         at = 0

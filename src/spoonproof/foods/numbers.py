@@ -56,7 +56,7 @@ class KitchenNumbers:
             key: Estimate(
                 value.amount, value.low, value.high, NUTRIENT_UNITS[key], sources=(value.source or record.source,)
             )
-            for key in (nutrient, "energy_kcal")
+            for key in ((nutrient, "energy_kcal") if per == "100kcal" else (nutrient,))
             if (value := record.per_100g.get(key)) is not None and key in NUTRIENT_UNITS
         }
         if per == "100kcal":

@@ -23,6 +23,7 @@ from spoonproof.foods.words import (
     tokens,
 )
 from spoonproof.model.food import Food, NameMatch
+from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 
 # What a state word means where the table has several cooked records of one food: the first that exists.
@@ -39,6 +40,7 @@ class FoodTable:
             raise ValueError("the compiled food table is of another version")
         self._data = data
         self._made: dict[str, Food] = {}
+        self._found: Remembered[str, Sequence[NameMatch]] = Remembered()
         self._names: Mapping[str, str] = data["names"]
         self._longest: Mapping[str, int] = data["longest"]
         self._as_written: Mapping[str, str] = data["as_written"]
@@ -172,6 +174,10 @@ class FoodTable:
     def find(self, text: str) -> Sequence[NameMatch]:
         """Every food name in running text, left to right, longest first, not overlapping. Words that are often
         no food ("squash between finger and thumb", "to date") count only where their neighbours allow it."""
+        known = self._found.get(text)
+        return known if known is not None else self._found.keep(text, self._look_for(text))
+
+    def _look_for(self, text: str) -> Sequence[NameMatch]:
         words = tokens(text)
         found: list[NameMatch] = []
         at = 0

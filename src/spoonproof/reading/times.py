@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 from spoonproof.model.recipe import Minutes
@@ -85,6 +86,11 @@ class FoundHeat(NamedTuple):
 
 def find_times(text: str) -> list[FoundTime]:
     """All cooking times in ``text``, left to right. "Every 5 minutes" and "within 2 hours" are none."""
+    return list(_times(text))
+
+
+@lru_cache(maxsize=4096)
+def _times(text: str) -> tuple[FoundTime, ...]:
     found: list[FoundTime] = []
     at = 0
     words = {m.start(): m for m in _WORDS.finditer(text)}
@@ -101,7 +107,7 @@ def find_times(text: str) -> list[FoundTime]:
         at = one.end
         if not _NOT_A_TIME.search(text[max(0, one.start - 24) : one.start]):
             found.append(_counted(text, one))
-    return found
+    return tuple(found)
 
 
 def _spelt(match: re.Match[str]) -> FoundTime:

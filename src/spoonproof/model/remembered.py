@@ -1,0 +1,26 @@
+"""What was found in a text, kept for the next who asks: rules ask the same of a sentence, each keystroke asks again."""
+
+from __future__ import annotations
+
+from typing import TypeVar
+
+K = TypeVar("K")
+V = TypeVar("V")
+
+MOST = 4096
+"""Texts that are kept; all are forgotten when there are more, so that memory stays flat."""
+
+
+class Remembered(dict[K, V]):
+    """Answers by what was asked. They are shared: whoever takes one may not change it."""
+
+    def keep(self, asked: K, answer: V) -> V:
+        """``answer``, kept."""
+        if len(self) >= MOST:
+            self.clear()
+        self[asked] = answer
+        return answer
+
+    def __reduce__(self) -> tuple[type[Remembered[K, V]], tuple[()]]:
+        """Not kept beyond the process."""
+        return Remembered, ()
