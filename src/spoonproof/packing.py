@@ -64,7 +64,7 @@ def pack(value: object, document: Document) -> object:
         if isinstance(value, Mapping):
             return [_MAPPING, *[packed(item) for pair in value.items() for item in pair]]
         if kind is frozenset:
-            return [_SET, *sorted(packed(item) for item in value)]  # type: ignore[type-var]
+            return [_SET, *sorted(packed(item) for item in value)]  # type: ignore[type-var]  # sets hold texts alone
         raise NotPackable(kind.__name__)
 
     return packed(value)
@@ -124,7 +124,7 @@ def _numbered() -> Mapping[type, tuple[int, Callable[[Any], tuple[Any, ...]], tu
             names = [f.name for f in own]
             defaults = tuple(d for d in made if d is not MISSING)
         else:
-            names = list(kind._fields)  # type: ignore[attr-defined]
-            defaults = tuple(kind._field_defaults.values())  # type: ignore[attr-defined]
+            names = list(kind._fields)  # type: ignore[attr-defined]  # a NamedTuple
+            defaults = tuple(kind._field_defaults.values())  # type: ignore[attr-defined]  # a NamedTuple
         out[kind] = number, attrgetter(*names), defaults
     return out

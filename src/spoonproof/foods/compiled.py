@@ -143,7 +143,7 @@ def food_of(data: Mapping[str, Any], food_id: str) -> Food:
     # What a handful or a slice of this kind of food weighs, where the food itself has no figure.
     shared = [Portion(*each) for each in data["portions"].get(f"group:{group}", ()) if each[0] not in units]
     values = data["values"].get(food_id)
-    hardness: Hardness = cells.get("hardness", "none")  # type: ignore[assignment]
+    hardness: Hardness = cells.get("hardness", "none")  # type: ignore[assignment]  # a closed list, tested
     density = cells.get("density")
     return Food(
         id=food_id,

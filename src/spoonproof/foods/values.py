@@ -67,7 +67,7 @@ class Values(Mapping[str, NutrientValue]):
             self._read[nutrient] = value
         return value
 
-    def get(self, nutrient: str, default: NutrientValue | None = None) -> NutrientValue | None:  # type: ignore[override]
+    def get(self, nutrient: str, default: NutrientValue | None = None) -> NutrientValue | None:  # type: ignore[override]  # None is the one default
         """The value, ``default`` when it was not determined."""
         value = self._read.get(nutrient)
         if value is not None:

@@ -40,9 +40,10 @@ FILLER = re.compile(
     r"|whole)[ \t]{1,9}",
     re.I,
 )
-_WORD = re.compile(r"[^\W\d_]+\.?(?:[-‑][^\W\d_]+)*")
-_TWO_WORDS = re.compile(r"[^\W\d_]+\.?[ \t][^\W\d_]+\.?")
-_THREE_WORDS = re.compile(r"[^\W\d_]+(?:[- ][^\W\d_]+){2}")
+_LETTERS = r"[^\W\d_]{1,40}(?![^\W\d_])"  # a whole word; no unit is longer
+_WORD = re.compile(rf"{_LETTERS}\.?(?:[-‑]{_LETTERS}){{0,4}}")
+_TWO_WORDS = re.compile(rf"{_LETTERS}\.?[ \t]{_LETTERS}\.?")
+_THREE_WORDS = re.compile(rf"{_LETTERS}(?:[- ]{_LETTERS}){{2}}")
 UNIT_HYPHEN = re.compile(r"[-‑](?=[^\W\d_])")
 AMBIGUOUS = {
     "T": ("tablespoon or, in small letters, teaspoon", "Write tbsp or tsp."),

@@ -86,7 +86,7 @@ class Cuts:
             shape = row.text("shape")
             if shape not in _SHAPES:
                 raise ValueError(f"{row.file}:{row.line}: {shape!r} is not a shape of cut")
-            meaning = CutWord(shape, row.number("low_mm"), row.number("high_mm"))  # type: ignore[arg-type]
+            meaning = CutWord(shape, row.number("low_mm"), row.number("high_mm"))  # type: ignore[arg-type]  # one of _SHAPES
             words |= dict.fromkeys(row.items("words"), meaning)
             verbs |= dict.fromkeys(row.items("verbs"), meaning)
         longest = max((len(key.split()) for key in (*words, *verbs)), default=1)

@@ -34,7 +34,7 @@ from spoonproof.reading.times import find_times
 
 _WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
-_LAST_WORD = re.compile(r"[^\W\d_]+$")
+_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 

@@ -27,16 +27,16 @@ OF_ONE = re.compile(
     re.I,
 )
 _BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])/(?=[^\W\d_])")
-_WORD_OF = re.compile(r"[ \t]*(?P<word>[^\W\d_]{2,20})[ \t]+of[ \t]+", re.I)
+_WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
 _PREPOSITION = re.compile(
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])"
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
-_FIRST_WORD = re.compile(r"[ \t]*(?P<word>[^\W\d_]{2,12})\.?[ \t]+(?:of[ \t]+)?", re.I)
+_FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
-_BEFORE_BREAK = re.compile(r"[^,;()]*")
-_LAST_WORD = re.compile(r"[^\W\d_]+$")
+_PART_END = re.compile(r"[,;()]")
+_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 
 
 @dataclass(slots=True)
@@ -57,10 +57,20 @@ class LineDraft:
     def place(self, start: int, end: int) -> Span:
         return self.passage.span(start, end)
 
-    def find(self, rule: str, start: int, end: int, message: str, remedy: str = "", **more: object) -> None:
-        self.findings.append(
-            kitchen_fault(rule, self.document, self.place(start, end), message, remedy, **more)  # type: ignore[arg-type]
-        )
+    def find(
+        self,
+        rule: str,
+        start: int,
+        end: int,
+        message: str,
+        remedy: str = "",
+        *,
+        level: Level | None = None,
+        edits: tuple[Edit, ...] = (),
+    ) -> None:
+        """Note a fault of the rule at ``text[start:end]``."""
+        place = self.place(start, end)
+        self.findings.append(kitchen_fault(rule, self.document, place, message, remedy, level=level, edits=edits))
 
     def report(self, problems: Sequence[Problem]) -> None:
         for problem in problems:
@@ -298,11 +308,16 @@ def _unknown(draft: LineDraft, start: int, end: int, foods: Foods) -> FoodName:
     return FoodName(start, end, None)
 
 
+def _before_break(text: str, at: int) -> str:
+    end = _PART_END.search(text, at)
+    return text[at : end.start()] if end is not None else text[at:]
+
+
 def names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
     """Whether a food's name, and no cut, stands at ``at``."""
     while at < len(text) and text[at] in " \t":
         at += 1
-    found = foods.match(_BEFORE_BREAK.match(text, at)[0])  # type: ignore[index]
+    found = foods.match(_before_break(text, at))
     cuts = measures.cuts.find(text[at:])
     return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
 
@@ -312,7 +327,7 @@ def without_container(text: str, reading: Reading, each: Amount | None, foods: F
     word = _LAST_WORD.search(text, reading.start, reading.end)
     if word is None or (each is not None and word.start() < each.span.end):
         return reading
-    found = foods.match(_BEFORE_BREAK.match(text, word.start())[0])  # type: ignore[index]
+    found = foods.match(_before_break(text, word.start()))
     if found is None or found.start or word.start() + found.end <= word.end():
         return reading
     if each is None:

@@ -79,7 +79,7 @@ _LIQUID = re.compile(
 _WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
 _JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
 _OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
-_WITH_FIRST = re.compile(r"[ \t]+(?:(?:up|together|well|gently)[ \t]+)?with\b", re.I)
+_WITH_FIRST = re.compile(r"[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b", re.I)
 _MASHED_IN = re.compile(
     r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
 )

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 _LEAVE = re.compile(r"\s{0,40}leave\b\s{0,40}:?", re.IGNORECASE)
 _BREAK = re.compile(r"\r\n|\r|\n")
 _SAFE_SCHEMES = ("http", "https", "mailto", "tel", "recipe")
-_SCHEME = re.compile(r"[\x00-\x20]*([a-zA-Z][a-zA-Z0-9+.\-]*)[\x00-\x20]*:")
+_SCHEME = re.compile(r"\A[\x00-\x20]*([a-zA-Z][a-zA-Z0-9+.\-]*)[\x00-\x20]*:")
 
 
 @dataclass(slots=True)
@@ -86,7 +86,7 @@ def prose_parser() -> MarkdownIt:
     parser.core.ruler.disable("text_join", ignoreInvalid=True)
     parser.inline.ruler2.disable("fragments_join", ignoreInvalid=True)
     # Every address becomes a link first, so that ours is the one place where unsafe ones are dropped.
-    parser.validateLink = _any_link  # type: ignore[method-assign]
+    parser.validateLink = _any_link  # type: ignore[method-assign]  # the library has no other switch for it
     parser.core.ruler.push("drop_unsafe_links", _drop_unsafe)
     return parser
 

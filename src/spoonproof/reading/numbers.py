@@ -16,7 +16,7 @@ SMALLEST, LARGEST = Fraction(1, 1000), Fraction(100_000)
 
 _LEXEME = re.compile(r"[0-9](?:[0-9.,_']*[0-9])?")
 _EXPONENT = re.compile(r"[eE]([+\-−]?[0-9]+)(?![\w])")
-_PLAIN = re.compile(r"[0-9]+(?:\.[0-9]+)?\Z")
+_PLAIN = re.compile(r"(?<![0-9])[0-9]+(?:\.[0-9]+)?\Z")
 _THOUSANDS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\Z")
 _SLASH = re.compile(r"[ \t]?[/⁄∕÷][ \t]?(?=[0-9])")
 _SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]{0,9}")

@@ -10,7 +10,7 @@ from spoonproof.model.tree import Scalar
 from spoonproof.reading.typed import Reader, Sink, scalar, short, shown, wrong
 
 _PLAIN = re.compile(r"[+-]?[0-9]{1,18}(\.[0-9]{1,18})?")
-_ODD = re.compile(r"[+-]?(0[0-9]+|0[oOxXbB][0-9a-fA-F]+|[0-9][0-9_]*_[0-9_]*|[0-9.]*[0-9],[0-9.,]*)")
+_ODD = re.compile(r"\A[+-]?(0[0-9]+|0[oOxXbB][0-9a-fA-F]+|[0-9][0-9_]*_[0-9_]*|[0-9.]*[0-9],[0-9.,]*)")
 _DATE = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 _CLOCK = re.compile(r"([01]?[0-9]|2[0-4]):([0-5][0-9])")
 _DASH = r"\s{0,4}(?:-|–|—|to|until|till)\s{0,4}"

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 Token = tuple[int, int, str]
 """Start, end, and the word as it is compared."""
 
-_WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|\d+%")
+_WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|(?<!\d)\d{1,6}%")
 
 
 def tokens_of(text: str) -> list[Token]:

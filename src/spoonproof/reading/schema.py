@@ -20,7 +20,7 @@ def channel_schema() -> Schema:
 def recipe_schema() -> Schema:
     """The schema of a recipe's head."""
     schema = dict(keys_schema(RECIPE_KEYS))
-    properties = dict(schema["properties"])  # type: ignore[call-overload]
+    properties = dict(schema["properties"])  # type: ignore[call-overload]  # a mapping: keys_schema makes it
     properties["foods"] = properties["foods"] | _lines("A food line.", FOOD_KEYS, ("food", "recipe"))
     properties["steps"] = properties["steps"] | _lines("A sentence of the method.", STEP_KEYS, ("do", "step"))
     return {"$schema": _DRAFT, "title": "The head of a recipe", **schema, "properties": properties}

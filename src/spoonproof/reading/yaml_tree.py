@@ -15,7 +15,7 @@ from spoonproof.model.record import dataclass, field
 try:
     from yaml._yaml import CParser as _Parser
 except ImportError:  # a PyYAML built without its C library: slower, and the same events
-    from yaml import BaseLoader as _Parser  # type: ignore[assignment]
+    from yaml import BaseLoader as _Parser  # type: ignore[assignment]  # the twin has the same methods
 
 from spoonproof.model.finding import Finding, Related, Remedy
 from spoonproof.model.text import Document, Span
