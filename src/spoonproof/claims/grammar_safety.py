@@ -205,7 +205,8 @@ SAFETY_AGE = (
     ),
     *_safety(
         "can-babies",
-        "T(<when-to>) _3 S(<FOOD|solids|allergen-word|hazard-food>)",
+        "T(<when-to>) _5 S(<FOOD|solids|allergen-word|hazard-food>)",
+        "T(<when-to>) _5 S(<generic-food>) ~3 O(<audience-baby>)",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
         "T(<can-ask>) _2 <give|give-weak> _3 S(<FOOD|ambiguous-nutrient>) _1 O(<audience-baby>)",
