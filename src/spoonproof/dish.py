@@ -18,6 +18,7 @@ from spoonproof.model.treatment import Treatment
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
+    from spoonproof.cooking.pots import Kitchen
     from spoonproof.cooking.timeline import Plan
     from spoonproof.feeding.allergens import AllergenFound, Label
     from spoonproof.feeding.calendar_order import Candidate
@@ -64,6 +65,15 @@ class Dish:
         from spoonproof.cooking.treatment import treat
 
         return treat(recipe, self.knowledge.foods, self.knowledge.verbs, self.knowledge.cook_times)
+
+    @cached_property
+    def walked(self) -> Kitchen:
+        """The kitchen after the recipe has been walked through."""
+        from spoonproof.cooking.pots import Kitchen
+
+        kitchen = Kitchen(self.recipe, self.knowledge.foods, self.knowledge.verbs)
+        kitchen.walk()
+        return kitchen
 
     @cached_property
     def facts(self) -> Facts:

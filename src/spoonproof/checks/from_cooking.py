@@ -29,9 +29,7 @@ METHOD_WORDS = {
 
 def walked(dish: Dish) -> Kitchen:
     """The kitchen after the recipe has been walked through."""
-    kitchen = Kitchen(dish.recipe, dish.knowledge.foods, dish.knowledge.verbs)
-    kitchen.walk()
-    return kitchen
+    return dish.walked
 
 
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:

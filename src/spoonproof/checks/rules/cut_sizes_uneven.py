@@ -27,7 +27,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.pots import Story
 from spoonproof.cooking.treatment import cut_when_heated
@@ -46,7 +45,7 @@ _PRACTICE = (SourceRef("common-practice", basis="common-practice"),)
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food cut unevenly in itself, and for each pair that should be of a size."""
-    hard = [s for s in walked(dish).stories if s.food and s.food.hardness == "hard" and s.heats]
+    hard = [s for s in dish.walked.stories if s.food and s.food.hardness == "hard" and s.heats]
     for story in hard:
         cut = cut_when_heated(story)
         if cut and cut.low_mm and cut.high_mm and cut.high_mm >= _RATIO * cut.low_mm and _written(dish, story):

@@ -27,7 +27,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import names, walked
+from spoonproof.checks.from_cooking import names
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -45,7 +45,7 @@ _LIQUID = re.compile(
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each simmering of dry grains with no liquid in sight."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     in_steps = {line for event in kitchen.events for line in event.action.foods}
     listed = any(s.food and s.food.hardness == "liquid" and s.index not in in_steps for s in kitchen.stories)
     said: set[tuple[int, ...]] = set()

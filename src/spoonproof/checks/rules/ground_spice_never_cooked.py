@@ -27,7 +27,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -44,7 +43,7 @@ _SWEET = frozenset(("cinnamon", "nutmeg", "mace", "cardamom", "cloves", "allspic
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each ground spice that meets no heat in a dish that is cooked."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     if not any(story.heats for story in kitchen.stories):
         return
     for story in kitchen.stories:

@@ -35,7 +35,6 @@ from spoonproof.checks.from_cooking import (
     need_sources,
     need_words,
     severity,
-    walked,
 )
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
@@ -49,7 +48,7 @@ SOURCES = ("common-practice", "steamer-manual-rc")
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that the pot's whole time would have softened, but its own time does not."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     for line, (first, need) in late(dish, kitchen).items():
         story = kitchen.stories[line]
         time = cooked(story)

@@ -26,7 +26,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -53,7 +52,7 @@ _HEAT_THAT_LASTS = 2.0  # minutes of cooling below which nothing has changed
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each blending of food that came straight from the heat."""
     hot: set[int] = set()
-    for event in walked(dish).events:
+    for event in dish.walked.events:
         if event.verb.role == "heat":
             hot.update(event.pot)
         elif event.verb.role in ("cool", "chill"):

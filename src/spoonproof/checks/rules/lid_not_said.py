@@ -25,7 +25,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -44,7 +43,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     """One fault, at the first long heat that leaves the lid open, when no step mentions it."""
     if any(_SAID.search(step.text) for step in dish.recipe.steps):
         return
-    for event in walked(dish).events:
+    for event in dish.walked.events:
         long = event.action.time is not None and event.action.time.high >= _LONG
         if event.verb.id in _VERBS and event.action.covered is None and (long or event.verb.id == "microwave"):
             yield Fault(

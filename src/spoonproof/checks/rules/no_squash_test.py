@@ -26,7 +26,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import FINE, judged, names, time_span, walked
+from spoonproof.checks.from_cooking import FINE, judged, names, time_span
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.pots import Story
 from spoonproof.cooking.treatment import cut_when_heated
@@ -68,7 +68,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     """One fault for each place where hard foods are timed without a test."""
     if dish.recipe.youngest >= _UNTIL or any(_TEST.search(step.text) for step in dish.recipe.steps):
         return
-    kitchen = walked(dish)
+    kitchen = dish.walked
     places: dict[Span, list[Story]] = {}
     unsure: set[Span] = set()
     for story in kitchen.stories:

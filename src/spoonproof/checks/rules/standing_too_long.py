@@ -23,7 +23,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
@@ -59,7 +58,7 @@ def _kept_warm(text: str) -> float:
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each stretch of standing or cooling of cooked food beyond an hour."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     hot: set[int] = set()
     told: set[int] = set()
     for event in kitchen.events:

@@ -27,7 +27,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import walked
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -45,7 +44,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     """One fault, at the first steaming, when no step mentions water."""
     if any(_WATER.search(step.text) for step in dish.recipe.steps):
         return
-    steams = [event for event in walked(dish).events if event.verb.id == "steam"]
+    steams = [event for event in dish.walked.events if event.verb.id == "steam"]
     if not steams:
         return
     minutes = sum(event.action.time.high for event in steams if event.action.time)

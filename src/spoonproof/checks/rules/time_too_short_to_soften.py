@@ -40,7 +40,6 @@ from spoonproof.checks.from_cooking import (
     need_words,
     severity,
     time_span,
-    walked,
 )
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
@@ -54,7 +53,7 @@ SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that comes out hard or crisp-tender, unless it only joins too late."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     joins_late = late(dish, kitchen)
     for story in kitchen.stories:
         softness, need = judged(dish, story)
