@@ -16,6 +16,19 @@ from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
 
 _LESS = ("less", "fewer", "lower")
+_MORE_OR_LESS = (
+    *_LESS,
+    "more",
+    "higher",
+    "richer",
+    "poorer",
+    "greater",
+    "twice",
+    "double",
+    "times",
+    "as much",
+    "as many",
+)
 _REACH = 6
 _PASSED = frozenset("the a an one each every some plain ordinary in from with there is are does do you find".split())
 _MORE_FOODS = frozenset({"and", "or", "nor"})
@@ -27,6 +40,8 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     nutrient = nutrient_of(claim)
     if not nutrient or isinstance(probe, NoProbe) or not probe.other:
         return None
+    if key.near.count(" than ") > 1 or not has_any(key.near, _MORE_OR_LESS):
+        return None  # "calcium than milk, protein than yoghurt": which food is held against which can't be told
     refs = (SourceRef("eu-1924-2006", "Art 9(1)-(2)", "read"),)
     pair = probe.compared(nutrient)
     name = nutrient_name(nutrient)
