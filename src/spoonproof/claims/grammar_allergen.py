@@ -147,4 +147,16 @@ ALLERGEN = (
         level="free",
         says="free of allergens",
     ),
+    *_allergen(
+        "introduce-allergen",
+        "T(<introduce|give>) _4 O(<allergen-thing>)",
+        "O(<allergen-thing>) _3 T(<introduce|give>)",
+        "<audience-baby> _2 T(<introduce>) _3 S(<allergen-food>)",
+        "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
+        "T(<when-ask>) _2 O(<allergy>)",
+        "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
+        effect="allergen-introduction",
+        veto="story",
+        says="giving an allergen for the first time",
+    ),
 )
