@@ -32,7 +32,7 @@ def laid(tmp_path: Path) -> Iterator[Path]:
     with expressions._noted() as noted:
         for pattern, flags in SOME:
             _compiler.compile(pattern, int(flags))
-    (tmp_path / expressions.FILE).write_bytes(expressions._interpreter() + marshal.dumps(noted, 2))
+    (tmp_path / expressions.FILE).write_bytes(expressions._interpreter() + marshal.dumps([noted, {}], 2))
     yield tmp_path
     _compiler.compile = own
 
@@ -70,8 +70,9 @@ def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
     path = laid / expressions.FILE
     head, body = path.read_bytes().split(b"\n", 1)
     if spoil == "program":
-        known = {key: (own, b"\xff" * 36, *rest) for key, (own, _, *rest) in marshal.loads(body).items()}
-        path.write_bytes(head + b"\n" + marshal.dumps(known, 2))
+        laid_down, initialisers = marshal.loads(body)
+        known = {key: (own, b"\xff" * 36, *rest) for key, (own, _, *rest) in laid_down.items()}
+        path.write_bytes(head + b"\n" + marshal.dumps([known, initialisers], 2))
     elif spoil == "cut":
         path.write_bytes(head + b"\n" + body[: len(body) // 2])
     elif spoil == "other interpreter":

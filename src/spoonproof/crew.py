@@ -43,7 +43,8 @@ def spread(work: Callable[[Sequence[T]], R], items: Sequence[T], least: int, sha
     ``least``: fewer items a process than this are not worth one. ``shared``: objects that come back as the caller's
     own (documents, which are told apart by identity). What ``work`` raises is raised here.
     """
-    count = min(workers(), max(1, len(items) // max(1, least)))
+    most = max(1, len(items) // max(1, least))
+    count = min(workers(), most) if most > 1 else 1
     shares = [items[start::count] for start in range(count)]
     if count == 1:
         return [work(items)]

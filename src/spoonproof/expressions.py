@@ -1,4 +1,5 @@
-"""Regular expressions as they were compiled when the wheel was built: a command starts without compiling them.
+"""Regular expressions, and the initialisers of records, as they were compiled when the wheel was built: a command
+starts without compiling them.
 
 ``re`` takes a tenth of a millisecond and more for each of the 170 to 430 expressions that a check needs, most of it
 before the first recipe is opened. What it makes of an expression depends on the interpreter alone, so it is laid down
@@ -16,8 +17,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+from spoonproof.model import record
+
 FILE = "expressions.marshal"
 
+_records: Any = record  # type checkers see the library's own in its place
 _compiler: Any = getattr(re, "_compiler", None)
 _engine: Any = getattr(_compiler, "_sre", None)
 
@@ -34,7 +38,9 @@ def take_from(folder: Path) -> None:
         with (folder / FILE).open("rb") as file:
             if file.readline(200) != _interpreter():
                 return
-            laid: dict[tuple[str, int], Laid] = marshal.loads(file.read())
+            laid: dict[tuple[str, int], Laid]
+            laid, initialisers = marshal.loads(file.read())
+            _records.laid_down.update(initialisers)
     except (OSError, ValueError, EOFError, TypeError):
         return
     anew = _compiler.compile
@@ -72,7 +78,10 @@ def _is_the_librarys_own() -> bool:
 
 def _interpreter() -> bytes:
     """What a program of the engine depends on."""
-    return f"{sys.implementation.cache_tag} {sys.byteorder} {_engine.MAGIC} {_engine.CODESIZE}\n".encode()
+    from importlib.util import MAGIC_NUMBER
+
+    engine = f"{sys.byteorder} {_engine.MAGIC} {_engine.CODESIZE}"
+    return f"{sys.implementation.cache_tag} {MAGIC_NUMBER.hex()} {engine}\n".encode()
 
 
 def _lay(path: str, command: Callable[[list[str]], int]) -> None:
@@ -82,6 +91,8 @@ def _lay(path: str, command: Callable[[list[str]], int]) -> None:
     from importlib import import_module
 
     os.environ["SPOONPROOF_CACHE"], os.environ["SPOONPROOF_WORKERS"] = "off", "1"
+    initialisers: dict[str, Any] = {}
+    _records.noted = initialisers
     with _noted() as laid:
         import spoonproof
         from spoonproof.reading.bundle import bundle_root
@@ -95,8 +106,8 @@ def _lay(path: str, command: Callable[[list[str]], int]) -> None:
         command(["check", "--help"])
     from spoonproof.reading.files import write_atomically
 
-    in_order = {key: laid[key] for key in sorted(laid)}
-    write_atomically(Path(path), _interpreter() + marshal.dumps(in_order, 2))  # later forms tell shared objects apart
+    body = [dict(sorted(laid.items())), {source: initialisers[source] for source in sorted(initialisers)}]
+    write_atomically(Path(path), _interpreter() + marshal.dumps(body, 2))  # later forms tell shared objects apart
 
 
 @contextlib.contextmanager

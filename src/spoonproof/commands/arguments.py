@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sys
-from argparse import ArgumentParser
+from argparse import ArgumentParser, HelpFormatter
 from typing import NoReturn
 
 _CHOICE = re.compile(r"^argument ([^:]{1,60}): invalid choice: (.{0,200}?) \(choose from (.{1,200})\)$", re.DOTALL)
@@ -12,8 +13,30 @@ _VALUE = re.compile(r"^argument ([^:]{1,60}): invalid (\w{1,20}) value: (.{0,200
 _KINDS = {"int": "a whole number", "float": "a number"}
 
 
+class Help(HelpFormatter):
+    """The library's help, as wide as the terminal. (The library asks ``shutil`` how wide that is, each time an argument
+    is declared, and brings in five ways of compression with it.)"""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=_columns() - 2)
+
+
+def _columns() -> int:
+    """Columns of the terminal: what the environment states, else what it has, else 80."""
+    stated = os.environ.get("COLUMNS", "")
+    if stated.isdecimal() and 0 < len(stated) < 5 and int(stated) > 0:
+        return int(stated)
+    try:
+        return os.get_terminal_size(sys.__stdout__.fileno()).columns or 80 if sys.__stdout__ else 80
+    except (OSError, ValueError):
+        return 80
+
+
 class Arguments(ArgumentParser):
     """A parser whose complaints are plain: what was given, what would do, and where the rest is told. Exit 2."""
+
+    def __init__(self, prog: str, description: str, allow_abbrev: bool = False) -> None:
+        super().__init__(prog, description=description, allow_abbrev=allow_abbrev, formatter_class=Help)
 
     def error(self, message: str) -> NoReturn:
         """Print the complaint in one line and leave with 2."""

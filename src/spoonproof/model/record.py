@@ -18,6 +18,11 @@ if TYPE_CHECKING:
 else:
     _NONE = object()
 
+    laid_down = {}
+    """Initialisers as they were compiled when the wheel was built, by their source (see ``expressions``)."""
+    noted = None
+    """Where what is compiled is noted, None where nobody wants to know."""
+
     class FrozenError(AttributeError):
         """A frozen object was to be changed."""
 
@@ -126,7 +131,11 @@ else:
             lines.append(" self.__post_init__()")
         head = ", ".join(["self", *heads])
         made = {}
-        exec(f"def __init__({head}):\n" + "\n".join(lines or [" pass"]), names, made)  # our own field names alone
+        source = f"def __init__({head}):\n" + "\n".join(lines or [" pass"])
+        code = laid_down.get(source) or compile(source, "<record>", "exec")
+        if noted is not None:
+            noted[source] = code
+        exec(code, names, made)  # our own field names alone
         init = made["__init__"]
         init.__qualname__ = f"{cls.__qualname__}.__init__"
         return init
