@@ -21,7 +21,7 @@ from finding_kit import claims
         ("Contains: sesame", "allergen"),
         ("May contain traces of nuts", "allergen"),
         ("no dairy, no egg in this one", "allergen"),
-        ("Give one new allergen at a time.", "allergen"),
+        ("Offer one new allergen at a time.", "allergen"),
     ],
 )
 def test_it_is_found(text: str, kind: str) -> None:
