@@ -14,6 +14,9 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
 
 _LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
+_ON = re.compile(
+    r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
+)
 _ENDS = re.compile(r"(.*) free ")
 _COPULA = re.compile(r".* (?:is|are|was|were|stays|comes|being|this|these|that|my|our|a|an|the) ")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
@@ -24,7 +27,9 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
     """The allergens that its words say are not in it: "made without milk or egg", "nut and egg free"."""
     if claim.level not in _ABSENT:
         return ()
-    words = without_phrases(plain(claim.quote), register.words.get("no allergen", ()))
+    # "Contains no milk", and then "and no soya": what goes on with another "no" belongs to the list.
+    on = _ON.match(claim.passage.text, claim.end)
+    words = without_phrases(plain(claim.quote + (on[0] if on else "")), register.words.get("no allergen", ()))
     if listed := _LISTED.search(words):
         region = _BUT.split(f" {listed[1]} ", maxsplit=1)[0]  # "without milk, but with sesame"
     elif before := _ENDS.match(words):
