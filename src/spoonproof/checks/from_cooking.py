@@ -27,6 +27,10 @@ METHOD_WORDS = {
 }
 
 
+_HOURS_FROM, _DAYS_FROM = 90, 48
+"""Minutes from which a time is said in hours, and hours from which in days."""
+
+
 def walked(dish: Dish) -> Kitchen:
     """The kitchen after the recipe has been walked through."""
     return dish.walked
@@ -126,11 +130,21 @@ def _share_pot(one: Story, other: Story) -> bool:
 
 
 def minutes_words(minutes: Minutes) -> str:
-    """ "18-22 minutes", "1 minute"."""
+    """A time as a cook says it: "18-22 minutes", "1 minute", "2 h 30 min", "12 days 12 hours"."""
     low, high = round(minutes.low), round(minutes.high)
     if low == high:
-        return f"{low} minute{'' if low == 1 else 's'}"
-    return f"{low}-{high} minutes"
+        return _lasting(low)
+    return f"{low}-{high} minutes" if high < _HOURS_FROM else f"{_lasting(low)} to {_lasting(high)}"
+
+
+def _lasting(minutes: int) -> str:
+    if minutes < _HOURS_FROM:
+        return f"{minutes} minute{'' if minutes == 1 else 's'}"
+    hours, rest = divmod(minutes, 60)
+    if hours < _DAYS_FROM:
+        return f"{hours} h {rest} min" if rest else f"{hours} hours"
+    days, left = divmod(hours, 24)
+    return f"{days} days {left} hour{'' if left == 1 else 's'}" if left else f"{days} days"
 
 
 def need_words(need: Need) -> str:

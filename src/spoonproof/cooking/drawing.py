@@ -132,6 +132,9 @@ def _minutes(minutes: float) -> str:
     if whole < 120:
         return f"{whole} min"
     hours, rest = divmod(whole, 60)
+    if hours >= 48:
+        days, hours = divmod(hours, 24)
+        return f"{days} days {hours} h" if hours else f"{days} days"
     return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 

@@ -114,9 +114,12 @@ def _assumed(action: Action, verbs: Verbs) -> float | None:
 
 
 def minutes_words(time: Minutes) -> str:
-    """A time for a reader: "14-16 min", "1 h 30 min", "30 s"."""
+    """A time for a reader: "14-16 min", "1 h 30 min", "30 s", "2 days"."""
     if time.low == time.high and time.low >= 60:
         hours, minutes = divmod(round(time.low), 60)
+        if hours >= 48:
+            days, hours = divmod(hours, 24)
+            return f"{days} days {hours} h" if hours else f"{days} days"
         return f"{hours} h {minutes} min" if minutes else f"{hours} h"
     if time.high < 1:
         return f"{_span(round(time.low * 60), round(time.high * 60))} s"

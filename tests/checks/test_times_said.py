@@ -1,0 +1,24 @@
+"""Times in findings are said as a cook says them."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.checks.from_cooking import minutes_words
+from spoonproof.model.recipe import Minutes
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "words"),
+    [
+        (1, 1, "1 minute"),
+        (18, 22, "18-22 minutes"),
+        (89, 89, "89 minutes"),
+        (150, 150, "2 h 30 min"),
+        (60, 120, "60 minutes to 2 hours"),
+        (18_000, 18_000, "12 days 12 hours"),
+        (2 * 24 * 60, 3 * 24 * 60, "2 days to 3 days"),
+    ],
+)
+def test_a_time_is_said_in_its_own_unit(low: float, high: float, words: str) -> None:
+    assert minutes_words(Minutes(low, high)) == words
