@@ -383,4 +383,11 @@ SAFETY_AGE = (
         veto="nonfood",
         says="a danger kept away",
     ),
+    *_safety(
+        "left-out-until",
+        "T(<leave-it-out>) ~6 O(@AGE)",
+        effect="age",
+        veto="storing",
+        says="what was named, and an age",
+    ),
 )
