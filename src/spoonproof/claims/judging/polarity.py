@@ -18,6 +18,7 @@ _TURN = (" but ", " yet ", " though ", " although ")
 _NONE = frozenset({"none", "free"})
 
 
+_SOME = frozenset({"contains", "source"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
 
@@ -26,6 +27,8 @@ def read_again(claim: Claim, register: Register) -> Claim:
     changed."""
     if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
+    elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
+        claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
     polarity, why = _polarity(claim, register)
     if polarity == claim.polarity:
         return claim
