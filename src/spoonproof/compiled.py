@@ -126,16 +126,10 @@ def pack_measures(read: Callable[[str], Measures]) -> Packed:
     return Packed.of({system: read(system) for system in SYSTEMS})
 
 
-def register_days(register: Any) -> tuple[str, str]:
-    """The first and last ISO day on which the register finds no date of its own past or still to come."""
-    entries = register.entries
-    return max((e.checked for e in entries), default=""), min((e.due for e in entries if e.due), default="9999")
-
-
 PARTS: Mapping[str, Callable[[Knowledge], Any]] = {
     "foods": lambda known: pack_foods(known.food_data()),
     "lexicon": lambda known: pack_lexicon(known.read_lexicon()),
-    "register": lambda known: (made := known.read_register(""), register_days(made[0])),
+    "register": lambda known: known.read_register(""),
     "feeding": lambda known: pack_feeding(known.read_feeding()),
     "changes": lambda known: pack_changes(known.read_changes()),
     "intakes": lambda known: known.read_intakes(),

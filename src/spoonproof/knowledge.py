@@ -204,17 +204,11 @@ class Knowledge:
         return Lexicon.from_rows(tables, self.foods.names())
 
     @cached_property
-    def _made_register(self) -> tuple[tuple[Register, tuple[Finding, ...]], tuple[str, str]] | None:
-        """The register as made, with the days between which no date of an entry is past or still to come."""
-        own = ("claims", "shared/sources", "shared/claim_references.csv", "shared/allergen_lists.csv")
-        made: tuple[tuple[Register, tuple[Finding, ...]], tuple[str, str]] | None = self._made("register", *own)
-        return made
-
-    @cached_property
     def _register(self) -> tuple[Register, tuple[Finding, ...]]:
-        from spoonproof.clock import today
-
-        return self.read_register(today().isoformat())
+        """The register, and what it finds wrong with itself on any day."""
+        own = ("claims", "shared/sources", "shared/claim_references.csv", "shared/allergen_lists.csv")
+        made: tuple[Register, tuple[Finding, ...]] | None = self._made("register", *own)
+        return made if made is not None else self.read_register("")
 
     def register_with(self, path: Path, document: Document) -> tuple[Register, tuple[Finding, ...]]:
         """The register as it would be with ``document`` for the file at ``path``."""
@@ -244,18 +238,15 @@ class Knowledge:
     @property
     def register(self) -> Register:
         """The claims register. Its entries are the same on any day; what is due is told in ``register_faults``."""
-        return self._made_register[0][0] if self._made_register is not None else self._register[0]
+        return self._register[0]
 
     @property
     def register_faults(self) -> tuple[Finding, ...]:
         """What the register finds wrong with itself today."""
         from spoonproof.clock import today
 
-        if self._made_register is not None:
-            (_, faults), (first, last) = self._made_register
-            if first <= today().isoformat() < last:
-                return faults
-        return self._register[1]
+        register, faults = self._register
+        return (*faults, *register.out_of_date(today().isoformat()))
 
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""

@@ -56,7 +56,7 @@ class Register:
         out and told in the findings; nothing is raised for what a person wrote.
         """
         wordings = read_wordings(authorised_rows)
-        reader = EntryReader(wordings, source_ids, today)
+        reader = EntryReader(wordings, source_ids)
         for document, root in files:
             reader.read(document, root)
         sets = dict(reader.sets)
@@ -76,7 +76,7 @@ class Register:
             about,
             {effect: tuple(found) for effect, found in by_effect.items()},
         )
-        return register, [*reader.findings, *register.conflicts()]
+        return register, [*reader.findings, *register.conflicts(), *register.out_of_date(today)]
 
     def get(self, entry: str) -> Entry | None:
         """The entry of an id."""
@@ -85,6 +85,16 @@ class Register:
     def due(self, today: str) -> tuple[Entry, ...]:
         """The entries whose date has gone by on an ISO day, the longest overdue first."""
         return tuple(sorted((e for e in self.entries if e.due and e.due < today), key=lambda e: (e.due, e.id)))
+
+    def out_of_date(self, today: str) -> Iterator[Finding]:
+        """A finding for each entry whose date has gone by on an ISO day, or that was checked later ("" : none)."""
+        for entry in self.entries if today else ():
+            name = entry.id[:1].upper() + entry.id[1:]
+            if entry.due and entry.due < today:
+                words = f"{name} was due on {entry.due}: look at its source again and give it new dates."
+                yield _dated(entry, words)
+            if entry.checked > today:
+                yield _dated(entry, f"{name} says it was checked on {entry.checked}, which is still to come.")
 
     def about(self, entry: Entry) -> frozenset[str]:
         """The ids an entry is about, its sets opened; empty means any."""
@@ -226,6 +236,10 @@ _ANOTHER = frozenset(
     "biscuit biscuits ice-cream schnapps beer".split()
 )
 """Nouns that make another thing of the food they follow: rice milk is no rice."""
+
+
+def _dated(entry: Entry, words: str) -> Finding:
+    return Finding("register-entry-due", "words", "warning", words, entry.document, entry.span)
 
 
 def _names(food: str) -> Iterator[str]:

@@ -59,10 +59,9 @@ def read_ages(text: str) -> Interval | None:
 class EntryReader:
     """Collects entries, subject sets, words and findings over all files of the register."""
 
-    def __init__(self, wordings: Mapping[str, Wording], source_ids: Collection[str] | None, today: str) -> None:
+    def __init__(self, wordings: Mapping[str, Wording], source_ids: Collection[str] | None) -> None:
         self.wordings = wordings
         self.source_ids = source_ids
-        self.today = today
         self.entries: list[Entry] = []
         self.sets: dict[str, frozenset[str]] = {}
         self.words: dict[str, tuple[str, ...]] = {}
@@ -317,22 +316,6 @@ class EntryReader:
                     "register-unknown-word",
                     f"{entry.id}: {name} is a date like 2026-11-25.",
                 )
-        if self.today and entry.due and entry.due < self.today:
-            self._tell(
-                entry.document,
-                entry.span,
-                "register-entry-due",
-                f"{entry.id} was due on {entry.due}: look at its source again and give it new dates.",
-                level="warning",
-            )
-        if self.today and _DATE.fullmatch(entry.checked) and entry.checked > self.today:
-            self._tell(
-                entry.document,
-                entry.span,
-                "register-entry-due",
-                f"{entry.id} says it was checked on {entry.checked}, which is still to come.",
-                level="warning",
-            )
 
     def _keys(self, document: Document, node: Mapped, known: Collection[str], what: str) -> None:
         for key, _ in node:
