@@ -46,3 +46,12 @@ def test_each_choice_has_its_own_amount_and_what_is_done_to_it() -> None:
 
 def test_an_offered_food_that_nobody_knows_is_said() -> None:
     assert {fault.rule for fault in read_line("1 tsp olive oil or blorp")[1]} == {"words-not-understood"}
+
+
+@pytest.mark.parametrize("text", ["1 tsp beetroot powder", "2 tbsp kale flakes", "1 tbsp carrot powder"])
+def test_a_suggestion_is_never_what_was_written(text: str) -> None:
+    line, (fault,), document = read_line(text)
+    written = document.at(fault.span)
+    assert line.food is None and fault.remedy is not None
+    assert written == text.split(" ", 2)[2]  # the whole name, not the part of it that is known
+    assert f"“{written}”" not in fault.remedy.text and f"“{written.split()[0]}”" in fault.remedy.text

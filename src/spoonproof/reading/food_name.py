@@ -142,7 +142,13 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
         if of is not None and inner is not None:
             return _unknown_unit(draft, of, inner)
         if left is not None:
-            return _unknown(draft, left[0], left[1], foods)
+            known = foods.match(text[left[0] : left[1]])
+            if known is None:
+                return _unknown(draft, left[0], left[1], foods)
+            # "Beetroot powder": a known food, of which the words after it make another.
+            stop = _PREPOSITION.search(text, left[1], end)
+            whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
+            return _unknown(draft, left[0], whole, foods, known.food)
     return None
 
 
@@ -293,9 +299,12 @@ def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> Food
     return FoodName(inner.start, inner.end, inner.food)
 
 
-def _unknown(draft: LineDraft, start: int, end: int, foods: Foods) -> FoodName:
+def _unknown(draft: LineDraft, start: int, end: int, foods: Foods, made_of: str = "") -> FoodName:
+    """The finding about a food that nobody knows; ``made_of``: the food whose name is a part of its own."""
     words = draft.text[start:end]
-    nearest = list(foods.nearest(words))
+    record = foods.get(made_of) if made_of else None
+    near = [*((record.name,) if record is not None else ()), *foods.nearest(words)]
+    nearest = [name for name in dict.fromkeys(near) if name.casefold() != words.casefold()][:3]
     message = f"“{words}” is not in the food table, so its allergens and figures are not known."
     edits: tuple[Edit, ...] = ()
     if nearest:
