@@ -27,7 +27,10 @@ def has_word(words: str, phrase: str) -> bool:
 
 def has_any(words: str, phrases: Sequence[str]) -> bool:
     """Whether any of the phrases stands in what ``plain`` gave (see ``has_word``)."""
-    return any(wanted in words for wanted in _wanted(tuple(phrases)))
+    for wanted in _wanted(tuple(phrases)):  # noqa: SIM110 - half a million times in a hundred recipes
+        if wanted in words:
+            return True
+    return False
 
 
 @lru_cache(maxsize=4096)

@@ -67,7 +67,7 @@ def fold(word: str) -> str:
 @lru_cache(maxsize=2_000)
 def words(text: str) -> tuple[Word, ...]:
     """The words of ``text`` in order; a hyphen parts two words."""
-    return tuple(Word(fold(m.group()), m.start(), m.end(), m.group().lower()) for m in _WORD.finditer(text))
+    return tuple([Word(fold(word := m.group()), *m.span(), word.lower()) for m in _WORD.finditer(text)])
 
 
 @lru_cache(maxsize=2_000)
