@@ -41,6 +41,14 @@ DANGER = (
         says="a food not yet given",
     ),
     *_safety(
+        "given-at-an-age",
+        "(?:<forbid|negation|avoid> _3)? T(<child-can|give>) ~3 S(<never-yet>) _2 O(@AGE)",
+        "S(<never-yet>) ~2 T(<goodfor>) _3 O(@AGE)",
+        effect="age",
+        veto="storing nonfood",
+        says="a food not yet given, at an age",
+    ),
+    *_safety(
         "no-need-to-cut",
         "T(<no-need>) ~3 O(<cut-safe|cut-it>) ~4 S(<hazard-food|hazard-food-weak>)",
         "S(<hazard-food>) ~6 T(<no-need>) ~3 O(<cut-safe|cut-it>)",
