@@ -84,10 +84,15 @@ def pack_foods(data: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def pack_lexicon(lexicon: Lexicon) -> tuple[Any, ...]:
-    """A lexicon with its branches packed; the automaton as its phrases, since its own form is one machine's."""
+    """A lexicon with its branches packed and the grammar's rules laid out for it; the automaton as its phrases, since
+    its own form is one machine's."""
+    from spoonproof.claims.grammar import RuleBook
+    from spoonproof.claims.grammar_rules import RULES
+
     branches = {word: pickle.dumps(node, 5) for word, node in lexicon.root.next.items()}
     phrases = tuple(lexicon.automaton.keys())
-    return branches, phrases, lexicon.symbols, lexicon.number_symbol, lexicon.classes, lexicon.breaths
+    laid = RuleBook.lay_out(lexicon, RULES)
+    return branches, phrases, lexicon.symbols, lexicon.number_symbol, lexicon.classes, lexicon.breaths, laid
 
 
 def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:

@@ -13,7 +13,7 @@ import re
 from collections.abc import Sequence
 from functools import cache, reduce
 from operator import or_
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
@@ -107,6 +107,15 @@ MACROS: dict[str, str] = {
 _MACRO = re.compile(r"\b[A-Z]{3,}\b")
 
 
+class Laid(NamedTuple):
+    """Rules laid out for a lexicon: each one's expression as written, and as bits of a number which rules are satisfied
+    from the start and by which symbol, demand by demand."""
+
+    written: tuple[str, ...]
+    given: tuple[int, ...]
+    by_symbol: dict[str, tuple[int, ...]]
+
+
 class RuleBook:
     """Rules made ready for a lexicon, and which of them a sentence's symbols leave possible.
 
@@ -116,13 +125,19 @@ class RuleBook:
     """
 
     def __init__(self, lexicon: Lexicon, rules: Sequence[Rule]) -> None:
-        self.rules = tuple(CompiledRule(rule, _expression(lexicon, rule.pattern)) for rule in rules)
+        laid = lexicon.laid if isinstance(lexicon.laid, Laid) else self.lay_out(lexicon, rules)
+        self.rules = tuple(map(CompiledRule, rules, laid.written))
+        self._given, self._by_symbol = laid.given, laid.by_symbol
+
+    @staticmethod
+    def lay_out(lexicon: Lexicon, rules: Sequence[Rule]) -> Laid:
+        """What takes time of it, done once."""
         demands = [[*_narrowest(lexicon, _required(rule.pattern)), _spread(rule.needs)] for rule in rules]
         # Where a rule demands nothing, it is satisfied from the start.
-        self._given = [
+        given = tuple(
             sum(1 << number for number, asked in enumerate(demands) if not asked[slot]) for slot in range(_DEMANDS)
-        ]
-        self._by_symbol: dict[str, tuple[int, ...]] = {}
+        )
+        by_symbol: dict[str, tuple[int, ...]] = {}
         vetoes = [frozenset(_spread(rule.veto)) - NEARBY for rule in rules]
         wanted = [[frozenset(asked[slot]) for asked in demands] for slot in range(_DEMANDS)]
         by_class = {
@@ -133,7 +148,8 @@ class RuleBook:
         }
         for symbol, names in lexicon.classes.items():
             columns = zip(*(by_class[name] for name in names), strict=True)
-            self._by_symbol[symbol] = tuple(reduce(or_, column) for column in columns)
+            by_symbol[symbol] = tuple(reduce(or_, column) for column in columns)
+        return Laid(tuple(_expression(lexicon, rule.pattern) for rule in rules), given, by_symbol)
 
     def applying(self, symbols: str) -> list[CompiledRule]:
         """The rules that may match, in their order."""

@@ -94,6 +94,7 @@ class Lexicon:
     number_symbol: str
     classes: Mapping[str, frozenset[str]]  # symbol -> its set of classes
     breaths: tuple[BreathRow, ...] = ()  # what begins and ends a sentence, for speech without punctuation
+    laid: object = None  # the grammar's rules as laid out for this lexicon before (grammar.py), None where they weren't
     _sets: dict[frozenset[str], frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @classmethod
