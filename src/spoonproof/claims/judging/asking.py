@@ -21,20 +21,7 @@ _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions servin
 _MEASURE_REACH = 30
 _SPOONFULS = tuple(
     f"{measure} of {this}"
-    for measure in (
-        "spoonful",
-        "spoonfuls",
-        "tablespoon",
-        "tablespoonful",
-        "teaspoon",
-        "cup",
-        "bowl",
-        "bowlful",
-        "portion",
-        "serving",
-        "helping",
-        "slice",
-    )
+    for measure in "spoonful spoonfuls tablespoon teaspoon cup bowl bowlful portion serving helping slice".split()
     for this in ("this", "it", "these", "them")
 )
 _POINTING = frozenset("it this that these those they them one there".split())

@@ -16,19 +16,8 @@ from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
 
 _LESS = ("less", "fewer", "lower")
-_MORE_OR_LESS = (
-    *_LESS,
-    "more",
-    "higher",
-    "richer",
-    "poorer",
-    "greater",
-    "twice",
-    "double",
-    "times",
-    "as much",
-    "as many",
-)
+_TWICE = ("twice", "double")
+_MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".split(), "as much", "as many")
 _REACH = 6
 _PASSED = frozenset("the a an one each every some plain ordinary in from with there is are does do you find".split())
 _MORE_FOODS = frozenset({"and", "or", "nor"})
@@ -53,7 +42,8 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     step = f"{name} per 100 g as eaten: {this} {show(one)}, {other} {show(two)}"
     less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
     first, second = (two, one) if less else (one, two)
-    times = claim.number.value if claim.number is not None and claim.number.unit == "x" and not less else 1.0
+    said = claim.number.value if claim.number is not None and claim.number.unit == "x" else 1.0
+    times = 1.0 if less else max(said, 2.0 if has_any(key.near, _TWICE) else 1.0)
     if first.low >= second.high * times and first.low > second.high:
         truth: Truth = "true"
     elif first.high < second.low * times or first.high <= second.low:

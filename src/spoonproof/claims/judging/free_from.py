@@ -36,7 +36,10 @@ def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
         region = _COPULA.sub(" ", before[1])
     else:
         return ()
-    return _named(region, register)
+    named = _named(region, register)
+    # Who reads "no nuts" reads no peanuts.
+    unsaid = "nuts" in named and "peanut" not in named and " tree nut" not in region
+    return (*named, "peanut") if unsaid else named
 
 
 def _named(words: str, register: Register) -> tuple[str, ...]:
@@ -58,7 +61,7 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     if claim.kind != "allergen" or not named:
         return None
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
-    wording = f"made without {' or '.join(named)}"
+    wording = _without(named, claim)
     brings = {allergen: probe.bringing(allergen) for allergen in named}
     for allergen, foods in brings.items():
         if foods:
@@ -88,6 +91,12 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
 CONTAINING = ("contain", "contains", "containing", "has", "with", "brings")
 
 
+def _without(named: Sequence[str], claim: Claim) -> str:
+    """The list in words, as it was said: "made without milk, egg or nuts"."""
+    said = [name for name in named if name != "peanut" or "peanut" in plain(claim.quote)]
+    return "made without " + " or ".join(part for part in (", ".join(said[:-1]), said[-1]) if part)
+
+
 def _contains(allergen: str, foods: Sequence[str]) -> str:
     return f"It contains {allergen}, from {' and '.join(food.replace('-', ' ') for food in foods)}."
 
@@ -99,7 +108,7 @@ def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Regist
         return
     named = named_absent(claim, register)
     if verdict.wording is not None and len(named) > 1:
-        verdict.wording = f"made without {' or '.join(named)}"
+        verdict.wording = _without(named, claim)
     for allergen in named:
         if probe.contains(allergen) == "no":
             continue
