@@ -13,6 +13,7 @@ from typing import NamedTuple, get_args
 
 from spoonproof.model.recipe import Cut, CutShape
 from spoonproof.model.record import dataclass, field
+from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.reading.numbers import number_at, range_sign
@@ -76,6 +77,9 @@ class Cuts:
     words: Mapping[str, CutWord] = field(default_factory=dict)
     verbs: Mapping[str, CutWord] = field(default_factory=dict)
     longest: int = 1
+    _found: Remembered[tuple[str, bool], tuple[FoundCut, ...]] = field(
+        default_factory=Remembered, compare=False, repr=False
+    )
 
     @classmethod
     def from_rows(cls, rows: Sequence[Row]) -> Cuts:
@@ -95,6 +99,10 @@ class Cuts:
     def find(self, text: str, *, verbs: bool = False) -> tuple[FoundCut, ...]:
         """All cuts in ``text``, left to right: a shape word with or without a size, a bare size at an end
         of its own ("5 mm" between commas), "lengthways" beside it. ``verbs``: also the forms of steps ("halve")."""
+        known = self._found.get((text, verbs))
+        return known if known is not None else self._found.keep((text, verbs), self._look_for(text, verbs))
+
+    def _look_for(self, text: str, verbs: bool) -> tuple[FoundCut, ...]:
         table = {**self.words, **self.verbs} if verbs else self.words
         lengths = find_lengths(text)
         found: list[FoundCut] = []
