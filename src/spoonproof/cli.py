@@ -47,8 +47,9 @@ def command() -> None:
     if waiting:
         sys.exit(code)
     try:
-        sys.stdout.flush()
-        sys.stderr.flush()
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:  # closed by whoever started the command
+                stream.flush()
     except (OSError, ValueError):
         sys.exit(code)
     os._exit(code)
