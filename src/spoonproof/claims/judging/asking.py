@@ -25,6 +25,8 @@ _SPOONFULS = tuple(
     for this in ("this", "it", "these", "them")
 )
 _POINTING = frozenset("it this that these those they them one there".split())
+_UNNAMED = "about what was named before"
+"""The finder's step where a claim names nothing and points at nothing."""
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _SOLIDS = 6
 """Months: about when solid food begins (WHO, NHS)."""
@@ -134,6 +136,8 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
     foods = {part for food in claim.foods for part in food.split("-")}
     if not context.called:
         return False
+    if _UNNAMED in claim.steps and claim.kind == "safety-age":
+        return True  # "Leek bowl. For babies from 7 months.": the age is the dish's, not the leek's
     return claim.of_dish or (not noun and bool(words)) or (set(noun) <= context.called and not set(noun) <= foods)
 
 
