@@ -18,7 +18,6 @@ from finding_kit import claims
         ("Tummy-friendly barley", "function"),
         ("Walnut oil keeps hair shiny.", "function"),
         ("Oats keep them full until lunch.", "function"),
-        ("Contains: sesame", "allergen"),
         ("May contain traces of nuts", "allergen"),
         ("no dairy, no egg in this one", "allergen"),
         ("Offer one new allergen at a time.", "allergen"),

@@ -132,9 +132,7 @@ ALLERGEN = (
         says="finding out about reactions",
     ),
     *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
-    *_allergen(
-        "contains", "^ T(<contain>) :? O(<allergen-word>)", "T(<traces>) _2 O(<allergen-word>)", says="what it holds"
-    ),
+    *_allergen("traces", "T(<traces>) _2 O(<allergen-word>)", says="what it may hold"),
     *_allergen(
         "listed-allergen",
         "S(<FOOD|pronoun>) ~4 <copula> ~4 O(<common-allergen>)",

@@ -93,6 +93,10 @@ def _crossed(tagged: Tagged, verb: int, at: int) -> bool:
     return any(mark in between for mark in ".?,:") or bool(tagged.find(NAMED, verb + 1, at))
 
 
+UNNAMED = "nothing that is named"
+"""Why a claim has no subject, and none is carried to it from before."""
+
+
 def _subject_of(tagged: Tagged, match: Match) -> Subject:
     kind = match.rule.kind
     taken = range(*match.object) if match.object else range(0)
@@ -142,6 +146,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     said = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
     if pronoun is not None and said.lower() in ("this", "these") and tagged.find(_HOUSEHOLD, pronoun - 2, pronoun):
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
+    if not said and match.rule.name == "from-age":
+        return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
     return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.claims.entries import Key
+from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
@@ -25,8 +26,6 @@ _SPOONFULS = tuple(
     for this in ("this", "it", "these", "them")
 )
 _POINTING = frozenset("it this that these those they them one there".split())
-_UNNAMED = "about what was named before"
-"""The finder's step where a claim names nothing and points at nothing."""
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _SOLIDS = 6
 """Months: about when solid food begins (WHO, NHS)."""
@@ -136,7 +135,7 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
     foods = {part for food in claim.foods for part in food.split("-")}
     if not context.called:
         return False
-    if _UNNAMED in claim.steps and claim.kind == "safety-age":
+    if f"about {UNNAMED}" in claim.steps:
         return True  # "Leek bowl. For babies from 7 months.": the age is the dish's, not the leek's
     return claim.of_dish or (not noun and bool(words)) or (set(noun) <= context.called and not set(noun) <= foods)
 
