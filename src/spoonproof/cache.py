@@ -29,7 +29,7 @@ FOLDER = Path(".spoonproof") / "cache"
 OFF = "SPOONPROOF_CACHE"
 """Set to "off" in the environment, nothing is kept and nothing that was kept is used."""
 
-LARGEST = 4 << 20
+LARGEST = 16 << 20
 """Bytes of an entry that are read."""
 
 MOST = 60_000
@@ -86,6 +86,10 @@ class Cache:
         except OSError:
             return None
         return whole[_DIGEST:] if self._sum(key, whole[_DIGEST:]) == whole[:_DIGEST] else None
+
+    def has(self, key: str) -> bool:
+        """Whether there is something under ``key``, sound or not."""
+        return not self._off and os.path.lexists(f"{self._place}/{key}")
 
     def put(self, key: str, body: bytes) -> bool:
         """Keep ``body`` under ``key``, in the place of what is there; whether it is kept. Never raises OSError."""

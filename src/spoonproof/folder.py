@@ -300,9 +300,14 @@ class ChannelFolder:
         """Every recipe that can be read, by slug, drafts included; each file is read when it is asked for."""
         return Recipes(self)
 
-    def dish(self, recipe: Recipe) -> Dish:
-        """The dish of a recipe of this channel."""
-        return Dish(recipe, self.channel, self.knowledge, self.recipes, self._find)
+    def dish(self, recipe: Recipe, others: Mapping[str, Recipe] | None = None) -> Dish:
+        """The dish of a recipe of this channel. ``others``: stands in for ``recipes``."""
+        return Dish(recipe, self.channel, self.knowledge, self.recipes if others is None else others, self._find)
+
+    def let_go(self) -> None:
+        """Forget the recipes that were read: what is asked for again is read again."""
+        self._read.clear()
+        self._known.clear()
 
     def select(self, paths: Sequence[Path], drafts: bool = False) -> tuple[RecipeFile, ...]:
         """The recipe files that ``paths`` name (folders hold theirs); all of the channel when none is named.

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 from spoonproof.model.record import replace
 
 if TYPE_CHECKING:
-    from spoonproof.dish import Dish
     from spoonproof.feeding.calendar import Calendar, Event
+    from spoonproof.feeding.calendar_order import Candidate
     from spoonproof.folder import ChannelFolder
     from spoonproof.knowledge import Knowledge
     from spoonproof.model.channel import Channel
@@ -20,8 +20,8 @@ def plan_of(
     folder: ChannelFolder, recipes: Sequence[Recipe], by_hand: bool = False, age_months: int | None = None
 ) -> Calendar:
     """The calendar of these recipes as ``order_of`` plans it, each dish with the age it is for."""
-    dishes = [folder.dish(recipe) for recipe in recipes]
-    plan = order_of(folder.channel, folder.knowledge, dishes, by_hand, age_months)
+    candidates = [folder.dish(recipe).candidate for recipe in recipes]
+    plan = order_of(folder.channel, folder.knowledge, candidates, by_hand, age_months)
     ages = {recipe.slug: recipe.youngest for recipe in recipes}
     return replace(plan, events=tuple(_with_age(event, ages) for event in plan.events))
 
@@ -29,7 +29,7 @@ def plan_of(
 def order_of(
     channel: Channel,
     known: Knowledge,
-    dishes: Sequence[Dish],
+    candidates: Sequence[Candidate],
     by_hand: bool = False,
     age_months: int | None = None,
 ) -> Calendar:
@@ -38,13 +38,13 @@ def order_of(
     from spoonproof.feeding.calendar import calendar
 
     return calendar(
-        [dish.candidate for dish in dishes],
+        candidates,
         known.food_ids(channel.baby.knows),
         known.feeding,
         channel.policies,
         channel.baby.advice,
         by_hand,
-        min((dish.recipe.youngest for dish in dishes), default=0) if age_months is None else age_months,
+        min((one.from_months for one in candidates), default=0) if age_months is None else age_months,
     )
 
 

@@ -14,6 +14,7 @@ from spoonproof.site import paint
 from spoonproof.site.album import Album
 from spoonproof.site.picture import PlatePart, draw
 from spoonproof.site.shapes import Shape, is_drawing, to_svg
+from spoonproof.site.store import Store
 from tests.site.sample import palette
 
 pytest.importorskip("PIL", reason="Pillow is not installed: nothing is painted")
@@ -34,7 +35,7 @@ def painted(root: Path | None, out: Path, count: int = 2) -> dict[str, bytes]:
     album.paint()
     found = dict(album.files)
     for path, held in album.held.items():
-        body = held.read()
+        body = Store(root).held(held).read()
         assert body is not None and len(body) == held.size
         found[path] = body
     return found

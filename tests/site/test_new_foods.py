@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from spoonproof.dish import Dish
 from spoonproof.site.new_foods import new_foods
+from spoonproof.site.view_site import Calendar
 from tests.kitchen import channel, knowledge, read
 
 MASH = "title: Swede mash\nfoods:\n  - 300 g swede, peeled, 1 cm dice\n  - 2 tsp rapeseed oil\n  - 30 ml water"
@@ -17,6 +18,10 @@ def dish(text: str, slug: str) -> Dish:
     return Dish(recipe, channel(), knowledge())
 
 
+def calendar_of(*dishes: Dish) -> Calendar | None:
+    return new_foods(channel(), knowledge(), [one.candidate for one in dishes])
+
+
 def test_a_candidate_has_the_foods_of_the_babys_bowl_and_no_water() -> None:
     one = dish(EGG, "egg-mash").candidate
     assert "egg" in one.foods and one.allergens["egg"] == ("egg",)
@@ -24,7 +29,7 @@ def test_a_candidate_has_the_foods_of_the_babys_bowl_and_no_water() -> None:
 
 
 def test_each_food_is_new_once_and_the_allergen_comes_on_its_own() -> None:
-    made = new_foods(channel(), [dish(MASH, "swede-mash"), dish(EGG, "egg-mash"), dish(OLD, "toddler-mash")])
+    made = calendar_of(dish(MASH, "swede-mash"), dish(EGG, "egg-mash"), dish(OLD, "toddler-mash"))
     assert made is not None
     new = [food for day in made.days for food in day.new]
     assert len(new) == len(set(new)) and any("egg" in food for food in new)
@@ -35,4 +40,4 @@ def test_each_food_is_new_once_and_the_allergen_comes_on_its_own() -> None:
 
 
 def test_one_dish_is_no_calendar() -> None:
-    assert new_foods(channel(), [dish(MASH, "swede-mash")]) is None
+    assert calendar_of(dish(MASH, "swede-mash")) is None

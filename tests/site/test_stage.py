@@ -85,14 +85,14 @@ def test_a_path_that_leads_out_is_refused_and_the_old_site_stays(tmp_path: Path)
 def test_a_full_disk_leaves_the_old_site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     out = tmp_path / "site"
     build.write(out, OLD, ())
-    real = Path.write_bytes
+    real = stage._write
 
-    def full(self: Path, data: bytes) -> int:
-        if self.name == "b.html":
-            raise OSError(28, "No space left on device", str(self))
-        return real(self, data)
+    def full(path: str, body: bytes) -> None:
+        if path.endswith("/b.html"):
+            raise OSError(28, "No space left on device", path)
+        real(path, body)
 
-    monkeypatch.setattr(Path, "write_bytes", full)
+    monkeypatch.setattr(stage, "_write", full)
     with pytest.raises(OSError, match="No space"):
         build.write(out, NEW, ())
     monkeypatch.undo()

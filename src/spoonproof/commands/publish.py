@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from spoonproof.commands import channel_root, new_parser, open_channel
 
 if TYPE_CHECKING:
-    from spoonproof.site.build import Report
     from spoonproof.site.census import Census
 
 
@@ -71,42 +70,32 @@ def _build(root: Path, out: Path, options: Namespace, counted: Census | None) ->
     from spoonproof.folder import ChannelFolder
     from spoonproof.report.terminal import printable
     from spoonproof.site import standing
-    from spoonproof.site.choose import choose, theme_folders
     from spoonproof.site.pages import ThemeError
+    from spoonproof.site.press import Wanted
     from spoonproof.site.publish import publish
     from spoonproof.site.stage import OutputRefused
 
     folder = ChannelFolder(root)
     refuse_faulty_channel(folder)
-    chosen = choose(folder, drafts=options.drafts, with_errors=options.with_errors)
-    left_out = tuple(printable(line) for line in chosen.left_out)
-    print(*left_out, sep="\n", end="\n" if left_out else "", file=sys.stderr)
     try:
-        report: Report = publish(
-            folder.channel,
-            chosen.dishes,
-            out,
-            theme_folders(folder),
-            faults=chosen.faults,
-            sources=(folder.root / "recipes", folder.root / "claims", folder.root / "shared", folder.root / "site"),
-            checked=stated_day(),
-            root=folder.root,
-        )
+        made = publish(folder, Wanted(out, options.drafts, options.with_errors, stated_day()), counted)
     except (OutputRefused, ThemeError) as error:
         raise UsageError(str(error)) from None
-    what = f"{len(chosen.dishes)} recipe{'' if len(chosen.dishes) == 1 else 's'}, {report.pages} pages"
-    more = tuple(printable(note) for note in report.notes), f"Look at it: {printable(str(out / 'index.html'))}"
+    report = made.report
+    left_out = tuple(printable(line) for line in made.left_out)
+    what = f"{made.recipes} recipe{'' if made.recipes == 1 else 's'}, {report.pages} pages, {report.files} files"
+    notes = tuple(printable(note) for note in report.notes)
 
     def told(state: str) -> tuple[str, ...]:
-        return f"{printable(str(out))}: {what}, {report.files} files, {state}", *more[0], more[1]
+        look = f"Look at it: {printable(str(out / 'index.html'))}"
+        return f"{printable(str(out))}: {what}, {state}", *notes, look
 
     there = "already as it should be"
+    print(*left_out, sep="\n", end="\n" if left_out else "", file=sys.stderr)
     print(*told("written" if report.changed else there), sep="\n")
     code = 1 if left_out else 0
     if counted is not None:
-        recipes = [file.recipe for file in folder.files if file.recipe is not None]
-        media = sorted({one for recipe in recipes for one in standing.media_of(recipe)})
-        standing.keep(root, out, counted, media, standing.Said(told(there), left_out, code))
+        standing.keep(root, out, counted, made.media, standing.Said(told(there), left_out, code))
     return code
 
 

@@ -126,40 +126,25 @@ def main(arguments: list[str]) -> int:
 def _publish(folder: ChannelFolder) -> int:
     """As the command does it, with steps told on the way."""
     from spoonproof.clock import stated_day
-    from spoonproof.site.choose import choose, theme_folders
     from spoonproof.site.pages import ThemeError
+    from spoonproof.site.press import Wanted
     from spoonproof.site.publish import publish
     from spoonproof.site.stage import OutputRefused
 
-    paths = folder.recipe_paths
-    steps = len(paths) + 2
-    for number, path in enumerate(paths):
-        _tell(number, steps, f"reading {path.stem}")
-        folder.read(path)
-    _tell(len(paths), steps, "checking every recipe")
-    chosen = choose(folder)
-    for line in chosen.left_out:
-        print(line)
-    _tell(len(paths) + 1, steps, "making the pages")
+    _tell(0, 1, "checking every recipe and making the pages")
     try:
-        report = publish(
-            folder.channel,
-            chosen.dishes,
-            folder.root / "out" / "site",
-            theme_folders(folder),
-            faults=chosen.faults,
-            sources=tuple(folder.root / name for name in ("recipes", "claims", "shared", "site")),
-            checked=stated_day(),
-            root=folder.root,
-        )
+        made = publish(folder, Wanted(folder.root / "out" / "site", checked=stated_day()))
     except (OutputRefused, ThemeError) as error:
         print(error)
         return 2
+    for line in made.left_out:
+        print(line)
+    report = made.report
     state = "written" if report.changed else "already as it should be"
-    print(f"{len(chosen.dishes)} recipes, {report.pages} pages, {report.files} files: {state}")
+    print(f"{made.recipes} recipes, {report.pages} pages, {report.files} files: {state}")
     for note in report.notes:
         print(note)
-    return _LEFT_OUT if chosen.left_out else 0
+    return _LEFT_OUT if made.left_out else 0
 
 
 def _shoot(folder: ChannelFolder, keys: list[str]) -> int:

@@ -14,10 +14,11 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from spoonproof.cache import hashed
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
 from spoonproof.site.shapes import Shape, is_drawing, to_svg
-from spoonproof.site.stage import Held
+from spoonproof.site.store import Made, Store
 from spoonproof.site.view import Picture
 
 if TYPE_CHECKING:
@@ -42,39 +43,37 @@ _Unpainted = tuple[str, dict[str, str], Callable[[], Sequence[Shape]]]
 """A drawing's key, the path of each preview by its name, and what draws it."""
 
 
+def no_painter() -> tuple[str, ...]:
+    """What a site lacks for want of Pillow."""
+    if paint.available():
+        return ()
+    return ("no pictures for link previews and no photographs: they need Pillow (pip install 'spoonproof[pictures]')",)
+
+
 class Album:
     """Collects the picture files of a site while its pages are gathered."""
 
-    def __init__(self, root: Path | None, out: Path) -> None:
-        """``root``: the channel's folder; ``out``: the site as it is now."""
+    def __init__(self, root: Path | None, out: Path, store: Store | None = None) -> None:
+        """``root``: the channel's folder; ``out``: the site as it is now; ``store``: where previews are kept."""
         self.files: dict[str, bytes] = {}
-        self.held: dict[str, Held] = {}
+        self.held: dict[str, Made] = {}
         self._unpainted: list[_Unpainted] = []
         self.notes: list[str] = []
         self._root = root
         self._out = out
         self._paints = paint.available()
-        self._cache: Cache | None = None
+        self._cache = (store or Store(root)).pictures if self._paints else None
         self._drawings: Cache | None = None
         if root is not None:
-            from spoonproof.cache import Cache, hashed
+            from spoonproof.cache import Cache
             from spoonproof.compiled import code_stamp
 
             self._drawings = Cache(root, f"drawings-{hashed(code_stamp('site'))}")
-            if self._paints:
-                self._cache = Cache(root, f"pictures-{hashed(paint.version())}")
-        if not self._paints:
-            self.notes.append(
-                "no pictures for link previews and no photographs: they need Pillow "
-                "(pip install 'spoonproof[pictures]')"
-            )
 
     def svg(self, of: object, drawn: Callable[[], Sequence[Shape]]) -> str:
         """A drawing as SVG, drawn where it is not kept. ``of``: all that it is drawn from, values that print alike."""
         if self._drawings is None:
             return to_svg(drawn())
-        from spoonproof.cache import hashed
-
         key = hashed(repr(of))
         kept = self._drawings.get(key)
         svg = kept.decode("ascii", "replace") if kept is not None else ""
@@ -97,7 +96,7 @@ class Album:
             return ()
         key = hashlib.sha256(f"{paint.version()} {svg}".encode()).hexdigest()[:20]
         names = {name: f"pictures/{slug}-{name}-{key[:10]}.png" for name, _, _ in paint.PREVIEWS}
-        held = {path: self._present(path) or self._cached(f"{key}-{name}") for name, path in names.items()}
+        held = {path: self._at_hand(path, f"{key}-{name}") for name, path in names.items()}
         if all(held.values()):
             self.held.update({path: found for path, found in held.items() if found is not None})
         else:
@@ -115,7 +114,7 @@ class Album:
         for start, share in enumerate(shares):
             for (key, names, _), made in zip(self._unpainted[start :: len(shares)], share, strict=True):
                 for name, path in names.items():
-                    held = None if name in made else self._cached(f"{key}-{name}")
+                    held = None if name in made else self._at_hand(path, f"{key}-{name}")
                     if held is not None:
                         self.held[path] = held
                     else:
@@ -129,21 +128,25 @@ class Album:
             return made
         return {name: body for name, body in made.items() if not self._cache.put(f"{key}-{name}", body)}
 
-    def _cached(self, key: str) -> Held | None:
+    def _at_hand(self, path: str, key: str) -> Made | None:
+        """A preview from the cache, else from the present site if every part of it is sound there."""
         body = self._cache.get(key) if self._cache is not None else None
-        if body is None or self._cache is None:
-            return None
-        cache = self._cache
-        return Held(len(body), lambda: cache.get(key))
+        if body is None:
+            try:
+                body = (self._out / path).read_bytes()
+            except OSError:
+                return None
+            if not sound_png(body):
+                return None
+            if self._cache is None or not self._cache.put(key, body):
+                return Made(path, hashed(body), len(body), "memory", "", body)
+        return Made(path, hashed(body), len(body), "pictures", key)
 
-    def _present(self, path: str) -> Held | None:
-        """A PNG of the present site, if every part of it is sound."""
-        file = self._out / path
-        try:
-            body = file.read_bytes()
-        except OSError:
-            return None
-        return Held(len(body), file.read_bytes, present=True) if sound_png(body) else None
+    def taken(self) -> tuple[dict[str, bytes], dict[str, Made], list[str]]:
+        """The files that were made, those that are kept, and the notes, which are let go here."""
+        all_of_it = self.files, self.held, self.notes
+        self.files, self.held, self.notes = {}, {}, []
+        return all_of_it
 
     def photos(self, recipe: Recipe) -> tuple[Picture, ...]:
         """The recipe's photographs; a file that can't be used is told in ``notes`` and left out."""

@@ -29,6 +29,14 @@ class Report:
 def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, bytes]:
     """Every file of the site by its path from the root. Raises ThemeError. Same view, same bytes."""
     pages = Pages(site, theme)
+    out = around(pages, site, theme)
+    out.update((page.href, pages.recipe(page).encode("utf-8")) for page in site.recipes)
+    out.update(pictures)
+    return out
+
+
+def around(pages: Pages, site: Site, theme: Theme) -> dict[str, bytes]:
+    """Every file but the recipes' own pages and pictures. Raises ThemeError."""
     text: dict[str, str] = {"index.html": pages.index(), "404.html": pages.render("404.html", "404.html")}
     text["sources.html"] = pages.render("sources.html", "sources.html")
     if site.rules:
@@ -37,12 +45,12 @@ def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, 
         text["register.html"] = pages.render("register.html", "register.html")
     if site.calendar is not None:
         text["calendar.html"] = pages.render("calendar.html", "calendar.html")
-    for page in site.recipes:
-        text[page.href] = pages.recipe(page)
-    mapped = [path for path in text if path != "404.html"]
+    own = {page.href for page in site.recipes}
+    mapped = [*(path for path in text if path != "404.html"), *(page.href for page in site.recipes)]
     for page in site.recipes:
         for former in page.renamed_from:
-            text.setdefault(f"recipes/{former}.html", pages.moved(page))
+            if (path := f"recipes/{former}.html") not in own:
+                text.setdefault(path, pages.moved(page))
     for name in THEME_FILES:
         text[name] = theme.read(name) or ""
     text["sieve.css"] = sieve.style(sieve.filters(site.recipes))
@@ -51,9 +59,7 @@ def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, 
     text["robots.txt"] = feed.robots(site)
     if site.base_url:
         text["sitemap.xml"] = feed.sitemap(site, mapped)
-    out = {path: body.encode("utf-8") for path, body in text.items()}
-    out.update(pictures)
-    return out
+    return {path: body.encode("utf-8") for path, body in text.items()}
 
 
 def write(
@@ -64,12 +70,13 @@ def write(
 ) -> bool:
     """Put the files in place as a whole; False when the folder already held exactly them.
 
-    Raises OutputRefused for a folder that must not be written, OSError when the machine says no.
+    Raises OutputRefused for a folder that must not be written, Gone, OSError when the machine says no.
     """
     real = stage.refuse_dangerous(out, sources)
     with stage.locked(real):
         stage.recover(real)
-        if stage.same(real, content, held):
+        good, exact = stage.right(real, content, held)
+        if exact:
             return False
-        stage.install(real, content, held=held)
+        stage.install(real, content, held=held, keep=good)
     return True

@@ -40,11 +40,12 @@ Stamp = tuple[int, int, int, int]
 
 
 class Census(NamedTuple):
-    """``shared``: the hash of all that every page rests on: the channel, its claims, tables and theme, ours, our code,
-    the day, the options. ``recipes``: the hash of each recipe file by its path from the root. ``stamps``: when each of
-    the channel's files that were read was last touched."""
+    """``ours``: the hash of our code and tables. ``shared``: of all that every page rests on: these, the channel, its
+    claims, tables and theme, the day, the options. ``recipes``: of each recipe file, by its path from the root.
+    ``stamps``: when each of the channel's files that were read was last touched."""
 
     root: str
+    ours: str
     shared: str
     recipes: Mapping[str, str]
     stamps: Mapping[str, Stamp]
@@ -57,6 +58,13 @@ class Census(NamedTuple):
                 for path in (self.stamps if paths is None else paths)
             )
         except OSError:
+            return False
+
+    def ours_hold(self) -> bool:
+        """Whether our code and tables are what they were."""
+        try:
+            return hashed(*_ours()) == self.ours
+        except (_DoubtError, OSError):
             return False
 
     @property
@@ -95,10 +103,11 @@ def _take(place: str, options: Sequence[str]) -> Census | None:
             for path in _below(place, folder):
                 parts += [path, _content(place, path, stamps)]
         recipes = {path: _content(place, path, stamps) for path in _below(place, "recipes") if path.endswith(".md")}
-        shared = hashed(*_ours(), *_settings(), *options, "", *parts)
+        ours = hashed(*_ours())
+        shared = hashed(ours, *_settings(), *options, "", *parts)
     except (_DoubtError, OSError, ValueError):
         return None
-    return Census(place, shared, recipes, stamps)
+    return Census(place, ours, shared, recipes, stamps)
 
 
 def media(root: Path, folder: str, name: str) -> str:

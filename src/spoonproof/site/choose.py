@@ -2,52 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from pathlib import Path
 
-from spoonproof.checks.engine import check
+from spoonproof.checks.accepted import without_accepted
+from spoonproof.checks.engine import check_dish, in_order
 from spoonproof.dish import Dish
-from spoonproof.folder import ChannelFolder
+from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import Finding
-from spoonproof.model.record import dataclass
 from spoonproof.reading.bundle import bundle_root
 from spoonproof.site.view import Fault
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
-    """What is published; by slug, the errors a page owns up to; and a line for each recipe left out."""
-
-    dishes: tuple[Dish, ...]
-    faults: Mapping[str, tuple[Fault, ...]]
-    left_out: tuple[str, ...]
+def faults_of(file: RecipeFile, dish: Dish) -> tuple[Fault, ...]:
+    """The errors of a recipe, as its page would own up to them; what the channel accepts is none."""
+    found = without_accepted([*file.faults, *check_dish(dish)], dish.channel, complain_unused=False)
+    return tuple(_told(one) for one in in_order(found) if one.level == "error" and one.document.path == file.shown)
 
 
-def choose(folder: ChannelFolder, *, drafts: bool = False, with_errors: bool = False) -> Chosen:
-    """Recipes without an error-level finding; with ``with_errors`` the others too, their errors beside them.
+def unreadable(file: RecipeFile) -> str:
+    """That a recipe is left out since it can't be read."""
+    return f"{file.shown}: left out, it can't be read (spoonproof check {file.shown} says why)"
 
-    A recipe that cannot be read is never published.
-    """
-    files = folder.select((), drafts)
-    outcome = check(folder, files, keep=True)
-    looked_at = {dish.recipe.document: dish for dish in outcome.dishes}
-    errors: dict[str, list[Finding]] = {}
-    for finding in outcome.findings:
-        if finding.level == "error":
-            errors.setdefault(finding.document.path, []).append(finding)
-    dishes, faults, left_out = [], {}, []
-    for file in files:
-        found = errors.get(file.shown, [])
-        if file.recipe is None:
-            left_out.append(f"{file.shown}: left out, it can't be read (spoonproof check {file.shown} says why)")
-        elif found and not with_errors:
-            count = f"{len(found)} error{'' if len(found) == 1 else 's'}"
-            left_out.append(f"{file.shown}: left out, it has {count} (spoonproof check {file.shown})")
-        else:
-            dishes.append(looked_at[file.recipe.document])
-            if found:
-                faults[file.recipe.slug] = tuple(_told(finding) for finding in found)
-    return Chosen(tuple(dishes), faults, tuple(left_out))
+
+def left_out(file: RecipeFile, count: int) -> str:
+    """That a recipe is left out for its errors."""
+    return f"{file.shown}: left out, it has {count} error{'' if count == 1 else 's'} (spoonproof check {file.shown})"
 
 
 def _told(finding: Finding) -> Fault:

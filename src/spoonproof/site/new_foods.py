@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from spoonproof.dish import Dish
 from spoonproof.feeding.calendar import Calendar as Plan
+from spoonproof.feeding.calendar_order import Candidate
+from spoonproof.knowledge import Knowledge
 from spoonproof.model.channel import Channel
 from spoonproof.new_foods import order_of
 from spoonproof.site.view import Link
@@ -14,15 +15,17 @@ from spoonproof.site.view_site import Calendar, CalendarDay
 OLDEST = 12
 """Dishes for babies that start later than this many months are not first foods."""
 
+LEAST = 2
+"""Dishes that there is an order of."""
 
-def new_foods(channel: Channel, dishes: Sequence[Dish]) -> Calendar | None:
+
+def new_foods(channel: Channel, known: Knowledge, candidates: Sequence[Candidate]) -> Calendar | None:
     """The calendar over the dishes a baby under a year may have; None where there is nothing to order."""
-    chosen = [dish for dish in dishes if dish.recipe.ages.low <= OLDEST]
-    if len(chosen) < 2:
+    chosen = [one for one in candidates if one.from_months <= OLDEST]
+    if len(chosen) < LEAST:
         return None
-    known = chosen[0].knowledge
     plan = order_of(channel, known, chosen)
-    titles = {dish.recipe.slug: dish.recipe.title.value for dish in chosen}
+    titles = {one.slug: one.title for one in chosen}
     known_words = [
         record.name for food in known.food_ids(channel.baby.knows) if (record := known.foods.get(food)) is not None
     ]

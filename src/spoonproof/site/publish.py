@@ -1,113 +1,165 @@
-"""``publish``: dishes to a site in a folder. Deterministic, whole or not at all."""
+"""``publish``: a channel's folder to a site in a folder. Deterministic, whole or not at all."""
 
 from __future__ import annotations
 
+import contextlib
 import csv
-from collections.abc import Mapping, Sequence
+import json
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from spoonproof.dish import Dish
+from spoonproof.cache import hashed
 from spoonproof.model.channel import Channel
-from spoonproof.model.record import replace
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.search_needs import SMALLEST
 from spoonproof.model.table import Row
-from spoonproof.site import build, foods, gather, reference
-from spoonproof.site.album import Album
+from spoonproof.site import build, foods, gather, lean, reference, stage
+from spoonproof.site.album import Album, no_painter
 from spoonproof.site.build import Report
+from spoonproof.site.choose import theme_folders
 from spoonproof.site.larder import Palette
 from spoonproof.site.loosened import loosened
-from spoonproof.site.new_foods import new_foods
-from spoonproof.site.pages import Theme, ThemeError
+from spoonproof.site.new_foods import LEAST, new_foods
+from spoonproof.site.pages import Pages, Theme, ThemeError
 from spoonproof.site.picture import draw
+from spoonproof.site.press import Press, Wanted
 from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import Shape
-from spoonproof.site.view import Fault, RecipePage
-from spoonproof.site.view_site import Site
+from spoonproof.site.sheet import Sheet
+from spoonproof.site.standing import Media
+from spoonproof.site.store import Made, Store
+from spoonproof.site.view import RecipePage
+from spoonproof.site.view_site import Calendar, Site
+
+if TYPE_CHECKING:
+    from spoonproof.dish import Dish
+    from spoonproof.folder import ChannelFolder
+    from spoonproof.knowledge import Knowledge
+    from spoonproof.site.census import Census
+
+SOURCES = ("recipes", "claims", "shared", "site")
+"""Folders of a channel that hold what people wrote: no site is written there."""
 
 
-def publish(
-    channel: Channel,
-    dishes: Sequence[Dish],
-    out: Path,
-    theme: Sequence[Path],
-    *,
-    faults: Mapping[str, Sequence[Fault]] | None = None,
-    sources: Sequence[Path] = (),
-    checked: str = "",
-    root: Path | None = None,
-) -> Report:
-    """Build the site of ``dishes`` into ``out``.
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What a build made, a line for each recipe left out, and the photographs and videos that were looked for."""
 
-    ``theme``: folders, the channel's own first. ``faults``: by slug, the errors a page must own up to (the
-    caller leaves such dishes out unless told otherwise). ``sources``: folders ``out`` must not hold.
-    ``checked``: ISO date of this check, "" for none. ``root``: the channel's folder, where photographs lie.
+    report: Report
+    recipes: int
+    left_out: tuple[str, ...]
+    media: frozenset[Media]
+
+
+def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None) -> Published:
+    """Build the site of a channel's folder. ``counted``: what it is made from, before anything of it was read; None
+    where that is in doubt or no matter.
+
     Raises ThemeError, OutputRefused or OSError; the old site is whole then.
     """
-    look = Theme(theme)
-    album = Album(root, out)
-    reel = Reel(root)
-    view = gather_site(channel, dishes, look, faults or {}, checked, album, reel)
-    album.paint()
-    content = build.files(view, look, {**album.files, **reel.files})
-    changed = build.write(out, content, tuple(sources), album.held)
-    pages = sum(1 for path in content if path.endswith(".html"))
-    return Report(
-        out,
-        pages,
-        len(content) + len(album.held),
-        sum(map(len, content.values())) + sum(held.size for held in album.held.values()),
+    try:
+        return _publish(folder, wanted, counted)
+    except stage.Gone:  # what was kept was damaged or taken away: make it again
+        return _publish(folder, wanted, None)
+
+
+def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None) -> Published:
+    sources = tuple(folder.root / name for name in SOURCES)
+    stage.refuse_dangerous(wanted.out, sources)  # before anything is worked out
+    look = Theme(theme_folders(folder))
+    store = Store(folder.root)
+    press = Press(folder, look, wanted, store, counted)
+    sheets = _sheets(press, folder.recipe_paths)
+    pages = sorted((sheet for sheet in sheets if sheet.state == "page"), key=lambda sheet: sheet.place)
+    files = {made.path: made for made in _around(press, folder, look, store, counted, pages)}
+    files.update((made.path, made) for sheet in pages for made in sheet.files)
+    changed = build.write(wanted.out, {}, sources, {path: store.held(made) for path, made in files.items()})
+    notes = [note for kind in (0, 1) for sheet in pages for note in sheet.notes[kind]]
+    report = Report(
+        wanted.out,
+        sum(1 for path in files if path.endswith(".html")),
+        len(files),
+        sum(made.size for made in files.values()),
         changed,
-        (*album.notes, *reel.notes, *unfound(channel)),
+        (*no_painter(), *notes, *unfound(folder.channel)),
     )
+    media = frozenset(one for sheet in pages for one in sheet.media)
+    return Published(report, len(pages), tuple(sheet.why for sheet in sheets if sheet.why), media)
 
 
-def gather_site(
-    channel: Channel,
-    dishes: Sequence[Dish],
-    look: Theme,
-    faults: Mapping[str, Sequence[Fault]],
-    checked: str,
-    album: Album,
-    reel: Reel | None = None,
-) -> Site:
-    """The whole site as a view; its pictures go into ``album``, its videos into ``reel`` (none without one)."""
+def _sheets(press: Press, paths: Sequence[Path]) -> list[Sheet]:
+    """The sheet of each recipe file: as it was kept, or made now."""
+    kept = [press.kept(path) for path in paths]
+    waiting = [path for path, sheet in zip(paths, kept, strict=True) if sheet is None]
+    made = iter(press.make(waiting, None, len(paths) >= LEAST))
+    sheets = [sheet if sheet is not None else next(made) for sheet in kept]
+    # Whom a page links to is known now; where it was taken for granted and is otherwise, the page is made again.
+    titles = {sheet.slug: sheet.title for sheet in sheets if sheet.state == "page"}
+    menu = sum(1 for sheet in sheets if sheet.candidate) >= LEAST
+    for number, sheet in enumerate(sheets):
+        if sheet.state == "page" and (
+            sheet.menu != menu or any(titles.get(slug, "") != title for slug, title in sheet.links.items())
+        ):
+            (sheets[number],) = press.make(paths[number : number + 1], titles, menu)
+    return sheets
+
+
+def _around(
+    press: Press, folder: ChannelFolder, look: Theme, store: Store, counted: Census | None, pages: Sequence[Sheet]
+) -> list[Made]:
+    """The files that are no recipe's own: as they were kept under all that they show, or made now."""
+    shown = (part for sheet in pages for part in (sheet.page, sheet.candidate))
+    key = hashed(counted.shared, "around", *shown) if counted is not None else ""
+    with contextlib.suppress(ValueError, TypeError):
+        kept = [Made(*row) for row in json.loads(store.kept(key) or b"[]")] if key else []
+        if kept and all(store.lies(made) for made in kept):
+            return kept
+    candidates = [lean.candidate_of(sheet.candidate) for sheet in pages if sheet.candidate]
+    site = whole_site(
+        press.site,
+        folder.knowledge,
+        [lean.page_of(sheet.page) for sheet in pages],
+        new_foods(folder.channel, folder.knowledge, candidates),
+    )
+    made = [store.put(path, body) for path, body in build.around(Pages(site, look), site, look).items()]
+    if counted is not None and counted.holds(counted.rest) and counted.ours_hold() and not any(m.body for m in made):
+        store.keep(key, json.dumps([one.row for one in made]).encode())
+    return made
+
+
+def surroundings(channel: Channel, knowledge: Knowledge) -> Site:
+    """What every page shows of a channel's site: all but its recipes."""
     from spoonproof.checks.rule import all_rules
 
-    reel = reel or Reel(None)
-    ordered = sorted(
-        dishes, key=lambda dish: (dish.recipe.ages.low, dish.recipe.title.value.casefold(), dish.recipe.slug)
-    )
-    published = {dish.recipe.slug: dish.recipe for dish in ordered}
-    colours = palette(look)
-    pages = tuple(
-        _with_pictures(
-            gather.recipe_page(d, published, faults.get(d.recipe.slug, ()), checked), d, colours, album, reel
-        )
-        for d in ordered
-    )
-    rules = reference.rule_items(all_rules())
-    knowledge = ordered[0].knowledge if ordered else None
-    entries = reference.entry_items(knowledge.register) if knowledge else ()
-    cited, used = reference.used_sources(knowledge.sources if knowledge else {}, pages, rules, entries)
-    measures = foods.measures_note(channel.measures, knowledge.measures(channel.measures)) if knowledge else ""
     return Site(
         title=channel.title,
         base_url=channel.base_url.rstrip("/"),
         language=channel.language,
         author=channel.author,
         about=about(channel),
-        recipes=pages,
-        sources=cited,
-        used=used,
-        rules=rules,
-        entries=entries,
-        calendar=new_foods(channel, [d for d in ordered if not faults.get(d.recipe.slug)]),
-        measures=measures,
-        loosened=loosened(channel, knowledge) if knowledge else (),
+        rules=reference.rule_items(all_rules()),
+        entries=reference.entry_items(knowledge.register),
+        measures=foods.measures_note(channel.measures, knowledge.measures(channel.measures)),
+        loosened=loosened(channel, knowledge),
     )
 
 
-def _with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, reel: Reel) -> RecipePage:
+def whole_site(around: Site, knowledge: Knowledge, pages: Sequence[RecipePage], calendar: Calendar | None) -> Site:
+    """The site with its recipes, in their order."""
+    cited, used = reference.used_sources(knowledge.sources, pages, around.rules, around.entries)
+    return replace(around, recipes=tuple(pages), sources=cited, used=used, calendar=calendar)
+
+
+def site_of_one(dish: Dish, look: Theme, album: Album) -> Site:
+    """The site with one recipe alone, to look at; its pictures go into ``album``."""
+    page = gather.recipe_page(dish, {dish.recipe.slug: dish.recipe})
+    page = with_pictures(page, dish, palette(look), album, Reel(None))
+    return whole_site(surroundings(dish.channel, dish.knowledge), dish.knowledge, [page], None)
+
+
+def with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, reel: Reel) -> RecipePage:
+    """The page with its drawing, photographs, previews and video, whose files go into ``album`` and ``reel``."""
     parts = gather.plate(dish)
 
     def drawn() -> list[Shape]:

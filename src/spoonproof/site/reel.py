@@ -17,10 +17,12 @@ CAPTIONS_LARGEST = 1024 * 1024
 
 @dataclass(slots=True)
 class Reel:
-    """The video files of a site, collected while its pages are gathered. ``root`` is the channel's folder."""
+    """The video files of a site, collected while its pages are gathered. ``root`` is the channel's folder; ``sources``
+    says which of the channel's files are taken over as they are, by their paths in the site."""
 
     root: Path | None
     files: dict[str, bytes] = field(default_factory=dict)
+    sources: dict[str, Path] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
 
     def film(self, recipe: Recipe) -> Film | None:
@@ -33,14 +35,14 @@ class Reel:
         linked = Film(video.url, title, False, video.uploaded, video.seconds, "", chapters) if video.url else None
         if not video.file or self.root is None:
             return linked
-        body = self._body(recipe, video.file, LARGEST, "a video on a page")
-        kind = kind_of(body) if body is not None else ""
-        if body is None or not kind:
-            if body is not None:
+        found = self._found(recipe, video.file, LARGEST, "a video on a page")
+        kind = kind_of(found[1]) if found is not None else ""
+        if found is None or not kind:
+            if found is not None:
                 self.notes.append(f"{recipe.document.path}: video {video.file!r} is neither MP4 nor WebM")
             return linked
         path = f"videos/{recipe.slug}.{kind}"
-        self.files[path] = body
+        self._take(path, *found)
         film = replace(linked or Film("", title, False, video.uploaded, video.seconds, "", chapters), url=path)
         return replace(
             film,
@@ -52,14 +54,14 @@ class Reel:
 
     def _captions(self, recipe: Recipe, name: str) -> str:
         """The caption file's path in the site; "" when there is none that can be used."""
-        body = self._body(recipe, name, CAPTIONS_LARGEST, "captions") if name else None
-        if body is None:
+        found = self._found(recipe, name, CAPTIONS_LARGEST, "captions") if name else None
+        if found is None:
             return ""
-        if not body.removeprefix(b"\xef\xbb\xbf").startswith(b"WEBVTT"):
+        if not found[1].removeprefix(b"\xef\xbb\xbf").startswith(b"WEBVTT"):
             self.notes.append(f"{recipe.document.path}: captions {name!r} are not WebVTT, so browsers can't show them")
             return ""
         path = f"videos/{recipe.slug}.vtt"
-        self.files[path] = body
+        self._take(path, *found)
         return path
 
     def _track(self, slug: str, chapters: Sequence[Chapter]) -> str:
@@ -69,8 +71,18 @@ class Reel:
         self.files[path] = chapter_track(chapters).encode("utf-8")
         return path
 
-    def _body(self, recipe: Recipe, name: str, most: int, what: str) -> bytes | None:
-        """A file of the channel by name; never one outside its folder, by link or by ``..``."""
+    def _take(self, path: str, source: Path, body: bytes) -> None:
+        self.files[path] = body
+        self.sources[path] = source
+
+    def taken(self) -> tuple[dict[str, bytes], dict[str, Path], list[str]]:
+        """The files, where those that are taken over lie, and the notes, which are let go here."""
+        all_of_it = self.files, self.sources, self.notes
+        self.files, self.sources, self.notes = {}, {}, []
+        return all_of_it
+
+    def _found(self, recipe: Recipe, name: str, most: int, what: str) -> tuple[Path, bytes] | None:
+        """A file of the channel by name, with its content; never one outside its folder, by link or by ``..``."""
         assert self.root is not None
         for folder in (self.root / "videos", self.root / "recipes", self.root):
             path = folder / name
@@ -82,7 +94,7 @@ class Reel:
                         f"{recipe.document.path}: {name!r} is larger than {what} may be ({most // 1024 // 1024} MB)"
                     )
                     return None
-                return path.read_bytes()
+                return path, path.read_bytes()
             except OSError:
                 continue
         self.notes.append(f"{recipe.document.path}: {name!r} is not among the channel's files")

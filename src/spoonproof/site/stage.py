@@ -1,24 +1,26 @@
 """Putting a whole site in place at once: the folder holds the old site or the new one, never a mixture.
 
-The new tree is written beside the old one. Where the system can exchange two folders in one call
-(Linux), that is the whole swap; elsewhere two renames happen under a journal that the next run recovers
-from. Only a folder that carries our marker is ever replaced or removed.
+The new tree is written beside the old one and put in place by ``swap``. Only a folder that carries our marker is ever
+replaced or removed.
 """
 
 from __future__ import annotations
 
 import contextlib
-import ctypes
-import ctypes.util
 import errno
 import os
 import shutil
-import sys
-import time
-from collections.abc import Callable, Iterator, Mapping
+import stat
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
+from spoonproof.cache import hashed
 from spoonproof.model.record import dataclass
+from spoonproof.site.census import tree
+from spoonproof.swap import OutputRefused as OutputRefused  # what the site's callers know from here
+from spoonproof.swap import beside, put
+from spoonproof.swap import locked as locked
+from spoonproof.swap import recover as recover
 
 MARKER = ".spoonproof-site"
 NOTHING: Mapping[str, Held] = {}
@@ -29,16 +31,16 @@ MARKER_TEXT = (
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """A file of the site that is kept somewhere already: ``size`` bytes, read when they are written. ``present``: it is
-    the file at this very path of the present site."""
+    """A file of the site that is kept somewhere already: its size in bytes, the hash of its content (see
+    ``cache.hashed``), and what reads it when it is written: None where it went away."""
 
     size: int
+    digest: str
     read: Callable[[], bytes | None]
-    present: bool = False
 
 
-class OutputRefused(Exception):
-    """The output folder must not be written: the message says why and what to do."""
+class Gone(Exception):
+    """A file of the site went away before it was written; its path."""
 
 
 def refuse_dangerous(out: Path, sources: tuple[Path, ...]) -> Path:
@@ -68,142 +70,76 @@ def refuse_dangerous(out: Path, sources: tuple[Path, ...]) -> Path:
     return real
 
 
-@contextlib.contextmanager
-def locked(out: Path) -> Iterator[None]:
-    """Hold the output folder's lock. OutputRefused when another build holds it (with its age).
-
-    The lock belongs to the open file, so that of a killed build is gone with it.
-    """
-    path = out.parent / f".{out.name}.lock"
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o644)
-    try:
-        if not _lock(handle):
-            owner = os.read(handle, 64).decode("ascii", "replace").strip()
-            age = max(0, round(time.time() - os.fstat(handle).st_mtime))
-            raise OutputRefused(
-                f"another build (process {owner}) has been writing {out} for {age} s; wait for it or stop it"
-            )
-        os.ftruncate(handle, 0)
-        os.write(handle, f"{os.getpid()}\n".encode())
-        yield
-        with contextlib.suppress(OSError):
-            path.unlink()
-    finally:
-        os.close(handle)
-
-
-def _lock(handle: int) -> bool:
-    if sys.platform == "win32":  # pragma: no cover
-        import msvcrt
-
-        try:
-            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
-        except OSError:
-            return False
-        return True
-    import fcntl
-
-    try:
-        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError:
-        return False
-    return True
-
-
-def _new(out: Path) -> Path:
-    return out.parent / f".{out.name}.new"
-
-
-def _old(out: Path) -> Path:
-    return out.parent / f".{out.name}.old"
-
-
-def recover(out: Path) -> None:
-    """Put right what a killed build left: the old site back where it was, half-made trees away."""
-    old, new = _old(out), _new(out)
-    if old.is_dir() and not out.exists():
-        old.rename(out)
-    for left in (old, new):
-        if left.is_dir() and not left.is_symlink():
-            shutil.rmtree(left)
-
-
-def same(out: Path, files: Mapping[str, bytes], held: Mapping[str, Held] = NOTHING) -> bool:
-    """Whether ``out`` holds exactly these files already (and our marker)."""
+def right(out: Path, files: Mapping[str, bytes], held: Mapping[str, Held] = NOTHING) -> tuple[frozenset[str], bool]:
+    """The files of these that ``out`` holds as they should be, and whether it holds exactly these (and our marker)."""
     if not (out / MARKER).is_file():
-        return False
-    there = {path.relative_to(out).as_posix() for path in out.rglob("*") if path.is_symlink() or not path.is_dir()}
-    if there != {*files, *held, MARKER}:
-        return False
-    return all((out / name).read_bytes() == body for name, body in files.items()) and all(
-        kept.present or (out / name).read_bytes() == kept.read() for name, kept in held.items()
-    )
+        return frozenset(), False
+    there = {path: status for path, status in tree(os.fspath(out), lambda status: status) if path != MARKER}
+    good = {
+        name for name, body in files.items() if name in there and _content(out, name, there[name], len(body)) == body
+    }
+    for name, kept in held.items():
+        body = _content(out, name, there[name], kept.size) if name in there else None
+        if body is not None and hashed(body) == kept.digest:
+            good.add(name)
+    return frozenset(good), good == there.keys() and len(good) == len(files) + len(held)
 
 
-def install(out: Path, files: Mapping[str, bytes], exchange: bool = True, held: Mapping[str, Held] = NOTHING) -> None:
+def _content(out: Path, name: str, status: os.stat_result, size: int) -> bytes | None:
+    """The content of a file of the present site, None where it is of another size or no file."""
+    if status.st_size != size or not stat.S_ISREG(status.st_mode):
+        return None
+    with open(f"{out}/{name}", "rb", buffering=0) as file:  # noqa: PTH123 - thousands in a build
+        return file.read()
+
+
+def install(
+    out: Path,
+    files: Mapping[str, bytes],
+    exchange: bool = True,
+    held: Mapping[str, Held] = NOTHING,
+    keep: frozenset[str] = frozenset(),
+) -> None:
     """Write ``files`` and what is ``held`` (paths with ``/`` from the root) as the whole content of ``out``.
 
-    Call under ``locked`` after ``recover``. On any error the old site stays and the new tree is removed.
+    ``keep``: those that stand there as they should be. Call under ``swap.locked`` after ``swap.recover``. On any error,
+    Gone among them, the old site stays and the new tree is removed.
     """
-    new = _new(out)
+    new = beside(out)
     try:
-        _write_tree(new, files, held)
-        _put(new, out, exchange)
+        _write_tree(new, files, held, out, keep)
+        put(new, out, exchange)
     except BaseException:
         if new.is_dir():
             shutil.rmtree(new, ignore_errors=True)
         raise
 
 
-def _write_tree(root: Path, files: Mapping[str, bytes], held: Mapping[str, Held]) -> None:
+def _write_tree(
+    root: Path, files: Mapping[str, bytes], held: Mapping[str, Held], out: Path, keep: frozenset[str]
+) -> None:
     root.mkdir(parents=True)
-    made = {root}
+    made = {""}
     for name in sorted({*files, *held}):
-        path = root / name
         parts = name.replace("\\", "/").split("/")
-        if ".." in parts or not path.is_relative_to(root):
+        if ".." in parts or not (root / name).is_relative_to(root):
             raise OutputRefused(f"{name!r} leads out of the site's folder")
-        if path.parent not in made:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            made.add(path.parent)
+        folder = name.rpartition("/")[0]
+        if folder not in made:
+            (root / folder).mkdir(parents=True, exist_ok=True)
+            made.add(folder)
+        if name in keep:
+            with contextlib.suppress(OSError):  # a disk without second names for a file: it is written again
+                os.link(f"{out}/{name}", f"{root}/{name}", follow_symlinks=False)
+                continue
         body = files[name] if name in files else held[name].read()
         if body is None:
-            raise OutputRefused(f"{name} went away while the site was written; publish again")
-        path.write_bytes(body)
+            raise Gone(name)
+        _write(f"{root}/{name}", body)
     (root / MARKER).write_text(MARKER_TEXT, encoding="utf-8", newline="\n")
 
 
-def _put(new: Path, out: Path, exchange: bool) -> None:
-    if out.exists() and exchange and _exchange(new, out):
-        shutil.rmtree(new)  # the old site lies there now
-        return
-    if not out.exists():
-        new.rename(out)
-        return
-    old = _old(out)
-    # The journal is the name itself: a folder ".old" with no site beside it means "put me back".
-    out.rename(old)
-    try:
-        new.rename(out)
-    except OSError:
-        old.rename(out)
-        raise
-    shutil.rmtree(old)
-
-
-def _exchange(one: Path, other: Path) -> bool:
-    """Exchange two folders in one call; False where the system can't."""
-    if not sys.platform.startswith("linux"):
-        return False
-    libc = ctypes.CDLL(None, use_errno=True)
-    call = getattr(libc, "renameat2", None)
-    if call is None:
-        return False
-    at_cwd, rename_exchange = -100, 2
-    if call(at_cwd, os.fsencode(one), at_cwd, os.fsencode(other), rename_exchange) == 0:
-        return True
-    code = ctypes.get_errno()
-    if code in (errno.ENOSYS, errno.EINVAL, errno.ENOTSUP):
-        return False
-    raise OSError(code, os.strerror(code), str(other))
+def _write(path: str, body: bytes) -> None:
+    with open(path, "wb", buffering=0) as file:  # noqa: PTH123 - thousands in a build
+        if file.write(body) != len(body):
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), path)

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import os
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -50,14 +50,15 @@ def stands(root: Path, out: Path, counted: census.Census) -> Said | None:
         return None
 
 
-def keep(root: Path, out: Path, counted: census.Census, media: Sequence[Media], said: Said) -> None:
+def keep(root: Path, out: Path, counted: census.Census, media: Iterable[Media], said: Said) -> None:
     """Keep what a build said, where nothing it was made from was touched since it was ``counted``."""
     try:
+        media = sorted(media)
         made_from = _made_from(root, counted, media)
         site = _site(out, patient=True)
     except OSError:
         return
-    if site is not None and counted.holds():
+    if site is not None and counted.holds() and counted.ours_hold():
         kept = {"from": made_from, "media": media, "site": site, **said._asdict()}
         _shelf(root).put(_key(out), json.dumps(kept).encode())
 

@@ -61,13 +61,12 @@ def site_of(desk: Desk, dish: Dish) -> Mapping[str, bytes]:
     from spoonproof.site.album import Album
     from spoonproof.site.choose import theme_folders
     from spoonproof.site.pages import Theme, ThemeError
-    from spoonproof.site.publish import gather_site
+    from spoonproof.site.publish import site_of_one
 
     look = Theme(theme_folders(desk.shelf.folder()))
     album = Album(desk.root, desk.root / "out" / "site")
     try:
-        view = gather_site(dish.channel, [dish], look, {}, "", album)
-        return build.files(view, look, album.files)
+        return build.files(site_of_one(dish, look, album), look, album.files)
     except ThemeError as error:
         raise BadRequest(f"The page can’t be made: {error}", 409) from None
 

@@ -1,0 +1,96 @@
+"""Files of a site as they are made: kept in the channel's cache under their content, so that none need be held.
+
+Where nothing may be kept they stay in memory until the site is written.
+"""
+
+from __future__ import annotations
+
+import contextlib
+from functools import cached_property
+from pathlib import Path
+from typing import NamedTuple
+
+from spoonproof.cache import Cache, hashed
+from spoonproof.site.stage import Held
+
+
+class Made(NamedTuple):
+    """A file of the site: its path, the hash and the size of its content, and where it lies: a shelf and the name on it
+    ("" for the hash), ``body`` for what is in memory."""
+
+    path: str
+    digest: str
+    size: int
+    shelf: str
+    name: str = ""
+    body: bytes | None = None
+
+    @property
+    def row(self) -> tuple[str, str, int, str, str]:
+        """What is kept of it."""
+        return self[:5]
+
+
+class Store:
+    """Where the files of one channel's site lie until they are written."""
+
+    def __init__(self, root: Path | None) -> None:
+        """``root``: the channel's folder; without one everything stays in memory."""
+        self._root = root
+        self._pages = Cache(root, "pages", sealed=True) if root is not None else None
+        self._sheets = Cache(root, "sheets", sealed=True) if root is not None else None
+
+    @cached_property
+    def pictures(self) -> Cache | None:
+        """The shelf of previews, each under the hash of what it shows."""
+        if self._root is None:
+            return None
+        from spoonproof.site import paint
+
+        return Cache(self._root, f"pictures-{hashed(paint.version())}")
+
+    def put(self, path: str, body: bytes) -> Made:
+        """A file that was made."""
+        digest = hashed(body)
+        if self._pages is not None and self._pages.put(digest, body):
+            return Made(path, digest, len(body), "pages")
+        return Made(path, digest, len(body), "memory", "", body)
+
+    def media(self, path: str, file: Path, body: bytes) -> Made:
+        """A file that is taken over from the channel as it is."""
+        return Made(path, hashed(body), len(body), "media", str(file))
+
+    def held(self, made: Made) -> Held:
+        """The file as the stage takes it: read when it is written."""
+        return Held(made.size, made.digest, lambda: self._read(made))
+
+    def _read(self, made: Made) -> bytes | None:
+        """The content, None where it is no longer what was put there."""
+        if made.body is not None:
+            return made.body
+        if made.shelf == "pages":  # under a seal, and by its hash
+            return self._pages.get(made.digest) if self._pages is not None else None
+        if made.shelf == "pictures":
+            body = self.pictures.get(made.name) if self.pictures is not None else None
+        else:
+            body = None
+            with contextlib.suppress(OSError):
+                body = Path(made.name).read_bytes()
+        return body if body is not None and hashed(body) == made.digest else None
+
+    def lies(self, made: Made) -> bool:
+        """Whether the file is still where it was put."""
+        if made.shelf == "pages":
+            return self._pages is not None and self._pages.has(made.digest)
+        if made.shelf == "pictures":
+            return self.pictures is not None and self.pictures.has(made.name)
+        return made.body is not None or Path(made.name).is_file()
+
+    def kept(self, key: str) -> bytes | None:
+        """What was kept of a recipe's page, or of the pages around them."""
+        return self._sheets.get(key) if self._sheets is not None else None
+
+    def keep(self, key: str, body: bytes) -> None:
+        """Keep it for the next build."""
+        if self._sheets is not None:
+            self._sheets.put(key, body)
