@@ -34,6 +34,7 @@ _LENGTHWAYS = re.compile(
     r"[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
 )
 _FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
+_LENGTHWAYS_INTO = re.compile(r"\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$", re.I)
 _INTO = re.compile(r"[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?", re.I)
 _NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
 _FILL = re.compile(
@@ -127,7 +128,11 @@ class Cuts:
             along = _LENGTHWAYS.match(text, right)
             if along:
                 right = along.end()
-            found.append(FoundCut(left, right, Cut(meaning.shape, Span(left, right), low, high, along is not None)))
+            before = _LENGTHWAYS_INTO.search(text[max(0, left - 40) : left])
+            if before:
+                left -= len(before[0])  # "cut lengthways into thin strips"
+            lengthways = along is not None or before is not None
+            found.append(FoundCut(left, right, Cut(meaning.shape, Span(left, right), low, high, lengthways)))
         for index, size in enumerate(lengths):
             if index not in taken and _alone(text, size):
                 cut = Cut("dice", Span(size.start, size.end), size.low, size.high)

@@ -46,7 +46,9 @@ _ALL = re.compile(
     r"|the ingredients)\b",
     re.I,
 )
-REMAINING = re.compile(r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b", re.I)
+REMAINING = re.compile(
+    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b", re.I
+)
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _ADJECTIVE = re.compile(
     r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"

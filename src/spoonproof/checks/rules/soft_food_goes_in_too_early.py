@@ -1,7 +1,8 @@
 """A soft food goes in so early that it is spent before the rest is done.
 
 Leaves need about two minutes and soft fruit about three. Left in for the whole cooking they go grey, lose taste and
-vitamins and fall to threads. It does no harm, it only spoils the bowl.
+vitamins and fall to threads. It does no harm, it only spoils the bowl. What is baked inside a pie or a batter is
+meant to stay there, and fruit that is mashed was meant to fall apart.
 
 Fails::
 
@@ -29,8 +30,11 @@ from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources, walked
 from spoonproof.checks.rule import Fault
+from spoonproof.cooking.pots import Kitchen, Story
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
+from spoonproof.model.record import replace
+from spoonproof.model.treatment import Heat
 
 SCOPE = "dish"
 AREA = "cooking"
@@ -42,9 +46,10 @@ def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that cooks much longer than it can stand."""
     kitchen = walked(dish)
     for story in kitchen.stories:
+        story = _outside_the_pie(story, kitchen)
         softness, need = judged(dish, story)
         time = cooked(story)
-        if softness != "spent" or need is None or time is None or melts_in(story):
+        if softness != "spent" or need is None or time is None or melts_in(story) or _falls_apart(story):
             continue
         name = story.line.name
         span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)
@@ -56,3 +61,21 @@ def check(dish: Dish) -> Iterator[Fault]:
             remedy=Remedy(f"Let the {name} join for the last {last} minutes."),
             sources=need_sources(need),
         )
+
+
+def _outside_the_pie(story: Story, kitchen: Kitchen) -> Story:
+    """The food without the oven heat of what it is baked in together with others."""
+    alone = {
+        event.step for event in kitchen.events if event.verb.medium == "oven" and len(event.pot) < 2 and event.lines
+    }
+    baked = [heat for heat in story.heats if heat.medium == "oven" and heat.step not in alone and _bakes(heat, kitchen)]
+    return replace(story, heats=[heat for heat in story.heats if heat not in baked]) if baked else story
+
+
+def _bakes(heat: Heat, kitchen: Kitchen) -> bool:
+    """Whether the heat is a bake, not a roast: what is roasted lies open on a tray."""
+    return any(event.step == heat.step and event.verb.id == "bake" for event in kitchen.events)
+
+
+def _falls_apart(story: Story) -> bool:
+    return story.food is not None and story.food.group == "fruit" and story.made in ("mashed", "smooth", "thick")
