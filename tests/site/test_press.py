@@ -107,3 +107,9 @@ def test_a_page_with_a_false_statement_is_left_out_though_another_page_says_the_
         path.write_text(path.read_text() + "\nA pinch of honey is fine at seven months.\n")
     now = _published(channel)
     assert not [name for name in now if name.startswith("recipes/")]
+
+
+def test_a_port_without_a_watch_is_refused(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["publish", "--out", "elsewhere", "--port", "8123"]) == 2
+    assert "--watch" in capsys.readouterr().err
+    assert not (channel / "elsewhere").exists()

@@ -12,6 +12,8 @@ from spoonproof.commands import channel_root, new_parser, open_channel
 if TYPE_CHECKING:
     from spoonproof.site.census import Census
 
+_PORT = 8000
+
 
 def parser() -> ArgumentParser:
     """The arguments of ``publish``."""
@@ -21,7 +23,7 @@ def parser() -> ArgumentParser:
     found.add_argument("--drafts", action="store_true", help="publish drafts too")
     found.add_argument("--with-errors", action="store_true", help="publish recipes with errors; their pages say so")
     found.add_argument("--watch", action="store_true", help="serve the site on this machine and rebuild on changes")
-    found.add_argument("--port", type=int, default=8000, metavar="N", help="for --watch (default: 8000)")
+    found.add_argument("--port", type=int, metavar="N", help="for --watch (default: 8000)")
     return found
 
 
@@ -31,11 +33,15 @@ def run(options: Namespace) -> int:
         return build_guide(options.out or Path("out") / "guide")
     root = channel_root(options)
     out = options.out or root / "out" / "site"
+    if options.port is not None and not options.watch:
+        from spoonproof.cli import UsageError
+
+        raise UsageError("--port says where --watch shows the site: add --watch, or leave --port out")
     if options.watch:
         from spoonproof.site.watch import watch
 
         open_channel(options)
-        return watch(root, out, lambda: rebuild(root, out, options), options.port)
+        return watch(root, out, lambda: rebuild(root, out, options), options.port or _PORT)
     return build(root, out, options)
 
 
