@@ -59,10 +59,10 @@ def two_sites(channel: Path) -> tuple[dict[str, bytes], dict[str, bytes]]:
 
 def standing(channel: Path) -> dict[str, bytes]:
     """The site that stands; where the system can't exchange two folders, the one that the next build puts back."""
-    from spoonproof.site import stage
+    from spoonproof import swap
 
     if not (channel / "pages").exists():
-        stage.recover(channel / "pages")
+        swap.recover(channel / "pages")
     return tree(channel / "pages")
 
 

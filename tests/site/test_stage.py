@@ -13,8 +13,10 @@ from pathlib import Path
 
 import pytest
 
+from spoonproof import swap
 from spoonproof.site import build, stage
-from spoonproof.site.stage import MARKER, OutputRefused
+from spoonproof.site.stage import MARKER
+from spoonproof.swap import OutputRefused
 
 OLD = {"index.html": b"old", "recipes/a.html": b"old a", "gone.html": b"old"}
 NEW = {"index.html": b"new", "recipes/a.html": b"new a", "recipes/b.html": b"new b"}
@@ -105,13 +107,13 @@ def test_what_a_killed_build_left_is_put_right(tmp_path: Path) -> None:
     build.write(out, OLD, ())
     out.rename(tmp_path / ".site.old")  # killed between the two renames
     (tmp_path / ".site.new").mkdir()
-    stage.recover(out)
+    swap.recover(out)
     assert tree(out) == OLD
     assert sorted(p.name for p in tmp_path.iterdir()) == ["site"]
 
 
 def _hold(out: Path, ready: multiprocessing.synchronize.Event) -> None:  # type: ignore[name-defined]
-    with stage.locked(out):
+    with swap.locked(out):
         ready.set()
         time.sleep(30)
 
@@ -156,7 +158,7 @@ def test_killed_at_any_moment_the_folder_holds_one_whole_site(tmp_path: Path, ho
         child.send_signal(how)
         child.wait()
         if not out.exists():
-            stage.recover(out)
+            swap.recover(out)
         found = tree(out)
         assert len(found) == 60 and len(set(found.values())) == 1
     build.write(out, NEW, ())

@@ -31,11 +31,6 @@ _HOURS_FROM, _DAYS_FROM = 90, 48
 """Minutes from which a time is said in hours, and hours from which in days."""
 
 
-def walked(dish: Dish) -> Kitchen:
-    """The kitchen after the recipe has been walked through."""
-    return dish.walked
-
-
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
     """How soft a food comes out, and the need it was measured by."""
     softness, need, _ = judge(story, dish.knowledge.cook_times)

@@ -79,7 +79,7 @@ def _build(root: Path, out: Path, options: Namespace, counted: Census | None) ->
     from spoonproof.site.pages import ThemeError
     from spoonproof.site.press import Wanted
     from spoonproof.site.publish import publish
-    from spoonproof.site.stage import OutputRefused
+    from spoonproof.swap import OutputRefused
 
     folder = ChannelFolder(root)
     refuse_faulty_channel(folder)
@@ -112,7 +112,7 @@ def build_guide(out: Path) -> int:
     from spoonproof.report.terminal import printable
     from spoonproof.site.guide import GuideError, publish_guide
     from spoonproof.site.pages import ThemeError
-    from spoonproof.site.stage import OutputRefused
+    from spoonproof.swap import OutputRefused
 
     root = bundle_root()
     try:

@@ -129,7 +129,7 @@ def _publish(folder: ChannelFolder) -> int:
     from spoonproof.site.pages import ThemeError
     from spoonproof.site.press import Wanted
     from spoonproof.site.publish import publish
-    from spoonproof.site.stage import OutputRefused
+    from spoonproof.swap import OutputRefused
 
     _tell(0, 1, "checking every recipe and making the pages")
     try:

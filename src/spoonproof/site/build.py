@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from spoonproof import swap
 from spoonproof.model.record import dataclass
 from spoonproof.site import feed, sieve, stage
 from spoonproof.site.amounts import SCALES, SYSTEMS
@@ -73,8 +74,8 @@ def write(
     Raises OutputRefused for a folder that must not be written, Gone, OSError when the machine says no.
     """
     real = stage.refuse_dangerous(out, sources)
-    with stage.locked(real):
-        stage.recover(real)
+    with swap.locked(real):
+        swap.recover(real)
         good, exact = stage.right(real, content, held)
         if exact:
             return False

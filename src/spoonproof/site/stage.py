@@ -17,10 +17,7 @@ from pathlib import Path
 from spoonproof.cache import hashed
 from spoonproof.model.record import dataclass
 from spoonproof.site.census import tree
-from spoonproof.swap import OutputRefused as OutputRefused  # what the site's callers know from here
-from spoonproof.swap import beside, put
-from spoonproof.swap import locked as locked
-from spoonproof.swap import recover as recover
+from spoonproof.swap import OutputRefused, beside, put
 
 MARKER = ".spoonproof-site"
 NOTHING: Mapping[str, Held] = {}

@@ -28,7 +28,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources, walked
+from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.pots import Kitchen, Story
 from spoonproof.dish import Dish
@@ -44,7 +44,7 @@ SOURCES = ("common-practice",)
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that cooks much longer than it can stand."""
-    kitchen = walked(dish)
+    kitchen = dish.walked
     for story in kitchen.stories:
         story = _outside_the_pie(story, kitchen)
         softness, need = judged(dish, story)
