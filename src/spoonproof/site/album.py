@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 from spoonproof.cache import hashed
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
+from spoonproof.site.census import media_places
 from spoonproof.site.shapes import Shape, is_drawing, to_svg
 from spoonproof.site.store import Made, Store
 from spoonproof.site.view import Picture
@@ -200,8 +201,7 @@ def _inside(root: Path, name: str) -> Path | None:
     """A picture file of the channel, by name; never one outside its folder, by link or by ``..``."""
     if not name or "\x00" in name:
         return None
-    for folder in (root / "pictures", root / "recipes", root):
-        path = folder / name
+    for path in media_places(root, "pictures", name):
         try:
             if path.is_file() and path.resolve().is_relative_to(root.resolve()):
                 return path

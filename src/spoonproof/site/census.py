@@ -110,16 +110,21 @@ def _take(place: str, options: Sequence[str]) -> Census | None:
     return Census(place, ours, shared, recipes, stamps)
 
 
-def media(root: Path, folder: str, name: str) -> str:
-    """What lies where a photograph or video of this name is looked for: in ``folder``, beside the recipes, at the
+def media_places(root: Path, folder: str, name: str) -> tuple[Path, Path, Path]:
+    """Where a photograph or video of this name is looked for, in this order: in ``folder``, beside the recipes, at the
     root."""
+    return root / folder / name, root / "recipes" / name, root / name
+
+
+def media(root: Path, folder: str, name: str) -> str:
+    """What lies where a photograph or video of this name is looked for."""
     real = os.path.realpath(root)
-    return " ".join(_lies(real, os.path.join(real, *place, name)) for place in ((folder,), ("recipes",), ()))  # noqa: PTH118 - a name may be anything
+    return " ".join(_lies(real, path) for path in media_places(Path(real), folder, name))
 
 
-def _lies(real: str, path: str) -> str:
+def _lies(real: str, path: Path) -> str:
     try:
-        status = Path(path).stat()
+        status = path.stat()
         whole = os.path.realpath(path)
         if not stat.S_ISREG(status.st_mode):
             return "other"
@@ -127,7 +132,7 @@ def _lies(real: str, path: str) -> str:
             return "outside"
         if status.st_size > MEDIA_LARGEST:
             return f"large:{status.st_size}"
-        return hashed(whole[len(real) :], Path(path).read_bytes())
+        return hashed(whole[len(real) :], path.read_bytes())
     except (OSError, ValueError):
         return "none"
 

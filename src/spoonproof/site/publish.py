@@ -43,7 +43,7 @@ SOURCES = ("recipes", "claims", "shared", "site")
 
 
 @dataclass(frozen=True, slots=True)
-class Published:
+class Built:
     """What a build made, a line for each recipe left out, and the photographs and videos that were looked for."""
 
     report: Report
@@ -52,7 +52,7 @@ class Published:
     media: frozenset[Media]
 
 
-def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None) -> Published:
+def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None) -> Built:
     """Build the site of a channel's folder. ``counted``: what it is made from, before anything of it was read; None
     where that is in doubt or no matter.
 
@@ -64,7 +64,7 @@ def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None
         return _publish(folder, wanted, None)
 
 
-def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None) -> Published:
+def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None) -> Built:
     sources = tuple(folder.root / name for name in SOURCES)
     stage.refuse_dangerous(wanted.out, sources)  # before anything is worked out
     look = Theme(theme_folders(folder))
@@ -85,7 +85,7 @@ def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None) -> P
         (*no_painter(), *notes, *unfound(folder.channel)),
     )
     media = frozenset(one for sheet in pages for one in sheet.media)
-    return Published(report, len(pages), tuple(sheet.why for sheet in sheets if sheet.why), media)
+    return Built(report, len(pages), tuple(sheet.why for sheet in sheets if sheet.why), media)
 
 
 def _sheets(press: Press, paths: Sequence[Path]) -> list[Sheet]:

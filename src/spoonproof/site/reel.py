@@ -7,9 +7,10 @@ from pathlib import Path
 
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass, field, replace
+from spoonproof.site.census import MEDIA_LARGEST, media_places
 from spoonproof.site.view import Chapter, Film
 
-LARGEST = 64 * 1024 * 1024
+LARGEST = MEDIA_LARGEST
 """Bytes of a video that a page carries; a larger one belongs on a host for videos, with its ``url`` in the recipe."""
 
 CAPTIONS_LARGEST = 1024 * 1024
@@ -84,8 +85,7 @@ class Reel:
     def _found(self, recipe: Recipe, name: str, most: int, what: str) -> tuple[Path, bytes] | None:
         """A file of the channel by name, with its content; never one outside its folder, by link or by ``..``."""
         assert self.root is not None
-        for folder in (self.root / "videos", self.root / "recipes", self.root):
-            path = folder / name
+        for path in media_places(self.root, "videos", name):
             try:
                 if not path.is_file() or not path.resolve().is_relative_to(self.root.resolve()):
                     continue
