@@ -15,7 +15,7 @@ import pytest
 
 from spoonproof import expressions
 
-_compiler: Any = re._compiler  # type: ignore[attr-defined]
+_compiler: Any = re._compiler  # type: ignore[attr-defined]  # private to the library, looked at on purpose
 
 SOME = [
     (r"\b(?P<low>\d+) ?(?:to|-) ?(?P<high>\d+)\b", 0),

@@ -74,14 +74,14 @@ def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iter
         yield Sentence(start + left, start + right)
         return
     weights = _weights(tuple(rows))
-    places = [match.start() for match in _WORD.finditer(part)]
-    said = [word.lower() for word in part.split()]
+    found = list(_WORD.finditer(part))
+    said = [word.group().lower() for word in found]
     begin, since = left, 0
     for at in range(1, len(said)):
         since += 1
         if since >= _SHORTEST and _breaks(said, at, weights) > _held(since):
-            yield Sentence(start + begin, start + places[at] - 1)
-            begin, since = places[at], 0
+            yield Sentence(start + begin, start + found[at].start() - 1)
+            begin, since = found[at].start(), 0
     yield Sentence(start + begin, start + right)
 
 

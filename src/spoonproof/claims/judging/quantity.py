@@ -6,6 +6,7 @@ import re
 from typing import NamedTuple
 
 from spoonproof.claims.conditions import show
+from spoonproof.claims.finding.number import number_of
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.reading import clause
@@ -65,7 +66,8 @@ def number_in(claim: Claim) -> Quantity | None:
     if match is None:
         return None
     said = match[1].lower()
-    value = float(_NUMBER_WORDS.get(said) or said.replace(",", "."))
+    value = number_of({"a": "one", "an": "one"}.get(said, said.replace(",", ".")))
+    assert value is not None  # the pattern takes nothing else
     return Quantity(value, value, _UNIT_WORDS.get(match[2].lower(), match[2].lower()))
 
 
@@ -74,10 +76,6 @@ _STATED = re.compile(
     r"(grams?|g|milligrams?|mg|micrograms?|mcg|µg|kcal|calories)\b",
     re.IGNORECASE,
 )
-_NUMBER_WORDS = {
-    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
-    "ten": 10, "twelve": 12, "twenty": 20,
-}  # fmt: skip
 _UNIT_WORDS = {
     "gram": "g", "grams": "g", "milligram": "mg", "milligrams": "mg", "microgram": "ug", "micrograms": "ug",
     "calories": "kcal",

@@ -209,11 +209,9 @@ def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | No
     if not key.effect or isinstance(probe, NoProbe):
         return None
     words = key.near or key.words
-    for entry in sorted(register.entries, key=lambda entry: key.subjects.isdisjoint(entry.about)):
-        if key.effect not in entry.effects or entry.truth != "true" or entry.condition is None:
-            continue
-        if entry.said and not has_any(words, entry.said):
-            continue
+    shown = (e for e in register.entries if key.effect in e.effects and e.truth == "true" and e.condition is not None)
+    meant = [entry for entry in shown if not entry.said or has_any(words, entry.said)]
+    for entry in sorted(meant, key=lambda entry: key.subjects.isdisjoint(entry.about)):
         wordings = [
             w
             for allowance in entry.allowed
