@@ -139,11 +139,6 @@ def calendar(
     if age_months is not None and candidates:
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
         notes += _iron_note(candidates, age_months)
-    notes.append(
-        "Reactions within minutes to two hours: swelling, hives, vomiting, wheezing or going floppy are an emergency. "
-        "Delayed ones come hours to days later (worse eczema, tummy upset): write them down and ask your health "
-        "professional."
-    )
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
 
 

@@ -217,12 +217,12 @@ def _lines(facts: Facts, reference: Reference | None, title: str, width: int) ->
     amount = "a portion" if facts.portion is not None else "the batch"
     bars = width >= 84 and any(row.share is not None for row in shown)
     if reference is not None and bars:
-        yield f"{'':18}{amount:<22}{'100 g':<22}of a day's reference, {reference.authority}, {reference.age_band}"
+        yield f"{'':19}{amount:<22}{'100 g':<22}of a day's reference, {reference.authority}, {reference.age_band}"
     else:
-        yield f"{'':18}{amount:<22}{'100 g'}"
+        yield f"{'':19}{amount:<22}{'100 g'}"
     for row in shown:
         cell = row.portion or row.batch
-        line = f"{row.name:<18}{_cell(cell, row.unit):<22}{_cell(row.per_100g, row.unit):<22}"
+        line = f"{row.name:<19}{_cell(cell, row.unit):<22}{_cell(row.per_100g, row.unit):<22}"
         if bars and row.share is not None and row.intake is not None and (row.high < inf or row.low > 0):
             mark = " †" if row.intake.source == "from-memory" else ""
             line += f"{bar(row)}{_percent(row)} of {row.intake.kind} {number(row.intake.value)}{mark}"
