@@ -40,3 +40,9 @@ def test_the_recipes_own_age_said_again_stands(said: str) -> None:
 def test_a_younger_age_and_a_promise_of_safety_do_not(said: str) -> None:
     found = advices(said)
     assert found and "keep" not in found
+
+
+def test_how_often_is_no_age() -> None:
+    assert advices("Mackerel twice a week is a good habit from six months.") == ["keep"]
+    early = advices("Mackerel twice a week is a good habit from three months.")
+    assert early and "keep" not in early

@@ -21,6 +21,7 @@ _NEWBORN = ("newborn", "newborns", "new born", "new borns", "from birth", "at bi
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
+_HOW_OFTEN = re.compile(r"(?:per|each|every|a (?!year))")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
 
@@ -54,7 +55,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if number is not None and number.unit.startswith(("month", "year", "week")):
         per = 12.0 if number.unit.startswith("year") else 1.0 if number.unit.startswith("month") else 12 / 52
         stated = int(number.value * per)
-    elif match := _AGE.search(words):
+    elif match := _age_in(words):
         stated = _months(match, register)
     elif has_any(words, _FIRST):
         stated = 12
@@ -62,7 +63,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         value = _count(match[1], register)
         # "before one", "under two": years when it is a small bare number.
         stated = None if value is None else int(value * 12 if value <= 5 else value)
-    if stated is None and claim.kind == "safety-age" and (match := _AGE.search(plain(clause(claim)))):
+    if stated is None and claim.kind == "safety-age" and (match := _age_in(plain(clause(claim)))):
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
@@ -74,6 +75,11 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
     return context.ages[0], False
+
+
+def _age_in(words: str) -> re.Match[str] | None:
+    """The first age in plain words; how often is none: "twice a week from six months"."""
+    return next((age for age in _AGE.finditer(words) if " old" in age[0] or not _HOW_OFTEN.match(age[0])), None)
 
 
 def _months(match: re.Match[str], register: Register) -> int | None:
