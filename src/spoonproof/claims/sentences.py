@@ -1,6 +1,6 @@
 """Cut a passage into sentences, and long unpunctuated speech into breaths, only where it is asked.
 
-Written text goes to a maintained splitter; a stretch with nothing to decide is not sent there. Speech
+Written text is cut by ``ends``; a stretch with nothing to decide is not sent there. Speech
 without punctuation is cut where the words around a place begin and end sentences more often than not
 (``claims/lexicon/en/breaths.csv``, learned from sentences of our own by ``benchmarks/breaths.py``), so that a claim
 keeps its own subject.
@@ -11,8 +11,10 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from functools import cache, lru_cache
+from functools import cache
 from typing import NamedTuple
+
+from spoonproof.claims.ends import starts_in
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
@@ -47,20 +49,9 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
     if _MAYBE_END.search(part) is None:
         yield from _breaths(text, start, end, rows)
         return
-    offsets = _split(part)
+    offsets = starts_in(part)
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
         yield from _breaths(text, start + left, start + right, rows)
-
-
-@lru_cache(maxsize=4096)
-def _split(part: str) -> tuple[int, ...]:
-    """Offsets where sentences begin, by the splitter; tokens know where they stand."""
-    import syntok.segmenter as segmenter
-
-    starts = [
-        sentence[0].offset for paragraph in segmenter.analyze(part) for sentence in paragraph if len(sentence) > 0
-    ]
-    return (0, *(s for s in starts if s > 0))
 
 
 def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
