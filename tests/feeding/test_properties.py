@@ -121,6 +121,8 @@ OTHER_FORMS = {
     "roast pork chop",
     "cinnamon stick",
     "cardamom pods",
+    "green cardamom pods",
+    "cardamon pods",
     "jelly cubes",
     "fennel tea",
     "sugar apple",
