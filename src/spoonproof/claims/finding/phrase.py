@@ -66,9 +66,9 @@ def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
     begin = widen(tagged, at)
     said = tagged.words(begin, at + 1).lower()
     before = tagged.words(begin, at).lower()
-    # A short noun stays as it is said ("oats", "eggs"): the plural is its name. So does another spelling ("fiber").
+    # Another spelling stays as it is said ("yoghurt" and "yogurt" each find their own).
     last = said.removeprefix(before).strip()
-    return said if len(base) < 5 or not last.startswith(base[:-2]) else f"{before} {base}".strip()
+    return said if not base or not last.startswith(base[: max(2, len(base) - 2)]) else f"{before} {base}".strip()
 
 
 def both(holder: Subject, held: Subject) -> Subject:
