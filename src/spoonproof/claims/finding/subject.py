@@ -30,6 +30,9 @@ _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
 _SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _SUCH_AS = frozenset({"like", "as", "including", "especially"})
+_CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "avoid", "need", "make", "keep"})
+_LINKS = frozenset("with of in into".split())
+_PHRASE_REACH = 10
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
 
@@ -46,8 +49,12 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         found = both(named(tagged, holder, range(*found.range)), found)
     if not found.foods and (listed := _listed(tagged, match.end)) is not None:
         found = both(found, listed)
+    if (head := _head(tagged, found)) is not None:
+        found = both(named(tagged, head, range(*found.range)), found)
     if match.rule.kind not in ("function", "disease"):
         return found
+    if not found.foods and (doer := _doer(tagged, found, match)) is not None:
+        found = both(named(tagged, doer, range(*found.range)), found)
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = min(match.trigger[0], (match.object or match.trigger)[0])
     begin = max(begin_of(tagged, end), end - 12)
@@ -70,6 +77,32 @@ def _holder(tagged: Tagged, at: int) -> int | None:
     if not before or (pronoun is not None and pronoun > before[-1]):
         return None
     return likeliest(tagged, before, verbs[-1])
+
+
+def _head(tagged: Tagged, found: Subject) -> int | None:
+    """What leads the phrase that a subject ends: "*milk* with a pinch of turmeric is", "a *soup* of the leaves"."""
+    assert found.range is not None
+    begin, end = found.range
+    if not 0 < begin < end or not is_subject(tagged, end - 1):
+        return None
+    for at in range(begin - 1, max(-1, begin - 1 - _PHRASE_REACH), -1):
+        if tagged.is_any(at, FOOD):
+            linked = any(tagged.items[i].words in _LINKS for i in range(at + 1, begin))
+            return at if linked and rank(tagged, at) >= 0 else None
+        if tagged.symbols[at] in ".?,:()" or tagged.is_any(at, _CLAUSE):
+            return None
+    return None
+
+
+def _doer(tagged: Tagged, found: Subject, match: Match) -> int | None:
+    """The food that a sentence opened with, where what is said is said of something in it."""
+    assert found.range is not None
+    if pronoun_before(tagged, 0, found.range[0]) is not None:
+        return None
+    taken = range(*match.object) if match.object else range(0)
+    before = [i for i in tagged.find(FOOD, 0, found.range[0]) if i not in taken and not _measures(tagged, i)]
+    best = max(before, key=lambda i: (rank(tagged, i), -i), default=None)
+    return best if best is not None and is_subject(tagged, best) and rank(tagged, best) > 0 else None
 
 
 def _listed(tagged: Tagged, end: int) -> Subject | None:
