@@ -11,11 +11,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property
 from typing import Any, NamedTuple
 
 from spoonproof.claims.inflect import forms
 from spoonproof.claims.sentences import BreathRow
 from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.remembered import WorkedOut
 from spoonproof.model.table import Row
 
 # "it's" is two words, so that what is said of "it" is found either way.
@@ -39,6 +41,13 @@ TRIGGERS = frozenset(
     wait-until weight-unit when-to
     """.split()
 )
+PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"
+MARKS = {
+    ",": COMMA, ";": STOP, ".": STOP, "!": STOP, "…": STOP, "?": QUERY, ":": COLON, "(": OPEN, ")": CLOSE,
+    "[": OPEN, "]": CLOSE, "—": COMMA, "–": COMMA, "/": COMMA, "|": COMMA, "•": COMMA, "→": COLON, "=": COLON,
+    "+": COMMA, "-": COMMA, "&": PLAIN, ">": COLON, "*": COMMA,
+}  # fmt: skip
+_WORDS = 50_000  # tokens whose terms are at hand: some 5 MB of all that a person's texts can hold
 _SYMBOL_BASE = 0xE000  # the private use area: no text of a person ever meets these
 
 
@@ -95,7 +104,6 @@ class Lexicon:
     classes: Mapping[str, frozenset[str]]  # symbol -> its set of classes
     breaths: tuple[BreathRow, ...] = ()  # what begins and ends a sentence, for speech without punctuation
     laid: object = None  # the grammar's rules as laid out for this lexicon before (grammar.py), None where they weren't
-    _sets: dict[frozenset[str], frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @classmethod
     def from_rows(
@@ -122,12 +130,28 @@ class Lexicon:
         )
         return replace(_compile(senses), breaths=breaths)
 
-    def symbol_set(self, classes: frozenset[str]) -> frozenset[str]:
-        """``symbols_of`` as a set, kept: it is asked for again and again."""
-        found = self._sets.get(classes)
-        if found is None:
-            found = self._sets[classes] = frozenset(self.symbols_of(classes))
-        return found
+    @cached_property
+    def sets(self) -> Mapping[frozenset[str], frozenset[str]]:
+        """By a set of classes: all symbols of any of them."""
+        return WorkedOut(lambda classes: frozenset(self.symbols_of(classes)))
+
+    @cached_property
+    def words(self) -> Mapping[str, tuple[Term | None, str, _Node | None]]:
+        """By a token: its term, its symbol, and the phrases that begin with it (None each where there is none)."""
+        return WorkedOut(self._word, _WORDS)
+
+    def _word(self, word: str) -> tuple[Term | None, str, _Node | None]:
+        node = self.root.next.get(word)
+        if node is None and word.endswith("'s"):
+            node = self.root.next.get(word[:-2])
+        term = node.term if node is not None else None
+        if term is not None:
+            symbol = term.symbol
+        elif word.isalpha():
+            symbol = PLAIN
+        else:
+            symbol = self.number_symbol if word[0].isnumeric() else MARKS.get(word, PLAIN)
+        return term, symbol, node if node is not None and node.next else None
 
     def symbols_of(self, classes: Iterable[str]) -> str:
         """All symbols of any of ``classes``, sorted: the inside of a character class."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TypeVar
 
 K = TypeVar("K")
@@ -24,3 +25,18 @@ class Remembered(dict[K, V]):
     def __reduce__(self) -> tuple[type[Remembered[K, V]], tuple[()]]:
         """Not kept beyond the process."""
         return Remembered, ()
+
+
+class WorkedOut(dict[K, V]):
+    """Answers by what was asked, each worked out when it is first asked for: as quick to ask as a dictionary."""
+
+    def __init__(self, work: Callable[[K], V], most: int = MOST) -> None:
+        """``work`` gives an answer; all are forgotten when there are ``most``."""
+        super().__init__()
+        self._work, self._most = work, most
+
+    def __missing__(self, asked: K) -> V:
+        if len(self) >= self._most:
+            self.clear()
+        answer = self[asked] = self._work(asked)
+        return answer

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
@@ -50,7 +51,7 @@ _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect
 def classes_in(tagged: Tagged) -> frozenset[str]:
     """Every class of the sentence's items."""
     known = tagged.lexicon.classes
-    return frozenset().union(*(known[symbol] for symbol in set(tagged.symbols) if symbol in known))
+    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols) if symbol in known])
 
 
 def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
@@ -161,11 +162,8 @@ def _unknown(tagged: Tagged, match: Match) -> bool:
     )
 
 
-def _match(compiled: CompiledRule, found: object, tagged: Tagged) -> Match:
-    import re
-
-    assert isinstance(found, re.Match)
-    groups = {name: found.span(name) for name, text in found.groupdict().items() if text}
+def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Match:
+    groups = {name: found.span(number) for name, number in found.re.groupindex.items() if found[number]}
     target = groups.get("O")
     if target is not None:
         target = target[0], list_end(tagged, target[1] - 1)

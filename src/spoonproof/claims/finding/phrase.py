@@ -80,8 +80,8 @@ def both(holder: Subject, held: Subject) -> Subject:
 
 def widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
-    begin = at
-    while begin > 0 and at - begin < 4 and tagged.is_any(begin - 1, _IN_NAME):
+    begin, symbols, wanted = at, tagged.symbols, tagged.lexicon.sets[_IN_NAME]
+    while begin > 0 and at - begin < 4 and symbols[begin - 1] in wanted:
         begin -= 1
     return begin
 
@@ -90,18 +90,20 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     """The item of ``kinds`` before the one at ``at`` in its list; None where it is the first."""
     index = widen(tagged, at) - 1
     joined, described = False, 0
+    items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
+    wanted, generic, measuring = sets[kinds], sets[GENERIC], sets[_MEASURING]
     while index >= 0 and at - index <= 7:
-        words = tagged.items[index].words
-        if words in _JOIN or tagged.symbols[index] == ",":
+        words, symbol = items[index].words, symbols[index]
+        if words in _JOIN or symbol == ",":
             joined = True
-        elif tagged.is_any(index, kinds):
+        elif symbol in wanted:
             return index if joined else None
-        elif tagged.is_any(index, _MEASURING) or (joined and tagged.is_any(index, GENERIC)):
+        elif symbol in measuring or (joined and symbol in generic):
             pass  # "a cup of", "beans and *other foods* like lentils"
         elif words not in ARTICLES and words != "of":
             described += 1  # "*tough* meats", "*hard* candies"
-            plain = tagged.items[index].term is None and words not in _NO_ADJECTIVE and described == 1
-            if tagged.symbols[index] != "_" or not (joined or plain):
+            plain = items[index].term is None and words not in _NO_ADJECTIVE and described == 1
+            if symbol != "_" or not (joined or plain):
                 return None
         index -= 1
     return None
