@@ -108,17 +108,17 @@ def post(dish: Dish) -> str:
     paid = DISCLOSURE.get(dish.paid, "")
     if own:
         return own if not paid or disclosed(own) else f"{paid} {own}"
-    head = [paid, f"{dish.recipe.title.value.rstrip('.')}."]
-    if dish.recipe.summary is not None:
-        head.append(sentence(dish.recipe.summary.value))
-    tail = [f"For babies from {dish.recipe.ages.low} months."]
+    title = f"{dish.recipe.title.value.rstrip('.')}."
+    summary = sentence(dish.recipe.summary.value) if dish.recipe.summary is not None else ""
+    marks = f"For babies from {dish.recipe.ages.low} months."
     if dish.allergen_labels:
-        tail.append("Contains: " + ", ".join(label.word for label in dish.allergen_labels) + ".")
-    tail.append(_page(dish))
-    whole = " ".join(part for part in (*head, *tail) if part)
-    if len(whole) > POST_CHARACTERS and dish.recipe.summary is not None:
-        whole = " ".join(part for part in (*head[:2], *tail) if part)
-    return whole
+        marks += f" Contains: {', '.join(label.word for label in dish.allergen_labels)}."
+    whole = _lines(f"{paid} {title} {summary}", marks, _page(dish))
+    return whole if len(whole) <= POST_CHARACTERS else _lines(f"{paid} {title}", marks, _page(dish))
+
+
+def _lines(*parts: str) -> str:
+    return "\n".join(part.strip() for part in parts if part.strip())
 
 
 def sheet(dish: Dish, script: Script) -> str:
@@ -141,7 +141,7 @@ def sheet(dish: Dish, script: Script) -> str:
     lines += [f"  Too fast at {clock(cue.start)}: “{cue.text}”" for cue in fast]
     text = post(dish)
     long = "" if len(text) <= POST_CHARACTERS else f"; a short post holds {POST_CHARACTERS}"
-    lines.append(f"Post ({len(text)} characters{long}): {text}")
+    lines.append(f"Post ({len(text)} characters{long}): {' '.join(text.split())}")
     lines += _thumbnail(dish)
     return "\n".join(lines) + "\n"
 

@@ -11,7 +11,7 @@ from spoonproof.model.recipe import TEXTURES
 from spoonproof.site.view import Allergen, Choice, RecipePage
 from spoonproof.site.view_site import Card, Filter
 
-BANDS = ((4, 6, "up to 6 months"), (7, 9, "7 to 9 months"), (10, 12, "10 to 12 months"), (13, 24, "1 to 2 years"))
+BANDS = ((4, 6, "about 6 months"), (7, 9, "7 to 9 months"), (10, 12, "10 to 12 months"), (13, 24, "1 to 2 years"))
 """Age bands of the filter in months, both ends in."""
 
 MONTHS = (
