@@ -1,5 +1,5 @@
-"""What the wheel gets beside the curated folders: tables, lexicon and register as read, and the expressions as compiled
-by this interpreter, so that they load at once."""
+"""What the wheel gets beside the curated folders: tables, lexicon and register as read, and expressions and modules as
+compiled by this interpreter, so that they load at once."""
 
 from __future__ import annotations
 
@@ -20,12 +20,12 @@ class CompiledTables(BuildHookInterface):  # type: ignore[type-arg]
         root = Path(self.root)
         sys.path.insert(0, str(root / "src"))
         try:
-            from spoonproof import __version__
+            from spoonproof import __version__, modules
             from spoonproof.compiled import write_parts
             from spoonproof.expressions import lay
 
             folder = root / "build" / "compiled"
-            written = [*write_parts(folder, __version__), lay(folder)]
+            written = [*write_parts(folder, __version__), lay(folder), modules.lay(folder, root / "src" / "spoonproof")]
         finally:
             sys.path.remove(str(root / "src"))
         for path in written:

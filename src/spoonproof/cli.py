@@ -101,6 +101,9 @@ def _run(name: str, rest: Sequence[str]) -> int:
     import gc
     import importlib
 
+    from spoonproof import modules
+
+    modules.take()
     from spoonproof.compiled import made_folder
     from spoonproof.expressions import take_from
 

@@ -1,0 +1,121 @@
+"""Our own modules in one file, compiled when the wheel is built: a command brings in two hundred of them, and looking
+for each one's file, opening and checking it took a tenth of its time.
+
+The file belongs to the interpreter that wrote it, as ``.pyc`` files do; another one passes it over. So is a module
+whose source isn't the one that was compiled: of another size, or changed after the wheel was installed.
+"""
+
+from __future__ import annotations
+
+import _imp
+import marshal
+import os
+import sys
+from _frozen_importlib_external import MAGIC_NUMBER
+from collections.abc import Mapping, Sequence
+from importlib.machinery import ModuleSpec
+from pathlib import Path
+from types import ModuleType
+
+FILE = "modules.marshal"
+PACKAGE = os.path.dirname(os.path.abspath(__file__))  # noqa: PTH100, PTH120 - before anything is brought in
+INSTALLED = os.path.join(PACKAGE, "bundle", "compiled", FILE)  # noqa: PTH118
+_SPARE = 60
+"""Seconds within which an installer writes all of a wheel's files."""
+
+Place = tuple[bool, str, int, int, int]
+"""Whether it is a package, its source below the package's folder, the source's size, where its code lies and how long
+it is."""
+
+
+class Modules:
+    """Finds and loads our modules out of the one file."""
+
+    def __init__(self, file: int, start: int, places: Mapping[str, Place], package: str, made: float) -> None:
+        """``file`` is open for reading, code lies from ``start`` on; ``made``: when it was written, in seconds."""
+        self._file, self._start, self._places, self._package, self._made = file, start, places, package, made
+
+    def find_spec(self, name: str, _path: Sequence[str] | None = None, _target: object = None) -> ModuleSpec | None:
+        """The specification of one of our modules, None where its own file must be asked."""
+        place = self._places.get(name)
+        if place is None:
+            return None
+        origin = f"{self._package}/{place[1]}"
+        try:
+            source = os.stat(origin)  # noqa: PTH116
+        except OSError:
+            return None
+        if source.st_size != place[2] or source.st_mtime > self._made + _SPARE:
+            return None
+        spec = ModuleSpec(name, self, origin=origin, is_package=place[0])  # type: ignore[arg-type]
+        spec.has_location = True
+        if spec.submodule_search_locations is not None:
+            spec.submodule_search_locations.append(origin.rpartition("/")[0])
+        return spec
+
+    def create_module(self, _spec: ModuleSpec) -> None:
+        """The usual kind of module."""
+
+    def exec_module(self, module: ModuleType) -> None:
+        """Run the module's code."""
+        spec = module.__spec__
+        assert spec is not None and spec.origin is not None
+        _, _, _, offset, length = self._places[spec.name]
+        code = marshal.loads(os.pread(self._file, length, self._start + offset))
+        _imp._fix_co_filename(code, spec.origin)  # type: ignore[attr-defined]  # as the library's own loaders do
+        exec(code, module.__dict__)
+
+
+def take() -> None:
+    """Bring in our modules out of the installed wheel's one file, where there is one that this interpreter wrote."""
+    found = opened(INSTALLED, PACKAGE)
+    if found is not None:
+        sys.meta_path.insert(0, found)
+
+
+def opened(path: str, package: str) -> Modules | None:
+    """The file at ``path`` with the modules of the folder ``package``; None where it can't be used."""
+    if sys.flags.optimize or not hasattr(os, "pread"):
+        return None
+    try:
+        file = os.open(path, os.O_RDONLY)
+    except OSError:
+        return None
+    try:
+        head = os.pread(file, 200, 0)
+        mark, _, length = head.partition(b"\n")[0].rpartition(b" ")
+        if mark == _mark() and length.isdigit():
+            start = len(mark) + len(length) + 2
+            places = marshal.loads(os.pread(file, int(length), start))
+            return Modules(file, start + int(length), places, package, os.fstat(file).st_mtime)
+    except (OSError, ValueError, EOFError, TypeError):
+        pass
+    os.close(file)
+    return None
+
+
+def lay(folder: Path, package: Path) -> Path:
+    """Write every module of the folder ``package`` into one file in ``folder``. Raises OSError, SyntaxError."""
+    places: dict[str, Place] = {}
+    codes: list[bytes] = []
+    offset = 0
+    for path in sorted(package.rglob("*.py")):
+        parts = path.relative_to(package).with_suffix("").parts
+        if parts[0] in ("bundle", "made"):
+            continue
+        whole = parts[-1] == "__init__"
+        name = ".".join((package.name, *(parts[:-1] if whole else parts)))
+        source, shown = path.read_bytes(), path.relative_to(package).as_posix()
+        code = marshal.dumps(compile(source, f"{package.name}/{shown}", "exec", dont_inherit=True))
+        places[name] = whole, shown, len(source), offset, len(code)
+        codes.append(code)
+        offset += len(code)
+    index = marshal.dumps(places, 2)
+    target = folder / FILE
+    target.write_bytes(b"%s %d\n" % (_mark(), len(index)) + index + b"".join(codes))
+    return target
+
+
+def _mark() -> bytes:
+    """What compiled code depends on."""
+    return f"{sys.implementation.cache_tag} {MAGIC_NUMBER.hex()}".encode()
