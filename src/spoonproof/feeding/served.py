@@ -108,6 +108,9 @@ def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
     """Whether a cut that a step makes is this food's: not where its clause names another food and not this one."""
     for step in recipe.steps:
         if step.span.start <= cut.span.start < step.span.end:
+            whole = (a for a in step.actions if a.everything and not a.foods)
+            if any(a.span.start <= cut.span.start < a.span.end for a in whole):
+                return True  # "take the garlic out and mince it all"
             at = cut.span.start - step.span.start
             clause = next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
             here = keys(clause)

@@ -82,7 +82,9 @@ SOFT_END = re.compile(
     r"\b(?:until|till)\b[^.;]{0,60}\b(?:soft|tender|squash\w*|collaps\w*|falls? apart|mush\w*)\b", re.I
 )
 SPLIT = re.compile(
-    r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}\bbab(?:y|ies)", re.I
+    r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}"
+    r"\b(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child(?:ren)?)\b",
+    re.I,
 )
 REMOVE = (
     r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|"
@@ -141,7 +143,11 @@ UNDERDONE = re.compile(
 EGG_WORDS = re.compile(
     r"\b(?:eggs?|yolks?|whites?|scrambl\w*|omelettes?|frittatas?|poach\w*|tortillas?|quiches?)\b", re.I
 )
-EGG_FIRM = re.compile(r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t|until)\b[^.;]{0,30}$", re.I)
+EGG_FIRM = re.compile(
+    r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t)\b[^.;]{0,30}$"
+    r"|\b(?:beat|whisk|cream)\b[^.;]{0,60}\buntil\b[^.;]{0,30}$",  # "beat the eggs until just creamy"
+    re.I,
+)
 SOLID = re.compile(
     r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
     r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) (?:\w+ ){0,3}?(?:runny|wet|liquid)|never runny"
@@ -157,6 +163,10 @@ SET_IN_HEAT = re.compile(
     re.I,
 )
 # "Golden milk", not "Cod in coconut milk"
+# A lolly for sore gums or a drink is no meal of one texture.
+NO_MEAL = re.compile(
+    r"\b(?:(?:ice )?loll(?:y|ies)|ice pops?|pops|popsicles?|paletas?|smoothies?|lassi|kulfi|sorbet|granita)\b", re.I
+)
 DRINK_NAME = re.compile(r"^(?!.*\b(?:in|with|and|of|for)\b)[^,]{1,40}\bmilk$", re.I)
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
 
@@ -180,6 +190,7 @@ COOKED_WORDS = frozenset(
 )  # fmt: skip
 WORD_FACTS = {
     "ground": "fine", "milled": "fine", "flaked": "fine", "crushed": "fine", "powdered": "fine", "powder": "fine",
+    "slivered": "chopped", "sliver": "chopped", "nibbed": "chopped", "kibbled": "chopped",
     "grated": "fine", "shredded": "fine", "minced": "fine", "mashed": "mashed", "pureed": "blended", "puree": "blended",
     "thinly": "thin", "thin": "thin", "wafer": "thin", "matchstick": "thin", "shaved": "thin", "ribbon": "thin",
     "ripe": "ripe", "overripe": "ripe", "squashed": "squashed", "flattened": "squashed", "quartered": "quartered",

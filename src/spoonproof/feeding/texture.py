@@ -12,6 +12,7 @@ from typing import Literal
 from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.kinds import kinds_of
 from spoonproof.feeding.served import as_served
+from spoonproof.feeding.step_words import NO_MEAL
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.food import Food
@@ -235,9 +236,9 @@ def _in_words(piece: Piece) -> str:
 def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables: FeedingTables) -> list[TextureFault]:
     """Smooth food with nothing said about what comes next, where the ages reach nine to ten months.
 
-    From a year on a soup or a drink is one smooth dish among others.
+    From a year on a soup or a drink is one smooth dish among others; a frozen lolly is no meal at any age.
     """
-    if recipe.youngest >= _FAMILY_FOOD_MONTHS:
+    if recipe.youngest >= _FAMILY_FOOD_MONTHS or NO_MEAL.search(recipe.title.value):
         return []
     if recipe.next is not None or declared not in ("smooth", "thick", ""):
         return []

@@ -281,6 +281,8 @@ def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] |
     bowl, said = whose(text[start : draft.end], True)
     if said:
         return bowl
+    if after_cut and reader.turn == "baby" and draft.verb.role == "split" and not draft.action.everything:
+        return "baby"  # "spoon out the baby's bowl, take the bay leaf out and mince it": out of the portion
     pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
     works_on = draft.verb.role in ("blend", "cut", "cool", "chill", "serve") and (after_cut or not draft.action.foods)
     seasons_it = pronoun and after_cut  # "lift out the baby's portion and season it": said of the portion
