@@ -88,3 +88,21 @@ def test_a_damaged_preview_is_not_taken_over() -> None:
     assert not sound_png(body[:-20]) and not sound_png(b"") and not sound_png(b"GIF89a")
     middle = len(body) // 2
     assert not sound_png(body[:middle] + bytes([body[middle] ^ 1]) + body[middle + 1 :])
+
+
+def test_what_lies_under_every_dish_comes_out_as_if_painted_shape_by_shape() -> None:
+    pytest.importorskip("PIL", reason="Pillow is not installed")
+    from PIL import Image, ImageDraw
+
+    from spoonproof.site import underlay
+
+    underlay._laid.cache_clear()
+    size = (paint.MASTER * paint.FINE * paint.OVER, 360 * paint.FINE * paint.OVER)
+    for foods, texture in ((["carrot"], "thick"), (["beetroot", "oats"], "soft finger food")):
+        shapes = draw("pot", texture, [PlatePart(food, 100) for food in foods], palette())[: paint.UNDER]
+        plain = Image.new("RGB", size, (255, 255, 255))
+        covers, mixes = ImageDraw.Draw(plain), ImageDraw.Draw(plain, "RGBA")
+        for shape in shapes:
+            paint.put(covers if shape.opacity >= 1 else mixes, shape, paint.ink(shape))
+        assert underlay.painted(shapes, size).tobytes() == plain.tobytes()
+    assert underlay._laid.cache_info().misses == 1, "the outlines under two dishes differ: they are laid out each time"

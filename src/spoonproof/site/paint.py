@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from importlib import util
 from typing import Any
 
-from spoonproof.site.shapes import HEIGHT, Disc, Patch, Shape, flatten
+from spoonproof.site.shapes import HEIGHT, Disc, Line, Patch, Shape, flatten
 
 MASTER = 640
 """Width of the scene that is painted, in the frame's units; the frame's 480 lie in its middle."""
@@ -27,6 +27,9 @@ OVER = 2
 
 PREVIEWS = (("16x9", 1280, 720), ("4x3", 960, 720), ("1x1", 720, 720))
 """Name, width and height of each preview: the three shapes that search engines ask for."""
+
+UNDER = 11
+"""Shapes of a picture, from the first, that lie under every dish: cloth and bowl (see ``picture.draw``)."""
 
 CENTRE = 226
 """Where the bowl's middle is: what every preview keeps in view."""
@@ -59,27 +62,36 @@ def previews(shapes: Sequence[Shape]) -> dict[str, bytes]:
 
 
 def _paint(shapes: Sequence[Shape]) -> Any:
-    from PIL import Image, ImageDraw
+    from PIL import ImageDraw
 
-    size = FINE * OVER
-    picture = Image.new("RGB", (MASTER * size, HEIGHT * size), (255, 255, 255))
+    from spoonproof.site import underlay
+
+    picture = underlay.painted(shapes[:UNDER], (MASTER * FINE * OVER, HEIGHT * FINE * OVER))
     # A pen that mixes looks at every pixel it covers; most of what is drawn hides what lies under it.
     covers, mixes = ImageDraw.Draw(picture), ImageDraw.Draw(picture, "RGBA")
-    for shape in shapes:
-        solid = shape.opacity >= 1
-        pen = covers if solid else mixes
-        colour = shape.fill if isinstance(shape, Disc | Patch) else shape.colour
-        ink = colour if solid else (*colour, round(255 * shape.opacity))
-        if isinstance(shape, Disc):
-            x, y, r = (shape.centre.x + SIDE) * size, shape.centre.y * size, shape.radius * size
-            pen.ellipse((x - r, y - r, x + r, y + r), fill=ink)
-            continue
-        if isinstance(shape, Patch):
-            outline = shape.points if shape.sharp else flatten(shape.points, True)
-        else:
-            outline = _stroke(flatten(shape.points, False), shape.width / 2)
-        pen.polygon([((x + SIDE) * size, y * size) for x, y in outline], fill=ink)
+    for shape in shapes[UNDER:]:
+        put(covers if shape.opacity >= 1 else mixes, shape, ink(shape))
     return picture
+
+
+def ink(shape: Shape) -> tuple[int, ...]:
+    """The colour of a shape, with its opacity of 255 where something shows through."""
+    colour = shape.colour if isinstance(shape, Line) else shape.fill
+    return colour if shape.opacity >= 1 else (*colour, round(255 * shape.opacity))
+
+
+def put(pen: Any, shape: Shape, fill: Any) -> None:
+    """Draw a shape with a pen of Pillow."""
+    size = FINE * OVER
+    if isinstance(shape, Disc):
+        x, y, r = (shape.centre.x + SIDE) * size, shape.centre.y * size, shape.radius * size
+        pen.ellipse((x - r, y - r, x + r, y + r), fill=fill)
+        return
+    if isinstance(shape, Patch):
+        outline = shape.points if shape.sharp else flatten(shape.points, True)
+    else:
+        outline = _stroke(flatten(shape.points, False), shape.width / 2)
+    pen.polygon([((x + SIDE) * size, y * size) for x, y in outline], fill=fill)
 
 
 def _stroke(line: Sequence[tuple[float, float]], half: float) -> list[tuple[float, float]]:

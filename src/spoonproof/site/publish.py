@@ -168,13 +168,15 @@ def with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, 
     svg = album.svg((page.slug, page.texture, parts, colours.rows), drawn)
     text = gather.picture_text(dish.recipe)
     photos = album.photos(dish.recipe)
+    # A photograph too small for search engines leaves its place to the drawing, whose previews need full addresses.
+    social = tuple(found for found in photos[:1] if found.width * found.height >= SMALLEST)
+    if not social and dish.channel.base_url:
+        social = album.previews(page.slug, drawn, svg, text)
     return replace(
         page,
         drawing=album.drawing(page.slug, svg, text),
         photos=photos,
-        # A photograph too small for search engines leaves its place to the drawing.
-        social=tuple(p for p in photos[:1] if p.width * p.height >= SMALLEST)
-        or album.previews(page.slug, drawn, svg, text),
+        social=social,
         film=reel.film(dish.recipe),
     )
 
