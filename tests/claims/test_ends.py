@@ -8,11 +8,12 @@ from collections.abc import Sequence
 
 from syntok._segmentation_states import State
 
-from spoonproof.claims.ends import ABBREVIATIONS, _whole, starts_in
+from spoonproof.claims.ends import _NAME, ABBREVIATIONS, _whole, starts_in
 
 PIECES = (
     "Soft|the baby|cook well|then stir|A|I|VI|p|mrs|etc|min|no|No|may|e.g|1.5|3|b12|12 g|don't|it’s|half-soft|x"
     "|(of them)|(Not this.)|(|)|[|“warm”|'mild'|“|\"|…|...|;|:|,|-|.|!|?|\n|→|`text`|co.uk|endNow|U.S"
+    "|October|Approx|Fig|Mrs|Marrow"
 ).split("|")
 PLAIN = ("Soft", "the baby", "cook well", "then stir") * 10
 GLUE = (" ", " ", " ", "", ". ", ". ", ". Then ", "! It ", "? we ", ".")
@@ -43,20 +44,22 @@ def test_plain_ends_are_the_splitters_own() -> None:
 
 
 def test_every_abbreviation_of_the_splitter_is_asked_about() -> None:
-    known = {word for word in State.abbreviations | State.months if word.isascii() and word.islower() and len(word) > 1}
-    assert known | {"no"} <= ABBREVIATIONS
+    known = [word for word in State.abbreviations | State.months if word.isascii() and word.isalpha()]
+    small = {word for word in known if word.islower() and len(word) > 1}
+    assert small | {word.lower() for word in known if word.istitle() and len(word) >= _NAME} | {"no"} <= ABBREVIATIONS
 
 
 def test_plain_text_is_cut_without_the_splitter() -> None:
     asked = _whole.cache_info().misses
-    text = (
-        "Steam it until soft. Mash 1.5 tbsp (about half) with milk; serve it warm. Is it thick? Thin it. That is all."
-    )
+    text = "Steam it until soft. Mash 1.5 tbsp (about half) with milk; serve it warm. Is it thick? Thin it. "
+    text += "It keeps until October. Heat it to 75 °C. That is all."
     assert cut(text, starts_in(text)) == [
         "Steam it until soft.",
         "Mash 1.5 tbsp (about half) with milk; serve it warm.",
         "Is it thick?",
         "Thin it.",
+        "It keeps until October.",
+        "Heat it to 75 °C.",
         "That is all.",
     ]
     assert _whole.cache_info().misses == asked

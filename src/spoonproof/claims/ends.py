@@ -1,9 +1,9 @@
 """Where a stretch of written text begins new sentences: what is plain is settled here, the rest asked of a splitter.
 
 A full stop after a plain word, with a capital after it, ends a sentence; one with a small letter after it ends none.
-The splitter would say the same (``tests/claims/test_ends.py`` holds them against each other), but takes a token's time
-for every token. It is asked about a stretch between two plain ends that holds anything else: brackets, quotes after
-a full stop, abbreviations, numbers.
+The splitter would say the same (``tests/claims/test_ends.py`` holds them against each other; it takes the C of °C for
+an initial, and we don't), but takes a token's time for every token. It is asked about a stretch between two plain ends
+that holds anything else: brackets, quotes after a full stop, abbreviations, numbers.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from functools import lru_cache
 
 _EVENT = re.compile(r"[^\w \n\t,:'\"“”‘’%…–—\-/&+*=~°#|`<>@$^\\]")
 _PLAIN_END = re.compile(r"[.!?][ \n\t]+(?=[A-Z])")
-_WORD_BEFORE = re.compile(r"[a-z]+\Z")
+_WORD_BEFORE = re.compile(r"(?:[A-Z]?[a-z]+|°[CF])\Z")
 _GOES_ON = re.compile(
     r"[.!?;]++(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
     r"|(?<=[a-z0-9])\.(?=[a-z0-9])"
@@ -22,6 +22,7 @@ _GOES_ON = re.compile(
 _RUN = re.compile(r"[.!?;]*")
 _BRACKETS = frozenset("()[]{}")
 _LONGEST = 20  # letters looked back over
+_NAME = 5  # letters of a capitalised word that is no abbreviation
 ABBREVIATIONS = frozenset(
     "ap ca cf de dr dt en es ff fr mr ms mt no nr sr st vs "
     "adm afmo alt apdo approx art atte atto ave bmo brig bsp bspw bzgl bzw cap capt cmdt cnel col dgl emp etc evtl "
@@ -59,14 +60,16 @@ def starts_in(part: str) -> tuple[int, ...]:
 
 
 def _ends_word(part: str, at: int) -> bool:
-    """Whether a plain word of small letters ends at ``at``."""
+    """Whether a plain word ends at ``at``, or degrees."""
     found = _WORD_BEFORE.search(part, max(0, at - _LONGEST), at)
     if found is None:
         return False
-    start = found.start()
+    word, start = found.group(), found.start()
+    if word[0] == "°":
+        return True
     before = part[start - 1 : start]
     opens = before in " \n\t" or (before == "-" and part[start - 2 : start - 1].isalnum())
-    return opens and at - start > 1 and found.group() not in ABBREVIATIONS
+    return opens and len(word) >= (2 if word.islower() else _NAME) and word.lower() not in ABBREVIATIONS
 
 
 def _asked(stretch: str, begin: int) -> list[int]:
