@@ -153,6 +153,7 @@ ALLERGEN = (
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
+        "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         effect="allergen-introduction",
         veto="story",
         says="giving an allergen for the first time",

@@ -13,6 +13,7 @@ from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
+from spoonproof.claims.grammar_weaning import WEANING
 
 RULES: tuple[Rule, ...] = (
     *PROCESS,
@@ -21,6 +22,7 @@ RULES: tuple[Rule, ...] = (
     *ALLERGEN,
     *SAFETY_AGE,
     *DANGER,
+    *WEANING,
     *DISEASE,
     *FUNCTION,
     *NUTRIENT_CONTENT,

@@ -36,9 +36,9 @@ TRIGGERS = frozenset(
     disease disease-weak effect effect-verb effect-weak energy fine food-allergy forbid free-from free-suffixed
     goodfor harmful harmful-weak harmless hazard-food health health-weak healthier healthiest healthy hide
     introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet
-    new-food no-need nutrient nutrient-weak okay per-day percent praised-food reaction readiness readiness-weak
-    remedy safe sit-well solids strong suffix-free suits supervise thanks too-much traces unsafe-place until-is
-    wait-until weight-unit when-to
+    main-food new-food no-need nutrient nutrient-weak okay per-day percent praised-food pregnant reaction readiness
+    readiness-weak remedy safe seat sit-well soft-enough solids strong suffix-free suits supervise thanks this-age
+    too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

@@ -23,6 +23,7 @@ _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})
 _PARTICLES = frozenset({"away", "off"})  # "keeps colds *away*"
 _BEFORE_QUOTE = 4  # items
+_SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
 _PER = frozenset({"per-day", "per-portion"})
 _EFFECT = (
     "effect",
@@ -109,18 +110,39 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     if kind == "safety-age" and (age := age_text(tagged, match)):
         return age
     start, end = match.object or match.trigger
-    if kind == "quantity" or match.rule.name in ("free-from", "is-needed"):
+    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or (kind == "general-benefit" and _whose(tagged, match)):
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
+    if match.rule.name == "is-so-much":
+        end = _of_what(tagged, end)
     if kind == "quantity":
         ends = tagged.find(_PER, end, end + 4)
         end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
+    if kind == "process" and match.object is not None:
+        names.append(tagged.words(*match.trigger).lower())
     if kind == "quantity" and tagged.find(frozenset({"per-day"})) and "daily" not in said.lower():
         names.append("daily")
     spoken = set(re.findall(r"[a-z]+", said.lower()))
     new = [n for n in names if n and n.split()[0] not in spoken]
     return f"{said} ({', '.join(new)})" if new else said
+
+
+_WITH_TRIGGER = ("free-from", "is-needed", "against-anything")
+
+
+def _whose(tagged: Tagged, match: Match) -> bool:
+    """Whether the object is only who is done good: "*wonderful for* toddlers"."""
+    return match.object is not None and bool(tagged.find(_AUDIENCE, *match.object))
+
+
+def _of_what(tagged: Tagged, end: int) -> int:
+    """The end of what a share is a share of: "96% *water*"."""
+    while end < len(tagged.items) and tagged.symbols[end] not in ".?,:()" and not tagged.is_any(end, _SAYING):
+        end += 1
+        if tagged.items[end - 1].words not in ("of", "pure", "just", "only"):
+            break
+    return end
 
 
 _NAMES = {

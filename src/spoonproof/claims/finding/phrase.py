@@ -15,6 +15,7 @@ NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "such", "in", "into", "to"})
+_OTHER = frozenset({"other", "similar", "another"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
 _NO_ADJECTIVE = frozenset(
     "because that if when since so but while then than who which where on at up out i we you he she they it my there "
@@ -38,6 +39,8 @@ class Subject:
 def named(tagged: Tagged, at: int, taken: range) -> Subject:
     """The noun phrase around a named item, with its list to the left and right."""
     kinds = next((k for k in (EATEN, NUTRIENT, GENERIC) if tagged.is_any(at, k)), NAMED)
+    if kinds is GENERIC and at > 0 and tagged.items[at - 1].words in _OTHER:
+        kinds = GENERIC | EATEN  # "nuts, grapes and *other* foods": the list says which
     first = last = at
     while (left := previous(tagged, first, kinds)) is not None and left not in taken:
         first = left

@@ -6,7 +6,7 @@ from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
-    {"copula", "contain", "have", "benefit", "harm", "need", "goodfor", "high", "hedge", "negation", "make", "keep"}
+    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid".split()
 )
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
                        "their", "he", "she"})  # fmt: skip
@@ -15,6 +15,7 @@ _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # wha
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
 REACH = 18
+_DIET = -4  # the rank of "diet" in "added to your baby's diet from six months": no more than where a food goes
 _GIVES = frozenset({"copula", "contain"})
 # How a baby is fed is less likely what is spoken of than a food by name.
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
@@ -39,7 +40,8 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     nearest = candidates[-1]
     after = nearest + 1 + (tagged.symbols[nearest + 1 : nearest + 2] == ",")
     relative = after < len(tagged.items) and tagged.items[after].words in _RELATIVES
-    if (relative or after >= at) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
+    beside = after >= at and (len(candidates) == 1 or rank(tagged, nearest) > _DIET)
+    if (relative or beside) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
         return nearest
     return max(candidates, key=lambda i: (rank(tagged, i), i))
 

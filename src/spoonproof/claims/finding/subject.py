@@ -32,6 +32,8 @@ _SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _SUCH_AS = frozenset({"like", "as", "including", "especially"})
 _CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "avoid", "need", "make", "keep"})
 _LINKS = frozenset("with of in into".split())
+_MADE_WITH = frozenset("with from of using".split())
+_MADE_REACH = 3
 _PHRASE_REACH = 10
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
@@ -46,15 +48,17 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     if found.pronoun or found.range is None:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
-        found = both(named(tagged, holder, range(*found.range)), found)
-    if not found.foods and (listed := _listed(tagged, match.end)) is not None:
+        found = _led_by(tagged, holder, found)
+    if not found.foods and (listed := _listed(tagged, (match.object or match.trigger)[1])) is not None:
         found = both(found, listed)
     if (head := _head(tagged, found)) is not None:
-        found = both(named(tagged, head, range(*found.range)), found)
+        found = _led_by(tagged, head, found)
+    if not found.foods and (of := _made_of(tagged, found, match)) is not None:
+        found = both(found, of)
     if match.rule.kind not in ("function", "disease"):
         return found
     if not found.foods and (doer := _doer(tagged, found, match)) is not None:
-        found = both(named(tagged, doer, range(*found.range)), found)
+        found = _led_by(tagged, doer, found)
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = min(match.trigger[0], (match.object or match.trigger)[0])
     begin = max(begin_of(tagged, end), end - 12)
@@ -77,6 +81,23 @@ def _holder(tagged: Tagged, at: int) -> int | None:
     if not before or (pronoun is not None and pronoun > before[-1]):
         return None
     return likeliest(tagged, before, verbs[-1])
+
+
+def _led_by(tagged: Tagged, at: int, found: Subject) -> Subject:
+    """``found`` with the food at ``at`` before it."""
+    return both(named(tagged, at, range(*(found.range or (0, 0)))), found)
+
+
+def _made_of(tagged: Tagged, found: Subject, match: Match) -> Subject | None:
+    """What a dish that is no food by name is made of: "a bake with *leeks and cheese* is full of calcium"."""
+    assert found.range is not None
+    end = found.range[1]
+    said = min(match.trigger[0], (match.object or match.trigger)[0])
+    for at in range(end, min(end + _MADE_REACH, said)):
+        if tagged.items[at].words in _MADE_WITH:
+            foods = tagged.find(FOOD, at + 1, min(at + 4, said))
+            return named(tagged, foods[0], range(*found.range)) if foods else None
+    return None
 
 
 def _head(tagged: Tagged, found: Subject) -> int | None:

@@ -1,0 +1,77 @@
+"""When a food may be given, and how it is made safe to eat; and what is no such statement."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    ("text", "about", "relates"),
+    [
+        ("Serve this from eight months.", "", "8 months"),
+        ("Start this at three months.", "", "3 months"),
+        ("Strawberries? Yes, from eight months.", "strawberry", "8 months"),
+        ("I wouldn't offer this before a year.", "", "before a year"),
+        ("No chutney before two.", "chutney", "24 months"),
+        ("It can wait till he's older.", "", "older"),
+        ("Milk stays the main drink until one.", "milk", "until one"),
+        ("By nine months, babies can handle lumps.", "", "9 months"),
+        ("Plums can be added to your baby's diet as early as seven months.", "plum", "7 months"),
+        ("We don't advise cow's milk at this stage.", "cow's milk", "at this stage"),
+        ("When can toddlers have blue cheese?", "blue cheese", ""),
+        ("What should pregnant women avoid?", "", "pregnant women"),
+        ("You can have one espresso a day while breastfeeding.", "espresso", "while breastfeeding"),
+        ("Take out the stones before you give cherries to your toddler.", "cherry", "stones"),
+        ("Never let your toddler eat while running.", "", "while running"),
+        ("Seat your toddler for meals.", "", "seat"),
+        ("Almond butter, thinly spread, is the way to serve it.", "almond butter", "choking"),
+        ("Popcorn, grapes and other foods can cause choking.", "popcorn", "choking"),
+        ("The pieces should be soft enough for gums.", "", "gums"),
+        ("Green potatoes should not be eaten.", "potato", "harm"),
+        ("Old tins leach BPA into soup.", "", "BPA"),
+        ("Starting earlier than seventeen weeks is not advised.", "", "seventeen weeks"),
+    ],
+)
+def test_when_a_food_may_be_given(text: str, about: str, relates: str) -> None:
+    found = [claim for claim in claims(text) if claim.kind == "safety-age"]
+    assert any(
+        about in " ".join(claim.subjects) and relates.lower() in (claim.relates_to or "").lower() for claim in found
+    ), found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Serve this at once, from the pan.",
+        "We go around to my sister's at three.",
+        "Take out the stones and halve the plums.",
+        "Wait until the dough looks bigger.",
+        "Keep the jar for six months at the back of the cupboard.",
+        "She is nine months now and loves her bath.",
+        "Cook until soft enough to mash with a fork.",
+    ],
+)
+def test_ordinary_talk_of_time_is_left_alone(text: str) -> None:
+    assert [claim for claim in claims(text) if claim.kind == "safety-age"] == []
+
+
+def test_peanut_early_is_about_an_allergen() -> None:
+    assert [(c.kind, c.relates_to) for c in claims("Offer peanut early.")] == [
+        ("allergen", "peanut (allergen introduction)")
+    ]
+
+
+def test_what_leads_a_phrase_and_what_it_is_made_of_are_both_its_subject() -> None:
+    (claim,) = (c for c in claims("A stew with barley and leeks is high in fibre.") if c.kind == "nutrient-content")
+    assert {"barley", "leek"} <= set(claim.subjects)
+
+
+def test_a_share_says_what_it_is_a_share_of() -> None:
+    assert "water" in " ".join(c.relates_to or "" for c in claims("Cucumber is 95% water."))
+
+
+def test_praise_says_how_it_praises() -> None:
+    assert "wonderful for toddlers" in " ".join(
+        c.relates_to or "" for c in claims("Lentils are wonderful for toddlers.")
+    )
