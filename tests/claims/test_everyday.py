@@ -41,3 +41,33 @@ def test_it_is_found(text: str, kind: str) -> None:
 )
 def test_kitchen_talk_is_left_alone(text: str) -> None:
     assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "nutrient"),
+    [
+        ("Long boiling alters the nutritional value of spinach.", "nutritional value"),
+        ("Most of the folate in cabbage is lost on the way to the plate.", "folate"),
+        ("Riboflavin is stable to heat.", "riboflavin"),
+        ("Peppers have more vitamin C when raw.", "vitamin c"),
+        ("Vitamin C is higher in frozen than in fresh.", "vitamin c"),
+    ],
+)
+def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) -> None:
+    assert any(nutrient in (claim.relates_to or "").lower() for claim in claims(text) if claim.kind == "process")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We decided to start solids at five months, and nobody slept any better.",
+        "My youngest wasn't ready for lumps at nine months.",
+        "When he was seven months old he met his first omelette.",
+        "Click here for all the signs of readiness.",
+        "The chapter was about the benefits of porridge.",
+        "It may be called dextrose, fructose or fruit concentrate.",
+        "There is one nutritional question about pasta that I hear each week.",
+    ],
+)
+def test_a_story_or_a_topic_claims_nothing(text: str) -> None:
+    assert claims(text) == []

@@ -71,4 +71,24 @@ PROCESS = (
         "S(<process>) ~5 T(<more|less>) _2 O(<NUTRIENT>) ~18 <than> _3 <process|process-weak>",
         says="one process set against another",
     ),
+    *_process(
+        "process-alters",
+        "S(<process>) ~4 T(<alters>) ~3 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        says="a process changes a nutrient",
+    ),
+    *_process(
+        "is-lost",
+        "O(<NUTRIENT>) ~8 T(<is-lost>)",
+        needs="FOOD generic-food process",
+        veto="body-process",
+        says="a process loses a nutrient",
+    ),
+    *_process("heat-fast", "O(<NUTRIENT>) ~8 T(<heat-fast>)", says="how a nutrient stands heat"),
+    *_process(
+        "better-so",
+        "S(<FOOD>) ~4 <have> _1 T(<more|less>) _2 O(<NUTRIENT>) ~4 <when-ill> ~2 <process|process-weak>",
+        "O(<NUTRIENT>) ~6 T(<more|less|prefix-high|prefix-low|high|low>) ~2 S(<process|process-weak>) ~5 <than|compared>"
+        " ~2 <process|process-weak>",
+        says="one process set against another",
+    ),
 )

@@ -20,6 +20,9 @@ _TOLD = re.compile(
     r"(?:gave|began|started|introduced|fed|tried|offered|put|retried|switched)\b"
     r"|\b(?:told|asked) (?:us|me)(?: we could| i could) start\b|\bwas ready for\b"
     r"|\bthey (?:started|began|had their first)\b"
+    r"|\b(?:i|we) (?:decided|chose|opted|planned|waited) (?:\w+ )?to (?:start|begin|introduce|wean|wait)\b"
+    r"|\bwhen (?:he|she|they|my \w+) (?:was|were) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
+    r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
 )
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
 _BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is
