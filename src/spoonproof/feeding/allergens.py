@@ -9,11 +9,12 @@ from typing import Literal, cast
 from spoonproof.feeding.bowl import in_baby_bowl, nested
 from spoonproof.feeding.kinds import parts
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys as folded
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.treatment import Treatment
 
 How = Literal["present", "hidden", "choice", "may-contain"]
@@ -31,6 +32,7 @@ class AllergenFound:
     line: int
     baby: bool = True
     recipe: str = ""  # title of the recipe used as a food that brings it
+    named: tuple[str, ...] = ()  # the cereals or nuts that the law wants named ("wheat", "almonds")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +61,7 @@ def allergens(
         for line, title in pairs:
             for key, how in _of_line(line, foods, hidden):
                 kind: How = "choice" if part.choice >= 0 and how in ("present", "hidden") else how
-                one = AllergenFound(key, kind, line.name, part.at, baby, title)
+                one = AllergenFound(key, kind, line.name, part.at, baby, title, _by_name(key, line, foods))
                 found.setdefault((key, line.name, part.at, kind), one)
     return sorted(found.values(), key=lambda one: (one.line, _ORDER.index(one.how), one.allergen, one.food))
 
@@ -88,8 +90,51 @@ def _labels(tables: FeedingTables, markets: Sequence[str]) -> list[Label]:
 
 def named_in(found: Iterable[AllergenFound], tables: FeedingTables, market: str | Sequence[str]) -> list[Label]:
     """What the page and the script must name in these markets, in their order; "may contain" left apart."""
-    keys = {one.allergen for one in found if one.how != "may-contain"}
-    return [label for label in labels(tables, market) if label.allergen in keys]
+    named: dict[str, set[str]] = {}
+    for one in found:
+        if one.how != "may-contain":
+            named.setdefault(one.allergen, set()).update(one.named)
+    if "wheat" in named.get("gluten", ()) and "gluten" in {label.allergen for label in labels(tables, market)}:
+        named.pop("wheat", None)  # "gluten (wheat)" has said it
+    return [
+        replace(label, word=_in_full(label, named[label.allergen]))
+        for label in labels(tables, market)
+        if label.allergen in named
+    ]
+
+
+# The cereals and nuts that Annex II (1 and 8) of the EU's regulation lists, by the words of a food that bring them.
+_LISTED = {
+    "gluten": {
+        "wheat": "wheat spelt durum semolina couscous bulgur freekeh farro emmer khorasan kamut seitan",
+        "rye": "rye pumpernickel",
+        "barley": "barley malt",
+        "oats": "oat porridge muesli granola",
+    },
+    "nuts": {
+        "almonds": "almond marzipan frangipane", "hazelnuts": "hazelnut", "walnuts": "walnut", "cashews": "cashew",
+        "pecans": "pecan", "Brazil nuts": "brazil", "pistachios": "pistachio", "macadamias": "macadamia",
+    },
+}  # fmt: skip
+_SHORT = {"cereals containing gluten": "gluten"}
+
+
+def _by_name(allergen: str, line: FoodLine, foods: Foods) -> tuple[str, ...]:
+    """Which of the listed cereals or nuts the line brings, as far as its words and its record say."""
+    listed = _LISTED.get(allergen)
+    if listed is None:
+        return ()
+    food = foods.get(line.food) if line.food else None
+    here = folded(f"{line.name} {food.name if food else ''}")
+    wheat = food is not None and "wheat" in food.allergens
+    return tuple(name for name, words in listed.items() if here & set(words.split()) or (name == "wheat" and wheat))
+
+
+def _in_full(label: Label, named: Iterable[str]) -> str:
+    """ "gluten (wheat, oats)", as the law has the cereal and the nut named; the plain word where it is not known."""
+    word = _SHORT.get(label.word, label.word)
+    order = [name for name in _LISTED.get(label.allergen, ()) if name in set(named)]
+    return f"{word} ({', '.join(order)})" if order else word
 
 
 def of_text(text: str, tables: FeedingTables) -> frozenset[str]:

@@ -98,11 +98,11 @@ def _foods(dish: Dish) -> tuple[str, ...]:
 
 
 def _aloud(words: str) -> str:
-    """A caution as it is said: the law's name for gluten is a mouthful, and who hears "wheat" need not hear it too."""
+    """A caution as it is said: who hears "wheat" and "almonds" need not hear "gluten" and "nuts" too."""
     match = _CONTAINS.match(words)
     if match is None:
         return words
-    names = [name.replace("cereals containing gluten", "gluten") for name in re.split(r", | and ", match[1])]
+    names = list(dict.fromkeys(re.split(r", | and ", re.sub(r"[\w ]+ \(([^()]*)\)", r"\1", match[1]))))
     if "wheat" in names and "gluten" in names:
         names.remove("gluten")
     return f"It contains {listed(names)}.{words[match.end() :]}"
