@@ -16,6 +16,7 @@ from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.faults import quoted
+from spoonproof.reading.plain_prose import plain_passages
 from spoonproof.reading.typed import Sink
 
 if TYPE_CHECKING:
@@ -137,6 +138,10 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
     for mark in marks:
         if not mark.why:
             sink.add("leave-without-reason", mark.span, "Say why these words are left: <!-- leave: the reason -->")
+    if "<!--" not in source:
+        plain = plain_passages(document, ((line.text, line.start) for line in lines), kind)
+        if plain is not None:
+            return plain, sink.findings
     tokens = prose_parser().parse("\n".join(line.text for line in lines))
     passages = list(_Walker(document, lines, marks, kind, sink).walk(tokens))
     for mark in marks:
