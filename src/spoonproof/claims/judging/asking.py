@@ -34,6 +34,10 @@ _NO_SOLIDS = frozenset(
 )
 
 
+_WHAT_IT_DOES = {"brain": "brain-development", "eyes": "eyesight"}
+"""What evidence is listed for, by the part of the body that a statement names: "good for the brain"."""
+
+
 def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     """What the register is asked."""
     months, stated = months_of(claim, context, register)
@@ -50,7 +54,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     return Key(
         kind=claim.kind,
         subjects=subjects,
-        effect=claim.effect,
+        effect=_WHAT_IT_DOES.get(claim.effect or "", claim.effect),
         level=claim.level,
         words=plain(claim.quote),
         near=near,

@@ -47,6 +47,9 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
         return "asks", ""
     idioms = register.words.get("no denial", ())
+    if claim.kind != "safety-age":
+        # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
+        idioms = (*idioms, *register.words.get("no need to hold back", ()))
     if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "refutes" and _turned(claim):
