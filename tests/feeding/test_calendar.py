@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import permutations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from spoonproof.feeding.calendar import Calendar, as_text, calendar, candidate_of
-from spoonproof.feeding.calendar_order import Candidate, Gaps, best_order
+from spoonproof.feeding.calendar_order import Candidate, Gaps, Had, New, best_order
 from spoonproof.feeding.tables import FeedingTables
 from tests import kitchen
 from tests.feeding.dishes import dish
@@ -179,3 +180,54 @@ def test_iron_that_comes_late_is_said() -> None:
     assert any("9 months" in note and "iron" in note for note in plan.notes)
     early = calendar([candidate(1, ("beef-mince",), True)], (), tables(), age_months=6)
     assert not any("rich in iron here" in note for note in early.notes)
+
+
+def soonest_first(dishes: list[Candidate], policy: str, age: int | None) -> list[Candidate]:
+    """The order of many dishes, straight from its definition: always the one that opens soonest, iron first."""
+    order: list[Candidate] = []
+    while left := [one for one in dishes if one not in order]:
+        iron = [one for one in left if one.iron_rich] if not order else []
+        order.append(min(iron or left, key=lambda one: opens_last([*order, one], policy, age)))
+    return order
+
+
+def opens_last(order: list[Candidate], policy: str, age: int | None) -> int:
+    """The day on which the last of these opens."""
+    return cost(order, policy, age)[2] - cost(order[:-1], policy, age)[2]
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.lists(
+        st.tuples(
+            st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
+            st.booleans(),
+            st.sampled_from((6, 7, 9)),
+        ),
+        min_size=13,
+        max_size=20,
+    ),
+    st.sampled_from(["market", "slow"]),
+    st.sampled_from([None, 6]),
+)
+def test_of_many_dishes_always_the_one_that_opens_soonest_comes_next(
+    recipes: list[tuple[list[str], bool, int]], policy: str, age: int | None
+) -> None:
+    chosen = [
+        replace(candidate(n, tuple(foods), iron), from_months=months) for n, (foods, iron, months) in enumerate(recipes)
+    ]
+    assert best_order(chosen, frozenset(), GAPS[policy], age) == (soonest_first(chosen, policy, age), False)
+
+
+def test_the_work_of_ordering_grows_with_the_dishes_and_not_with_their_square(monkeypatch: pytest.MonkeyPatch) -> None:
+    counted = 0
+    before = Had.new_in
+
+    def counting(had: Had, one: Candidate) -> New:
+        nonlocal counted
+        counted += 1
+        return before(had, one)
+
+    monkeypatch.setattr(Had, "new_in", counting)
+    best_order([candidate(n, (FOODS[n % 10], FOODS[n % 7])) for n in range(500)], frozenset(), GAPS["slow"], 6)
+    assert counted <= 500 * 6  # once at first, then when a food or an allergen of its own comes to be known

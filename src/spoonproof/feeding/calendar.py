@@ -11,7 +11,7 @@ from typing import Literal
 
 from spoonproof.feeding.allergens import AllergenFound
 from spoonproof.feeding.bowl import in_baby_bowl
-from spoonproof.feeding.calendar_order import Candidate, Gaps, best_order, merged, new_in, opens_on
+from spoonproof.feeding.calendar_order import Candidate, Gaps, Had, best_order, merged, opens_on
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
@@ -162,18 +162,18 @@ def _events(
     """Foods, allergens and dishes in this order; ``source`` says why allergens come singly."""
     events: list[Event] = []
     allergens = merged(order)
-    day, have = 1, known
+    day, had = 1, Had(known, allergens)
     for one in order:
         names = one.names or {}
-        had = {allergen for food in have for allergen in allergens.get(food, ())}
-        new = new_in(one, have, allergens)
+        new = had.new_in(one)
+        met = set(had.allergens)
         for food in new.plain:
             if gaps.food:
                 events.append(Event(day, "food", names.get(food, food), "a new food on its own", one.slug))
                 day += gaps.food
         for food in new.strong:
-            fresh = [allergen for allergen in allergens[food] if allergen not in had]
-            had.update(fresh)
+            fresh = [allergen for allergen in allergens[food] if allergen not in met]
+            met.update(fresh)
             why = f"a new allergen ({', '.join(fresh)}) on its own: a little, early in the day, with two hours to watch"
             events.append(Event(day, "allergen", names.get(food, food), why, one.slug, source))
             day += gaps.allergen
@@ -181,7 +181,7 @@ def _events(
         why = f"new with it: {', '.join(with_it)}" if with_it else "all its foods are known"
         events.append(Event(opens_on(one, day, age_months), "dish", one.title, why, one.slug, with_it=with_it))
         day += 1
-        have = have | set(one.foods)
+        had.add(one.foods)
     return events
 
 

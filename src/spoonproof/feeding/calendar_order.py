@@ -7,7 +7,7 @@ as may be, then the allergens, then all dishes (least sum of opening days); ties
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from spoonproof.model.record import dataclass
@@ -56,18 +56,42 @@ def merged(candidates: Sequence[Candidate]) -> dict[str, tuple[str, ...]]:
     return {food: allergens for one in candidates for food, allergens in one.allergens.items()}
 
 
-def new_in(one: Candidate, known: frozenset[str], allergens: Mapping[str, tuple[str, ...]]) -> New:
-    """What is new in a dish. An allergen that the baby knows by another food is known."""
-    had = {allergen for food in known for allergen in allergens.get(food, ())}
-    plain: list[str] = []
-    strong: list[str] = []
-    for food in dict.fromkeys(one.foods):
-        if food in known:
-            continue
-        brought = set(allergens.get(food, ()))
-        (strong if brought - had else plain).append(food)
-        had |= brought
-    return New(tuple(plain), tuple(strong))
+class Had:
+    """What a baby knows: foods, and the allergens that came with them."""
+
+    def __init__(self, known: Iterable[str], allergens: Mapping[str, tuple[str, ...]]) -> None:
+        """``known``: ids of foods; ``allergens``: those that each food brings."""
+        self.foods: set[str] = set()
+        self.allergens: set[str] = set()
+        self._of = allergens
+        self.add(known)
+
+    def things(self, food: str) -> Iterator[tuple[str, str]]:
+        """A food and the allergens it brings, each told from the other."""
+        yield "food", food
+        for allergen in self._of.get(food, ()):
+            yield "allergen", allergen
+
+    def add(self, foods: Iterable[str]) -> set[tuple[str, str]]:
+        """Foods come to be known; what is new of them, as ``things`` tells it."""
+        fresh = {food for food in foods if food not in self.foods}
+        brought = {allergen for food in fresh for allergen in self._of.get(food, ())} - self.allergens
+        self.foods |= fresh
+        self.allergens |= brought
+        return {("food", food) for food in fresh} | {("allergen", allergen) for allergen in brought}
+
+    def new_in(self, one: Candidate) -> New:
+        """What is new in a dish. An allergen that the baby knows by another food is known."""
+        plain: list[str] = []
+        strong: list[str] = []
+        met: set[str] = set()
+        for food in dict.fromkeys(one.foods):
+            if food in self.foods:
+                continue
+            brought = self._of.get(food, ())
+            (strong if any(a not in self.allergens and a not in met for a in brought) else plain).append(food)
+            met.update(brought)
+        return New(tuple(plain), tuple(strong))
 
 
 def opens_on(one: Candidate, day: int, age_months: int | None) -> int:
@@ -82,7 +106,9 @@ def best_order(
 ) -> tuple[list[Candidate], bool]:
     """The best order, and whether no order is better."""
     if len(ordered) > EXACT_MOST:
-        return _nearest_first(ordered, known, gaps, age_months), False
+        from spoonproof.feeding.calendar_nearest import nearest_first
+
+        return nearest_first(ordered, known, gaps, age_months), False
     return [ordered[index] for index in _weighed(ordered, known, gaps, age_months)], True
 
 
@@ -105,11 +131,11 @@ def _weighed(
     full = (1 << len(ordered)) - 1
     for done in range(full):
         here = _unbeaten(ways.pop(done))
-        have = known.union(*(ordered[i].foods for i in range(len(ordered)) if done >> i & 1))
+        had = Had(known.union(*(ordered[i].foods for i in range(len(ordered)) if done >> i & 1)), allergens)
         for index, one in enumerate(ordered):
             if done >> index & 1:
                 continue
-            new = new_in(one, have, allergens)
+            new = had.new_in(one)
             for way in here:
                 ready = way.day + new.days(gaps)
                 opens = opens_on(one, ready, age_months)
@@ -139,25 +165,3 @@ def _unbeaten(ways: list[_Way]) -> list[_Way]:
         ):
             kept.append(way)
     return kept
-
-
-def _nearest_first(
-    ordered: Sequence[Candidate], known: frozenset[str], gaps: Gaps, age_months: int | None
-) -> list[Candidate]:
-    """Always the dish that opens soonest, the first iron-rich one before all."""
-    allergens = merged(ordered)
-    left, have, day = list(ordered), known, 1
-    order: list[Candidate] = []
-    while left:
-        iron_had = any(one.iron_rich for one in order)
-        ready = [day + new_in(one, have, allergens).days(gaps) for one in left]
-        ranks = [
-            (not one.iron_rich and not iron_had, opens_on(one, when, age_months))
-            for one, when in zip(left, ready, strict=True)
-        ]
-        place = ranks.index(min(ranks))
-        nearest = left.pop(place)
-        day = ready[place] + 1
-        order.append(nearest)
-        have = have | set(nearest.foods)
-    return order
