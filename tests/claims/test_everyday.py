@@ -67,7 +67,20 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "The chapter was about the benefits of porridge.",
         "It may be called dextrose, fructose or fruit concentrate.",
         "There is one nutritional question about pasta that I hear each week.",
+        "This post covers figs, their health benefits and two ways to cook them.",
+        "A food allergy is when the body takes a protein for an enemy.",
+        "Make sure their lunch contains some protein and a fruit.",
+        "We try to get iron into every supper.",
+        "I was in the mood for something nourishing, so dal it was.",
+        "We want the snacks to be healthy and quick.",
+        "It was important to me that she chose her own spoon.",
+        "I thought she would need more protein than that.",
     ],
 )
 def test_a_story_or_a_topic_claims_nothing(text: str) -> None:
     assert claims(text) == []
+
+
+def test_benefits_for_someone_are_those_of_the_food_before() -> None:
+    assert "general-benefit" in {claim.kind for claim in claims("Barley has a wealth of benefits for growing babies.")}
+    assert claims("The benefits of a big table are plain.") == []

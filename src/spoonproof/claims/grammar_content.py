@@ -285,7 +285,7 @@ COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
     *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
     *_compares("healthier", "O(<healthier>)", loose=True, says="a comparing health word"),
-    *_compares("more-than", "T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
+    *_compares("more-than", "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
     *_compares(
         "most",
         "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",

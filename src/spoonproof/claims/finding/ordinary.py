@@ -28,6 +28,7 @@ _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient
 _BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is
 _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
+_ANNOUNCES = frozenset({"announces"})
 _MEASURE = frozenset({"household", "unit"})
 
 
@@ -35,7 +36,7 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
     if "label" in present and present.isdisjoint(_HEALTH):
         return True
-    if "definition" in present:
+    if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True
     if "physiology" in present and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN)):
         return True

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.grammar import NEARBY
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
@@ -33,6 +35,15 @@ _COOKS = frozenset("parents mum mums mom moms family families".split())
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
 _NEAR = 6  # items before a match in which a veto counts
+_MEANT = re.compile(  # up to where a nutrient is spoken of: it is what somebody means to see to
+    r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
+    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
+)
+_WISHED = re.compile(
+    r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
+    r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
+)
+_REACH = 100  # characters
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
 
@@ -46,6 +57,7 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _soaks_up(tagged, match)
         or _of_no_food(tagged, match)
         or _for_doing(tagged, match)
+        or _wished(tagged, match)
     )
 
 
@@ -114,6 +126,8 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
+    if match.rule.level == "contains" and _MEANT.search(_before(tagged, match.start)):
+        return True
     first = tagged.items[0].words
     if first == "there" and match.rule.name == "is-source":
         return True
@@ -125,6 +139,19 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     if _SHOULD.isdisjoint(before):
         return False
     return verb in ("include", "contain", "have") or "be" in before
+
+
+def _wished(tagged: Tagged, match: Match) -> bool:
+    """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
+    if match.rule.kind != "general-benefit":
+        return False
+    return _WISHED.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _before(tagged: Tagged, at: int) -> str:
+    """The text before an item, in lower case, as far back as the expressions above look."""
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - _REACH) : end])
 
 
 def _soaks_up(tagged: Tagged, match: Match) -> bool:
@@ -154,6 +181,8 @@ def _of_no_food(tagged: Tagged, match: Match) -> bool:
     if match.rule.name != "health-good" or tagged.items[match.trigger[1] - 1].words.rpartition(" ")[2] not in _OF:
         return False
     end = match.trigger[1]
+    if tagged.items[end - 1].words.endswith(" for") and tagged.find(_NAMED, 0, match.start):
+        return False  # "oats have benefits for babies": whose they are stands before
     return not tagged.find(_NAMED | _GENERIC, end, end + 6) and not any(
         item.words in _POINTING for item in tagged.items[end : end + 3]
     )
@@ -164,6 +193,8 @@ def _for_doing(tagged: Tagged, match: Match) -> bool:
     if match.rule.name not in _FOR_SOMEONE or match.object is None:
         return False
     end = match.object[1]
+    if tagged.items[match.object[0]].words in ("me", "us") and tagged.items[match.trigger[0]].words.endswith(" to"):
+        return True  # "it was important to me"
     if match.rule.name == "fine-for-babies":
         between = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
         if not _WHEN.isdisjoint(between):
