@@ -87,6 +87,11 @@ class Cache:
             return None
         return whole[_DIGEST:] if self._sum(key, whole[_DIGEST:]) == whole[:_DIGEST] else None
 
+    @property
+    def keeps(self) -> bool:
+        """Whether anything is kept here at all."""
+        return not self._off
+
     def has(self, key: str) -> bool:
         """Whether there is something under ``key``, sound or not."""
         return not self._off and os.path.lexists(f"{self._place}/{key}")

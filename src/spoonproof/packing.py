@@ -13,6 +13,7 @@ from operator import attrgetter
 from typing import Any
 
 from spoonproof.model import channel, claim, finding, recipe, text
+from spoonproof.model.record import names_and_defaults
 from spoonproof.model.text import Document
 
 _TYPES: tuple[type, ...] = (
@@ -114,17 +115,12 @@ def _same(value: object, default: object) -> bool:
 @cache
 def _numbered() -> Mapping[type, tuple[int, Callable[[Any], tuple[Any, ...]], tuple[object, ...]]]:
     """By type: its number, what gives its values in order, and the defaults of its last values."""
-    from dataclasses import MISSING, fields, is_dataclass
-
     out: dict[type, tuple[int, Callable[[Any], tuple[Any, ...]], tuple[object, ...]]] = {}
     for number, kind in enumerate(_TYPES):
-        if is_dataclass(kind):
-            own = fields(kind)
-            made = [f.default_factory() if f.default_factory is not MISSING else f.default for f in own]
-            names = [f.name for f in own]
-            defaults = tuple(d for d in made if d is not MISSING)
+        if hasattr(kind, "__record_fields__"):
+            names, defaults = names_and_defaults(kind)
         else:
-            names = list(kind._fields)  # type: ignore[attr-defined]  # a NamedTuple
+            names = kind._fields  # type: ignore[attr-defined]  # a NamedTuple
             defaults = tuple(kind._field_defaults.values())  # type: ignore[attr-defined]  # a NamedTuple
         out[kind] = number, attrgetter(*names), defaults
     return out

@@ -53,6 +53,8 @@ class Recall:
 
     def keep(self, read: Read) -> None:
         """Keep it for the next time; what holds something we can't keep is read again then."""
+        if not self._cache.keeps:
+            return
         document = read.recipe.document
         try:
             data = pack((read.recipe, tuple(read.faults), tuple(read.claims)), document)
@@ -83,6 +85,8 @@ class ChannelRecall:
 
     def keep(self, document: Document, channel: Channel, faults: Sequence[Finding]) -> None:
         """Keep it for the next time."""
+        if not self._cache.keeps:
+            return
         with contextlib.suppress(NotPackable):
             data = pack((channel, tuple(faults)), document)
             self._cache.put(_key(document), json.dumps(data, separators=(",", ":")).encode())

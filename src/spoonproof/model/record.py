@@ -11,10 +11,15 @@ from __future__ import annotations
 from operator import attrgetter
 from typing import TYPE_CHECKING
 
-__all__ = ["dataclass", "field", "replace"]
+__all__ = ["dataclass", "field", "names_and_defaults", "replace"]
 
 if TYPE_CHECKING:
     from dataclasses import dataclass, field, replace
+
+    def names_and_defaults(kind: type) -> tuple[tuple[str, ...], tuple[object, ...]]:
+        """The names of a class's fields in order, and the defaults of its last ones."""
+        ...
+
 else:
     _NONE = object()
 
@@ -44,6 +49,12 @@ else:
             if name not in changes:
                 changes[name] = getattr(record, name)
         return record.__class__(**changes)
+
+    def names_and_defaults(kind):
+        """The names of a class's fields in order, and the defaults of its last ones."""
+        asked = kind.__record_fields__.values()
+        made = [found.default if found.factory is _NONE else found.factory() for found in asked]
+        return tuple(kind.__record_fields__), tuple(default for default in made if default is not _NONE)
 
     def dataclass(cls=None, /, *, frozen=False, slots=False, eq=True):
         """The class with what its annotations ask for."""
