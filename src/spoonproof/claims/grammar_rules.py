@@ -13,6 +13,7 @@ from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
+from spoonproof.claims.grammar_someone import SOMEONE
 from spoonproof.claims.grammar_weaning import WEANING
 
 RULES: tuple[Rule, ...] = (
@@ -25,6 +26,7 @@ RULES: tuple[Rule, ...] = (
     *WEANING,
     *DISEASE,
     *FUNCTION,
+    *SOMEONE,
     *NUTRIENT_CONTENT,
     *GENERAL_BENEFIT,
 )

@@ -12,6 +12,7 @@ _NO_ADVICE = "storing story nonfood"
 _EATEN = "<FOOD|ambiguous-nutrient|hazard-food|solids|generic-food|pronoun>"
 _NAMED = "<FOOD|ambiguous-nutrient|hazard-food|hazard-food-weak>"
 
+_SOMEONE = "<audience-adult|audience-baby|pronoun>"
 _GIVE = "<give|introduce|fed|include>"
 
 WEANING = (
@@ -22,7 +23,8 @@ WEANING = (
         "^ _2 O(@AGE) ,? ~4 <audience-baby> _1 T(<child-can>)",
         f"T(<negation|forbid|avoid>) _2 <fed|give> _1 S({_EATEN}) _2 <bound|at>? _1 O(@AGE)",
         f"^ <bound|at> _1 O(@AGE) ,? _2 T(<child-can|give|fed>) _2 S({_NAMED})",
-        "T(<give|solids>) _3 O(@AGE|<number> _1 <week>) ~4 <forbid|avoid|this-age>",
+        "T(<give|solids>) _3 O(@AGE) ~4 <forbid|avoid|this-age>",
+        "T(<give|solids>) _3 O(<number> _1 <week>) ~4 <forbid|avoid|this-age>",
         effect="age",
         veto=_NO_ADVICE,
         says="given at an age",
@@ -33,6 +35,16 @@ WEANING = (
         effect="age",
         veto=_NO_ADVICE,
         says="an age in answer",
+    ),
+    *_safety(
+        "start-at-age",
+        "T(<wait-until>) _2 O(@AGE)",
+        f"{_SOMEONE} _1 T(<child-can|forbid>) _1 <give>? _2 <at|bound> _1 O(@AGE)",
+        f"{_SOMEONE} _1 T(<child-can|forbid>) _1 <give>? _2 <at|bound> _1 O(<number> _1 <week>)",
+        effect="age",
+        needs="solids give authority said-by advice",
+        veto=_NO_ADVICE,
+        says="an age to start from",
     ),
     *_safety(
         "until-older",
@@ -72,10 +84,11 @@ WEANING = (
     ),
     *_safety(
         "milk-until",
-        "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(@AGE|<bound> <number>)",
+        "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(@AGE)",
+        "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(<bound> <number>)",
         "S(<milk-feed>) ~3 <for|at> _2 O(@AGE) _2 T(<main-food>)",
         "O(@AGE) ~6 T(<main-food>)",
-        "T(<main-food>) ~6 O(@AGE|<bound> <number>)",
+        "T(<main-food>) ~6 O(@AGE)",
         effect="age",
         veto=_NO_ADVICE,
         says="milk until an age",
@@ -111,6 +124,7 @@ WEANING = (
     *_safety(
         "hazard-food",
         "O(<hazard-food|hazard-food-weak>) _2 T(<cut-safe|made-safe>)",
+        "T(<forbid|avoid>) _2 <audience-baby> _2 O(<shape> _1 <shape>)",
         effect="choking",
         veto=_NO_ADVICE,
         says="a shape that chokes",
@@ -156,6 +170,7 @@ WEANING = (
         "readiness",
         "O(<readiness-weak>) ~16 T(<ready|able>)",
         "O(<readiness-weak>) ~6 T(<wait|solids>)",
+        "T(<wait|wait-until>) _3 <audience-baby> _2 O(<readiness-weak>)",
         effect="readiness-signs",
         needs="audience-baby pronoun solids",
         veto="story storing",

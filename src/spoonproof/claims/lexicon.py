@@ -32,7 +32,7 @@ _FOLD = str.maketrans("’‘`´áàâäãåéèêëíìîïóòôöõúùûüñ
 TRIGGERS = frozenset(
     """
     absorb additive adjectival age age-unit allergen-word allergy allergy-weak ambiguous-nutrient anything avoid
-    baby-milk body body-process bound can-ask choking choking-weak common-allergen contaminant cut-safe digest
+    baby-milk bodily body body-process bound can-ask choking choking-weak common-allergen contaminant cut-safe digest
     disease disease-weak effect effect-verb effect-weak energy fine food-allergy forbid free-from free-suffixed
     goodfor harmful harmful-weak harmless hazard-food health health-weak healthier healthiest healthy hide
     introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet

@@ -28,6 +28,7 @@ _PER = frozenset({"per-day", "per-portion"})
 _EFFECT = (
     "effect",
     "effect-weak",
+    "bodily",
     "disease",
     "disease-weak",
     "body",
@@ -42,6 +43,9 @@ _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "abso
 _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
 
 
+_BESIDE = 12
+
+
 def fill(tagged: Tagged, match: Match) -> Draft:
     """The draft of a match."""
     subject = subject_of(tagged, match)
@@ -52,7 +56,14 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
     relates = _relates(tagged, match, effect, nutrients)
     if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
-        nutrients = tuple(dict.fromkeys([*_ids(tagged, _NUTRIENT, *subject.range), *nutrients]))
+        # "The *vitamin C* in the broccoli helps": a nutrient beside the food is what it is about as well.
+        beside = [
+            nutrient
+            for i in tagged.find(_NUTRIENT, max(0, subject.range[0] - _BESIDE), match.start + 1)
+            if tagged.items[i].words in subject.texts
+            for nutrient in _ids(tagged, _NUTRIENT, i, i + 1)
+        ]
+        nutrients = tuple(dict.fromkeys([*_ids(tagged, _NUTRIENT, *subject.range), *beside, *nutrients]))
     steps = (
         f"{match.rule.kind}: {match.rule.says} ({match.rule.name})",
         f"given away by “{tagged.words(*match.trigger)}”",

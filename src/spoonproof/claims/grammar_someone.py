@@ -1,0 +1,66 @@
+"""Rules for what a food does for someone, where the child is said to grow, learn or settle and no organ is named.
+
+They come after the rules of ``grammar_effects``, which are surer. ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_disease = ways("disease")
+_function = ways("function")
+_KITCHEN = "nonfood culinary story"
+_EATEN = "<food|dish|nutrient|ambiguous-nutrient|generic-food|solids|pronoun>"
+_SOMEONE = "<audience-baby|audience-adult|pronoun>"
+
+SOMEONE = (
+    *_function(
+        "helps-someone",
+        f"S({_EATEN}) ~6 T(<BENEFIT>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>)",
+        f"S({_EATEN}) ~6 T(<benefit>) O(<develop|does-well>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="helps someone to thrive",
+    ),
+    *_function(
+        "does-better",
+        "S(<food|dish|nutrient|generic-food|solids>) ~8 O(<does-well>)",
+        "^ _1 S(<pronoun>) ~6 O(<does-well>)",
+        f"{_SOMEONE} ~8 O(<does-well>) ~6 S(<food>)",
+        needs="audience-baby",
+        veto=_KITCHEN,
+        loose=True,
+        says="someone does better for it",
+    ),
+    *_function(
+        "needs",
+        "O(<audience-baby>) _3 T(<need>) _3 S(<ambiguous-nutrient>)",
+        "O(<boys>) _1 T(<need>) _3 S(<nutrient|ambiguous-nutrient>)",
+        "S(<ambiguous-nutrient>) ~2 <copula> _2 T(<NEED>) ~6 O(<audience-baby>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="someone needs a nutrient",
+    ),
+    *_function(
+        "can-digest",
+        "(?:<audience-baby|body|inner-body>) _1 <negation|can-ask> O(<digest>) _3 S(<FOOD|NUTRIENT>)",
+        "O(<absorb>) <more> ~5 S(<food>)",
+        loose=True,
+        says="how it is digested",
+    ),
+    *_function(
+        "gives-it",
+        "S(<generic-food|ambiguous-nutrient|pronoun>) _1 T(<have|contain>) _2 O(<effect>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="gives a function",
+    ),
+    *_function(
+        "bodily",
+        "S(<food|generic-food|nutrient>) ~6 O(<bodily>)",
+        "^ _1 S(<pronoun>) ~5 O(<bodily>)",
+        veto=_KITCHEN,
+        loose=True,
+        says="what happens in the body",
+    ),
+)
