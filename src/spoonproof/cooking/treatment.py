@@ -82,6 +82,8 @@ def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None, str]:
         return "not-judged", None, ""
     if food.state in _COOKED_STATES or story.line.state in _COOKED_STATES or story.line.has(*_READY):
         return "soft", None, food.source
+    if any(cut.shape in ("puréed", "mashed") for cut in story.line.cuts):
+        return "soft", None, food.source  # "200 g pumpkin purée": nobody purées what is hard
     name = softens_as(food.softens_as, food.parent, food.id, times)
     cooking = [heat for heat in story.heats if method_of(heat)]
     if not cooking and not story.soaked:

@@ -15,7 +15,7 @@ from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, STEP_KINDS, for_others, in_everyday_sense
 from spoonproof.feeding.served import as_served
-from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
+from spoonproof.feeding.shaped import shapes
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
@@ -91,8 +91,7 @@ def hazards(
             found += _of_part(part, recipe, treatments, foods, tables, rows)
     found += _of_steps(recipe, foods, tables, rows)
     found += _seasoning(recipe, foods, tables, rows)
-    found += _rolled(recipe, rows)
-    found += _jelly_cut(recipe, treatments, foods, rows)
+    found += _shaped(recipe, treatments, foods, tables, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
 
 
@@ -302,43 +301,19 @@ def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequen
         yield replace(hazard, level=level, message=said)
 
 
-def _rolled(recipe: Recipe, rows: Sequence[HazardRow]) -> Iterable[Hazard]:
-    """Small balls that the steps roll and nothing flattens or cuts afterwards."""
-    steps = [step for step in recipe.steps if not only_family(step)]
-    for at, step in enumerate(steps):
-        text = baby_text(step)
-        match = ROLLED.search(text)
-        if match is None or not SMALL_BALL.search(text):
-            continue
-        after = [text[match.end() :], *(baby_text(later) for later in steps[at + 1 :])]
-        if any(FLATTENED.search(later) for later in after):
-            continue
-        hit = Found(match.start(), match.end(), "", ())
-        for row in _holding(rows, frozenset({"rolled-ball"}), frozenset({"whole"}), recipe.youngest):
-            yield _in_step(row, "small balls", _step_span(recipe, step.span, text, hit), step.index, row.classes)
-
-
-def _jelly_cut(
-    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, rows: Sequence[HazardRow]
+def _shaped(
+    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]
 ) -> Iterable[Hazard]:
-    """Cubes that the steps cut out of something set with agar or gelatine."""
-    sets = False
-    for at, line in enumerate(recipe.foods):
-        food = foods.get(line.food) if line.food else None
-        sets = sets or (food is not None and "jelly" in food.traits and in_baby_bowl(at, recipe, treatments))
-    if not sets:
-        return
-    steps = [step for step in recipe.steps if not only_family(step)]
-    for at, step in enumerate(steps):
-        text = baby_text(step)
-        match = JELLY_CUBES.search(text)
-        if match is None or any(
-            MASHED_UP.search(later) for later in (text[match.end() :], *map(baby_text, steps[at + 1 :]))
-        ):
-            continue
-        hit = Found(match.start(), match.end(), "", ())
-        for row in _holding(rows, frozenset({"jelly-cube"}), frozenset({"whole"}), recipe.youngest):
-            yield _in_step(row, "set jelly", _step_span(recipe, step.span, text, hit), step.index, row.classes)
+    """Shapes that the steps make of what is no danger by itself."""
+    mine = [part for part in parts(recipe.foods) if in_baby_bowl(part.at, recipe, treatments)]
+    records = [foods.get(part.line.food) for part in mine if part.line.food]
+    jelly = any(food is not None and "jelly" in food.traits for food in records)
+    kinds = frozenset[str]().union(*(kinds_of(part.line, foods, tables) for part in mine))
+    for shape in shapes(recipe, kinds, jelly):
+        hit = Found(shape.start, shape.end, "", ())
+        for row in _holding(rows, frozenset({shape.kind}), frozenset({"whole"}), recipe.youngest):
+            span = _step_span(recipe, shape.step.span, shape.text, hit)
+            yield _in_step(row, shape.words, span, shape.step.index, row.classes)
 
 
 def _once(found: Iterable[Hazard]) -> Iterable[Hazard]:

@@ -57,7 +57,8 @@ _LIKENESS = re.compile(
     r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
     r"|resembling|"
     r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
-    r"|porridge|breadcrumbs|custard|yog))"
+    r"|porridge|breadcrumbs|custard|yog)"
+    r"|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
     r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)",
     re.I,
 )
