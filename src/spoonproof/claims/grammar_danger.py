@@ -58,6 +58,13 @@ DANGER = (
         says="left uncut",
     ),
     *_safety(
+        "no-need-to-wait",
+        "T(<no-need>) ~3 <wait|avoid> ~4 S(<never-yet>)",
+        effect="age",
+        veto="nonfood storing",
+        says="a food not yet, with no need to wait",
+    ),
+    *_safety(
         "fed-in-an-unsafe-place",
         "(?:<forbid|negation|avoid> ~4)? T(<fed>) ~6 O(<unsafe-place>)",
         "O(<unsafe-place>) ~4 T(<fed>)",

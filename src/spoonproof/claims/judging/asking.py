@@ -25,6 +25,7 @@ _SPOONFULS = tuple(
     for measure in "spoonful spoonfuls tablespoon teaspoon cup bowl bowlful portion serving helping slice".split()
     for this in ("this", "it", "these", "them")
 )
+_HERE = tuple(f" {word} {this} " for word in ("in", "to") for this in ("here", "it", "this", "these", "them", "there"))
 _POINTING = frozenset("it this that these those they them one there".split())
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _SOLIDS = 6
@@ -75,7 +76,7 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates; "no honey, no
     # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)
-    left_out = claim.level in ("none", "free") and _left_out(claim, register)
+    left_out = claim.level in ("none", "free") and (_left_out(claim, register) or _in_here(claim))
     without = left_out or (carried and claim.level in ("none", "free"))
     if left_out and not has_dish:
         return NoProbe()
@@ -109,6 +110,12 @@ def _left_out(claim: Claim, register: Register) -> bool:
         return True
     listed = {word for name in named_absent(claim, register) for word in register.allergens.words[name]}
     return all(subject.strip() in listed for subject in said)
+
+
+def _in_here(claim: Claim) -> bool:
+    """Whether it is said of what is before her, whatever was named: "unsalted butter, and there's no sugar in here"."""
+    behind = plain(claim.passage.text[claim.end : claim.end + _MEASURE_REACH])
+    return behind.startswith(_HERE)
 
 
 def _is_nutrient(claim: Claim, subject: str) -> bool:
