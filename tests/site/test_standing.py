@@ -6,6 +6,7 @@ import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -154,16 +155,16 @@ def tree(root: Path) -> dict[str, bytes]:
 
 def looks(monkeypatch: pytest.MonkeyPatch) -> list[Path]:
     """The channels that are looked at from now on: none where a build goes by what stands."""
-    from spoonproof.commands import publish as command
+    from spoonproof.site import renewal
 
     seen: list[Path] = []
-    build = command._build
+    build = renewal._built
 
-    def counted(root: Path, *more: object) -> int:
+    def counted(root: Path, *more: Any) -> standing.Said:
         seen.append(root)
-        return build(root, *more)  # type: ignore[arg-type] - handed on as it came
+        return build(root, *more)
 
-    monkeypatch.setattr(command, "_build", counted)
+    monkeypatch.setattr(renewal, "_built", counted)
     return seen
 
 
@@ -236,3 +237,22 @@ def test_the_day_on_which_something_falls_due_is_looked_at(
     monkeypatch.setenv("SPOONPROOF_TODAY", "2090-01-01")
     publish(published)
     assert len(seen) == 1
+
+
+def test_the_desk_tells_how_far_it_is_and_goes_by_what_stands(
+    published: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from spoonproof.desk.work import main as desk
+
+    seen = looks(monkeypatch)
+    assert desk([str(published), "publish"]) == 0 and not seen
+    assert "already as it should be" in capsys.readouterr().out
+    shutil.rmtree(published / ".spoonproof")
+    shutil.rmtree(published / "out")
+    assert desk([str(published), "publish"]) == 0 and len(seen) == 1
+    said = capsys.readouterr().out
+    count = len(list((published / "recipes").rglob("*.md")))
+    assert f"\t{count}\tmaking the page of" in said and ", written" in said
+    assert publish(published) == 0 and len(seen) == 1, "the command does not know what the desk left"
+    (published / "channel.yaml").write_text("title: [\n", encoding="utf-8")
+    assert desk([str(published), "publish"]) == 2 and "channel.yaml, line" in capsys.readouterr().out

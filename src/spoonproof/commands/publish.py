@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from spoonproof.commands import channel_root, new_parser, open_channel
 
 if TYPE_CHECKING:
-    from spoonproof.site.census import Census
+    from spoonproof.folder import ChannelFolder
 
 _PORT = 8000
 
@@ -58,51 +58,37 @@ def rebuild(root: Path, out: Path, options: Namespace) -> int:
 
 def build(root: Path, out: Path, options: Namespace) -> int:
     """One build of the site, unless it stands as it should; the exit code."""
-    from spoonproof.site import census, standing
+    from spoonproof.cli import UsageError
+    from spoonproof.site.renewal import Refused, renew
 
-    counted = census.take(root, [name for name in ("drafts", "with_errors") if getattr(options, name)])
-    said = standing.stands(root, out, counted) if counted is not None else None
-    if said is None:
-        return _build(root, out, options, counted)
-    print(*said.errors, sep="\n", end="\n" if said.errors else "", file=sys.stderr)
-    print(*said.out, sep="\n")
+    chosen = [name for name in ("drafts", "with_errors") if getattr(options, name)]
+    try:
+        said = renew(root, out, chosen, lambda: _opened(root))
+    except Refused as error:
+        raise UsageError(str(error)) from None
+    place = _plain(str(out))
+    print(*map(_plain, said.errors), sep="\n", end="\n" if said.errors else "", file=sys.stderr)
+    print(f"{place}: {_plain(said.out[0])}", *map(_plain, said.out[1:]), sep="\n")
+    print(f"Look at it: {_plain(str(out / 'index.html'))}")
     return said.code
 
 
-def _build(root: Path, out: Path, options: Namespace, counted: Census | None) -> int:
-    from spoonproof.cli import UsageError
-    from spoonproof.clock import stated_day
+def _opened(root: Path) -> ChannelFolder:
     from spoonproof.commands import refuse_faulty_channel
     from spoonproof.folder import ChannelFolder
-    from spoonproof.report.terminal import printable
-    from spoonproof.site import standing
-    from spoonproof.site.pages import ThemeError
-    from spoonproof.site.press import Wanted
-    from spoonproof.site.publish import publish
-    from spoonproof.swap import OutputRefused
 
     folder = ChannelFolder(root)
     refuse_faulty_channel(folder)
-    try:
-        made = publish(folder, Wanted(out, options.drafts, options.with_errors, stated_day()), counted)
-    except (OutputRefused, ThemeError) as error:
-        raise UsageError(str(error)) from None
-    report = made.report
-    left_out = tuple(printable(line) for line in made.left_out)
-    what = f"{made.recipes} recipe{'' if made.recipes == 1 else 's'}, {report.pages} pages, {report.files} files"
-    notes = tuple(printable(note) for note in report.notes)
+    return folder
 
-    def told(state: str) -> tuple[str, ...]:
-        look = f"Look at it: {printable(str(out / 'index.html'))}"
-        return f"{printable(str(out))}: {what}, {state}", *notes, look
 
-    there = "already as it should be"
-    print(*left_out, sep="\n", end="\n" if left_out else "", file=sys.stderr)
-    print(*told("written" if report.changed else there), sep="\n")
-    code = 1 if left_out else 0
-    if counted is not None:
-        standing.keep(root, out, counted, made.media, standing.Said(told(there), left_out, code))
-    return code
+def _plain(line: str) -> str:
+    """A line that steers no terminal."""
+    if line.isprintable():
+        return line
+    from spoonproof.report.terminal import printable
+
+    return printable(line)
 
 
 def build_guide(out: Path) -> int:

@@ -106,15 +106,14 @@ class Bench:
 
 def main(arguments: list[str]) -> int:
     """``ROOT publish`` or ``ROOT shoot KEY``: 0 done, 10 with recipes left out, 2 refused, 3 a fault."""
+    from spoonproof.site.renewal import Refused
+
     root, command, *keys = arguments
-    folder = ChannelFolder(Path(root))
-    errors = [fault for fault in folder.channel_faults if fault.level == "error"]
-    for fault in errors:
-        print(f"{fault.document.path}, line {fault.document.position(fault.span.start)[0]}: {fault.message}")
-    if errors:
-        return 2
     try:
-        return _publish(folder) if command == "publish" else _shoot(folder, keys)
+        return _publish(Path(root)) if command == "publish" else _shoot(_opened(Path(root)), keys)
+    except Refused as error:
+        print(error)
+        return 2
     except OSError as error:
         print(f"The machine said no: {error.strerror or error}. What was there before is whole.")
         return 3
@@ -123,28 +122,26 @@ def main(arguments: list[str]) -> int:
         return 3
 
 
-def _publish(folder: ChannelFolder) -> int:
-    """As the command does it, with steps told on the way."""
-    from spoonproof.clock import stated_day
-    from spoonproof.site.pages import ThemeError
-    from spoonproof.site.press import Wanted
-    from spoonproof.site.publish import publish
-    from spoonproof.swap import OutputRefused
+def _opened(root: Path) -> ChannelFolder:
+    """The channel's folder. Raises Refused where its channel.yaml has errors."""
+    from spoonproof.site.renewal import Refused
 
-    _tell(0, 1, "checking every recipe and making the pages")
-    try:
-        made = publish(folder, Wanted(folder.root / "out" / "site", checked=stated_day()))
-    except (OutputRefused, ThemeError) as error:
-        print(error)
-        return 2
-    for line in made.left_out:
-        print(line)
-    report = made.report
-    state = "written" if report.changed else "already as it should be"
-    print(f"{made.recipes} recipes, {report.pages} pages, {report.files} files: {state}")
-    for note in report.notes:
-        print(note)
-    return _LEFT_OUT if made.left_out else 0
+    folder = ChannelFolder(root)
+    errors = [fault for fault in folder.channel_faults if fault.level == "error"]
+    if errors:
+        places = ((f.document.path, f.document.position(f.span.start)[0], f.message) for f in errors)
+        raise Refused("\n".join(f"{path}, line {line}: {message}" for path, line, message in places))
+    return folder
+
+
+def _publish(root: Path) -> int:
+    """As the command does it, with steps told on the way."""
+    from spoonproof.site.renewal import renew
+
+    _tell(0, 1, "looking at what has changed")
+    said = renew(root, root / "out" / "site", (), lambda: _opened(root), _tell)
+    print(*said.errors, *said.out, sep="\n")
+    return _LEFT_OUT if said.errors else 0
 
 
 def _shoot(folder: ChannelFolder, keys: list[str]) -> int:

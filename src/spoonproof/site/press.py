@@ -5,6 +5,7 @@ What was kept is used where nothing that it rests on has changed; the others are
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
@@ -49,14 +50,22 @@ class Press:
     """Makes the sheets of one channel."""
 
     def __init__(
-        self, folder: ChannelFolder, look: Theme, wanted: Wanted, store: Store, counted: census.Census | None
+        self,
+        folder: ChannelFolder,
+        look: Theme,
+        wanted: Wanted,
+        store: Store,
+        counted: census.Census | None,
+        tell: standing.Tell = standing.silent,
     ) -> None:
-        """``counted``: None keeps nothing and uses nothing that was kept."""
+        """``counted``: None keeps nothing and uses nothing that was kept. ``tell`` hears how many sheets are made."""
         self._folder = folder
         self._look = look
         self._wanted = wanted
         self._store = store
         self._counted = counted
+        self._tell = tell
+        self._process = os.getpid()
         self._waiting: list[tuple[str, Sheet]] = []
         self._printers: dict[bool, Pages] = {}
 
@@ -105,7 +114,11 @@ class Press:
         from spoonproof.crew import spread
 
         def work(share: Sequence[Path]) -> list[Sheet]:
-            made = [self._sheet(path, pages, menu) for path in share]
+            made = []
+            for number, path in enumerate(share):
+                if os.getpid() == self._process:  # the others are as far as this one
+                    self._tell(number * len(paths) // len(share), len(paths), f"making the page of {path.stem}")
+                made.append(self._sheet(path, pages, menu))
             self._keep()
             return made
 

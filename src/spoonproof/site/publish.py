@@ -27,7 +27,7 @@ from spoonproof.site.press import Press, Wanted
 from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import Shape
 from spoonproof.site.sheet import Sheet
-from spoonproof.site.standing import Media
+from spoonproof.site.standing import Media, Tell, silent
 from spoonproof.site.store import Made, Store
 from spoonproof.site.view import RecipePage
 from spoonproof.site.view_site import Calendar, Site
@@ -52,26 +52,27 @@ class Built:
     media: frozenset[Media]
 
 
-def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None) -> Built:
+def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None, tell: Tell = silent) -> Built:
     """Build the site of a channel's folder. ``counted``: what it is made from, before anything of it was read; None
-    where that is in doubt or no matter.
+    where that is in doubt or no matter. ``tell`` hears how far it is.
 
     Raises ThemeError, OutputRefused or OSError; the old site is whole then.
     """
     try:
-        return _publish(folder, wanted, counted)
+        return _publish(folder, wanted, counted, tell)
     except stage.Gone:  # what was kept was damaged or taken away: make it again
-        return _publish(folder, wanted, None)
+        return _publish(folder, wanted, None, tell)
 
 
-def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None) -> Built:
+def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell: Tell) -> Built:
     sources = tuple(folder.root / name for name in SOURCES)
     stage.refuse_dangerous(wanted.out, sources)  # before anything is worked out
     look = Theme(theme_folders(folder))
     store = Store(folder.root)
-    press = Press(folder, look, wanted, store, counted)
+    press = Press(folder, look, wanted, store, counted, tell)
     sheets = _sheets(press, folder.recipe_paths)
     pages = sorted((sheet for sheet in sheets if sheet.state == "page"), key=lambda sheet: sheet.place)
+    tell(0, 1, "putting the site together")
     files = {made.path: made for made in _around(press, folder, look, store, counted, pages)}
     files.update((made.path, made) for sheet in pages for made in sheet.files)
     changed = build.write(wanted.out, {}, sources, {path: store.held(made) for path, made in files.items()})

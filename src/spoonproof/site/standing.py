@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import os
 import time
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -31,8 +31,17 @@ def media_of(recipe: Recipe) -> tuple[Media, ...]:
     return *(("pictures", picture.file) for picture in recipe.pictures), *(("videos", name) for name in films)
 
 
+Tell = Callable[[int, int, str], object]
+"""Hears how far a build is: things done, of how many, and what is being done."""
+
+
+def silent(_done: int, _of: int, _doing: str) -> None:
+    """Where nobody wants to know."""
+
+
 class Said(NamedTuple):
-    """What a build tells: lines on standard output and on standard error, and its exit code."""
+    """What a build tells: what was made and what is to be known of it, a line for each recipe left out, and the exit
+    code. The lines hold what people wrote as it is."""
 
     out: tuple[str, ...]
     errors: tuple[str, ...]
