@@ -75,6 +75,13 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "We want the snacks to be healthy and quick.",
         "It was important to me that she chose her own spoon.",
         "I thought she would need more protein than that.",
+        "The gag reflex of a baby sits further forward and keeps choking away.",
+        "Were you worried about choking when you began?",
+        "Know the difference between gagging and choking.",
+        "There is a chapter on healthier snack choices.",
+        "I make sure what she picks at home is healthy and fresh.",
+        "They don't require as many calories as we do.",
+        "She tried to cough the lentil out.",
     ],
 )
 def test_a_story_or_a_topic_claims_nothing(text: str) -> None:

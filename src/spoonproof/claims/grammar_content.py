@@ -295,7 +295,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "times-the",
-        "T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>)",
+        "(?<!<need>) T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>)",
         level="more",
         named=True,
         says="so many times",

@@ -87,8 +87,8 @@ PROCESS = (
     *_process(
         "better-so",
         "S(<FOOD>) ~4 <have> _1 T(<more|less>) _2 O(<NUTRIENT>) ~4 <when-ill> ~2 <process|process-weak>",
-        "O(<NUTRIENT>) ~6 T(<more|less|prefix-high|prefix-low|high|low>) ~2 S(<process|process-weak>) ~5 <than|compared>"
-        " ~2 <process|process-weak>",
+        "O(<NUTRIENT>) ~6 T(<more|less|prefix-high|prefix-low|high|low>) ~2 S(<process|process-weak>) ~5"
+        " <than|compared> ~2 <process|process-weak>",
         says="one process set against another",
     ),
 )

@@ -16,7 +16,7 @@ SAFETY_AGE = (
         "O(<choking>)",
         effect="choking",
         needs="FOOD generic-food hazard-food pronoun benefit harm eating solids",
-        veto="nonfood",
+        veto="nonfood choking-talk",
         says="choking",
     ),
     *_safety(

@@ -23,6 +23,7 @@ _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getti
 _PICK = frozenset("try look pick choose opt aim include start".split())
 _OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
 _WHEN = frozenset({"when", "if", "while", "unless"})
+_DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
@@ -41,6 +42,7 @@ _MEANT = re.compile(  # up to where a nutrient is spoken of: it is what somebody
 )
 _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
+    r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
 _REACH = 100  # characters
@@ -94,6 +96,8 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
     if any(index not in own for index in tagged.find(_DISHES)):
         return False
     after = [item.words for item in tagged.items[match.end : match.end + 3]]
+    if after[:1] and after[0] in _DRINK and after[1:2] and after[1] in _KINDS_OF_FOOD:
+        return True
     if after[:1] and (
         after[0] in _KINDS_OF_FOOD or (after[0] in ("type", "types", "kind", "kinds") and len(after) > 2)
     ):
