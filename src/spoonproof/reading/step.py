@@ -123,7 +123,7 @@ def read_steps(
             _tested(steps, verbs)
     _report_unlisted(reader)
     if steps:
-        _report_unused(reader)
+        _report_unused(reader, steps)
     return tuple(steps), reader.findings
 
 
@@ -372,10 +372,13 @@ def _report_unlisted(reader: _Reader) -> None:
         )
 
 
-def _report_unused(reader: _Reader) -> None:
+def _report_unused(reader: _Reader, steps: Sequence[Step]) -> None:
+    slices = any(re.search(r"\bslices\b", step.text, re.I) for step in steps)  # "spread on two slices"
     for index, line in enumerate(reader.lines):
         unknown = line.food is None and line.recipe is None  # said at the line already
         if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
+            continue
+        if slices and line.amount is not None and line.amount.unit == "slice":
             continue
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
