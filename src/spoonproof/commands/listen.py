@@ -245,8 +245,8 @@ def _judged(
     """
     import sys
 
-    from spoonproof.claims.find import find_claims
     from spoonproof.commands.where import judge_of_dish
+    from spoonproof.hearing import hear
     from spoonproof.reading.speech import read_statements
     from spoonproof.report.terminal import printable
 
@@ -261,11 +261,11 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        for claim in find_claims(passages, knowledge.lexicon, apart=options.lines):
-            judged = judge(claim)
-            if options.trail:
-                again[id(judged)] = judge(claim)
-            yield judged
+        found = hear(passages, knowledge, judge, apart=options.lines)
+        if options.trail:
+            second = hear(passages, knowledge, judge, apart=options.lines)
+            again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
+        yield from found
 
 
 def _documents(paths: Sequence[str]) -> Iterator[Document]:

@@ -25,15 +25,26 @@ _TURNED = frozenset(
 
 @dataclass(frozen=True, slots=True)
 class Contradiction:
-    """One statement against a caution: ``caution`` is its id, ``span`` the words in the passage's document."""
+    """One statement against a caution: ``caution`` is its id, ``start`` and ``end`` its words in the passage."""
 
     caution: str
     level: Level
-    message: str
+    why: str
     remedy: str
-    span: Span
+    start: int
+    end: int
     source: SourceRef
     passage: Passage
+
+    @property
+    def span(self) -> Span:
+        """The words in the passage's document."""
+        return self.passage.span(self.start, self.end)
+
+    @property
+    def message(self) -> str:
+        """The words, and what is wrong with them."""
+        return f"“{self.passage.text[self.start : self.end]}”: {self.why}"
 
 
 def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[Contradiction]:
@@ -53,9 +64,10 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                 Contradiction(
                     row.text("caution"),
                     _LEVELS.get(row.text("level"), "warning"),
-                    f"“{passage.text[hit.start : hit.end]}”: {row.text('message')}",
+                    row.text("message"),
                     row.text("remedy"),
-                    passage.span(hit.start, hit.end),
+                    hit.start,
+                    hit.end,
                     tables.source(row),
                     passage,
                 )

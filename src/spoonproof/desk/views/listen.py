@@ -44,13 +44,13 @@ def comments(desk: Desk, ask: Ask) -> Response:
 
 
 def _heard(desk: Desk, document: Document) -> list[JudgedClaim]:
-    from spoonproof.claims.find import find_claims
+    from spoonproof.hearing import hear
     from spoonproof.reading.speech import read_statements
 
     folder = desk.shelf.folder()
     judge = folder.knowledge.judge_without_dish(folder.channel, (), None)
     passages, _ = read_statements(document)
-    return [judge(claim) for claim in find_claims(passages, folder.knowledge.lexicon)]
+    return hear(passages, folder.knowledge, judge)
 
 
 def _views(desk: Desk, judged: list[JudgedClaim]) -> list[live.ClaimView]:

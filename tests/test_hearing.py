@@ -1,0 +1,45 @@
+"""What is heard in speech: claims, and what is said against a caution, each once."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.hearing import hear
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.text import Document
+from spoonproof.reading.speech import read_statements
+from tests import kitchen
+
+
+def heard(text: str) -> list[JudgedClaim]:
+    known = kitchen.knowledge()
+    passages, _ = read_statements(Document("said.txt", text), lines=True)
+    return hear(passages, known, known.judge_without_dish(None, (), None), apart=True)
+
+
+@pytest.mark.parametrize(
+    ("said", "caution"),
+    [
+        ("Leave the mash on the counter overnight, nothing happens.", "keep-chill"),
+        ("You can reheat it as often as you like.", "reheat"),
+        ("feed him in the bouncer if that is easier", "upright"),
+    ],
+)
+def test_speech_against_a_caution_is_heard_and_cut(said: str, caution: str) -> None:
+    found = [one for one in heard(said) if one.claim.relates_to == caution]
+    assert len(found) == 1
+    assert found[0].advice == "cut-untrue" and found[0].harm >= 2 and found[0].sources
+    assert found[0].claim.quote in said
+
+
+@pytest.mark.parametrize("said", ["Never leave the mash on the counter overnight.", "Do not reheat it twice."])
+def test_a_warning_is_not(said: str) -> None:
+    assert not [one for one in heard(said) if one.claim.effect == "danger"]
+
+
+def test_what_a_claim_says_already_is_told_once_and_in_order() -> None:
+    said = "Swede is rich in iron. Leave it on the counter overnight. Honey is fine at six months."
+    found = heard(said)
+    assert [one.claim.start for one in found] == sorted(one.claim.start for one in found)
+    assert len([one for one in found if one.claim.effect == "danger"]) == 1
+    assert any("oney" in one.claim.quote and one.advice == "cut-untrue" for one in found)
