@@ -82,6 +82,13 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "I make sure what she picks at home is healthy and fresh.",
         "They don't require as many calories as we do.",
         "She tried to cough the lentil out.",
+        "Keep reading to learn about rye and its health benefits.",
+        "In this guide we look at figs, their nutritional value and their health benefits.",
+        "How can you get him to eat more beans?",
+        "Most of us get too little of wholegrains and fibre.",
+        "Simmer until the rice is soft, absorbing most of the stock.",
+        "The bran, the germ and the endosperm make up the kernel.",
+        "The bicarbonate turns the starches into something brown.",
     ],
 )
 def test_a_story_or_a_topic_claims_nothing(text: str) -> None:

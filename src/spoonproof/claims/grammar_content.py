@@ -242,6 +242,13 @@ QUANTITY = (
         says="nutrient, number, unit",
     ),
     *_quantity(
+        "protein-12-g",
+        "O(<NUT>) ~12 T(<number> <percent>)",
+        needs="content contain copula",
+        veto="lose-n loss",
+        says="nutrient, number, unit",
+    ),
+    *_quantity(
         "share-of-day",
         "T(<number>) ~6 <per-day> ~4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",

@@ -149,7 +149,12 @@ FUNCTION = (
         "absorbs", "S(<NUTRIENT>) ~6 O(<absorb|digest>)", veto=_NOT_FOOD, named=True, says="a nutrient's uptake"
     ),
     *_function("absorbs", "O(<absorb>) _4 S(<NUTRIENT>)", named=True, says="a nutrient's uptake"),
-    *_function("turned-into", "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)", says="what the body does"),
+    *_function(
+        "turned-into",
+        "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)",
+        veto="culinary",
+        says="what the body does",
+    ),
     *_function(
         "weight",
         "T(<weight-verb>) _3 O(<weight-unit>)",
@@ -319,7 +324,7 @@ DISEASE = (
         "food-and-weak-disease",
         "S(<food|nutrient>) ~8 O(<disease-weak>)",
         needs="copula have HARM BENEFIT for make keep goodfor hedge",
-        veto="nonfood culinary swap",
+        veto="nonfood culinary swap grain-part",
         loose=True,
         says="food and a complaint together",
     ),

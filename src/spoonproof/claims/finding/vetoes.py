@@ -24,6 +24,13 @@ _PICK = frozenset("try look pick choose opt aim include start".split())
 _OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
 _WHEN = frozenset({"when", "if", "while", "unless"})
 _DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
+_ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
+_SOAKED = frozenset(
+    "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
+)
+_HOW = frozenset({"how", "why", "where", "what"})
+_AND = frozenset({"and", "or", "&", "plus"})
+_DESCRIBING = frozenset({"dietary", "more", "extra", "good", "some", "healthy"})  # "whole grains and *dietary* fibre"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
@@ -60,6 +67,8 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _of_no_food(tagged, match)
         or _for_doing(tagged, match)
         or _wished(tagged, match)
+        or _side_by_side(tagged, match)
+        or _how_to(tagged, match)
     )
 
 
@@ -145,6 +154,21 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     return verb in ("include", "contain", "have") or "be" in before
 
 
+def _side_by_side(tagged: Tagged, match: Match) -> bool:
+    """ "Whole grains *and* fibre", "protein *or* greens": a food beside a nutrient in a list holds none of it."""
+    if match.rule.name not in ("both", "food-and-nutrients") or match.subject is None or match.object is None:
+        return False
+    first, second = sorted((match.subject, match.object))
+    between = [item.words for item in tagged.items[first[1] : second[0]]]
+    return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
+
+
+def _how_to(tagged: Tagged, match: Match) -> bool:
+    """ "*How* can I get him to eat beans?" asks for no leave to give them."""
+    at = match.trigger[0]
+    return match.rule.name == "can-babies" and at > 0 and tagged.items[at - 1].words in _HOW
+
+
 def _wished(tagged: Tagged, match: Match) -> bool:
     """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
     if match.rule.kind != "general-benefit":
@@ -162,8 +186,10 @@ def _soaks_up(tagged: Tagged, match: Match) -> bool:
     """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
     if match.rule.name != "digests" or match.object is None or match.subject is None:
         return False
-    said = tagged.items[match.object[0]].words
-    return said in ("absorb", "absorbs", "absorbing") and match.object[0] - match.subject[1] <= 1
+    at = match.object[0]
+    if tagged.items[at].words not in _ABSORBS:
+        return False
+    return at - match.subject[1] <= 1 or any(item.words in _SOAKED for item in tagged.items[at + 1 : at + 6])
 
 
 def _of_somebody(tagged: Tagged, match: Match) -> bool:
