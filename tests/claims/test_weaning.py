@@ -75,3 +75,29 @@ def test_praise_says_how_it_praises() -> None:
     assert "wonderful for toddlers" in " ".join(
         c.relates_to or "" for c in claims("Lentils are wonderful for toddlers.")
     )
+
+
+def test_what_belongs_to_a_child_speaks_of_the_child() -> None:
+    (claim,) = claims("Swordfish has no place on a toddler's plate.")
+    assert (claim.kind, claim.relates_to) == ("safety-age", "toddler's")
+    kinds = {claim.kind for claim in claims("Too much salt is bad for a baby's kidneys.")}
+    assert kinds == {"function"}
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "relates"),
+    [
+        ("An orange a day helps her grow.", "function", "grow"),
+        ("Children who eat breakfast do better in class.", "function", "do better"),
+        ("Growing girls need more iron.", "function", "need"),
+        ("Babies can't digest raw onion.", "function", "digest"),
+        ("Starchy meals give lasting energy.", "function", "energy"),
+        ("Mint tea cools you down.", "function", "cools"),
+        ("Barley soup will help you feel better.", "disease", "feel better"),
+        ("Parents should avoid adding salt to their baby's food.", "safety-age", "baby's food"),
+        ("After their second birthday, you can switch to semi-skimmed.", "safety-age", "24 months"),
+        ("Toddlers need about 300 ml of milk a day.", "quantity", "300"),
+    ],
+)
+def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> None:
+    assert any(relates in f"{c.relates_to} {c.quote}" for c in claims(text) if c.kind == kind), claims(text)

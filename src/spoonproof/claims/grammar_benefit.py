@@ -10,6 +10,7 @@ from spoonproof.claims.grammar import ways
 _benefit = ways("general-benefit")
 _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 _NOT_FOOD = "nonfood"
+_NO_OWNER = "(?!_2 <body|inner-body|effect|effect-weak|disease|disease-weak|dental>)"  # "good for a baby's *bones*"
 
 GENERAL_BENEFIT = (
     *_benefit("good-for-health", "S(<THING>) ~14 T(<good-health>)", says="good for health"),
@@ -51,7 +52,7 @@ GENERAL_BENEFIT = (
     *_benefit("loose-dish", "T(<loose-weak>) ~7 S(<food|dish>)", says="a loose word before a food"),
     *_benefit(
         "good-for-someone",
-        "S(<food|ambiguous-nutrient>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        f"S(<food|ambiguous-nutrient>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>) {_NO_OWNER}",
         says="good for someone",
     ),
     *_benefit("its-healthy", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
@@ -85,7 +86,7 @@ GENERAL_BENEFIT = (
     *_benefit("as-medicine", "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)", says="a food as a medicine"),
     *_benefit(
         "excellent-for",
-        "S(<THING>) _1 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>)",
+        f"S(<THING>) _1 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>) {_NO_OWNER}",
         veto=_KITCHEN,
         loose=True,
         says="good for someone",

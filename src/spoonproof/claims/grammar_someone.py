@@ -51,6 +51,7 @@ SOMEONE = (
     *_function(
         "gives-it",
         "S(<generic-food|ambiguous-nutrient|pronoun>) _1 T(<have|contain>) _2 O(<effect>)",
+        f"^ _1 S(<pronoun>) _1 T(<have>) {_SOMEONE} _2 O(<effect-weak>)",
         veto=_KITCHEN,
         loose=True,
         says="gives a function",
@@ -62,5 +63,18 @@ SOMEONE = (
         veto=_KITCHEN,
         loose=True,
         says="what happens in the body",
+    ),
+    *_disease(
+        "feels-better",
+        "S(<food|dish|generic-food|nutrient>) ~10 O(<feel-better>)",
+        "^ _1 S(<pronoun>) ~6 O(<feel-better>)",
+        veto=_KITCHEN,
+        says="someone ill gets better for it",
+    ),
+    *_disease(
+        "wonder-for",
+        "S(<food|dish|generic-food|pronoun>) ~5 <copula> ~3 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
+        "^ ~4 <copula> ~2 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
+        says="a wonder for an illness",
     ),
 )

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
+_quantity = ways("quantity")
 _safety = ways("safety-age")
 _NO_ADVICE = "storing story nonfood"
 _EATEN = "<FOOD|ambiguous-nutrient|hazard-food|solids|generic-food|pronoun>"
@@ -22,7 +23,7 @@ WEANING = (
         f"<audience-baby|audience-adult|pronoun> _1 T(<child-can>) ~3 S({_EATEN}) ~3 <at|bound> _1 O(@AGE)",
         "^ _2 O(@AGE) ,? ~4 <audience-baby> _1 T(<child-can>)",
         f"T(<negation|forbid|avoid>) _2 <fed|give> _1 S({_EATEN}) _2 <bound|at>? _1 O(@AGE)",
-        f"^ <bound|at> _1 O(@AGE) ,? _2 T(<child-can|give|fed>) _2 S({_NAMED})",
+        f"(?:^|,) <bound|at> _1 O(@AGE) ,? _2 T(<child-can|give|fed>) _2 S({_NAMED})",
         "T(<give|solids>) _3 O(@AGE) ~4 <forbid|avoid|this-age>",
         "T(<give|solids>) _3 O(<number> _1 <week>) ~4 <forbid|avoid|this-age>",
         effect="age",
@@ -75,9 +76,23 @@ WEANING = (
         says="an age without its unit",
     ),
     *_safety(
+        "not-in-baby-food",
+        "T(<avoid|forbid|limit>) _2 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",
+        "T(<free>) _1 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="kept out of a baby's food",
+    ),
+    *_quantity(
+        "a-day-for-a-child",
+        "<audience-baby> ~3 <need|child-can|should> _3 T(<number>) _1 <household> ~4 O(<FOOD>) _2 <per-day>",
+        "<audience-baby> ~3 <need|child-can|should> _3 O(<FOOD>) ~4 T(<number>) _1 <household> _2 <per-day>",
+        says="so much a day",
+    ),
+    *_safety(
         "in-weaning",
         f"S({_EATEN}) ~4 T(<fine|okay|child-can>) ~4 O(<weaning-time>)",
-        "^ _1 O(<weaning-time>) ,? _2 T(<give|introduce|fed|adding>)",
+        "^ <at|from|bound> _1 O(<weaning-time>) ,? _2 T(<give|introduce|fed|adding>)",
         effect="age",
         veto=_NO_ADVICE,
         says="a stage of weaning",

@@ -33,8 +33,8 @@ TRIGGERS = frozenset(
     """
     absorb additive adjectival age age-unit allergen-word allergy allergy-weak ambiguous-nutrient anything avoid
     baby-milk bodily body body-process bound can-ask choking choking-weak common-allergen contaminant cut-safe digest
-    disease disease-weak effect effect-verb effect-weak energy fine food-allergy forbid free-from free-suffixed
-    goodfor harmful harmful-weak harmless hazard-food health health-weak healthier healthiest healthy hide
+    disease disease-weak effect effect-verb effect-weak energy feel-better fine food-allergy forbid free-from
+    free-suffixed goodfor harmful harmful-weak harmless hazard-food health health-weak healthier healthiest healthy hide
     introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet
     main-food new-food no-need nutrient nutrient-weak okay per-day percent praised-food pregnant reaction readiness
     readiness-weak remedy safe seat sit-well soft-enough solids strong suffix-free suits supervise thanks this-age
@@ -142,9 +142,9 @@ class Lexicon:
 
     def _word(self, word: str) -> tuple[Term | None, str, _Node | None]:
         node = self.root.next.get(word)
-        if node is None and word.endswith("'s"):
-            node = self.root.next.get(word[:-2])
-        term = node.term if node is not None else None
+        owner = self.root.next.get(word[:-2]) if word.endswith("'s") else None
+        term = (node.term if node is not None else None) or (owner.term if owner is not None else None)
+        node = node or owner  # "a toddler's plate" holds a toddler, whatever "toddler's food" is
         if term is not None:
             symbol = term.symbol
         elif word.isalpha():

@@ -29,6 +29,7 @@ _EFFECT = (
     "effect",
     "effect-weak",
     "bodily",
+    "feel-better",
     "disease",
     "disease-weak",
     "body",
@@ -130,6 +131,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
         end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
+    if match.rule.name == "needs" and _whose(tagged, match) and effect is None:
+        names.append("importance")
     if kind == "process" and match.object is not None:
         names.append(tagged.words(*match.trigger).lower())
     if kind == "quantity" and tagged.find(frozenset({"per-day"})) and "daily" not in said.lower():

@@ -238,6 +238,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     if effect == "readiness-signs" or match.rule.name == "wait-until":
         said = tagged.find(frozenset({"solids"})) or tagged.find(FOOD)
         return None if said else Subject(None, ("solid food",), (), False, False, "solid food, as usual")
+    if match.rule.name == "milk-until" and not tagged.find(FOOD):
+        return Subject(None, ("breast milk", "formula milk"), (), False, False, "milk feeds, as usual")
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted
     if effect == "allergen-introduction":
@@ -265,6 +267,7 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     """The foods of the sentence and the process itself: "steaming broccoli"."""
     assert match.subject is not None
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
+    foods = [i for i in foods if not tagged.has(i, "process")] or foods  # "stew fruit": a stew is no food there
     before = [i for i in foods if i < match.end]
     done = tagged.words(*match.subject)
     chosen = before[:1] or foods[:1]
