@@ -21,6 +21,7 @@ _MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".spl
 _REACH = 6
 _PASSED = frozenset("the a an one each every some plain ordinary in from with there is are does do you find".split())
 _MORE_FOODS = frozenset({"and", "or", "nor"})
+_SORTS = frozenset("red green yellow white brown black purple".split())
 _ALL = frozenset({"any", "most", "all", "other", "many"})
 
 
@@ -62,13 +63,19 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
     if set(words[:2]) & _ALL:
         return ""
     words = words[next((at for at, word in enumerate(words) if word not in _PASSED), len(words)) :]
-    for size in range(min(3, len(words)), 0, -1):
+    sort = words[0] if words and words[0] in _SORTS else ""
+    for size in range(min(3, len(words)), 1 if sort else 0, -1):
         said = " ".join(words[:size])
         for name in (said, " ".join([*words[: size - 1], singular(words[size - 1])])):
             food = known_as(name, numbers, context)
             if food:
                 return "" if _MORE_FOODS & set(words[size : size + 1]) else food
-    return ""
+    return known_as(_same(claim, sort), numbers, context) if sort and claim.foods else ""
+
+
+def _same(claim: Claim, sort: str) -> str:
+    """The same food of another sort: "red pepper has more than *green*" is held against green pepper."""
+    return f"{sort} {claim.foods[0].rpartition('-')[2]}"
 
 
 def known_as(name: str, numbers: Numbers, context: Context) -> str:
