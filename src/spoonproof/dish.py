@@ -35,6 +35,12 @@ if TYPE_CHECKING:
 IRON_SHARE = 0.1
 """Share of a day's reference intake in a portion from which a dish counts as one that brings iron (common practice)."""
 
+_OF_THE_HEAD = (
+    "treatments", "walked", "facts", "reference", "numbers", "plan", "candidate", "hazards", "texture", "allergens",
+    "allergen_labels", "keeping",
+)  # fmt: skip
+"""Parts of a dish in which the story has no say (it has in its claims and cautions)."""
+
 
 class Dish:
     """One recipe with all that can be worked out about it; nothing is computed before it is asked for."""
@@ -54,6 +60,16 @@ class Dish:
         self.knowledge = knowledge
         self.others = others or {}
         self._find = find
+
+    def take_from(self, before: Dish) -> None:
+        """Take over what was worked out of the head of ``before``, the same recipe of the same channel, where the head
+        is the same letter for letter and nothing in it rests on another recipe."""
+        begin = self.recipe.story_span.start
+        if begin == before.recipe.story_span.start and (
+            self.recipe.document.text[:begin] == before.recipe.document.text[:begin]
+        ):
+            worked_out = before.__dict__
+            self.__dict__.update((part, worked_out[part]) for part in _OF_THE_HEAD if part in worked_out)
 
     @cached_property
     def treatments(self) -> tuple[Treatment, ...]:

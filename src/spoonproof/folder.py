@@ -226,12 +226,16 @@ class ChannelFolder:
         return RecipeFile(path, document.path, document, known.recipe, (*faults, *known.faults))
 
     def _read_document(self, path: Path, document: Document, faults: Sequence[Finding]) -> RecipeFile:
-        from spoonproof.reading.recipe import read_recipe
-
-        recipe, more = read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
+        recipe, more = self._read_recipe(path, document)
         keeps = self._recall is not None and self._lasts(path)
         self._known[document.path] = document, more if keeps else None, None
         return RecipeFile(path, document.path, document, recipe, (*faults, *more))
+
+    def _read_recipe(self, _path: Path, document: Document) -> tuple[Recipe | None, list[Finding]]:
+        """The recipe in a text and the faults of reading; an editor goes on from what it read before."""
+        from spoonproof.reading.recipe import read_recipe
+
+        return read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
 
     def _read_ahead(self, paths: Sequence[Path]) -> None:
         """Read all of ``paths``; where many are new, several processes read them and look for claims, each leaving

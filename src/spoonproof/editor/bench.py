@@ -5,15 +5,20 @@ Nothing here knows the protocol. One thread at a time; what was found of a text 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from spoonproof.dish import Dish
 from spoonproof.folder import CHANNEL_FILE, ChannelFolder, ChannelNotFound, RecipeFile, find_channel
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.finding import Finding
+from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
+
+if TYPE_CHECKING:
+    from spoonproof.reading.recipe import Reading
 
 What = Literal["recipe", "channel", "register", "other"]
 
@@ -48,6 +53,8 @@ class OpenFolder(ChannelFolder):
         super().__init__(root, knowledge)
         self.in_channel = in_channel
         self._texts = texts
+        self._readings: dict[Path, Reading] = {}
+        self._dishes: dict[str, Dish] = {}
 
     def _document(self, path: Path, shown: str) -> tuple[Document | None, list[Finding]]:
         from spoonproof.reading.files import unsaved_document
@@ -62,9 +69,39 @@ class OpenFolder(ChannelFolder):
     def _lasts(self, path: Path) -> bool:
         return path not in self._texts
 
+    def _read_recipe(self, path: Path, document: Document) -> tuple[Recipe | None, list[Finding]]:
+        """Where somebody types in the story, the head is not read again."""
+        from spoonproof.reading.recipe import read_story, read_whole
+
+        before = self._readings.get(path)
+        reading = read_story(before, document) if before is not None else None
+        if reading is None:
+            known = self.knowledge
+            reading = read_whole(document, known.foods, known.verbs, self.measures)
+        if path in self._texts:
+            self._readings[path] = reading
+        return reading.recipe, reading.faults
+
+    def dish(self, recipe: Recipe, others: Mapping[str, Recipe] | None = None) -> Dish:
+        """The dish of a recipe; where its head is still the same, with what was worked out of the head before."""
+        dish = super().dish(recipe, others)
+        if others is None and not any(line.recipe for line in recipe.foods):
+            name = recipe.document.path
+            before = self._dishes.get(name)
+            if before is not None:
+                dish.take_from(before)
+            self._dishes[name] = dish
+        return dish
+
     def forget(self, path: Path) -> None:
         """``path`` may hold something else now."""
         self._read.pop(path, None)
+
+    def close(self, path: Path) -> None:
+        """Nobody types in ``path`` any more."""
+        self.forget(path)
+        self._readings.pop(path, None)
+        self._dishes.pop(self.shown(path), None)
 
 
 class Bench:
@@ -102,6 +139,8 @@ class Bench:
         """The file speaks for itself again."""
         self._texts.pop(text.path, None)
         self._looks.pop(text.uri, None)
+        for folder in self._folders.values():
+            folder.close(text.path)
         self._changed(text.path)
 
     def saved(self, path: Path) -> None:

@@ -6,7 +6,8 @@ Nothing here judges the dish. What a person wrote never raises: all faults of a 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
@@ -31,6 +32,16 @@ _NOTHING = Text("", NOWHERE)
 _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
 
 
+class Reading(NamedTuple):
+    """A recipe as read: ``head_faults`` are the faults of its head alone, ``of_head`` how many of its passages, which
+    come first, stand there."""
+
+    recipe: Recipe | None
+    faults: list[Finding]
+    head_faults: Sequence[Finding] = ()
+    of_head: int = 0
+
+
 def read_recipe(
     document: Document, foods: Foods, verbs: Verbs, measures: Measures
 ) -> tuple[Recipe | None, list[Finding]]:
@@ -38,9 +49,14 @@ def read_recipe(
 
     The recipe is None when its head can't be found or its structure can't be read.
     """
+    return read_whole(document, foods, verbs, measures)[:2]
+
+
+def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> Reading:
+    """As ``read_recipe``, and what ``read_story`` needs to go on from there."""
     head, story, findings = split_head(document)
     if head is None:
-        return None, findings
+        return Reading(None, findings)
     root, more = read_yaml(document, head)
     findings += more
     if not isinstance(root, Mapped):
@@ -48,12 +64,50 @@ def read_recipe(
             where = root.span if root is not None else Span(max(0, head.start - 4), head.start)
             message = "The head should be made of keys and values, like title: Parsnip mash."
             findings.append(fault("front-matter-not-a-mapping", document, short(where), message))
-        return None, findings
+        return Reading(None, findings)
     reader = _Reader(document, foods, verbs, measures)
-    recipe = reader.recipe(root, story)
+    recipe = reader.recipe(root)
     findings += reader.sink.findings
-    findings.sort(key=lambda finding: finding.span)
-    return recipe, findings
+    return _with_story(recipe, document, story, findings)
+
+
+def read_story(before: Reading, document: Document) -> Reading | None:
+    """The recipe in ``document`` where nothing but its story differs from one that was read before; None where its
+    head must be read."""
+    recipe = before.recipe
+    if recipe is None or document.path != recipe.document.path:
+        return None
+    begin = recipe.story_span.start
+    if document.text[:begin] != recipe.document.text[:begin]:
+        return None
+    head, story, _ = split_head(document)
+    if head is None or story.start != begin:
+        return None
+    passages = tuple(replace(passage, document=document) for passage in recipe.passages[: before.of_head])
+    faults = [_moved(finding, document) for finding in before.head_faults]
+    return _with_story(replace(recipe, passages=passages), document, story, faults)
+
+
+def _moved(finding: Finding, document: Document) -> Finding:
+    """A fault of the head in a document with the same head."""
+    related = tuple(
+        other._replace(document=document) if other.document is finding.document else other for other in finding.related
+    )
+    return replace(finding, document=document, related=related)
+
+
+def _with_story(recipe: Recipe, document: Document, story: Span, faults: Sequence[Finding]) -> Reading:
+    """A recipe of which the head was read, with its story."""
+    prose, more = read_prose(document, story)
+    whole = replace(
+        recipe,
+        document=document,
+        story=document.at(story),
+        story_span=story,
+        passages=(*recipe.passages, *prose),
+    )
+    found = sorted([*faults, *more], key=lambda finding: finding.span)
+    return Reading(whole, found, faults, len(recipe.passages))
 
 
 @dataclass(slots=True)
@@ -83,7 +137,8 @@ class _Reader:
         self.sink = Sink(document)
         self.said = _Said(document, [])
 
-    def recipe(self, root: Mapped, story: Span) -> Recipe:
+    def recipe(self, root: Mapped) -> Recipe:
+        """The recipe but for its story."""
         values = read_keys(root, keys.RECIPE_KEYS, self.sink, "a recipe")
         add = self.said.add
         title = add(values.get(keys.TITLE), "title", "title")
@@ -94,8 +149,6 @@ class _Reader:
         made = film(values.get(keys.FILM), add, self.sink, len(steps))
         shown = pictures(values, add)
         fixed = corrections(values, add)
-        prose, more = read_prose(self.document, story)
-        self.sink.findings += more
         age = values.get(keys.AGES)
         return Recipe(
             document=self.document,
@@ -119,11 +172,9 @@ class _Reader:
             renamed_from=self._renamed(values),
             sources=values.or_else(keys.SOURCES, ()),
             summary=summary,
-            story=self.document.at(story),
-            story_span=story,
             draft=values.or_else(keys.DRAFT, False),
             published=values.or_else(keys.PUBLISHED, ""),
-            passages=(*self.said.passages, *prose),
+            passages=tuple(self.said.passages),
             keys=values.spans,
         )
 
