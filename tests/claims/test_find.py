@@ -10,6 +10,7 @@ import pytest
 from finding_kit import claims, lexicon, only, passage
 
 from spoonproof.claims.find import analyser, find_claims
+from spoonproof.claims.judging.quantity import number_in
 from spoonproof.model.text import Document, Passage, Piece
 
 LABELLED = Path(__file__).parent / "labelled" / "invented.csv"
@@ -92,6 +93,18 @@ def test_numbers(text: str, value: float, high: float, unit: str, basis: str) ->
     number = next(claim.number for claim in claims(text) if claim.kind == "quantity" and claim.nutrients)
     assert number is not None
     assert (number.value, number.high, number.unit, number.basis) == (value, high, unit, basis)
+
+
+@pytest.mark.parametrize(
+    ("said", "value"),
+    [("1,500", 1500), ("1.5", 1.5), ("1,5", 1.5), ("0,750", 0.75), ("seven", 7), ("12,345.6", 12345.6)],
+)
+def test_an_amount_is_read_alike_wherever_it_is_read(said: str, value: float) -> None:
+    (content,) = (c for c in claims(f"A cup of curd contains {said} mg of calcium.") if c.kind == "nutrient-content")
+    (amount,) = (c for c in claims(f"A cup of curd contains {said} mg of calcium.") if c.kind == "quantity")
+    stated = number_in(content)
+    assert stated is not None and amount.number is not None
+    assert (stated.value, amount.number.value, stated.unit) == (value, value, "mg")
 
 
 def test_an_age_is_months() -> None:

@@ -39,7 +39,7 @@ def number_of(words: str) -> float | None:
 
 def _grouped(words: str) -> bool:
     head, _, tail = words.rpartition(",")
-    return bool(head) and len(tail.split(".")[0]) == 3
+    return bool(head.strip("0")) and len(tail.split(".")[0]) == 3
 
 
 def numbers_in(tagged: Tagged, start: int, end: int) -> list[tuple[int, float]]:

@@ -66,13 +66,14 @@ def number_in(claim: Claim) -> Quantity | None:
     if match is None:
         return None
     said = match[1].lower()
-    value = number_of({"a": "one", "an": "one"}.get(said, said.replace(",", ".")))
-    assert value is not None  # the pattern takes nothing else
+    value = number_of({"a": "one", "an": "one"}.get(said, said))
+    if value is None:
+        return None  # "1.500.2": nobody knows
     return Quantity(value, value, _UNIT_WORDS.get(match[2].lower(), match[2].lower()))
 
 
 _STATED = re.compile(
-    r"\b(\d{1,6}(?:[.,]\d{1,3})?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty) ?"
+    r"\b(\d{1,6}(?:[.,]\d{1,3}){0,2}|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty) ?"
     r"(grams?|g|milligrams?|mg|micrograms?|mcg|µg|kcal|calories)\b",
     re.IGNORECASE,
 )
