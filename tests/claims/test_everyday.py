@@ -89,6 +89,10 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "Simmer until the rice is soft, absorbing most of the stock.",
         "The bran, the germ and the endosperm make up the kernel.",
         "The bicarbonate turns the starches into something brown.",
+        "Choose a yoghurt that contains live cultures.",
+        "How much iron a broth holds depends on the pot and the butcher.",
+        "The body is busy fighting the infection.",
+        "When your daughter is down with a fever, nothing else counts.",
     ],
 )
 def test_a_story_or_a_topic_claims_nothing(text: str) -> None:
@@ -98,3 +102,8 @@ def test_a_story_or_a_topic_claims_nothing(text: str) -> None:
 def test_benefits_for_someone_are_those_of_the_food_before() -> None:
     assert "general-benefit" in {claim.kind for claim in claims("Barley has a wealth of benefits for growing babies.")}
     assert claims("The benefits of a big table are plain.") == []
+
+
+def test_what_helps_the_body_to_fight_is_still_a_claim() -> None:
+    assert "disease" in {claim.kind for claim in claims("Garlic helps the body fight a cold.")}
+    assert "nutrient-content" in {claim.kind for claim in claims("I chose barley, which contains fibre.")}

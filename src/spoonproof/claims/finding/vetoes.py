@@ -47,11 +47,18 @@ _MEANT = re.compile(  # up to where a nutrient is spoken of: it is what somebody
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
 )
+_PICKED = re.compile(
+    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,30}\b(?:that|which|one|ones)\b"
+    r"[^.,;:?!]{0,24}$"
+)
 _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
+_OPEN = frozenset("depends depend depending".split())
+_ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
+_ACTING = _NAMED | {"generic-food", "pronoun", "nutrient-weak", "process", "eating"}
 _REACH = 100  # characters
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
@@ -69,6 +76,9 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _wished(tagged, match)
         or _side_by_side(tagged, match)
         or _how_to(tagged, match)
+        or _picked(tagged, match)
+        or _depends(tagged, match)
+        or _by_the_body(tagged, match)
     )
 
 
@@ -161,6 +171,29 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
     first, second = sorted((match.subject, match.object))
     between = [item.words for item in tagged.items[first[1] : second[0]]]
     return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
+
+
+def _picked(tagged: Tagged, match: Match) -> bool:
+    """ "Choose a yoghurt *that contains* live cultures": a way to pick one, and nothing said of those picked."""
+    return match.rule.kind == "nutrient-content" and _PICKED.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _depends(tagged: Tagged, match: Match) -> bool:
+    """ "What nutrients a broth holds *depends* on the bones": not settled, so not claimed."""
+    if match.rule.kind != "nutrient-content":
+        return False
+    end = max(match.end, match.trigger[1])
+    return any(item.words.partition(" ")[0] in _OPEN for item in tagged.items[end : end + 4])
+
+
+def _by_the_body(tagged: Tagged, match: Match) -> bool:
+    """ "The *body* is busy fighting the illness": it does so by itself where no food or nutrient is named before."""
+    if match.rule.name not in ("against-disease", "helps-a-function", "brings-disease"):
+        return False
+    at = match.trigger[0]
+    if tagged.find(_ACTING, 0, at):
+        return False
+    return any(item.words in _ITSELF for item in tagged.items[max(0, at - 8) : at])
 
 
 def _how_to(tagged: Tagged, match: Match) -> bool:
