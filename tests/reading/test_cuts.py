@@ -39,6 +39,8 @@ from tests.reading.readings import cut_words, measures
         ("coarsely grated", "grated 3-5"),
         ("finely chopped", "chopped 1-4"),
         ("chopped", "chopped 5-20"),
+        ("pea-sized pieces", "chopped 5-8"),
+        ("the size of a pea", "chopped 5-8"),
         ("cut into 2 cm lengths", "chunk 20-20"),
         ("2 cm pieces", "chunk 20-20"),
         ("pieces", ""),

@@ -173,7 +173,7 @@ SHORT = "---\ntitle: Bowl\nages: 7-9 months\nfoods: [200 g leeks]\nsteps: [Boil 
         (SHORT + "makes:\n---\n", ["6:empty-value"]),
         (SHORT + "makes: nine\nkeeps: for ever\n---\n", ["6:wrong-type", "7:wrong-type"]),
         (SHORT + "makes: 0 x 60 g\n---\n", ["6:number-out-of-range"]),
-        (SHORT + "texture: purée\n---\n", ["6:not-in-list"]),
+        (SHORT + "texture: mushy\n---\n", ["6:not-in-list"]),
         (SHORT + "trials: [{on: 2026-13-01}]\n---\n", ["6:not-a-date"]),
         (SHORT + "pictures: [../../etc/passwd]\n---\n", ["6:unsafe-path"]),
         (SHORT + "pictures: [/etc/passwd, 'C:\\x.jpg', a/../b.jpg]\n---\n", ["6:unsafe-path"] * 3),
@@ -290,3 +290,14 @@ def test_what_it_makes_is_said_as_cooks_say_it(written: str, count: int, grams: 
     assert recipe is not None and recipe.makes is not None
     assert (recipe.makes.count, recipe.makes.grams) == (count, grams)
     assert not [finding for finding in findings if finding.rule == "wrong-type"]
+
+
+@pytest.mark.parametrize(
+    ("said", "texture"),
+    [("purée", "smooth"), ("Chopped", "minced"), ("finger foods", "soft finger food"), ("family meal", "family food")],
+)
+def test_a_texture_may_be_called_as_cooks_call_it(said: str, texture: str) -> None:
+    recipe, findings = read(f"---\ntitle: Swede\nages: 10-12 months\ntexture: {said}\nfoods:\n  - 100 g swede\n---\n")
+    assert recipe is not None and recipe.texture is not None
+    assert recipe.texture.value == texture
+    assert not [one for one in findings if one.rule == "not-in-list"]
