@@ -37,7 +37,7 @@ def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) ->
 def _named_after_the_split(index: int, recipe: Recipe) -> bool:
     """Whether only steps behind the one that lifts out the baby's portion name a line that no action uses."""
     split = next((step.index for step in recipe.steps if step.splits), None)
-    name = keys(recipe.foods[index].name)
+    name = keys(recipe.foods[index].name.rpartition(" ")[2])  # "salt the potatoes", where the line says sea salt
     if split is None or not name:
         return False
     naming = [step for step in recipe.steps if name <= keys(step.text)]

@@ -95,7 +95,7 @@ def as_served(
         facts.discard("raw")
         facts.add("cooked")
     _from_made(treatment, facts)
-    called = frozenset({_CALLED[food.group]}) if food is not None and food.group in _CALLED else frozenset()
+    called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     _from_steps(recipe, index, texts, line, facts, called)
     if not facts & _CUT_FACTS:
         facts.add("whole")
@@ -136,7 +136,12 @@ def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> b
     return False
 
 
-_CALLED = {"fish": "fish", "meat": "meat"}  # "flake the fish", where the line says swordfish
+# "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken
+_CALLED = {
+    "fish": frozenset({"fish", "flesh"}),
+    "meat": frozenset({"meat", "breast", "thigh", "drumstick", "flesh"}),
+    "poultry": frozenset({"meat", "breast", "thigh", "drumstick", "flesh"}),
+}
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )

@@ -1,4 +1,4 @@
-"""Shapes that the steps themselves make: small balls, rounds of a roll of mince, set jelly in cubes, food on a skewer."""
+"""Shapes that the steps make: small balls, rounds of a roll of mince, set jelly in cubes, food on a skewer."""
 
 from __future__ import annotations
 

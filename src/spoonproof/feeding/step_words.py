@@ -10,7 +10,9 @@ COOK = re.compile(
     # "the boiled eggs", "baking powder", "a frying pan" put nothing into heat
     r"(?!e?d\b)(?!\w*[ -](?:powder|soda|paper|parchment|tray|tins?\b|sheet|dish|pan\b|oil|spray|water))\w*"
     r"|\b(?:is|are|be|been|being|get|gets|until|till|once) (?:\w+ly )?(?:steamed|boiled|baked|roasted|fried"
-    r"|cooked|poached|grilled|scrambled|microwaved|stewed|braised)\b",
+    r"|cooked|poached|grilled|scrambled|microwaved|stewed|braised)\b"
+    r"|\b(?:drop|lower|slide|slip|put|tip)\w*\b[^.;]{0,40}\bin(?:to)?"
+    r" (?:\w+ ){0,2}(?:simmering|boiling) (?:water|broth)\b",
     re.I,
 )
 # A clause ends at a stop, and at the words behind which a neighbour stands; "peel and quarter the grapes" is one.
@@ -29,7 +31,7 @@ DONE = (
     ("melted", re.compile(r"\bmelt\w*", re.I)),
     ("fine", re.compile(
         r"\b(?:shred|minc|grat|crumbl|grind|ground|blitz)\w*|\bflak(?:e|ed|ing)\b|\bfinely\b|\bvery small\b"
-        r"|\bchop\w* (?:very )?small\b", re.I)),
+        r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b", re.I)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
     ("toasted", re.compile(r"\btoast", re.I)),

@@ -24,6 +24,7 @@ from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment
 
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
+_SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake then, whatever was blended for it
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
 _FINE_MM = 4.0
@@ -197,8 +198,11 @@ def _against_word(
         level: Level = "error" if rank <= 2 and any(p.word == "family food" for p in coarse) else "warning"
         found.append(TextureFault("word-disagrees", level, text, remedy, recipe.foods[coarse[0].line].span, source))
     known = [piece for piece in pieces if piece.word]
-    shaped = any(action.verb == "shape" for step in recipe.steps if step.bowl != "family" for action in step.actions)
-    if known and not shaped and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
+    mine = [(step.index, a.verb) for step in recipe.steps if step.bowl != "family" for a in step.actions]
+    blended = max((at for at, verb in mine if "blend" in verb or verb == "puree"), default=-1)
+    shaped = any(verb == "shape" or (verb in _SETS and at > blended) for at, verb in mine)
+    unread = any(line.food is None and line.recipe is None for line in recipe.foods)
+    if known and not shaped and not unread and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
         text = f"The texture says {declared}, but everything in the bowl is blended smooth."
         found.append(
             TextureFault(

@@ -54,6 +54,13 @@ _SPLITS = (
         rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
         re.I,
     ),
+    # take a slice of breast off the bone for the baby
+    re.compile(
+        rf"\b(?:{_TAKE}|cut|carve|flake|break|snip|slice)[ \t]+(?:{_AWAY}[ \t]+)?(?:an?|one|two|some|a few)[ \t]+"
+        rf"(?:(?:small|thin|soft|lean|little|good)[ \t]+)?(?:slice|piece|strip|fillet|flake|leg|thigh|roll|parcel)s?\b"
+        rf"{_CLAUSE}{{0,40}}?\bfor[ \t]+{_WHO}\b(?!['’])",
+        re.I,
+    ),
     # set aside, before seasoning, a portion for the baby; for the baby, take out three spoonfuls
     re.compile(
         rf"\bfor[ \t]+{_WHO}(?:['’]s[ \t]+{_PART})?,?[ \t]+(?:first[ \t]+)?{_TAKE}[ \t]+(?:{_AWAY}|{_SOME})\b", re.I
