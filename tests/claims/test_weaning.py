@@ -101,3 +101,19 @@ def test_what_belongs_to_a_child_speaks_of_the_child() -> None:
 )
 def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> None:
     assert any(relates in f"{c.relates_to} {c.quote}" for c in claims(text) if c.kind == kind), claims(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "about"),
+    [
+        ("Most babies are ready to try tastes at around six months.", "solid food"),
+        ("At eight months a baby can handle a variety of foods.", "food"),
+        ("Never leave her eating alone.", "eating"),
+        ("Marrow can be introduced to a baby's diet from six months.", "marrow"),
+        ("Steam or stew the pears so that they retain their vitamins.", "pear"),
+        ("Breast or bottle feed exclusively for the first six months.", "breast milk"),
+    ],
+)
+def test_what_advice_is_about_where_it_hardly_says_so(text: str, about: str) -> None:
+    found = claims(text)
+    assert any(about in claim.subjects for claim in found), found

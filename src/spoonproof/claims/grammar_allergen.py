@@ -152,6 +152,7 @@ ALLERGEN = (
         "<audience-baby> _2 T(<introduce>) _3 S(<allergen-food>)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
+        "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         effect="allergen-introduction",

@@ -40,10 +40,16 @@ WEANING = (
     *_safety(
         "start-at-age",
         "T(<wait-until>) _2 O(@AGE)",
+        effect="age",
+        needs="solids give authority said-by advice",
+        veto=_NO_ADVICE,
+        says="an age to start from",
+    ),
+    *_safety(
+        "start-at-age",
         f"{_SOMEONE} _1 T(<child-can|forbid>) _1 <give>? _2 <at|bound> _1 O(@AGE)",
         f"{_SOMEONE} _1 T(<child-can|forbid>) _1 <give>? _2 <at|bound> _1 O(<number> _1 <week>)",
         effect="age",
-        needs="solids give authority said-by advice",
         veto=_NO_ADVICE,
         says="an age to start from",
     ),
@@ -85,7 +91,7 @@ WEANING = (
     ),
     *_quantity(
         "a-day-for-a-child",
-        "<audience-baby> ~3 <need|child-can|should> _3 T(<number>) _1 <household> ~4 O(<FOOD>) _2 <per-day>",
+        "<audience-baby> ~3 <need|child-can|should> _3 T(<number>) _1 <household> ~8 O(<FOOD>) _2 <per-day>",
         "<audience-baby> ~3 <need|child-can|should> _3 O(<FOOD>) ~4 T(<number>) _1 <household> _2 <per-day>",
         says="so much a day",
     ),
@@ -130,7 +136,7 @@ WEANING = (
     *_safety(
         "fed-in-an-unsafe-place",
         "T(<forbid|negation>) ~7 <eating|fed|give-weak> ~2 O(<unsafe-place>)",
-        "T(<seat>) ~3 <for|at> _2 <eating> ~3 <eating>?",
+        "T(<seat>) ~3 <for|at> ~3 <eating>",
         effect="choking-supervision",
         needs="audience-baby",
         veto=_NO_ADVICE,

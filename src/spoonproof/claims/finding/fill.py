@@ -23,6 +23,8 @@ _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})
 _PARTICLES = frozenset({"away", "off"})  # "keeps colds *away*"
 _BEFORE_QUOTE = 4  # items
+_AGES = frozenset({"age", "age-unit"})
+_AGE_REACH = 16  # items
 _SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
 _PER = frozenset({"per-day", "per-portion"})
 _EFFECT = (
@@ -131,6 +133,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
         end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
+    if kind == "safety-age" and effect == "age" and _whose(tagged, match):
+        names.append(_age_beside(tagged, match.end))
     if match.rule.name == "needs" and _whose(tagged, match) and effect is None:
         names.append("importance")
     if kind == "process" and match.object is not None:
@@ -148,6 +152,15 @@ _WITH_TRIGGER = ("free-from", "is-needed", "against-anything")
 def _whose(tagged: Tagged, match: Match) -> bool:
     """Whether the object is only who is done good: "*wonderful for* toddlers"."""
     return match.object is not None and bool(tagged.find(_AUDIENCE, *match.object))
+
+
+def _age_beside(tagged: Tagged, end: int) -> str:
+    """The age that a sentence goes on to name: "babies can have it as part of a meal *from six months*"."""
+    for at in tagged.find(_AGES, end, end + _AGE_REACH):
+        first = at - 1 if tagged.has(at, "age-unit") else at
+        if tagged.has(at, "age") or tagged.has(first, "number"):
+            return tagged.words(first, at + 1)
+    return ""
 
 
 def _of_what(tagged: Tagged, end: int) -> int:

@@ -15,7 +15,7 @@ _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # wha
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
 REACH = 18
-_DIET = -4  # the rank of "diet" in "added to your baby's diet from six months": no more than where a food goes
+_DIET = -3  # the rank of "diet" in "added to your baby's diet from six months": no more than where a food goes
 _GIVES = frozenset({"copula", "contain"})
 # How a baby is fed is less likely what is spoken of than a food by name.
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())

@@ -32,6 +32,9 @@ _SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _SUCH_AS = frozenset({"like", "as", "including", "especially"})
 _CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "avoid", "need", "make", "keep"})
 _LINKS = frozenset("with of in into".split())
+_SOLIDS = frozenset({"solids"})
+_MILK_ALONE = frozenset({"main-food"})
+_OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 _MADE_WITH = frozenset("with from of using".split())
 _MADE_REACH = 3
 _PHRASE_REACH = 10
@@ -190,6 +193,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             return named(tagged, later[0], taken)
         if kind == "quantity" and match.object is not None and _stands_alone(tagged):
             return named(tagged, match.object[0], range(0))
+        if kind == "safety-age" and (foods := [i for i in tagged.find(GENERIC) if i not in taken]):
+            return named(tagged, foods[0], taken)  # "can handle a variety of *foods*"
     elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
@@ -235,11 +240,13 @@ def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
 def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so."""
     effect = match.rule.effect
-    if effect == "readiness-signs" or match.rule.name == "wait-until":
-        said = tagged.find(frozenset({"solids"})) or tagged.find(FOOD)
+    if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
+        if tagged.find(_MILK_ALONE) and not tagged.find(FOOD):
+            return Subject(None, ("breast milk", "formula milk"), (), False, False, "milk feeds, as usual")
+        said = tagged.find(_SOLIDS) or tagged.find(FOOD | GENERIC)
         return None if said else Subject(None, ("solid food",), (), False, False, "solid food, as usual")
-    if match.rule.name == "milk-until" and not tagged.find(FOOD):
-        return Subject(None, ("breast milk", "formula milk"), (), False, False, "milk feeds, as usual")
+    if effect == "choking-supervision" and not tagged.find(EATEN):
+        return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted
     if effect == "allergen-introduction":
@@ -267,7 +274,7 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     """The foods of the sentence and the process itself: "steaming broccoli"."""
     assert match.subject is not None
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
-    foods = [i for i in foods if not tagged.has(i, "process")] or foods  # "stew fruit": a stew is no food there
+    foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
     done = tagged.words(*match.subject)
     chosen = before[:1] or foods[:1]
@@ -276,6 +283,12 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     food = named(tagged, chosen[0], range(0))
     texts = tuple(dict.fromkeys((*food.texts, done)))
     return Subject(food.range, texts, food.foods, food.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def _is_done(tagged: Tagged, at: int) -> bool:
+    """Whether a word for a food is something done to one: "steam or *stew* fruit"."""
+    beside = at > 1 and tagged.items[at - 1].words in ("or", "and") and tagged.has(at - 2, "process")
+    return tagged.has(at, "process") or beside
 
 
 def _stands_alone(tagged: Tagged) -> bool:
