@@ -92,6 +92,10 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "Choose a yoghurt that contains live cultures.",
         "How much iron a broth holds depends on the pot and the butcher.",
         "The body is busy fighting the infection.",
+        "Since five months we've been trying bits of soft pear.",
+        "My plan was to wait until six months with solids.",
+        "One marrow yields 300 g of purée.",
+        "The soup can be safely frozen for two months.",
         "When your daughter is down with a fever, nothing else counts.",
     ],
 )

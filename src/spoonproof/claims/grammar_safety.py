@@ -228,6 +228,7 @@ SAFETY_AGE = (
         "O(<readiness-weak>)",
         effect="readiness-signs",
         needs="solids readiness",
+        veto="story",
         says="readiness for solids",
     ),
     *_safety(

@@ -23,6 +23,10 @@ _TOLD = re.compile(
     r"|\b(?:i|we) (?:decided|chose|opted|planned|waited) (?:\w+ )?to (?:start|begin|introduce|wean|wait)\b"
     r"|\bwhen (?:he|she|they|my \w+) (?:was|were) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
     r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
+    r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) (?:now |only |nearly |almost |just )?\w+ (?:weeks?|months?)\b"
+    r"|\b(?:i|we)(?:'ve| have) (?:been )?(?:giving|trying|offering|given|tried|offered|fed|feeding)\b"
+    r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}(?:worried|panicking|nervous|terrified)\b"
+    r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
 _BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is

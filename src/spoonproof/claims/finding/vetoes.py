@@ -56,6 +56,7 @@ _WISHED = re.compile(
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
+_MAKES = frozenset("yield yields yielded makes make made serves".split())
 _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
 _ACTING = _NAMED | {"generic-food", "pronoun", "nutrient-weak", "process", "eating"}
@@ -79,6 +80,7 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _picked(tagged, match)
         or _depends(tagged, match)
         or _by_the_body(tagged, match)
+        or _comes_to(tagged, match)
     )
 
 
@@ -194,6 +196,13 @@ def _by_the_body(tagged: Tagged, match: Match) -> bool:
     if tagged.find(_ACTING, 0, at):
         return False
     return any(item.words in _ITSELF for item in tagged.items[max(0, at - 8) : at])
+
+
+def _comes_to(tagged: Tagged, match: Match) -> bool:
+    """ "One squash *yields* 300 g of purée": how much a recipe makes."""
+    at = match.trigger[0]
+    made = match.rule.name in ("is-so-much", "grams-of-sugar")
+    return made and any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
 
 
 def _how_to(tagged: Tagged, match: Match) -> bool:
