@@ -20,6 +20,8 @@ _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
 _MEASURE_REACH = 30
+_BEFORE = 16
+"""Characters before a claim in which the "no" of its first food may stand."""
 _SPOONFULS = tuple(
     f"{measure} of {this}"
     for measure in "spoonful spoonfuls tablespoon teaspoon cup bowl bowlful portion serving helping slice".split()
@@ -88,7 +90,10 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if (spoonful or bare) and not has_dish:
         return NoProbe()
     holds = claim.kind == "allergen" and claim.level is None and has_any(plain(claim.quote), CONTAINING)
-    if has_dish and (without or spoonful or bare or holds or _names_dish(claim, numbers, context)):
+    held_against = claim.kind == "quantity" and _held_against(claim)
+    if held_against and not has_dish:
+        return NoProbe()
+    if has_dish and (without or spoonful or bare or holds or held_against or _names_dish(claim, numbers, context)):
         return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)
@@ -102,7 +107,8 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
 
 def _left_out(claim: Claim, register: Register) -> bool:
     """Whether its foods are what is left out: "no honey, no sugar", "dairy, egg and sesame free"."""
-    words = plain(claim.quote)
+    text = claim.passage.text
+    words = plain(f"{text[max(0, claim.start - _BEFORE) : claim.start]}{claim.quote}")
     said = [plain(subject) for subject in claim.subjects]
     if not said:
         return False
@@ -148,7 +154,21 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
         return False
     if f"about {UNNAMED}" in claim.steps:
         return True  # "Leek bowl. For babies from 7 months.": the age is the dish's, not the leek's
-    return claim.of_dish or (not noun and bool(words)) or (set(noun) <= context.called and not set(noun) <= foods)
+    # A "curry" is a food as well; where it stands in the title and not among the foods, it is this one.
+    of_title = set(noun) <= context.called and not set(noun) <= foods & context.made_of
+    return claim.of_dish or (not noun and bool(words)) or of_title
+
+
+def _held_against(claim: Claim) -> bool:
+    """Whether the foods of an amount are only what it is held against: "eleven grams, more than in milk"."""
+    behind = plain(claim.passage.text[claim.end : claim.end + _THAN_REACH])
+    _, than, rest = behind.partition(" than ")
+    quote = plain(claim.quote)
+    names = [plain(subject) for subject in claim.subjects]
+    return bool(than and names) and all(name in f" {rest}" and name not in quote for name in names)
+
+
+_THAN_REACH = 80
 
 
 def foods_of(claim: Claim, numbers: Numbers, context: Context) -> list[str]:

@@ -40,8 +40,8 @@ class Context:
 
     ``traits`` and ``allergens`` by food id, where the food table is at hand: what "no added sugar" or
     "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
-    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"). ``named``: the id of
-    the food that a name stands for ("rice" is white rice).
+    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``made_of``: those
+    of its foods' names. ``named``: the id of the food that a name stands for ("rice" is white rice).
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -52,6 +52,7 @@ class Context:
     allergens: Mapping[str, frozenset[str]] = field(default_factory=dict)
     own: tuple[OwnSource, ...] = ()
     called: frozenset[str] = frozenset()
+    made_of: frozenset[str] = frozenset()
     named: Mapping[str, str] = field(default_factory=dict)
 
     def bound(self, market: Market) -> bool:

@@ -12,7 +12,11 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, Polarity
 from spoonproof.model.record import replace
 
-_ANSWER = re.compile(r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|no|nope|not at all)\b")
+_ANSWER = re.compile(
+    r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|it is|they are|it can"
+    r"|(?:i|we|they|(?:my|our|every|all|the) [a-z]+) (?:swears?|says?|insists?|promises?|thinks?|believes?)"
+    r"|i(?:'ve| have) seen it|it (?:worked|did)|no|nope|not at all)\b"
+)
 _YES = 40
 _TURN = (" but ", " yet ", " though ", " although ")
 _NONE = frozenset({"none", "free"})

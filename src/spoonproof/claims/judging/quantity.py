@@ -7,9 +7,10 @@ from typing import NamedTuple
 
 from spoonproof.claims.conditions import show
 from spoonproof.claims.finding.number import number_of
+from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
-from spoonproof.claims.judging.reading import clause
+from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.references import Tolerance
 from spoonproof.claims.register import Register
@@ -27,6 +28,12 @@ _FAR = 1.5
 """Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
 here are recalled, and a recalled figure makes no error."""
 _COOKED = ("cooked", "boiled", "steamed", "simmered", "porridge")
+_COMES_FROM = re.compile(
+    r" (?:half|most|all|much|nearly all|a third|a quarter|a fifth|two thirds|three quarters|\d+ percent) of "
+    r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
+)
+"""What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
+_SAID = {"least": "at least ", "most": "at most ", "": ""}
 _SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
 _REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -112,9 +119,14 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
         }
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
-    results = {one: _against(said, found, grams, nutrient, register) for one, (found, grams) in founds.items()}
+    bound = bound_of(claim)
+    results = {
+        one: within(bound, said.low, found) if bound else _against(said, found, grams, nutrient, register)
+        for one, (found, grams) in founds.items()
+    }
     steps = [
-        f"{name} per {one}: stated {said.low:g} to {said.high:g}, computed {show(founds[one][0])} -> {truth} ({how})"
+        f"{name} per {one}: stated {_SAID[bound]}{said.low:g} to {said.high:g}, "
+        f"computed {show(founds[one][0])} -> {truth} ({how})"
         for one, (truth, how) in results.items()
     ]
     named = basis != ""
@@ -122,6 +134,10 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     basis = next(iter(results)) if best is None else best
     truth, _ = results[basis]
     found = founds[basis][0]
+    part = _COMES_FROM.search(plain(around(claim)))
+    if truth == "true" and part is not None:
+        why = f"How much of it comes from one food is not worked out here ({part[0].strip()})."
+        return Verdict("unproven", why, None, refs, steps=steps)
     why = f"Computed: {show(found)} {name} per {basis}."
     tolerance = _tolerance(nutrient, found, founds[basis][1], register)
     all_refs = (*refs, *_sources(found), *((tolerance.ref,) if tolerance else ()))
@@ -280,7 +296,9 @@ def _percentage(claim: Claim, number: Quantity, nutrient: str, probe: AnyProbe, 
     share = shares[named]
     ref = register.references.ref(named, nutrient)
     all_refs = (*refs, *((ref,) if ref else ()), *_sources(found))
-    truth, _ = _against(Said(number.value, max(number.value, number.high)), share, None, "", register)
+    bound = bound_of(claim)
+    most = Said(number.value, max(number.value, number.high))
+    truth, _ = within(bound, number.value, share) if bound else _against(most, share, None, "", register)
     wording = None if truth == "true" else f"{share.amount:.0f} % of the {named}"
     return Verdict(
         truth, f"A portion brings {show(share)} of the {named}.", None, all_refs, wording, harm=1, steps=steps

@@ -23,6 +23,17 @@ _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _HOW_OFTEN = re.compile(r"(?:per|each|every|a (?!year))")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
+_SINCE = (
+    "after the first",
+    "after their first",
+    "after her first",
+    "after his first",
+    "after your baby's first",
+    "once they turn",
+    "after they turn",
+    "past the first birthday",
+    "past their first birthday",
+)
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
 
 
@@ -67,7 +78,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
-        before = has_any(said_of, register.words.get("before", ()))
+        before = has_any(said_of, register.words.get("before", ())) and not _since(words)
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     if has_any(plain(around(claim)), _NEWBORN):
         return 0, True
@@ -75,6 +86,12 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
     return context.ages[0], False
+
+
+def _since(words: str) -> bool:
+    """Whether it begins at the age it names, whatever is said of the time before: "after the first birthday it is okay,
+    before it never"; what waits until then is said of the time before."""
+    return has_any(words, _SINCE) and not has_any(words, ("until", "till", "wait*", "before"))
 
 
 def _age_in(words: str) -> re.Match[str] | None:
