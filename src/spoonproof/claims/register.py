@@ -82,6 +82,10 @@ class Register:
         """The entry of an id."""
         return next((found for found in self.entries if found.id == entry), None)
 
+    def of_effect(self, effect: str) -> Sequence[Entry]:
+        """The entries whose key names an effect, in order."""
+        return self._by_effect.get(effect, ())
+
     def due(self, today: str) -> tuple[Entry, ...]:
         """The entries whose date has gone by on an ISO day, the longest overdue first."""
         return tuple(sorted((e for e in self.entries if e.due and e.due < today), key=lambda e: (e.due, e.id)))

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
 from spoonproof.cooking.heat import ALPHA, ALPHA_FAST, Shape, minutes_to_heat
-from spoonproof.cooking.time_row import SOFT, STRETCH, TimeRow, time_row
+from spoonproof.cooking.time_row import METHODS, SOFT, STRETCH, TimeRow, time_row
 from spoonproof.model.recipe import Cut, Minutes
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
@@ -94,7 +94,7 @@ class CookTimes:
 
     def knows(self, food: str) -> bool:
         """Whether any row is about this food."""
-        return any(name == food for name, _ in self.rows)
+        return any((food, method) in self.rows for method in METHODS)
 
     def foods(self) -> tuple[str, ...]:
         """Every food of the table, in order."""

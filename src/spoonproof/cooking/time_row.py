@@ -38,7 +38,7 @@ class TimeRow:
         return Minutes(self.minutes.low * STRETCH[0], self.minutes.high * STRETCH[1])
 
 
-_METHODS = ("steam", "boil", "oven", "fry", "microwave", "pressure", "soak")
+METHODS = ("steam", "boil", "oven", "fry", "microwave", "pressure", "soak")
 _DONENESS = ("unsaid", "crisp-tender", "just-tender", "tender", "soft", "wilted")
 _BASES: Mapping[str, Basis] = {"read": "read", "common-practice": "common-practice", "from-memory": "from-memory"}
 
@@ -52,7 +52,7 @@ def time_row(row: Row) -> TimeRow:
     shape = row.optional("shape")
     if shape not in (None, "slab", "cylinder", "cube", "sphere"):
         raise ValueError(f"{where}: the shape {shape!r} is not slab, cylinder, cube or sphere")
-    for column, known in (("method", _METHODS), ("doneness", _DONENESS), ("basis", tuple(_BASES))):
+    for column, known in (("method", METHODS), ("doneness", _DONENESS), ("basis", tuple(_BASES))):
         if row.text(column) not in known:
             raise ValueError(f"{where}: {column} is one of {', '.join(known)}, not {row.text(column)!r}")
     if not row.text("source") or not row.items("foods"):

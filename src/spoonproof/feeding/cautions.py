@@ -50,6 +50,7 @@ def cautions(
     cooked = any(t.heats for t in treatments)
     names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
     present = {one.allergen for one in found if one.baby and one.how != "may-contain"}
+    said = keys(recipe.title.value) | keys(recipe.story)
     state: Mapping[str, bool] = {
         "always": True,
         "choking": True,
@@ -58,10 +59,9 @@ def cautions(
         "cooked": cooked,
         "split": any(step.splits for step in recipe.steps),
         "freezer": bool(recipe.keeps and recipe.keeps.freezer_days),
-        "vegan": "vegan"
-        in keys(f"{recipe.title.value} {recipe.summary.value if recipe.summary else ''} {recipe.story}"),
+        "vegan": "vegan" in said or (recipe.summary is not None and "vegan" in keys(recipe.summary.value)),
     }
-    words = keys(f"{recipe.title.value} {steps} {recipe.story}")
+    words = said | keys(steps)
     texture = recipe.texture.value.lower() if recipe.texture else ""
     places = {"{allergens}": _listed(names), **_keeping_words(recipe, kinds, tables)}
     made: list[Caution] = []

@@ -12,6 +12,7 @@ from spoonproof.foods.weigh import Grams, Units
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.record import replace
+from spoonproof.model.remembered import WorkedOut
 
 
 class KitchenNumbers:
@@ -30,6 +31,7 @@ class KitchenNumbers:
         self._facts = facts
         self._units = units
         self.may_contain = may_contain
+        self._brought = WorkedOut(self._bring)  # several claims ask the same of a dish
 
     def dish(self, nutrient: str, per: Per) -> Estimate | None:
         """``nutrient`` of the dish as eaten (the baby's bowl)."""
@@ -49,24 +51,17 @@ class KitchenNumbers:
 
     def food(self, food: str, nutrient: str, per: Per) -> Estimate | None:
         """``nutrient`` of a food by id as the table has it; ``portion`` and ``batch`` mean nothing for a food."""
-        record = self._table.get(food)
-        if record is None or per in ("batch", "portion"):
-            return None
-        per_100g = {
-            key: Estimate(
-                value.amount, value.low, value.high, NUTRIENT_UNITS[key], sources=(value.source or record.source,)
-            )
-            for key in ((nutrient, "energy_kcal") if per == "100kcal" else (nutrient,))
-            if (value := record.per_100g.get(key)) is not None and key in NUTRIENT_UNITS
-        }
-        if per == "100kcal":
-            return _per_100_kcal(per_100g, nutrient)
-        found = per_100g.get(nutrient)
-        return replace(found, assumed=(record.note,)) if found is not None and record.note else found
+        asked = food, nutrient, per  # recipes ask the same of the same foods
+        known = self._table.estimates
+        return known[asked] if asked in known else known.keep(asked, _of_table(self._table, food, nutrient, per))
 
     def food_in_portion(self, food: str, nutrient: str) -> Estimate | None:
         """What ``food`` (in whatever state it stands in the recipe) brings of ``nutrient`` to one portion of the
         dish; None when it is not in it, or not weighed, or the portion is not known."""
+        return self._brought[food, nutrient]
+
+    def _bring(self, asked: tuple[str, str]) -> Estimate | None:
+        food, nutrient = asked
         facts = self._facts
         if facts is None or facts.portion is None or not facts.bowl.grams.mid:
             return None
@@ -141,6 +136,23 @@ class KitchenNumbers:
 
     def _is(self, part: Ingredient, food: str) -> bool:
         return part.food is not None and food in (part.food.id, part.food.parent)
+
+
+def _of_table(table: FoodTable, food: str, nutrient: str, per: Per) -> Estimate | None:
+    record = table.get(food)
+    if record is None or per in ("batch", "portion"):
+        return None
+    per_100g = {
+        key: Estimate(
+            value.amount, value.low, value.high, NUTRIENT_UNITS[key], sources=(value.source or record.source,)
+        )
+        for key in ((nutrient, "energy_kcal") if per == "100kcal" else (nutrient,))
+        if (value := record.per_100g.get(key)) is not None and key in NUTRIENT_UNITS
+    }
+    if per == "100kcal":
+        return _per_100_kcal(per_100g, nutrient)
+    found = per_100g.get(nutrient)
+    return replace(found, assumed=(record.note,)) if found is not None and record.note else found
 
 
 def _brought(part: Ingredient, nutrient: str) -> Grams | None:

@@ -23,6 +23,7 @@ from spoonproof.foods.words import (
     tokens,
 )
 from spoonproof.model.food import Food, NameMatch
+from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 
@@ -41,6 +42,8 @@ class FoodTable:
         self._data = data
         self._made: dict[str, Food] = {}
         self._found: Remembered[str, Sequence[NameMatch]] = Remembered()
+        self.estimates: Remembered[tuple[str, str, Per], Estimate | None] = Remembered()
+        """What ``KitchenNumbers`` was asked of foods by id, nutrient and basis."""
         self._names: Mapping[str, str] = data["names"]
         self._longest: Mapping[str, int] = data["longest"]
         self._as_written: Mapping[str, str] = data["as_written"]

@@ -209,7 +209,7 @@ def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | No
     if not key.effect or isinstance(probe, NoProbe):
         return None
     words = key.near or key.words
-    shown = (e for e in register.entries if key.effect in e.effects and e.truth == "true" and e.condition is not None)
+    shown = (e for e in register.of_effect(key.effect) if e.truth == "true" and e.condition is not None)
     meant = [entry for entry in shown if not entry.said or has_any(words, entry.said)]
     for entry in sorted(meant, key=lambda entry: key.subjects.isdisjoint(entry.about)):
         wordings = [
