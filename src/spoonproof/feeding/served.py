@@ -32,6 +32,7 @@ from spoonproof.feeding.step_words import (
     RARE,
     RUNNY,
     SET_IN_HEAT,
+    SOFTENED,
     SOLID,
     SPREAD_THIN,
     STONES,
@@ -249,6 +250,8 @@ def _from_steps(
     named = [text for text in texts if names & keys(text)]
     if any((m := STRAINED_CLEAR.search(text)) and names & keys(text[: m.start()]) for text in named):
         facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
+    if any(SOFTENED.search(text) for text in named):
+        facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
         facts.add("burst")
     alone_in = [text for text in texts if not keys(text) & others]  # "grill for 4 minutes so it is still pink"

@@ -60,7 +60,7 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
-    r"|teaspoon(?:fuls?)?|tsp)\b",
+    r"|teaspoons?(?:fuls?)?|tsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -107,6 +107,9 @@ MIX = re.compile(
     r"\b(?:stir|mix|blend|whisk|beat|fold|thin|loosen|swirl|mash|combin|whizz|blitz|process|ripple|"
     r"puré|puree|melt|work in|knead|rub)\w*",
     re.I,
+)
+SOFTENED = re.compile(
+    r"\b(?:soften|soak|steep|crumble)\w*\b[^.;]{0,60}\b(?:milk|water|formula|yogh?urt|juice|cream|broth)\b", re.I
 )
 SPREAD_THIN = re.compile(
     r"\b(?:spread|scrape|smear|brush)\w*\b[^.;]{0,60}\b(?:thin(?:ly)?|scrap(?:e|ing)|smear)\b|"

@@ -24,6 +24,7 @@ from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment
 
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
+_FALLS_APART = frozenset({"grain", "baked", "snack"})  # once it has stood in milk: a wheat biscuit, a rusk
 _SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake then, whatever was blended for it
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
@@ -111,6 +112,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
     pieces = food is not None and food.hardness in ("hard", "firm") and facts & _PIECES
     if food is not None and "round" in food.traits and "whole" in facts and not facts & _WORKED:
         return "family food"  # soft as a grape is, a whole one is no purée
+    if "soaked" in facts and food is not None and food.group in _FALLS_APART and food.state != "raw":
+        return ""
     if "set" in facts or ("baked" in facts and not pieces):
         return ""  # a batter that was baked or fried is what it holds together, not its parts
     if "blended" in facts:
