@@ -251,7 +251,7 @@ class Knowledge:
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
         from spoonproof.claims.judging.context import Context, own_sources
-        from spoonproof.claims.words import plain
+        from spoonproof.claims.words import plain, singular
         from spoonproof.clock import today
 
         traits, allergens = self._food_facts
@@ -264,6 +264,12 @@ class Knowledge:
             allergens=allergens,
             own=own_sources(recipe.sources),
             called=frozenset(plain(recipe.title.value).split()),
+            made_of=frozenset(
+                form
+                for line in recipe.foods
+                for word in plain(line.name).split()[-1:]
+                for form in (word, singular(word))
+            ),
             named=_Named(self.foods),
         )
 

@@ -46,3 +46,11 @@ def test_how_often_is_no_age() -> None:
     assert advices("Mackerel twice a week is a good habit from six months.") == ["keep"]
     early = advices("Mackerel twice a week is a good habit from three months.")
     assert early and "keep" not in early
+
+
+def test_a_dish_that_is_a_food_as_well_is_the_one_of_the_title() -> None:
+    curry = DISH.replace("title: Swede mash", "title: Mild swede curry")
+    found = kitchen.dish(curry.replace("{said}", "A gentle curry for the whole table, from seven months.")).claims
+    assert [one.advice for one in found if one.claim.kind == "safety-age"] == ["keep"]
+    early = kitchen.dish(curry.replace("{said}", "A gentle curry for the whole table, from four months.")).claims
+    assert "keep" not in [one.advice for one in early if one.claim.kind == "safety-age"]

@@ -40,8 +40,8 @@ class Context:
 
     ``traits`` and ``allergens`` by food id, where the food table is at hand: what "no added sugar" or
     "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
-    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``made_of``: those
-    of its foods' names. ``named``: the id of the food that a name stands for ("rice" is white rice).
+    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``made_of``: the
+    last word of each of its foods. ``named``: the id of the food that a name stands for ("rice" is white rice).
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
