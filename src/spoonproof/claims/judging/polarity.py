@@ -51,6 +51,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
         return "asks", ""
     idioms = register.words.get("no denial", ())
+    if claim.kind == "disease" and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
+        return "asserts", "who never gets an illness is promised to be kept from it"
     if claim.kind != "safety-age":
         # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
         idioms = (*idioms, *register.words.get("no need to hold back", ()))
@@ -63,6 +65,10 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_NEVER_ILL = re.compile(
+    r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
+    r"(?:get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
+)
 _NO = frozenset({"no", "nope", "not at all"})
 
 

@@ -28,6 +28,7 @@ _FAR = 1.5
 """Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
 here are recalled, and a recalled figure makes no error."""
 _COOKED = ("cooked", "boiled", "steamed", "simmered", "porridge")
+_PER_100G = re.compile(r" (?:per|in|in every|in each|to|for every) (?:100|a hundred|one hundred) ?(?:g|gr|grams?) ")
 _COMES_FROM = re.compile(
     r" (?:half|most|all|much|nearly all|a third|a quarter|a fifth|two thirds|three quarters|\d+ percent) of "
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
@@ -155,6 +156,8 @@ def _basis(claim: Claim, number: Quantity, register: Register) -> str:
     if number.basis:
         return _SAME.get(number.basis, number.basis)
     words = plain(clause(claim))
+    if _PER_100G.search(words):
+        return "100 g"
     for pair in register.words.get("measures", ()):
         word, _, unit = pair.partition(" = ")
         if has_word(words, word):
