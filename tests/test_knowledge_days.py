@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import pickle
+from typing import Any
+
 import pytest
 
+from spoonproof.compiled import pack_register
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document
@@ -19,3 +23,12 @@ def test_the_same_entries_on_any_day_and_what_is_due(monkeypatch: pytest.MonkeyP
     assert made == afresh
     assert [f.message for f in known.register_faults] == [f.message for f in read.register_faults]
     assert any(found.rule == "register-entry-due" for found in known.register_faults) is due
+
+
+def test_entries_are_taken_out_one_by_one_and_share_their_files() -> None:
+    register = Knowledge(made=False).register
+    packed: Any = pickle.loads(pickle.dumps(pack_register((register, ()))[0])).entries
+    assert packed[3] == register.entries[3] and packed._unpacked.keys() == {3}
+    assert len(packed) == len(register.entries) and [e.id for e in packed] == [e.id for e in register.entries]
+    assert len({id(e.document) for e in packed}) == len({id(e.document) for e in register.entries})
+    assert packed[2:4] == list(register.entries[2:4])

@@ -9,9 +9,10 @@ Nothing that a person wrote ever goes through here: these are pickles of ours al
 from __future__ import annotations
 
 import contextlib
+import io
 import os
 import pickle
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,9 +22,11 @@ from spoonproof.reading.bundle import bundle_root
 
 if TYPE_CHECKING:
     from spoonproof.claims.lexicon import Lexicon
+    from spoonproof.claims.register import Register
     from spoonproof.feeding.tables import FeedingTables
     from spoonproof.foods.changes import Changes
     from spoonproof.knowledge import Knowledge
+    from spoonproof.model.finding import Finding
     from spoonproof.reading.measures import Measures
 
 PACKAGE = Path(__file__).resolve().parent
@@ -58,6 +61,44 @@ class Packed(Mapping[Any, Any]):
 
     def __iter__(self) -> Iterator[Any]:
         return iter(self._packed)
+
+    def __len__(self) -> int:
+        return len(self._packed)
+
+
+class PackedRow(Sequence[Any]):
+    """A row of values that are unpacked one by one, each when it is first asked for; what many of them hold, once."""
+
+    def __init__(self, packed: Sequence[bytes], shared: Sequence[Any]) -> None:
+        """``packed`` as ``of`` makes it, ``shared`` the objects that are left out of it."""
+        self._packed = packed
+        self._shared = shared
+        self._unpacked: dict[int, Any] = {}
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return PackedRow, (self._packed, self._shared)
+
+    @classmethod
+    def of(cls, values: Sequence[Any], shared: Sequence[Any]) -> PackedRow:
+        """``values`` packed."""
+        places = {id(each): place for place, each in enumerate(shared)}
+        packed = []
+        for value in values:
+            body = io.BytesIO()
+            pickler = pickle.Pickler(body, 5)
+            pickler.persistent_id = lambda each: places.get(id(each))  # type: ignore[method-assign]
+            pickler.dump(value)
+            packed.append(body.getvalue())
+        return cls(packed, shared)
+
+    def __getitem__(self, at: Any) -> Any:
+        if isinstance(at, slice):
+            return [self[each] for each in range(*at.indices(len(self)))]
+        if at not in self._unpacked:
+            unpickler = pickle.Unpickler(io.BytesIO(self._packed[at]))
+            unpickler.persistent_load = self._shared.__getitem__  # type: ignore[method-assign]
+            self._unpacked[at] = unpickler.load()
+        return self._unpacked[at]
 
     def __len__(self) -> int:
         return len(self._packed)
@@ -109,6 +150,13 @@ def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
     return Lexicon(_Node(next=Branches(branches)), automaton, *rest)
 
 
+def pack_register(found: tuple[Register, Sequence[Finding]]) -> tuple[Register, Sequence[Finding]]:
+    """The register with its entries packed one by one, and what is wrong with it on any day."""
+    register, faults = found
+    documents = list({id(entry.document): entry.document for entry in register.entries}.values())
+    return replace(register, entries=PackedRow.of(register.entries, documents)), faults
+
+
 def pack_feeding(tables: FeedingTables) -> FeedingTables:
     """The feeding tables with their phrases laid out, and their rows packed table by table."""
     from spoonproof.feeding.allergens import of_text
@@ -134,7 +182,7 @@ def pack_measures(read: Callable[[str], Measures]) -> Packed:
 PARTS: Mapping[str, Callable[[Knowledge], Any]] = {
     "foods": lambda known: pack_foods(known.food_data()),
     "lexicon": lambda known: pack_lexicon(known.read_lexicon()),
-    "register": lambda known: known.read_register(""),
+    "register": lambda known: pack_register(known.read_register("")),
     "feeding": lambda known: pack_feeding(known.read_feeding()),
     "changes": lambda known: pack_changes(known.read_changes()),
     "intakes": lambda known: known.read_intakes(),

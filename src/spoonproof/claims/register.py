@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from typing import NamedTuple
 
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
 from spoonproof.claims.words import has_any, singular
-from spoonproof.model.claim import Market
+from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.table import Row
@@ -22,19 +23,31 @@ UNNAMED = "unnamed"
 MARKETS: tuple[Market, ...] = ("EU", "GB", "US", "Codex")
 
 
+class Head(NamedTuple):
+    """What is looked at before an entry itself is: those as made are taken out one by one (``compiled.PackedRow``)."""
+
+    id: str
+    kinds: tuple[Kind, ...]
+    levels: tuple[str, ...]
+    about_any: bool
+    checked: str
+    due: str
+
+
 @dataclass(frozen=True, slots=True)
 class Register:
     """All entries with the tables they rest on. Build it with ``from_nodes``."""
 
-    entries: tuple[Entry, ...] = ()
+    entries: Sequence[Entry] = ()
     wordings: Mapping[str, Wording] = field(default_factory=dict)
     sets: Mapping[str, frozenset[str]] = field(default_factory=dict)
     words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     references: ReferenceAmounts = field(default_factory=ReferenceAmounts)
     allergens: AllergenLists = field(default_factory=AllergenLists)
     _about: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    _by_effect: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
-    _narrowed: dict[tuple[str, str, str | None], tuple[list[Entry], dict[str, list[Entry]]]] = field(
+    _heads: tuple[Head, ...] = ()
+    _by_effect: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
+    _narrowed: dict[tuple[str, str, str | None], tuple[list[int], dict[str, list[int]]]] = field(
         default_factory=dict, compare=False, repr=False
     )
 
@@ -62,10 +75,10 @@ class Register:
         sets = dict(reader.sets)
         entries = tuple(reader.entries)
         about = {entry.id: expand(entry.about, sets) for entry in entries}
-        by_effect: dict[str, list[Entry]] = defaultdict(list)
-        for entry in entries:
+        by_effect: dict[str, list[int]] = defaultdict(list)
+        for at, entry in enumerate(entries):
             for effect in entry.effects or ("",):
-                by_effect[effect].append(entry)
+                by_effect[effect].append(at)
         register = cls(
             entries,
             wordings,
@@ -74,17 +87,18 @@ class Register:
             ReferenceAmounts.from_rows(reference_rows),
             AllergenLists.from_rows(allergen_rows),
             about,
+            tuple(Head(e.id, e.kinds, e.levels, not e.about, e.checked, e.due) for e in entries),
             {effect: tuple(found) for effect, found in by_effect.items()},
         )
         return register, [*reader.findings, *register.conflicts(), *register.out_of_date(today)]
 
     def get(self, entry: str) -> Entry | None:
         """The entry of an id."""
-        return next((found for found in self.entries if found.id == entry), None)
+        return next((self.entries[at] for at, head in enumerate(self._heads) if head.id == entry), None)
 
     def of_effect(self, effect: str) -> Sequence[Entry]:
         """The entries whose key names an effect, in order."""
-        return self._by_effect.get(effect, ())
+        return [self.entries[at] for at in self._by_effect.get(effect, ())]
 
     def due(self, today: str) -> tuple[Entry, ...]:
         """The entries whose date has gone by on an ISO day, the longest overdue first."""
@@ -92,13 +106,14 @@ class Register:
 
     def out_of_date(self, today: str) -> Iterator[Finding]:
         """A finding for each entry whose date has gone by on an ISO day, or that was checked later ("" : none)."""
-        for entry in self.entries if today else ():
-            name = entry.id[:1].upper() + entry.id[1:]
-            if entry.due and entry.due < today:
-                words = f"{name} was due on {entry.due}: look at its source again and give it new dates."
-                yield _dated(entry, words)
-            if entry.checked > today:
-                yield _dated(entry, f"{name} says it was checked on {entry.checked}, which is still to come.")
+        for at, head in enumerate(self._heads if today else ()):
+            name = head.id[:1].upper() + head.id[1:]
+            if head.due and head.due < today:
+                words = f"{name} was due on {head.due}: look at its source again and give it new dates."
+                yield _dated(self.entries[at], words)
+            if head.checked > today:
+                words = f"{name} says it was checked on {head.checked}, which is still to come."
+                yield _dated(self.entries[at], words)
 
     def about(self, entry: Entry) -> frozenset[str]:
         """The ids an entry is about, its sets opened; empty means any."""
@@ -119,22 +134,21 @@ class Register:
         few relations are asked for again and again."""
         relation = key.effect or UNNAMED, key.kind, key.level
         if relation not in self._narrowed:
-            free: list[Entry] = []
-            about: dict[str, list[Entry]] = defaultdict(list)
+            free: list[int] = []
+            about: dict[str, list[int]] = defaultdict(list)
             for effect in ("", key.effect or UNNAMED):
-                for entry in self._by_effect.get(effect, ()):
-                    if (entry.kinds and key.kind not in entry.kinds) or (
-                        entry.levels and key.level not in entry.levels
-                    ):
+                for at in self._by_effect.get(effect, ()):
+                    head = self._heads[at]
+                    if (head.kinds and key.kind not in head.kinds) or (head.levels and key.level not in head.levels):
                         continue
-                    if not entry.about:
-                        free.append(entry)
-                    for subject in self.about(entry):
-                        about[subject].append(entry)
+                    if head.about_any:
+                        free.append(at)
+                    for subject in self._about[head.id]:
+                        about[subject].append(at)
             self._narrowed[relation] = free, dict(about)
         free, about = self._narrowed[relation]
-        named = {entry.id: entry for subject in key.subjects for entry in about.get(subject, ())}
-        return [*free, *named.values()]
+        named = dict.fromkeys(at for subject in key.subjects for at in about.get(subject, ()))
+        return [self.entries[at] for at in (*free, *named)]
 
     def _fits(self, entry: Entry, key: Key) -> bool:
         """Whether an entry for the key's relation fits the rest of it."""
