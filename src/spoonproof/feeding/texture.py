@@ -27,6 +27,7 @@ _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft fi
 _FALLS_APART = frozenset({"grain", "baked", "snack"})  # once it has stood in milk: a wheat biscuit, a rusk
 _SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake then, whatever was blended for it
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
+_SPREADS = frozenset({"powder", "paste"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
 _FINE_MM = 4.0
 _BIG_MM = 13.0
@@ -120,6 +121,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         return "smooth" if "blended-smooth" in facts else "thick"
     if food is not None and food.hardness == "liquid":
         return ""
+    if food is not None and food.hardness in _SPREADS:
+        return ""  # peanut butter swirled into squashed berries brings no lumps
     if facts & {"mashed", "squashed", "burst"}:
         return "mashed"
     if "lumpy" in facts:
