@@ -53,6 +53,41 @@ def test_taking_out_the_stone_never_adds_a_hazard(age: str, base: list[str], fru
     assert without < with_stone
 
 
+@settings(max_examples=20, deadline=None)
+@given(ages, bases, st.sampled_from(ROUND))
+def test_quartering_in_a_step_is_as_good_as_on_the_line(age: str, base: list[str], fruit: str) -> None:
+    foods = [*base, f"80 g {fruit}"]
+    whole = choking(age, foods, ["Mix everything."])
+    name = fruit.partition(",")[0]
+    cut = choking(age, foods, [f"Cut the {name} lengthways into quarters.", "Mix everything."])
+    assert cut < whole
+
+
+@settings(max_examples=20, deadline=None)
+@given(ages, bases, st.sampled_from(STONES))
+def test_taking_out_the_stone_in_a_step_is_as_good_as_on_the_line(age: str, base: list[str], fruit: str) -> None:
+    foods = [*base, f"80 g {fruit}"]
+    with_stone = choking(age, foods, ["Mix everything."])
+    without = choking(age, foods, [f"Take the stones out of the {fruit}.", "Mix everything."])
+    assert without < with_stone
+
+
+@settings(max_examples=20, deadline=None)
+@given(
+    st.integers(6, 11),
+    bases,
+    st.sampled_from(["honey", "honeycomb", "creamed honey", "honey mustard", "honeyed yoghurt"]),
+    st.sampled_from(["Stir the {} in at the end.", "Glaze everything with the {}.", "Serve with the {} over the top."]),
+)
+def test_honey_that_the_family_gets_is_no_fault_and_the_babys_is(
+    youngest: int, base: list[str], honey: str, step: str
+) -> None:
+    foods, last = [*base, f"20 g {honey}"], step.format(honey)
+    split = "Lift out the baby's portion."
+    assert "honey" in {hazard.id for hazard in dish(f"{youngest}-24", foods, ["Mix.", last, split]).hazards}
+    assert "honey" not in {hazard.id for hazard in dish(f"{youngest}-24", foods, ["Mix.", split, last]).hazards}
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     st.integers(4, 11),

@@ -187,6 +187,56 @@ LISTS = [
     Listed("efsa-nitrate-2010", "spinach more than once a day", "100 g spinach", COOK, "nitrate-leaf"),
     Listed("fda-arsenic-rice-2020", "rice cereal as the only cereal", "30 g baby rice", STIR, "rice-cereal"),
     Listed("fsa-salt", "salt from one to three years", "1/4 tsp salt", STIR, "added-salt-toddler", "12-24"),
+    # USDA's sheet on choking, and what extensions and WIC agencies say of it
+    Listed("usda-choking", "hot dogs in rounds", "2 hot dogs, cut into coins", COOK, "sausage-round", "36-48"),
+    Listed("usda-choking", "grapes and cherry tomatoes whole", "80 g cherry tomatoes", SERVE, "round-uncut", "48-59"),
+    Listed("usda-choking", "raw carrot in batons", "1 carrot, cut into batons", SERVE, "raw-stick", "36-48"),
+    Listed("usda-choking", "celery in batons", "1 celery stick, cut into batons", SERVE, "raw-stick", "36-48"),
+    Listed(
+        "usda-choking", "meat in chunks", "200 g stewing beef, cut into chunks", COOK, "meat-chunk-toddler", "24-36"
+    ),
+    Listed("usda-choking", "chicken in chunks", "200 g chicken breast, cut into chunks", COOK, "meat-chunk"),
+    Listed(
+        "usda-choking", "a glob of nut butter", "1 tbsp peanut butter", "Offer a spoonful of it.", "nut-butter-thick"
+    ),
+    Listed("nebraska-choking", "skins", "2 apples, cored, diced", COOK, "peel-young", "6-8"),
+    Listed("nebraska-choking", "pips", "1 orange, peeled, in segments", SERVE, "pips-left-in"),
+    Listed("nebraska-choking", "stones", "200 g cherries", COOK, "stone-left-in", "24-36"),
+    Listed("wic-choking", "carrots that do not squash", "1 carrot, 2 cm dice", "Steam for 4 minutes.", "underdone"),
+    Listed("wic-choking", "apples that do not squash", "1 apple, peeled, cored, 2 cm dice", SERVE, "hard-raw"),
+    # Care Inspectorate (Scotland)
+    Listed("care-inspectorate-choking", "whole peanuts under five", "30 g peanuts", SERVE, "whole-nuts", "48-59"),
+    Listed("care-inspectorate-choking", "boiled sweets", "20 g boiled sweets", SERVE, "hard-sweets", "36-47"),
+    Listed("care-inspectorate-choking", "hot dogs", "2 hot dogs", COOK, "sausage-round", "36-47"),
+    Listed("care-inspectorate-choking", "popcorn", "20 g popcorn", SERVE, "popcorn", "36-47"),
+    Listed("care-inspectorate-choking", "jelly cubes", "40 g jelly cubes", SERVE, "jelly-cubes", "36-47"),
+    Listed("care-inspectorate-choking", "green beans not soft", "80 g green beans", SERVE, "firm-raw"),
+    # American Academy of Pediatrics
+    Listed("aap-choking-list", "hot dogs", "2 hot dogs", COOK, "sausage-round", "36-47"),
+    Listed("aap-choking-list", "nuts", "30 g walnuts", SERVE, "whole-nuts", "36-47"),
+    Listed("aap-choking-list", "seeds", "20 g sunflower seeds", SERVE, "whole-seeds", "36-47"),
+    Listed("aap-choking-list", "chunks of meat", "200 g pork, cut into chunks", COOK, "meat-chunk-toddler", "36-47"),
+    Listed("aap-choking-list", "chunks of cheese", "40 g gouda, cubed", SERVE, "cheese-chunk", "36-47"),
+    Listed("aap-choking-list", "whole grapes", "80 g grapes", SERVE, "round-uncut", "36-47"),
+    Listed("aap-choking-list", "hard, gooey or sticky candy", "20 g caramels", SERVE, "hard-sweets", "36-47"),
+    Listed("aap-choking-list", "popcorn", "20 g popcorn", SERVE, "popcorn", "36-47"),
+    Listed("aap-choking-list", "raw vegetables", "1 raw carrot, cut into batons", SERVE, "raw-stick", "36-47"),
+    Listed("aap-choking-list", "raisins", "20 g raisins", SERVE, "dried-fruit-toddler", "36-47"),
+    Listed("aap-choking-list", "chewing gum", "1 piece chewing gum", SERVE, "chewing-gum", "36-47"),
+    # the rest of what is not yet
+    Listed("nhs-avoid", "honey cooked into something", "1 tbsp honey", "Bake everything for 25 minutes.", "honey"),
+    Listed("nhs-avoid", "sausages", "2 pork sausages, cut into strips", COOK, "salty-food"),
+    Listed("nhs-avoid", "chips with salt, crackers", "6 salted crackers", SERVE, "salty-food"),
+    Listed("nhs-relayed-dietitian", "skimmed milk", "150 ml skimmed milk", STIR, "low-fat-dairy", "12-18"),
+    Listed("nhs-relayed-dietitian", "pâté", "40 g chicken liver pâté", SERVE, "pate", "12-24"),
+    Listed("espghan-2017", "syrups", "1 tbsp date syrup", STIR, "added-sugar"),
+    Listed("espghan-2017", "fennel tea", "50 ml fennel tea", STIR, "fennel-tea"),
+    Listed("who-2023", "non-sugar sweeteners", "1 tsp stevia", STIR, "sweetener"),
+    Listed("who-2023", "sugar-sweetened drinks", "100 ml lemonade", SERVE, "added-sugar-toddler", "12-18"),
+    Listed("fiocruz-drinks", "cola", "100 ml cola", SERVE, "tea", "12-18"),
+    Listed("fda-cinnamon-2024", "cinnamon in a spice mix", "1 tsp pumpkin pie spice", STIR, "cinnamon-lead"),
+    Listed("aesan-nitrate", "chard", "100 g Swiss chard", COOK, "nitrate-leaf"),
+    Listed("aap-nitrate-2005", "beetroot kept", "100 g beetroot, peeled, 1 cm dice", COOK, "nitrate-beet"),
     # read, and not covered
     Listed("aap-choking-2010", "balloons and toys", "", "", "", why_not="not food"),
     Listed(
@@ -200,6 +250,10 @@ LISTS = [
         "",
         why_not="a caution on the page, not a fault of the dish",
     ),
+    Listed("fda-arsenic-rice-2020", "micrograms in a rice cereal", "", "", "", why_not="a maker's measurement"),
+    Listed("seaweed-iodine-2021", "iodine a day", "", "", "", why_not="an amount a day; kelp is kept out whole"),
+    Listed("nhs-relayed-dietitian", "vitamin D drops", "", "", "", why_not="a supplement, not of a dish"),
+    Listed("espghan-2017", "gluten from four months", "", "", "", why_not="nothing to warn of from six months"),
     Listed("aap-juice-2017", "juice a day from one year", "", "", "", why_not="an amount a day, not of a dish"),
 ]
 
