@@ -18,7 +18,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from spoonproof.cache import FOLDER, LARGEST, OFF, Cache, hashed
+from spoonproof.cache import FOLDER, LARGEST, OFF, Cache, Contents, hashed
 from spoonproof.checks.engine import check
 from spoonproof.cli import main
 from spoonproof.folder import ChannelFolder
@@ -111,6 +111,34 @@ def test_a_damaged_entry_gives_nothing(tmp_path: Path, harm: Callable[[bytes], b
     assert cache.get("a") is None
     cache.put("a", b"new")
     assert cache.get("a") == b"new"
+
+
+def test_a_content_is_given_as_it_lies_and_never_damaged(tmp_path: Path) -> None:
+    shelf = Contents(tmp_path, "contents")
+    key = hashed(b"a page")
+    assert shelf.put(key, b"a page") and shelf.get(key) == b"a page"
+    first, second, third = (tmp_path / name for name in ("first", "second", "third"))
+    assert shelf.give(key, str(first)) and first.read_bytes() == b"a page"
+    assert not shelf.give(key, str(first)), "what is there already is left alone"
+    first.write_text("edited in place")  # whoever does that changes the entry too
+    assert not shelf.give(key, str(second)) and not second.exists()
+    assert shelf.get(key) is None and not shelf.has(key)
+    link = tmp_path / FOLDER / "contents" / key
+    link.symlink_to(first)
+    assert shelf.get(key) is None and not shelf.give(key, str(third)) and not third.is_symlink()
+    link.unlink(missing_ok=True)
+    assert shelf.put(key, b"a page") and shelf.give(key, str(second)) and first.read_text() == "edited in place"
+
+
+def test_a_disk_without_second_names_gives_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(*_: object, **__: object) -> None:
+        raise PermissionError("no second names here")
+
+    shelf = Contents(tmp_path, "contents")
+    key = hashed(b"a page")
+    assert shelf.put(key, b"a page")
+    monkeypatch.setattr(os, "link", refuse)
+    assert not shelf.give(key, str(tmp_path / "page")) and shelf.get(key) == b"a page"
 
 
 def test_a_damaged_entry_is_passed_over_and_replaced(channel: Path) -> None:

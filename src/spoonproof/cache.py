@@ -23,7 +23,7 @@ else:
     except ImportError:
         from hashlib import blake2b
 
-__all__ = ["FOLDER", "OFF", "Cache", "blake2b", "hashed", "own_seal"]
+__all__ = ["FOLDER", "OFF", "Cache", "Contents", "blake2b", "hashed", "own_seal"]
 
 FOLDER = Path(".spoonproof") / "cache"
 OFF = "SPOONPROOF_CACHE"
@@ -71,21 +71,8 @@ class Cache:
 
     def get(self, key: str) -> bytes | None:
         """What was kept under ``key``, None where there is nothing sound."""
-        if self._off:
-            return None
-        try:
-            handle = os.open(f"{self._place}/{key}", os.O_RDONLY | _CAREFUL)
-        except OSError:
-            return None
-        try:
-            with os.fdopen(handle, "rb") as file:
-                status = os.fstat(handle)
-                if not stat.S_ISREG(status.st_mode) or status.st_size > LARGEST:
-                    return None
-                whole = file.read(LARGEST + 1)
-        except OSError:
-            return None
-        return whole[_DIGEST:] if self._sum(key, whole[_DIGEST:]) == whole[:_DIGEST] else None
+        whole = None if self._off else _read(f"{self._place}/{key}")
+        return whole[_DIGEST:] if whole is not None and self._sum(key, whole[_DIGEST:]) == whole[:_DIGEST] else None
 
     @property
     def keeps(self) -> bool:
@@ -98,15 +85,17 @@ class Cache:
 
     def put(self, key: str, body: bytes) -> bool:
         """Keep ``body`` under ``key``, in the place of what is there; whether it is kept. Never raises OSError."""
-        if self._off or len(body) + _DIGEST > LARGEST:
+        return self._write(key, self._sum(key, body) + body)
+
+    def _write(self, key: str, whole: bytes, mode: int = 0o644) -> bool:
+        if self._off or len(whole) > LARGEST:
             return False
         part = f"{self._place}/.{key}.{os.getpid()}.part"
         try:
             if not self._made:
                 self._make()
-            handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, 0o644)
+            handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, mode)
             with os.fdopen(handle, "wb", buffering=0) as file:
-                whole = self._sum(key, body) + body
                 if file.write(whole) != len(whole):
                     raise OSError("the disk is full")
             os.replace(part, f"{self._place}/{key}")  # noqa: PTH105 - a thousand times in a build
@@ -149,6 +138,59 @@ class Cache:
             for entry in oldest[: len(entries) // 2]:
                 with contextlib.suppress(OSError):
                     Path(entry.path).unlink()
+
+
+class Contents(Cache):
+    """A shelf whose entries lie there as they are, each under the hash of its content: a file elsewhere can be the very
+    same one, without being written. Who edits that in place damages the entry, which is then passed over."""
+
+    def get(self, key: str) -> bytes | None:
+        """The content of this hash; what is no longer that is taken away."""
+        body = None if self._off else _read(f"{self._place}/{key}")
+        if body is None or hashed(body) == key:
+            return body
+        with contextlib.suppress(OSError):
+            Path(self._place, key).unlink()
+        return None
+
+    def put(self, key: str, body: bytes) -> bool:
+        """Keep ``body`` under its hash ``key``; whether it is kept. Never raises OSError."""
+        return self._write(key, body, 0o666)  # as any file that a person's umask says the last word on
+
+    def give(self, key: str, path: str) -> bool:
+        """Make the entry a file at ``path``, where there is none, as of now; whether that is so. Never raises OSError.
+
+        A disk without second names for a file, another disk, or an entry that is no longer sound: then it is not."""
+        if self._off:
+            return False
+        try:
+            os.link(f"{self._place}/{key}", path, follow_symlinks=False)
+        except (OSError, NotImplementedError):
+            return False
+        body = _read(path)  # what stands there now, whatever became of the entry meanwhile
+        if body is not None and hashed(body) == key:
+            with contextlib.suppress(OSError):
+                os.utime(path)
+                return True
+        with contextlib.suppress(OSError):
+            os.unlink(path)  # noqa: PTH108 - as it was linked
+        return False
+
+
+def _read(path: str) -> bytes | None:
+    """The content of a plain file, None for anything else."""
+    try:
+        handle = os.open(path, os.O_RDONLY | _CAREFUL)
+    except OSError:
+        return None
+    try:
+        with os.fdopen(handle, "rb", buffering=0) as file:
+            status = os.fstat(handle)
+            if not stat.S_ISREG(status.st_mode) or status.st_size > LARGEST:
+                return None
+            return file.read(LARGEST + 1)
+    except OSError:
+        return None
 
 
 _CAREFUL = (

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from spoonproof.cli import main
+from spoonproof.site.press import Press
+from spoonproof.site.sheet import Sheet
 
 BASE = """---
 title: Carrot base
@@ -99,6 +102,30 @@ def test_a_kept_page_that_was_damaged_is_made_again(channel: Path) -> None:
             kept.write_bytes(kept.read_bytes()[:-3] + b"?!?")
     (channel / "pages" / "index.html").write_text("spoilt")
     assert _published(channel) == before
+
+
+def test_pages_edited_in_place_are_mended_and_the_others_stay_as_they_were_kept(
+    channel: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _published(channel)  # what is kept may be the very file of a site
+    before = _tree(channel / "pages")
+    for name in ("index.html", "recipes/bowl.html", "pictures/bowl.svg"):
+        (channel / "pages" / name).write_text("mine")
+    made = _made_anew(monkeypatch)
+    assert _published(channel) == before and set(made) <= {"bowl.md"}
+
+
+def _made_anew(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The recipes whose sheets are made from now on."""
+    made: list[str] = []
+    make = Press._sheet
+
+    def counted(press: Press, path: Path, *more: Any) -> Sheet:
+        made.append(path.name)
+        return make(press, path, *more)
+
+    monkeypatch.setattr(Press, "_sheet", counted)
+    return made
 
 
 def test_a_page_with_a_false_statement_is_left_out_though_another_page_says_the_same(channel: Path) -> None:

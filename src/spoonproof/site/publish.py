@@ -58,10 +58,10 @@ def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None
 
     Raises ThemeError, OutputRefused or OSError; the old site is whole then.
     """
-    try:
-        return _publish(folder, wanted, counted, tell)
-    except stage.Gone:  # what was kept was damaged or taken away: make it again
-        return _publish(folder, wanted, None, tell)
+    for _ in range(2):
+        with contextlib.suppress(stage.Gone):  # what was kept was damaged or taken away: make that again
+            return _publish(folder, wanted, counted, tell)
+    return _publish(folder, wanted, None, tell)
 
 
 def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell: Tell) -> Built:

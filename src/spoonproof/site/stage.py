@@ -29,11 +29,13 @@ MARKER_TEXT = (
 @dataclass(frozen=True, slots=True)
 class Held:
     """A file of the site that is kept somewhere already: its size in bytes, the hash of its content (see
-    ``cache.hashed``), and what reads it when it is written: None where it went away."""
+    ``cache.hashed``), and what reads it when it is written: None where it went away. ``give``, where it lies as it is,
+    makes it a file at a path without writing it, and says whether it did."""
 
     size: int
     digest: str
     read: Callable[[], bytes | None]
+    give: Callable[[str], bool] | None = None
 
 
 class Gone(Exception):
@@ -117,6 +119,7 @@ def _write_tree(
 ) -> None:
     root.mkdir(parents=True)
     made = {""}
+    gone: list[str] = []
     for name in sorted({*files, *held}):
         parts = name.replace("\\", "/").split("/")
         if ".." in parts or not (root / name).is_relative_to(root):
@@ -129,10 +132,16 @@ def _write_tree(
             with contextlib.suppress(OSError):  # a disk without second names for a file: it is written again
                 os.link(f"{out}/{name}", f"{root}/{name}", follow_symlinks=False)
                 continue
+        give = held[name].give if name in held else None
+        if give is not None and give(f"{root}/{name}"):
+            continue
         body = files[name] if name in files else held[name].read()
         if body is None:
-            raise Gone(name)
-        _write(f"{root}/{name}", body)
+            gone.append(name)  # the others are looked at too, so that all that went away is made again at once
+        elif not gone:
+            _write(f"{root}/{name}", body)
+    if gone:
+        raise Gone(gone[0])
     (root / MARKER).write_text(MARKER_TEXT, encoding="utf-8", newline="\n")
 
 

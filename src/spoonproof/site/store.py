@@ -6,11 +6,11 @@ Where nothing may be kept they stay in memory until the site is written.
 from __future__ import annotations
 
 import contextlib
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import NamedTuple
 
-from spoonproof.cache import Cache, hashed
+from spoonproof.cache import Cache, Contents, hashed
 from spoonproof.site.stage import Held
 
 
@@ -37,7 +37,7 @@ class Store:
     def __init__(self, root: Path | None) -> None:
         """``root``: the channel's folder; without one everything stays in memory."""
         self._root = root
-        self._pages = Cache(root, "pages", sealed=True) if root is not None else None
+        self._contents = Contents(root, "contents") if root is not None else None
         self._sheets = Cache(root, "sheets", sealed=True) if root is not None else None
 
     @cached_property
@@ -52,8 +52,8 @@ class Store:
     def put(self, path: str, body: bytes) -> Made:
         """A file that was made."""
         digest = hashed(body)
-        if self._pages is not None and self._pages.put(digest, body):
-            return Made(path, digest, len(body), "pages")
+        if self._contents is not None and self._contents.put(digest, body):
+            return Made(path, digest, len(body), "contents")
         return Made(path, digest, len(body), "memory", "", body)
 
     def media(self, path: str, file: Path, body: bytes) -> Made:
@@ -61,15 +61,17 @@ class Store:
         return Made(path, hashed(body), len(body), "media", str(file))
 
     def held(self, made: Made) -> Held:
-        """The file as the stage takes it: read when it is written."""
-        return Held(made.size, made.digest, lambda: self._read(made))
+        """The file as the stage takes it: read when it is written, or given as it lies."""
+        shelf = self._contents if made.shelf == "contents" else None
+        given = partial(shelf.give, made.digest) if shelf is not None else None
+        return Held(made.size, made.digest, lambda: self._read(made), given)
 
     def _read(self, made: Made) -> bytes | None:
         """The content, None where it is no longer what was put there."""
         if made.body is not None:
             return made.body
-        if made.shelf == "pages":  # under a seal, and by its hash
-            return self._pages.get(made.digest) if self._pages is not None else None
+        if made.shelf == "contents":
+            return self._contents.get(made.digest) if self._contents is not None else None
         if made.shelf == "pictures":
             body = self.pictures.get(made.name) if self.pictures is not None else None
         else:
@@ -80,8 +82,8 @@ class Store:
 
     def lies(self, made: Made) -> bool:
         """Whether the file is still where it was put."""
-        if made.shelf == "pages":
-            return self._pages is not None and self._pages.has(made.digest)
+        if made.shelf == "contents":
+            return self._contents is not None and self._contents.has(made.digest)
         if made.shelf == "pictures":
             return self.pictures is not None and self.pictures.has(made.name)
         return made.body is not None or Path(made.name).is_file()
