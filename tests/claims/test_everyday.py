@@ -96,6 +96,10 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "My plan was to wait until six months with solids.",
         "One marrow yields 300 g of purée.",
         "The soup can be safely frozen for two months.",
+        "You need to know where sodium is printed on a tin.",
+        "Wash your hands after handling raw meat to prevent the spread of bacteria.",
+        "It is hard to get them to eat healthily when we travel.",
+        "People like foods with little sodium as much as foods with excessive sodium.",
         "When your daughter is down with a fever, nothing else counts.",
     ],
 )

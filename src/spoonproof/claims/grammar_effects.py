@@ -150,6 +150,13 @@ FUNCTION = (
     ),
     *_function("absorbs", "O(<absorb>) _4 S(<NUTRIENT>)", named=True, says="a nutrient's uptake"),
     *_function(
+        "makes-available",
+        "T(<make>) _2 O(<NUTRIENT>) ~6 <available>",
+        effect="absorption",
+        needs="FOOD",
+        says="makes a nutrient easier to take up",
+    ),
+    *_function(
         "turned-into",
         "S(<ANY>) ~6 T(<body-process>) _4 O(<NUT|body|EFFECT>)",
         veto="culinary",
@@ -255,7 +262,7 @@ DISEASE = (
     *_disease(
         "against-disease",
         "T(<BENEFIT|goodfor>) ~5 O(<DISEASE>)",
-        veto=_OTHERS,
+        veto=f"{_OTHERS} hygiene",
         named=True,
         says="help against illness",
     ),
@@ -324,7 +331,7 @@ DISEASE = (
         "food-and-weak-disease",
         "S(<food|nutrient>) ~8 O(<disease-weak>)",
         needs="copula have HARM BENEFIT for make keep goodfor hedge",
-        veto="nonfood culinary swap grain-part",
+        veto="nonfood culinary swap grain-part hygiene",
         loose=True,
         says="food and a complaint together",
     ),

@@ -56,6 +56,7 @@ _WISHED = re.compile(
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
+_MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
 _MAKES = frozenset("yield yields yielded makes make made serves".split())
 _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
@@ -81,6 +82,7 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _depends(tagged, match)
         or _by_the_body(tagged, match)
         or _comes_to(tagged, match)
+        or _needs_to_do(tagged, match)
     )
 
 
@@ -114,8 +116,11 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
     if points or (match.rule.level is None and match.rule.name != "healthier"):
         return False
     own = range(*match.object) if match.object is not None else range(0)
-    if any(index not in own for index in tagged.find(_DISHES)):
+    said = {tagged.items[index].words for index in own}  # "salt" said twice is still no food that holds it
+    if any(index not in own and tagged.items[index].words not in said for index in tagged.find(_DISHES)):
         return False
+    if match.rule.name == "meal-with" and match.subject and tagged.items[match.subject[0]].words in _KINDS_OF_FOOD:
+        return True
     after = [item.words for item in tagged.items[match.end : match.end + 3]]
     if after[:1] and after[0] in _DRINK and after[1:2] and after[1] in _KINDS_OF_FOOD:
         return True
@@ -203,6 +208,14 @@ def _comes_to(tagged: Tagged, match: Match) -> bool:
     at = match.trigger[0]
     made = match.rule.name in ("is-so-much", "grams-of-sugar")
     return made and any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
+
+
+def _needs_to_do(tagged: Tagged, match: Match) -> bool:
+    """ "You need *to know* where sodium hides": what is needed is to do something, no nutrient."""
+    if match.rule.name not in ("needs", "is-needed", "they-need"):
+        return False
+    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
+    return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
 
 
 def _how_to(tagged: Tagged, match: Match) -> bool:
