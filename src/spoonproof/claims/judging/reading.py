@@ -23,6 +23,10 @@ _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _HOW_OFTEN = re.compile(r"(?:per|each|every|a (?!year))")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
+_ONLY_LATER = re.compile(
+    r" only (?:[a-z]+ ){0,3}"
+    r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
+)
 _SINCE = (
     "after the first",
     "after their first",
@@ -79,6 +83,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
+        before = before or only_later(said_of)
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     if has_any(plain(around(claim)), _NEWBORN):
         return 0, True
@@ -92,6 +97,11 @@ def _since(words: str) -> bool:
     """Whether it begins at the age it names, whatever is said of the time before: "after the first birthday it is okay,
     before it never"; what waits until then is said of the time before."""
     return has_any(words, _SINCE) and not has_any(words, ("until", "till", "wait*", "before"))
+
+
+def only_later(words: str) -> bool:
+    """Whether plain words keep something back by an "only": "egg white is only safe after one"."""
+    return _ONLY_LATER.search(words) is not None
 
 
 def _age_in(words: str) -> re.Match[str] | None:

@@ -7,7 +7,7 @@ from collections.abc import Collection
 
 from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
-from spoonproof.claims.judging.reading import clause, runs_of, subjects_of
+from spoonproof.claims.judging.reading import clause, only_later, runs_of, subjects_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -43,6 +43,8 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
+    if only_later(around):
+        return "warns"  # "honey is only safe after one": not before
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
         stance = _stance(words, register, subjects)
         if stance == "warns":
@@ -95,7 +97,7 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
-    if has_any(words, register.words.get("holds back", ())):
+    if has_any(words, register.words.get("holds back", ())) or only_later(words):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):
