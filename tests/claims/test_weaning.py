@@ -112,8 +112,19 @@ def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> Non
         ("Marrow can be introduced to a baby's diet from six months.", "marrow"),
         ("Steam or stew the pears so that they retain their vitamins.", "pear"),
         ("Breast or bottle feed exclusively for the first six months.", "breast milk"),
+        ("For exclusively breastfed babies, wait until six months to start solids.", "solid food"),
+        ("Scones, a well-loved snack, that are high in salt.", "scone"),
+        ("They love healthy plant foods like plums and pears.", "plum"),
+        ("A supper that includes plums is high in fibre.", "plum"),
+        ("If he has constipation, try plums.", "plum"),
+        ("Without breakfast children are tired.", "breakfast"),
     ],
 )
 def test_what_advice_is_about_where_it_hardly_says_so(text: str, about: str) -> None:
     found = claims(text)
     assert any(about in claim.subjects for claim in found), found
+
+
+def test_a_danger_at_an_age_names_both() -> None:
+    relates = [claim.relates_to or "" for claim in claims("Whole nuts are a choking hazard for children under five.")]
+    assert any("60 months, 5 years" in said and "choking" in said for said in relates), relates

@@ -121,9 +121,10 @@ def _denying(tagged: Tagged, start: int) -> int:
 def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
     """The words it relates to, with the lexicon's own name for them where that is another."""
     kind = match.rule.kind
-    if kind == "safety-age" and (age := age_text(tagged, match)):
-        return age
     start, end = match.object or match.trigger
+    if kind == "safety-age" and (age := age_text(tagged, match)):
+        danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
+        return f"{age}, {_name(danger)}" if danger else age
     if kind == "quantity" or match.rule.name in _WITH_TRIGGER or (kind == "general-benefit" and _whose(tagged, match)):
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
     if match.rule.name == "is-so-much":

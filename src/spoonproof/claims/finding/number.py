@@ -168,7 +168,7 @@ def age_text(tagged: Tagged, match: Match) -> str | None:
         return None
     low, high = (f"{value:g}" for value in age)
     months = f"{low} months" if low == high else f"{low}-{high} months"
-    years = f", {age[1] / 12:g} years" if age[1] >= 24 and age[1] % 12 == 0 else ""
+    years = f", {age[1] / 12:g} year{'s' * (age[1] > 12)}" if age[1] and age[1] % 12 == 0 else ""
     said = _age_words(tagged, match)
     return f"{months}{years} ({said})" if said not in ("", months) else months + years
 

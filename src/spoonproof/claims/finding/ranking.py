@@ -6,7 +6,7 @@ from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
-    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid".split()
+    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should".split()
 )
 _PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
                        "their", "he", "she"})  # fmt: skip
@@ -35,6 +35,8 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
     # "give milk as a drink": what it is given as is not what is spoken of.
     candidates = [i for i in candidates if not _is_said_as(tagged, i)] or candidates
+    # "pancakes, a breakfast treat, that are ...": nor is what it is called in passing.
+    candidates = [i for i in candidates if not _is_called(tagged, i)] or candidates
     if not candidates:
         return None
     nearest = candidates[-1]
@@ -47,8 +49,14 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
 
 
 def _is_said_as(tagged: Tagged, at: int) -> bool:
-    before = tagged.items[at - 1].words if at > 0 else ""
-    return tagged.has(at, "generic-food") and not tagged.has(at, "food") and before in ("as a", "as an", "as")
+    if not tagged.has(at, "generic-food") or tagged.has(at, "food"):
+        return False
+    before = [item.words for item in tagged.items[max(0, at - 3) : at]]
+    return any(word in ("as a", "as an", "as") for word in before)
+
+
+def _is_called(tagged: Tagged, at: int) -> bool:
+    return tagged.has(at, "generic-food") and not tagged.has(at, "food") and _is_aside(tagged, at)
 
 
 def rank(tagged: Tagged, at: int) -> int:

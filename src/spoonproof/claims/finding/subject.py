@@ -32,10 +32,12 @@ _SPELLING_OUT = frozenset({"include", "contain", "copula"})
 _SUCH_AS = frozenset({"like", "as", "including", "especially"})
 _CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "avoid", "need", "make", "keep"})
 _LINKS = frozenset("with of in into".split())
+_PEOPLE = frozenset({"he", "she", "their"})
+_SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
-_MADE_WITH = frozenset("with from of using".split())
+_MADE_WITH = frozenset("with from of using includes include including containing".split())
 _MADE_REACH = 3
 _PHRASE_REACH = 10
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
@@ -44,7 +46,11 @@ _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
-    if found.range is None and match.rule.level is not None and not _begins_with_pronoun(tagged, match):
+    if (
+        found.range is None
+        and not found.texts
+        and (_says_which(tagged, match) or not _begins_with_pronoun(tagged, match))
+    ):
         listed = _listed(tagged, match.end)
         if listed is not None:
             return listed
@@ -139,6 +145,12 @@ def _listed(tagged: Tagged, end: int) -> Subject | None:
     return None
 
 
+def _says_which(tagged: Tagged, match: Match) -> bool:
+    """Whether what is called so is spelled out at once: "healthy plant foods *like* beetroot"."""
+    end = match.end + 1 + bool(tagged.find(GENERIC, match.end, match.end + 2))
+    return any(item.words.rpartition(" ")[2] in _SUCH_AS for item in tagged.items[match.end : end])
+
+
 def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
     """Whether what was named before is spoken of: "*they* are rich in fibre, like oats"."""
     return pronoun_before(tagged, 0, match.start) is not None
@@ -186,7 +198,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             best = None
     if best is not None:
         return named(tagged, best, taken)
-    if pronoun is None:
+    if pronoun is None or (not before and tagged.items[pronoun].words in _PEOPLE):
         later = [i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken]
         later = [i for i in later if not _says_how(tagged, i, kind)] or later
         if later:
@@ -195,6 +207,9 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             return named(tagged, match.object[0], range(0))
         if kind == "safety-age" and (foods := [i for i in tagged.find(GENERIC) if i not in taken]):
             return named(tagged, foods[0], taken)  # "can handle a variety of *foods*"
+    own = match.subject[0] if match.subject is not None else -1  # -1: none
+    if pronoun is None and tagged.is_any(own, _SAID) and not _measures(tagged, own):
+        return named(tagged, own, taken)
     elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
@@ -241,10 +256,13 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so."""
     effect = match.rule.effect
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
-        if tagged.find(_MILK_ALONE) and not tagged.find(FOOD):
+        if tagged.find(_SOLIDS | FOOD):
+            return None
+        if tagged.find(_MILK_ALONE) and not any("solid" in item.words for item in tagged.items):
             return Subject(None, ("breast milk", "formula milk"), (), False, False, "milk feeds, as usual")
-        said = tagged.find(_SOLIDS) or tagged.find(FOOD | GENERIC)
-        return None if said else Subject(None, ("solid food",), (), False, False, "solid food, as usual")
+        if tagged.find(GENERIC):
+            return None
+        return Subject(None, ("solid food",), (), False, False, "solid food, as usual")
     if effect == "choking-supervision" and not tagged.find(EATEN):
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
