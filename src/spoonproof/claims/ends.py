@@ -59,6 +59,12 @@ def starts_in(part: str) -> tuple[int, ...]:
     return tuple(starts)
 
 
+def forget() -> None:
+    """Forget every text that was cut: for measuring."""
+    starts_in.cache_clear()
+    _whole.cache_clear()
+
+
 def _ends_word(part: str, at: int) -> bool:
     """Whether a plain word ends at ``at``, or degrees."""
     found = _WORD_BEFORE.search(part, max(0, at - _LONGEST), at)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Sequence
 
+from spoonproof.claims import ends
 from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import classes_in, matches
@@ -36,6 +37,7 @@ class Analyser:
     def forget(self) -> None:
         """Forget every sentence seen: for measuring."""
         self._memory.clear()
+        ends.forget()
 
     def sentence(self, text: str) -> tuple[Draft, ...]:
         """The claims of one sentence, offsets into it."""
