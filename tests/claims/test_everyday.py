@@ -97,6 +97,9 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
         "One marrow yields 300 g of purée.",
         "The soup can be safely frozen for two months.",
         "You need to know where sodium is printed on a tin.",
+        "I'm sure the mash is fine to give my son.",
+        "Proteins are made of amino acids.",
+        "Porridge has come back over the past few years.",
         "Wash your hands after handling raw meat to prevent the spread of bacteria.",
         "It is hard to get them to eat healthily when we travel.",
         "People like foods with little sodium as much as foods with excessive sodium.",
@@ -115,3 +118,4 @@ def test_benefits_for_someone_are_those_of_the_food_before() -> None:
 def test_what_helps_the_body_to_fight_is_still_a_claim() -> None:
     assert "disease" in {claim.kind for claim in claims("Garlic helps the body fight a cold.")}
     assert "nutrient-content" in {claim.kind for claim in claims("I chose barley, which contains fibre.")}
+    assert "nutrient-content" in {claim.kind for claim in claims("According to the label, peas are a source of fibre.")}

@@ -38,7 +38,7 @@ _MEASURE = frozenset({"household", "unit"})
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
-    if "label" in present and present.isdisjoint(_HEALTH):
+    if "label" in present and present.isdisjoint(_HEALTH) and not tagged.items[0].words.startswith("according"):
         return True
     if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True

@@ -57,6 +57,8 @@ _WISHED = re.compile(
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
 _MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
+_MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
+_EATEN = _HOLDERS | {"pronoun"}
 _MAKES = frozenset("yield yields yielded makes make made serves".split())
 _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
@@ -83,6 +85,7 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         or _by_the_body(tagged, match)
         or _comes_to(tagged, match)
         or _needs_to_do(tagged, match)
+        or _made_of(tagged, match)
     )
 
 
@@ -218,6 +221,12 @@ def _needs_to_do(tagged: Tagged, match: Match) -> bool:
     return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
 
 
+def _made_of(tagged: Tagged, match: Match) -> bool:
+    """ "Protein is *made of* amino acids": chemistry, where nothing to eat is named."""
+    said = tagged.items[match.trigger[0]].words
+    return match.rule.name == "source-of" and said in _MADE_OF and not tagged.find(_EATEN, 0, match.trigger[0])
+
+
 def _how_to(tagged: Tagged, match: Match) -> bool:
     """ "*How* can I get him to eat beans?" asks for no leave to give them."""
     at = match.trigger[0]
@@ -281,6 +290,8 @@ def _for_doing(tagged: Tagged, match: Match) -> bool:
     if tagged.items[match.object[0]].words in ("me", "us") and tagged.items[match.trigger[0]].words.endswith(" to"):
         return True  # "it was important to me"
     if match.rule.name == "fine-for-babies":
+        if tagged.items[match.object[0]].words.startswith("my "):
+            return True  # "fine to give my daughter": one child's supper
         between = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
         if not _WHEN.isdisjoint(between):
             return True
