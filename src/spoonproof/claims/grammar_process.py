@@ -83,6 +83,12 @@ PROCESS = (
         veto="body-process",
         says="a process loses a nutrient",
     ),
+    *_process(
+        "takes-out",
+        "S(<process>) ~3 T(<takes>) ~3 O(<NUTRIENT|health-weak>) <out-of-it>",
+        "S(<process>) ~3 T(<takes>) <out-of-it> _2 O(<NUTRIENT>)",
+        says="a process loses a nutrient",
+    ),
     *_process("heat-fast", "O(<NUTRIENT>) ~8 T(<heat-fast>)", says="how a nutrient stands heat"),
     *_process(
         "better-so",
