@@ -1,4 +1,4 @@
-"""Shapes that the steps make: small balls, rounds of a roll of mince, set jelly in cubes, food on a skewer."""
+"""Shapes that the steps make: small balls, rounds of a roll of mince, set jelly, food baked hard or on a skewer."""
 
 from __future__ import annotations
 
@@ -32,6 +32,12 @@ _UNSKEWERED = re.compile(
     re.I,
 )
 
+_BAKED_HARD = re.compile(
+    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|brittle|(?:they|it) snaps?"
+    r"|until (?:very |quite )?(?:hard|crunchy))\b",
+    re.I,
+)
+
 
 class Shape(NamedTuple):
     """A shape by the ``kind`` of the hazard tables, the ``words`` for it, and where a step makes it."""
@@ -61,6 +67,8 @@ def shapes(recipe: Recipe, kinds: frozenset[str], jelly: bool) -> Iterator[Shape
             yield Shape("jelly-cube", "set jelly", step, text, match.start(), match.end())
         if log and (match := _ROUNDS.search(text)) and "lengthw" not in text.lower():
             yield Shape("rolled-ball", "minced meat in rounds", step, text, match.start(), match.end())
+        if match := _BAKED_HARD.search(text):
+            yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
         if (match := _SKEWERED.search(text)) and not undone(match, _UNSKEWERED):
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
             return

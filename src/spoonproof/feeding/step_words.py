@@ -163,7 +163,8 @@ SOLID = re.compile(
 SLOW = re.compile(r"\b(?:slow[- ]cook\w*|crock ?pot|on (?:the )?low (?:setting|for))\b", re.I)
 BOILED_HARD = re.compile(r"\b(?:boil(?!ed kettle)\w*|pressure[- ]cook\w*)\b", re.I)
 SET_IN_HEAT = re.compile(
-    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled|wilts?|wilted)\b"
+    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
+    r"|wilts?|wilted)\b"
     r"|\bnothing (?:is )?runny\b",
     re.I,
 )

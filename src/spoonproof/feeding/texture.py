@@ -33,7 +33,9 @@ _FINE_MM = 4.0
 _BIG_MM = 13.0
 _FAMILY_FOOD_MONTHS = 12
 _PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
-_MELTS = frozenset({"egg", "nut", "nut-butter", "nut-fine", "fine-meat", "hard-cheese"})  # no pieces of their own
+_MELTS = frozenset(
+    {"egg", "nut", "nut-butter", "nut-fine", "fine-meat", "hard-cheese", "ice-cube"}
+)  # no pieces of their own
 
 Issue = Literal["too-coarse", "word-disagrees", "no-next", "not-soft-enough"]
 

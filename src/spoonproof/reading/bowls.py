@@ -105,7 +105,9 @@ _DISHES = (
 _FAMILY_PLAIN = re.compile(
     r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)"
     r"|everyone else|parents?)\b"
-    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b|\byour own[ \t]+{_DISHES}\b"
+    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
+    r"|\b(?:grown[ -]?ups['’]|adults['’]|grown[ -]?up['’]s|adult['’]s)[ \t]+[a-z]+"
+    rf"|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b"
     r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
     r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b",
