@@ -5,6 +5,7 @@ from __future__ import annotations
 import http.client
 import json
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Iterator, Mapping
@@ -129,9 +130,23 @@ def channel(tmp_path: Path) -> Path:
     return new_channel(tmp_path)
 
 
-@pytest.fixture
-def desk(channel: Path) -> Iterator[Served]:
-    """The desk over that channel."""
-    served = open_desk(channel)
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """One desk for the tests of a module; ``desk`` gives each of them its folder as ``new`` makes it."""
+    root = new_channel(tmp_path_factory.mktemp("desk"))
+    shutil.copytree(root, root.with_name("as made"))
+    served = open_desk(root)
     yield served
     served.end()
+
+
+@pytest.fixture
+def desk(shared: Served) -> Served:
+    """A desk over a channel as ``new`` makes it: the module's own, with its folder laid out afresh."""
+    for path in shared.root.iterdir():
+        if path.is_dir():
+            shutil.rmtree(path)
+        else:
+            path.unlink()
+    shutil.copytree(shared.root.with_name("as made"), shared.root, dirs_exist_ok=True)
+    return shared

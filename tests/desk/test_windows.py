@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 
 from tests.desk.conftest import Served, command, open_desk, until
-from tests.site.test_browser import WCAG, axe_script
+from tests.site.test_browser import axe_everywhere
 
 pytestmark = [pytest.mark.browser, pytest.mark.timeout(240)]
 KEY = "potato-and-courgette-mash"
@@ -29,8 +29,9 @@ PAGES = (
 def sit_down(chromium: Any, desk: Served, path: str = "/", **options: Any) -> Any:
     """A page of the desk in a context of its own."""
     options.setdefault("viewport", {"width": 1280, "height": 900})
-    page = chromium.new_context(**options).new_page()
-    page.goto(desk.address)
+    context = chromium.new_context(**options)
+    context.add_cookies([{"name": f"desk-{desk.port}", "value": desk.token, "url": desk.origin}])
+    page = context.new_page()
     page.goto(desk.origin + path)
     return page
 
@@ -105,8 +106,8 @@ def test_a_desk_killed_in_mid_save_loses_nothing(channel: Path) -> None:
     path = channel / "recipes" / f"{KEY}.md"
     old = path.read_text(encoding="utf-8")
     rows = "".join(f"A line of the story, number {number}.\n" for number in range(6000))
-    for number in range(5):
-        desk = open_desk(channel)
+    desk = open_desk(channel)
+    for number, moment in enumerate((0, 0.006, 0.014)):
         new = f"{old}\n{number}\n{rows}"
         before = path.read_text(encoding="utf-8")
         base = re.search(r'name="base" value="([0-9a-f]+)"', desk.get(f"/write/{KEY}").body)
@@ -120,17 +121,16 @@ def test_a_desk_killed_in_mid_save_loses_nothing(channel: Path) -> None:
 
         saving = threading.Thread(target=save)
         saving.start()
-        time.sleep(0.004 * number)
+        time.sleep(moment)
         os.kill(desk.process.pid, signal.SIGKILL)
         saving.join()
         desk.end()
         now = path.read_text(encoding="utf-8")
         assert now in (before, new), "the file is the old one or the new one, whole"
-        again = open_desk(channel)
-        page = again.get(f"/write/{KEY}").body
-        again.end()
+        desk = open_desk(channel)  # the next one to be killed, too
         if now == before:
-            assert "never saved" in page, "what was typed is offered again"
+            assert "never saved" in desk.get(f"/write/{KEY}").body, "what was typed is offered again"
+    desk.end()
 
 
 def test_what_was_typed_is_taken_up_after_the_desk_was_killed(chromium: Any, channel: Path) -> None:
@@ -190,34 +190,22 @@ def test_two_thousand_recipes_in_the_list(chromium: Any, channel: Path) -> None:
     desk.end()
 
 
-@pytest.mark.parametrize("colours", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1280])
-def test_axe_finds_nothing_on_any_page(chromium: Any, desk: Served, width: int, colours: str) -> None:
+@pytest.mark.parametrize("where", PAGES)
+def test_axe_finds_nothing_on_any_page(chromium: Any, desk: Served, where: str) -> None:
     faulty = "Honey is safe from six months. 🥕 Swede boosts immunity. Carrots are rich in iron.\n"
     path = desk.root / "recipes" / f"{KEY}.md"
     path.write_text(path.read_text(encoding="utf-8").replace("ages: 7-9", "ages: 5-9") + faulty, encoding="utf-8")
-    options = {"viewport": {"width": width, "height": 900}, "color_scheme": colours, "bypass_csp": True}
-    page = sit_down(chromium, desk, **options)
-    script = axe_script().read_text(encoding="utf-8")
-    faults = []
-    for where in PAGES:
-        page.goto(desk.origin + where)
-        page.wait_for_timeout(200)
-        page.evaluate("document.querySelectorAll('details').forEach((d) => { d.open = true; })")
+    page = sit_down(chromium, desk, where, viewport={"width": 390, "height": 900}, bypass_csp=True)
+    if "/write/" in where:
+        page.locator(".findings li").first.wait_for()
+    faults = axe_everywhere(page)
+    for width in (1280, 390):
+        page.set_viewport_size({"width": width, "height": 900})
         wide = page.evaluate("document.documentElement.scrollWidth")
         if wide > width:
             faults.append(f"{where} is {wide} wide at {width}")
-        page.evaluate(script)
-        result = page.evaluate(
-            "(tags) => axe.run({exclude: [['iframe']]}, {runOnly: {type: 'tag', values: tags}})", WCAG
-        )
-        faults += [
-            f"{where} {v['id']}: {n['target']} {n.get('failureSummary', '')}"
-            for v in result["violations"]
-            for n in v["nodes"]
-        ]
-    assert not faults, "\n".join(faults)
     page.context.close()
+    assert not faults, "\n".join(faults)
 
 
 def test_its_policy_holds_and_nothing_breaks_it(chromium: Any, desk: Served) -> None:
@@ -228,7 +216,7 @@ def test_its_policy_holds_and_nothing_breaks_it(chromium: Any, desk: Served) -> 
     for where in PAGES[:-1]:
         page.goto(desk.origin + where)
         page.wait_for_load_state("load")
-        page.wait_for_timeout(300)
+        page.wait_for_timeout(50)
     resting = "sandboxed and the 'allow-scripts' permission is not set"  # the site's page in its frame: as meant
     assert not [words for words in said if resting not in words]
     page.context.close()
@@ -259,7 +247,7 @@ def test_keyboard_alone_writes_mends_and_saves(chromium: Any, desk: Served) -> N
 
 def test_what_is_being_made_can_be_stopped(chromium: Any, channel: Path) -> None:
     text = (channel / "recipes" / f"{KEY}.md").read_text(encoding="utf-8")
-    for number in range(400):
+    for number in range(150):
         (channel / "recipes" / f"mash-{number:04d}.md").write_text(text, encoding="utf-8")
     desk = open_desk(channel)
     page = sit_down(chromium, desk, "/out")
