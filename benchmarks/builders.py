@@ -2,9 +2,10 @@
 
     python benchmarks/builders.py 1000 [--rounds 3] [--tools DIR]
 
-The builders (hugo, pelican, mkdocs: those that are installed, on the path or in DIR) get each story under its title as
-a plain page, with the plainest theme; nothing is computed, drawn or checked. Our pages hold what was worked out, and
-previews for links where Pillow is there. "new": nothing kept and no site; "nothing new": the site stands already.
+The builders (hugo, pelican, mkdocs, nikola, sphinx: those that are installed, on the path or in DIR) get each story
+under its title as a plain page, with the plainest theme; nothing is computed, drawn or checked. Our pages hold what was
+worked out. "all new": nothing kept and no site; "site gone": what was made before is kept; "nothing new": the site
+stands already. A channel with an address also gets previews for links, where Pillow is there.
 """
 
 from __future__ import annotations
@@ -27,6 +28,17 @@ HUGO = {
     "{{ .Title }}</a></li>{{ end }}</ul>{{ end }}\n",
 }
 
+NIKOLA = """BLOG_TITLE = "Bowls"
+SITE_URL = BASE_URL = "https://example.org/"
+BLOG_EMAIL = BLOG_AUTHOR = BLOG_DESCRIPTION = ""
+DEFAULT_LANG = "en"
+THEME = "base"
+POSTS = (("posts/*.md", "posts", "post.tmpl"),)
+PAGES = ()
+COMPILERS = {"markdown": (".md",)}
+OUTPUT_FOLDER = "site"
+"""
+
 
 def main() -> None:
     """Make, measure, print a table for each count."""
@@ -35,7 +47,7 @@ def main() -> None:
     parser.add_argument("--rounds", type=int, default=3)
     parser.add_argument("--tools", type=Path, metavar="DIR", help="where the builders are, besides the path")
     options = parser.parse_args()
-    found = tools(options.tools, ("hugo", "pelican", "mkdocs"))
+    found = tools(options.tools, ("hugo", "pelican", "mkdocs", "nikola", "sphinx-build"))
     with tempfile.TemporaryDirectory(prefix="builders-") as name:
         for count in options.counts:
             folder = make(Path(name) / str(count), count)
@@ -43,35 +55,37 @@ def main() -> None:
             for tool, path in found.items():
                 jobs |= theirs(tool, path, folder)
             runs = interleaved(jobs, options.rounds)
-            for state in ("all new", "nothing new"):
-                some = {job: run for job, run in runs.items() if job.endswith(state)}
-                beside = f"hugo, {state}" if "hugo" in found else next(iter(some))
+            for state, other in (("all new", "all new"), ("site gone", "all new"), ("nothing new", "nothing new")):
+                some = {
+                    job: run for job, run in runs.items() if job.endswith(state if job.startswith("publish") else other)
+                }
+                beside = f"hugo, {other}" if "hugo" in found else next(iter(some))
                 print(f"{count} pages, {state}: medians of {options.rounds} interleaved runs, beside {beside}")
                 table(some, beside)
 
 
 def ours(folder: Path) -> dict[str, Job]:
-    """Publishing, which checks first; with what was read kept and with nothing kept."""
+    """Publishing, which checks first; of a channel without an address and, by another channel.yaml, of one with."""
+    addressed = folder.with_name(f"{folder.name}-addressed")
+    shutil.copytree(folder / "recipes", addressed / "recipes")
+    settings = (folder / "channel.yaml").read_text("utf-8")
+    (addressed / "channel.yaml").write_text(f"{settings}base_url: https://bowls.example\n", "utf-8")
     publish = [*OURS, "publish", "--with-errors", "--out", "pages"]
-    plain = {"SPOONPROOF_PREVIEWS": "off"}
     return {
         "publish, all new": Job(publish, folder, lambda: forget(folder, "pages")),
+        "publish, site gone": Job(publish, folder, lambda: shutil.rmtree(folder / "pages")),
         "publish, nothing new": Job(publish, folder),
-        "without previews, all new": Job(publish, folder, lambda: forget(folder, "pages"), plain),
-        "without previews, read before, all new": Job(publish, folder, lambda: forget_pages(folder), plain),
-        "without previews, nothing new": Job(publish, folder, more=plain),
+        "publish with previews, all new": Job(publish, addressed, lambda: forget(addressed, "pages")),
+        "publish with previews, site gone": Job(publish, addressed, lambda: shutil.rmtree(addressed / "pages")),
+        "publish with previews, nothing new": Job(publish, addressed),
     }
-
-
-def forget_pages(folder: Path) -> None:
-    """Take the site away and leave what was read."""
-    shutil.rmtree(folder / "pages", ignore_errors=True)
 
 
 def theirs(tool: str, path: str, folder: Path) -> dict[str, Job]:
     """A builder over the same stories."""
     home = folder / tool
     home.mkdir()
+    kept: list[str] = []
     if tool == "hugo":
         for name, text in HUGO.items():
             (home / name).parent.mkdir(parents=True, exist_ok=True)
@@ -81,13 +95,29 @@ def theirs(tool: str, path: str, folder: Path) -> dict[str, Job]:
         command = [path, "--quiet", "-d", "site"]
     elif tool == "pelican":
         command = [path, str(folder / "content"), "-o", "site", "-q"]
-    else:
+    elif tool == "mkdocs":
         shutil.copytree(folder / "content", home / "docs")
         (home / "mkdocs.yml").write_text("site_name: Bowls\n", "utf-8")
         command = [path, "build", "-q"]
+    elif tool == "nikola":
+        shutil.copytree(folder / "content", home / "posts")
+        (home / "conf.py").write_text(NIKOLA, "utf-8")
+        command, kept = [path, "build", "-q"], ["cache", ".doit.db"]
+    else:
+        (home / "rst").mkdir()
+        for page in (folder / "content").iterdir():
+            title, _, story = page.read_text("utf-8").partition("title: ")[2].partition("\n")
+            text = f"{title}\n{'=' * len(title)}\n\n{story.partition('---')[2].strip()}\n"
+            (home / "rst" / f"{page.stem}.rst").write_text(text, "utf-8")
+        (home / "rst" / "index.rst").write_text("Bowls\n=====\n\n.. toctree::\n   :glob:\n\n   bowl-*\n", "utf-8")
+        (home / "rst" / "conf.py").write_text('project = "Bowls"\nhtml_theme = "basic"\n', "utf-8")
+        command, kept = [path, "-q", "-b", "html", "-d", "doctrees", "rst", "site"], ["doctrees"]
 
     def clear() -> None:
-        shutil.rmtree(home / "site", ignore_errors=True)
+        for name in ("site", *kept):
+            shutil.rmtree(home / name, ignore_errors=True)
+            if (home / name).is_file():
+                (home / name).unlink()
 
     return {f"{tool}, all new": Job(command, home, clear), f"{tool}, nothing new": Job(command, home)}
 
