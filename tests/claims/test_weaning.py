@@ -97,6 +97,10 @@ def test_what_belongs_to_a_child_speaks_of_the_child() -> None:
         ("Parents should avoid adding salt to their baby's food.", "safety-age", "baby's food"),
         ("After their second birthday, you can switch to semi-skimmed.", "safety-age", "24 months"),
         ("Toddlers need about 300 ml of milk a day.", "quantity", "300"),
+        ("Four to six months is the recommended age.", "safety-age", "six months"),
+        ("Look for any sign of an allergy.", "allergen", "allergy"),
+        ("If her bowels become loose, omit the plums.", "disease", "loose"),
+        ("So, is papaya good for toddlers?", "general-benefit", "good for toddlers"),
     ],
 )
 def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> None:

@@ -131,6 +131,13 @@ ALLERGEN = (
         veto="refer",
         says="finding out about reactions",
     ),
+    *_allergen(
+        "watch-reactions",
+        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction>)",
+        effect="allergen-introduction",
+        veto=f"{_ADVICE} refer label",
+        says="watching for reactions",
+    ),
     *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
     *_allergen("traces", "T(<traces>) _2 O(<allergen-word>)", says="what it may hold"),
     *_allergen(

@@ -59,7 +59,7 @@ GENERAL_BENEFIT = (
     *_benefit(
         "asked-healthy",
         "<copula> _3 S(<FOOD>) _3 T(<healthy>)",
-        "^ <copula> _2 S(<FOOD|nutrient|ambiguous-nutrient>) _2 T(<healthy|goodfor|badfor|loose>)",
+        "^ _1 ,? <copula> _2 S(<FOOD|nutrient|ambiguous-nutrient>) _2 T(<healthy|goodfor|badfor|loose>)",
         says="asked whether it is healthy",
     ),
     *_benefit(

@@ -65,6 +65,13 @@ SOMEONE = (
         says="what happens in the body",
     ),
     *_disease(
+        "left-out-when-ill",
+        "<when-ill> ~6 O(<DISEASE>) ~10 T(<avoid|left-out>) ~3 S(<FOOD>)",
+        "T(<avoid|left-out>) ~3 S(<FOOD>) ~6 <when-ill> ~4 O(<DISEASE>)",
+        veto=_KITCHEN,
+        says="a food left out for those who are ill",
+    ),
+    *_disease(
         "feels-better",
         "S(<food|dish|generic-food|nutrient>) ~10 O(<feel-better>)",
         "^ _1 S(<pronoun>) ~6 O(<feel-better>)",

@@ -54,6 +54,14 @@ WEANING = (
         says="an age to start from",
     ),
     *_safety(
+        "start-at-age",
+        "O(@AGE) _1 <copula> _2 T(<right-age>)",
+        "T(<right-age>) ~5 <copula> ~3 O(@AGE)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="an age to start from",
+    ),
+    *_safety(
         "until-older",
         f"S({_EATEN}) ~6 T(<wait-until|until-is|bound>) _3 O(<older>)",
         f"T(<avoid|forbid|wait>) ~4 S({_EATEN}) ~3 <wait-until|until-is|bound> _3 O(<older>)",
