@@ -35,7 +35,7 @@ def everything(text: str) -> tuple[object, ...]:
     )
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.lists(LINES, min_size=1, max_size=4), st.lists(LINES, min_size=1, max_size=4), st.integers(0, 40))
 def test_any_words_are_answered_and_twice_alike(foods: list[str], steps: list[str], age: int) -> None:
     quoted = [line.replace("'", "''") for line in foods], [line.replace("'", "''") for line in steps]

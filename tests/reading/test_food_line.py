@@ -151,7 +151,7 @@ def test_a_folded_line_points_into_the_document() -> None:
     assert document.at(line.cuts[0].span) == "1 cm dice"
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(st.text(max_size=60) | st.lists(st.sampled_from(" ".join(TABLE[:60]).split()), max_size=9).map(" ".join))
 def test_any_line_is_read_without_a_crash_and_inside_itself(text: str) -> None:
     line, found, document = read_line(text)

@@ -51,7 +51,7 @@ def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Built, path
 
 
 def axe_everywhere(page: Any) -> list[str]:
-    """What the engine finds on a page: all of its rules on a phone; on a desk and in the dark those that depend on it."""
+    """What the engine finds: all its rules on a phone; on a desk and in the dark those that these may change."""
     page.evaluate("document.querySelectorAll('details').forEach((d) => { d.open = true; })")
     page.evaluate(axe_script().read_text(encoding="utf-8"))
     faults = axe(page, "390", {"type": "tag", "values": WCAG})

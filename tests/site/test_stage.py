@@ -152,7 +152,7 @@ def test_killed_at_any_moment_the_folder_holds_one_whole_site(tmp_path: Path, ho
     out = tmp_path / "site"
     build.write(out, {f"p/{k}.html": b"0" * 400 for k in range(60)}, ())
     chance = random.Random(7)
-    for _ in range(20):
+    for _ in range(8):
         child = subprocess.Popen([sys.executable, "-c", _LOOP, str(out)], stderr=subprocess.DEVNULL)
         time.sleep(0.12 + chance.random() * 0.25)
         child.send_signal(how)
