@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.unclaimed import claims_nothing
 from spoonproof.claims.grammar import NEARBY
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
@@ -24,13 +23,6 @@ _PICK = frozenset("try look pick choose opt aim include start".split())
 _OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
 _WHEN = frozenset({"when", "if", "while", "unless"})
 _DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
-_ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
-_SOAKED = frozenset(
-    "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
-)
-_HOW = frozenset({"how", "why", "where", "what"})
-_AND = frozenset({"and", "or", "&", "plus"})
-_DESCRIBING = frozenset({"dietary", "more", "extra", "good", "some", "healthy"})  # "whole grains and *dietary* fibre"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
 _THAT_ARE = frozenset({"that", "which", "are", "is"})
@@ -43,27 +35,6 @@ _COOKS = frozenset("parents mum mums mom moms family families".split())
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
 _NEAR = 6  # items before a match in which a veto counts
-_MEANT = re.compile(  # up to where a nutrient is spoken of: it is what somebody means to see to
-    r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
-    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
-)
-_PICKED = re.compile(
-    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,30}\b(?:that|which|one|ones)\b"
-    r"[^.,;:?!]{0,24}$"
-)
-_WISHED = re.compile(
-    r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
-    r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
-    r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
-)
-_MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
-_MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
-_EATEN = _HOLDERS | {"pronoun"}
-_MAKES = frozenset("yield yields yielded makes make made serves".split())
-_OPEN = frozenset("depends depend depending".split())
-_ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
-_ACTING = _NAMED | {"generic-food", "pronoun", "nutrient-weak", "process", "eating"}
-_REACH = 100  # characters
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
 
@@ -74,18 +45,9 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
         _describes(tagged, match, points)
         or _prescribes(tagged, match)
         or _of_somebody(tagged, match)
-        or _soaks_up(tagged, match)
         or _of_no_food(tagged, match)
         or _for_doing(tagged, match)
-        or _wished(tagged, match)
-        or _side_by_side(tagged, match)
-        or _how_to(tagged, match)
-        or _picked(tagged, match)
-        or _depends(tagged, match)
-        or _by_the_body(tagged, match)
-        or _comes_to(tagged, match)
-        or _needs_to_do(tagged, match)
-        or _made_of(tagged, match)
+        or claims_nothing(tagged, match)
     )
 
 
@@ -159,8 +121,6 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
-    if match.rule.level == "contains" and _MEANT.search(_before(tagged, match.start)):
-        return True
     first = tagged.items[0].words
     if first == "there" and match.rule.name == "is-source":
         return True
@@ -172,88 +132,6 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     if _SHOULD.isdisjoint(before):
         return False
     return verb in ("include", "contain", "have") or "be" in before
-
-
-def _side_by_side(tagged: Tagged, match: Match) -> bool:
-    """ "Whole grains *and* fibre", "protein *or* greens": a food beside a nutrient in a list holds none of it."""
-    if match.rule.name not in ("both", "food-and-nutrients") or match.subject is None or match.object is None:
-        return False
-    first, second = sorted((match.subject, match.object))
-    between = [item.words for item in tagged.items[first[1] : second[0]]]
-    return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
-
-
-def _picked(tagged: Tagged, match: Match) -> bool:
-    """ "Choose a yoghurt *that contains* live cultures": a way to pick one, and nothing said of those picked."""
-    return match.rule.kind == "nutrient-content" and _PICKED.search(_before(tagged, match.trigger[0])) is not None
-
-
-def _depends(tagged: Tagged, match: Match) -> bool:
-    """ "What nutrients a broth holds *depends* on the bones": not settled, so not claimed."""
-    if match.rule.kind != "nutrient-content":
-        return False
-    end = max(match.end, match.trigger[1])
-    return any(item.words.partition(" ")[0] in _OPEN for item in tagged.items[end : end + 4])
-
-
-def _by_the_body(tagged: Tagged, match: Match) -> bool:
-    """ "The *body* is busy fighting the illness": it does so by itself where no food or nutrient is named before."""
-    if match.rule.name not in ("against-disease", "helps-a-function", "brings-disease"):
-        return False
-    at = match.trigger[0]
-    if tagged.find(_ACTING, 0, at):
-        return False
-    return any(item.words in _ITSELF for item in tagged.items[max(0, at - 8) : at])
-
-
-def _comes_to(tagged: Tagged, match: Match) -> bool:
-    """ "One squash *yields* 300 g of purée": how much a recipe makes."""
-    at = match.trigger[0]
-    made = match.rule.name in ("is-so-much", "grams-of-sugar")
-    return made and any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
-
-
-def _needs_to_do(tagged: Tagged, match: Match) -> bool:
-    """ "You need *to know* where sodium hides": what is needed is to do something, no nutrient."""
-    if match.rule.name not in ("needs", "is-needed", "they-need"):
-        return False
-    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
-    return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
-
-
-def _made_of(tagged: Tagged, match: Match) -> bool:
-    """ "Protein is *made of* amino acids": chemistry, where nothing to eat is named."""
-    said = tagged.items[match.trigger[0]].words
-    return match.rule.name == "source-of" and said in _MADE_OF and not tagged.find(_EATEN, 0, match.trigger[0])
-
-
-def _how_to(tagged: Tagged, match: Match) -> bool:
-    """ "*How* can I get him to eat beans?" asks for no leave to give them."""
-    at = match.trigger[0]
-    return match.rule.name == "can-babies" and at > 0 and tagged.items[at - 1].words in _HOW
-
-
-def _wished(tagged: Tagged, match: Match) -> bool:
-    """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
-    if match.rule.kind != "general-benefit":
-        return False
-    return _WISHED.search(_before(tagged, match.trigger[0])) is not None
-
-
-def _before(tagged: Tagged, at: int) -> str:
-    """The text before an item, in lower case, as far back as the expressions above look."""
-    end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - _REACH) : end])
-
-
-def _soaks_up(tagged: Tagged, match: Match) -> bool:
-    """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
-    if match.rule.name != "digests" or match.object is None or match.subject is None:
-        return False
-    at = match.object[0]
-    if tagged.items[at].words not in _ABSORBS:
-        return False
-    return at - match.subject[1] <= 1 or any(item.words in _SOAKED for item in tagged.items[at + 1 : at + 6])
 
 
 def _of_somebody(tagged: Tagged, match: Match) -> bool:

@@ -1,0 +1,146 @@
+"""Matches that claim nothing of a food after all: it is wished for, picked by, counted out, soaked up in the pot."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
+_ACTING = _EATEN | {"nutrient", "nutrient-weak", "contaminant", "additive", "process", "eating"}
+_ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
+_SOAKED = frozenset(
+    "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
+)
+_HOW = frozenset({"how", "why", "where", "what"})
+_AND = frozenset({"and", "or", "&", "plus"})
+_DESCRIBING = frozenset({"dietary", "more", "extra", "good", "some", "healthy"})  # "whole grains and *dietary* fibre"
+_MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
+_MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
+_MAKES = frozenset("yield yields yielded makes make made serves".split())
+_OPEN = frozenset("depends depend depending".split())
+_ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
+_BACK = 8  # items before a trigger in which the body may be named as the one that does it
+_REACH = 100  # characters: the expressions below are asked of so much text before a match
+_SEEN_TO = re.compile(
+    r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
+    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
+)
+_PICKED = re.compile(
+    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,30}\b(?:that|which|one|ones)\b"
+    r"[^.,;:?!]{0,24}$"
+)
+_WISHED = re.compile(
+    r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
+    r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
+    r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
+)
+
+
+def claims_nothing(tagged: Tagged, match: Match) -> bool:
+    """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
+    asked = _BY_RULE.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    return any(ask(tagged, match) for ask in asked)
+
+
+def _before(tagged: Tagged, at: int) -> str:
+    """The text before an item, in lower case, as far back as the expressions above look."""
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - _REACH) : end])
+
+
+def _wished(tagged: Tagged, match: Match) -> bool:
+    """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
+    return _WISHED.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _seen_to(tagged: Tagged, match: Match) -> bool:
+    """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
+    return match.rule.level == "contains" and _SEEN_TO.search(_before(tagged, match.start)) is not None
+
+
+def _picked(tagged: Tagged, match: Match) -> bool:
+    """ "Choose a yoghurt *that contains* live cultures": a way to pick one, and nothing said of those picked."""
+    return _PICKED.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _depends(tagged: Tagged, match: Match) -> bool:
+    """ "What nutrients a broth holds *depends* on the bones": not settled, so not claimed."""
+    end = max(match.end, match.trigger[1])
+    return any(item.words.partition(" ")[0] in _OPEN for item in tagged.items[end : end + 4])
+
+
+def _soaks_up(tagged: Tagged, match: Match) -> bool:
+    """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
+    if match.object is None or match.subject is None:
+        return False
+    at = match.object[0]
+    if tagged.items[at].words not in _ABSORBS:
+        return False
+    return at - match.subject[1] <= 1 or any(item.words in _SOAKED for item in tagged.items[at + 1 : at + 6])
+
+
+def _side_by_side(tagged: Tagged, match: Match) -> bool:
+    """ "Whole grains *and* fibre", "protein *or* greens": a food beside a nutrient in a list holds none of it."""
+    if match.subject is None or match.object is None:
+        return False
+    first, second = sorted((match.subject, match.object))
+    between = [item.words for item in tagged.items[first[1] : second[0]]]
+    return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
+
+
+def _made_of(tagged: Tagged, match: Match) -> bool:
+    """ "Protein is *made of* amino acids": chemistry, where nothing to eat is named."""
+    at = match.trigger[0]
+    return tagged.items[at].words in _MADE_OF and not tagged.find(_EATEN, 0, at)
+
+
+def _by_the_body(tagged: Tagged, match: Match) -> bool:
+    """ "The *body* is busy fighting the illness": it does so by itself where no food or nutrient is named before."""
+    at = match.trigger[0]
+    if tagged.find(_ACTING, 0, at):
+        return False
+    return any(item.words in _ITSELF for item in tagged.items[max(0, at - _BACK) : at])
+
+
+def _comes_to(tagged: Tagged, match: Match) -> bool:
+    """ "One squash *yields* 300 g of purée": how much a recipe makes."""
+    at = match.trigger[0]
+    return any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
+
+
+def _needs_to_do(tagged: Tagged, match: Match) -> bool:
+    """ "You need *to know* where sodium hides": what is needed is to do something, no nutrient."""
+    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
+    return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
+
+
+def _how_to(tagged: Tagged, match: Match) -> bool:
+    """ "*How* can I get him to eat beans?" asks for no leave to give them."""
+    at = match.trigger[0]
+    return at > 0 and tagged.items[at - 1].words in _HOW
+
+
+_Ask = Callable[[Tagged, Match], bool]
+_BY_KIND: Mapping[str, tuple[_Ask, ...]] = {
+    "general-benefit": (_wished,),
+    "nutrient-content": (_picked, _depends, _seen_to),
+}
+_BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
+    "digests": (_soaks_up,),
+    "both": (_side_by_side,),
+    "food-and-nutrients": (_side_by_side,),
+    "source-of": (_made_of,),
+    "against-disease": (_by_the_body,),
+    "helps-a-function": (_by_the_body,),
+    "brings-disease": (_by_the_body,),
+    "is-so-much": (_comes_to,),
+    "grams-of-sugar": (_comes_to,),
+    "needs": (_needs_to_do,),
+    "is-needed": (_needs_to_do,),
+    "they-need": (_needs_to_do,),
+    "can-babies": (_how_to,),
+}
