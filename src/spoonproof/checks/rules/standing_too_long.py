@@ -40,20 +40,22 @@ _SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
 
 
 _KEPT_WARM = re.compile(
-    r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|on the (?:hob|stove|counter|side|worktop|table)"
+    r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|out|on the (?:hob|stove|counter|side|worktop|table)"
     r"|at room temperature)\b",
     re.IGNORECASE,
 )
 _HOURS = re.compile(r"\b(?P<hours>[0-9]{1,2}(?:\.[0-9])?)[ \t-]{0,3}(?:hours?|hrs?|h)\b", re.IGNORECASE)
 
 
-def _kept_warm(text: str) -> float:
-    """Minutes for which a sentence keeps food warm ("keep it warm on the hob for 4 hours"); 0 where it does not."""
-    if not _KEPT_WARM.search(text) or _COLD.search(text):
+def _kept_warm(text: str, after: int) -> float:
+    """Minutes for which a sentence keeps food warm ("keep it warm on the hob for 4 hours") behind an offset; 0 where
+    it does not."""
+    found = _KEPT_WARM.search(text, after)
+    if found is None or _COLD.search(text):
         return 0.0
     if _OVERNIGHT.search(text):
         return 600.0
-    return max((float(match["hours"]) * 60 for match in _HOURS.finditer(text)), default=0.0)
+    return max((float(match["hours"]) * 60 for match in _HOURS.finditer(text, found.start())), default=0.0)
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -85,10 +87,12 @@ def check(dish: Dish) -> Iterator[Fault]:
     # "Leave it on the counter overnight" takes a caution back, and is told as that.
     passages = [passage for passage in dish.recipe.passages if passage.kind == "step"]
     back = [one.span for one in contradictions(passages, dish.knowledge.feeding) if one.caution == "keep-chill"]
-    first = min((event.step for event in kitchen.events if event.verb.role == "heat"), default=None)
-    for step in dish.recipe.steps:
-        minutes = _kept_warm(step.text)
-        if first is None or step.index <= first or step.index in told or minutes <= _MOST:
+    heats = [event for event in kitchen.events if event.verb.role == "heat"]
+    first = min((event.step for event in heats), default=len(dish.recipe.steps))
+    for step in dish.recipe.steps[first:]:
+        cooked = min((event.action.span.start for event in heats if event.step == step.index), default=step.span.start)
+        minutes = _kept_warm(step.text, max(0, cooked - step.span.start if step.index == first else 0))
+        if step.index in told or minutes <= _MOST:
             continue
         if any(step.span.start <= span.start < step.span.end for span in back):
             continue
