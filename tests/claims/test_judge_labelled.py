@@ -76,8 +76,12 @@ def heard(row: Labelled) -> list[JudgedClaim]:
 
 
 @lru_cache(maxsize=1)
+def judged() -> list[tuple[Labelled, list[JudgedClaim]]]:
+    return [(row, heard(row)) for row in labelled()]
+
+
 def judgements() -> list[tuple[Labelled, list[str]]]:
-    return [(row, [judged.advice for judged in heard(row)]) for row in labelled()]
+    return [(row, [one.advice for one in found]) for row, found in judged()]
 
 
 def told(*verdicts: str) -> Iterator[tuple[Labelled, list[str]]]:
@@ -145,3 +149,41 @@ def test_what_is_true_is_seldom_scolded() -> None:
     rows = list(told("keep"))
     scolded = [row.statement for row, advices in rows if not all(advice in STANDS for advice in advices)]
     assert len(scolded) <= 0.06 * len(rows), scolded
+
+
+def offered() -> Iterator[tuple[Labelled, str]]:
+    """Every whole sentence that is offered in place of another, with where it would stand: of the entries and of what
+    was said over the dishes."""
+    anywhere = Labelled("", "EU GB US", "editorial", "", "", "", "")
+    for entry in kitchen.knowledge().register.entries:
+        for wording in entry.wording:
+            yield anywhere, wording
+        if entry.truth == "true" and entry.add and entry.why:
+            yield anywhere, f"{entry.why.strip().rstrip('.')}; {entry.add}"
+    for row, found in judged():
+        for one in found:
+            if one.wording:
+                yield row, one.wording
+
+
+def test_whole_sentences_that_are_offered_stand_themselves() -> None:
+    sentences = {(row.dish, row.markets, text) for row, text in offered() if text[:1].isupper()}
+    assert len(sentences) >= 15
+    refused = []
+    for dish_said, markets, text in sorted(sentences):
+        found = heard(Labelled(dish_said, markets, "editorial", text, "", "", ""))
+        refused += [(text, one.advice, one.why) for one in found if one.advice not in STANDS]
+    assert refused == []
+
+
+def test_no_wording_offered_over_a_dish_is_false_of_it() -> None:
+    """Fragments ("a source of vitamin C") are said of the food that the statement was about; "made without wheat" and
+    amounts are said of the dish."""
+    of_the_dish = ("made without ", "about ", "made from ")
+    wordings = {(row.dish, row.markets, text) for row, text in offered() if row.dish and text.startswith(of_the_dish)}
+    assert len(wordings) >= 8
+    false = []
+    for slug, markets, text in sorted(wordings):
+        found = heard(Labelled(slug, markets, "editorial", text, "", "", ""))
+        false += [(slug, text, one.why) for one in found if one.truth == "false"]
+    assert false == []

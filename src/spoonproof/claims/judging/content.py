@@ -64,7 +64,8 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
     steps += probe.steps
     refs = (*entry.refs, *_measured(entry, result.answer, probe, register, nutrient))
-    if truth == "false" and set(entry.levels) & _PRAISE and not isinstance(probe, NoProbe):
+    gluten = nutrient == "gluten-in-food"  # what is said to hold it, or not, is offered no vitamin instead
+    if truth == "false" and set(entry.levels) & _PRAISE and not isinstance(probe, NoProbe) and not gluten:
         wording = what_holds(probe, register)
     if truth == "true" and set(entry.levels) & {"source", "high"}:
         short = _portion_short(probe, nutrient, register, context) if isinstance(probe, FoodProbe) else ""

@@ -93,7 +93,9 @@ CONTAINING = ("contain", "contains", "containing", "has", "with", "brings")
 
 def _without(named: Sequence[str], claim: Claim) -> str:
     """The list in words, as it was said: "made without milk, egg or nuts"."""
-    said = [name for name in named if name != "peanut" or "peanut" in plain(claim.quote)]
+    quote = plain(claim.quote)
+    said = [name for name in named if name != "peanut" or "peanut" in quote]
+    said = ["tree nuts" if name == "nuts" and "tree nut" in quote else name for name in said]
     return "made without " + " or ".join(part for part in (", ".join(said[:-1]), said[-1]) if part)
 
 

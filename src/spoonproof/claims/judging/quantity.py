@@ -28,7 +28,10 @@ _FAR = 1.5
 """Beyond the tolerance by this factor a stated number is wrong whatever the tolerance: the tolerances
 here are recalled, and a recalled figure makes no error."""
 _COOKED = ("cooked", "boiled", "steamed", "simmered", "porridge")
-_PER_100G = re.compile(r" (?:per|in|in every|in each|to|for every) (?:100|a hundred|one hundred) ?(?:g|gr|grams?) ")
+_PER_100G = re.compile(
+    r" (?:per|in|in every|in each|to|for every) (?:100|a hundred|one hundred) ?(?:g|gr|grams?) "
+    r"|^ (?:100|a hundred|one hundred) ?(?:g|grams?) of "
+)
 _COMES_FROM = re.compile(
     r" (?:half|most|all|much|nearly all|a third|a quarter|a fifth|two thirds|three quarters|\d+ percent) of "
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
@@ -91,6 +94,20 @@ _UNIT_WORDS = {
 }  # fmt: skip
 
 
+def _from_lower_end(claim: Claim, said: Said) -> Said:
+    """The whole range where the claim holds its upper end alone: "about 9 to 14 g"."""
+    text = claim.passage.text[max(0, claim.start - 24) : claim.end]
+    match = _RANGE.search(text)
+    lower = None if match is None else number_of(match[1])
+    upper = None if match is None else number_of(match[2])
+    if lower is None or not upper or not 0 < lower < upper:
+        return said
+    return Said(min(said.low, said.high * lower / upper), said.high)
+
+
+_RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3})?) ?[a-zµ%]")
+
+
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
@@ -105,6 +122,7 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     said = stated(number, nutrient, plain(claim.quote))
     if said is None:
         return Verdict("unproven", f"The unit does not go with {name}.", None, refs)
+    said = _from_lower_end(claim, said)
     basis = _basis(claim, number, register)
     cooked = has_any(plain(clause(claim)), _COOKED)
     founds = _found(basis, nutrient, probe, numbers, cooked)
@@ -145,7 +163,13 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     if truth == "true" and not named:
         # The figure holds for one way of reading it: say which.
         return Verdict(
-            "true", why, None, all_refs, f"{claim.quote} (per {basis})", f"say per what: per {basis}", steps=steps
+            "true",
+            why,
+            None,
+            all_refs,
+            f"{_SAID[bound]}{claim.quote} (per {basis})",
+            f"say per what: per {basis}",
+            steps=steps,
         )
     wording = None if truth in ("true", "unproven") else f"about {show(found)} {name} per {basis}"
     return Verdict(truth, why, None, all_refs, wording, harm=1, steps=steps)

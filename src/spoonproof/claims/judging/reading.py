@@ -23,6 +23,11 @@ _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _HOW_OFTEN = re.compile(r"(?:per|each|every|a (?!year))")
 _BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
+_FROM_AGE = re.compile(
+    r"^ (?:from|at|around) (?:about |around |the age of )?[a-z0-9]+ (?:months?|years?|mo) "
+    r"(?!.* (?:months?|years?|birthday|no|not|never|avoid) )"
+)
+"""An age that opens the claim as its beginning: "from six months, cooked until soft" waits for nothing."""
 _ONLY_LATER = re.compile(
     r" only (?:[a-z]+ ){0,3}"
     r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
@@ -83,7 +88,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
-        before = before or only_later(said_of)
+        before = (before and not _FROM_AGE.search(plain(claim.quote))) or only_later(said_of)
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     if has_any(plain(around(claim)), _NEWBORN):
         return 0, True

@@ -151,6 +151,9 @@ def _by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register
 def _fits(wording: str, claim: Claim, probe: AnyProbe, register: Register) -> bool:
     """Whether a wording may be offered: the law's words on a nutrient only where the food brings enough of it, or
     where the nutrient itself is what is spoken of."""
+    if wording.startswith("made without "):
+        names = [name for name, said in register.allergens.words.items() if has_any(plain(wording), sorted(said))]
+        return not any(probe.bringing(name) for name in names)
     if not wording.startswith("authorised:"):
         return True
     behind = next((e for e in register.entries if any(wording in a.wording for a in e.allowed)), None)
@@ -180,6 +183,8 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             verdict.truth, verdict.wording = "overstated", None
             verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
             return
+    if authorised and plain(verdict.wording or "").strip() in plain(around(claim)):
+        return  # the law's own words say it just as it was shown
     young = has_any(plain(f"{claim.quote} {claim.audience or ''}"), register.words.get("children", ()))
     if young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording):
         verdict.truth = "overstated"
