@@ -168,6 +168,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
         facts.add("fine")
     if BONE_IN.search(text):
         facts.add("bone-in-word")
+    if re.search(r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b", text, re.I):
+        facts.add("unpasteurised")  # "60 g raw-milk raclette"
     if "home" in here and "made" in here:
         facts.add("homemade")
     if {"alcohol", "free"} <= here:

@@ -42,7 +42,11 @@ SOURCES = ("lee-2017-texture-kinetics", "common-practice")
 _TEST = re.compile(
     r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily)\b", re.IGNORECASE
 )
-_SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
+_SAID_SOFT = re.compile(
+    r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b"
+    r"|\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
+    re.IGNORECASE,
+)
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
