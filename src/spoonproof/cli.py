@@ -6,6 +6,7 @@ configuration; 3 a fault of ours or of the machine.
 
 from __future__ import annotations
 
+import errno
 import sys
 from collections.abc import Sequence
 
@@ -67,6 +68,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     _steady_streams()
     if argv[0] not in COMMANDS:
         return _unknown_command(argv[0])
+    if any("\0" in word for word in argv):
+        return _complain(f"spoonproof {argv[0]}: no argument may hold the character of code 0", 2)
     try:
         return _run(argv[0], argv[1:])
     except BrokenPipeError:
@@ -75,9 +78,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print("spoonproof: stopped; nothing was left half-written.", file=sys.stderr)
         return 3
     except OSError as error:
-        where = f" ({error.filename})" if error.filename else ""
-        print(f"spoonproof: a file or folder can't be used: {error.strerror or error}{where}.", file=sys.stderr)
-        return 3
+        where = f" ({_short(str(error.filename))})" if error.filename else ""
+        words = f"spoonproof: a file or folder can't be used: {error.strerror or error}{where}."
+        return _complain(words, 2 if error.errno == errno.ENAMETOOLONG else 3)
     except Exception as error:
         return _own_table(argv, error) or _our_fault(argv, error)
 
@@ -120,11 +123,23 @@ def _run(name: str, rest: Sequence[str]) -> int:
         code = int(command.run(options))
         sys.stdout.flush()
     except (UsageError, ChannelNotFound, PathNotFound, TooManyFiles, ClockError) as error:
-        print(f"spoonproof {name}: {error}", file=sys.stderr)
-        return 2
+        return _complain(f"spoonproof {name}: {error}", 2)
     except SystemExit as stop:  # argparse has printed what was wrong
         return stop.code if isinstance(stop.code, int) else 2
     return code
+
+
+def _complain(words: str, code: int) -> int:
+    """Print ``words`` on standard error, with nothing in them that a terminal would obey; ``code``."""
+    from spoonproof.report.terminal import printable
+
+    print("\n".join(printable(line) for line in words.split("\n")), file=sys.stderr)
+    return code
+
+
+def _short(name: str) -> str:
+    """A file's name, cut where it is longer than a person reads."""
+    return name if len(name) <= 200 else f"{name[:200]}…"
 
 
 def _overview() -> str:
@@ -144,8 +159,7 @@ def _unknown_command(word: str) -> int:
 
     near = get_close_matches(word, COMMANDS, 1)
     hint = f"; did you mean {near[0]}?" if near else ""
-    print(f"spoonproof: there is no command {word!r}{hint} (spoonproof --help lists them)", file=sys.stderr)
-    return 2
+    return _complain(f"spoonproof: there is no command {_short(word)!r}{hint} (spoonproof --help lists them)", 2)
 
 
 def _steady_streams() -> None:

@@ -82,9 +82,12 @@ def _start(words: str | None) -> date:
     if words is None:
         return today()
     try:
-        return date.fromisoformat(words)
+        start = date.fromisoformat(words)
     except ValueError:
         raise UsageError(f"--from should be a date such as 2026-11-02, not {words!r}") from None
+    if not 1900 <= start.year <= 2200:
+        raise UsageError(f"--from should be a date from 1900 to 2200, not {words}")
+    return start
 
 
 def _plan(folder: ChannelFolder, paths: list[Path], age: int | None) -> Calendar:

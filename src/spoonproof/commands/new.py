@@ -9,6 +9,9 @@ from pathlib import Path
 
 from spoonproof.commands import new_parser, open_channel
 
+LONGEST = 200
+"""Characters of a name."""
+
 
 def parser() -> ArgumentParser:
     """The arguments of ``new``."""
@@ -19,18 +22,24 @@ def parser() -> ArgumentParser:
 
 
 def slug_of(name: str) -> str:
-    """A name as a file name: small letters, digits and hyphens. Raises UsageError when nothing is left."""
+    """A name as a file name: small letters, digits and hyphens. Raises UsageError where it can't be one."""
     from spoonproof.cli import UsageError
+    from spoonproof.reading.slugs import slug_problem
 
+    if len(name) > LONGEST:
+        raise UsageError(f"the name has {len(name)} characters; {LONGEST} are enough")
     plain = unicodedata.normalize("NFKD", Path(name).name).encode("ascii", "ignore").decode()
     slug = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")[:80].strip("-")
     if not slug:
         raise UsageError(f"{name!r} has no letters to make a file name of")
+    if problem := slug_problem(slug):
+        raise UsageError(f"{slug} can't be the name of a file: {problem}")
     return slug
 
 
 def title_of(name: str) -> str:
-    """A name as a title: hyphens become spaces and the first letter a capital."""
+    """A name as a title: hyphens become spaces and the first letter a capital. Bytes that were no text are left out."""
+    name = name.encode("utf-8", "ignore").decode()
     words = Path(name).name.replace("-", " ").replace("_", " ").strip()
     return words[:1].upper() + words[1:]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -32,7 +33,7 @@ def run(options: Namespace) -> int:
         raise UsageError("--day and --methods are two questions: ask one at a time")
     if options.methods and options.format != "text":
         raise UsageError("--methods prints text")
-    dishes = [open_recipe(options, path) for path in options.recipe]
+    dishes = [open_recipe(options, path) for path in dict.fromkeys(options.recipe)]
     readable = [dish for dish in dishes if dish is not None]
     code = 0 if len(readable) == len(dishes) else 1
     if not readable:
@@ -101,6 +102,9 @@ def _day(options: Namespace, dishes: list[Dish]) -> int:
     from spoonproof.cooking.day_drawing import day_svg, day_text
     from spoonproof.cooking.day_work import day_problem
 
+    twice = [slug for slug, times in Counter(dish.recipe.slug for dish in dishes).items() if times > 1]
+    if twice:
+        raise UsageError(f"two of these recipes are called {twice[0]}: a day films each once")
     channel = open_channel(options).channel
     problem = day_problem([dish.plan for dish in dishes], channel.kitchen, channel.day)
     try:
