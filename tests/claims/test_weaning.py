@@ -122,6 +122,10 @@ def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> Non
         ("A supper that includes plums is high in fibre.", "plum"),
         ("If he has constipation, try plums.", "plum"),
         ("Without breakfast children are tired.", "breakfast"),
+        ("Avoid crisps and olives, because these foods are high in salt.", "olive"),
+        ("Toddlers should get 10 micrograms of vitamin D from a supplement a day.", "vitamin d"),
+        ("Once your son turns 2, you can start giving him semi-skimmed milk.", "semi-skimmed milk"),
+        ("So, can babies be given curd?", "curd"),
     ],
 )
 def test_what_advice_is_about_where_it_hardly_says_so(text: str, about: str) -> None:

@@ -117,6 +117,7 @@ WEANING = (
         "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(<bound> <number>)",
         "S(<milk-feed>) ~3 <for|at> _2 O(@AGE) _2 T(<main-food>)",
         "O(@AGE) ~6 T(<main-food>)",
+        "^ _1 <bound|for>? _2 O(@AGE) ,? _1 <audience-baby> _3 <enjoy|include|give|fed> _1 T(<baby-milk>)",
         "T(<main-food>) ~6 O(@AGE)",
         effect="age",
         veto=_NO_ADVICE,
@@ -124,7 +125,8 @@ WEANING = (
     ),
     *_safety(
         "asked-when",
-        f"T(<when-ask>) _5 S({_NAMED})",
+        f"T(<when-ask>) _8 S({_NAMED})",
+        f"^ _1 ,? T(<can-ask>) _1 O(<audience-baby>) _1 <enjoy|include|fed> _1 S({_NAMED})",
         "T(<when-ask>) _5 S(<solids|wait>)",
         "T(<what-not>) _2 O(<audience-baby|pregnant>) _2 (?:<avoid|forbid>|<negation> _1 <give-weak>)",
         f"^ T(<can-ask>) _2 <give|give-weak|have|fed> _1 S({_NAMED}) _2 O(<audience-baby>)",

@@ -119,7 +119,7 @@ def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
         if words in _JOIN or tagged.symbols[index] in ",()":
             joined = True
         elif tagged.is_any(index, kinds):
-            return index if joined else None
+            return index if joined or (index == at + 1 and tagged.has(index, "food")) else None  # "pepper *soup*"
         elif not joined:
             return None
         index += 1

@@ -10,6 +10,7 @@ from spoonproof.claims.finding.phrase import (
     GENERIC,
     HELD,
     NAMED,
+    NUTRIENT,
     Subject,
     both,
     named,
@@ -34,6 +35,8 @@ _CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "av
 _LINKS = frozenset("with of in into".split())
 _PEOPLE = frozenset({"he", "she", "their"})
 _SAID = NAMED | GENERIC | {"solids"}
+_THESE = frozenset({"these", "those", "such"})
+_BABY = frozenset({"audience-baby"})
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
@@ -64,6 +67,10 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         found = _led_by(tagged, head, found)
     if not found.foods and (of := _made_of(tagged, found, match)) is not None:
         found = both(found, of)
+    if not found.foods and (meant := _meant(tagged, found)) is not None:
+        found = both(found, meant)
+    if match.rule.kind == "quantity" and (measured := _measured_for(tagged, match)) is not None:
+        found = both(found, named(tagged, measured, range(0)))
     if match.rule.kind not in ("function", "disease"):
         return found
     if not found.foods and (doer := _doer(tagged, found, match)) is not None:
@@ -107,6 +114,24 @@ def _made_of(tagged: Tagged, found: Subject, match: Match) -> Subject | None:
             foods = tagged.find(FOOD, at + 1, min(at + 4, said))
             return named(tagged, foods[0], range(*found.range)) if foods else None
     return None
+
+
+def _meant(tagged: Tagged, found: Subject) -> Subject | None:
+    """What "these foods" were, where the sentence named them: "no crisps or ham, as *these foods* are salty"."""
+    assert found.range is not None
+    begin = found.range[0]
+    if begin == 0 or tagged.items[begin - 1].words not in _THESE:
+        return None
+    before = [i for i in tagged.find(FOOD, 0, begin - 1) if not _measures(tagged, i)]
+    return named(tagged, before[-1], range(*found.range)) if before else None
+
+
+def _measured_for(tagged: Tagged, match: Match) -> int | None:
+    """The nutrient of which a child should have so much: "infants should get 400 IU of *vitamin D*"."""
+    if match.object is None or not tagged.find(_BABY, 0, match.start) or tagged.find(FOOD, 0, match.start):
+        return None
+    found = tagged.find(NUTRIENT, match.start, match.end + 3)
+    return found[0] if found else None
 
 
 def _head(tagged: Tagged, found: Subject) -> int | None:
