@@ -20,7 +20,8 @@ from pathlib import Path
 from spoonproof.claims.find import analyser, find_claims
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim
-from spoonproof.model.text import Document, Passage, Piece
+from spoonproof.model.text import Document, Passage, Piece, Span
+from spoonproof.reading.markdown import read_prose
 
 ROOT = Path(__file__).parent.parent
 OWN = ROOT / "tests" / "claims" / "labelled" / "invented.csv"
@@ -107,16 +108,16 @@ def _share(part: int, whole: int) -> str:
 def _speed(lexicon: object, texts: list[str]) -> None:
     """The quickest of some runs, in processor time: a busy machine only ever takes longer."""
     gc.set_threshold(200_000, 20, 100)  # as our commands have it
-    _words_a_second("these sentences", lexicon, texts)
-    prose = [path.read_text("utf-8") for path in sorted((ROOT / "guide").glob("*.md"))]
-    prose += [path.read_text("utf-8").split("---\n", 2)[2] for path in sorted((ROOT / "recipes").glob("*.md"))]
+    _words_a_second("these sentences", lexicon, [_passage(text) for text in texts])
+    pages = [path.read_text("utf-8") for path in sorted((ROOT / "guide").glob("*.md"))]
+    pages += [path.read_text("utf-8").split("---\n", 2)[2] for path in sorted((ROOT / "recipes").glob("*.md"))]
+    prose = [passage for page in pages for passage in read_prose(Document("page.md", page), Span(0, len(page)))[0]]
     _words_a_second("ordinary prose, our guide and stories", lexicon, prose)
 
 
-def _words_a_second(name: str, lexicon: object, texts: list[str]) -> None:
-    words = sum(len(text.split()) for text in texts)
+def _words_a_second(name: str, lexicon: object, passages: list[Passage]) -> None:
+    words = sum(len(passage.text.split()) for passage in passages)
     memory = analyser(lexicon)  # type: ignore[arg-type]
-    passages = [_passage(text) for text in texts]
     for kept in (False, True):
         took = []
         for _ in range(RUNS):
