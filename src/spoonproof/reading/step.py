@@ -372,6 +372,9 @@ def _report_unlisted(reader: _Reader) -> None:
         )
 
 
+_SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
+
+
 def _report_unused(reader: _Reader, steps: Sequence[Step]) -> None:
     slices = any(re.search(r"\bslices\b", step.text, re.I) for step in steps)  # "spread on two slices"
     for index, line in enumerate(reader.lines):
@@ -380,6 +383,8 @@ def _report_unused(reader: _Reader, steps: Sequence[Step]) -> None:
             continue
         if slices and line.amount is not None and line.amount.unit == "slice":
             continue
+        if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
+            continue  # "salt the courgette, and squeeze it": the verb is the salt
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
