@@ -265,3 +265,15 @@ def test_arguments_that_cannot_be_used_are_told_in_one_line(
     assert words in told
     assert told.count("\n") == 1
     assert "usage:" not in told
+
+
+def test_no_argument_is_printed_raw_nor_taken_for_a_fault_of_ours(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "channel.yaml").write_text("title: Row\n")
+    assert main(["publish", "--out", "a\0b"]) == 2
+    assert main(["check", "--channel", "\x1b[2J"]) == 2
+    assert "\x1b" not in capsys.readouterr().err
+    assert main(["new", "recipe", "caf\udce9"]) == 0, "a name in bytes that are no text"
+    assert "title: Caf\n" in (tmp_path / "recipes" / "caf.md").read_text(encoding="utf-8")

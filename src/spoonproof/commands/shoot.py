@@ -135,7 +135,7 @@ def _document(path: Path) -> Document:
     from spoonproof.cli import UsageError
     from spoonproof.reading.files import read_document
 
-    if not path.is_file():
+    if not path.exists():
         raise UsageError(f"{path}: there is no such file")
     document, faults = read_document(path, path.as_posix())
     if document is None:

@@ -1,0 +1,11 @@
+"""Lists and captions that are pipes, no text, or figures without end."""
+
+import os
+from pathlib import Path
+
+
+def make(folder: Path) -> None:
+    os.mkfifo(folder / "corrections.csv")
+    os.mkfifo(folder / "claims-seen.csv")
+    os.mkfifo(folder / "timed.vtt")
+    os.mkfifo(folder / "second" / "worse" / "views.csv")
