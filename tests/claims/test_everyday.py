@@ -119,3 +119,16 @@ def test_what_helps_the_body_to_fight_is_still_a_claim() -> None:
     assert "disease" in {claim.kind for claim in claims("Garlic helps the body fight a cold.")}
     assert "nutrient-content" in {claim.kind for claim in claims("I chose barley, which contains fibre.")}
     assert "nutrient-content" in {claim.kind for claim in claims("According to the label, peas are a source of fibre.")}
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Thyme tea soothes the throat.", "disease"),
+        ("I use less syrup in the porridge while I am stirring it, so it is still healthy.", "general-benefit"),
+        ("Millet makes a quick and nourishing breakfast.", "general-benefit"),
+        ("The acid in the tomatoes makes the iron of the beans more available.", "function"),
+    ],
+)
+def test_what_is_said_of_the_food_and_not_of_the_cook(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}

@@ -63,7 +63,10 @@ GENERAL_BENEFIT = (
         says="asked whether it is healthy",
     ),
     *_benefit(
-        "makes-a-healthy-snack", "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>", says="a food is healthy"
+        "makes-a-healthy-snack",
+        "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>",
+        "S(<FOOD>) ~14 <enjoy|make> _3 T(<healthy|loose>) <generic-food>",
+        says="a food is healthy",
     ),
     *_benefit(
         "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"

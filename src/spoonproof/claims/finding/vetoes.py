@@ -32,6 +32,8 @@ _SHOULD = frozenset({"should", "must", "ought"})
 _FOR_SOMEONE = ("good-for-someone", "excellent-for", "fine-for-babies")
 _EATING = frozenset("eat have try drink taste consume enjoy start be introduce give offer".split())
 _COOKS = frozenset("parents mum mums mom moms family families".split())
+_WHO = frozenset({"we", "i", "it", "they", "she", "he", "you", "this", "these"})
+_ARE = frozenset({"are", "am", "were", "'re", "is", "'s", "was"})
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
 _NEAR = 6  # items before a match in which a veto counts
@@ -142,10 +144,9 @@ def _of_somebody(tagged: Tagged, match: Match) -> bool:
     if match.rule.name not in ("is-healthy", "loose-word"):
         return False
     words = [item.words for item in tagged.items[match.start : match.trigger[0]]]
-    return (
-        any(who in ("we", "i") and be in ("are", "am", "were", "'re", "is", "'s") for who, be in pairwise(words))
-        or "i am" in words
-    )
+    said_of = [who for who, be in pairwise(words) if who in _WHO and be in _ARE]
+    # "while *I am* cooking it, so *it is* healthy": the last one said to be is the one meant.
+    return said_of[-1:] in (["we"], ["i"]) or ("i am" in words and not said_of)
 
 
 def _of_no_food(tagged: Tagged, match: Match) -> bool:
