@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 RGB = tuple[int, int, int]
 _Lab = tuple[float, float, float]
@@ -20,6 +21,7 @@ def show(rgb: RGB) -> str:
     return "#{:02x}{:02x}{:02x}".format(*rgb)
 
 
+@lru_cache(maxsize=1024)  # a food's colours come in every dish that it is in
 def _to_lab(rgb: RGB) -> _Lab:
     r, g, b = (c / 3294.6 if c <= 10 else ((c / 255 + 0.055) / 1.055) ** 2.4 for c in rgb)
     long = (0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b) ** (1 / 3)

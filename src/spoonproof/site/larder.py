@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from random import Random
 from typing import NamedTuple
 
+from spoonproof.cache import hashed
 from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.site.colour import RGB, lighter, parse
@@ -24,9 +25,11 @@ class FoodColours(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Palette:
-    """Food words to colours; the longest word that begins a word of the food's name wins."""
+    """Food words to colours; the longest word that begins a word of the food's name wins. ``stamp`` stands for all of
+    them."""
 
     rows: Mapping[str, FoodColours]
+    stamp: str = ""
 
     @classmethod
     def from_rows(cls, rows: Iterable[Row]) -> Palette:
@@ -38,7 +41,7 @@ class Palette:
             except ValueError as error:
                 raise ValueError(f"{row.file}:{row.line}: {error}") from None
             out[row.text("word")] = FoodColours(cooked, raw, skin, row.text("shape"))
-        return cls(out)
+        return cls(out, hashed(repr(out)))
 
     def of(self, name: str) -> FoodColours:
         """Colours of a food by its name or id; a quiet oat colour where the table knows none."""

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
+from spoonproof.model.remembered import WorkedOut
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
 from spoonproof.site.view import Link, RecipePage, plain
@@ -62,7 +63,7 @@ class Theme:
         env.filters["anchor"] = anchor
         env.filters["host"] = host
         env.filters["lasting"] = lasting
-        env.filters["set"] = typeset
+        env.filters["set"] = WorkedOut(typeset).__getitem__  # most of what a page says, the others say too
         return env
 
 

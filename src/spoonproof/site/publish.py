@@ -166,7 +166,7 @@ def with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, 
     def drawn() -> list[Shape]:
         return draw(page.slug, page.texture, parts, colours)
 
-    svg = album.svg((page.slug, page.texture, parts, colours.rows), drawn)
+    svg = album.svg((page.slug, page.texture, parts, colours.stamp), drawn)
     text = gather.picture_text(dish.recipe)
     photos = album.photos(dish.recipe)
     # A photograph too small for search engines leaves its place to the drawing, whose previews need full addresses.
