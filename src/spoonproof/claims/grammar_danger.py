@@ -58,6 +58,22 @@ DANGER = (
         says="left uncut",
     ),
     *_safety(
+        "drops-not-needed",
+        "T(<no-need-of|no-need>) ~3 S(<drops>)",
+        "S(<drops>) ~2 T(<needless>)",
+        effect="drops",
+        veto="nonfood",
+        says="vitamin drops not needed",
+    ),
+    *_safety(
+        "drops-advised",
+        "S(<drops>) ~2 T(<still-needed>)",
+        "T(<still-needed>) ~3 S(<drops>)",
+        effect="drops",
+        veto="nonfood",
+        says="vitamin drops advised",
+    ),
+    *_safety(
         "no-need-to-wait",
         "T(<no-need>) ~3 <wait|avoid> ~4 S(<never-yet>)",
         effect="age",
