@@ -12,7 +12,6 @@ _safety = ways("safety-age")
 _NO_ADVICE = "storing story nonfood"
 _EATEN = "<FOOD|ambiguous-nutrient|hazard-food|solids|generic-food|pronoun>"
 _NAMED = "<FOOD|ambiguous-nutrient|hazard-food|hazard-food-weak>"
-
 _SOMEONE = "<audience-adult|audience-baby|pronoun>"
 _GIVE = "<give|introduce|fed|include>"
 
@@ -20,7 +19,7 @@ WEANING = (
     *_safety(
         "give-at-age",
         f"^ _1 T({_GIVE}) _2 S({_EATEN}) ~4 <at|bound|wait-until> _1 O(@AGE)",
-        f"<audience-baby|audience-adult|pronoun> _1 T(<child-can>) ~3 S({_EATEN}) ~3 <at|bound> _1 O(@AGE)",
+        f"{_SOMEONE} _1 T(<child-can>) ~3 S({_EATEN}) ~3 <at|bound> _1 O(@AGE)",
         "^ _2 O(@AGE) ,? ~4 <audience-baby> _1 T(<child-can>)",
         f"T(<negation|forbid|avoid>) _2 <fed|give> _1 S({_EATEN}) _2 <bound|at>? _1 O(@AGE)",
         f"(?:^|,) <bound|at> _1 O(@AGE) ,? _2 T(<child-can|give|fed>) _2 S({_NAMED})",
