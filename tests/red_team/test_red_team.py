@@ -38,7 +38,8 @@ CORRECTED = frozenset(
     bedtime-semolina merguez-couscous-bowl pho-for-two trout-with-cherries-no zucchini-banana-bread-tin
     date-and-sesame-mamoul snack-board-tots
     chia-jam-toast corn-on-the-cob-street kedgeree-for-brunch nan-e-barbari-and-panir raisin-bagel-snack
-    keeps-rice-long standing-rice-step story-counter apple-crisps-dried dosa-honey-dip turkey-burger-slider
+    keeps-rice-long standing-rice-step story-counter nibbled-sticks pumpkin-puree-muffins
+    apple-crisps-dried dosa-honey-dip turkey-burger-slider
     candy-cane-cocoa herbal-cordial smoothie-bowl-toppings steamed-fish-ginger
     kidney-chilli-toddler kangkong-lugaw kofta-left-on-skewers
     lobio-walnut maple-baked-oats tahini-halloumi-boats""".split()

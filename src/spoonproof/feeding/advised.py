@@ -47,7 +47,7 @@ _A_LITTLE = re.compile(
 )
 _PRAISED = re.compile(
     r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
-    r"|long way|welcome|magic|soothes?|settles?|wakes?|on top|trick)\b",
+    r"|long way|welcome|magic|soothes?|settles?|wakes?|on top|trick|brings?)\b",
     re.I,
 )
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
@@ -80,6 +80,7 @@ _NOT_AFTER = re.compile(
     re.I,
 )
 _BEFORE_IT = re.compile(r"\bbefore (?:the |any |your )?(?:\w+ (?:and|or) (?:the )?)?$", re.I)
+_ASLEEP = re.compile(r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asleep)\W{0,3}$", re.I)
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
@@ -240,6 +241,8 @@ def _elsewhere(said: str, hit: Found) -> bool:
         return True
     if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
         return True
+    if _ASLEEP.search(said):
+        return True  # "popcorn is for the film, once the baby is in bed"
     if _CONTAINER.search(said[hit.end :]):
         return True  # "an ice cube tray"
     opening = _FOR_OTHERS.search(said)
