@@ -13,9 +13,11 @@ from spoonproof.foods.words import (
     BEFORE,
     CHANGES,
     DOUBTFUL,
+    GROWN,
     LEFT_OPEN,
     NOT_AFTER,
     NOT_BEFORE,
+    ORIGINS,
     SAYS_KIND,
     STOP,
     Token,
@@ -138,7 +140,14 @@ class FoodTable:
                 best = (start, end, food)
         if best is None:
             return None
-        return NameMatch(phrase[best[0]].start, phrase[best[1] - 1].end, best[2])
+        start, end, food = best
+        kind = self._says_kind(food)
+        while end < len(phrase) and phrase[end].word in kind and _together(words, phrase[end - 1 : end + 1]):
+            end += 1  # "mild cheddar cheese"
+        return NameMatch(phrase[start].start, phrase[end - 1].end, food)
+
+    def _says_kind(self, food: str) -> frozenset[str]:
+        return SAYS_KIND.get(self._data["foods"][food].get("group", ""), frozenset())
 
     def _spans(self, text: str, phrase: Sequence[Token]) -> Iterator[tuple[int, int, str]]:
         for start in range(len(phrase)):
@@ -162,9 +171,11 @@ class FoodTable:
 
     def _natural(self, text: str, phrase: Sequence[Token], start: int, end: int, food: str) -> bool:
         """Whether the words around a name leave it that food: quality and cutting before it, parts after it."""
-        if any(token.word not in BEFORE or token.word in CHANGES for token in phrase[:start]):
+        cells = self._data["foods"][food]
+        before_it = BEFORE | ORIGINS if cells.get("group") in GROWN and cells.get("state") != "prepared" else BEFORE
+        if any(token.word not in before_it or token.word in CHANGES for token in phrase[:start]):
             return False
-        kind = SAYS_KIND.get(self._data["foods"][food].get("group", ""), frozenset())
+        kind = self._says_kind(food)
         for at, (before, token) in enumerate(zip(phrase[end - 1 :], phrase[end:], strict=False), end):
             if token.word == "of":
                 return at + 1 < len(phrase) and phrase[at + 1].word in LEFT_OPEN

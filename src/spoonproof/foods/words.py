@@ -157,6 +157,15 @@ BEFORE = _words(
     piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
+# Where it comes from, what colour it is: of what grows these make no other food ("Egyptian rice", "purple carrots").
+ORIGINS = _words(
+    """
+    japanese italian spanish greek french thai korean turkish egyptian indian american german polish moroccan persian
+    african welsh scotch cornish kentish jersey scandinavian norwegian danish puy castelluccio puglian sicilian
+    red yellow purple orange white brown golden round oval flat curly
+    """
+)
+GROWN = frozenset(("vegetable", "fruit", "herb"))
 # Words after a food's name that name a part or a shape of the same food.
 AFTER = _words(
     """

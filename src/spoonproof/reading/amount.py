@@ -75,19 +75,6 @@ class Reading(NamedTuple):
     problems: tuple[Problem, ...] = ()
 
 
-def read_amount(text: str, measures: Measures, offset: int = 0) -> tuple[Amount | None, str, tuple[Problem, ...]]:
-    """The amount at the start of ``text``, the words left after it, and what is wrong with it.
-
-    Spans of the amount (and of the problems) are shifted by ``offset``. No amount and no problem: there is none.
-    """
-    reading = amount_at(text, 0, measures)
-    if reading is None:
-        return None, text, ()
-    problems = tuple(p._replace(start=p.start + offset, end=p.end + offset) for p in reading.problems)
-    amount = reading.amount and moved(reading.amount, lambda start, end: Span(start + offset, end + offset))
-    return amount, text[reading.end :].lstrip(), problems
-
-
 def moved(amount: Amount, place: object) -> Amount:
     """The amount with each span put through ``place(start, end) -> Span``."""
     assert callable(place)
@@ -199,12 +186,12 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     amount, end = _or_else(text, amount, measures)
     measure = measures.get(amount.unit)
     exact = measure is not None and measure.kind in MASS_OR_VOLUME
-    slash = _SLASH.match(text, end)
-    if slash is not None and exact:
+    while exact and (slash := _SLASH.match(text, end)) is not None:  # "50 g/2 oz/1/3 cup"
         other = measure_at(text, slash.end(), measures)
-        if other is not None:
-            end = other[1]
-            problems += _compare(amount, other[0], measures)
+        if other is None:
+            break
+        end = other[1]
+        problems += _compare(amount, other[0], measures)
     plus = _PLUS.match(text, end)
     if plus is not None:
         more = amount_at(text, plus.end(), measures, whole=False)
@@ -223,18 +210,24 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     bracket = _bracket(text, end, measures)
     if bracket is not None:
         inner, after, each_word = bracket
-        if exact and inner.unit != "piece":
+        if exact and not is_count(inner, measures):
             inner_measure = measures.get(inner.unit)
             if inner_measure is not None and measure is not None and inner_measure.per == measure.per:
                 problems += _compare(amount, inner, measures)
             elif amount.each is None and inner_measure is not None and inner_measure.per == "g":
                 amount = _share(amount, inner, each_word)
-        elif amount.each is None and inner.unit != "piece":
+        elif amount.each is None and not is_count(inner, measures):
             amount = _share(amount, inner, each_word)
         end = after
     amount = replace(amount, span=Span(start, end))
     of = _OF.match(text, end)
     return Reading(amount, start, of.end() if of else end, tuple(problems))
+
+
+def is_count(amount: Amount, measures: Measures) -> bool:
+    """Whether it is so many pieces, tins or bunches, and not a weight or a volume."""
+    measure = measures.get(amount.unit)
+    return measure is not None and measure.kind == "count"
 
 
 def share_of(amount: Amount, inner: Amount, each: bool) -> Amount:
@@ -370,7 +363,7 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
             if text[opened.end() : opened.end() + 1] not in "(["
             else None
         )
-        if reading is None or reading.amount is None or reading.amount.unit not in ("piece",) or reading.amount.each:
+        if reading is None or reading.amount is None or reading.amount.each or not is_count(reading.amount, measures):
             return None
         inner = reading.amount, reading.amount.span.end
     close = _CLOSE.match(text, inner[1])

@@ -12,6 +12,7 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Node, Scalar
 from spoonproof.reading.amount import Reading
+from spoonproof.reading.asides import of_another_line
 from spoonproof.reading.food_name import LineDraft
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
@@ -87,8 +88,15 @@ def with_prepared(
     return line
 
 
-_WITH_THE_OTHERS = re.compile(r"\b(?:soaked|cooked|boiled|steamed|blended|ground|roasted) with the $", re.I)
 _DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
+
+
+def _within(words: str, food: str, foods: Foods) -> bool:
+    """Whether ``words`` only say once more what the food's own name says."""
+    record = foods.get(food)
+    names = (record.name, *record.names) if record is not None else ()
+    own = words.casefold().removesuffix("s")
+    return any(own in re.findall(r"[^\W\d_]+", name.casefold().replace("s ", " ")) for name in names)
 
 
 def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
@@ -98,11 +106,11 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
     for match in foods.find(text):
         if any(start <= match.start and match.end <= end for start, end in said):
             continue  # "crisp" is no packet of crisps, "to fry" no fry
-        if _WITH_THE_OTHERS.search(draft.text[: match.start]):  # "soaked with the dal"
+        if of_another_line(draft.text, match.start):  # "soaked with the dal"
             draft.use(match.start, match.end)
             continue
-        if food is not None and match.food == food:  # "flattened rice (poha)": the same food twice
-            draft.use(match.start, match.end)
+        if food is not None and (match.food == food or _within(draft.text[match.start : match.end], food, foods)):
+            draft.use(match.start, match.end)  # "flattened rice (poha)", "peanut butter (100% peanuts)"
             continue
         record = foods.get(match.food)
         if match.food == "water" or (record is not None and record.name.lower().startswith("water")):

@@ -17,6 +17,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading, amount_at, moved
+from spoonproof.reading.asides import asides, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
     OF_ONE,
@@ -163,6 +164,9 @@ def _line(
     if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
         amount = part_after(draft, amount, name, food, foods, measures)
     offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
+    if name is not None:
+        use_other_amount(draft, name.end, foods, measures)
+    use_denied(draft, measures)
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
     if lead is not None:
@@ -186,7 +190,7 @@ def _line(
     line = FoodLine(
         text=text,
         span=scalar.span,
-        name=text[name.start : name.end] if name is not None else "",
+        name=(name.words or text[name.start : name.end]) if name is not None else "",
         name_span=draft.place(name.start, name.end) if name is not None else draft.place(0, 0),
         amount=amount,
         food=food,
@@ -262,8 +266,9 @@ def _rest(draft: LineDraft, measures: Measures) -> str:
     known = bytearray(len(text))
     for word in measures.preparations.find(text):
         known[word.start : word.end] = b"\1" * (word.end - word.start)
-    for beside in (*_WITH_THE_OTHERS.finditer(text), *_NOTE.finditer(draft.text)):
-        known[beside.start() : beside.end()] = b"\1" * (beside.end() - beside.start())
+    notes = (found.span() for found in (*_WITH_THE_OTHERS.finditer(text), *_NOTE.finditer(draft.text)))
+    for start, end in (*notes, *asides(text)):
+        known[start:end] = b"\1" * (end - start)
     if measures.preparations.find(draft.text, ("prepared", "state")):
         for time in find_times(text):  # "soaked for 6-8 hours"
             known[time.start : time.end] = b"\1" * (time.end - time.start)

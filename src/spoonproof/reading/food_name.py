@@ -36,6 +36,7 @@ _PREPOSITION = re.compile(
 _FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
 _PART_END = re.compile(r"[,;()]")
+_BRACKET = re.compile(r"\([^()]{0,120}\)")
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 
 
@@ -89,6 +90,7 @@ class FoodName:
     start: int
     end: int
     food: str | None
+    words: str = ""  # where a bracket stands inside the name
 
 
 class Alternative(NamedTuple):
@@ -125,6 +127,9 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
     pressed = _pressed(draft, text, foods, measures)
     if pressed is not None:
         return pressed
+    over = _over_notes(draft, text, foods, measures)
+    if over is not None:
+        return over
     for start, end in _segments(text):
         match = _match(text, start, end, foods, measures)
         if match is not None:
@@ -149,6 +154,27 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
             stop = _PREPOSITION.search(text, left[1], end)
             whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
             return _unknown(draft, left[0], whole, foods, known.food)
+    return None
+
+
+def _over_notes(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
+    """ "Flaked (slivered) almonds", "very hot (not boiling) stock": a name that a bracket stands in the middle of, or
+    in front of; what the bracket says is still to be read."""
+    notes = [found.span() for found in _BRACKET.finditer(text)]
+    outside = _BRACKET.sub(lambda found: " " * len(found[0]), text)
+    for start, end in _segments(outside) if notes else ():
+        match = _match(outside, start, end, foods, measures)
+        if match is None:
+            return None
+        inside = [(a, b) for a, b in notes if match.start < a and b < match.end]
+        if not inside and not any(start <= a and b <= match.start for a, b in notes):
+            return None
+        at = match.start
+        for a, b in (*inside, (match.end, match.end)):
+            draft.use(at, a)
+            at = b
+        words = " ".join(outside[match.start : match.end].split())
+        return FoodName(match.start, match.end, match.food, words)
     return None
 
 

@@ -9,7 +9,7 @@ from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
-from spoonproof.reading.amount import Reading, amount_at, bracket_at, measure_at, moved, share_of
+from spoonproof.reading.amount import Reading, amount_at, bracket_at, is_count, measure_at, moved, share_of
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, names_food, without_container
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
@@ -90,7 +90,7 @@ def later_measure(draft: LineDraft, amount: Amount, name: FoodName, measures: Me
             inner, end, each = found
             draft.use(at, end)
             measure = measures.get(amount.unit)
-            if inner.unit == "piece" or (measure is not None and measure.kind == "mass") or amount.each is not None:
+            if is_count(inner, measures) or (measure is not None and measure.kind == "mass") or amount.each is not None:
                 return amount
             return share_of(amount, moved(inner, draft.place), each)
         at = text.find("(", at + 1)
@@ -143,7 +143,9 @@ def part_after(
     if closing is not None and record is not None and any(one.unit == closing for one in record.portions):
         return replace(amount, unit=closing)
     beside = draft.text[name.end :].partition(",")[0]  # not "1 banana, slices"
-    for _, end, word in tokens_of(beside)[:1]:
+    for start, end, word in tokens_of(beside)[:1]:
+        if beside[:start].strip(" \t-"):
+            break  # "2 onions (1 bunch)"
         unit = measures.unit(word)
         measure = measures.get(unit) if unit else None
         if unit is not None and measure is not None and measure.kind in ("count", "about"):

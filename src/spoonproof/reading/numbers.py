@@ -28,6 +28,7 @@ _RANGE = re.compile(
 _NOT_FINITE = re.compile(r"[+\-−]?\.?(?:inf|infinity|∞)(?![\w])", re.I)
 _NOT_NUMBER = re.compile(r"\.?nan(?![\w])", re.I)
 _MINUS = "-−–"
+_HYPHENED = re.compile(r"[-‐‑](?=([0-9]{1,3})/([0-9]{1,3})(?![0-9/])|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])")
 
 
 class Number(NamedTuple):
@@ -160,8 +161,11 @@ def _digits(text: str, at: int) -> Number:
 
 
 def _mixed(text: str, at: int, end: int, whole: Fraction) -> Number | None:
-    """``1½``, ``1 ½``, ``1 1/2``, ``1 and 1/2``: a whole number with a fraction after it."""
-    spaces = _SPACES.match(text, end)
+    """``1½``, ``1 ½``, ``1 1/2``, ``1 and 1/2``, ``1-1/2``: a whole number with a fraction after it."""
+    hyphen = _HYPHENED.match(text, end)
+    if hyphen is not None and hyphen[1] is not None and int(hyphen[1]) >= int(hyphen[2]):
+        hyphen = None  # "1-3/2" is no mixed number
+    spaces = hyphen or _SPACES.match(text, end)
     after = spaces.end() if spaces else end
     for joint in ("and ", "& "):
         if text[after : after + len(joint)].lower() == joint:

@@ -1,13 +1,12 @@
-"""JSON Schemas (2020-12) and the list of keys, made from the typed readers so that they can't differ from them."""
+"""JSON Schemas (2020-12), made from the typed readers so that they can't differ from them."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Any
 
 from spoonproof.reading.channel import CHANNEL_KEYS
 from spoonproof.reading.recipe_keys import FOOD_KEYS, RECIPE_KEYS, STEP_KEYS
-from spoonproof.reading.typed import Key, Schema, keys_schema
+from spoonproof.reading.typed import Schema, keys_schema
 
 _DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -36,8 +35,3 @@ def _lines(doc: str, keys: Mapping[str, str], main: Sequence[str]) -> Schema:
         "anyOf": [{"required": [key]} for key in main],
     }
     return {"type": "array", "items": {"description": doc, "anyOf": [{"type": "string"}, mapping]}, "maxItems": 500}
-
-
-def key_lines(keys: Sequence[Key[Any]]) -> list[str]:
-    """One line a key for people: its name, what it wants, what it is for."""
-    return [f"{key.name}{' (needed)' if key.needed else ''}: {key.reader.words}. {key.doc}" for key in keys]

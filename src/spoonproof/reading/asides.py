@@ -1,0 +1,66 @@
+"""What a food line says beside the food: what it is for, how long something is done to it, another amount of it.
+
+None of it changes the food, so it is no word that was not understood; foods that are named in it with an article
+("to fry the paneer") stand on lines of their own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.model.kitchen import Foods
+from spoonproof.reading.amount import amount_at
+from spoonproof.reading.food_name import LineDraft
+from spoonproof.reading.measures import Measures
+
+_ASIDE = re.compile(
+    r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
+    r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?P<purpose>[a-z]{3,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
+    r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
+    r"|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
+    r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",
+    re.I,
+)
+_DENIED = re.compile(r"\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}", re.I)
+_OTHER_AMOUNT = re.compile(r"[ \t,(]or[ \t]+(?=[0-9½⅓⅔¼¾])", re.I)
+_PART_END = re.compile(r"[,;()]")
+_THE_OTHERS = re.compile(
+    r"\b(?:(?:to|for)[ \t][a-z]{3,14}|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the[ \t]$",
+    re.I,
+)
+_LONGEST = 40
+
+
+def asides(text: str) -> Iterator[tuple[int, int]]:
+    """Where an aside stands in ``text``."""
+    for found in _ASIDE.finditer(text):
+        yield found.start(), found.end()
+
+
+def of_another_line(text: str, at: int) -> bool:
+    """Whether the food at ``at`` is one of the dish's others: "ghee, to fry the paneer", "soaked with the dal"."""
+    return _THE_OTHERS.search(text, max(0, at - _LONGEST), at) is not None
+
+
+def use_denied(draft: LineDraft, measures: Measures) -> None:
+    """ "Egusi, not ground": what is not done to the food is read as nothing; "not peeled" is a word of its own."""
+    for found in _DENIED.finditer(draft.open_text()):
+        known = measures.preparations.find(found[0])
+        if not known or known[0].start > 0:
+            draft.use(found.start(), found.end())
+
+
+def use_other_amount(draft: LineDraft, after: int, foods: Foods, measures: Measures) -> None:
+    """ "1 tsp dried rosemary, or 1 tbsp fresh": the same food in another amount is no word of the first.
+
+    Its words are used up; where they name a food it is another one, and stays."""
+    text = draft.open_text()
+    for sign in _OTHER_AMOUNT.finditer(text, after):
+        reading = amount_at(text, sign.end(), measures)
+        end = _PART_END.search(text, sign.end())
+        stop = end.start() if end else len(text)
+        if reading is None or reading.amount is None or stop - sign.end() > _LONGEST:
+            continue
+        if not foods.find(text[sign.end() : stop]):
+            draft.use(sign.start() + 1, stop)
