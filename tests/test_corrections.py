@@ -29,6 +29,13 @@ def test_a_state_is_found_whatever_the_marks() -> None:
     assert notes.state("b.vtt", "honey is fine") == ""
 
 
+def test_what_was_pinned_stays_pinned_where_the_statement_is_heard_anew() -> None:
+    notes = read_corrections(HEAD + "a.vtt,0:36,the dill because dill keeps colds,pinned,,botanicals-disease,\n")
+    assert notes.state("a.vtt", "dill keeps colds away", "0:36", "botanicals-disease") == "pinned"
+    assert notes.state("a.vtt", "dill keeps colds away", "0:52", "botanicals-disease") == ""
+    assert notes.state("a.vtt", "dill is high in iron", "0:36", "") == ""
+
+
 def test_columns_in_any_order_and_of_ones_own() -> None:
     notes = read_corrections("state,by,file,statement\npinned,me,a.vtt,so it is\n")
     assert notes.state("a.vtt", "So it is.") == "pinned"

@@ -48,14 +48,21 @@ class Corrections:
 
     rows: list[Correction] = field(default_factory=list)
 
-    def state(self, file: str, statement: str) -> str:
-        """The state of a statement's correction, "" when there is none yet."""
+    def state(self, file: str, statement: str, at: str = "", entry: str = "") -> str:
+        """The state of a statement's correction, "" when there is none yet.
+
+        A row is found by the words said, else by its place and register entry: where a statement begins and ends may be
+        heard anew, and what was pinned stays pinned."""
         wanted = (file, words_of(statement))
-        return next((row.state for row in self.rows if row.key == wanted), "")
+        here = (file, at, entry) if at and entry else None
+        same = (row for row in self.rows if row.key == wanted)
+        place = (row for row in self.rows if (row.file, row.at, row.entry) == here)
+        row = next(same, None) or next(place, None)
+        return row.state if row is not None else ""
 
     def draft(self, file: str, at: str, judged: JudgedClaim, today: str) -> bool:
         """Note a statement as drafted; False when it has a row already, whose state stands."""
-        if self.state(file, judged.claim.quote):
+        if self.state(file, judged.claim.quote, at, judged.entry or ""):
             return False
         quote = " ".join(judged.claim.quote.split())
         self.rows.append(Correction(file, at, quote, "drafted", judged.advice, judged.entry or "", today))

@@ -114,10 +114,20 @@ def _listed(
     found = []
     for claim in judged:
         file = claim.claim.passage.document.path
-        found.append(Heard(claim, notes.state(_name(file, folder), claim.claim.quote), views.get(_absolute(file))))
+        state = notes.state(_name(file, folder), claim.claim.quote, _at(claim), claim.entry or "")
+        found.append(Heard(claim, state, views.get(_absolute(file))))
     if catalogue:
         found.sort(key=lambda one: (-one.judged.harm, -(one.views or 0)))
     return found
+
+
+def _at(judged: JudgedClaim) -> str:
+    """Where it is said, as people say it: the time in a film, else the line."""
+    from spoonproof.report.heard import timecode
+
+    claim = judged.claim
+    seconds = claim.passage.seconds(claim.start, claim.end)
+    return timecode(seconds[0]) if seconds else f"line {claim.passage.document.position(claim.span.start)[0]}"
 
 
 def _absolute(file: str) -> str:
@@ -168,20 +178,16 @@ def _note_drafts(folder: ChannelFolder, found: Sequence[Heard]) -> int:
     from spoonproof.clock import today
     from spoonproof.corrections import FILE
     from spoonproof.reading.files import write_atomically
-    from spoonproof.report.heard import timecode
 
     new = 0
     with _alone(folder.root / FILE):
         # Read again under the lock: it may have changed while we listened.
         notes = _corrections(folder)
         for one in found:
-            claim = one.judged.claim
-            file = claim.passage.document.path
+            file = one.judged.claim.passage.document.path
             if one.judged.advice == "keep" or file == STANDARD_INPUT:
                 continue
-            seconds = claim.passage.seconds(claim.start, claim.end)
-            at = timecode(seconds[0]) if seconds else f"line {claim.passage.document.position(claim.span.start)[0]}"
-            new += notes.draft(_name(file, folder), at, one.judged, today().isoformat())
+            new += notes.draft(_name(file, folder), _at(one.judged), one.judged, today().isoformat())
         if new:
             write_atomically(folder.root / FILE, notes.text().encode("utf-8"))
     return new

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.claims.conditions import evaluate
+from spoonproof.claims.conditions import Condition, Threshold, evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison
@@ -13,7 +13,7 @@ from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned
-from spoonproof.claims.judging.probes import AnyProbe, DishProbe, NoProbe
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
 from spoonproof.claims.judging.verdict import Verdict, denied
@@ -172,7 +172,8 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
     carried = bool(claim.foods) or claim.of_dish or isinstance(probe, DishProbe)
     alone = isinstance(probe, NoProbe) and bool(claim.nutrients) and not claim.foods and not claim.of_dish
     if entry.condition is not None and carried and not alone:
-        result = evaluate(entry.condition, probe, register.references, nutrient_of(claim))
+        condition = _for_a_drink(entry.condition, probe, register)
+        result = evaluate(condition, probe, register.references, nutrient_of(claim))
         verdict.steps += result.steps
         name = nutrient_name(nutrient_of(claim)) if claim.nutrients else "it"
         if result.answer == "unknown":
@@ -181,7 +182,7 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             return
         if result.answer == "no":
             verdict.truth, verdict.wording = "overstated", None
-            verdict.why = f"The food is no source of {name} as eaten, so it cannot claim what {name} does."
+            verdict.why = f"As eaten there is too little {name} in it to be credited with what {name} does."
             return
     if authorised and plain(verdict.wording or "").strip() in plain(around(claim)):
         return  # the law's own words say it just as it was shown
@@ -197,6 +198,14 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
         verdict.truth = "overstated"
         verdict.why = f"The verb says more than was shown. {verdict.why}"
         verdict.steps.append(f"strength {claim.strength}: more than was shown")
+
+
+def _for_a_drink(condition: Condition, probe: AnyProbe, register: Register) -> Condition:
+    """Of a vitamin or mineral a drink is a source with half of what food needs (Reg. 1169/2011 Annex XIII Part A 2)."""
+    drink = isinstance(probe, FoodProbe) and probe.food in register.sets.get("drinks", frozenset())
+    if not drink or not isinstance(condition, Threshold) or condition.share is None or condition.op != "at least":
+        return condition
+    return replace(condition, share=condition.share / 2)
 
 
 def overclaims(claim: Claim, key: Key, register: Register) -> bool:
