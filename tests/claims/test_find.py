@@ -67,6 +67,7 @@ def test_a_no_in_the_clause_before_denies_nothing() -> None:
         ("Kale may strengthen bones.", "hedges"),
         ("Does kale strengthen bones?", "asks"),
         ("It is a myth that kale strengthens bones.", "refutes"),
+        ("Zinc is not needed for bones.", "denies"),
     ],
 )
 def test_polarity(text: str, polarity: str) -> None:

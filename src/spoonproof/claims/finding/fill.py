@@ -12,8 +12,8 @@ from spoonproof.claims.finding.subject import subject_of
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 
-_NEGATION = frozenset({"negation"})
-_DENIAL = frozenset({"negation", "free"})
+_NEGATION = frozenset({"negation", "needless"})
+_DENIAL = _NEGATION | {"free"}
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
