@@ -86,3 +86,10 @@ def test_reasons_never_talk_to_the_author() -> None:
 
 def _with_why(why: str) -> JudgedClaim:
     return replace(worst("Honey is fine from six months."), why=why)
+
+
+def test_a_comment_names_a_source_shortly_and_the_description_in_full() -> None:
+    told = mended("Semolina is naturally gluten free.")
+    assert "(EU) No 828/2014, https://" in told.comment
+    assert "on the absence or reduced presence of gluten in food" not in told.comment
+    assert "on the absence or reduced presence of gluten in food" in told.description

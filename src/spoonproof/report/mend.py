@@ -50,7 +50,8 @@ def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], 
     refs = dict.fromkeys(ref.id for ref in judged.sources) if judged.truth != "unlisted" else {}
     cited = [cite for ref in refs if (cite := _cited(ref, sources))]
     laws = all(sources[ref].get("type") == "legislation" for ref in refs if ref in sources)
-    tail = " " + _looked(cited, laws) if cited else ""
+    brief = [_cited(ref, sources, brief=True) for ref in refs if _cited(ref, sources)]
+    tail = " " + _looked(brief, laws) if brief else ""
     said = " ".join(part for part in (f"at {_and(times)}" if times else "", _topic(judged)) if part) or "here"
     comment = _comment(judged, reason, wording, said)
     where = f" (at {_and(times)})" if times else ""
@@ -223,11 +224,21 @@ def _looked(cited: Sequence[str], laws: bool) -> str:
     return f"{'The rule on this' if laws else 'Where I looked'}: {'; '.join(cited)}"
 
 
-def _cited(source: str, sources: Mapping[str, Csl]) -> str:
+def _cited(source: str, sources: Mapping[str, Csl], brief: bool = False) -> str:
+    """The source with its address; ``brief`` for a comment, where a long title ends at its first stop."""
     if source in UNPUBLISHED:
         return ""
     link = address(source, sources)
-    return short(source, sources) + (f", {link}" if link else "")
+    named = short(source, sources)
+    if brief and len(named) > _LONG:
+        stop = _TITLE_STOP.search(named, _LONG // 2)
+        named = named[: stop.start()] if stop and link else named
+    return named + (f", {link}" if link else "")
+
+
+_LONG = 80
+"""Characters of a source's name that a comment bears."""
+_TITLE_STOP = re.compile(r": | \((?!E[UC]\))| on the |, (?:in|consolidated|ECLI|judgment) ?")
 
 
 def _and(parts: Sequence[str]) -> str:
