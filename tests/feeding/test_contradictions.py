@@ -1,0 +1,58 @@
+"""Sentences that take a caution back, in many cooks' words, and those that only sound like it."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.feeding.contradictions import contradictions
+from tests import kitchen
+
+AGAINST = {
+    "My two nibble these in the car on the way to nursery.": "upright",
+    "Lay her back in the bouncer and spoon it in.": "upright",
+    "Perfect finger food for the pushchair on the way to the park.": "upright",
+    "He will only eat it walking round the garden.": "upright",
+    "Let the four-year-old feed him while you get on with the ironing.": "supervise",
+    "Big sister loves to spoon it into him while I hang the washing.": "supervise",
+    "A rusk in the cot keeps him busy while you shower.": "supervise",
+    "Tuck a biscuit into the cot so that you get ten minutes.": "supervise",
+    "Hold his nose and he will open up.": "appetite",
+    "One more spoonful for Daddy, then one for the cat.": "appetite",
+    "Stop only when the plate is clean; get the spoon in while she laughs.": "appetite",
+    "Start at eight weeks if he looks hungry.": "about-six-months",
+    "We weaned ours at three months and they are strapping.": "about-six-months",
+    "Wait until a year before you offer egg.": "allergens-present",
+    "Hold off on peanut until she is two, to be on the safe side.": "allergens-present",
+    "No fish before the first birthday in our family.": "allergens-present",
+    "Let it cool on the windowsill all day and pot it at night.": "keep-chill",
+    "Warm it again at lunch, at tea and at supper.": "reheat",
+}
+HARMLESS = (
+    "Our car is full of crumbs, like every family's.",
+    "The car was full of pears from my aunt's garden.",
+    "Big sister set the table.",
+    "We started at six months, when he could sit.",
+    "His cot stands beside the kitchen door.",
+    "The windowsill is where the basil lives.",
+    "We walk to the market for the oats.",
+    "Lunch, tea and supper look different every day.",
+    "Fish comes on Fridays.",
+    "Hold the spoon level and let him come to it.",
+    "If she turns away, that is the end of the meal.",
+    "Never leave a baby alone with food, in the cot or out of it.",
+)
+
+
+def _cautions(text: str) -> set[str]:
+    made = kitchen.dish(f"summary: >-\n  {text}\nages: 7-9 months\n")
+    return {one.caution for one in contradictions(made.recipe.passages, made.knowledge.feeding)}
+
+
+@pytest.mark.parametrize(("text", "caution"), AGAINST.items(), ids=lambda value: value[:40])
+def test_what_takes_a_caution_back_is_heard(text: str, caution: str) -> None:
+    assert caution in _cautions(text)
+
+
+@pytest.mark.parametrize("text", HARMLESS, ids=lambda value: value[:40])
+def test_what_only_sounds_like_it_is_not(text: str) -> None:
+    assert _cautions(text) == set()
