@@ -111,7 +111,7 @@ def test_88_a_file_is_the_whole_old_or_the_whole_new_one(channel: Path, name: st
         (channel / name).write_text(FIXABLE)
     elif name == "corrections.csv":
         assert killing.run_in(channel, arguments) in (0, 1)
-        (channel / "said.vtt").write_text(SAID.replace("colds", "reflux"))
+        (channel / "said.vtt").write_text(SAID + "\n00:05.000 --> 00:09.000\nThis bowl prevents reflux.\n")
     path = channel / name
     before = path.read_bytes() if path.exists() else None
     shutil.copytree(channel, channel.with_suffix(".after"))
