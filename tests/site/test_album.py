@@ -10,12 +10,17 @@ import pytest
 
 from spoonproof import crew
 from spoonproof.cache import Cache
+from spoonproof.dish import Dish
+from spoonproof.model.record import replace
 from spoonproof.site import paint
 from spoonproof.site.album import Album
+from spoonproof.site.pages import Theme
 from spoonproof.site.picture import PlatePart, draw
+from spoonproof.site.publish import site_of_one
 from spoonproof.site.shapes import Shape, is_drawing, to_svg
 from spoonproof.site.store import Store
-from tests.site.sample import palette
+from tests import kitchen
+from tests.site.sample import THEME, palette
 
 pytest.importorskip("PIL", reason="Pillow is not installed: nothing is painted")
 
@@ -61,6 +66,19 @@ def test_painted_once_and_the_same_with_and_without_the_cache(tmp_path: Path, mo
         (tmp_path / "out" / path).write_bytes(body)
     monkeypatch.setattr(paint, "previews", refuse)
     assert painted(root, tmp_path / "out") == first
+
+
+def test_only_pages_with_a_full_address_have_previews(tmp_path: Path) -> None:
+    dish = kitchen.dish(
+        "title: Pot\nages: 7-9 months\ntexture: mashed\nfoods:\n  - 200 g parsnips, peeled, 1 cm dice\n"
+        "steps:\n  - Steam the parsnips for 20 minutes.\n  - Mash them.\n"
+    )
+    for address, count in (("", 0), ("https://pots.example", len(paint.PREVIEWS))):
+        album = Album(None, tmp_path)
+        addressed = replace(dish.channel, base_url=address)
+        site = site_of_one(Dish(dish.recipe, addressed, dish.knowledge), Theme([THEME]), album)
+        album.paint()
+        assert len([path for path in album.files if path.endswith(".png")]) == count == len(site.recipes[0].social)
 
 
 def test_a_damaged_entry_is_painted_again(tmp_path: Path) -> None:

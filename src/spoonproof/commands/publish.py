@@ -5,12 +5,8 @@ from __future__ import annotations
 import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from spoonproof.commands import channel_root, new_parser, open_channel
-
-if TYPE_CHECKING:
-    from spoonproof.folder import ChannelFolder
 
 _PORT = 8000
 
@@ -63,7 +59,7 @@ def build(root: Path, out: Path, options: Namespace) -> int:
 
     chosen = [name for name in ("drafts", "with_errors") if getattr(options, name)]
     try:
-        said = renew(root, out, chosen, lambda: _opened(root))
+        said = renew(root, out, chosen, lambda: open_channel(options))
     except Refused as error:
         raise UsageError(str(error)) from None
     place = _plain(str(out))
@@ -71,15 +67,6 @@ def build(root: Path, out: Path, options: Namespace) -> int:
     print(f"{place}: {_plain(said.out[0])}", *map(_plain, said.out[1:]), sep="\n")
     print(f"Look at it: {_plain(str(out / 'index.html'))}")
     return said.code
-
-
-def _opened(root: Path) -> ChannelFolder:
-    from spoonproof.commands import refuse_faulty_channel
-    from spoonproof.folder import ChannelFolder
-
-    folder = ChannelFolder(root)
-    refuse_faulty_channel(folder)
-    return folder
 
 
 def _plain(line: str) -> str:
