@@ -79,7 +79,8 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)
     left_out = claim.level in ("none", "free") and (_left_out(claim, register) or _in_here(claim))
-    without = left_out or (carried and claim.level in ("none", "free"))
+    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
+    without = left_out or ((carried or titled) and claim.level in ("none", "free"))
     if left_out and not has_dish:
         return NoProbe()
     # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.
@@ -98,7 +99,6 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)
     # In a recipe's own words "it" that points at nothing else is the dish.
-    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     pointing = all(plain(subject).strip() in _POINTING or _is_nutrient(claim, subject) for subject in claim.subjects)
     if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
         return DishProbe(numbers, register, context, than)
