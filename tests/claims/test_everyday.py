@@ -132,3 +132,9 @@ def test_what_helps_the_body_to_fight_is_still_a_claim() -> None:
 )
 def test_what_is_said_of_the_food_and_not_of_the_cook(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
+
+
+@pytest.mark.parametrize("text", ["Thin the tahini with garlic and the cold water.", "Add the garlic to the cold milk."])
+def test_a_thing_that_is_cold_is_no_illness(text: str) -> None:
+    assert not [claim for claim in claims(text) if claim.kind == "disease"]
+    assert [claim.kind for claim in claims("Garlic fights the cold.")] == ["disease"]

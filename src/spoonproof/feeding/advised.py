@@ -68,7 +68,7 @@ _LATER = re.compile(
 _NOT = re.compile(
     r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|instead|than|rather|unless|myth|wrong|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
-    r"|\w+n['’]t|dangerous|danger|free|leave out|keep away|out of reach|away from|in place of)\b",
+    r"|\w+n['’]t|dangerous|danger|free|(?:leav(?:e|es|ing)|left) out|keep away|out of reach|away from|in place of)\b",
     re.I,
 )
 _NOT_AFTER = re.compile(

@@ -51,7 +51,7 @@ class Keeping:
         return next((limit for limit in self.limits if limit.fact == fact), None)
 
 
-_PUREES = ("smooth", "thick", "mashed", "lumpy")
+_PUREES = ("smooth", "thick", "mashed")
 """Textures that an authority's advice on purées is taken to be about."""
 
 

@@ -46,7 +46,7 @@ _PHRASES = {
 _HEAT = re.compile(
     r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit"
     r"|celsius|fahrenheit)\b"
-    r"(?P<fan>[ \t]{0,9}(?:\(?fan\)?))?"
+    r"(?P<fan>[ \t]{0,9}\(?fan\b(?![ \t]{0,3}[0-9])\)?)?"
     r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]{0,9}fan)?"
     r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )
@@ -188,7 +188,8 @@ def find_heat(text: str, measures: Measures) -> list[FoundHeat]:
     """Temperatures in ``text`` in °C: 180 °C, 350°F, gas mark 4 (by the table of measures), 160 fan."""
     found: list[FoundHeat] = []
     for match in _HEAT.finditer(text):
-        fan = bool(match["fan"] or match["barefan"] or match["fanonly"])
+        before = text[max(0, match.start() - 5) : match.start()].lower().rstrip(" (:")  # "180C/fan 160C"
+        fan = bool(match["fan"] or match["barefan"] or match["fanonly"] or before.endswith("fan"))
         if match["gas"]:
             celsius = measures.gas_mark({"½": "1/2", "¼": "1/4"}.get(match["gas"], match["gas"]))
             if celsius is None:

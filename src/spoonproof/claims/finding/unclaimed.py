@@ -23,6 +23,8 @@ _MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
 _MAKES = frozenset("yield yields yielded makes make made serves".split())
 _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
+_COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
+_COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _REACH = 100  # characters: the expressions below are asked of so much text before a match
 _SEEN_TO = re.compile(
@@ -124,8 +126,20 @@ def _how_to(tagged: Tagged, match: Match) -> bool:
     return at > 0 and tagged.items[at - 1].words in _HOW
 
 
+def _cold_thing(tagged: Tagged, match: Match) -> bool:
+    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows."""
+    start, end = match.object or match.trigger
+    spans = [(start, end), match.trigger]
+    colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
+    return any(
+        last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
+        for last in colds
+    )
+
+
 _Ask = Callable[[Tagged, Match], bool]
 _BY_KIND: Mapping[str, tuple[_Ask, ...]] = {
+    "disease": (_cold_thing,),
     "general-benefit": (_wished,),
     "nutrient-content": (_picked, _depends, _seen_to),
 }
