@@ -134,7 +134,22 @@ def test_what_is_said_of_the_food_and_not_of_the_cook(text: str, kind: str) -> N
     assert kind in {claim.kind for claim in claims(text)}
 
 
-@pytest.mark.parametrize("text", ["Thin the tahini with garlic and the cold water.", "Add the garlic to the cold milk."])
+@pytest.mark.parametrize(
+    "text", ["Thin the tahini with garlic and the cold water.", "Add the garlic to the cold milk."]
+)
 def test_a_thing_that_is_cold_is_no_illness(text: str) -> None:
     assert not [claim for claim in claims(text) if claim.kind == "disease"]
     assert [claim.kind for claim in claims("Garlic fights the cold.")] == ["disease"]
+
+
+def test_what_a_cook_can_still_see_helps_nobody() -> None:
+    assert not [
+        claim for claim in claims("Mash it and stop while you can still see the swede.") if claim.kind == "function"
+    ]
+
+
+def test_this_bowl_is_not_the_food_the_sentence_opened_with() -> None:
+    found = [
+        claim for claim in claims("Swedes are rich in iron, and this bowl prevents colds.") if claim.kind == "disease"
+    ]
+    assert [claim.quote for claim in found] == ["bowl prevents colds"]

@@ -13,6 +13,7 @@ _SUCH_AS = frozenset({"like", "as", "including", "especially"})
 _CLAUSE = frozenset({"copula", "contain", "have", "benefit", "harm", "give", "avoid", "need", "make", "keep"})
 _LINKS = frozenset("with of in into".split())
 _THESE = frozenset({"these", "those", "such"})
+_THIS = frozenset({"this", "my", "our"})
 _BABY = frozenset({"audience-baby"})
 _MADE_WITH = frozenset("with from of using includes include including containing".split())
 _MADE_REACH = 3
@@ -112,8 +113,10 @@ def _head(tagged: Tagged, found: Subject) -> int | None:
 def _doer(tagged: Tagged, found: Subject, match: Match) -> int | None:
     """The food that a sentence opened with, where what is said is said of something in it."""
     assert found.range is not None
-    if pronoun_before(tagged, 0, found.range[0]) is not None:
-        return None
+    begin = found.range[0]
+    own = found.of_dish or any(item.words in _THIS for item in tagged.items[max(0, begin - 1) : begin + 1])
+    if own or pronoun_before(tagged, 0, begin) is not None:
+        return None  # "carrots are rich in iron, and *this bowl* prevents colds" says nothing of carrots
     taken = range(*match.object) if match.object else range(0)
     before = [i for i in tagged.find(FOOD, 0, found.range[0]) if i not in taken and not measures(tagged, i)]
     best = max(before, key=lambda i: (rank(tagged, i), -i), default=None)

@@ -25,6 +25,7 @@ _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
 _COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
+_MEANWHILE = frozenset("while until till when once before as".split())
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _REACH = 100  # characters: the expressions below are asked of so much text before a match
 _SEEN_TO = re.compile(
@@ -126,6 +127,12 @@ def _how_to(tagged: Tagged, match: Match) -> bool:
     return at > 0 and tagged.items[at - 1].words in _HOW
 
 
+def _until_seen(tagged: Tagged, match: Match) -> bool:
+    """ "Stop *while* you can still see the pear": the cook sees, and nothing helps anybody to."""
+    end = (match.object or match.trigger)[0]
+    return any(item.words in _MEANWHILE for item in tagged.items[match.trigger[0] : end])
+
+
 def _cold_thing(tagged: Tagged, match: Match) -> bool:
     """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows."""
     start, end = match.object or match.trigger
@@ -145,6 +152,7 @@ _BY_KIND: Mapping[str, tuple[_Ask, ...]] = {
 }
 _BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "digests": (_soaks_up,),
+    "helps-someone": (_until_seen,),
     "both": (_side_by_side,),
     "food-and-nutrients": (_side_by_side,),
     "source-of": (_made_of,),
