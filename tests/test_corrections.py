@@ -32,6 +32,8 @@ def test_a_state_is_found_whatever_the_marks() -> None:
 def test_what_was_pinned_stays_pinned_where_the_statement_is_heard_anew() -> None:
     notes = read_corrections(HEAD + "a.vtt,0:36,the dill because dill keeps colds,pinned,,botanicals-disease,\n")
     assert notes.state("a.vtt", "dill keeps colds away", "0:36", "botanicals-disease") == "pinned"
+    assert notes.state("a.vtt", "because dill keeps colds", "0:36", "botanicals-disease") == "pinned"
+    assert notes.state("a.vtt", "dill keeps reflux away", "0:36", "botanicals-disease") == ""
     assert notes.state("a.vtt", "dill keeps colds away", "0:52", "botanicals-disease") == ""
     assert notes.state("a.vtt", "dill is high in iron", "0:36", "") == ""
 

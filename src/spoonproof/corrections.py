@@ -51,12 +51,12 @@ class Corrections:
     def state(self, file: str, statement: str, at: str = "", entry: str = "") -> str:
         """The state of a statement's correction, "" when there is none yet.
 
-        A row is found by the words said, else by its place and register entry: where a statement begins and ends may be
-        heard anew, and what was pinned stays pinned."""
+        A row is found by the words said, else by its place, register entry and words that run into these: where a
+        statement begins and ends may be heard anew, and what was pinned stays pinned."""
         wanted = (file, words_of(statement))
         here = (file, at, entry) if at and entry else None
         same = (row for row in self.rows if row.key == wanted)
-        place = (row for row in self.rows if (row.file, row.at, row.entry) == here)
+        place = (row for row in self.rows if (row.file, row.at, row.entry) == here and _overlap(row.key[1], wanted[1]))
         row = next(same, None) or next(place, None)
         return row.state if row is not None else ""
 
@@ -81,6 +81,17 @@ class Corrections:
 def words_of(text: str) -> str:
     """A statement as it is compared: small letters, no marks."""
     return _NOT_WORD.sub(" ", text.lower().replace("’", "'")).strip()
+
+
+def _overlap(one: str, two: str) -> bool:
+    """Whether two quotes can be of the same text, begun or ended elsewhere: one runs into the other by two words or
+    more."""
+    for first, second in ((one.split(), two.split()), (two.split(), one.split())):
+        for start in range(len(first) - 1):
+            run = first[start : start + len(second)]
+            if len(run) > 1 and second[: len(run)] == run and (start + len(run) == len(first) or run == second):
+                return True
+    return False
 
 
 def read_corrections(text: str, name: str = FILE) -> Corrections:
