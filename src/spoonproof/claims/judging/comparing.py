@@ -70,12 +70,19 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
             food = known_as(name, numbers, context)
             if food:
                 return "" if _MORE_FOODS & set(words[size : size + 1]) else food
-    return known_as(_same(claim, sort), numbers, context) if sort and claim.foods else ""
+    if not words or not claim.foods:
+        return ""
+    return known_as(_same(claim, sort) if sort else _part(claim, words[0]), numbers, context)
 
 
 def _same(claim: Claim, sort: str) -> str:
     """The same food of another sort: "red pepper has more than *green*" is held against green pepper."""
     return f"{sort} {claim.foods[0].rpartition('-')[2]}"
+
+
+def _part(claim: Claim, part: str) -> str:
+    """Another part of the same food: "chicken thigh has more than *breast*" is held against chicken breast."""
+    return f"{claim.foods[0].partition('-')[0]} {part}"
 
 
 def known_as(name: str, numbers: Numbers, context: Context) -> str:
