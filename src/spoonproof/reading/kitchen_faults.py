@@ -93,6 +93,14 @@ KITCHEN_FAULTS: Mapping[str, Fault] = {
             "Only the first one is looked at: its allergens, hazards and figures, but not those of the second.",
         ),
         Fault(
+            "foods-on-one-line", "cooking", "note", "Several foods, each with its amount, share a line",
+            "All of them are read; a reader shops and weighs by the line.",
+        ),
+        Fault(
+            "no-food-but-a-tool", "cooking", "note", "A thing of the kitchen stands under foods",
+            "The list is what is eaten: it has allergens and figures, and a skewer has none.",
+        ),
+        Fault(
             "state-not-in-table", "cooking", "warning", "A food is not in the table in the state asked for",
             "Dried, tinned and cooked foods weigh differently; the figures are those of the plain food.",
         ),

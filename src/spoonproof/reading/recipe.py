@@ -19,7 +19,8 @@ from spoonproof.reading import recipe_keys as keys
 from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
-from spoonproof.reading.food_line import food_from_mapping, read_food_line
+from spoonproof.reading.food_line import food_from_mapping
+from spoonproof.reading.food_lines import read_entry
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
@@ -200,11 +201,14 @@ class _Reader:
         return tuple(slugs)
 
     def _lines(self, node: Node | None) -> tuple[FoodLine, ...]:
-        lines = []
+        lines: list[FoodLine] = []
         for item in _items(node):
             if isinstance(item, Scalar):
-                line, more = read_food_line(item, self.document, self.foods, self.measures)
-            elif isinstance(item, Mapped):
+                read, more = read_entry(item, self.document, self.foods, self.measures)
+                lines += read
+                self.sink.findings += more
+                continue
+            if isinstance(item, Mapped):
                 if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
                     continue
                 line, more = food_from_mapping(item, self.document, self.foods, self.measures)

@@ -1,0 +1,51 @@
+"""An entry of foods that holds several foods, or none."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.checks.mend import mended, safe_edits
+from tests.kitchen import read
+
+STEPS = "steps:\n  - Boil the onion, the leek and the swede for 25 minutes.\n"
+
+
+def test_foods_behind_commas_are_all_read_and_written_out() -> None:
+    text = "foods:\n  - 1 onion, 2 leeks, sliced and 200 g swede, 1 cm dice   # base\n" + STEPS
+    recipe, found = read(text)
+    assert recipe is not None
+    assert [line.food for line in recipe.foods] == ["onion", "leek", "swede"]
+    assert [(fault.rule, fault.level) for fault in found] == [("foods-on-one-line", "note")]
+    ((document, edits),) = safe_edits(found).items()
+    assert "foods:\n  - 1 onion\n  - 2 leeks, sliced\n  - 200 g swede, 1 cm dice   # base\n" in mended(document, edits)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "2 leeks, cooked in honey",  # what comes second has no amount
+        "1 onion, 40 g flurbs, 1 leek",  # one of them is no food that is known
+        "2 carrots, 1 cm dice",
+        "1 onion (or 1 leek)",
+    ],
+)
+def test_what_is_no_list_of_foods_stays_one_line(line: str) -> None:
+    recipe, found = read(f"foods:\n  - {line}\n{STEPS}")
+    assert recipe is not None and len(recipe.foods) == 1
+    assert "foods-on-one-line" not in {fault.rule for fault in found}
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["8 wooden skewers, soaked", "cocktail sticks", "6 paper cases", "baking paper, for the tin", "kitchen foil"],
+)
+def test_a_thing_of_the_kitchen_is_no_unknown_food(line: str) -> None:
+    recipe, found = read(f"foods:\n  - 1 onion\n  - {line}\n{STEPS.replace(', the leek and the swede', '')}")
+    assert recipe is not None and [one.food for one in recipe.foods] == ["onion"]
+    assert [(fault.rule, fault.level) for fault in found] == [("no-food-but-a-tool", "note")]
+
+
+def test_a_food_beside_a_tool_is_still_asked_for() -> None:
+    recipe, found = read(f"foods:\n  - 4 blorps on wooden skewers\n{STEPS}")
+    assert recipe is not None and len(recipe.foods) == 1
+    assert "unknown-food" in {fault.rule for fault in found}
