@@ -21,6 +21,11 @@ HANDED = {
     "Give them peanut butter straight off the spoon.": "nut-butter-glob",
     "Rub a drop of brandy on his gums.": "alcohol",
     "A sip of sweet tea settles her afterwards.": "tea",
+    "A pinch of salt lifts hers as well.": "added-salt",
+    "A few flakes of salt over his portion make it sing.": "added-salt",
+    "She gets a spoon of honey like the rest of us.": "honey",
+    "Drop honey into her porridge.": "honey",
+    "Cut a few dried apricots for him to chew.": "dried-fruit-whole",
 }
 NONE = (
     "Never let her nibble whole grapes while you cook.",
@@ -41,6 +46,12 @@ NONE = (
     "It is the colour of honey, and she loves it.",
     "Peanut butter thinned into the porridge gives her the taste early.",
     "He had it for tea.",
+    "I ditched the sugar, and she loves it.",
+    "Honey is off the list, so I gave her pear.",
+    "The recipe cut the sugar and he eats it all the same.",
+    "The salt has been left behind, and she enjoys every bite.",
+    "Put the salt away and let her taste it.",
+    "The honey got crossed off when he arrived, and he eats it happily.",
 )
 
 

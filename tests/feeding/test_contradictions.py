@@ -26,6 +26,12 @@ AGAINST = {
     "No fish before the first birthday in our family.": "allergens-present",
     "Let it cool on the windowsill all day and pot it at night.": "keep-chill",
     "Warm it again at lunch, at tea and at supper.": "reheat",
+    "I crushed his tablet into the first two spoonfuls.": "professional",
+    "Stir the paracetamol into her pear when she will not take it.": "professional",
+    "I hid the medicine in a spoon of pudding.": "professional",
+    "She ate the rest while I had a shower.": "supervise",
+    "I nipped upstairs while he ate.": "supervise",
+    "I left them to it and took the bins out.": "supervise",
 }
 HARMLESS = (
     "Our car is full of crumbs, like every family's.",
@@ -40,6 +46,10 @@ HARMLESS = (
     "Hold the spoon level and let him come to it.",
     "If she turns away, that is the end of the meal.",
     "Never leave a baby alone with food, in the cot or out of it.",
+    "Ask your pharmacist before you mix a medicine with food.",
+    "Medicine goes in with a syringe, never into the bowl.",
+    "I stay beside him while he eats; the washing waits.",
+    "I left the kettle to boil while she ate.",
 )
 
 

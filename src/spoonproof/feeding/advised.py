@@ -37,12 +37,13 @@ _BABY = re.compile(
 )
 _ADD = re.compile(
     r"\b(?:add|stir|swirl|drizzl|sprinkl|top|finish|sweeten|season|dust|serve|mix|thin|spread|glaz|swap|replace|crumbl"
-    r"|scatter|try|use|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work)\w*\b",
+    r"|scatter|try|use|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b",
     re.I,
 )
 _A_LITTLE = re.compile(
     r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?|squeezes?"
-    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|thimbles?|swirls?|dollops?|scatter(?:ing)?) of (?:\w+ ){0,2}$",
+    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|thimbles?|swirls?|dollops?|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
+    r" of (?:\w+ ){0,2}$",
     re.I,
 )
 _PRAISED = re.compile(
@@ -75,10 +76,18 @@ _NOT_AFTER = re.compile(
     r"^(?: (?!(?:so|because|and|while|if|since)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must|should|do|does)"
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
-    r"|off the menu|out of bounds)\b"
+    r"|off the menu|out of bounds|away)\b"
+    r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
+    r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
+    r"|in the cupboard)\b"
     r"|\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
     re.I,
 )
+# What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
+_DONE_WITHOUT = re.compile(r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut)\w* (?:the |any |all |all the )?$", re.I)
+_STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
+_POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
+_LIKE_THEM = re.compile(r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$", re.I)
 _BEFORE_IT = re.compile(r"\bbefore (?:the |any |your )?(?:\w+ (?:and|or) (?:the )?)?$", re.I)
 _ASLEEP = re.compile(r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asleep)\W{0,3}$", re.I)
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
@@ -219,7 +228,7 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
 
 def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     """Whether the words around the food give it to the baby, or put it into the baby's food."""
-    before = said[: hit.start]
+    before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
     if _BABY.search(said) and _GIVE.search(said):
         return True
     if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or _ADD.search(before)):
@@ -235,8 +244,11 @@ def _elsewhere(said: str, hit: Found) -> bool:
     left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
     right = min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
     clause = said[left:right]
-    if _OTHERS.search(clause) and not re.search(
-        r"\b(?:her|his|baby['’]s|their)s? (?:bowl|plate|portion)|\bhers\b", clause
+    others = _OTHERS.search(clause)
+    if (
+        others
+        and not _LIKE_THEM.search(clause[: others.start()])
+        and not re.search(r"\b(?:her|his|baby['’]s|their)s? (?:bowl|plate|portion)|\bhers\b", clause)
     ):
         return True
     if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
@@ -250,7 +262,17 @@ def _elsewhere(said: str, hit: Found) -> bool:
         return True  # "For the grown-ups, ..."
     if _BEFORE_IT.search(said[: hit.start]):
         return True  # "the baby's share leaves the pot before the salt"
+    if _done_without(said, hit):
+        return True
     return bool(_NOT.search(said[_verb_clause(said, hit) : hit.start]))
+
+
+def _done_without(said: str, hit: Found) -> bool:
+    """Whether the sentence says that it went: "the recipe cut the sugar and she eats it all the same"."""
+    gone = _DONE_WITHOUT.search(said[max(0, hit.start - 30) : hit.start])
+    if not gone or _STILL_IN.search(said[hit.end :]):
+        return False
+    return not gone.group().lower().startswith("cut") or bool(_POURED.search(said[hit.start : hit.end]))
 
 
 def _verb_clause(said: str, hit: Found) -> int:
