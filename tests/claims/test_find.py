@@ -101,11 +101,24 @@ def test_numbers(text: str, value: float, high: float, unit: str, basis: str) ->
     [("1,500", 1500), ("1.5", 1.5), ("1,5", 1.5), ("0,750", 0.75), ("seven", 7), ("12,345.6", 12345.6)],
 )
 def test_an_amount_is_read_alike_wherever_it_is_read(said: str, value: float) -> None:
-    (content,) = (c for c in claims(f"A cup of curd contains {said} mg of calcium.") if c.kind == "nutrient-content")
-    (amount,) = (c for c in claims(f"A cup of curd contains {said} mg of calcium.") if c.kind == "quantity")
-    stated = number_in(content)
+    (amount,) = claims(f"A cup of curd contains {said} mg of calcium.")
+    stated = number_in(amount)
     assert stated is not None and amount.number is not None
     assert (stated.value, amount.number.value, stated.unit) == (value, value, "mg")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Kale has more calcium than chicory.", "comparative"),
+        ("Tempeh contains eight grams of protein.", "quantity"),
+        ("Fizzy drinks harm the teeth.", "disease"),
+        ("Sardines supply calcium.", "nutrient-content"),
+        ("Tahini is one of those healthy fats.", "nutrient-content"),
+    ],
+)
+def test_what_is_said_once_is_put_out_once(text: str, kind: str) -> None:
+    assert [claim.kind for claim in claims(text)] == [kind]
 
 
 def test_an_age_is_months() -> None:

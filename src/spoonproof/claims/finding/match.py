@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.ordinary import is_story
+from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
 from spoonproof.claims.grammar import CompiledRule
 from spoonproof.claims.lexicon import fold
@@ -82,9 +83,10 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             if spoken_against(tagged, match, points):
                 against.append(match)
                 continue
-            if match.rule.loose and any(_same(match, other) for other in against):
+            if match.rule.loose and any(says_again(match, other) for other in against):
                 continue  # what is no claim by a surer rule is none by a looser one
-            if not any(_same(match, other) for other in kept):
+            if not any(says_again(match, other) for other in kept):
+                kept = [other for other in kept if not outdoes(match, other)]
                 kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
@@ -198,12 +200,3 @@ def _joined(tagged: Tagged, at: int) -> bool:
     """Whether the item before ``at`` is a comma or joining word ("symptoms of" too)."""
     before = tagged.items[at - 1].words
     return tagged.symbols[at - 1] in ",(" or before in _JOIN or before.endswith(" of")
-
-
-def _same(match: Match, other: Match) -> bool:
-    if match.object is None or other.object is None:
-        overlap = match.start < other.end and other.start < match.end
-        return overlap and match.rule.kind == other.rule.kind
-    overlap = match.object[0] < other.object[1] and other.object[0] < match.object[1]
-    # A loose rule says nothing new about an object that a surer rule has taken, whatever its kind.
-    return overlap and (match.rule.kind == other.rule.kind or match.rule.loose)

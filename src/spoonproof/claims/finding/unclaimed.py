@@ -26,6 +26,9 @@ _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antib
 _COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
 _MEANWHILE = frozenset("while until till when once before as".split())
+_SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
+_PERCENT = frozenset({"percent"})
+_FEW = frozenset({"few", "couple of"})
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _REACH = 100  # characters: the expressions below are asked of so much text before a match
 _SEEN_TO = re.compile(
@@ -115,6 +118,19 @@ def _comes_to(tagged: Tagged, match: Match) -> bool:
     return any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
 
 
+def _counts_out(tagged: Tagged, match: Match) -> bool:
+    """ "One *of* the few sources of iron", "five essential vitamins": a count of kinds is no share of a food."""
+    if match.object is None:
+        return False
+    said = tagged.items[match.trigger[0]].words
+    return said not in _SHARES and not tagged.find(_PERCENT, match.trigger[1], match.object[0])
+
+
+def _few(tagged: Tagged, match: Match) -> bool:
+    """ "Holds *few* calories" is little of it, and no number."""
+    return tagged.items[match.trigger[0]].words in _FEW
+
+
 def _needs_to_do(tagged: Tagged, match: Match) -> bool:
     """ "You need *to know* where sodium hides": what is needed is to do something, no nutrient."""
     then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
@@ -159,6 +175,8 @@ _BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "against-disease": (_by_the_body,),
     "helps-a-function": (_by_the_body,),
     "brings-disease": (_by_the_body,),
+    "a-third-sugar": (_counts_out,),
+    "calories": (_few,),
     "is-so-much": (_comes_to,),
     "grams-of-sugar": (_comes_to,),
     "needs": (_needs_to_do,),
