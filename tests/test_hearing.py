@@ -32,7 +32,24 @@ def test_speech_against_a_caution_is_heard_and_cut(said: str, caution: str) -> N
     assert found[0].claim.quote in said
 
 
-@pytest.mark.parametrize("said", ["Never leave the mash on the counter overnight.", "Do not reheat it twice."])
+@pytest.mark.parametrize(
+    "said", ["Let him gnaw on a thick stick of raw swede.", "Give her a handful of whole blueberries after lunch."]
+)
+def test_a_shape_that_chokes_is_heard_where_it_is_handed_over(said: str) -> None:
+    found = [one for one in heard(said) if one.advice == "cut-untrue"]
+    assert len(found) == 1 and found[0].harm == 3 and found[0].sources
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Never leave the mash on the counter overnight.",
+        "Do not reheat it twice.",
+        "Never let him gnaw on raw swede.",
+        "Give her blueberries, each squashed flat.",
+        "Stir a little honey into our own bowls.",
+    ],
+)
 def test_a_warning_is_not(said: str) -> None:
     assert not [one for one in heard(said) if one.claim.effect == "danger"]
 

@@ -252,13 +252,15 @@ def _judged(
     import sys
 
     from spoonproof.commands.where import judge_of_dish
-    from spoonproof.hearing import hear
+    from spoonproof.hearing import YOUNGEST, hear
     from spoonproof.reading.speech import read_statements
     from spoonproof.report.terminal import printable
 
     alone = knowledge.judge_without_dish(
         folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
     )
+    ages = _ages(options.ages)
+    months = ages[0] if ages else folder.channel.ages[0] if folder is not None else YOUNGEST
     for document in _documents(options.paths):
         passages, faults = read_statements(document, lines=options.lines)
         for fault in faults:
@@ -267,9 +269,9 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(passages, knowledge, judge, apart=options.lines)
+        found = hear(passages, knowledge, judge, apart=options.lines, months=months)
         if options.trail:
-            second = hear(passages, knowledge, judge, apart=options.lines)
+            second = hear(passages, knowledge, judge, apart=options.lines, months=months)
             again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
         yield from found
 

@@ -111,6 +111,7 @@ _ANY_FORM = frozenset(
     raw-milk raw-milk-cheese mould-cheese raw-dish nut seed-large dried-fruit bone-in string-cheese crunchy kelp
     salty-food mercury-fish mercury-us""".split()
 )  # fmt: skip
+_MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
     r"|flatten|halv|thin|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
@@ -120,15 +121,22 @@ _MADE_SAFE = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Advised:
-    """A danger that words hand to the baby: ``id`` of the hazard row, ``span`` of the food's name in ``passage``."""
+    """A danger that words hand to the baby: ``id`` of the hazard row, ``sentence`` and ``name`` of the food as places
+    in ``passage``."""
 
     id: str
     level: Level
     message: str
     remedy: Remedy
-    span: Span
+    name: tuple[int, int]
+    sentence: tuple[int, int]
     sources: tuple[SourceRef, ...]
     passage: Passage
+
+    @property
+    def span(self) -> Span:
+        """The food's name in the passage's document."""
+        return self.passage.span(*self.name)
 
 
 def advised(
@@ -138,10 +146,13 @@ def advised(
     policies: Mapping[str, str],
     markets: Sequence[str],
     listed: Iterable[str] = (),
+    *,
+    by_shape: bool = False,
 ) -> Iterator[Advised]:
     """Every food that ``passages`` hand to a baby of ``months`` though it is a danger at that age.
 
-    ``listed``: names of the dish's own foods, which the steps are judged for elsewhere.
+    ``listed``: names of the dish's own foods, which the steps are judged for elsewhere. ``by_shape``: only what its
+    shape or state makes a danger ("gnaw on raw apple"), for talk of no one dish, which names honey and juice freely.
     """
     rows = [row for row in tables.hazards if row.level != "note" and _counts(row, tables, policies, markets)]
     own = [keys(name) for name in listed]
@@ -154,6 +165,8 @@ def advised(
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 classes = _shown(tables.kinds[hit.value], said, hit)
+                if by_shape:
+                    classes -= _ANY_FORM | _MILKS
                 if not classes or not _handed(said, hit, passage.kind, classes) or _elsewhere(said, hit):
                     continue
                 held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
@@ -175,7 +188,8 @@ def _found(row: HazardRow, said: str, hit: Found, start: int, passage: Passage) 
         row.level,
         sentence(name, row.problem, "which these words hand to the baby"),
         Remedy(f"Take the words out, or turn them into a warning. {row.remedy}"),
-        passage.span(start + hit.start, start + hit.end),
+        (start + hit.start, start + hit.end),
+        (start + len(said) - len(said.lstrip()), start + len(said.rstrip())),
         sources,
         passage,
     )
@@ -206,8 +220,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"hard-cheese"}
     if "nut-butter" in kinds and _SPOONED.search(near):
         shown |= {"nut-butter"}
-    if kinds & {"cow-milk", "animal-milk", "plant-milk"} and _VESSEL.search(said):
-        shown |= kinds & {"cow-milk", "animal-milk", "plant-milk"}
+    if kinds & _MILKS and _VESSEL.search(said):
+        shown |= kinds & _MILKS
     return shown
 
 
