@@ -29,6 +29,7 @@ _SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _SPREADS = frozenset({"powder", "paste"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
+_PULPED = frozenset({"garlic", "ginger"})  # crushed or grated, they are a juicy pulp of a clove or two
 _FINE_MM = 4.0
 _BIG_MM = 13.0
 _FAMILY_FOOD_MONTHS = 12
@@ -42,12 +43,16 @@ Issue = Literal["too-coarse", "word-disagrees", "no-next", "not-soft-enough"]
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """What one food line is in the bowl: a texture word, and the size of its pieces in mm where it was written."""
+    """What one food line is in the bowl: a texture word, and the size of its pieces in mm where it was written.
+
+    ``grains``: pasta or grain that nobody blended; it makes no texture word, as it may have cooked to a cream.
+    """
 
     line: int
     word: str
     mm: float | None
     food: str
+    grains: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +102,9 @@ def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
         food = foods.get(line.food) if line.food else None
         treatment = by_line.get(index)
         facts = as_served(line, index, recipe, treatment, food)
-        found.append(Piece(index, _word(food, facts, kinds_of(line, foods, tables)), _mm(line, treatment), line.name))
+        word = _word(food, facts, kinds_of(line, foods, tables))
+        grains = food is not None and food.hardness == "grain" and not facts & _WORKED
+        found.append(Piece(index, word, _mm(line, treatment), line.name, grains))
     return found
 
 
@@ -136,6 +143,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         or food.hardness in _NO_PIECES
         or food.group in _HERBS
     ):
+        return ""
+    if "fine" in facts and food.id.partition("-")[0] in _PULPED:
         return ""
     if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
         return "minced" if facts & {"fine", "small"} else ""
@@ -210,7 +219,15 @@ def _against_word(
     blended = max((at for at, verb in mine if "blend" in verb or verb == "puree"), default=-1)
     shaped = any(verb == "shape" or (verb in _SETS and at > blended) for at, verb in mine)
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
-    if known and not shaped and not unread and rank >= 3 and all(_RANK[piece.word] <= 1 for piece in known):
+    grains = any(piece.grains for piece in pieces)  # pasta stirred into a blended sauce
+    if (
+        known
+        and not shaped
+        and not unread
+        and not grains
+        and rank >= 3
+        and all(_RANK[piece.word] <= 1 for piece in known)
+    ):
         text = f"The texture says {declared}, but everything in the bowl is blended smooth."
         found.append(
             TextureFault(
