@@ -131,7 +131,8 @@ class Cuts:
             before = _LENGTHWAYS_INTO.search(text[max(0, left - 40) : left])
             if before:
                 left -= len(before[0])  # "cut lengthways into thin strips"
-            lengthways = along is not None or before is not None
+            within = _LENGTHWAYS.search(text, start, end)  # "split lengthways"
+            lengthways = any(said is not None for said in (along, before, within))
             found.append(FoundCut(left, right, Cut(meaning.shape, Span(left, right), low, high, lengthways)))
         for index, size in enumerate(lengths):
             if index not in taken and _alone(text, size):

@@ -20,11 +20,13 @@ from spoonproof.reading.amount import Reading, amount_at, moved
 from spoonproof.reading.asides import asides, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
+    OF_IT,
     OF_ONE,
     FoodName,
     LineDraft,
     draft_of,
     food_name,
+    pressed_food,
 )
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
@@ -169,9 +171,13 @@ def _line(
     use_denied(draft, measures)
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
-    if lead is not None:
-        word = {"rind": "zest"}.get(lead["what"].lower(), lead["what"].lower())
-        prepared.append((word, draft.place(lead.start("what"), lead.end("what"))))
+    after = OF_IT.search(draft.open_text(), name.end) if name is not None and lead is None else None
+    if after is not None and name is not None:
+        draft.use(after.start(), after.end())
+        food = pressed_food(text[name.start : name.end], after, foods) or food
+    if (part := lead or after) is not None:
+        word = {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+        prepared.append((word, draft.place(part.start("what"), part.end("what"))))
     state = ""
     for found in state_words:
         state = found.word

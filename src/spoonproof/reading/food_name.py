@@ -26,6 +26,11 @@ OF_ONE = re.compile(
     r"|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
     re.I,
 )
+OF_IT = re.compile(  # "1 lime, juice only"
+    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juice|zest|rind)"
+    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
+    re.I,
+)
 _BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])/(?=[^\W\d_])")
 _WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
 _PREPOSITION = re.compile(
@@ -273,14 +278,20 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
         if fruit is None:
             continue
         base = max(start, lead.end())
-        what = {"rind": "zest"}.get(lead["what"].lower(), lead["what"].lower())
-        word = text[base + fruit.start : base + fruit.end]
-        made = foods.match(f"{word} {what}") or foods.match(f"{word.removesuffix('s')} {what}")
+        made = pressed_food(text[base + fruit.start : base + fruit.end], lead, foods)
         draft.use(0, lead.end())
         draft.use(base + fruit.start, base + fruit.end)
-        whole = made is not None and made.end - made.start > len(word) and not lead["also"]
-        return FoodName(base + fruit.start, base + fruit.end, made.food if made is not None and whole else fruit.food)
+        return FoodName(base + fruit.start, base + fruit.end, made or fruit.food)
     return None
+
+
+def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
+    """The food that the one ``part`` (a match of ``OF_ONE`` or ``OF_IT``) of a fruit is: lemon juice. None where the
+    table has none, or where two parts are used."""
+    what = {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+    made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
+    whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
+    return made.food if made is not None and whole else None
 
 
 def _misspelt_unit(
