@@ -17,7 +17,7 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
     },
     "function": {
         "disease": frozenset(),
-        "process": frozenset({"process-makes", "process-changes"}),
+        "process": frozenset({"process-makes"}),
     },
     "disease": {"process": frozenset({"process-kills"})},
 }
