@@ -121,6 +121,37 @@ def test_what_is_said_once_is_put_out_once(text: str, kind: str) -> None:
     assert [claim.kind for claim in claims(text)] == [kind]
 
 
+@pytest.mark.parametrize(
+    ("text", "kind", "polarity"),
+    [
+        ("I'm no expert but this truly helped with his cough.", "disease", "asserts"),
+        ("A no-bake snack that's full of slow-release energy.", "function", "asserts"),
+        ("Fennel settles little tummies.", "function", "asserts"),
+        ("You shouldn't give lentils before one but that's a myth.", "safety-age", "refutes"),
+        ("Runny eggs only until she's a year old.", "safety-age", "asserts"),
+        ("Cod is full of iodine but never before one.", "safety-age", "asserts"),
+        ("Barley contains gluten.", "allergen", "asserts"),
+        ("Go easy on the salt because their kidneys can't cope with it.", "function", "asserts"),
+        ("that's how we tried it and you can give this from five months", "safety-age", "asserts"),
+    ],
+)
+def test_what_follows_an_aside_is_heard(text: str, kind: str, polarity: str) -> None:
+    assert [claim.polarity for claim in claims(text) if claim.kind == kind] == [polarity]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We gave her this from five months.",
+        "After porridge I'm not hungry until one.",
+        "Bread flour has more gluten so the dough stretches.",
+        "We can't cope with the washing up.",
+    ],
+)
+def test_a_story_and_a_kitchen_word_stay_unheard(text: str) -> None:
+    assert claims(text) == []
+
+
 def test_an_age_is_months() -> None:
     claim = only("No honey before the age of one.", "safety-age")
     assert claim.foods == ("honey",)

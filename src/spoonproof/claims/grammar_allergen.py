@@ -139,6 +139,13 @@ ALLERGEN = (
         says="watching for reactions",
     ),
     *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
+    *_allergen(
+        "contains-gluten",
+        "T(<HAVE|high|source>) (?!_2 <free>) _3 O(<gluten>)",
+        named=True,
+        veto="culinary",
+        says="what it holds",
+    ),
     *_allergen("traces", "T(<traces>) _2 O(<allergen-word>)", says="what it may hold"),
     *_allergen(
         "listed-allergen",

@@ -160,7 +160,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "before-one",
-        "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=[.,?)]|$)",
+        "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=<but>|[.,?)]|$)",
         "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
         needs="FOOD ambiguous-nutrient",
         veto=_ADVICE,

@@ -49,9 +49,16 @@ SOMEONE = (
         says="how it is digested",
     ),
     *_function(
+        "cannot-cope",
+        "O(<body|inner-body>) _2 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food|pronoun>)",
+        veto="nonfood",
+        says="more than a part of the body can take",
+    ),
+    *_function(
         "gives-it",
         "S(<generic-food|ambiguous-nutrient|pronoun>) _1 T(<have|contain>) _2 O(<effect>)",
         f"^ _1 S(<pronoun>) _1 T(<have>) {_SOMEONE} _2 O(<effect-weak>)",
+        "S(<generic-food>) ~4 T(<high>) _2 O(<effect>)",
         veto=_KITCHEN,
         loose=True,
         says="gives a function",

@@ -69,6 +69,14 @@ WEANING = (
         says="until the child is older",
     ),
     *_safety(
+        "not-until-age",
+        f"S({_NAMED}) ~16 T(<negation>) _1 <bound> _1 O(@AGE)",
+        f"S({_NAMED}) _2 T(<until-is|wait-until>) _1 O(@AGE)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="kept back until an age",
+    ),
+    *_safety(
         "not-at-this-age",
         f"T(<forbid|avoid|negation>) ~4 S({_NAMED}) ~3 O(<this-age>)",
         f"S({_NAMED}) _2 T(<forbid|avoid>) ~4 O(<this-age>)",
@@ -80,8 +88,9 @@ WEANING = (
     ),
     *_safety(
         "not-before-one",
-        f"T(<negation|free|avoid|forbid>) _3 S({_NAMED}) _2 O(<bound> <number>) (?=[.,:?)]|$)",
+        f"T(<negation|free|avoid|forbid>) _3 S({_NAMED}) _2 O(<bound> <number>) (?=<but>|[.,:?)]|$)",
         f"S({_NAMED}) _2 <copula> _1 T(<negation|free>) _2 O(<bound> <number>)",
+        f"S({_NAMED}) ~16 T(<negation|forbid>) O(<bound> <number>) (?=<but>|[.,:?)]|$)",
         "T(<avoid|forbid|fine|okay|child-can>) _2 O(<bound> _2 <audience-baby> _1 <copula> <number>)",
         "T(<avoid|forbid|fine|okay|child-can>) _2 O(<until-is> <number>)",
         effect="age",

@@ -199,7 +199,7 @@ def _clause_start(tagged: Tagged, at: int) -> int:
 def _polarity(tagged: Tagged, match: Match) -> Polarity:
     begin = _clause_start(tagged, match.start)
     last = max(match.trigger[1], (match.object or match.trigger)[1])
-    if tagged.find(_REFUTE, 0, last):
+    if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
         return "refutes"
     denial = _NEGATION if match.rule.level else _DENIAL
     near = max(begin, match.trigger[0] - 6)
@@ -216,13 +216,27 @@ def _polarity(tagged: Tagged, match: Match) -> Polarity:
     return "asserts"
 
 
+def _taken_back(tagged: Tagged, end: int) -> bool:
+    """Whether what was said is called untrue after it: "they say never to give beans, *but that's an old myth*"."""
+    for index in tagged.find(_REFUTE, end, end + _AFTERTHOUGHT):
+        before = [item.words for item in tagged.items[max(end, index - 4) : index]]
+        if any(it in _THAT and be in _IS for it, be in pairwise(before)) and tagged.items[index].words != "so called":
+            return "not" not in before
+    return False
+
+
 def _begins_anew(tagged: Tagged, begin: int, end: int) -> bool:
     """Whether another clause opens between a denial and what is said: "no sugar in this one *and it* keeps ..."."""
     words = [item.words for item in tagged.items[begin:end]]
     return any(pair in _ANEW for pair in pairwise(words))
 
 
-_ANEW = frozenset((joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these"))
+_AFTERTHOUGHT = 8  # items
+_THAT = frozenset({"that", "it", "this", "which"})
+_IS = frozenset({"is", "'s", "was"})
+_ANEW = frozenset(
+    (joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these", "their")
+)
 _ASKING = frozenset("is are does do can could should will would did".split())
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.ordinary import is_story
+from spoonproof.claims.finding.ordinary import advises, is_story
 from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
 from spoonproof.claims.grammar import CompiledRule
@@ -37,6 +37,9 @@ _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", 
 
 # "..., it will help", "because they are", "its benefits"
 _SAYING = frozenset({"it", "they"})
+_THIS = frozenset({"this", "these", "that", "those"})
+_AND_THEN = frozenset({"but", "and", "so", "because"})
+_DOES = frozenset({"benefit", "benefit-weak", "harm", "goodfor", "badfor"})
 _BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _PREDICATES = frozenset(
@@ -62,8 +65,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     """
     kept: list[Match] = []
     against: list[Match] = []
-    if any("story" in compiled.rule.veto for compiled in rules) and is_story(fold(tagged.text)):
-        rules = [compiled for compiled in rules if "story" not in compiled.rule.veto]
+    told = any("story" in compiled.rule.veto for compiled in rules) and is_story(fold(tagged.text))
     points = _points(tagged, present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
@@ -71,6 +73,8 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     for compiled in rules:  # the caller has passed over the rules whose classes are not there
         for found in compiled.expression.finditer(tagged.symbols):
             match = _match(compiled, found, tagged)
+            if told and "story" in compiled.rule.veto and not advises(tagged, match):
+                continue
             if talks_of_else(tagged, match, present) or not (about or _says_something(tagged, match)):
                 continue
             if compiled.rule.named and not (
@@ -133,6 +137,13 @@ def _points_from(tagged: Tagged, index: int) -> bool:
         return True
     if words in _SAYING and tagged.find(_PREDICATES, index + 1, index + 3) and not tagged.find(_NOT_EATEN, 0, index):
         return True
+    if (
+        index
+        and words in _THIS
+        and tagged.items[index - 1].words in _AND_THEN
+        and tagged.find(_DOES, index + 1, index + 3)
+    ):
+        return True  # "I'm no expert, *but this* really helped"
     return words in ("it", "them") and tagged.is_any(index - 1, _FED if words == "it" else _OFFERED)
 
 

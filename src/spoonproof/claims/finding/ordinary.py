@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
@@ -28,6 +30,10 @@ _TOLD = re.compile(
     r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}(?:worried|panicking|nervous|terrified)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
+_TURNS = re.compile(
+    r"\b(?:you|babies|children|toddlers|little ones) (?:can|should|could|must|may|shouldn't|can't|need)\b"
+)
+_TURNING = 3  # items before a match within which it may turn
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
 _BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is
 _ASKED = frozenset("is are do does can should".split())
@@ -58,6 +64,16 @@ def _heading(tagged: Tagged, present: frozenset[str]) -> bool:
 def is_story(text: str) -> bool:
     """Whether a sentence tells what somebody once did. ``text`` is in lower case."""
     return _TOLD.search(text) is not None
+
+
+def advises(tagged: Tagged, match: Match) -> bool:
+    """Whether a sentence that tells a story turns to whoever listens before what was matched ends: "that's why I put it
+    in *you can give* this from four months"."""
+    last = max(match.trigger[1], (match.object or match.trigger)[1])
+    text = fold(tagged.text)
+    begin = tagged.items[max(0, match.start - _TURNING)].start
+    turns = [turn.start() for turn in _TURNS.finditer(text, begin, tagged.items[last - 1].end)]
+    return bool(turns) and not is_story(text[turns[-1] :])
 
 
 def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:

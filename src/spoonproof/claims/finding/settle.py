@@ -14,6 +14,7 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "quantity": frozenset(),
         "comparative": frozenset({"more-than", "times-the"}),
         "process": frozenset({"process-changes"}),
+        "allergen": frozenset({"contains-gluten"}),
     },
     "function": {
         "disease": frozenset(),

@@ -27,7 +27,7 @@ _COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
 _MEANWHILE = frozenset("while until till when once before as".split())
 _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
-_PERCENT = frozenset({"percent"})
+_MEASURED = frozenset({"percent", "unit", "household"})
 _FEW = frozenset({"few", "couple of"})
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _REACH = 100  # characters: the expressions below are asked of so much text before a match
@@ -123,7 +123,7 @@ def _counts_out(tagged: Tagged, match: Match) -> bool:
     if match.object is None:
         return False
     said = tagged.items[match.trigger[0]].words
-    return said not in _SHARES and not tagged.find(_PERCENT, match.trigger[1], match.object[0])
+    return said not in _SHARES and not tagged.find(_MEASURED, match.trigger[1], match.object[0])
 
 
 def _few(tagged: Tagged, match: Match) -> bool:
