@@ -286,3 +286,21 @@ def test_the_babys_portion_out_of_two_pots_is_cut_whole() -> None:
     )
     chicken = made.treatments[0]
     assert "minced" in {cut.shape for cut in chicken.cuts}
+
+
+def test_whistles_are_no_clock_that_could_be_too_short() -> None:
+    for method in (
+        "Cook the red lentils in a pressure cooker for 4 whistles.",
+        "Simmer the red lentils for 4 whistles.",
+    ):
+        (story,) = treated(["red lentils"], [method, "Simmer for 2 minutes."])
+        assert story.heats[0].medium == "pressure" and story.softness == "not-judged", method
+    (story,) = treated(["red lentils"], ["Simmer the red lentils for 2 minutes."])
+    assert story.softness == "hard"
+
+
+def test_oats_that_stand_in_the_cold_overnight_are_soaked_and_cold_leftovers_are_not() -> None:
+    oats, _ = treated(["porridge oats", "milk"], ["Stir the porridge oats into the milk and chill overnight."])
+    assert oats.soaked_minutes >= 480
+    oats, _ = treated(["porridge oats", "milk"], ["Simmer the porridge oats in the milk for 1 minute.", "Chill overnight."])
+    assert oats.soaked_minutes == 0

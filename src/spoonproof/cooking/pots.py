@@ -52,6 +52,7 @@ _CUT_BY_VERB: dict[str, CutShape] = {
     "flake": "flaked",
 }
 _OVERNIGHT = 480.0  # minutes
+_PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
 
 
 @dataclass(slots=True)
@@ -241,11 +242,12 @@ class Kitchen:
         text = self.recipe.document.at(step.span) or step.text
         if verb.role == "heat":
             self._heat(step, action, verb, reached)
-        if verb.role == "soak" or (verb.role == "cool" and verb.id == "stand"):
+        if verb.role in ("soak", "chill") or verb.id == "stand":
             minutes = action.time.high if action.time else (_OVERNIGHT if "overnight" in text.casefold() else 0.0)
             for i in reached:
                 food = self.stories[i].food
-                if verb.role == "soak" or (food is not None and food.hardness == "grain"):
+                fresh = verb.role != "chill" or not self.stories[i].heats  # "overnight oats", no rice left over
+                if verb.role == "soak" or (fresh and food is not None and food.hardness == "grain"):
                     self.stories[i].soaked += minutes
         if verb.water == "drained" and _BROTH.search(self._words(step, action)):
             self._strain_off(reached)
@@ -268,6 +270,8 @@ class Kitchen:
         wet = action.with_liquid or action.water_ml is not None or any(self._is_liquid(i) for i in reached)
         if medium == "pan":
             medium = "water" if wet else "fat"
+        if medium in ("water", "fat") and _PRESSURE.search(self._words(step, action)):
+            medium = "pressure"
         for i in reached:
             story = self.stories[i]
             if story.cuts_heated is None:

@@ -106,6 +106,8 @@ def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None, str]:
         return "soft", need, source
     if maybe >= 1:
         return "maybe-soft", need, source
+    if any(heat.medium == "pressure" and heat.minutes is None for heat in cooking):
+        return "not-judged", need, source  # "for 4 whistles": how long nobody says
     return ("crisp-tender" if crisp >= 1 else "hard"), need, source
 
 

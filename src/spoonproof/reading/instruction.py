@@ -25,7 +25,8 @@ _ADDING = re.compile(
 )
 _USE_TO = re.compile(r"\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}", re.I)
 _INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
-_NOT_ADDING = ("before", "after", "without", "of", "than", "by", "when", "while", "keep")
+_TESTERS = ("knife", "skewer", "fork", "point", "tip")  # "until a knife goes in"
+_NOT_ADDING = (*_TESTERS, "before", "after", "without", "of", "than", "by", "when", "while", "keep")
 _UNTIL = re.compile(r"\b(?:until|till|til)[ \t]{1,9}", re.I)
 _UNTIL_END = re.compile(
     r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
@@ -36,7 +37,8 @@ SQUASH = re.compile(
     r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|with (?:a |the (?:back"
     r"|side) of a )?(?:fork|spoon)|against the)"
     r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
-    r"|between)",
+    r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
+    r"(?: it is| they are| you)? (?:gently )?press(?:ed)?\b|\b(?:pull|come)s? apart\b",
     re.I,
 )
 _ALL = re.compile(

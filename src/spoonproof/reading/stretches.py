@@ -12,6 +12,8 @@ from spoonproof.model.text import Passage
 from spoonproof.reading.instruction import Instruction
 from spoonproof.reading.times import FoundTime
 
+_BESIDE = re.compile(r"[ \t]*(?:,|;|\band\b|,[ \t]*and\b)[ \t]+(?:the|your)\b", re.I)
+
 
 def later_times(
     passage: Passage, actions: list[Action], drafts: Sequence[Instruction], times: Sequence[FoundTime]
@@ -19,7 +21,8 @@ def later_times(
     """The actions with a further one for each second stretch.
 
     "Roast for 20 minutes, then 10 minutes more" goes on with the same foods; in "simmer for 20 minutes, then the apples
-    for 8 minutes more" the apples join for the second stretch alone.
+    for 8 minutes more" the apples join for the second stretch alone; in "steam the swede for 20 minutes and the peas
+    for 5 minutes" each has its own.
     """
     result: list[Action] = []
     for action, draft in zip(actions, drafts, strict=True):
@@ -28,15 +31,20 @@ def later_times(
         further: list[Action] = []
         for before, more in pairwise(inside):
             between = passage.text[before.end : more.start]
-            if draft.verb.role != "heat" or not (more.more or re.search(r"\bthen\b", between)):
+            late = _lines(draft, before.end, more.start)
+            goes_on = more.more or re.search(r"\bthen\b", between) is not None
+            beside = bool(late) and _BESIDE.match(between) is not None and bool(_lines(draft, draft.start, before.end))
+            if draft.verb.role != "heat" or not (goes_on or beside):
                 continue
             span = passage.span(more.start, more.end)
-            late = _lines(draft, before.end, more.start)
+            within = more.last or (not goes_on and more.time.high <= before.time.high)  # both cook at once
             if late and not further:
                 own = _lines(draft, draft.start, before.end)
                 first = replace(action, foods=own, everything=action.everything or not own)
             foods = late or first.foods
-            more_of_it = replace(action, span=span, time=more.time, time_span=span, more=True, unlisted=())
+            more_of_it = replace(
+                action, span=span, time=more.time, time_span=span, more=goes_on, last=within, unlisted=()
+            )
             further.append(replace(more_of_it, foods=foods, everything=action.everything and not late))
         result += [first, *further]
     return result

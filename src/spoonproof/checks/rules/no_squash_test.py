@@ -42,11 +42,11 @@ SOURCES = ("lee-2017-texture-kinetics", "common-practice")
 _TEST = re.compile(
     r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily)\b", re.IGNORECASE
 )
-_SAID_SOFT = re.compile(
-    r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b"
-    r"|\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
+_KNIFE_TEST = re.compile(
+    r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
     re.IGNORECASE,
 )
+_SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
@@ -82,6 +82,8 @@ def check(dish: Dish) -> Iterator[Fault]:
             continue
         if not story.heats or _too_fine(story) or _mashed_pulse(story):
             continue
+        if any(_KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats):
+            continue  # a test of the middle ends it, and no clock alone
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)
         hard = story.food is not None and story.food.hardness == "hard"

@@ -47,7 +47,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     steams = [event for event in dish.walked.events if event.verb.id == "steam"]
     if not steams:
         return
-    minutes = sum(event.action.time.high for event in steams if event.action.time)
+    minutes = sum(event.action.time.high for event in steams if event.action.time and not event.action.last)
     yield Fault(
         steams[0].action.span,
         f"Nothing is said about water for {minutes:g} minute{'' if minutes == 1 else 's'} of steaming."
