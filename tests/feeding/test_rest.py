@@ -7,6 +7,7 @@ import pytest
 from spoonproof.feeding.allergens import labels, named_in
 from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.feeding.words import Phrases, fold
+from spoonproof.site.gather import allergens as page_allergens
 from tests import kitchen
 from tests.feeding.dishes import dish
 
@@ -55,6 +56,23 @@ def test_label_words_are_may_contain_and_are_not_named_as_present() -> None:
     made = dish("12-24", ["{food: 50 g porridge oats, may_contain: [nuts, milk]}"], STIR)
     assert {(one.allergen, one.how) for one in made.allergens} >= {("nuts", "may-contain"), ("milk", "may-contain")}
     assert "nuts" not in {label.allergen for label in named_in(made.allergens, made.knowledge.feeding, "EU")}
+
+
+def test_what_only_some_makers_use_is_may_contain() -> None:
+    made = dish("12-24", ["2 slices wholemeal bread", "50 g tofu"], STIR)
+    how = {(one.food, one.allergen): one.how for one in made.allergens}
+    assert how["wholemeal bread", "soya"] == "may-contain"
+    assert how["tofu", "soya"] != "may-contain"
+    assert how["wholemeal bread", "wheat"] in ("present", "hidden")
+    only_bread = dish("12-24", ["2 slices wholemeal bread"], STIR)
+    assert "soya" not in {one.allergen for one in only_bread.allergen_labels}
+    assert [(one.key, one.maybe) for one in page_allergens(only_bread)][-1] == ("soya", True)
+
+
+def test_the_page_names_allergens_in_the_order_of_captions_and_cautions() -> None:
+    made = dish("12-24", ["1 tbsp tahini", "100 ml whole milk", "1 egg", "50 g couscous"], STIR)
+    in_captions = [one.allergen for one in made.allergen_labels]
+    assert [one.key for one in page_allergens(made) if one.key in in_captions] == in_captions
 
 
 def test_each_market_has_its_set() -> None:

@@ -24,7 +24,8 @@ _ORDER: tuple[How, ...] = ("present", "hidden", "choice", "may-contain")
 @dataclass(frozen=True, slots=True)
 class AllergenFound:
     """One allergen brought by one line. ``how``: present; hidden (in a food bought ready); choice (only an ``or:``
-    choice brings it); may-contain (the label words the author gave). ``bowl`` "family" where only theirs has it."""
+    choice brings it); may-contain (the label words the author gave, or one that some makers use and some do not, as
+    soya in bread). ``baby`` is False where only the family's bowl has it."""
 
     allergen: str
     how: How
@@ -152,6 +153,11 @@ class _Hidden:
     def of(self, text: str) -> frozenset[str]:
         return frozenset(a for hit in self._phrases.find(text) for a in self._rows[hit.value].items("allergens"))
 
+    def by_maker(self, food: str) -> tuple[str, ...]:
+        """The allergens that some makers' ``food`` (an id) holds and others' does not."""
+        row = self._rows.get(food)
+        return tuple(row.items("by_maker")) if row is not None else ()
+
     def by_name(self, text: str, whole: bool = False) -> list[tuple[str, bool]]:
         """(allergen, hidden) of the names in ``text``; with ``whole`` of a name that is all of it."""
         return [
@@ -186,7 +192,11 @@ def _of_line(line: FoodLine, foods: Foods, hidden: _Hidden) -> list[tuple[str, H
     named = hidden.by_name(line.name)
     by_words = {allergen for allergen, _ in named}
     if food is not None:
+        makers = hidden.by_maker(food.id)
         for key in food.allergens:
+            if key in makers and key not in line.name.lower():
+                found[key] = "may-contain"
+                continue
             plain = key in line.name.lower() or food.group in _OBVIOUS_GROUPS or key not in by_words
             found[key] = (
                 "present" if plain else next(("hidden" if h else "present" for a, h in named if a == key), "present")

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
 from spoonproof.dish import Dish
+from spoonproof.feeding.allergens import labels
 from spoonproof.feeding.cautions import Caution as FoundCaution
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.text import Passage
@@ -176,9 +177,10 @@ def _caution(found: FoundCaution, cited: Numbered) -> Caution:
 
 
 def allergens(dish: Dish) -> tuple[Allergen, ...]:
-    """Allergens in the words of the channel's first market, each with the foods that bring it; no market's
-    list leaves one out that the table knows."""
+    """Allergens in the words of the channel's first market and in the order that captions and cautions name them,
+    each with the foods that bring it; no market's list leaves one out that the table knows."""
     words = {label.allergen: label.word for label in dish.allergen_labels}
+    order = {label.allergen: at for at, label in enumerate(labels(dish.knowledge.feeding, dish.markets))}
     out: list[Allergen] = []
     for maybe in (False, True):
         by_key: dict[str, dict[str, None]] = {}
@@ -188,7 +190,8 @@ def allergens(dish: Dish) -> tuple[Allergen, ...]:
                 more = " (as a swap)" if found.how == "choice" else "" if found.baby else " (family’s bowl only)"
                 by_key.setdefault(found.allergen, {})[food + more] = None
         sure = {a.key for a in out}
-        out += [Allergen(words.get(k, k), tuple(names), maybe, k) for k, names in by_key.items() if k not in sure]
+        keys = sorted((k for k in by_key if k not in sure), key=lambda k: (order.get(k, len(order)), k))
+        out += [Allergen(words.get(k, k), tuple(by_key[k]), maybe, k) for k in keys]
     return tuple(out)
 
 
