@@ -33,6 +33,13 @@ DANGER = (
         says="called harmless",
     ),
     *_safety(
+        "praised-for-babies",
+        "S(<never-yet>) ~2 <copula> ~3 T(<praised-so>) ~5 <for> _2 O(<audience-baby>)",
+        effect="age",
+        veto="nonfood",
+        says="a food not yet given, praised for babies",
+    ),
+    *_safety(
         "told-to-give",
         "(?:<forbid|negation|avoid> _3)? T(<told-to|give|give-weak|introduce|fed>) ~6 S(<never-yet>)",
         "S(<never-yet>) ~5 O(<child-eats>)",
