@@ -31,6 +31,8 @@ AGAINST = {
     "I hid the medicine in a spoon of pudding.": "professional",
     "She ate the rest while I had a shower.": "supervise",
     "I nipped upstairs while he ate.": "supervise",
+    "If he will not open his mouth I tickle him and get it in when he laughs.": "appetite",
+    "The batter keeps warm on the side till his nap ends.": "keep-chill",
     "I left them to it and took the bins out.": "supervise",
 }
 HARMLESS = (
@@ -50,6 +52,9 @@ HARMLESS = (
     "Medicine goes in with a syringe, never into the bowl.",
     "I stay beside him while he eats; the washing waits.",
     "I left the kettle to boil while she ate.",
+    "We get it in the oven while she naps.",
+    "If she turns away, never hold her chin.",
+    "I get the washing in when he laughs at the rain.",
 )
 
 

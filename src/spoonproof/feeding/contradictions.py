@@ -22,6 +22,9 @@ _TURNED = frozenset(
     cannot pharmacist""".split()
 )
 
+# "If he will not open his mouth, ...": that denies the condition, not the advice.
+_CONDITION_DENIED = re.compile(r"\b(?:if|when)\b[^,.;:]{0,20}?\b(?:not|\w+n['’]t|never)\b", re.I)
+
 
 @dataclass(frozen=True, slots=True)
 class Contradiction:
@@ -151,4 +154,5 @@ def _turned(text: str, start: int) -> bool:
     clause = 0
     for match in _END.finditer(text, max(0, start - 200), start):
         clause = match.end()
-    return any(word.key in _TURNED for word in words(text[max(clause, start - 200) : start]))
+    before = _CONDITION_DENIED.sub(" ", text[max(clause, start - 200) : start])
+    return any(word.key in _TURNED for word in words(before))
