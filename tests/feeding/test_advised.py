@@ -26,6 +26,7 @@ HANDED = {
     "She gets a spoon of honey like the rest of us.": "honey",
     "Drop honey into her porridge.": "honey",
     "Cut a few dried apricots for him to chew.": "dried-fruit-whole",
+    "Leave a handful of whole grapes by his bowl.": "round-uncut",
 }
 NONE = (
     "Never let her nibble whole grapes while you cook.",
@@ -49,6 +50,9 @@ NONE = (
     "I ditched the sugar, and she loves it.",
     "Honey is off the list, so I gave her pear.",
     "The recipe cut the sugar and he eats it all the same.",
+    "I swapped the honey for mashed pear and she loves it.",
+    "Leave off the salt and she eats like a queen.",
+    "I took the salt out and he still eats it.",
     "The salt has been left behind, and she enjoys every bite.",
     "Put the salt away and let her taste it.",
     "The honey got crossed off when he arrived, and he eats it happily.",

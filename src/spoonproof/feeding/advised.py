@@ -76,7 +76,7 @@ _NOT_AFTER = re.compile(
     r"^(?: (?!(?:so|because|and|while|if|since)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must|should|do|does)"
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
-    r"|off the menu|out of bounds|away)\b"
+    r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
@@ -84,7 +84,10 @@ _NOT_AFTER = re.compile(
     re.I,
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
-_DONE_WITHOUT = re.compile(r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut)\w* (?:the |any |all |all the )?$", re.I)
+_DONE_WITHOUT = re.compile(
+    r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
+    re.I,
+)
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
 _LIKE_THEM = re.compile(r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$", re.I)
