@@ -302,5 +302,7 @@ def test_whistles_are_no_clock_that_could_be_too_short() -> None:
 def test_oats_that_stand_in_the_cold_overnight_are_soaked_and_cold_leftovers_are_not() -> None:
     oats, _ = treated(["porridge oats", "milk"], ["Stir the porridge oats into the milk and chill overnight."])
     assert oats.soaked_minutes >= 480
-    oats, _ = treated(["porridge oats", "milk"], ["Simmer the porridge oats in the milk for 1 minute.", "Chill overnight."])
+    oats, _ = treated(
+        ["porridge oats", "milk"], ["Simmer the porridge oats in the milk for 1 minute.", "Chill overnight."]
+    )
     assert oats.soaked_minutes == 0

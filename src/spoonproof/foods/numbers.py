@@ -129,6 +129,12 @@ class KitchenNumbers:
                     found.setdefault(allergen, {})[part.food.id] = None
         return {allergen: tuple(found[allergen]) for allergen in sorted(found)}
 
+    @property
+    def family_allergens(self) -> frozenset[str]:
+        """Allergens that the family's bowl alone brings, which a label of the whole dish names as well."""
+        parts = self._facts.all_ingredients if self._facts is not None else ()
+        return frozenset(a for part in parts if part.bowl == "family" and part.food for a in part.food.allergens)
+
     def _in_bowl(self) -> tuple[Ingredient, ...]:
         if self._facts is None:
             return ()

@@ -20,7 +20,8 @@ _BRACKETS = re.compile(r"\([^()]{0,120}\)")
 _BULLET = re.compile(r"(?:^|\n)([ \t]*-[ \t]+)\Z")
 _BESIDE = re.compile(r"\b(?:on|with|from|and)\b", re.I)  # "prawns on wooden skewers" is food
 _AMOUNT = re.compile(r"[0-9½⅓⅔¼¾]|(?:an?|half|one|two|three)[ \t]", re.I)
-_FIRST_PART = re.compile(r"[^,;(]{1,80}?(?=[ \t]*(?:[,;(]|\b(?:for|to|in|if|or)[ \t]|$))")
+_FIRST_PART = re.compile(r"[^,;(]{1,80}")
+_AFTER_IT = re.compile(r"[ \t](?:for|to|in|if|or)[ \t].*", re.S)
 _KIT = re.compile(
     r"\b(?:skewers?|(?:cocktail|lolly|lollipop|popsicle|craft|wooden|bamboo)[ \t-]sticks?|tooth[ -]?picks?|(?:tin)?foil"
     r"|(?:baking|parchment|greaseproof|waxed|wax|kitchen|silicone)[ \t](?:paper|parchment|towels?|roll|sheets?|mats?)"
@@ -53,7 +54,7 @@ def read_entry(
 
 def _kit(text: str) -> str:
     first = _FIRST_PART.match(text)
-    words = first[0].strip(" \t.") if first is not None else ""
+    words = _AFTER_IT.sub("", first[0]).strip(" \t.") if first is not None else ""
     return words if _KIT.search(words) and not _BESIDE.search(words) else ""
 
 

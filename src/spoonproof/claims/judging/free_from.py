@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.judging.polarity import without_phrases
-from spoonproof.claims.judging.probes import AnyProbe
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
@@ -82,7 +82,11 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     if not named or "unknown" in answers.values():
         return None
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
-    absent = [allergen for allergen, answer in answers.items() if answer == "no"]
+    # "Contains fish": a sauce that goes into the family's bowl alone is on the label of the dish.
+    family: frozenset[str] = (
+        getattr(probe.numbers, "family_allergens", frozenset()) if isinstance(probe, DishProbe) else frozenset()
+    )
+    absent = [allergen for allergen, answer in answers.items() if answer == "no" and allergen not in family]
     if absent:
         return Verdict("false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1)
     return Verdict("true", "It holds for what goes in.", None, refs)
