@@ -8,13 +8,13 @@ from pathlib import Path
 import pytest
 
 from spoonproof.checks.engine import check_dish
-from spoonproof.checks.mend import mended, safe_edits
+from spoonproof.checks.mend import safe_edits
 from spoonproof.checks.rule import all_rules
 from spoonproof.cli import main
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document
-from spoonproof.reading.edits import fitted
+from spoonproof.reading.edits import apply_edits, fitted
 from spoonproof.reading.files import decode
 from tests import kitchen
 from tests.checks.cases import cases, docstring_block
@@ -87,7 +87,7 @@ def test_what_is_offered_takes_its_finding_away() -> None:
         assert finding.remedy is not None
         seen.add(finding.rule)
         document = finding.document
-        after = mended(document, sorted(fitted(document, edit) for edit in finding.remedy.edits))
+        after = apply_edits(document, sorted(fitted(document, edit) for edit in finding.remedy.edits))
         assert after != document.text
         before = told(findings_of(text)[1]).count((finding.rule, finding.message))
         if told(findings_of(after)[1]).count((finding.rule, finding.message)) >= before:
@@ -105,7 +105,7 @@ def test_what_is_safe_is_done_once() -> None:
             if not edits:
                 break
             done += 1
-            text = mended(document, edits)
+            text = apply_edits(document, edits)
         else:
             raise AssertionError(f"never comes to an end: {text}")
     assert done >= len(SAFE)

@@ -240,18 +240,18 @@ def test_89_a_name_is_given_once_though_two_ask_for_it_at_once(channel: Path, mo
 def test_89_what_was_saved_while_it_was_being_mended_is_not_written_over(
     channel: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from spoonproof.checks import mend
+    from spoonproof.reading import edits as reading_edits
 
     recipe = channel / "recipes" / "leek-bowl.md"
     recipe.write_text(FIXABLE)
     saved = FIXABLE.replace("200 g", "300 g")
-    real = mend.mended
+    real = reading_edits.apply_edits
 
     def slow(document: object, edits: object) -> str:
         recipe.write_text(saved)
         return real(document, edits)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(mend, "mended", slow)
+    monkeypatch.setattr(reading_edits, "apply_edits", slow)
     killing.run_in(channel, ["check", "--fix"])
     assert "300 g" in recipe.read_text()
 

@@ -7,16 +7,17 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spoonproof.checks.mend import difference, mended, safe_edits
+from spoonproof.checks.mend import difference, safe_edits
 from spoonproof.model.finding import Edit, Remedy
 from spoonproof.model.text import Document, Span
+from spoonproof.reading.edits import apply_edits
 from tests.report.findings import document, honey
 
 
 def test_safe_edits_are_made_and_the_rest_stays() -> None:
     where = document()
     edits = safe_edits([honey(where)])
-    after = mended(where, edits[where])
+    after = apply_edits(where, edits[where])
     assert after == where.text.replace("1 tbsp honey", "1 ripe pear")
     assert "+  - 1 ripe pear, 100 % raw" in list(difference(where, after))
 
@@ -49,5 +50,5 @@ def test_what_no_edit_covers_stays(text: str, wanted: list[tuple[int, int, str]]
         for a, b, new in wanted
     ]
     edits = safe_edits(findings).get(where, ())
-    after = mended(where, edits)
+    after = apply_edits(where, edits)
     assert len(after) == len(text) + sum(len(e.replacement) - (e.span.end - e.span.start) for e in edits)

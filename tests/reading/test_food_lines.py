@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from spoonproof.checks.mend import mended, safe_edits
+from spoonproof.checks.mend import safe_edits
+from spoonproof.reading.edits import apply_edits
 from tests.kitchen import read
 
 STEPS = "steps:\n  - Boil the onion, the leek and the swede for 25 minutes.\n"
@@ -17,7 +18,9 @@ def test_foods_behind_commas_are_all_read_and_written_out() -> None:
     assert [line.food for line in recipe.foods] == ["onion", "leek", "swede"]
     assert [(fault.rule, fault.level) for fault in found] == [("foods-on-one-line", "note")]
     ((document, edits),) = safe_edits(found).items()
-    assert "foods:\n  - 1 onion\n  - 2 leeks, sliced\n  - 200 g swede, 1 cm dice   # base\n" in mended(document, edits)
+    assert "foods:\n  - 1 onion\n  - 2 leeks, sliced\n  - 200 g swede, 1 cm dice   # base\n" in apply_edits(
+        document, edits
+    )
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from spoonproof.model.finding import Edit, Finding
 from spoonproof.model.text import Document
@@ -34,15 +34,6 @@ def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
 
 def _overlap(a: Edit, b: Edit) -> bool:
     return (a.span.start < b.span.end and b.span.start < a.span.end) or a.span == b.span
-
-
-def mended(document: Document, edits: Sequence[Edit]) -> str:
-    """The text with ``edits`` made; everything else stays as it is."""
-    text, at = [], 0
-    for edit in edits:
-        text += [document.text[at : edit.span.start], edit.replacement]
-        at = edit.span.end
-    return "".join([*text, document.text[at:]])
 
 
 def difference(document: Document, after: str) -> Iterator[str]:

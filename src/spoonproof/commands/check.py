@@ -164,13 +164,14 @@ def _mendings(
 
     Only the files that were checked and the channel's own are touched, never one of ours.
     """
-    from spoonproof.checks.mend import mended, safe_edits
+    from spoonproof.checks.mend import safe_edits
+    from spoonproof.reading.edits import apply_edits
 
     paths = {file.document: file.path for file in files if file.document is not None}
     paths[folder.channel.document] = folder.root / folder.channel.document.path
     for document, edits in safe_edits(findings).items():
         if document in paths:
-            after = mended(document, edits)
+            after = apply_edits(document, edits)
             if after != document.text:
                 yield paths[document], document, after, len(edits)
 

@@ -38,13 +38,8 @@ def centre_ratio(shape: Shape, fourier: float, biot: float = math.inf) -> float:
         return centre_ratio("slab", fourier, biot) ** 3
     if fourier < 0.025:  # the centre has lost less than 0.05 % and the series needs many terms
         return 1.0
-    total = sum(c * math.exp(-(z * z) * fourier) for z, c in _series(shape, biot))
+    total = sum(c * math.exp(-(z * z) * fourier) for z, c in series(shape, biot))
     return min(1.0, max(0.0, total))
-
-
-def first_root(shape: Shape, biot: float = math.inf) -> tuple[float, float]:
-    """The first root and coefficient of the series, as handbooks tabulate them (slab, cylinder, sphere)."""
-    return _series(shape, biot)[0]
 
 
 def minutes_to_heat(
@@ -88,8 +83,8 @@ def _fourier_for(shape: Shape, target: float, biot: float) -> float:
 
 
 @lru_cache(maxsize=64)
-def _series(shape: Shape, biot: float) -> tuple[tuple[float, float], ...]:
-    """Roots and coefficients of the centre's series."""
+def series(shape: Shape, biot: float) -> tuple[tuple[float, float], ...]:
+    """Roots and coefficients of the centre's series, as handbooks tabulate the first (slab, cylinder, sphere)."""
     if shape == "slab":
         return tuple(_slab_term(n, biot) for n in range(_TERMS))
     if shape == "sphere":

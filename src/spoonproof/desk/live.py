@@ -258,8 +258,7 @@ def cited(refs: Sequence[SourceRef], sources: Mapping[str, Csl]) -> tuple[Cited,
 def mended(folder: DeskFolder, path: Path, text: str, key: str) -> str | None:
     """``text`` with the remedy of the finding, or the wording of the claim, that ``key`` names; None when the text has
     moved on and nothing of that name stands there."""
-    from spoonproof.checks.mend import mended as with_edits
-    from spoonproof.reading.edits import fitted
+    from spoonproof.reading.edits import apply_edits, fitted
 
     file = folder.with_text(path, text)
     if file.document is None:
@@ -276,7 +275,7 @@ def mended(folder: DeskFolder, path: Path, text: str, key: str) -> str | None:
     if not edits:
         return None
     document = file.document
-    return with_edits(document, sorted(_whole_sentence(document, fitted(document, edit)) for edit in edits))
+    return apply_edits(document, sorted(_whole_sentence(document, fitted(document, edit)) for edit in edits))
 
 
 def _whole_sentence(document: Document, edit: Edit) -> Edit:
