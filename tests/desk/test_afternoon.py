@@ -145,7 +145,7 @@ def test_from_an_empty_folder_to_a_published_page_and_a_printed_script(chromium:
     page.goto(f"{desk.origin}/comments")
     page.get_by_label("Your reply").fill("Swede is good for your knees.")
     page.get_by_role("button", name="See what it claims").click()
-    page.get_by_text("No study shows that a root mends knees.").first.wait_for()
+    page.get_by_text("No study shows that a root mends knees.").first.wait_for(state="attached")
 
     # New foods in their order, moved by hand; the filming day, and what breaks.
     page.get_by_role("link", name="New foods").click()
