@@ -12,7 +12,6 @@ from spoonproof.feeding.contradictions import contradictions
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.finding import Level, SourceRef
-from spoonproof.model.record import replace
 from spoonproof.model.text import Passage
 
 _HARM = {"error": 3, "warning": 2, "note": 1}
@@ -56,13 +55,11 @@ def _dangers(passages: Sequence[Passage], knowledge: Knowledge, months: int) -> 
     for one in contradictions(passages, tables):
         why = f"{one.why} {one.remedy}"
         yield _as_judged(one.passage, (one.start, one.end), one.caution, one.level, why, (one.source,))
-    copies = [replace(passage, kind="say") for passage in passages]
-    spoken = dict(zip(map(id, copies), passages, strict=True))
-    for told in advised(copies, months, tables, {}, _MARKETS, by_shape=True):
+    for told in advised(passages, months, tables, {}, _MARKETS, by_shape=True):
         start, end = told.sentence
         if end - start <= _SENTENCE:
             why = f"{told.message} {told.remedy.text}"
-            yield _as_judged(spoken[id(told.passage)], told.sentence, told.id, told.level, why, told.sources)
+            yield _as_judged(told.passage, told.sentence, told.id, told.level, why, told.sources)
 
 
 def _as_judged(

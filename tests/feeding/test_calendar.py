@@ -102,26 +102,28 @@ def cost(order: list[Candidate], policy: str, age: int | None) -> tuple[int, int
     return iron, strong_sum, total
 
 
+def some_dishes(least: int, most: int) -> st.SearchStrategy[list[Candidate]]:
+    """So many dishes of one to four foods each, rich in iron or not, for several ages."""
+    dish = st.tuples(
+        st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
+        st.booleans(),
+        st.sampled_from((6, 7, 9)),
+    )
+    return st.lists(dish, min_size=least, max_size=most).map(
+        lambda drawn: [
+            replace(candidate(n, tuple(foods), iron), from_months=months)
+            for n, (foods, iron, months) in enumerate(drawn)
+        ]
+    )
+
+
 @settings(max_examples=25, deadline=None)
 @given(
-    st.lists(
-        st.tuples(
-            st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
-            st.booleans(),
-            st.sampled_from((6, 7, 9)),
-        ),
-        min_size=1,
-        max_size=5,
-    ),
+    some_dishes(1, 5),
     st.sampled_from(["market", "slow"]),
     st.sampled_from([None, 6]),
 )
-def test_no_order_is_better_than_the_proved_one(
-    recipes: list[tuple[list[str], bool, int]], policy: str, age: int | None
-) -> None:
-    chosen = [
-        replace(candidate(n, tuple(foods), iron), from_months=months) for n, (foods, iron, months) in enumerate(recipes)
-    ]
+def test_no_order_is_better_than_the_proved_one(chosen: list[Candidate], policy: str, age: int | None) -> None:
     plan = calendar(chosen, (), tables(), {"new-foods": policy}, age_months=age)
     assert plan.proved
     by_slug = {one.slug: one for one in chosen}
@@ -198,24 +200,13 @@ def opens_last(order: list[Candidate], policy: str, age: int | None) -> int:
 
 @settings(max_examples=30, deadline=None)
 @given(
-    st.lists(
-        st.tuples(
-            st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
-            st.booleans(),
-            st.sampled_from((6, 7, 9)),
-        ),
-        min_size=13,
-        max_size=20,
-    ),
+    some_dishes(13, 20),
     st.sampled_from(["market", "slow"]),
     st.sampled_from([None, 6]),
 )
 def test_of_many_dishes_always_the_one_that_opens_soonest_comes_next(
-    recipes: list[tuple[list[str], bool, int]], policy: str, age: int | None
+    chosen: list[Candidate], policy: str, age: int | None
 ) -> None:
-    chosen = [
-        replace(candidate(n, tuple(foods), iron), from_months=months) for n, (foods, iron, months) in enumerate(recipes)
-    ]
     assert best_order(chosen, frozenset(), GAPS[policy], age) == (soonest_first(chosen, policy, age), False)
 
 

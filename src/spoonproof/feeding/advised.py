@@ -19,7 +19,7 @@ from spoonproof.model.finding import LEVELS, Level, Remedy, SourceRef
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
 
-_KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super"})
+_KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super", "speech"})
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 _CLAUSE_END = re.compile(r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\(")
 

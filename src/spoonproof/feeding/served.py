@@ -138,11 +138,8 @@ def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> b
 
 
 # "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken
-_CALLED = {
-    "fish": frozenset({"fish", "flesh"}),
-    "meat": frozenset({"meat", "breast", "thigh", "drumstick", "flesh"}),
-    "poultry": frozenset({"meat", "breast", "thigh", "drumstick", "flesh"}),
-}
+_OF_AN_ANIMAL = frozenset({"meat", "breast", "thigh", "drumstick", "flesh"})
+_CALLED = {"fish": frozenset({"fish", "flesh"}), "meat": _OF_AN_ANIMAL, "poultry": _OF_AN_ANIMAL}
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )

@@ -26,6 +26,7 @@ from spoonproof.reading.food_name import (
     LineDraft,
     draft_of,
     food_name,
+    part_word,
     pressed_food,
 )
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
@@ -176,8 +177,7 @@ def _line(
         draft.use(after.start(), after.end())
         food = pressed_food(text[name.start : name.end], after, foods) or food
     if (part := lead or after) is not None:
-        word = {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
-        prepared.append((word, draft.place(part.start("what"), part.end("what"))))
+        prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
     state = ""
     for found in state_words:
         state = found.word

@@ -285,10 +285,15 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
     return None
 
 
+def part_word(part: re.Match[str]) -> str:
+    """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
+    return {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+
+
 def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
     """The food that the one ``part`` (a match of ``OF_ONE`` or ``OF_IT``) of a fruit is: lemon juice. None where the
     table has none, or where two parts are used."""
-    what = {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+    what = part_word(part)
     made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
     whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
     return made.food if made is not None and whole else None

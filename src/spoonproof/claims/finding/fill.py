@@ -25,6 +25,7 @@ _PARTICLES = frozenset({"away", "off"})  # "keeps colds *away*"
 _BEFORE_QUOTE = 4  # items
 _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
+_BESIDE = 12  # items before a food in which its nutrient may be named
 _SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
 _PER = frozenset({"per-day", "per-portion"})
 _EFFECT = (
@@ -44,9 +45,6 @@ _EFFECT = (
 )
 _STRENGTHS: tuple[Strength, ...] = ("contains", "mild", "plain", "strong", "absolute")
 _ABSOLUTE = re.compile(r"\b(?:always|guaranteed?|all|every|100 ?%|completely|totally|never|best|most|only)\b")
-
-
-_BESIDE = 12
 
 
 def fill(tagged: Tagged, match: Match) -> Draft:

@@ -82,11 +82,9 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     if not named or "unknown" in answers.values():
         return None
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
-    # "Contains fish": a sauce that goes into the family's bowl alone is on the label of the dish.
-    family: frozenset[str] = (
-        getattr(probe.numbers, "family_allergens", frozenset()) if isinstance(probe, DishProbe) else frozenset()
-    )
-    absent = [allergen for allergen, answer in answers.items() if answer == "no" and allergen not in family]
+    absent = [allergen for allergen, answer in answers.items() if answer == "no"]
+    if isinstance(probe, DishProbe):
+        absent = [allergen for allergen in absent if not probe.of_family(allergen)]
     if absent:
         return Verdict("false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1)
     return Verdict("true", "It holds for what goes in.", None, refs)

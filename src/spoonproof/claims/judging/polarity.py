@@ -41,8 +41,6 @@ def read_again(claim: Claim, register: Register) -> Claim:
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
-    if claim.polarity == "asserts" and claim.kind == "function" and has_any(plain(claim.quote), _NEEDLESS):
-        return "denies", "it is said not to be needed"
     if claim.polarity in ("asserts", "hedges"):
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
@@ -71,7 +69,6 @@ _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
 )
-_NEEDLESS = ("not needed for", "isn't needed for", "not necessary for", "isn't necessary for", "unnecessary for")
 _NO = frozenset({"no", "nope", "not at all"})
 
 

@@ -84,6 +84,10 @@ class DishProbe:
         """Whether the label of a food in it says that it may contain an allergen."""
         return what in getattr(self.numbers, "may_contain", ())
 
+    def of_family(self, what: str) -> bool:
+        """Whether the family's bowl alone has an allergen, which is on the label of the dish all the same."""
+        return what in getattr(self.numbers, "family_allergens", ())
+
     def bringing(self, what: str) -> tuple[str, ...]:
         """The foods of the bowl that bring an allergen or belong to an ingredient class."""
         if what not in _TRAITS:
