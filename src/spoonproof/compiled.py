@@ -86,7 +86,7 @@ class PackedRow(Sequence[Any]):
         for value in values:
             body = io.BytesIO()
             pickler = pickle.Pickler(body, 5)
-            pickler.persistent_id = lambda each: places.get(id(each))  # type: ignore[method-assign]
+            pickler.persistent_id = lambda each: places.get(id(each))  # type: ignore[method-assign]  # as pickle has it
             pickler.dump(value)
             packed.append(body.getvalue())
         return cls(packed, shared)
@@ -96,7 +96,7 @@ class PackedRow(Sequence[Any]):
             return [self[each] for each in range(*at.indices(len(self)))]
         if at not in self._unpacked:
             unpickler = pickle.Unpickler(io.BytesIO(self._packed[at]))
-            unpickler.persistent_load = self._shared.__getitem__  # type: ignore[method-assign]
+            unpickler.persistent_load = self._shared.__getitem__  # type: ignore[method-assign]  # as pickle has it
             self._unpacked[at] = unpickler.load()
         return self._unpacked[at]
 

@@ -19,7 +19,7 @@ from types import ModuleType
 
 FILE = "modules.marshal"
 PACKAGE = os.path.dirname(os.path.abspath(__file__))  # noqa: PTH100, PTH120 - before anything is brought in
-INSTALLED = os.path.join(PACKAGE, "bundle", "compiled", FILE)  # noqa: PTH118
+INSTALLED = os.path.join(PACKAGE, "bundle", "compiled", FILE)  # noqa: PTH118 - as above
 _SPARE = 60
 """Seconds within which an installer writes all of a wheel's files."""
 
@@ -42,12 +42,12 @@ class Modules:
             return None
         origin = f"{self._package}/{place[1]}"
         try:
-            source = os.stat(origin)  # noqa: PTH116
+            source = os.stat(origin)  # noqa: PTH116 - as above
         except OSError:
             return None
         if source.st_size != place[2] or source.st_mtime > self._made + _SPARE:
             return None
-        spec = ModuleSpec(name, self, origin=origin, is_package=place[0])  # type: ignore[arg-type]
+        spec = ModuleSpec(name, self, origin=origin, is_package=place[0])  # type: ignore[arg-type]  # finds and loads
         spec.has_location = True
         if spec.submodule_search_locations is not None:
             spec.submodule_search_locations.append(origin.rpartition("/")[0])

@@ -51,7 +51,8 @@ def starts_in(part: str) -> tuple[int, ...]:
         if found is None:
             if event.group() in _BRACKETS:
                 return _whole(part)  # what stands in brackets may reach over ends that look plain
-            unsure, at = True, max(where + 1, _RUN.match(part, where).end())  # type: ignore[union-attr]
+            run = _RUN.match(part, where)
+            unsure, at = True, max(where + 1, run.end() if run is not None else 0)
         else:
             at = found.end()
     if unsure:

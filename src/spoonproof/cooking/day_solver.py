@@ -77,7 +77,7 @@ def solve(problem: DayProblem, effort: float) -> tuple[DayPlan | None, bool]:
         found = dict(place_in_order(problem, _topological(order)))
     slots = tuple(sorted((Slot(task, found[task.id]) for task in problem.tasks), key=by_start))
     how = "optimal" if status == cp_model.OPTIMAL else "feasible"
-    return DayPlan(slots, how, round(solver.best_objective_bound)), False  # type: ignore[arg-type]
+    return DayPlan(slots, how, round(solver.best_objective_bound)), False  # type: ignore[arg-type]  # how: a known word
 
 
 def _twins(problem: DayProblem) -> list[tuple[str, str]]:
