@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.cooking.pots import Event, Kitchen, Story, total
+from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import Need
+from spoonproof.cooking.story import Event, Story, total
 from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import judge, method_of
 from spoonproof.dish import Dish

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from spoonproof.cooking.pots import Event
+from spoonproof.cooking.story import Event
 from spoonproof.model.finding import Bowl
 from spoonproof.model.kitchen import Foods, Verb
 from spoonproof.model.recipe import Cut, FoodLine, Recipe

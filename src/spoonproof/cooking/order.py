@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from spoonproof.cooking.pots import Kitchen, Story
+from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import CookTimes, Need
+from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated, method_of, softens_as
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Minutes, Recipe

@@ -10,11 +10,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.model.finding import Bowl
-from spoonproof.model.food import Food
+from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of
 from spoonproof.model.kitchen import Foods, Medium, Verb, Verbs
-from spoonproof.model.recipe import Action, Cut, CutShape, FoodLine, Minutes, Recipe, Step
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.recipe import Action, Cut, Recipe, Step
+from spoonproof.model.record import replace
 from spoonproof.model.treatment import Heat
 
 _APART = re.compile(
@@ -38,58 +37,8 @@ _WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 _BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
-_NOT_SOLID = ("liquid", "powder", "paste")
-_CUT_BY_VERB: dict[str, CutShape] = {
-    "chop": "chopped",
-    "slice": "slice",
-    "dice": "dice",
-    "halve": "half",
-    "quarter": "quarter",
-    "grate": "grated",
-    "mince": "minced",
-    "grind": "ground",
-    "shred": "shredded",
-    "flake": "flaked",
-}
 _OVERNIGHT = 480.0  # minutes
 _PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
-
-
-@dataclass(slots=True)
-class Story:
-    """What has happened to one food line so far."""
-
-    index: int
-    line: FoodLine
-    food: Food | None
-    joined: int | None = None
-    seen: int | None = None  # the step that only prepares it
-    bowl: Bowl | None = None
-    heats: list[Heat] = field(default_factory=list)
-    tested: bool = False  # a squash test ends one of its heats
-    cuts: list[Cut] = field(default_factory=list)
-    cuts_heated: int | None = None  # how many of the cuts were made before the first heat
-    made: str = ""
-    made_step: int | None = None
-    soaked: float = 0.0
-    left_out: bool = False
-
-    @property
-    def solid(self) -> bool:
-        """Whether it is a piece of something: what is not known counts as a piece."""
-        return self.food is None or self.food.hardness not in _NOT_SOLID
-
-
-@dataclass(frozen=True, slots=True)
-class Event:
-    """One action as it happened: the lines it is done to, and those in the pot with them."""
-
-    step: int
-    action: Action
-    verb: Verb
-    lines: tuple[int, ...]
-    pot: tuple[int, ...]
-    bowl: Bowl | None = None
 
 
 class Kitchen:
@@ -156,9 +105,9 @@ class Kitchen:
                 story.seen = step.index
                 if story.joined is None:
                     story.bowl = step.bowl  # joining a pot later says it again
-            shape = _CUT_BY_VERB.get(verb.id)
+            shape = CUT_BY_VERB.get(verb.id)
             if action.cuts:
-                story.cuts.extend(_cuts_of(action, i))
+                story.cuts.extend(cuts_of(action, i))
             elif shape:
                 story.cuts.append(Cut(shape, action.span))
             if verb.texture:
@@ -259,9 +208,9 @@ class Kitchen:
         if verb.role == "split" and action.foods and not step.splits:
             self._lift(reached, thrown=bool(_THROWN.search(text)))
         for i in action.foods or reached:
-            self.stories[i].cuts.extend(_cuts_of(action, i))
-            if verb.role == "cut" and not action.cuts and verb.id in _CUT_BY_VERB and self.stories[i].solid:
-                self.stories[i].cuts.append(Cut(_CUT_BY_VERB[verb.id], action.span))  # "break it up with a fork"
+            self.stories[i].cuts.extend(cuts_of(action, i))
+            if verb.role == "cut" and not action.cuts and verb.id in CUT_BY_VERB and self.stories[i].solid:
+                self.stories[i].cuts.append(Cut(CUT_BY_VERB[verb.id], action.span))  # "break it up with a fork"
         if verb.role in ("join", "season") and action.time is not None:
             self._cook_on(step, action, reached)
 
@@ -381,20 +330,7 @@ class Kitchen:
         return bool(word and _WITH.match(text, word.end()))
 
 
-def _cuts_of(action: Action, line: int) -> Sequence[Cut]:
-    """The cuts an action gives a line: one each where as many cuts as foods are named, all of them otherwise."""
-    if len(action.cuts) == len(action.foods) > 1 and line in action.foods:
-        return (action.cuts[action.foods.index(line)],)
-    return action.cuts
-
-
 def _water(verb: Verb, medium: Medium) -> str:
     if medium in ("steam", "oven", "fat"):
         return "none"
     return verb.water
-
-
-def total(heats: Sequence[Heat]) -> Minutes | None:
-    """The stated minutes of some heats together; None when none has any."""
-    timed = [heat.minutes for heat in heats if heat.minutes is not None]
-    return Minutes(sum(t.low for t in timed), sum(t.high for t in timed)) if timed else None

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from spoonproof.cooking.pots import Kitchen, Story
+from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import CookTimes, Need
+from spoonproof.cooking.story import Story
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Cut, Minutes, Recipe
 from spoonproof.model.treatment import Heat, Softness, Treatment

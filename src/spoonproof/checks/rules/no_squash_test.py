@@ -28,7 +28,7 @@ from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import FINE, judged, names, time_span
 from spoonproof.checks.rule import Fault
-from spoonproof.cooking.pots import Story
+from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef

@@ -30,7 +30,8 @@ from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources
 from spoonproof.checks.rule import Fault
-from spoonproof.cooking.pots import Kitchen, Story
+from spoonproof.cooking.pots import Kitchen
+from spoonproof.cooking.story import Story
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 from spoonproof.model.record import replace
