@@ -297,7 +297,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "start-at-age",
-        "T(<authority> _3 <said-by>) _4 O(@AGE)",
+        "T(<authority> _3 <said-by|allows>) _4 O(@AGE)",
         veto="storing",
         says="an age to start from",
     ),

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
+_benefit = ways("general-benefit")
 _disease = ways("disease")
 _function = ways("function")
 _KITCHEN = "nonfood culinary story"
@@ -65,11 +66,18 @@ SOMEONE = (
     ),
     *_function(
         "bodily",
-        "S(<food|generic-food|nutrient>) ~6 O(<bodily>)",
+        "S(<food|dish|generic-food|nutrient>) ~6 O(<bodily>)",
         "^ _1 S(<pronoun>) ~5 O(<bodily>)",
         veto=_KITCHEN,
         loose=True,
         says="what happens in the body",
+    ),
+    *_function(
+        "bodily-since",
+        "O(<bodily>) ~3 T(<since|bound|thanks|with>) ~4 S(<food|dish>)",
+        veto="nonfood culinary",
+        loose=True,
+        says="what happened in the body since",
     ),
     *_disease(
         "left-out-when-ill",
@@ -90,5 +98,24 @@ SOMEONE = (
         "S(<food|dish|generic-food|pronoun>) ~5 <copula> ~3 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
         "^ ~4 <copula> ~2 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
         says="a wonder for an illness",
+    ),
+    *_function(
+        "what-it-needs",
+        "^ _1 S(<pronoun>) <copula> _2 O(<body|inner-body>) _1 T(<need>)",
+        veto="nonfood",
+        says="what a part of the body needs",
+    ),
+    *_function(
+        "put-on-weight",
+        "S(<food|dish|pronoun|generic-food>) ~2 T(<put-on>) _3 O(<weight-unit>) <on-them>",
+        effect="weight",
+        veto="story",
+        says="weight gained",
+    ),
+    *_benefit(
+        "unbeaten",
+        "T(<unbeaten>) ~3 <for> _1 O(<health|health-weak>)",
+        "S(<food|dish>) ~2 <copula> _1 T(<unbeaten>) ~2 <for> _1 O(<health|health-weak>)",
+        says="praised above all",
     ),
 )

@@ -1,0 +1,57 @@
+"""What is said aloud over a bowl: a claim in everyday speech is heard, and cooking talk of the same words is not."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("You can give him watered down juice with his tea.", "safety-age"),
+        ("The beer boils off, so it's fine for the baby.", "safety-age"),
+        ("Don't panic if the burger is still pink.", "safety-age"),
+        ("Slice the chipolatas into rounds for her.", "safety-age"),
+        ("Blueberries are okay whole once she has her back teeth.", "safety-age"),
+        ("You don't need the bedtime bottle after this.", "safety-age"),
+        ("She doesn't need any teeth to tackle this toast.", "safety-age"),
+        ("Jelly cubes make a perfect finger food.", "safety-age"),
+        ("Our paediatrician approves of this porridge.", "safety-age"),
+        ("Five months is early enough for a little pear.", "safety-age"),
+        ("He slept like a log after that lentil stew.", "function"),
+        ("Butter plumps up skinny babies.", "function"),
+        ("Sweet potato put two pounds on him in a month.", "function"),
+        ("It's what her bones need.", "function"),
+        ("Barley broth sees off a cold.", "disease"),
+        ("Kale knocks spots off lettuce for vitamin K.", "comparative"),
+        ("Steaming doesn't touch the vitamins.", "process"),
+        ("There's a good whack of zinc in it.", "nutrient-content"),
+        ("You can't beat it for goodness.", "general-benefit"),
+        ("This mash is recommended by paediatricians.", "general-benefit"),
+    ],
+)
+def test_speech_is_heard(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Let it bubble until the wine cooks off.",
+        "Cut the carrots into coins and tip them in.",
+        "Put two kilos of plums on the heat.",
+        "You can't beat pancakes on a Saturday.",
+        "The bottle of oil is on the top shelf.",
+        "My doctor said I looked tired.",
+        "He filled out the form at nursery.",
+        "Her gums are like iron.",
+    ],
+)
+def test_cooking_talk_is_not(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_one_egg_is_a_measure_and_a_food() -> None:
+    (claim,) = claims("One egg has seven grams of protein.")
+    assert claim.kind == "quantity" and "egg" in " ".join(claim.subjects)
