@@ -18,6 +18,7 @@ from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document
 
 if TYPE_CHECKING:
+    from spoonproof.reading.kept import Kept
     from spoonproof.reading.recipe import Reading
 
 What = Literal["recipe", "channel", "register", "other"]
@@ -54,6 +55,7 @@ class OpenFolder(ChannelFolder):
         self.in_channel = in_channel
         self._texts = texts
         self._readings: dict[Path, Reading] = {}
+        self._kept: dict[Path, Kept] = {}
         self._dishes: dict[str, Dish] = {}
 
     def _document(self, path: Path, shown: str) -> tuple[Document | None, list[Finding]]:
@@ -70,14 +72,15 @@ class OpenFolder(ChannelFolder):
         return path not in self._texts
 
     def _read_recipe(self, path: Path, document: Document) -> tuple[Recipe | None, list[Finding]]:
-        """Where somebody types in the story, the head is not read again."""
+        """Where somebody types in the story, the head is not read again; elsewhere, what changed of it."""
+        from spoonproof.reading.kept import Kept
         from spoonproof.reading.recipe import read_story, read_whole
 
         before = self._readings.get(path)
         reading = read_story(before, document) if before is not None else None
         if reading is None:
             known = self.knowledge
-            reading = read_whole(document, known.foods, known.verbs, self.measures)
+            reading = read_whole(document, known.foods, known.verbs, self.measures, self._kept.setdefault(path, Kept()))
         if path in self._texts:
             self._readings[path] = reading
         return reading.recipe, reading.faults
@@ -101,6 +104,7 @@ class OpenFolder(ChannelFolder):
         """Nobody types in ``path`` any more."""
         self.forget(path)
         self._readings.pop(path, None)
+        self._kept.pop(path, None)
         self._dishes.pop(self.shown(path), None)
 
 

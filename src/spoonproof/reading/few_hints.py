@@ -19,6 +19,7 @@ class FewHints:
     def __init__(self, foods: Foods) -> None:
         self._foods = foods
         self._left = limits.NAME_HINTS
+        self.asked = 0  # how often a near name was asked for
         self._known: dict[str, Sequence[str]] = {}
 
     def get(self, food: str) -> Food | None:
@@ -35,6 +36,7 @@ class FewHints:
 
     def nearest(self, words: str, most: int = 3) -> Sequence[str]:
         """Names that ``words`` may have meant; none once the file had its share of hints."""
+        self.asked += 1
         if words not in self._known:
             if self._left == 0:
                 return ()

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
@@ -28,6 +28,9 @@ from spoonproof.reading.slugs import slug_of, slug_problem, suggested
 from spoonproof.reading.statements import Statement, passage_of
 from spoonproof.reading.typed import Sink, Values, is_empty, nearest, parse_colon, read_keys, short, wrong
 from spoonproof.reading.yaml_tree import read_yaml
+
+if TYPE_CHECKING:
+    from spoonproof.reading.kept import Kept
 
 _NOTHING = Text("", NOWHERE)
 _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
@@ -53,8 +56,9 @@ def read_recipe(
     return read_whole(document, foods, verbs, measures)[:2]
 
 
-def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> Reading:
-    """As ``read_recipe``, and what ``read_story`` needs to go on from there."""
+def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measures, kept: Kept | None = None) -> Reading:
+    """As ``read_recipe``, and what ``read_story`` needs to go on from there. ``kept``: what was read of the file
+    before, with the same tables."""
     head, story, findings = split_head(document)
     if head is None:
         return Reading(None, findings)
@@ -66,7 +70,7 @@ def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measure
             message = "The head should be made of keys and values, like title: Parsnip mash."
             findings.append(fault("front-matter-not-a-mapping", document, short(where), message))
         return Reading(None, findings)
-    reader = _Reader(document, foods, verbs, measures)
+    reader = _Reader(document, foods, verbs, measures, kept)
     recipe = reader.recipe(root)
     findings += reader.sink.findings
     return _with_story(recipe, document, story, findings)
@@ -130,11 +134,14 @@ class _Said:
 class _Reader:
     """One recipe file on its way to a ``Recipe``."""
 
-    def __init__(self, document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> None:
+    def __init__(self, document: Document, foods: Foods, verbs: Verbs, measures: Measures, kept: Kept | None) -> None:
         self.document = document
         self.foods = FewHints(foods)
         self.verbs = verbs
         self.measures = measures
+        self.kept = kept
+        if kept is not None:
+            kept.begin()
         self.sink = Sink(document)
         self.said = _Said(document, [])
 
@@ -204,7 +211,11 @@ class _Reader:
         lines: list[FoodLine] = []
         for item in _items(node):
             if isinstance(item, Scalar):
-                read, more = read_entry(item, self.document, self.foods, self.measures)
+                read, more = (
+                    self.kept.entry(item, self.document, self.foods, self.measures)
+                    if self.kept is not None
+                    else read_entry(item, self.document, self.foods, self.measures)
+                )
                 lines += read
                 self.sink.findings += more
                 continue
@@ -271,7 +282,7 @@ class _Reader:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
         from spoonproof.reading.step import read_steps
 
-        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures, title)
+        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures, title, self.kept)
         self.sink.findings += more
         return steps
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from spoonproof.model.finding import Bowl, Finding, Related
 from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
@@ -36,6 +37,9 @@ from spoonproof.reading.step_beside import beside
 from spoonproof.reading.stretches import later_times
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.times import find_times
+
+if TYPE_CHECKING:
+    from spoonproof.reading.kept import Kept
 
 _FOR_THE_PAN = re.compile(
     r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
@@ -86,17 +90,19 @@ def read_steps(
     verbs: Verbs,
     measures: Measures,
     title: str = "",
+    kept: Kept | None = None,
 ) -> tuple[tuple[Step, ...], list[Finding]]:
     """Read the method. One ``Step`` an entry, in order; never raises.
 
     An entry is a sentence, or a mapping with the sentence under ``do`` and keys beside it (``minutes``,
-    ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding.
+    ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding. ``kept``:
+    what was read of the file before, with the same tables.
     """
     reader = _Reader(
         document,
         lines,
         Tables(foods, verbs, measures),
-        Names.of(lines, foods),
+        kept.names(lines, foods, title, document) if kept is not None else Names.of(lines, foods),
         title=title,
         listed=tuple(line.name for line in lines),
     )
@@ -115,7 +121,7 @@ def read_steps(
             reader.findings.append(found)
             steps.append(Step(index, sentence.value, sentence.span))
             continue
-        step = _read(reader, index, sentence)
+        step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
             step = beside(step, entry, reader.names, reader.used, document, reader.findings)
         steps.append(step)
