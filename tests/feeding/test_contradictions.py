@@ -17,6 +17,12 @@ AGAINST = {
     "A rusk in the cot keeps him busy while you shower.": "supervise",
     "Tuck a biscuit into the cot so that you get ten minutes.": "supervise",
     "Hold his nose and he will open up.": "appetite",
+    "Pinch her nose for a moment and tip it in.": "appetite",
+    "She drinks it lying down in front of the telly.": "upright",
+    "He sips it in the buggy all the way to the library.": "upright",
+    "There is no need to telephone anyone about swollen lips.": "allergy-first",
+    "Hives round the mouth soon pass, so carry on.": "allergy-first",
+    "Take no notice of a wheeze after the first spoon.": "allergy-first",
     "One more spoonful for Daddy, then one for the cat.": "appetite",
     "Stop only when the plate is clean; get the spoon in while she laughs.": "appetite",
     "Start at eight weeks if he looks hungry.": "about-six-months",
@@ -55,6 +61,10 @@ HARMLESS = (
     "We get it in the oven while she naps.",
     "If she turns away, never hold her chin.",
     "I get the washing in when he laughs at the rain.",
+    "Hives after a new food mean a doctor before the next spoonful.",
+    "If his lips swell, stop at once and call for help.",
+    "She drinks it sitting up, from an open cup.",
+    "Wipe her nose, then carry on with the spoon.",
 )
 
 

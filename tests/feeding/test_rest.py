@@ -9,7 +9,7 @@ from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.feeding.words import Phrases, fold
 from spoonproof.site.gather import allergens as page_allergens
 from tests import kitchen
-from tests.feeding.dishes import dish
+from tests.feeding.dishes import dish, text_of
 
 STIR = ["Stir everything together."]
 
@@ -131,6 +131,33 @@ def test_keeping_by_the_strictest_authority_read(food: str, fridge: float, cool:
     fridge_limit, cool_limit = made.keeping.of("fridge_hours"), made.keeping.of("cool_hours")
     assert fridge_limit is not None and fridge_limit.value == fridge
     assert cool_limit is not None and cool_limit.value == cool
+
+
+@pytest.mark.parametrize(
+    ("hours", "channel", "level"),
+    [
+        (24, "", None),
+        (48, "", "warning"),
+        (48, "policies: {nitrate: AESAN}\n", "error"),
+        (72, "", "error"),
+    ],
+)
+def test_spinach_by_one_authority_is_an_error_only_where_it_is_chosen(
+    hours: int, channel: str, level: str | None
+) -> None:
+    text = text_of("12-18", ["100 g spinach", "400 ml water"], ["Simmer everything for 10 minutes."])
+    faults = kitchen.dish(f"{text}keeps: fridge {hours} h\n", channel).keeping.faults
+    assert [fault.level for fault in faults] == ([level] if level else [])
+    assert all(("AESAN" in fault.message) == (fault.level == "warning") for fault in faults)
+
+
+def test_salt_that_a_step_names_is_told_once() -> None:
+    foods, steps = ["200 g potatoes, 1 cm dice"], ["Boil the potatoes for 25 minutes and mash."]
+    made = dish("8-10", foods, [*steps, "Season with a pinch of celery salt."])
+    assert [(hazard.id, hazard.food) for hazard in made.hazards if hazard.id == "added-salt"] == [
+        ("added-salt", "celery salt")
+    ]
+    assert [hazard.food for hazard in dish("8-10", foods, [*steps, "Season to taste."]).hazards] == ["Season"]
 
 
 def test_pictures_endanger() -> None:

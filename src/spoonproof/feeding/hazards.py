@@ -89,8 +89,10 @@ def hazards(
             found += _of_recipe(part, recipe, treatments, foods, tables, rows, others, treat)
         else:
             found += _of_part(part, recipe, treatments, foods, tables, rows)
-    found += _of_steps(recipe, foods, tables, rows)
-    found += _seasoning(recipe, foods, tables, rows)
+    named = list(_of_steps(recipe, foods, tables, rows))
+    salted = {hazard.step for hazard in named if "salt" in hazard.classes}
+    found += named
+    found += (one for one in _seasoning(recipe, foods, tables, rows) if one.step not in salted)
     found += _shaped(recipe, treatments, foods, tables, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
 

@@ -86,7 +86,13 @@ def keeping(
         else:
             further.append(limit)
     limits = tuple(lead.values())
-    return Keeping(limits, tuple(further), tuple(_faults(recipe, lead)))
+    asked = {kind: tables.authority(topic, policies or {}) for kind, topic in _TOPICS.items()}
+    every = [limit for limit in (*limits, *further) if limit.why == "*" and limit.source.basis == "read"]
+    return Keeping(limits, tuple(further), tuple(_faults(recipe, lead, asked, every)))
+
+
+_TOPICS = {"nitrate-leaf": "nitrate"}
+"""Kinds of food on whose keeping authorities differ, and the policy that chooses among them."""
 
 
 def _leads(new: Limit, old: Limit, authority: str) -> bool:
@@ -98,7 +104,10 @@ def _leads(new: Limit, old: Limit, authority: str) -> bool:
     return new.authority == authority and old.authority != authority
 
 
-def _faults(recipe: Recipe, lead: Mapping[str, Limit]) -> list[KeepingFault]:
+def _faults(
+    recipe: Recipe, lead: Mapping[str, Limit], asked: Mapping[str, str], every: Sequence[Limit]
+) -> list[KeepingFault]:
+    """``asked``: the authority chosen for a kind of food; ``every``: what was read about any food."""
     if recipe.keeps is None:
         return []
     found: list[KeepingFault] = []
@@ -110,12 +119,18 @@ def _faults(recipe: Recipe, lead: Mapping[str, Limit]) -> list[KeepingFault]:
         limit = lead.get(fact)
         if stated is None or limit is None or stated <= limit.value + (3.5 if fact == "freezer_days" else 0):
             continue
-        level: Level = "warning" if limit.source.basis != "read" or grave == "warning" else "error"
+        # One authority's word that the channel did not choose is told as that, unless any food is kept too long.
+        alone = asked.get(limit.why, limit.authority) != limit.authority and not any(
+            one.fact == fact and stated > one.value for one in every
+        )
+        level: Level = "warning" if limit.source.basis != "read" or grave == "warning" or alone else "error"
         measure, _, where = unit.partition(" ")
         over = (
             f"{stated / 24:g} days" if measure == "h" and stated >= 72 and stated % 24 == 0 else f"{stated:g} {measure}"
         )
         text = f"{over} {where} is longer than {limit.value:g} {measure}. {limit.says}"
+        if alone:
+            text += f" This is the advice of {limit.authority} alone, which the channel has not chosen."
         found.append(
             KeepingFault(
                 level, text, f"Write {limit.value:g} {unit.split(' ')[0]}, or less.", recipe.keeps.span, (limit.source,)

@@ -19,15 +19,18 @@ _OF = {
     "gravy": ("flour", "cornflour"), "bechamel": ("flour",), "béchamel": ("flour",), "white sauce": ("flour",),
     "tomato sauce": ("tomato",), "salsa": ("tomato",), "caramel": ("sugar",), "dal": ("lentil", "dal"),
     "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "chips": ("potato",), "fries": ("potato",),
-    "meatballs": ("mince", "minced", "ground"),
+    "meatballs": ("mince", "minced", "ground"), "jelly": ("agar", "gelatine", "gelatin"),
 }  # fmt: skip
 _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
-    r"|stir|boil|set|thicken|curdle)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
+    r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
+    r"|mould|mold|stretch)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
     r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+(?:an?[ \t]+|the[ \t]+|your[ \t]+)?"
     r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough)[ \t]+){0,2}$",
     re.I,
 )
+
+_PART_OF = re.compile(r"\b(?:of|each|every|an?)[ \t]{1,9}$", re.I)  # "bits of roti", once rotis were rolled
 
 
 def without_made(
@@ -48,6 +51,8 @@ def without_made(
         words = text[one.start : one.end]
         if _MADE.search(before):
             made.add(one.food)
+        elif one.food in made and _PART_OF.search(before):
+            continue
         elif not DEFINITE.search(before) or not (
             one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
         ):
