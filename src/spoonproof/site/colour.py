@@ -18,7 +18,7 @@ def parse(text: str) -> RGB:
 
 def show(rgb: RGB) -> str:
     """Numbers to ``#rrggbb``."""
-    return "#{:02x}{:02x}{:02x}".format(*rgb)
+    return f"#{rgb[0] << 16 | rgb[1] << 8 | rgb[2]:06x}"
 
 
 @lru_cache(maxsize=1024)  # a food's colours come in every dish that it is in
@@ -63,6 +63,7 @@ def mix(parts: Iterable[tuple[RGB, float]]) -> RGB:
     return _to_rgb((light / total, 1.12 * a / total, 1.12 * b / total))
 
 
+@lru_cache(maxsize=1024)  # a picture asks for a few of them again and again
 def lighter(rgb: RGB, by: float) -> RGB:
     """The colour with ``by`` added to its lightness (-1 to 1), keeping its hue."""
     light, a, b = _to_lab(rgb)

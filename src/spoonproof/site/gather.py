@@ -52,7 +52,7 @@ def recipe_page(
     ``checked``: an ISO date when the whole was checked, "" to take the sources' own."""
     recipe = dish.recipe
     own = {str(item["id"]): item for item in recipe.sources if item.get("id")}
-    cited = Numbered({**dish.knowledge.sources, **own})
+    cited = Numbered(dish.knowledge.sources, own)
     said = claims.said(dish.claims, cited)
     worked = dish.plan
     cautions = [(c.id, _caution(c, cited)) for c in dish.cautions]
@@ -286,7 +286,8 @@ def _dates(recipe: Recipe) -> list[str]:
 def _oldest_check(dish: Dish) -> str:
     """The day on which the register entry behind this page that was looked at longest ago was checked."""
     used = {judged.entry for judged in dish.claims if judged.entry}
-    days = sorted(e.checked for e in dish.knowledge.register.entries if e.id in used and e.checked)
+    entries = map(dish.knowledge.register.get, used)
+    days = sorted(entry.checked for entry in entries if entry is not None and entry.checked)
     return days[0] if days else ""
 
 

@@ -11,7 +11,7 @@ from spoonproof.cache import hashed
 from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 from spoonproof.site.colour import RGB, lighter, parse
-from spoonproof.site.shapes import Disc, Line, Patch, Point, Shape, around
+from spoonproof.site.shapes import Disc, Line, Patch, Point, Shape, around, moved, put
 
 
 class FoodColours(NamedTuple):
@@ -53,14 +53,15 @@ class Palette:
 
 
 def blob(centre: Point, radius: float, rng: Random, wobble: float, count: int = 11) -> tuple[Point, ...]:
-    turn = rng.random() * math.tau
-    return tuple(
-        Point(
-            centre.x + radius * (1 + wobble * (rng.random() - 0.5)) * math.cos(turn + math.tau * k / count),
-            centre.y + radius * (1 + wobble * (rng.random() - 0.5)) * math.sin(turn + math.tau * k / count),
-        )
-        for k in range(count)
-    )
+    x, y = centre
+    dice, cos, sin = rng.random, math.cos, math.sin
+    turn = dice() * math.tau
+    out = []
+    for k in range(count):
+        angle = turn + math.tau * k / count
+        across = radius * (1 + wobble * (dice() - 0.5)) * cos(angle)
+        out.append(put((x + across, y + radius * (1 + wobble * (dice() - 0.5)) * sin(angle))))
+    return tuple(out)
 
 
 def raw(colours: FoodColours, at: Point, size: float, rng: Random) -> list[Shape]:
@@ -82,7 +83,7 @@ class _Spot(NamedTuple):
 
 
 def _shadow(points: Iterable[Point]) -> Patch:
-    return Patch(tuple(Point(p.x + 2, p.y + 4) for p in points), (60, 60, 70), 0.16)
+    return Patch(moved(points, 2, 4), (60, 60, 70), 0.16)
 
 
 _TAPER = ((-1.3, 0), (-1, -0.36), (-0.3, -0.33), (0.7, -0.18), (1.5, 0), (0.7, 0.18), (-0.3, 0.33), (-1, 0.36))

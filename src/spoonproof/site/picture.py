@@ -16,7 +16,7 @@ from typing import NamedTuple
 from spoonproof.site import larder
 from spoonproof.site.colour import RGB, cloth, lighter, mix
 from spoonproof.site.larder import FoodColours, Palette, blob
-from spoonproof.site.shapes import HEIGHT, WIDTH, Disc, Line, Patch, Point, Shape
+from spoonproof.site.shapes import HEIGHT, WIDTH, Disc, Line, Patch, Point, Shape, moved, put
 
 BOWL = Point(226, 186)
 RIM = (40, 68, 120)
@@ -68,11 +68,11 @@ def _smooth(rng: Random, blend: RGB, _parts: _Parts) -> list[Shape]:
         )
         for k in range(31)
     ]
-    low = tuple(Point(p.x + 2, p.y + 4) for p in swirl)
+    low = moved(swirl, 2, 4)
     return [
         Line(low, lighter(blend, -0.07), 13, 0.55),
         Line(tuple(swirl), lighter(blend, 0.05), 11, 0.9),
-        Line(tuple(Point(p.x - 1.5, p.y - 2) for p in swirl[4:]), lighter(blend, 0.11), 3, 0.7),
+        Line(moved(swirl[4:], -1.5, -2), lighter(blend, 0.11), 3, 0.7),
     ]
 
 
@@ -84,7 +84,7 @@ def _thick(rng: Random, blend: RGB, parts: _Parts) -> list[Shape]:
         arc = tuple(
             Point(BOWL.x + r * math.cos(start + a / 9), BOWL.y + r * math.sin(start + a / 9)) for a in range(16)
         )
-        out.append(Line(tuple(Point(p.x + 1, p.y + 4) for p in arc), lighter(blend, -0.06), 9, 0.5))
+        out.append(Line(moved(arc, 1, 4), lighter(blend, -0.06), 9, 0.5))
         out.append(Line(arc, lighter(blend, 0.06), 8, 0.85))
     return out + _specks(rng, parts, 14, 1.6, 3.2)
 
@@ -109,8 +109,8 @@ def _mashed(rng: Random, blend: RGB, parts: _Parts) -> list[Shape]:
             for k in range(7):
                 along = -half + 2 * half * k / 6
                 across = offset + 5 * math.sin(along / 22 + track)
-                line.append(Point(BOWL.x + along * cos - across * sin, BOWL.y + along * sin + across * cos))
-            out.append(Line(tuple(Point(p.x + 1.2, p.y + 2) for p in line), lighter(blend, -0.09), 3.4, 0.5))
+                line.append(put((BOWL.x + along * cos - across * sin, BOWL.y + along * sin + across * cos)))
+            out.append(Line(moved(line, 1.2, 2), lighter(blend, -0.09), 3.4, 0.5))
             out.append(Line(tuple(line), lighter(blend, 0.07), 2.6, 0.8))
     return out
 
@@ -121,7 +121,7 @@ def _grains(rng: Random, around: Point, fill: RGB, blend: RGB) -> list[Shape]:
     for _ in range(7):
         at = Point(around.x + 30 * (rng.random() - 0.5), around.y + 30 * (rng.random() - 0.5))
         shape = blob(at, 3.4 + 1.6 * rng.random(), rng, 0.5, 7)
-        out.append(Patch(tuple(Point(p.x + 0.7, p.y + 1.6) for p in shape), lighter(blend, -0.16), 0.4))
+        out.append(Patch(moved(shape, 0.7, 1.6), lighter(blend, -0.16), 0.4))
         out.append(Patch(shape, lighter(fill, (rng.random() - 0.5) * 0.05)))
     return out
 
@@ -138,11 +138,10 @@ def _pieces(
                 out += _grains(rng, point, fill, blend)
                 continue
             shape = blob(point, low + (high - low) * rng.random(), rng, wobble, corners)
-            out.append(Patch(tuple(Point(p.x + 1.5, p.y + 3.5) for p in shape), lighter(blend, -0.16), 0.45))
+            out.append(Patch(moved(shape, 1.5, 3.5), lighter(blend, -0.16), 0.45))
             out.append(Patch(shape, fill))
-            inner = tuple(
-                Point(point.x + (p.x - point.x) * 0.55 - 1, point.y + (p.y - point.y) * 0.5 - 2) for p in shape
-            )
+            at_x, at_y = point
+            inner = tuple([put((at_x + (x - at_x) * 0.55 - 1, at_y + (y - at_y) * 0.5 - 2)) for x, y in shape])
             out.append(Patch(inner, lighter(fill, 0.06), 0.7))
         return out
 
@@ -167,7 +166,7 @@ def _fingers(rng: Random, _blend: RGB, parts: _Parts) -> list[Shape]:
             outline.append(
                 Point(centre.x + u * long * cos - v * wide * sin, centre.y + u * long * sin + v * wide * cos)
             )
-        out.append(Patch(tuple(Point(p.x + 2, p.y + 5) for p in outline), (90, 80, 70), 0.22))
+        out.append(Patch(moved(outline, 2, 5), (90, 80, 70), 0.22))
         out.append(Patch(tuple(outline), fill))
         ridge = (
             Point(centre.x - 0.7 * long * cos + 3 * sin, centre.y - 0.7 * long * sin - 3 * cos),
@@ -235,8 +234,8 @@ def _spoon(blend: RGB, rng: Random) -> list[Shape]:
     bowl = oval(1.0)
     handle = (put(0, 20), put(1, 60), put(0, 108))
     return [
-        Line(tuple(Point(p.x + 2, p.y + 5) for p in handle), (40, 40, 60), 9, 0.14),
-        Patch(tuple(Point(p.x + 2, p.y + 5) for p in bowl), (40, 40, 60), 0.14),
+        Line(moved(handle, 2, 5), (40, 40, 60), 9, 0.14),
+        Patch(moved(bowl, 2, 5), (40, 40, 60), 0.14),
         Line(handle, lighter(RIM, 0.12), 8),
         Patch(bowl, lighter(RIM, 0.12)),
         Patch(oval(0.82), lighter(RIM, 0.2)),

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from spoonproof.model.record import dataclass
@@ -22,6 +23,15 @@ class Point(NamedTuple):
 
     x: float
     y: float
+
+
+put: Callable[[tuple[float, float]], Point] = partial(tuple.__new__, Point)
+"""The point of a pair: a picture has a thousand, and naming their fields takes twice as long."""
+
+
+def moved(points: Iterable[Point], x: float, y: float) -> tuple[Point, ...]:
+    """The points, moved by so much."""
+    return tuple([put((px + x, py + y)) for px, py in points])
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,16 +104,15 @@ def _path(points: Sequence[Point], closed: bool, sharp: bool) -> str:
     end = "Z" if closed else ""
     if sharp:
         return "M" + "L".join(f"{x * 10:.0f} {y * 10:.0f}" for x, y in points) + end
-    numbers = [points[0].x * 10, points[0].y * 10]
-    for (x0, y0), (x1, y1), (x2, y2), (x3, y3) in _stretches(points, closed):
-        numbers += (
-            x1 * 10 + (x2 - x0) / 0.6,
-            y1 * 10 + (y2 - y0) / 0.6,
-            x2 * 10 - (x3 - x1) / 0.6,
-            y2 * 10 - (y3 - y1) / 0.6,
-            x2 * 10,
-            y2 * 10,
-        )
+    x, y = points[0]
+    before, after = (points[-1], points[1]) if closed else (points[0], points[1])
+    # Where the curve stands and how it goes on from there: worked out once for the two stretches that meet there.
+    x, y, along, down = x * 10, y * 10, (after[0] - before[0]) / 0.6, (after[1] - before[1]) / 0.6
+    numbers = [x, y]
+    for _, (x1, y1), (x2, y2), (x3, y3) in _stretches(points, closed):
+        x0, y0 = x + along, y + down
+        x, y, along, down = x2 * 10, y2 * 10, (x3 - x1) / 0.6, (y3 - y1) / 0.6
+        numbers += (x0, y0, x - along, y - down, x, y)
     curves = (len(numbers) - 2) // 6
     return ("M%.0f %.0f" + "C%.0f %.0f %.0f %.0f %.0f %.0f" * curves) % tuple(numbers) + end
 

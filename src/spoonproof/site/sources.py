@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 
 from spoonproof.model.citation import full, web_link
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.remembered import Remembered
 from spoonproof.site.view import Citation
 
 BASES = {"common-practice": "common practice", "from-memory": "recalled, not yet read again", "own": "the author’s own"}
@@ -21,9 +22,12 @@ _UNPUBLISHED = {
 class Numbered:
     """Sources in the order they were first cited. Unknown ids keep their id as their text: never dropped."""
 
-    def __init__(self, known: Mapping[str, Mapping[str, object]]) -> None:
-        """``known``: CSL-JSON items by id."""
+    def __init__(
+        self, known: Mapping[str, Mapping[str, object]], own: Mapping[str, Mapping[str, object]] | None = None
+    ) -> None:
+        """``known``: CSL-JSON items by id. ``own``: the recipe's own, which stand in for those of the same id."""
         self._known = known
+        self._own = own or {}
         self._numbers: dict[str, int] = {}
         self._basis: dict[str, str] = {}
 
@@ -41,7 +45,7 @@ class Numbered:
     def citations(self) -> tuple[Citation, ...]:
         """All that were cited."""
         return tuple(
-            citation(source, self._known.get(source), number, self._basis[source])
+            citation(source, self._own.get(source) or self._known.get(source), number, self._basis[source])
             for source, number in self._numbers.items()
         )
 
@@ -57,4 +61,15 @@ def citation(source: str, item: Mapping[str, object] | None, number: int = 0, ba
         )
     custom = item.get("custom")
     own = str(custom.get("basis", "")) if isinstance(custom, Mapping) else ""
-    return Citation(number, source, full(item), web_link(item), BASES.get(basis) or BASES.get(own, ""))
+    return Citation(number, source, *_told(item), BASES.get(basis) or BASES.get(own, ""))
+
+
+def _told(item: Mapping[str, object]) -> tuple[str, str]:
+    """The words and the link of a source, worked out once: page after page cites the same."""
+    kept = _TOLD.get(id(item))
+    if kept is None:  # the item is held with its answer, so that no other can come to have its number
+        kept = _TOLD.keep(id(item), (item, full(item), web_link(item)))
+    return kept[1:]
+
+
+_TOLD: Remembered[int, tuple[Mapping[str, object], str, str]] = Remembered()
