@@ -10,6 +10,7 @@ from __future__ import annotations
 import argparse
 import shutil
 import tempfile
+from functools import partial
 from pathlib import Path
 
 from bowls import make
@@ -25,13 +26,12 @@ def main() -> None:
     with tempfile.TemporaryDirectory(prefix="thousand-") as name:
         for count in options.counts:
             folder = make(Path(name) / str(count), count)
+            afresh = partial(forget, folder)
             jobs = {
                 BARE: Job([OURS[0], "-c", "pass"], folder),
-                "check, all new": Job([*OURS, "check"], folder, lambda folder=folder: forget(folder)),
+                "check, all new": Job([*OURS, "check"], folder, afresh),
                 "check, nothing new": Job([*OURS, "check"], folder),
-                "publish, all new": Job(
-                    [*OURS, "publish", "--out", "pages"], folder, lambda folder=folder: forget(folder, "pages")
-                ),
+                "publish, all new": Job([*OURS, "publish", "--out", "pages"], folder, partial(forget, folder, "pages")),
                 "publish, nothing new": Job([*OURS, "publish", "--out", "pages"], folder),
             }
             runs = interleaved(jobs, options.rounds)

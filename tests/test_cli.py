@@ -107,12 +107,12 @@ def test_a_rule_that_breaks_is_our_fault_and_the_others_go_on(
     new_channel: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     from spoonproof.checks import engine
-    from spoonproof.checks.rule import Rule, all_rules
+    from spoonproof.checks.rule import Fault, Rule, all_rules
 
-    def broken(_dish: object) -> list[object]:
+    def broken(_dish: object) -> list[Fault]:
         raise RuntimeError("boom")
 
-    rules = (*all_rules(), Rule("broken-on-purpose", "dish", "page", "error", (), "A rule.", broken))  # type: ignore[arg-type]
+    rules = (*all_rules(), Rule("broken-on-purpose", "dish", "page", "error", (), "A rule.", broken))
     monkeypatch.setattr(engine, "all_rules", lambda: rules)
     assert main(["check"]) == 3
     said = capsys.readouterr()

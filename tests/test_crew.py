@@ -106,11 +106,11 @@ def test_a_check_in_two_processes_says_the_same(tmp_path: Path) -> None:
         "sys.exit(main(['check', '--drafts', '--format', 'jsonl', '--level', 'note']))"
     )
     told = []
-    for number in ("1", "2"):
-        env = {**os.environ, crew.WORKERS: number}
+    for workers in ("1", "2"):
+        env = {**os.environ, crew.WORKERS: workers}
         done = subprocess.run([sys.executable, "-c", script], cwd=tmp_path, env=env, capture_output=True, check=False)
         assert done.returncode == 1, done.stderr
         told.append(done.stdout)
-        if number == "1":
+        if workers == "1":
             shutil.rmtree(tmp_path / ".spoonproof")
     assert told[0] == told[1] and told[0].count(b"\n") >= 5

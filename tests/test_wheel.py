@@ -118,9 +118,9 @@ def test_what_was_made_says_what_the_tables_say() -> None:
 
 
 def test_a_damaged_part_is_passed_over(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from spoonproof import compiled
+    from spoonproof import __version__, compiled
 
-    monkeypatch.setattr(compiled, "_place", lambda: (tmp_path, compiled.__version__))
+    monkeypatch.setattr(compiled, "_place", lambda: (tmp_path, __version__))
     for content in (b"", b"\x80\x05", b"not a pickle"):
         (tmp_path / "foods.pickle").write_bytes(content)
         assert compiled.load("foods") is None

@@ -43,6 +43,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 from types import FrameType
+from typing import Any
 
 HERE = Path(__file__).parent
 SECONDS = 2.0
@@ -187,9 +188,9 @@ def read(place: Path, door: str, names: list[str], paths: list[str]) -> dict[str
 _knowledge: object = None
 
 
-def _follow(thing: object, path: str) -> object:
+def _follow(thing: Any, path: str) -> object:
     for step in path.split("."):
-        thing = thing[int(step)] if step.isdigit() else getattr(thing, step)  # type: ignore[index]
+        thing = thing[int(step)] if step.isdigit() else getattr(thing, step)
     return thing
 
 

@@ -8,6 +8,7 @@ import subprocess
 import sys
 from functools import lru_cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -18,7 +19,7 @@ ROOT = HERE.parents[1]
 
 
 @lru_cache(maxsize=1)
-def outcomes() -> dict[str, dict[str, object]]:
+def outcomes() -> dict[str, dict[str, Any]]:
     """What came of every row, all run in one other process."""
     done = subprocess.run(
         [sys.executable, str(Path(__file__).with_name("run_rows.py"))],
@@ -43,7 +44,7 @@ def test_row(row: str) -> None:
     wanted = expectation(folder)
     outcome = outcomes()[row]
     assert "broke" not in outcome, outcome["broke"]
-    found = [str(line) for line in outcome["found"]]  # type: ignore[union-attr]
+    found = [str(line) for line in outcome["found"]]
     expected = wanted.get("found", [])
     door = wanted.get("door", ["recipe"])[0]
     if door.startswith("c") and door != "channel":
@@ -58,8 +59,8 @@ def test_row(row: str) -> None:
         assert len(found) == len(expected), f"{expected} wanted, {found} found"
         for line, other in zip(expected, found, strict=True):
             assert _same(line, other), f"{expected} wanted, {found} found"
-        _the_command_says_so_too(door, found, outcome["told"])  # type: ignore[arg-type]
-    said = "\n".join(str(line) for line in outcome["said"])  # type: ignore[union-attr]
+        _the_command_says_so_too(door, found, outcome["told"])
+    said = "\n".join(str(line) for line in outcome["said"])
     for words in wanted.get("says", []):
         assert words in said, f"{words!r} is not in {said}"
     for words in wanted.get("never", []):

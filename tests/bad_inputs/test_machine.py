@@ -12,6 +12,7 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -247,9 +248,9 @@ def test_89_what_was_saved_while_it_was_being_mended_is_not_written_over(
     saved = FIXABLE.replace("200 g", "300 g")
     real = reading_edits.apply_edits
 
-    def slow(document: object, edits: object) -> str:
+    def slow(document: Any, edits: Any) -> str:
         recipe.write_text(saved)
-        return real(document, edits)  # type: ignore[arg-type]
+        return real(document, edits)
 
     monkeypatch.setattr(reading_edits, "apply_edits", slow)
     killing.run_in(channel, ["check", "--fix"])

@@ -120,7 +120,7 @@ def _times(found: Estimate, by: float) -> Estimate:
     return Estimate(found.amount * by, found.low * by, found.high * by, found.unit, found.coverage, found.sources)
 
 
-def claim(text: str, kind: str, **more: Any) -> Claim:
+def claim(text: str, kind: Any, **more: Any) -> Claim:
     """A claim that is the whole of ``text``."""
     document = Document("recipes/test.md", text)
     passage = Passage(text, document, (Piece(0, 0, len(text)),))
@@ -128,7 +128,7 @@ def claim(text: str, kind: str, **more: Any) -> Claim:
     if isinstance(number, tuple):
         value, unit, *basis = number
         number = Quantity(value, value, unit, basis[0] if basis else "")
-    return Claim(passage, 0, len(text), kind, number=number, **more)  # type: ignore[arg-type]
+    return Claim(passage, 0, len(text), kind, number=number, **more)
 
 
 def judged(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
 
 import pytest
 from judging_kit import Kitchen, exact, judged
@@ -130,7 +131,7 @@ def test_in_a_recipe_what_points_at_nothing_else_is_the_dish(subject: str) -> No
     bowl = Kitchen(
         dish_100g={"iron_mg": exact(5.0), "energy_kcal": exact(80, "kcal")}, grams=exact(100, "g"), bowl=("lentils",)
     )
-    words = {"level": "high", "nutrients": ("iron_mg",), "subjects": (subject,)}
+    words: dict[str, Any] = {"level": "high", "nutrients": ("iron_mg",), "subjects": (subject,)}
     found = judged(f"{subject} is high in iron", "nutrient-content", bowl, **words)
     assert (found.truth, found.advice) == ("true", "keep")
     assert "the dish as eaten" in found.why.lower()

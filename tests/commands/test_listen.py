@@ -7,6 +7,7 @@ import json
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -41,7 +42,7 @@ def channel(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path
 
 
-def lines(capsys: pytest.CaptureFixture[str], *arguments: str, code: int = 1) -> list[dict[str, object]]:
+def lines(capsys: pytest.CaptureFixture[str], *arguments: str, code: int = 1) -> list[dict[str, Any]]:
     assert main(["listen", "--format", "jsonl", *arguments]) == code
     return [json.loads(line) for line in capsys.readouterr().out.splitlines()]
 

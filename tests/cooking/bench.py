@@ -8,13 +8,16 @@ from __future__ import annotations
 
 import csv
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
+from typing import cast
 
 from spoonproof.cooking.softness import CookTimes
 from spoonproof.cooking.treatment import treat
 from spoonproof.cooking.verbs import VerbTable
-from spoonproof.model.food import Food, Hardness
+from spoonproof.model.finding import Bowl
+from spoonproof.model.food import Food, Hardness, NameMatch
 from spoonproof.model.recipe import Action, AgeRange, Cut, CutShape, FoodLine, Minutes, Recipe, Step
 from spoonproof.model.table import Row
 from spoonproof.model.text import NOWHERE, Document, Span, Spanned
@@ -53,7 +56,7 @@ def times() -> CookTimes:
 
 
 class Larder:
-    """Foods by id, as much of the protocol as the kitchen uses."""
+    """Foods by id: all that the kitchen asks for. What it reads out of words, the reading room answers."""
 
     def get(self, food: str) -> Food | None:
         name = food.replace("-", " ")
@@ -61,6 +64,18 @@ class Larder:
             return None
         group = "oil" if name == "oil" else "vegetable"
         return Food(food, "", name, (name,), group, hardness=HARDNESS[name], softens_as=food)
+
+    def variant(self, food: str, state: str) -> str:  # noqa: ARG002 (no food here has another state)
+        return food
+
+    def match(self, words: str) -> NameMatch | None:
+        raise NotImplementedError
+
+    def find(self, text: str) -> Sequence[NameMatch]:
+        raise NotImplementedError
+
+    def nearest(self, words: str, most: int = 3) -> Sequence[str]:
+        raise NotImplementedError
 
 
 def food_line(text: str, state: str = "") -> FoodLine:
@@ -71,7 +86,7 @@ def food_line(text: str, state: str = "") -> FoodLine:
         match = re.fullmatch(r"(?:(\d+) mm )?(\w+)", cut)
         assert match, cut
         size = float(match[1]) if match[1] else None
-        shape: CutShape = match[2]  # type: ignore[assignment]
+        shape = cast(CutShape, match[2])
         cuts = (Cut(shape, NOWHERE, size, size),)
     return FoodLine(text, NOWHERE, name, NOWHERE, food=name.replace(" ", "-"), cuts=cuts, state=state)
 
@@ -81,7 +96,8 @@ def recipe(foods: list[str], steps: list[str], age: int = 7) -> Recipe:
     lines = tuple(food_line(text) for text in foods)
     text, built = "", []
     for index, sentence in enumerate(steps):
-        bowl = "family" if sentence.startswith("[family] ") else "baby" if sentence.startswith("[baby] ") else None
+        whose = re.match(r"\[(\w+)\] ", sentence)
+        bowl = cast(Bowl, whose[1]) if whose else None
         sentence = re.sub(r"^\[\w+\] ", "", sentence)
         start = len(text)
         text += sentence + "\n"
@@ -92,10 +108,10 @@ def recipe(foods: list[str], steps: list[str], age: int = 7) -> Recipe:
 
 def treated(foods: list[str], steps: list[str]) -> tuple[Treatment, ...]:
     """What the kitchen makes of these foods and sentences."""
-    return treat(recipe(foods, steps), Larder(), verbs(), times())  # type: ignore[arg-type]
+    return treat(recipe(foods, steps), Larder(), verbs(), times())
 
 
-def _step(index: int, sentence: str, start: int, lines: tuple[FoodLine, ...], bowl: object) -> Step:
+def _step(index: int, sentence: str, start: int, lines: tuple[FoodLine, ...], bowl: Bowl | None) -> Step:
     found = verbs().find(sentence)
     actions = []
     for at, match in enumerate(found):
@@ -120,4 +136,4 @@ def _step(index: int, sentence: str, start: int, lines: tuple[FoodLine, ...], bo
             )
         )
     splits = "baby's portion" in sentence and any(m.verb == "lift-out" for m in found)
-    return Step(index, sentence, Span(start, start + len(sentence)), tuple(actions), bowl, splits)  # type: ignore[arg-type]
+    return Step(index, sentence, Span(start, start + len(sentence)), tuple(actions), bowl, splits)

@@ -284,7 +284,7 @@ def plans() -> list[Plan]:
     from dataclasses import replace
 
     return [
-        plan(replace(recipe(foods, steps.rstrip(".").split(". ")), slug=f"dish-{n}"), Larder(), verbs())  # type: ignore[arg-type]
+        plan(replace(recipe(foods, steps.rstrip(".").split(". ")), slug=f"dish-{n}"), Larder(), verbs())
         for n, (foods, steps) in enumerate(DISHES)
     ]
 

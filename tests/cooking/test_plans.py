@@ -25,11 +25,11 @@ STEPS = [
 
 
 def planned(foods: list[str] = FOODS, steps: list[str] = STEPS, kitchen: Kitchen | None = None) -> Plan:
-    return plan(recipe(foods, steps), Larder(), verbs(), kitchen)  # type: ignore[arg-type]
+    return plan(recipe(foods, steps), Larder(), verbs(), kitchen)
 
 
 def test_harder_goes_in_first_and_all_ends_together() -> None:
-    (order,) = pot_orders(recipe(FOODS, STEPS), Larder(), verbs(), times())  # type: ignore[arg-type]
+    (order,) = pot_orders(recipe(FOODS, STEPS), Larder(), verbs(), times())
     assert [entry.name for entry in order.entries] == ["parsnip", "pear"]
     assert {entry.at + entry.minutes for entry in order.entries} == {order.minutes}
     assert all(entry.minutes >= entry.need.soft.low for entry in order.entries)
@@ -42,7 +42,7 @@ def test_leaves_join_last() -> None:
             ["spinach", "carrot, 10 mm dice", "pear, 10 mm dice"],
             ["Steam the spinach, carrot and pear for 20 minutes."],
         ),
-        Larder(),  # type: ignore[arg-type]
+        Larder(),
         verbs(),
         times(),
     )
@@ -131,7 +131,7 @@ def test_the_picture_is_whole_named_and_safe() -> None:
     from spoonproof.model.text import NOWHERE, Spanned
 
     nasty = replace(base, title=Spanned('</svg><script>alert(1)</script>"&', NOWHERE))
-    svg = plan_svg(plan(nasty, Larder(), verbs()), 'a"b')  # type: ignore[arg-type]
+    svg = plan_svg(plan(nasty, Larder(), verbs()), 'a"b')
     root = ET.fromstring(svg)
     space = "{http://www.w3.org/2000/svg}"
     assert root.tag == f"{space}svg" and root.get("role") == "img"
@@ -142,7 +142,7 @@ def test_the_picture_is_whole_named_and_safe() -> None:
     assert not list(root.iter(f"{space}script"))
     bars = list(root.iter(f"{space}rect"))
     assert all(float(bar.get("x", 0)) + float(bar.get("width", 0)) <= 640 for bar in bars)
-    assert svg == plan_svg(plan(nasty, Larder(), verbs()), 'a"b')  # type: ignore[arg-type]
+    assert svg == plan_svg(plan(nasty, Larder(), verbs()), 'a"b')
 
 
 def test_an_empty_recipe_has_an_empty_plan() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -64,7 +65,7 @@ def client(editor: Client) -> Iterator[Client]:
     editor.close_all()
 
 
-def codes(findings: list[dict]) -> list[str]:
+def codes(findings: list[dict[str, Any]]) -> list[str]:
     """The rules that spoke."""
     return [finding["code"] for finding in findings]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -133,9 +134,9 @@ def test_a_longer_steam_never_makes_it_harder(food: str, cut: str, minutes: int,
     ),
     st.randoms(),
 )
-def test_shuffling_foods_changes_nothing(age: str, foods: list[str], random: object) -> None:
+def test_shuffling_foods_changes_nothing(age: str, foods: list[str], random: Random) -> None:
     shuffled = foods[:]
-    random.shuffle(shuffled)  # type: ignore[attr-defined]
+    random.shuffle(shuffled)
     before, after = dish(age, foods, ["Mix everything."]), dish(age, shuffled, ["Mix everything."])
     assert sorted((h.id, h.level, h.food) for h in before.hazards) == sorted(
         (h.id, h.level, h.food) for h in after.hazards

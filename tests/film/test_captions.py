@@ -40,7 +40,7 @@ LONG = (
 
 def test_an_independent_parser_reads_the_words_back() -> None:
     made = captions(_script(LONG))
-    read = webvtt.from_buffer(io.StringIO(to_webvtt(made)))
+    read = webvtt.from_buffer(io.StringIO(to_webvtt(made))).captions
     assert len(read) == len(made)
     spoken = " ".join(cue.text.replace("\n", " ") for cue in read)
     assert "squashes between finger and thumb" in spoken

@@ -56,9 +56,9 @@ def test_other_parsers_read_it_back_and_twice_is_the_same(dish: Dish) -> None:
     made = package(dish)
     assert made == package(dish)
     script = write_script(material(dish))
-    supers = webvtt.from_buffer(io.StringIO(made["supers.vtt"].decode()))
+    supers = webvtt.from_buffer(io.StringIO(made["supers.vtt"].decode())).captions
     assert [cue.text.replace("\n", " ") for cue in supers] == [each.text for each in script.supers]
-    marks = webvtt.from_buffer(io.StringIO(made["chapters.vtt"].decode()))
+    marks = webvtt.from_buffer(io.StringIO(made["chapters.vtt"].decode())).captions
     assert len(marks) >= 3
     assert marks[0].start_in_seconds == 0
     assert all(a.end_in_seconds == b.start_in_seconds for a, b in pairwise(marks))

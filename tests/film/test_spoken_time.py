@@ -25,7 +25,7 @@ def said_by_a_machine(text: str) -> float:
     command = [SPEAKS, "-v", "en-gb", "-s", str(RATE), "--stdout", text]
     sound = subprocess.run(command, capture_output=True, check=True, timeout=30).stdout
     with wave.open(io.BytesIO(sound)) as file:  # a piped file's header does not know its length
-        bytes_a_second = file.getframerate() * file.getsampwidth() * file.getnchannels()
+        bytes_a_second: int = file.getframerate() * file.getsampwidth() * file.getnchannels()
     return (len(sound) - 44) / bytes_a_second
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import lru_cache
+from typing import Any
 
 from spoonproof.foods.changes import Changes
 from spoonproof.foods.facts import Facts, facts
@@ -48,9 +49,9 @@ def units(system: str = "UK") -> Measures:
     return Measures.from_rows(rows("measures"), system)
 
 
-def amount(low: str | int, unit: str = "g", high: str | int | None = None, **more: object) -> Amount:
+def amount(low: str | int, unit: str = "g", high: str | int | None = None, **more: Any) -> Amount:
     """An amount; numbers as text may be fractions."""
-    return Amount(Fraction(low), Fraction(low if high is None else high), unit, NOWHERE, **more)  # type: ignore[arg-type]
+    return Amount(Fraction(low), Fraction(low if high is None else high), unit, NOWHERE, **more)
 
 
 def line(

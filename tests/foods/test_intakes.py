@@ -12,7 +12,7 @@ from tests.foods.bench import intakes, rows
 
 def test_six_months_has_none_and_says_so() -> None:
     for authority in ("EFSA", "US"):
-        got = intakes().reference(6, authority)  # type: ignore[arg-type]
+        got = intakes().reference(6, authority)
         assert got.nutrients == {}
         assert "no reference intakes" in got.leaves_out[0]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import inf
+from typing import Any
 
 import pytest
 
@@ -11,14 +12,14 @@ from spoonproof.model.numbers import Numbers
 from tests.foods.bench import amount, counted, heat, line, makes, recipe, table, units
 
 
-def _dish(**more: object) -> KitchenNumbers:
+def _dish(**more: Any) -> KitchenNumbers:
     lines = [
         line("red-lentils", amount(150)),
         line("spinach", amount(100)),
         line("plain-yoghurt", amount(50)),
         line("salt", amount(3)),
     ]
-    facts = counted(lines, {1: [heat("boiled", "kept")]}, makes(6, 50), bowls={3: "family"}, **more)  # type: ignore[arg-type]
+    facts = counted(lines, {1: [heat("boiled", "kept")]}, makes(6, 50), bowls={3: "family"}, **more)
     return KitchenNumbers(table(), facts, units())
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import dataclasses
 import pickle
+from collections.abc import Callable
 from typing import Any, ClassVar, Generic, TypeVar
 
 import pytest
@@ -74,9 +75,10 @@ def test_values_defaults_and_order() -> None:
     assert (one.name, one.size, one.parts, one.memory, one.double) == ("a", 3, {}, [], 6)
     assert Frozen("a", 4, {"x": 1}) == Frozen(size=4, parts={"x": 1}, name="a")
     assert Frozen("a").parts is not Frozen("a").parts
-    for wrong in ((), ("a", 1, {}, [], 9)):
+    wrongly: tuple[tuple[Any, ...], ...] = ((), ("a", 1, {}, [], 9))
+    for wrong in wrongly:
         with pytest.raises(TypeError):
-            Frozen(*wrong)  # type: ignore[call-arg, arg-type, unused-ignore]
+            Frozen(*wrong)
 
 
 def test_equal_by_value_and_hashed_by_value() -> None:
@@ -90,7 +92,12 @@ def test_equal_by_value_and_hashed_by_value() -> None:
 
 def test_frozen_and_without_other_attributes() -> None:
     one: Any = Frozen("a")
-    for change in (lambda: setattr(one, "name", "b"), lambda: delattr(one, "name"), lambda: setattr(one, "new", 1)):
+    changes: tuple[Callable[[], None], ...] = (
+        lambda: setattr(one, "name", "b"),
+        lambda: delattr(one, "name"),
+        lambda: setattr(one, "new", 1),
+    )
+    for change in changes:
         with pytest.raises(AttributeError):
             change()
     assert not hasattr(one, "__dict__")

@@ -95,7 +95,8 @@ def test_structure_changes_keep_comments_blanks_and_story(end: str) -> None:
 
 def test_a_path_that_leads_nowhere_is_a_key_error() -> None:
     document = Document("a.md", HEAD)
-    for path in (["film", "runs"], ["foods", 9], ["foods", "x", 1]):
+    nowhere: tuple[list[str | int], ...] = (["film", "runs"], ["foods", 9], ["foods", "x", 1])
+    for path in nowhere:
         with pytest.raises(KeyError):
             with_value(document, path, None)
     with pytest.raises(ValueError, match="head"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 
 import pytest
 from hypothesis import given
@@ -114,7 +115,7 @@ def test_html_and_unsafe_links_stay_words() -> None:
     assert html == "<p>&lt;script&gt;x&lt;/script&gt;  go <strong>b</strong></p>\n"
 
 
-MAKERS = {
+MAKERS: dict[str, Callable[[int], str]] = {
     "emphasis": lambda n: "*_" * n,
     "pictures": lambda n: "![" * n,
     "empty links": lambda n: '[](" ' * n,

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import jsonschema
 import pytest
 
 from spoonproof.checks.rule import all_rules
 from spoonproof.cli import main
+from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document
 from spoonproof.report.sarif import sarif
 from tests.report.findings import SOURCES, TEXT, honey
 
 
-def log(*findings) -> dict:  # type: ignore[no-untyped-def, type-arg]
+def log(*findings: Finding) -> Any:
     return json.loads(sarif(findings, SOURCES, {"food-not-yet": ("Food not yet", "Why it matters.")}))["runs"][0]
 
 
@@ -71,7 +74,7 @@ def test_the_schema_finds_faults() -> None:
     good = json.loads(sarif([honey()], SOURCES, {}))
     validator = jsonschema.Draft4Validator(SCHEMA, format_checker=jsonschema.FormatChecker())
     assert list(validator.iter_errors(good)) == []
-    for change in (
+    spoiled: tuple[Callable[[Any], object], ...] = (
         lambda log: log.pop("version"),
         lambda log: log["runs"][0]["results"][0].pop("message"),
         lambda log: log["runs"][0]["results"][0].update(level="bad"),
@@ -80,14 +83,15 @@ def test_the_schema_finds_faults() -> None:
         lambda log: log["runs"][0]["results"][0]["fixes"][0]["artifactChanges"][0]["replacements"][0].pop(
             "deletedRegion"
         ),
-    ):
+    )
+    for change in spoiled:
         bad = json.loads(json.dumps(good))
         change(bad)
         assert list(validator.iter_errors(bad))
 
 
 @pytest.fixture
-def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> dict:  # type: ignore[type-arg]
+def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Any:
     """The log of a check from above the channel, as a code host runs it."""
     (tmp_path / "blog" / "recipes").mkdir(parents=True)
     (tmp_path / "blog" / "channel.yaml").write_text("title: Row\nmarkets: [GB]\n")
@@ -97,7 +101,7 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.Capt
     return json.loads(capsys.readouterr().out)
 
 
-def test_what_the_command_writes_is_valid(written: dict) -> None:  # type: ignore[type-arg]
+def test_what_the_command_writes_is_valid(written: dict[str, Any]) -> None:
     validator = jsonschema.Draft4Validator(SCHEMA, format_checker=jsonschema.FormatChecker())
     assert list(validator.iter_errors(written)) == []
     run = written["runs"][0]
@@ -117,9 +121,9 @@ def test_what_the_command_writes_is_valid(written: dict) -> None:  # type: ignor
 
 
 def test_fingerprints_do_not_depend_on_where_it_is_run(
-    written: dict,
+    written: dict[str, Any],
     monkeypatch: pytest.MonkeyPatch,
-    capsys: pytest.CaptureFixture[str],  # type: ignore[type-arg]
+    capsys: pytest.CaptureFixture[str],
 ) -> None:
     monkeypatch.chdir("blog")
     main(["check", "--format", "sarif", "--level", "note"])

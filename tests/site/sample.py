@@ -7,6 +7,7 @@ import csv
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 from spoonproof.model.recipe import Amount
 from spoonproof.model.table import Row
@@ -54,11 +55,11 @@ def palette() -> Palette:
     return Palette.from_rows(rows)
 
 
-def food(low: int | str, unit: str, name: str, detail: str = "", size: str = "", **more: object) -> FoodItem:
+def food(low: int | str, unit: str, name: str, detail: str = "", size: str = "", **more: Any) -> FoodItem:
     """A food item with its amounts in every measure."""
     amount = Amount(Fraction(low), Fraction(low), unit, NOWHERE, size=size)
     line = f"{amounts.written(amount, Fraction(1))} {name}{', ' + detail if detail else ''}"
-    return FoodItem(name, amounts.shown(amount, _HOLDS.get), detail, text=line, **more)  # type: ignore[arg-type]
+    return FoodItem(name, amounts.shown(amount, _HOLDS.get), detail, text=line, **more)
 
 
 CITATIONS = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -24,8 +25,8 @@ HOLDS = {
 }
 
 
-def amount(low: str, unit: str, high: str = "", **more: object) -> Amount:
-    return Amount(Fraction(low), Fraction(high or low), unit, NOWHERE, **more)  # type: ignore[arg-type]
+def amount(low: str, unit: str, high: str = "", **more: Any) -> Amount:
+    return Amount(Fraction(low), Fraction(high or low), unit, NOWHERE, **more)
 
 
 def shown(value: Amount, system: str, scale: str = "1") -> str:

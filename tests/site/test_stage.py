@@ -112,7 +112,7 @@ def test_what_a_killed_build_left_is_put_right(tmp_path: Path) -> None:
     assert sorted(p.name for p in tmp_path.iterdir()) == ["site"]
 
 
-def _hold(out: Path, ready: multiprocessing.synchronize.Event) -> None:  # type: ignore[name-defined]
+def _hold(out: Path, ready: multiprocessing.synchronize.Event) -> None:
     with swap.locked(out):
         ready.set()
         time.sleep(30)

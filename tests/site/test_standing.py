@@ -53,13 +53,18 @@ def _unnoticed(path: Path) -> None:
     os.utime(path, ns=(before.st_atime_ns, before.st_mtime_ns))
 
 
+def _folder_instead(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+
+
 CHANGES: dict[str, Callable[[Path], object]] = {
     "longer": lambda path: path.write_text(path.read_text(encoding="utf-8") + "\n", encoding="utf-8"),
     "unnoticed": _unnoticed,
     "away": lambda path: path.unlink(),
     "empty": lambda path: path.write_text("", encoding="utf-8"),
-    "a link": lambda path: (path.rename(path.with_name("elsewhere")), path.symlink_to(path.with_name("elsewhere"))),
-    "a folder": lambda path: (path.unlink(), path.mkdir()),
+    "a link": lambda path: path.symlink_to(path.rename(path.with_name("elsewhere"))),
+    "a folder": _folder_instead,
     "another name": lambda path: path.rename(path.with_name(f"other{path.suffix}")),
 }
 
