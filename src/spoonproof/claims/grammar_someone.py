@@ -8,8 +8,10 @@ from __future__ import annotations
 from spoonproof.claims.grammar import ways
 
 _benefit = ways("general-benefit")
+_content = ways("nutrient-content")
 _disease = ways("disease")
 _function = ways("function")
+_process = ways("process")
 _KITCHEN = "nonfood culinary story"
 _EATEN = "<food|dish|nutrient|ambiguous-nutrient|generic-food|solids|pronoun>"
 _SOMEONE = "<audience-baby|audience-adult|pronoun>"
@@ -117,5 +119,24 @@ SOMEONE = (
         "T(<unbeaten>) ~3 <for> _1 O(<health|health-weak>)",
         "S(<food|dish>) ~2 <copula> _1 T(<unbeaten>) ~2 <for> _1 O(<health|health-weak>)",
         says="praised above all",
+    ),
+    *_disease(
+        "keeps-away",
+        "T(<keep|told-to>) _3 O(<DISEASE>) <away>",
+        veto=_KITCHEN,
+        named=True,
+        says="keeps an illness away",
+    ),
+    *_process(
+        "all-gone",
+        "S(<process|process-weak>) ~4 O(<NUTRIENT>) ~3 T(<is-lost|all-gone>)",
+        "O(<NUTRIENT>) ~3 T(<all-gone>) ~4 S(<process>)",
+        says="a process loses a nutrient",
+    ),
+    *_content(
+        "barely-any",
+        "T(<scant>) _1 O(<ambiguous-nutrient>) <from|in> S(<pronoun|food>)",
+        level="low",
+        says="said to hold little of it",
     ),
 )
