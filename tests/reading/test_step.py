@@ -323,3 +323,48 @@ def test_chopping_everything_on_the_board_puts_nothing_in_the_pot() -> None:
     )
     heated = {t.line: t.heated_minutes.high for t in made.treatments if t.heated_minutes is not None}
     assert heated[0] == 29 and heated[1] == 4
+
+
+MORE_FOODS = (
+    "200 g beef mince",
+    "2 rashers bacon",
+    "1 pointed pepper",
+    "1 onion",
+    "100 ml baby's usual milk",
+    "60 g oats",
+)
+
+
+@pytest.mark.parametrize(
+    ("sentence", "verbs", "foods"),
+    [
+        ("Fry the bacon and mince until no pink remains.", ["fry"], [0, 1]),
+        ("Mince the bacon and fry for 5 minutes.", ["mince", "fry"], [1]),
+        ("Blitz onion, pepper and oats.", ["blend"], [2, 3, 5]),
+        ("Put oats and milk in a bowl.", ["add"], [4, 5]),
+        ("Add the onion puree and stir.", ["add", "mix"], [3]),
+        ("Mash well and feed warm.", ["mash"], []),
+    ],
+)
+def test_a_word_that_can_be_a_noun_is_read_by_what_stands_beside_it(
+    sentence: str, verbs: list[str], foods: list[int]
+) -> None:
+    (step,), found, _, _ = read_method(MORE_FOODS, [sentence])
+    assert [action.verb for action in step.actions] == verbs
+    assert sorted({i for action in step.actions for i in action.foods}) == foods
+    assert not {"food-not-listed"} & {fault.rule for fault in found}
+
+
+def test_butter_beside_another_line_is_still_no_nut_butter() -> None:
+    _, found, _, _ = read_method(("60 g oats", "1 tbsp smooth peanut butter"), ["Stir oats and butter together."])
+    assert "food-not-listed" in {fault.rule for fault in found}
+
+
+def test_a_thermometers_end_point_is_no_oven_heat() -> None:
+    (step,), _, _, _ = read_method(MORE_FOODS, ["Bake for 25 minutes, or until a thermometer reads 75 °C."])
+    assert step.actions[0].heat_c is None
+
+
+def test_what_adults_do_to_theirs_is_the_familys_bowl() -> None:
+    (step,), _, _, _ = read_method(MORE_FOODS, ["Adults can season theirs with salt."])
+    assert [action.bowl for action in step.actions] == ["family"]

@@ -42,6 +42,8 @@ _NEGATIONS = _words("not don't don’t never without avoid cannot can't can’t 
 _CLAUSES = _words("once when if while whilst as after before whenever unless although though because since")
 _ENDS = _words("until till til")
 _SUBJECTS = _words("you they we i it will can could may might would should must")
+_DEGREES = _words("low lowest medium high highest moderate gentle steady full")  # of heat
+_HEAT_NOUNS = _words("heat boil simmer")
 _JOINERS = _words("and or then but now next gently to first finally also just simply lightly again")
 _AMOUNT_AFTER_FOR = _words("a an another about around one two three four five ten")
 
@@ -51,6 +53,7 @@ class _Token(NamedTuple):
     end: int
     word: str
     stop: bool  # a clause ends between the word before and this one
+    comma: bool  # nothing but a comma ends it: it may go on as a list
     hyphen: bool  # this word hangs on the one before by a hyphen
 
 
@@ -124,10 +127,31 @@ class VerbTable:
 
     def _form_at(self, tokens: Sequence[_Token], at: int) -> tuple[_Form | None, int]:
         for form in self.forms.get(tokens[at].word, ()):
-            length = _match(form.words, tokens, at)
+            length = self._match(form.words, tokens, at)
             if length:
                 return form, length
         return None, 0
+
+    def _match(self, words: tuple[str, ...], tokens: Sequence[_Token], at: int) -> int:
+        """How many tokens the phrase takes at ``at`` (up to its gap); 0 when it does not stand there."""
+        position = at
+        for index, word in enumerate(words):
+            if word == "*":
+                rest = words[index + 1 :]
+                for skip in range(1, _GAP_WORDS + 1):
+                    if position + skip > len(tokens) - len(rest) or self._breaks(tokens[position + skip - 1]):
+                        return 0
+                    if self._match(rest, tokens, position + skip):
+                        return position - at
+                return 0
+            if position >= len(tokens) or tokens[position].word != word or (index and tokens[position].stop):
+                return 0
+            position += 1
+        return position - at
+
+    def _breaks(self, token: _Token) -> bool:
+        """Whether a split phrase can't reach over this word: "bring the rice, water and ginger to a boil" goes on."""
+        return token.stop and not (token.comma and self._kind(token.word) is None)
 
     def _instructs(self, tokens: Sequence[_Token], at: int, length: int, kind: Kind) -> bool:
         """Whether the form at ``at`` tells the cook to do it."""
@@ -145,8 +169,9 @@ class VerbTable:
             return last in _AUXILIARIES
         if kind == "s":
             return after + 1 < len(tokens) and tokens[after].word == "for" and _counts(tokens[after + 1].word)
-        # "add brown rice", "shred roast chicken": what follows a verb at once describes a food
-        return _not_a_noun(before, kind) and (kind_before != "base" or last in _LETS)
+        # "add brown rice", "shred roast chicken": what follows a verb at once describes a food; "off the heat stir" not
+        off = last in _HEAT_NOUNS and len(before) > 1 and before[-2] in _DETERMINERS
+        return _not_a_noun(before, kind) and (kind_before != "base" or last in _LETS or off)
 
     def _kind(self, word: str) -> Kind | None:
         for form in self.forms.get(word, ()):
@@ -206,29 +231,12 @@ def _tokens(text: str) -> list[_Token]:
                 match.end(),
                 match.group().casefold(),
                 not tokens or bool(_STOP.search(gap)),
+                gap.strip() == ",",
                 gap in ("-", "‐", "‑"),
             )
         )
         end = match.end()
     return tokens
-
-
-def _match(words: tuple[str, ...], tokens: Sequence[_Token], at: int) -> int:
-    """How many tokens the phrase takes at ``at`` (up to its gap); 0 when it does not stand there."""
-    position = at
-    for index, word in enumerate(words):
-        if word == "*":
-            rest = words[index + 1 :]
-            for skip in range(1, _GAP_WORDS + 1):
-                if position + skip > len(tokens) - len(rest) or tokens[position + skip - 1].stop:
-                    return 0
-                if _match(rest, tokens, position + skip):
-                    return position - at
-            return 0
-        if position >= len(tokens) or tokens[position].word != word or (index and tokens[position].stop):
-            return 0
-        position += 1
-    return position - at
 
 
 def _not_a_noun(before: Sequence[str], kind: Kind) -> bool:
@@ -239,8 +247,8 @@ def _not_a_noun(before: Sequence[str], kind: Kind) -> bool:
         return len(before) == 1 or bool(_LET_TO.intersection(before[:-1]))
     if kind == "phrase":
         return last not in ("a", "an", "the")
-    if last in _DETERMINERS or last in _PREPOSITIONS:
-        return False
+    if last in _DETERMINERS or last in _PREPOSITIONS or last in _DEGREES:
+        return False  # "over medium heat"
     # "a gentle simmer"
     return not (len(before) > 1 and before[-2] in ("a", "an", "your") and last not in _JOINERS)
 

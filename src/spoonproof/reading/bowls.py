@@ -110,7 +110,9 @@ _FAMILY_PLAIN = re.compile(
     rf"|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b"
     r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b",
+    r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b"
+    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
+    r"(?:can |will |may |might )?(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own)\b",
     re.I,
 )
 

@@ -53,7 +53,7 @@ REMAINING = re.compile(
 )
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _ADJECTIVE = re.compile(
-    r"\b(?:serve|eat|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
+    r"\b(?:serve|eat|feed|enjoy|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
     r"(?:[ \t]{1,9}(?:it|them))?[ \t]{1,9}$",
     re.I,
 )
@@ -63,8 +63,12 @@ _NOUN_BEFORE = re.compile(
     re.I,
 )
 _NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
-    r"\b(?:the|of|your)[ \t]{1,9}$|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$", re.I
+    r"\b(?:the|of|your)[ \t]{1,9}(?:(?!and\b)[\w-]{2,20}[ \t]{1,9})?$"
+    r"|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$",
+    re.I,
 )
+_BESIDE_MINCE = re.compile(r"\b(?:the|your)[ \t]{1,9}[\w-]{2,20}[ \t]{1,9}and[ \t]{1,9}$", re.I)
+_GOES_ON_HEATED = re.compile(r"[ \t]{1,9}(?:until|till|for|over)\b", re.I)
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
     r"(?:oven|grill|griddle|steamer|kettle|microwave"
@@ -151,6 +155,8 @@ def _describes(text: str, match: VerbMatch) -> bool:
         return True
     if word in ("purée", "puree") and _NOUN_IN_LIST.search(text[: match.start]):
         return True
+    if word == "mince" and _GOES_ON_HEATED.match(text, match.end):  # "fry the bacon and mince until no pink remains"
+        return _BESIDE_MINCE.search(text[max(0, match.start - 50) : match.start]) is not None
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 16) : match.start]) is not None
 
 
@@ -268,7 +274,11 @@ def fill(
     said = lid(text[draft.lead : draft.end] if not draft.lead else own + lead)
     lid_now = said if said is not None else lid_now
     time = _time_of(draft, times)
-    heat = find_heat(text[draft.lead : draft.end], tables.measures)
+    heat = [
+        found
+        for found in find_heat(text[draft.lead : draft.end], tables.measures)
+        if not hidden[0] <= draft.lead + found.start < hidden[1]  # "until a thermometer reads 74 °C"
+    ]
     until = _until(rest)
     water = _water_ml(objects, tables.measures)
     action = Action(

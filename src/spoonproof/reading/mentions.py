@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from difflib import SequenceMatcher
 from typing import NamedTuple
 
+from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
@@ -41,6 +42,7 @@ _IN_LIST = re.compile(
     r"(?:[ \t]{1,9}[\w-]+,?){0,4}(?:[ \t]{1,9}and)?[ \t]{1,9}$",
     re.I,
 )
+_IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
@@ -262,9 +264,24 @@ class Names:
         if record is not None and record.group in groups:
             return False
         before = text[max(0, start - 72) : start]
+        if record is not None and self._beside_its_kind(before, record, lines):
+            return False
         if record is not None and record.group == "spice" and not record.allergens and not record.traits & _WEIGHTY:
             return _IN_LIST.search(before) is None  # "the beans, pepper and water": the pepper of the list
         return DEFINITE.search(before[-48:]) is None
+
+    def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
+        """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
+        it is the line, where nothing of the other food (an allergen, salt) would go unseen."""
+        row = _IN_A_ROW.search(before)
+        if row is None or food.traits & _WEIGHTY:
+            return False
+        beside = self.phrases.get((_singular(row["word"]),), {})
+        groups = {"vegetable", "fruit", "grain", "pulse"}
+        if not any(self._group(self.lines[i]) in groups for i in beside):
+            return False
+        own = (self.foods.get(self.lines[i].food or "") for i in lines)
+        return all(record is not None and food.allergens <= record.allergens for record in own)
 
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
