@@ -18,6 +18,7 @@ from collections import Counter, defaultdict
 from pathlib import Path
 
 from spoonproof.claims.find import analyser, find_claims
+from spoonproof.claims.lexicon import Lexicon
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage, Piece, Span
@@ -47,9 +48,9 @@ def main() -> int:
     return 0
 
 
-def find(lexicon: object, text: str) -> list[Claim]:
+def find(lexicon: Lexicon, text: str) -> list[Claim]:
     """The claims of one sentence on its own."""
-    return find_claims([_passage(" ".join(text.split()))], lexicon)  # type: ignore[arg-type]
+    return find_claims([_passage(" ".join(text.split()))], lexicon)
 
 
 def _passage(text: str) -> Passage:
@@ -105,7 +106,7 @@ def _share(part: int, whole: int) -> str:
     return f"{share:.3f} [{max(0.0, middle - half):.3f}, {min(1.0, middle + half):.3f}] of {whole}"
 
 
-def _speed(lexicon: object, texts: list[str]) -> None:
+def _speed(lexicon: Lexicon, texts: list[str]) -> None:
     """The quickest of some runs, in processor time: a busy machine only ever takes longer."""
     gc.set_threshold(200_000, 20, 100)  # as our commands have it
     _words_a_second("these sentences", lexicon, [_passage(text) for text in texts])
@@ -115,16 +116,16 @@ def _speed(lexicon: object, texts: list[str]) -> None:
     _words_a_second("ordinary prose, our guide and stories", lexicon, prose)
 
 
-def _words_a_second(name: str, lexicon: object, passages: list[Passage]) -> None:
+def _words_a_second(name: str, lexicon: Lexicon, passages: list[Passage]) -> None:
     words = sum(len(passage.text.split()) for passage in passages)
-    memory = analyser(lexicon)  # type: ignore[arg-type]
+    memory = analyser(lexicon)
     for kept in (False, True):
         took = []
         for _ in range(RUNS):
             if not kept:
                 memory.forget()
             start = time.process_time()
-            found = find_claims(passages, lexicon)  # type: ignore[arg-type]
+            found = find_claims(passages, lexicon)
             took.append(time.process_time() - start)
         said = f"{len(found) / words * 100:.1f} claims in 100 words, {'seen before' if kept else 'new'}"
         print(f"{name} ({said}): {words / min(took):,.0f} words a second")

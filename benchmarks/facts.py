@@ -38,7 +38,7 @@ def made_up(dice: random.Random, foods: list[str], number: int) -> tuple[Recipe,
         food = dice.choice(foods)
         lines.append(FoodLine(food, NOWHERE, food, NOWHERE, Amount(grams, grams, unit, NOWHERE), food))
         retention, medium, water = dice.choice(HEATS)
-        heat = Heat(retention, medium, 0, None, water, retention)  # type: ignore[arg-type]
+        heat = Heat(retention, medium, 0, None, water, retention)  # type: ignore[arg-type]  # words of closed sets, by table
         treatments.append(Treatment(i, 0, heats=(heat,) if dice.random() < 0.5 else ()))
     name = f"bowl-{number}"
     recipe = Recipe(

@@ -19,13 +19,13 @@ import tempfile
 from pathlib import Path
 
 HEARD: dict[tuple[str, int], str] = {}
-_compile = re._compiler.compile  # type: ignore[attr-defined]
+_compile = re._compiler.compile  # type: ignore[attr-defined]  # the library keeps it to itself
 
 
 def _listen(pattern: object, flags: int = 0) -> object:
     frame = sys._getframe(1)
     while frame is not None and frame.f_code.co_filename.startswith(os.path.dirname(re.__file__)):  # noqa: PTH120
-        frame = frame.f_back  # type: ignore[assignment]
+        frame = frame.f_back  # type: ignore[assignment]  # none above the first
     if frame is not None and "/spoonproof/" in frame.f_code.co_filename and isinstance(pattern, str):
         place = f"{frame.f_code.co_filename.rpartition('/spoonproof/')[2]}:{frame.f_lineno}"
         HEARD.setdefault((pattern, int(flags)), place)
@@ -34,7 +34,7 @@ def _listen(pattern: object, flags: int = 0) -> object:
 
 def main() -> None:
     """Import all, run some, print what was heard."""
-    re._compiler.compile = _listen  # type: ignore[attr-defined]
+    re._compiler.compile = _listen  # type: ignore[attr-defined]  # as above
     import spoonproof
 
     for info in pkgutil.walk_packages(spoonproof.__path__, "spoonproof."):

@@ -16,8 +16,8 @@ import sys
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from re import _constants as kinds  # type: ignore[attr-defined]
-from re import _parser as parser  # type: ignore[attr-defined]
+from re import _constants as kinds  # type: ignore[attr-defined]  # the library keeps it to itself
+from re import _parser as parser  # type: ignore[attr-defined]  # the library keeps it to itself
 from typing import Any
 
 import pytest

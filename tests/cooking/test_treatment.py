@@ -5,13 +5,14 @@ from hypothesis import strategies as st
 
 from spoonproof.cooking.treatment import treat
 from spoonproof.model.recipe import Minutes
+from spoonproof.model.treatment import Treatment
 from tests.cooking.bench import Larder, food_line, recipe, times, treated, verbs
 
 RANK = {"raw": 0, "hard": 1, "crisp-tender": 2, "maybe-soft": 3, "soft": 4, "spent": 5}
 
 
-def minutes(treatment: object) -> Minutes | None:
-    return treatment.heated_minutes  # type: ignore[attr-defined, no-any-return]
+def minutes(treatment: Treatment) -> Minutes | None:
+    return treatment.heated_minutes
 
 
 def test_what_went_in_first_cooks_on_while_later_foods_cook() -> None:

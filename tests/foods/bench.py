@@ -11,6 +11,7 @@ from spoonproof.foods.changes import Changes
 from spoonproof.foods.facts import Facts, facts
 from spoonproof.foods.intakes import Intakes
 from spoonproof.foods.table import FoodTable
+from spoonproof.model.finding import Bowl
 from spoonproof.model.recipe import AgeRange, Amount, Cut, CutShape, FoodLine, Makes, Minutes, Recipe, Trial
 from spoonproof.model.table import Row
 from spoonproof.model.text import NOWHERE, Document, Span, Spanned
@@ -84,7 +85,7 @@ def heat(retention: str, water: str = "none", minutes: float | None = None, step
     """One stretch of heat in the words of the verb table."""
     medium = {"steamed": "steam", "boiled": "water", "baked": "oven", "fried": "fat", "stewed": "water"}[retention]
     time = Minutes(minutes, minutes) if minutes else None
-    return Heat(retention, medium, step, time, water, retention)  # type: ignore[arg-type]
+    return Heat(retention, medium, step, time, water, retention)  # type: ignore[arg-type]  # words of closed sets, by table
 
 
 def recipe(
@@ -101,7 +102,7 @@ def counted(
     heats: Mapping[int, Sequence[Heat]] | None = None,
     makes: Makes | None = None,
     trials: Sequence[Trial] = (),
-    bowls: Mapping[int, str] | None = None,
+    bowls: Mapping[int, Bowl] | None = None,
     left_out: Sequence[int] = (),
     others: Mapping[str, Recipe] | None = None,
 ) -> Facts:
@@ -110,7 +111,7 @@ def counted(
         Treatment(
             i,
             0,
-            (bowls or {}).get(i),  # type: ignore[arg-type]
+            (bowls or {}).get(i),
             tuple((heats or {}).get(i, ())),
             left_out=i in left_out,
         )

@@ -51,7 +51,8 @@ def test_energy_from_foods_beside_milk() -> None:
     energy = intakes().energy_from_foods(7)
     assert energy is not None
     assert energy.value == 200
-    assert intakes().energy_from_foods(10).value == 300  # type: ignore[union-attr]
+    energy = intakes().energy_from_foods(10)
+    assert energy and energy.value == 300
     assert intakes().energy_from_foods(30) is None
 
 

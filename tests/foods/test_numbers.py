@@ -40,7 +40,8 @@ def test_the_dish_by_every_basis() -> None:
     assert by_energy.low <= by_energy.amount <= by_energy.high
     assert portion.unit == "mg"
     assert portion.assumed
-    assert numbers.dish("iodine_ug", "portion") is None or numbers.dish("iodine_ug", "portion").coverage < 1  # type: ignore[union-attr]
+    iodine = numbers.dish("iodine_ug", "portion")
+    assert iodine is None or iodine.coverage < 1
     grams = numbers.portion_grams()
     assert grams is not None
     assert grams.amount == 50

@@ -12,7 +12,7 @@ from spoonproof.claims.conditions import Threshold, limit_of
 from spoonproof.claims.judge import Context, judge
 from spoonproof.claims.register import Register
 from spoonproof.foods.numbers import KitchenNumbers
-from spoonproof.model.claim import Claim, Quantity
+from spoonproof.model.claim import Claim, Kind, Quantity
 from spoonproof.model.text import Document, Passage, Piece
 from tests import kitchen
 
@@ -61,8 +61,8 @@ def says(text: str, food: str, nutrient: str, level: str, number: Quantity | Non
     known = kitchen.knowledge()
     document = Document("x.md", text)
     passage = Passage(text, document, (Piece(0, 0, len(text)),))
-    kind = "quantity" if number else "nutrient-content"
-    claim = Claim(passage, 0, len(text), kind, (food,), foods=(food,), nutrients=(nutrient,),  # type: ignore[arg-type]
+    kind: Kind = "quantity" if number else "nutrient-content"
+    claim = Claim(passage, 0, len(text), kind, (food,), foods=(food,), nutrients=(nutrient,),
                   level=level, number=number)  # fmt: skip
     numbers = KitchenNumbers(known.foods, units=known.measures("UK"))
     return judge(claim, known.register, numbers, Context(today="2026-11-25")).truth

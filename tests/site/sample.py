@@ -249,9 +249,11 @@ def site() -> Site:
 
 def full_house() -> RecipePage:
     """A page with what the others lack: a film and a photograph of its own, and errors that it owns up to."""
+    pot = lentil_pot().film
+    assert pot
     film = Film(
         "videos/pot.mp4", "the pot being made", True, "2026-11-02", 92, "videos/pot.vtt",
-        lentil_pot().film.chapters, "video/mp4", "videos/pot-chapters.vtt",  # type: ignore[union-attr]
+        pot.chapters, "video/mp4", "videos/pot-chapters.vtt",
     )  # fmt: skip
     photo = Picture(
         "pictures/pot-960.jpg", 960, 640, "The pot", (("pictures/pot-480.jpg", 480), ("pictures/pot-960.jpg", 960))
