@@ -52,3 +52,34 @@ def test_a_food_beside_a_tool_is_still_asked_for() -> None:
     recipe, found = read(f"foods:\n  - 4 blorps on wooden skewers\n{STEPS}")
     assert recipe is not None and len(recipe.foods) == 1
     assert "unknown-food" in {fault.rule for fault in found}
+
+
+@pytest.mark.parametrize(
+    "line", ['"For the gravy:"', "For the topping", '"Vegetables:"', "To finish", "For the sauce:"]
+)
+def test_a_heading_among_the_foods_is_no_food(line: str) -> None:
+    recipe, found = read(f"foods:\n  - {line}\n  - 1 onion\n{STEPS.replace(', the leek and the swede', '')}")
+    assert recipe is not None and [one.food for one in recipe.foods] == ["onion"]
+    assert [(fault.rule, fault.level) for fault in found] == [("no-food-but-a-tool", "note")]
+
+
+def test_foods_under_a_heading_are_read() -> None:
+    text = "foods:\n  - For the base:\n      - 1 onion\n      - 2 leeks, sliced\n  - 200 g swede\n" + STEPS
+    recipe, _ = read(text)
+    assert recipe is not None and [one.food for one in recipe.foods] == ["onion", "leek", "swede"]
+
+
+@pytest.mark.parametrize("line", ['"Honey:"', "For serving, 2 tsp honey", '"For the baby: 1 tsp honey"'])
+def test_a_food_is_never_taken_for_a_heading(line: str) -> None:
+    recipe, found = read(f"foods:\n  - 1 onion\n  - {line}\n{STEPS.replace(', the leek and the swede', '')}")
+    assert recipe is not None
+    seen = {one.food for one in recipe.foods} | {
+        "honey" for fault in found if fault.rule == "second-food-on-a-line" or fault.rule == "unknown-food"
+    }
+    assert "honey" in seen
+
+
+def test_foods_joined_by_a_plus_are_read_apart() -> None:
+    recipe, found = read("foods:\n  - 1 leek + 2 garlic cloves\nsteps:\n  - Fry the leek and garlic for 12 minutes.\n")
+    assert recipe is not None and [one.food for one in recipe.foods] == ["leek", "garlic"]
+    assert [fault.rule for fault in found] == ["foods-on-one-line"]

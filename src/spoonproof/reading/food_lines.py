@@ -34,22 +34,44 @@ _KIT = re.compile(
     re.I,
 )
 
+_HEADING = re.compile(
+    r"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+(?:[^\W\d_]+[ \t]*){1,4}"
+    r"|to[ \t]+(?:finish|serve|garnish|decorate|top)):?[ \t]*",
+    re.I,
+)
+_COLON_HEADING = re.compile(r"[ \t]*(?:[^\W\d_]+[ \t]*){1,4}:[ \t]*")
+
 
 def read_entry(
     scalar: Scalar, document: Document, foods: Foods, measures: Measures
 ) -> tuple[tuple[FoodLine, ...], list[Finding]]:
     """The food lines of one entry and the faults of reading them. Never raises."""
+    if is_heading(scalar.value):
+        return (), [heading_note(scalar.value, scalar.span, document)]
     line, found = read_food_line(scalar, document, foods, measures)
     rules = {fault.rule for fault in found}
+    if line.food is None and _COLON_HEADING.fullmatch(scalar.value):  # "Vegetables:", not "Honey:"
+        return (), [heading_note(scalar.value, scalar.span, document)]
     if line.food is None and rules & {"unknown-food", "food-missing"}:
         kit = _kit(scalar.value)
         if kit:
             return (), [_no_food(kit, scalar, document)]
-    if "second-food-on-a-line" in rules and len(scalar.value) <= FOOD_LINE_CHARACTERS:
+    if rules & {"second-food-on-a-line", "unknown-food"} and len(scalar.value) <= FOOD_LINE_CHARACTERS:
         apart = _apart(scalar, document, foods, measures)
         if apart:
             return apart, [_on_one_line(apart, scalar, document)]
     return (line,), found
+
+
+def is_heading(text: str) -> bool:
+    """Whether an entry of ``foods`` only heads those after it: "For the sauce:"."""
+    return len(text) <= 60 and _HEADING.fullmatch(text) is not None
+
+
+def heading_note(text: str, span: Span, document: Document) -> Finding:
+    """The note that a heading stands among the foods."""
+    message = f"“{text.strip(' :')}” heads the foods after it and is no food itself; it is left out of the list."
+    return kitchen_fault("no-food-but-a-tool", document, span, message, "Say in the steps what goes where.")
 
 
 def _kit(text: str) -> str:
