@@ -34,6 +34,8 @@ def read_again(claim: Claim, register: Register) -> Claim:
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
         claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
     polarity, why = _polarity(claim, register)
+    if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register):
+        polarity, why = "denies", "its words say that it is not needed"
     if polarity == claim.polarity:
         return claim
     return replace(claim, polarity=polarity, steps=(*claim.steps, f"{claim.polarity} read as {polarity}: {why}"))
@@ -143,11 +145,28 @@ def _places(words: str, phrase: str) -> Iterator[int]:
         at = words.find(phrase, at + 1)
 
 
+def unneeded(claim: Claim, register: Register) -> bool:
+    """Whether it says that a thing has no part in what it does: "is useless for", "does nothing for", and right before
+    its words "babies don't need"."""
+    said = register.words.get("unneeded", ())
+    if has_any(plain(claim.quote), said):
+        return True
+    before = _before(claim).rstrip()
+    if not before[-1:].isalpha():
+        return False  # "supplements are unnecessary: iron supports ..."
+    leads = plain(before).rstrip()
+    return any(leads.endswith(plain(phrase).rstrip()) for phrase in said)
+
+
 def twice_turned(claim: Claim, register: Register) -> bool:
     """Whether its sentence turns it round more than once, so that nobody can say for sure what it says."""
     found = frames(claim, register)
     _, rest = _leads(claim, register)
-    inner = _count(rest, (), register)
+    said = register.words.get("unneeded", ())
+    quote = plain(claim.quote)
+    if claim.kind == "function" and has_any(quote, said) and _count(quote, said, register):
+        return True  # "is not unnecessary"
+    inner = _count(rest, (), register) or int(has_any(rest, said))
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
 
 

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
-from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned
+from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned, unneeded
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -187,17 +187,40 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
     if authorised and plain(verdict.wording or "").strip() in plain(around(claim)):
         return  # the law's own words say it just as it was shown
     young = has_any(plain(f"{claim.quote} {claim.audience or ''}"), register.words.get("children", ()))
-    if young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording):
-        verdict.truth = "overstated"
-        verdict.why = f"That was shown for people in general, and not for babies or children. {verdict.why}"
-        verdict.steps.append("said of children, shown for people in general")
+    adults = young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording)
     absolute = has_any(key.words, register.words.get("absolute", ()))
     # A warning is no praise: it may be as strong as it likes.
     advised = any(a.guidance and (a.answer == "yes" or claim.kind == "disease") for a in entry.allowed)
-    if absolute or (overclaims(claim, key, register) and not advised):
+    strong = absolute or (overclaims(claim, key, register) and not advised)
+    if claim.polarity in ("denies", "refutes"):
+        _denied_effect(claim, key, bool(adults), strong, verdict, register)
+        return
+    if adults:
+        verdict.truth = "overstated"
+        verdict.why = f"That was shown for people in general, and not for babies or children. {verdict.why}"
+        verdict.steps.append("said of children, shown for people in general")
+    if strong:
         verdict.truth = "overstated"
         verdict.why = f"The verb says more than was shown. {verdict.why}"
         verdict.steps.append(f"strength {claim.strength}: more than was shown")
+
+
+def _denied_effect(claim: Claim, key: Key, adults: bool, strong: bool, verdict: Verdict, register: Register) -> None:
+    """An established effect that is denied: to deny it whole ("does nothing for") is false, to deny that it "boosts" or
+    "guarantees" is right. Where a plain verb is denied ("does not build"), or what was shown for adults is denied of
+    children, nobody can say."""
+    whole = unneeded(claim, register)
+    if (whole or not strong) and not adults:
+        return
+    said = (*register.words.get("overclaims", ()), *register.words.get("absolute", ()))
+    if not whole and strong and (has_any(key.words, said) or claim.strength in ("strong", "absolute")):
+        verdict.truth = "overstated"
+        verdict.why = f"The verb says more than was shown. {verdict.why}"
+        verdict.steps.append(f"strength {claim.strength}: more than was shown")
+        return
+    verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
+    verdict.why = f"That it does nothing of the kind is not shown. {verdict.why}"
+    verdict.steps.append("an effect like this one is established, so its denial is not kept")
 
 
 def _for_a_drink(condition: Condition, probe: AnyProbe, register: Register) -> Condition:
