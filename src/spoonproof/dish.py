@@ -13,10 +13,12 @@ from typing import TYPE_CHECKING
 from spoonproof.model.channel import Channel
 from spoonproof.model.claim import PAID
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import replace
+from spoonproof.model.text import Document
 from spoonproof.model.treatment import Treatment
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Hashable, Mapping, Sequence
 
     from spoonproof.cooking.pots import Kitchen
     from spoonproof.cooking.timeline import Plan
@@ -41,6 +43,8 @@ _OF_THE_HEAD = (
 )  # fmt: skip
 """Parts of a dish in which the story has no say (it has in its claims and cautions)."""
 
+_ANYWHERE = Document("", "")
+
 
 class Dish:
     """One recipe with all that can be worked out about it; nothing is computed before it is asked for."""
@@ -60,16 +64,44 @@ class Dish:
         self.knowledge = knowledge
         self.others = others or {}
         self._find = find
+        self._facts_before: tuple[object, Facts] | None = None
+        self._numbers_before: tuple[Facts, tuple[str, ...], KitchenNumbers] | None = None
+        self._judged: dict[Hashable, JudgedClaim] = {}
+        self._judged_by: tuple[object, ...] = ()
 
     def take_from(self, before: Dish) -> None:
-        """Take over what was worked out of the head of ``before``, the same recipe of the same channel, where the head
-        is the same letter for letter and nothing in it rests on another recipe."""
+        """Take over what was worked out of ``before``, the same recipe of the same channel, neither of which rests on
+        another recipe: what the head gave where it is the same letter for letter, else the facts where the same foods
+        went through the same, and what was found of claims, which is asked for again where it may differ."""
+        self._judged, self._judged_by = before._judged, before._judged_by
+        self._facts_before, self._numbers_before = before._facts_before, before._numbers_before
+        worked_out = before.__dict__
+        if "facts" in worked_out:
+            self._facts_before = before._of_facts, before.facts
+        if "numbers" in worked_out:
+            self._numbers_before = before.facts, before._may_contain, before.numbers
         begin = self.recipe.story_span.start
         if begin == before.recipe.story_span.start and (
             self.recipe.document.text[:begin] == before.recipe.document.text[:begin]
         ):
-            worked_out = before.__dict__
             self.__dict__.update((part, worked_out[part]) for part in _OF_THE_HEAD if part in worked_out)
+
+    @property
+    def _of_facts(self) -> tuple[object, ...]:
+        """All that the facts of a dish without other recipes in it rest on, tables apart: how a food was cut in a step
+        has no say in its weight."""
+        recipe, makes = self.recipe, self.recipe.makes
+        return (
+            recipe.slug,
+            recipe.foods,
+            [replace(treatment, cuts=()) for treatment in self.treatments],
+            makes and (makes.count, makes.grams, makes.ml),
+            [(trial.on, trial.grams) for trial in recipe.trials],
+        )
+
+    @property
+    def _may_contain(self) -> tuple[str, ...]:
+        return tuple(sorted({found.allergen for found in self.allergens if found.how == "may-contain"}))
 
     @cached_property
     def treatments(self) -> tuple[Treatment, ...]:
@@ -96,6 +128,8 @@ class Dish:
         """What is in it: per batch, per portion and per 100 g, for each bowl."""
         from spoonproof.foods.facts import facts
 
+        if self._facts_before is not None and self._facts_before[0] == self._of_facts:
+            return self._facts_before[1]
         known = self.knowledge
         units = known.measures(self.channel.measures)
         return facts(
@@ -120,7 +154,9 @@ class Dish:
         """The figures as claims ask for them."""
         from spoonproof.foods.numbers import KitchenNumbers
 
-        may_contain = tuple(sorted({found.allergen for found in self.allergens if found.how == "may-contain"}))
+        before, may_contain = self._numbers_before, self._may_contain
+        if before is not None and before[0] is self.facts and before[1] == may_contain:
+            return before[2]
         units = self.knowledge.measures(self.channel.measures)
         return KitchenNumbers(self.knowledge.foods, self.facts, units, may_contain)
 
@@ -132,7 +168,16 @@ class Dish:
         known = self.knowledge
         context = known.claim_context(self.channel, self.recipe, self.paid)
         found = self._find(self.recipe) if self._find else find_in(self.recipe, known)
-        return [judge(claim, known.register, self.numbers, context) for claim in found]
+        # Of the context, what recipe and day have a say in: the rest stands in the tables.
+        by = (self.numbers, context.paid, context.ages, context.today, context.own, context.called, context.made_of)
+        before, self._judged, self._judged_by = self._judged if by == self._judged_by else {}, {}, by
+        judged = []
+        for claim in found:
+            said = replace(claim, passage=replace(claim.passage, document=_ANYWHERE, pieces=(), leave_span=None))
+            kept = before.get(said) or judge(claim, known.register, self.numbers, context)
+            self._judged[said] = kept
+            judged.append(replace(kept, claim=replace(kept.claim, passage=claim.passage)))
+        return judged
 
     @cached_property
     def plan(self) -> Plan:

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from spoonproof.editor.bench import Bench, OpenFolder, OpenText
+from spoonproof.editor.bench import Bench, Look, OpenFolder, OpenText
 from spoonproof.editor.diagnostics import diagnostics
 from spoonproof.model.text import Document
 from tests.kitchen import knowledge
@@ -60,3 +60,54 @@ def test_only_the_story_is_read_again_where_only_it_changed(monkeypatch: pytest.
     assert len(heads) == 1
     typed.look(opened(path, text.replace("steps:", "steps: # how", 1), 9))
     assert len(heads) == 2
+
+
+STEP_BITS = (
+    "for 5 minutes |, covered, |and cut them in strips|Fry |salt |honey |It is rich in iron. |It prevents colds. "
+    "|\n  - Lift out the baby's portion.\n|\n  - Drain the parsnips.\n|a pinch of |1|the oil |until golden|, peeled"
+).split("|")
+
+
+def of_dish(look: Look) -> object:
+    """What is known of a dish, where nothing in it points to a document."""
+    dish = look.dish
+    if dish is None:
+        return None
+    said = [
+        (c.claim.quote, c.claim.span, c.claim.passage.where, c.truth, c.allowed, c.advice, c.why, c.wording, c.trail)
+        for c in dish.claims
+    ]
+    return dish.facts, dish.treatments, said, dish.texture, dish.allergens, dish.hazards
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_step_typed_in_leaves_the_dish_as_one_opened(seed: int) -> None:
+    path = ROOT / "recipes" / "parsnip-and-pear-spoon-mash.md"
+    whole = path.read_text("utf-8").replace(
+        "  - Steam the parsnips", "  - Pears prevent constipation and are high in fibre.\n  - Steam the parsnips"
+    )
+    typed, chance, text = bench(), random.Random(seed), whole
+    for version in range(14):
+        first, again = bench().look(opened(path, text)), typed.look(opened(path, text, version))
+        assert of_dish(again) == of_dish(first) and diagnostics(again) == diagnostics(first), text
+        assert again.dish is None or all(c.claim.passage.document is again.document for c in again.dish.claims)
+        at = chance.randint(
+            text.index("foods:") if chance.random() < 0.3 else text.index("steps:"), text.index("film:")
+        )
+        text = text[:at] + (chance.choice(STEP_BITS) + text[at:] if chance.random() < 0.7 else text[at + 5 :])
+        if version % 5 == 4 or any(key not in text for key in ("foods:", "steps:", "film:")):
+            text = whole
+
+
+def test_what_a_step_leaves_alone_is_kept() -> None:
+    path = ROOT / "recipes" / "parsnip-and-pear-spoon-mash.md"
+    text, typed = path.read_text("utf-8"), bench()
+    dishes = [
+        typed.look(opened(path, each, version)).dish
+        for version, each in enumerate(
+            (text, text.replace("Serve it warm", "Serve it a little warm"), text.replace("350 g", "360 g"))
+        )
+    ]
+    first, served, heavier = [dish for dish in dishes if dish is not None]
+    assert served.facts is first.facts and served.numbers is first.numbers and first.claims
+    assert heavier.facts is not first.facts and heavier.facts.grams != first.facts.grams
