@@ -82,6 +82,8 @@ def melts_in(story: Story) -> bool:
 def blended_raw(story: Story) -> bool:
     """Whether it was blended before any heat: a batter has no pieces that could stay hard."""
     first = min((heat.step for heat in story.heats if method_of(heat)), default=None)
+    if story.blended_first and first is not None:
+        return True  # also where what came of it is mashed in the end
     return story.made in FINE and story.made_step is not None and first is not None and story.made_step < first
 
 

@@ -37,6 +37,7 @@ _WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 _BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
+_FINE = ("smooth", "thick")
 _OVERNIGHT = 480.0  # minutes
 _PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
 
@@ -204,7 +205,9 @@ class Kitchen:
             self._drain(list(reached), keep=bool(_KEEP_WATER.search(text)))
         if verb.role == "blend" and verb.texture:
             for i in reached:
-                self.stories[i].made, self.stories[i].made_step = verb.texture, step.index
+                story = self.stories[i]
+                story.made, story.made_step = verb.texture, step.index
+                story.blended_first = story.blended_first or (verb.texture in _FINE and not story.heats)
         if verb.role == "split" and action.foods and not step.splits:
             self._lift(reached, thrown=bool(_THROWN.search(text)))
         for i in action.foods or reached:

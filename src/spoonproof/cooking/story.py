@@ -42,6 +42,7 @@ class Story:
     cuts_heated: int | None = None  # how many of the cuts were made before the first heat
     made: str = ""
     made_step: int | None = None
+    blended_first: bool = False  # blended fine before any heat: a batter
     soaked: float = 0.0
     left_out: bool = False
 
