@@ -9,7 +9,7 @@ from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.feeding.words import Phrases, fold
 from spoonproof.site.gather import allergens as page_allergens
 from tests import kitchen
-from tests.feeding.dishes import dish, text_of
+from tests.feeding.dishes import dish, hazard_ids, text_of
 
 STIR = ["Stir everything together."]
 
@@ -158,6 +158,33 @@ def test_salt_that_a_step_names_is_told_once() -> None:
         ("added-salt", "celery salt")
     ]
     assert [hazard.food for hazard in dish("8-10", foods, [*steps, "Season to taste."]).hazards] == ["Season"]
+
+
+@pytest.mark.parametrize(
+    ("food", "hazards"),
+    [
+        ("200 g candy-stripe beetroot, peeled, 1 cm dice", set()),
+        ("200 g champagne mango, peeled, stoned", set()),
+        ("2 doughnut peaches, peeled, stoned", set()),
+        ("4 chocolate mint leaves", set()),
+        ("100 g cocktail tomatoes, whole", {"round-uncut"}),
+        ("2 tbsp candy", {"hard-sweets", "added-sugar"}),
+    ],
+)
+def test_a_kind_that_is_named_after_a_sweet_is_none(food: str, hazards: set[str]) -> None:
+    made = dish("9-12", [food, "300 ml water"], ["Simmer everything for 60 minutes."])
+    assert hazard_ids(made) == hazards
+    assert bool(made.recipe.foods[0].food) == (food != "2 tbsp candy")  # a sweet that the table has no record of
+
+
+@pytest.mark.parametrize(
+    ("words", "found"),
+    [("brown as treacle", False), ("as thick as jam", False), ("sweet as honey", False), ("cool; treacle, too", True),
+     ("soft as well as honey", True)],
+)  # fmt: skip
+def test_what_a_food_is_likened_to_is_not_in_it(words: str, found: bool) -> None:
+    made = dish("9-12", ["200 g potatoes, 1 cm dice", "300 ml water"], [f"Simmer for 30 minutes, until {words}."])
+    assert bool(hazard_ids(made)) == found
 
 
 def test_pictures_endanger() -> None:

@@ -35,7 +35,10 @@ _OTHERS_PLATE = re.compile(
 )
 _LIKENESS = re.compile(
     r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$"
-    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$",
+    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$"
+    # "as thick as jam", "brown as treacle"; but "as well as honey", "such as honey"
+    r"|\b(?:thick|thin|smooth|runny|loose|soft|sticky|stiff|clear|dark|brown|golden|white|black|red|sweet|light|fine)"
+    r" as $",
     re.I,
 )
 
