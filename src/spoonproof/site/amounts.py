@@ -93,7 +93,8 @@ def american(kind: str, amount: Fraction) -> str:
 
 def written(amount: Amount, factor: Fraction) -> str:
     """The author's own amount, times ``factor``."""
-    low, high = amount.low * factor, amount.high * factor
+    low = amount.low * factor
+    high = low if amount.high == amount.low else amount.high * factor
     shown = _decimal if amount.unit in _METRIC else number
     text = shown(low) if low == high else f"{shown(low)}–{shown(high)}"
     if amount.each is not None:
@@ -134,6 +135,8 @@ def _converted(
     if holds is None:
         return None
     kind, one = holds
-    low, high = words(kind, amount.low * factor * one), words(kind, amount.high * factor * one)
+    one *= factor
+    low = words(kind, amount.low * one)
+    high = low if amount.high == amount.low else words(kind, amount.high * one)
     text = low if low == high else f"{low} to {high}"
     return f"about {text}" if amount.about else text
