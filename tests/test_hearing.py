@@ -60,3 +60,9 @@ def test_what_a_claim_says_already_is_told_once_and_in_order() -> None:
     assert [one.claim.start for one in found] == sorted(one.claim.start for one in found)
     assert len([one for one in found if one.claim.effect == "danger"]) == 1
     assert any("oney" in one.claim.quote and one.advice == "cut-untrue" for one in found)
+
+
+def test_a_no_before_another_clause_makes_no_warning_of_advice() -> None:
+    found = heard("nobody says babies can't have flavour anyway you can give her honey from seven months")
+    honey = [one for one in found if "honey" in one.claim.subjects]
+    assert honey and all(one.advice == "cut-untrue" for one in honey)

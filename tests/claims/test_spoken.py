@@ -55,3 +55,27 @@ def test_cooking_talk_is_not(text: str) -> None:
 def test_one_egg_is_a_measure_and_a_food() -> None:
     (claim,) = claims("One egg has seven grams of protein.")
     assert claim.kind == "quantity" and "egg" in " ".join(claim.subjects)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "he isn't a big eater so barley gives him energy",
+        "I haven't got a steamer and simmering keeps all the vitamins in",
+        "can you see how soft that looks now and the beetroot boosts immunity",
+    ],
+)
+def test_a_no_or_a_question_of_something_else_leaves_the_claim_standing(text: str) -> None:
+    assert {claim.polarity for claim in claims(text)} == {"asserts"}
+
+
+@pytest.mark.parametrize(
+    ("text", "polarity"),
+    [
+        ("I don't think carrots and peas boost immunity", "denies"),
+        ("can carrots boost immunity in a baby", "asks"),
+        ("barley does not boost immunity", "denies"),
+    ],
+)
+def test_a_no_or_a_question_of_the_claim_itself_counts(text: str, polarity: str) -> None:
+    assert polarity in {claim.polarity for claim in claims(text)}

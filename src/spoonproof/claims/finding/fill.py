@@ -51,7 +51,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     """The draft of a match."""
     subject = subject_of(tagged, match)
     start, end = _extent(tagged, match, subject)
-    polarity = _polarity(tagged, match)
+    polarity = _polarity(tagged, match, subject)
     number = quantity(tagged, match)
     effect = _effect(tagged, match)
     nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
@@ -194,7 +194,7 @@ def _clause_start(tagged: Tagged, at: int) -> int:
     return 0
 
 
-def _polarity(tagged: Tagged, match: Match) -> Polarity:
+def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     begin = _clause_start(tagged, match.start)
     last = max(match.trigger[1], (match.object or match.trigger)[1])
     if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
@@ -205,9 +205,9 @@ def _polarity(tagged: Tagged, match: Match) -> Polarity:
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
         if after in ("only", "just") or index in range(*match.trigger):
             continue
-        if not _begins_anew(tagged, index + 1, match.trigger[0]):
+        if not _begins_anew(tagged, index + 1, match, subject):
             return "denies"
-    if _asked(tagged):
+    if _asked(tagged, subject):
         return "asks"
     if tagged.find(_HEDGE, begin, last):
         return "hedges"
@@ -223,26 +223,43 @@ def _taken_back(tagged: Tagged, end: int) -> bool:
     return False
 
 
-def _begins_anew(tagged: Tagged, begin: int, end: int) -> bool:
-    """Whether another clause opens between a denial and what is said: "no sugar in this one *and it* keeps ..."."""
-    words = [item.words for item in tagged.items[begin:end]]
-    return any(pair in _ANEW for pair in pairwise(words))
+def _begins_anew(tagged: Tagged, begin: int, match: Match, subject: Subject) -> bool:
+    """Whether another clause opens between a denial and what is said: "no sugar in this one *and it* keeps ...", "she
+    is no big eater *so avocado* helps ..."."""
+    words = [item.words for item in tagged.items[begin : match.trigger[0]]]
+    if any(pair in _ANEW for pair in pairwise(words)):
+        return True
+    named = subject.range
+    if named is None or not begin < named[0] <= match.trigger[0]:
+        return False
+    joints = [at for at in range(max(begin, named[0] - 2), named[0]) if tagged.items[at].words in _JOINTS]
+    # "No carrots and peas" denies both.
+    return any(tagged.items[at].words != "and" or not tagged.is_any(at - 1, _NAMING) for at in joints)
 
 
 _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})
 _ANEW = frozenset(
-    (joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these", "their")
+    (joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these", "their", "that")
 )
+_JOINTS = frozenset({"and", "but", "so", "anyway", "well", "though"})  # what follows at once is told anew
 _ASKING = frozenset("is are does do can could should will would did".split())
 
 
-def _asked(tagged: Tagged) -> bool:
+def _asked(tagged: Tagged, subject: Subject) -> bool:
     if tagged.text.rstrip("\"'”’) ").endswith("?"):
         return True
     first = tagged.items[0].words if tagged.items else ""
-    return first in _ASKING and len(tagged.items) > 2
+    if first not in _ASKING or len(tagged.items) <= 2:
+        return False
+    # "Can you see how soft that is now popcorn is fine": what the listener is asked is over where the food is named.
+    named = subject.range
+    return named is None or named[0] < _ASKED_BEFORE or tagged.items[1].words not in _LISTENER
+
+
+_LISTENER = frozenset({"you", "i", "we"})
+_ASKED_BEFORE = 7  # items
 
 
 def _strength(tagged: Tagged, match: Match) -> Strength:

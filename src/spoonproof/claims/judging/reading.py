@@ -13,7 +13,7 @@ from spoonproof.model.claim import Claim
 ADULT_MONTHS = 216
 _NEAR = 120
 _STOPS = (".", "!", "?", "\n", ";")
-_CLAUSE_STOPS = (*_STOPS, ",", " but ")
+_CLAUSE_STOPS = (*_STOPS, ",", " but ", " anyway ", " by the way ", " mind you ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
 _SO = re.compile(r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby)\b[^.!?;,\n]{0,60}", re.IGNORECASE)

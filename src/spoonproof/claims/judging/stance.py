@@ -12,7 +12,7 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
 
-_PARTS = re.compile(r"[,;:]| but ")
+_PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
