@@ -10,8 +10,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
-from markupsafe import escape
-
 from spoonproof.model.remembered import WorkedOut
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
@@ -50,24 +48,8 @@ class Theme:
     def environment(self) -> Environment:
         """Jinja2 with autoescape and StrictUndefined over the theme's templates."""
         from jinja2 import Environment, FileSystemLoader, StrictUndefined
-        from jinja2.compiler import CodeGenerator
 
-        class Generator(CodeGenerator):
-            """A page shows a thousand values, most of them plain text: they are escaped into plain text."""
-
-            def _output_child_pre(self, node: Any, frame: Any, finalize: Any) -> None:
-                if frame.eval_ctx.volatile or not frame.eval_ctx.autoescape or finalize.src is not None:
-                    super()._output_child_pre(node, frame, finalize)
-                else:
-                    self.write("environment.escaped(")
-
-        class Environed(Environment):
-            """With the function that escapes."""
-
-            code_generator_class = Generator
-            escaped = staticmethod(escaped)
-
-        env = Environed(
+        env = Environment(
             loader=FileSystemLoader([folder / "templates" for folder in self.folders], encoding="utf-8"),
             autoescape=True,
             undefined=StrictUndefined,
@@ -83,16 +65,6 @@ class Theme:
         env.filters["lasting"] = lasting
         env.filters["set"] = WorkedOut(typeset).__getitem__  # most of what a page says, the others say too
         return env
-
-
-def escaped(value: object) -> str:
-    """A value as a page shows it. Only text that was marked as HTML stays as it is."""
-    if type(value) is str:  # not markup, which is a kind of its own
-        return _ESCAPED[value]
-    return str(value) if type(value) is int else escape(value)
-
-
-_ESCAPED: WorkedOut[str, str] = WorkedOut(lambda text: str(escape(text)))
 
 
 def clock(seconds: float) -> str:
