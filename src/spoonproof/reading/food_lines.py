@@ -34,12 +34,13 @@ _KIT = re.compile(
     re.I,
 )
 
+_FEW_WORDS = r"[^\W\d_]+(?:[ \t]+[^\W\d_]+){0,3}[ \t]*"
 _HEADING = re.compile(
-    r"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+(?:[^\W\d_]+[ \t]*){1,4}"
+    rf"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+{_FEW_WORDS}"
     r"|to[ \t]+(?:finish|serve|garnish|decorate|top)):?[ \t]*",
     re.I,
 )
-_COLON_HEADING = re.compile(r"[ \t]*(?:[^\W\d_]+[ \t]*){1,4}:[ \t]*")
+_COLON_HEADING = re.compile(rf"[ \t]*{_FEW_WORDS}:[ \t]*")
 
 
 def read_entry(
