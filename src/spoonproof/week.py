@@ -1,4 +1,4 @@
-"""A week of chosen recipes, served in turn, against what a baby needs from food: notes, never orders."""
+"""A week of recipes, served in turn, against what a baby needs from food: notes, never orders."""
 
 from __future__ import annotations
 
@@ -18,37 +18,40 @@ DAYS = 7
 
 @dataclass(frozen=True, slots=True)
 class Week:
-    """``days``: the dishes of each day; ``months`` the age judged at; ``meals`` a day; ``too_young``: titles of
-    dishes that are for later; ``notes`` in the order of the table."""
+    """``days``: the dishes of each day, none where nothing suits the age; ``months`` the age judged at; ``meals`` a
+    day; ``for_later``: titles of dishes left out since they are for an older baby; ``notes`` in the order of the
+    table."""
 
     days: tuple[tuple[str, ...], ...]
     months: int
     meals: int
-    too_young: tuple[str, ...]
+    for_later: tuple[str, ...]
     notes: tuple[WeekNote, ...]
 
 
-def week_of(
-    folder: ChannelFolder, recipes: Sequence[Recipe], months: int | None = None, meals: int | None = None
-) -> Week:
-    """The recipes in their order, round and round, over seven days.
+def meals_at(recipes: Sequence[Recipe], months: int) -> list[Recipe]:
+    """Which of a channel's recipes are meals at this age or later: not outgrown, and no mere part of others."""
+    parts = {line.recipe for recipe in recipes for line in recipe.foods}
+    return [recipe for recipe in recipes if recipe.slug not in parts and months <= (recipe.ages.high or months)]
 
-    ``months``: the baby's age (None: the youngest age that all of them are for); ``meals`` a day (None: the least
-    that is usual at that age). The figures are of one portion each; milk feeds are not counted.
+
+def week_of(folder: ChannelFolder, recipes: Sequence[Recipe], months: int, meals: int | None = None) -> Week:
+    """The recipes in turn over seven days, those for an older baby left out.
+
+    ``months``: the baby's age; ``meals`` a day (None: the least that is usual at that age). The figures are of one
+    portion each; milk feeds are not counted.
     """
-    from spoonproof.feeding.week import usual_meals, week_notes
+    from spoonproof.feeding.week import served, usual_meals, week_notes
 
     tables = folder.knowledge.feeding
-    age = max((recipe.youngest for recipe in recipes), default=6) if months is None else months
-    a_day = (usual_meals(age, tables) or 2) if meals is None else meals
-    figures = [figures_of(folder.dish(recipe)) for recipe in recipes]
-    days = [[figures[(day * a_day + meal) % len(figures)] for meal in range(a_day)] for day in range(DAYS)]
+    a_day = (usual_meals(months, tables) or 2) if meals is None else meals
+    days = served([figures_of(folder.dish(recipe)) for recipe in recipes if recipe.youngest <= months], a_day, DAYS)
     return Week(
         tuple(tuple(dish.title for dish in dishes) for dishes in days),
-        age,
+        months,
         a_day,
-        tuple(recipe.title.value for recipe in recipes if recipe.youngest > age),
-        tuple(week_notes(days, age, tables)),
+        tuple(recipe.title.value for recipe in recipes if recipe.youngest > months),
+        tuple(week_notes(days, months, tables)) if days else (),
     )
 
 
@@ -91,8 +94,10 @@ def as_text(week: Week) -> str:
         "breast milk or formula comes on top and is not counted."
     ]
     lines += [f"Day {number}  {'; '.join(dishes)}" for number, dishes in enumerate(week.days, 1)]
-    if week.too_young:
-        lines.append(f"Not for {week.months} months yet: {', '.join(week.too_young)}.")
+    if not week.days:
+        lines.append(f"None of these dishes is for a baby of {week.months} months.")
+    if week.for_later:
+        lines.append(f"Left out, not for {week.months} months yet: {', '.join(week.for_later)}.")
     lines += [f"- {note.text} [{note.source.id}]" for note in week.notes]
     lines.append(
         "- These are notes, not orders: appetite leads, and your health professional knows your baby. A baby born "
@@ -108,6 +113,6 @@ def as_json(week: Week) -> dict[str, object]:
         "months": week.months,
         "meals": week.meals,
         "days": [list(dishes) for dishes in week.days],
-        "too_young": list(week.too_young),
+        "for_later": list(week.for_later),
         "notes": notes,
     }

@@ -54,10 +54,19 @@ def test_a_week_of_recipes_is_noted_and_never_ordered(capsys: pytest.CaptureFixt
     assert "notes, not orders" in text and "[efsa-iron-2015]" in text
 
 
+def test_nothing_is_served_to_a_baby_too_young_for_it(capsys: pytest.CaptureFixture[str]) -> None:
+    text = said(capsys, str(Path(ROOT) / "recipes" / "slow-beef-and-barley-pot.md"), "--week", "--age", "6")
+    assert "Day 1" not in text and "None of these dishes is for a baby of 6 months." in text
+
+
 def test_a_week_says_what_is_for_later_and_refuses_what_it_cannot_be(capsys: pytest.CaptureFixture[str]) -> None:
     week = json.loads(said(capsys, "--week", "--age", "7", "--format", "json"))
     assert week["months"] == 7 and len(week["days"]) == 7 and week["meals"] == 2
-    assert "Slow beef and barley pot" in week["too_young"]
+    assert "Slow beef and barley pot" in week["for_later"]
+    dishes = {dish for day in week["days"] for dish in day}
+    assert "Slow beef and barley pot" not in dishes and "Three-vegetable base" not in dishes
+    outgrown = json.loads(said(capsys, "--week", "--format", "json"))
+    assert outgrown["months"] == 10 and all("Parsnip and pear spoon-mash" not in day for day in outgrown["days"])
     for arguments in (["--week", "--format", "ics"], ["--week", "--meals", "0"], ["--week", "--age", "99"]):
         assert main(["calendar", "--channel", ROOT, *arguments]) == 2
         assert capsys.readouterr().err

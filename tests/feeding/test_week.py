@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from spoonproof.feeding.week import DishFigures, week_notes
+from hypothesis import given
+from hypothesis import strategies as st
+
+from spoonproof.feeding.week import DishFigures, served, week_notes
 from spoonproof.model.numbers import Estimate
 from tests import kitchen
 
@@ -41,3 +44,25 @@ def test_a_good_week_keeps_quiet() -> None:
 
 def test_the_need_changes_at_a_year() -> None:
     assert "iron-1-3" in notes([[RICH, RICH, RICH]], 13)
+
+
+@given(st.lists(st.booleans(), min_size=1, max_size=12), st.integers(1, 4))
+def test_each_day_has_iron_where_dishes_allow_and_all_come_round(rich: list[bool], meals: int) -> None:
+    dishes = [DishFigures(f"Dish {number}", iron_rich=has) for number, has in enumerate(rich)]
+    week = served(dishes, meals, 7)
+    assert [len(day) for day in week] == [meals] * 7
+    if sum(rich) > meals:  # one at least was not served the day before
+        assert all(any(dish.iron_rich for dish in day) for day in week)
+    if len(dishes) <= meals:
+        assert all(set(day) == set(dishes) for day in week if not any(rich) or any(d.iron_rich for d in day))
+
+
+def test_the_longest_not_served_comes_first_and_iron_is_spread() -> None:
+    names = ["Pear", "Plum", "Beef", "Dal"]
+    dishes = [DishFigures(name, iron_rich=name in {"Beef", "Dal"}) for name in names]
+    week = [[dish.title for dish in day] for day in served(dishes, 2, 3)]
+    assert week == [["Pear", "Beef"], ["Plum", "Dal"], ["Pear", "Beef"]]
+
+
+def test_no_dish_makes_no_day() -> None:
+    assert served([], 2, 7) == []

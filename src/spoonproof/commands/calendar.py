@@ -26,9 +26,7 @@ def parser() -> ArgumentParser:
     found.add_argument(
         "--age", type=int, metavar="MONTHS", help="the baby's age on that day (default: that of the earliest recipe)"
     )
-    found.add_argument(
-        "--week", action="store_true", help="a week of these recipes in turn: notes on iron, energy and meals"
-    )
+    found.add_argument("--week", action="store_true", help="a week of these recipes: notes on iron, energy and meals")
     found.add_argument("--meals", type=int, metavar="N", help="meals a day of that week (default: by age)")
     return found
 
@@ -59,13 +57,15 @@ def _week(folder: ChannelFolder, options: Namespace) -> int:
     """Print the notes on a week of the recipes."""
     from spoonproof.cli import UsageError
     from spoonproof.report.terminal import printable, write
-    from spoonproof.week import as_json, as_text, week_of
+    from spoonproof.week import as_json, as_text, meals_at, week_of
 
     if options.format == "ics":
         raise UsageError("a week has no dates: --week writes text or json")
     if options.meals is not None and not 1 <= options.meals <= 8:
         raise UsageError(f"--meals is a number from 1 to 8, not {options.meals}")
-    week = week_of(folder, _chosen(folder, options.paths, options.age), options.age, options.meals)
+    chosen = _chosen(folder, options.paths, options.age)
+    months = max(recipe.youngest for recipe in chosen) if options.age is None else options.age
+    week = week_of(folder, chosen if options.paths else meals_at(chosen, months), months, options.meals)
     if options.format == "json":
         import json
 

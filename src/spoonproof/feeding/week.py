@@ -49,6 +49,26 @@ def week_notes(days: Sequence[Sequence[DishFigures]], months: int, tables: Feedi
     return notes
 
 
+def served(dishes: Sequence[DishFigures], meals: int, days: int) -> list[list[DishFigures]]:
+    """``days`` days of ``meals`` dishes each: those not served the longest come first, and a day that would have
+    nothing rich in iron gets such a dish in its last meal, unless all of them were served the day before.
+
+    Those rich in iron are first spread evenly among the others; apart from that the given order stays.
+    """
+    rich, rest = ([dish for dish in dishes if dish.iron_rich is has] for has in (True, False))
+    place = {id(dish): (at + 0.5) / len(group) for group in (rich, rest) for at, dish in enumerate(group)}
+    waiting = sorted(dishes, key=lambda dish: place[id(dish)])
+    week: list[list[DishFigures]] = []
+    for _ in range(days if waiting else 0):
+        today = [waiting[at % len(waiting)] for at in range(meals)]
+        if not any(dish.iron_rich for dish in today):
+            before = week[-1] if week else []
+            today[-1] = next((d for d in waiting if d.iron_rich and d not in before), today[-1])
+        waiting = [dish for dish in waiting if dish not in today] + [dish for dish in waiting if dish in today]
+        week.append(today)
+    return week
+
+
 def usual_meals(months: int, tables: FeedingTables) -> int | None:
     """The least number of meals a day that is usual at this age; None where no authority is listed."""
     for row in tables.rows.get("week_needs", ()):
