@@ -14,6 +14,7 @@ from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
 from spoonproof.claims.grammar_someone import SOMEONE
+from spoonproof.claims.grammar_testimony import TESTIMONY
 from spoonproof.claims.grammar_weaning import WEANING
 
 RULES: tuple[Rule, ...] = (
@@ -24,6 +25,7 @@ RULES: tuple[Rule, ...] = (
     *SAFETY_AGE,
     *DANGER,
     *WEANING,
+    *TESTIMONY,
     *DISEASE,
     *FUNCTION,
     *SOMEONE,

@@ -1,0 +1,87 @@
+"""Rules for what someone tells of her own children: well ever since, never ill on it, gone within a week of it.
+
+No verb joins the food to what became of the child, only a time ("since we started") or a belief ("I put it down to");
+whoever listens joins them. ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_disease = ways("disease")
+_function = ways("function")
+_KITCHEN = "nonfood culinary"
+_NONE = "<negation|free|free-from>"
+_AFTER = "<since|on-it>"
+_ILL = "<disease|disease-weak|allergy|food-allergy>"
+_EATEN = "<food|dish|generic-food|pronoun>"
+
+TESTIMONY = (
+    *_disease(
+        "never-ill-since",
+        f"T({_NONE} _4) O({_ILL}) ~6 {_AFTER}",
+        f"{_AFTER} ~8 T({_NONE} _4) O({_ILL})",
+        veto=_KITCHEN,
+        says="not ill since",
+    ),
+    *_disease(
+        "never-ill-on-it",
+        f"T({_NONE} _4) O({_ILL}) ~2 <lasting> ~6 S({_EATEN})",
+        f"T({_NONE} _4) O({_ILL}) ~12 <credit> ~3 S({_EATEN})",
+        f"<fed> _2 S({_EATEN}) ~10 T({_NONE} _4) O({_ILL})",
+        needs="fed on-it eating credit",
+        veto=_KITCHEN,
+        says="never ill on it",
+    ),
+    *_disease(
+        "gone-since",
+        f"O({_ILL}) ~4 T(<is-gone>) ~4 (?:{_AFTER}|<quickly|bound|thanks>)",
+        f"(?:{_AFTER}|<quickly>|<bound>) ~10 O({_ILL}) ~4 T(<is-gone>)",
+        f"S({_EATEN}) ~8 O({_ILL}) ~2 T(<is-gone>)",
+        needs="FOOD dish generic-food pronoun on-it audience-baby",
+        veto=_KITCHEN + " authority",
+        says="an illness gone since",
+    ),
+    *_disease(
+        "ill-until",
+        f"<copula|have> _2 O({_ILL}) ~2 T(<on-it>) ~5 S({_EATEN})",
+        veto=_KITCHEN,
+        says="ill until",
+    ),
+    *_disease(
+        "brings-down",
+        f"S({_EATEN}) ~2 T(<brings> _1) O({_ILL}) <down>",
+        f"S({_EATEN}) ~2 T(<brings> <down>) _2 O({_ILL})",
+        veto=_KITCHEN,
+        says="brings an illness down",
+    ),
+    *_disease(
+        "through-it",
+        f"T(<through-it>) _6 O({_ILL})",
+        f"T(<what-i-make>) ~4 <when-ill> ~4 O({_ILL})",
+        f"T(<make> <pronoun>) ~1 <when-ill> ~4 O({_ILL})",
+        veto=_KITCHEN,
+        says="what one takes when ill",
+    ),
+    *_function(
+        "better-since",
+        f"O(<bodily|feel-better>) ~3 T({_AFTER})",
+        f"O(<body|effect|effect-weak>) ~4 T(<is-better>) ~4 (?:{_AFTER}|<quickly>)",
+        "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",
+        veto=_KITCHEN,
+        says="better since",
+    ),
+    *_function(
+        "put-down-to",
+        f"O(<bodily|does-well|effect>) ~12 T(<credit>) ~3 S({_EATEN})",
+        "T(<credit>) _2 S(<food|dish>) <for> ~3 O(<bodily|does-well|effect|effect-weak>)",
+        veto=_KITCHEN,
+        says="put down to a food",
+    ),
+    *_disease(
+        "put-down-to",
+        f"O({_ILL}) ~12 T(<credit>) ~3 S({_EATEN})",
+        veto=_KITCHEN,
+        says="put down to a food",
+    ),
+)

@@ -1,0 +1,49 @@
+"""What is told of one's own children and joined to a food by a time or a belief: it is heard as the cure it implies."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "about"),
+    [
+        ("She has not had a single cough since we began the barley broth.", "disease", "cough"),
+        ("My girls were never poorly all winter on this.", "disease", "poorly"),
+        ("Since switching to goat's milk we have had no eczema.", "disease", "eczema"),
+        ("His colic was gone within a week of it.", "disease", "colic"),
+        ("After we added millet her constipation eased.", "disease", "constipation"),
+        ("Everyone was full of cold until we made this stew.", "disease", "full of cold"),
+        ("It brings his fever right down.", "disease", "fever"),
+        ("I swear by it for snotty noses.", "disease", "snotty noses"),
+        ("This is what we make when somebody is under the weather.", "disease", "under the weather"),
+        ("No ear infections this winter, and I put it down to the kefir.", "disease", "ear infections"),
+        ("He has been regular as clockwork since we tried these plums.", "function", "regular as clockwork"),
+        ("My son's skin has never been softer.", "function", "skin"),
+        ("She walked at ten months and I'm sure it's the sardines.", "function", "walked at ten months"),
+    ],
+)
+def test_what_is_told_of_a_child_is_heard(text: str, kind: str, about: str) -> None:
+    found = [claim for claim in claims(text) if claim.kind == kind]
+    assert [about in str(claim.relates_to) for claim in found] == [True]
+    assert found[0].polarity == "asserts", "that an illness stayed away is no denial"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We have had no leftovers since we started making it.",
+        "The onion smell was gone within two days.",
+        "My gran swears by a wooden spoon.",
+        "I've been off with a cold this week, so the film is late.",
+        "Since we moved house there has been no time to bake.",
+        "Once the steam went away I lifted the lid.",
+        "He has never had kiwi until today.",
+        "It brings the pan to the boil quickly.",
+        "If the fever is not gone within two days, call your doctor.",
+        "We have eaten this all winter.",
+    ],
+)
+def test_a_family_tale_without_a_cure_is_not(text: str) -> None:
+    assert claims(text) == []
