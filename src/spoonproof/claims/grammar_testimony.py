@@ -12,7 +12,8 @@ _disease = ways("disease")
 _function = ways("function")
 _KITCHEN = "nonfood culinary"
 _NONE = "<negation|free|free-from>"
-_AFTER = "<since|on-it>"
+_LINK = "since|on-it"
+_AFTER = f"<{_LINK}>"
 _ILL = "<disease|disease-weak|allergy|food-allergy>"
 _EATEN = "<food|dish|generic-food|pronoun>"
 
@@ -21,6 +22,7 @@ TESTIMONY = (
         "never-ill-since",
         f"T({_NONE} _4) O({_ILL}) ~6 {_AFTER}",
         f"{_AFTER} ~8 T({_NONE} _4) O({_ILL})",
+        f"<lasting> _3 T({_NONE} _3) O({_ILL})",
         veto=_KITCHEN,
         says="not ill since",
     ),
@@ -49,6 +51,13 @@ TESTIMONY = (
         says="ill until",
     ),
     *_disease(
+        "the-end-of",
+        f"T(<the-end-of>) _2 O({_ILL})",
+        f"T(<free> <more>) _1 O({_ILL})",
+        veto=_KITCHEN + " authority",
+        says="the end of an illness",
+    ),
+    *_disease(
         "brings-down",
         f"S({_EATEN}) ~2 T(<brings> _1) O({_ILL}) <down>",
         f"S({_EATEN}) ~2 T(<brings> <down>) _2 O({_ILL})",
@@ -58,6 +67,7 @@ TESTIMONY = (
     *_disease(
         "through-it",
         f"T(<through-it>) _6 O({_ILL})",
+        f"T(<fed>) _2 <for> _2 O({_ILL})",
         f"T(<what-i-make>) ~4 <when-ill> ~4 O({_ILL})",
         f"T(<make> <pronoun>) ~1 <when-ill> ~4 O({_ILL})",
         veto=_KITCHEN,
@@ -73,8 +83,8 @@ TESTIMONY = (
     ),
     *_function(
         "put-down-to",
-        f"O(<bodily|does-well|effect>) ~12 T(<credit>) ~3 S({_EATEN})",
-        "T(<credit>) _2 S(<food|dish>) <for> ~3 O(<bodily|does-well|effect|effect-weak>)",
+        f"O(<bodily|does-well|effect|body>) ~12 T(<credit>) ~3 S({_EATEN})",
+        "T(<credit>) _2 S(<food|dish>) <for> ~3 O(<bodily|does-well|effect|effect-weak|body>)",
         veto=_KITCHEN,
         says="put down to a food",
     ),
@@ -83,5 +93,14 @@ TESTIMONY = (
         f"O({_ILL}) ~12 T(<credit>) ~3 S({_EATEN})",
         veto=_KITCHEN,
         says="put down to a food",
+    ),
+    *_disease(
+        "told-beside",
+        f"O({_ILL}) ~14 T(<{_LINK}|quickly|credit|is-gone>)",
+        f"T(<{_LINK}|quickly>) ~14 O({_ILL})",
+        needs="FOOD on-it fed credit eating",
+        veto=_KITCHEN + " authority can-ask when-ask forbid",
+        loose=True,
+        says="told in one breath with an illness",
     ),
 )
