@@ -8,7 +8,8 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.model.claim import Kind
 
 # "Six grams of protein", "twice the iron of beef", "less vitamin C once boiled": that the food holds it at all is said
-# by the number, the comparison, the process; of what makes ill, nothing more is said by the part of the body it hits.
+# by the number, the comparison, the process; of what makes ill, nothing more is said by the part of the body it hits;
+# a rash that comes of a food is no illness the food is said to treat.
 _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
     "nutrient-content": {
         "quantity": frozenset(),
@@ -20,7 +21,10 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "disease": frozenset(),
         "process": frozenset({"process-makes"}),
     },
-    "disease": {"process": frozenset({"process-kills"})},
+    "disease": {
+        "process": frozenset({"process-kills"}),
+        "allergen": frozenset({"reaction-signs", "reaction-waved-off"}),
+    },
 }
 """Kind, the kinds that say it on the same object, and the rules of those that do (none named: all)."""
 

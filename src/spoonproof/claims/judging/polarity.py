@@ -118,6 +118,8 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
     may begin with it."""
     idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
+    if claim.effect == "allergic-reaction":
+        idioms = (*idioms, "ignore")  # "ignore the hives" is what is claimed, and takes nothing back
     before, rest = _phrases(without_phrases(plain(_before(claim)), idioms), phrases)
     if any(turn in rest for turn in _TURN):
         before, rest = 0, ""
