@@ -64,6 +64,13 @@ def test_advice_comes_first_for_a_baby_at_risk() -> None:
     assert "health professional" in plan.notes[0]
 
 
+def test_whoever_reads_a_calendar_with_allergens_is_told_whom_to_ask_first() -> None:
+    plan = calendar([candidate(1, ("egg", "peanut-butter"))], (), tables())
+    assert "diagnosed allergy" in plan.notes[0] and "soon" in plan.notes[0]
+    assert "peanut" in plan.notes[1]
+    assert not any("diagnosed" in note for note in calendar([candidate(1, ("parsnip",))], (), tables()).notes)
+
+
 def test_iron_opens_first_and_allergens_stay_weekly() -> None:
     chosen = [
         candidate(1, ("egg", "pear")),

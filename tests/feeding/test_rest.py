@@ -276,7 +276,11 @@ def test_a_salty_food_is_said_as_a_share_of_the_day() -> None:
 
 @pytest.mark.parametrize(
     ("food", "hours", "soon"),
-    [("100 g rice", "24 hours", "one hour"), ("100 g spinach", "24 hours", "two"), ("100 g oats", "48 hours", "two")],
+    [
+        ("100 g rice", "24 hours", "one hour"),
+        ("100 g spinach", "24 hours", "at once"),
+        ("100 g oats", "48 hours", "two"),
+    ],
 )
 def test_the_cautions_about_keeping_give_one_clock(food: str, hours: str, soon: str) -> None:
     made = dish("9-12", [food, "300 ml water"], ["Simmer everything for 20 minutes."])

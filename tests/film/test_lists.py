@@ -139,6 +139,13 @@ def test_the_upload_kit_is_there(name: str) -> None:
     assert package(DISHES[0])[name].strip()
 
 
+def test_the_description_passes_on_what_the_labels_say() -> None:
+    dish = next(dish for dish in DISHES if dish.recipe.slug == "peanut-and-raspberry-yoghurt")
+    text = before_edit(dish, []).files["description.txt"].decode()
+    assert "Contains: peanut, milk." in text
+    assert "May contain, by its foods' labels: nuts, sesame." in text
+
+
 def test_the_description_holds_what_it_must() -> None:
     dish = next(dish for dish in DISHES if dish.recipe.slug == "red-lentil-and-sweet-potato-pot")
     text = before_edit(dish, ["Correction, 2026-11-25: an older film."]).files["description.txt"].decode()

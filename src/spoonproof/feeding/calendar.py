@@ -131,6 +131,8 @@ def calendar(
             )
         )
         notes.insert(0, "With severe eczema or a known allergy, a health professional's advice comes first.")
+    elif any(merged(ordered).values()):
+        notes[:0] = _first_asked(ordered, tables)
     events += _events(
         order, known, gaps, age_months, tables.source(row) if (row := rows.get((policy, "allergen_gap_days"))) else None
     )
@@ -140,6 +142,13 @@ def calendar(
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
         notes += _iron_note(candidates, age_months)
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
+
+
+def _first_asked(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:
+    """Whom to ask before a new allergen, in the words of the pages' own cautions: a calendar is read by everybody."""
+    met = {allergen for allergens in merged(candidates).values() for allergen in allergens}
+    asks = {"allergy-first": True, "peanut-severe-eczema": "peanut" in met}
+    return [row.text("text") for row in tables.rows.get("cautions", ()) if asks.get(row.text("id"))]
 
 
 def _iron_note(candidates: Sequence[Candidate], age_months: int) -> list[str]:

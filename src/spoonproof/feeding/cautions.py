@@ -87,12 +87,16 @@ def _keeping_words(recipe: Recipe, kinds: frozenset[str], tables: FeedingTables)
         limits["fridge_hours"].append(recipe.keeps.fridge_hours)
     if "nitrate-beet" in kinds:
         limits["fridge_hours"].append(24.0)  # "the same day"
-    soon = min(limits["cool_hours"]) < 2
+    within = "one hour" if min(limits["cool_hours"]) < 2 else "one to two hours"
+    leaves = kinds & {"nitrate-leaf", "nitrate-beet"}  # what stands warm turns nitrate into nitrite
     return {
         "{hours}": f"{min(limits['fridge_hours']):g}",
-        "{chill}": "one hour" if soon else "one to two hours",
-        "{chill in figures}": "1 hour" if soon else "1–2 hours",
+        "{chill}": "at once" if leaves else f"within {within}",
+        "{chill in figures}": "at once" if leaves else f"within {_IN_FIGURES[within]}",
     }
+
+
+_IN_FIGURES = {"one hour": "1 hour", "one to two hours": "1–2 hours"}
 
 
 def _filled(text: str, places: Mapping[str, str]) -> str:

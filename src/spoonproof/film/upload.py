@@ -76,6 +76,10 @@ def _parts(
     yield "foods", "You need\n" + "\n".join(f"- {line.text}" for line in recipe.foods)
     if dish.allergen_labels:
         yield "allergens", "Contains: " + ", ".join(label.word for label in dish.allergen_labels) + "."
+    sure = {label.allergen for label in dish.allergen_labels}
+    perhaps = (one.allergen for one in dish.allergens if one.how == "may-contain")
+    if maybe := dict.fromkeys(allergen for allergen in perhaps if allergen not in sure):
+        yield "allergens", f"May contain, by its foods' labels: {', '.join(maybe)}."
     cautions = list(dict.fromkeys(caution.text for caution in cautions_of(dish)))
     if cautions:
         yield "cautions", "Please read\n" + "\n".join(f"- {text}" for text in cautions)

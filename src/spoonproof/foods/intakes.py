@@ -122,6 +122,8 @@ def _leaves_out(nutrients: Mapping[str, Intake], months: int) -> tuple[str, ...]
     said = [f"a share of a day leaves out {milk}: it is no aim for one portion. Follow the baby's appetite"]
     if months < 12:
         said.append("in the first year milk stays the main food")
+    if "sodium_mg" in nutrients:
+        said.append("of sodium, the salt in food, less is better")
     adequate = [i for i in nutrients.values() if i.kind not in _EXACT_KINDS]
     if adequate:
         said.append("AI is what healthy children are seen to eat, a weaker basis than PRI or RDA")

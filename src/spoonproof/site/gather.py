@@ -236,7 +236,9 @@ def squash(dish: Dish) -> tuple[str, ...]:
             "doesn’t, cook on for 5 minutes and try again."
         )
     if heated:
-        lines.append("Stir well and touch a little to the inside of your wrist: it should feel warm, never hot.")
+        pieces = texture in ("soft finger food", "family food")
+        how = "Break a piece open and touch the middle" if pieces else "Stir well and touch a little"
+        lines.append(f"{how} to the inside of your wrist: it should feel warm, never hot.")
     return tuple(lines)
 
 

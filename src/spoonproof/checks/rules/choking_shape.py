@@ -1,10 +1,10 @@
 """A shape that can choke reaches the baby's bowl.
 
 Shape, size, hardness and slip together make a food dangerous as it is served: whole grapes and cherry tomatoes, raw
-hard produce, coins of sausage, cubes of cheese, whole nuts, bones, stones, sticky lumps. A child's airway is about
-as wide as a drinking straw. What is blended, grated, quartered lengthways or cooked soft is no danger of this kind.
-The rows, their ages and their authorities are the table of choking shapes; where authorities differ the stricter
-is the default and the other is named.
+hard produce, coins of sausage, cubes of cheese, whole nuts, bones, stones, sticky lumps. A young child's airway is
+narrow and easily blocked. What is blended, grated, quartered lengthways or cooked soft is no danger of this kind. The
+rows, their ages and their authorities are the table of choking shapes; where authorities differ the stricter is the
+default and the other is named.
 
 Fails::
 

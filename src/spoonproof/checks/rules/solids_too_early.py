@@ -23,7 +23,7 @@ from spoonproof.model.finding import Remedy, SourceRef
 SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
-SOURCES = ("espghan-2017", "nhs-weaning")
+SOURCES = ("espghan-2017", "nhs-safe-weaning")
 
 _NEVER = 4
 _USUAL = 6
@@ -50,6 +50,6 @@ def check(dish: Dish) -> Iterator[Fault]:
             remedy=Remedy("Begin at six months, or say that a health professional is asked first."),
             sources=(
                 SourceRef("espghan-2017", "between four and six months"),
-                SourceRef("nhs-weaning", "", "from-memory"),
+                SourceRef("nhs-safe-weaning", "solid foods from around 6 months"),
             ),
         )
