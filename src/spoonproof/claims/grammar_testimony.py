@@ -9,6 +9,7 @@ from __future__ import annotations
 from spoonproof.claims.grammar import ways
 
 _disease = ways("disease")
+_benefit = ways("general-benefit")
 _function = ways("function")
 _KITCHEN = "nonfood culinary"
 _NONE = "<negation|free|free-from>"
@@ -23,6 +24,10 @@ TESTIMONY = (
         f"T({_NONE} _4) O({_ILL}) ~6 {_AFTER}",
         f"{_AFTER} ~8 T({_NONE} _4) O({_ILL})",
         f"<lasting> _3 T({_NONE} _3) O({_ILL})",
+        f"T({_NONE} _3) O({_ILL}) ~5 <fed|eating> _1 S(<food|dish>)",
+        f"O({_ILL}) _2 T({_NONE} _2 <bothers>) ~6 {_AFTER}",
+        f"T({_NONE} _3) O(<their-medicine>) ~6 {_AFTER}",
+        f"{_AFTER} ~8 T({_NONE} _3) O(<their-medicine>)",
         veto=_KITCHEN,
         says="not ill since",
     ),
@@ -30,8 +35,8 @@ TESTIMONY = (
         "never-ill-on-it",
         f"T({_NONE} _4) O({_ILL}) ~2 <lasting> ~6 S({_EATEN})",
         f"T({_NONE} _4) O({_ILL}) ~12 <credit> ~3 S({_EATEN})",
-        f"<fed> _2 S({_EATEN}) ~10 T({_NONE} _4) O({_ILL})",
-        needs="fed on-it eating credit",
+        f"<fed|story> _2 S({_EATEN}) ~10 T({_NONE} _4) O({_ILL})",
+        needs="fed on-it eating credit story",
         veto=_KITCHEN,
         says="never ill on it",
     ),
@@ -76,6 +81,8 @@ TESTIMONY = (
     *_function(
         "better-since",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
+        f"S({_EATEN}) ~6 <audience-baby|audience-adult> _1 O(<body>) _2 T(<is-gone|is-better>)",
+        f"T(<weight-verb|put-on> _3) O(<weight-unit|unit>) ~6 {_AFTER}",
         f"O(<body|effect|effect-weak>) ~4 T(<is-better>) ~4 (?:{_AFTER}|<quickly>)",
         "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",
         veto=_KITCHEN,
@@ -98,9 +105,17 @@ TESTIMONY = (
         "told-beside",
         f"O({_ILL}) ~14 T(<{_LINK}|quickly|credit|is-gone>)",
         f"T(<{_LINK}|quickly>) ~14 O({_ILL})",
-        needs="FOOD on-it fed credit eating",
-        veto=_KITCHEN + " authority can-ask when-ask forbid",
+        needs="FOOD on-it credit eating",
+        veto=_KITCHEN + " authority can-ask when-ask forbid seek-help",
         loose=True,
         says="told in one breath with an illness",
+    ),
+    *_benefit(
+        "another-child",
+        f"O(<the-change>) ~3 T(<since|on-it|bound>) ~4 S({_EATEN})",
+        f"S({_EATEN}) ~8 T(<copula|lasting>)? O(<the-change>)",
+        needs="audience-baby audience-adult the-child authority",
+        veto=_KITCHEN,
+        says="another child since",
     ),
 )
