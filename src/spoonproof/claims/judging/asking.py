@@ -15,6 +15,7 @@ from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import has_any, plain, singular, slug
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.record import replace
 
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
@@ -50,11 +51,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if early and not subjects & _NO_SOLIDS:
         subjects |= {"solid-food"}  # whatever it is ("start this from four months"), it is food before its time
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
-    if unnamed or (claim.kind == "safety-age" and set(claim.foods) <= _GENERIC):
-        # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words.
-        subjects |= runs_of(near)
-    return Key(
+    key = Key(
         kind=claim.kind,
         subjects=subjects,
         effect=_WHAT_IT_DOES.get(claim.effect or "", claim.effect),
@@ -66,6 +63,19 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         stance=stance,
         foods=claim.foods,
     )
+    unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
+    generic = claim.kind == "safety-age" and set(claim.foods) <= _GENERIC
+    # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words. Where the register
+    # knows what is named ("salt is fine in purees"), the purees beside it are no answer.
+    if unnamed or (generic and not _known(key, claim, register)):
+        return replace(key, subjects=subjects | runs_of(near))
+    return key
+
+
+def _known(key: Key, claim: Claim, register: Register) -> bool:
+    """Whether the register says something of the very things that a claim names, generic words apart."""
+    own = replace(key, subjects=key.subjects - _GENERIC)
+    return bool(claim.subjects) and any(entry.about and entry.truth for entry in register.matching(own))
 
 
 def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context: Context) -> AnyProbe:

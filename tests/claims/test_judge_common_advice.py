@@ -1,0 +1,44 @@
+"""What is often said of feeding babies: the wrong half is never kept, the right half never refused."""
+
+from __future__ import annotations
+
+import pytest
+from test_judge_labelled import Labelled, heard
+
+WRONG = (
+    "Salt is fine in purees.",
+    "Early peanut causes peanut allergy.",
+    "Giving egg early leads to egg allergy.",
+    "Barley does not contain gluten.",
+    "Oats do not contain gluten.",
+)
+RIGHT = (
+    "Wheat contains gluten.",
+    "Rye contains gluten.",
+    "Oats contain gluten.",
+    "Cow's milk can be used in purees from six months.",
+)
+
+
+def advice(said: str) -> list[str]:
+    """What is advised for each claim of a sentence, in speech that no law of food claims binds."""
+    return [judged.advice for judged in heard(Labelled("", "EU GB US", "editorial", said, "", "", ""))]
+
+
+@pytest.mark.parametrize("said", WRONG)
+def test_what_is_wrong_is_heard_and_not_kept(said: str) -> None:
+    found = advice(said)
+    assert found
+    assert not set(found) & {"keep", "add"}
+
+
+@pytest.mark.parametrize("said", RIGHT)
+def test_what_is_right_stands(said: str) -> None:
+    found = advice(said)
+    assert found
+    assert set(found) <= {"keep", "add"}
+
+
+def test_naming_the_gluten_of_a_cereal_needs_no_set_words_where_the_law_binds() -> None:
+    said = Labelled("", "EU GB US", "own-product", "Barley contains gluten.", "", "", "")
+    assert [judged.advice for judged in heard(said)] == ["keep"]
