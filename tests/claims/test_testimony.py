@@ -57,3 +57,15 @@ def test_what_is_told_of_a_child_is_heard(text: str, kind: str, about: str) -> N
 )
 def test_a_family_tale_without_a_cure_is_not(text: str) -> None:
     assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "polarity"),
+    [
+        ("Her teeth came without a tear, I swear it's the cold pear.", "asserts"),
+        ("My mum couldn't believe the change in him after the stew.", "asserts"),
+        ("He walked at ten months, but I'm not convinced it's the salmon.", "denies"),
+    ],
+)
+def test_a_no_of_the_tale_denies_nothing(text: str, polarity: str) -> None:
+    assert [claim.polarity for claim in claims(text)] == [polarity]

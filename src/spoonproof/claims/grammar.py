@@ -31,7 +31,8 @@ class Rule:
     (beside the pattern); ``veto``: classes that make it ordinary talk; ``level`` as in ``Claim``;
     ``loose``: yields to any surer rule on the same object, of whatever kind; ``named``:
     the sentence must name a food or nutrient, point back at one, or be a fragment that opens with the
-    trigger; ``effect``: the effect's id where the words do not say it."""
+    trigger; ``effect``: the effect's id where the words do not say it; ``tale``: what was told before the words that
+    give it away belongs to the tale, so that only a "no" right before them denies."""
 
     name: str
     kind: Kind
@@ -43,6 +44,7 @@ class Rule:
     loose: bool = False
     named: bool = False
     effect: str = ""
+    tale: bool = False
 
 
 class Ways(Protocol):
@@ -59,6 +61,7 @@ class Ways(Protocol):
         loose: bool = False,
         named: bool = False,
         effect: str = "",
+        tale: bool = False,
     ) -> tuple[Rule, ...]: ...
 
 

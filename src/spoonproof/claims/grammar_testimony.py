@@ -34,9 +34,9 @@ TESTIMONY = (
     *_disease(
         "never-ill-on-it",
         f"T({_NONE} _4) O({_ILL}) ~2 <lasting> ~6 S({_EATEN})",
-        f"T({_NONE} _4) O({_ILL}) ~12 <credit> ~3 S({_EATEN})",
+        f"T({_NONE} _4) O({_ILL}) ~12 <credit|because> ~3 S({_EATEN})",
         f"<fed|story> _2 S({_EATEN}) ~10 T({_NONE} _4) O({_ILL})",
-        needs="fed on-it eating credit story",
+        needs="fed on-it eating credit because story",
         veto=_KITCHEN,
         says="never ill on it",
     ),
@@ -47,6 +47,7 @@ TESTIMONY = (
         f"S({_EATEN}) ~8 O({_ILL}) ~2 T(<is-gone>)",
         needs="FOOD dish generic-food pronoun on-it audience-baby",
         veto=_KITCHEN + " authority",
+        tale=True,
         says="an illness gone since",
     ),
     *_disease(
@@ -86,6 +87,7 @@ TESTIMONY = (
         f"O(<body|effect|effect-weak>) ~4 T(<is-better>) ~4 (?:{_AFTER}|<quickly>)",
         "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",
         veto=_KITCHEN,
+        tale=True,
         says="better since",
     ),
     *_function(
@@ -93,13 +95,29 @@ TESTIMONY = (
         f"O(<bodily|does-well|effect|body>) ~12 T(<credit>) ~3 S({_EATEN})",
         "T(<credit>) _2 S(<food|dish>) <for> ~3 O(<bodily|does-well|effect|effect-weak|body>)",
         veto=_KITCHEN,
+        tale=True,
         says="put down to a food",
     ),
     *_disease(
         "put-down-to",
         f"O({_ILL}) ~12 T(<credit>) ~3 S({_EATEN})",
         veto=_KITCHEN,
+        tale=True,
         says="put down to a food",
+    ),
+    *_function(
+        "because-of",
+        f"O(<bodily>) ~6 T(<because>) ~3 S({_EATEN})",
+        veto=_KITCHEN,
+        loose=True,
+        says="because of a food",
+    ),
+    *_disease(
+        "because-of",
+        f"O({_ILL}) ~6 T(<because>) ~3 S({_EATEN})",
+        veto=_KITCHEN,
+        loose=True,
+        says="because of a food",
     ),
     *_disease(
         "told-beside",
@@ -108,6 +126,7 @@ TESTIMONY = (
         needs="FOOD on-it credit eating",
         veto=_KITCHEN + " authority can-ask when-ask forbid seek-help",
         loose=True,
+        tale=True,
         says="told in one breath with an illness",
     ),
     *_benefit(
@@ -116,6 +135,7 @@ TESTIMONY = (
         f"S({_EATEN}) ~8 T(<copula|lasting>)? O(<the-change>)",
         needs="audience-baby audience-adult the-child authority",
         veto=_KITCHEN,
+        tale=True,
         says="another child since",
     ),
 )

@@ -23,6 +23,7 @@ _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})
 _PARTICLES = frozenset({"away", "off"})  # "keeps colds *away*"
 _BEFORE_QUOTE = 4  # items
+_DENIED_FROM = 6  # items before what gives a claim away in which a "no" denies it
 _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
 _BESIDE = 12  # items before a food in which its nutrient may be named
@@ -200,7 +201,7 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
         return "refutes"
     denial = _NEGATION if match.rule.level else _DENIAL
-    near = max(begin, match.trigger[0] - 6)
+    near = max(begin, match.trigger[0] - (1 if match.rule.tale else _DENIED_FROM))
     for index in tagged.find(denial, near, last):
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
         if after in ("only", "just") or index in range(*match.trigger):
