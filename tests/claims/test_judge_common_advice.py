@@ -11,12 +11,23 @@ WRONG = (
     "Giving egg early leads to egg allergy.",
     "Barley does not contain gluten.",
     "Oats do not contain gluten.",
+    "No meat before one.",
+    "Lentils should wait until the first birthday.",
+    "By nine months babies don't need milk feeds any more.",
+    "Slightly pink chicken is safe for babies.",
+    "Salted butter is fine for babies.",
+    "Talk to your doctor before giving honey to cure eczema.",
+    "Almond milk has more calcium than cow's milk.",
+    "Oat milk is high in calcium.",
 )
 RIGHT = (
     "Wheat contains gluten.",
     "Rye contains gluten.",
     "Oats contain gluten.",
     "Cow's milk can be used in purees from six months.",
+    "No honey before one.",
+    "Don't give babies pink chicken.",
+    "Talk to your doctor before giving peanut if your baby has severe eczema.",
 )
 
 
@@ -42,3 +53,8 @@ def test_what_is_right_stands(said: str) -> None:
 def test_naming_the_gluten_of_a_cereal_needs_no_set_words_where_the_law_binds() -> None:
     said = Labelled("", "EU GB US", "own-product", "Barley contains gluten.", "", "", "")
     assert [judged.advice for judged in heard(said)] == ["keep"]
+
+
+def test_what_one_carton_holds_and_another_does_not_is_called_neither_true_nor_false() -> None:
+    said = Labelled("", "EU GB US", "editorial", "Oat milk is high in calcium.", "", "", "")
+    assert [(judged.truth, "carton" in judged.why) for judged in heard(said)] == [("unproven", True)]

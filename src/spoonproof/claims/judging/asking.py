@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.entries import Key
 from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
@@ -56,7 +58,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         subjects=subjects,
         effect=_WHAT_IT_DOES.get(claim.effect or "", claim.effect),
         level=claim.level,
-        words=plain(claim.quote),
+        words=_own_words(claim, register),
         near=near,
         months=months,
         today=context.today,
@@ -70,6 +72,25 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if unnamed or (generic and not _known(key, claim, register)):
         return replace(key, subjects=subjects | runs_of(near))
     return key
+
+
+def _own_words(claim: Claim, register: Register) -> str:
+    """The claim's own words, with the "ask your doctor before" that stands right in front of them: "giving peanut with
+    severe eczema" is a promise by itself, and good advice behind it."""
+    words = plain(claim.quote)
+    if has_any(words, register.words.get("medicine", ())):
+        return words
+    lead = plain(claim.passage.text[max(0, claim.start - _LEAD) : claim.start])
+    for said in register.words.get("doctor first", ()):
+        _, found, rest = lead.rpartition(plain(said))
+        if found and _FIRST.fullmatch(rest):
+            return f"{lead}{words.lstrip()}"
+    return words
+
+
+_LEAD = 48
+"""Characters before a claim in which "ask your doctor before" may stand."""
+_FIRST = re.compile(r"(?:first )?(?:before|about|if|when) (?:(?:you|your|the|a|baby|they|trying) ){0,3}")
 
 
 def _known(key: Key, claim: Claim, register: Register) -> bool:

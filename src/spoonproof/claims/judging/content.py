@@ -134,6 +134,8 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
         first = _present(entry.condition, probe) if answer == "no" else _perhaps(entry.condition, probe)
         return f"{first} {entry.why}".strip()
     name = nutrient_name(nutrient or threshold.nutrient)
+    if answer == "unknown" and isinstance(probe, FoodProbe) and probe.by_carton(nutrient or threshold.nutrient):
+        return f"Some makers add {name} and others don't: only the carton tells."
     if answer == "unknown":
         return (
             f"How much {'sugar' if name == 'sugars' else name} there is as eaten is not known well enough to say this."

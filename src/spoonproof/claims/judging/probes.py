@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from spoonproof.claims.conditions import KCAL_PER_G, Basis, Reply
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
+from spoonproof.claims.wording import nutrient_name
 from spoonproof.model.numbers import Estimate, Numbers, Per
 from spoonproof.model.record import dataclass, field, replace
 
@@ -17,6 +18,10 @@ _TRAITS: Mapping[str, frozenset[str]] = {
     "sweeteners": frozenset({"sweetener", "artificial-sweetener", "honey"}),
 }
 _COOKED = (("-boiled", "boiled"), ("-cooked", "cooked"))
+_ADDED = frozenset(
+    "calcium_mg vitamin_d_ug vitamin_b12_ug riboflavin_mg iodine_ug vitamin_a_rae_ug vitamin_e_mg".split()
+)
+"""What makers of plant drinks add, or don't (kingston-dairy-free: "some are not fortified", organic ones mostly)."""
 DRY_WATER_G = 15.0
 """A food with less water than this per 100 g is not eaten as it is in the table (oats, spices, dried pulses)."""
 PINCH_G = 3.0
@@ -124,6 +129,8 @@ class FoodProbe:
     def measure(self, nutrient: str, basis: Basis) -> Estimate | None:
         """The nutrient of the food as eaten; None when only a dry table value is known."""
         key = key_of(nutrient)
+        if self.by_carton(key):
+            return None
         if basis == "energy":
             return energy_share(key, self.numbers.food(self.food, key, "100kcal"))
         if basis == "portion":
@@ -132,6 +139,16 @@ class FoodProbe:
         if basis == "100g" and self.small_or_dry():
             return self._as_eaten(key)
         return _widened(key, table, self.numbers.food(self.food, "retinol_ug", basis) if table else None)
+
+    def by_carton(self, nutrient: str) -> bool:
+        """Whether some makers add it and others don't, so that no table can tell: calcium in a plant drink."""
+        unsaid = "plant-drink" in self.context.traits.get(self.food, frozenset()) and not self.food.endswith(
+            "fortified"
+        )
+        if unsaid and key_of(nutrient) in _ADDED:
+            self._note(f"{nutrient_name(key_of(nutrient))} is added to some cartons of it and not to others")
+            return True
+        return False
 
     def small_or_dry(self) -> bool:
         """Whether 100 g of it as in the table is not what anyone eats."""
@@ -209,6 +226,8 @@ class FoodProbe:
     def eaten_states(self, key: str) -> tuple[Estimate | None, bool]:
         """The nutrient per 100 g, from the least to the most over raw and cooked; of a dry food cooked alone. And
         whether nothing but a dry figure is known."""
+        if self.by_carton(key):
+            return None, False
         water = self.numbers.food(self.food, "water_g", "100g")
         dry = water is not None and water.high < DRY_WATER_G
         cooked = [self.numbers.food(name, key, "100g") for name, _ in self.cooked_names()]

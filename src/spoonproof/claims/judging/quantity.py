@@ -218,6 +218,8 @@ def _found(
         return found
     food = probe.food if isinstance(probe, FoodProbe) else ""
     per_100g = numbers.food(food, key_of(nutrient), "100g") if food else probe.measure(nutrient, "100g")
+    if isinstance(probe, FoodProbe) and probe.by_carton(nutrient):
+        return found
     if cooked and isinstance(probe, FoodProbe) and probe.small_or_dry():
         boiled = (numbers.food(name, key_of(nutrient), "100g") for name, _ in probe.cooked_names())
         per_100g = next((found for found in boiled if found is not None), None)
