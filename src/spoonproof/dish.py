@@ -95,7 +95,7 @@ class Dish:
             recipe.slug,
             recipe.foods,
             [replace(treatment, cuts=()) for treatment in self.treatments],
-            makes and (makes.count, makes.grams, makes.ml),
+            makes and (makes.count, makes.most, makes.grams, makes.ml, makes.all_grams),
             [(trial.on, trial.grams) for trial in recipe.trials],
         )
 

@@ -103,3 +103,18 @@ def test_a_volume_is_held_against_what_goes_in() -> None:
 def _made(makes: str) -> tuple[Recipe, Facts]:
     made = dish(f"makes: {makes}")
     return made.recipe, made.facts
+
+
+def test_a_batch_by_weight_is_held_against_what_goes_in() -> None:
+    assert mismatch(*_made("about 300 g")) is None
+    much = mismatch(*_made("2 kg"))
+    assert much is not None and (much.kind, much.stated) == ("more", 2000.0)
+    assert _made("about 300 g")[1].portion is None
+
+
+def test_a_range_of_portions_gives_a_range_of_weights() -> None:
+    portion = _made("3-4 portions")[1].portion
+    batch = _made("3-4 portions")[1].grams
+    assert portion is not None
+    assert portion.low == pytest.approx(batch.low / 4)
+    assert portion.mid == pytest.approx(batch.mid / 3)

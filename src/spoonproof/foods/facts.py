@@ -223,11 +223,12 @@ def _weighed(recipe: Recipe) -> Grams | None:
 
 def _portion(recipe: Recipe, batch: Grams) -> tuple[int | None, Grams | None]:
     makes = recipe.makes
-    if makes is None or makes.count <= 0 or makes.ml is not None:  # a batch by volume says no portion
+    if makes is None or makes.count <= 0 or not makes.in_portions:  # a batch by volume says no portion
         return None, None
     if makes.grams is not None and makes.grams > 0:
         return makes.count, Grams(makes.grams, makes.grams, makes.grams)
-    return makes.count, batch.times(1 / makes.count)
+    least = 1 / (makes.most or makes.count)  # of "3-4 portions", a quarter to a third
+    return makes.count, Grams(batch.mid / makes.count, batch.low * least, batch.high / makes.count)
 
 
 __all__ = ["DEEPEST", "NO_FACTOR", "Facts", "facts", "of_grams"]

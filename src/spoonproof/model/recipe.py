@@ -141,14 +141,22 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Makes:
-    """``count`` portions of ``grams`` each; grams None when only a number was written. ``ml``: all of it by volume
-    where that was written instead ("900 ml" of a stock): one batch, its portions left open."""
+    """``count`` portions (to ``most``, where a range was written) of ``grams`` each; grams None when only a number was
+    written. ``ml``, ``all_grams``: all of it where that was written instead ("900 ml" of a stock): one batch, its
+    portions left open."""
 
     count: int
     grams: float | None
     span: Span
     family: str = ""  # what is left for the family, in the author's words
     ml: float | None = None
+    most: int | None = None
+    all_grams: float | None = None
+
+    @property
+    def in_portions(self) -> bool:
+        """Whether it says how many portions there are."""
+        return self.ml is None and self.all_grams is None
 
 
 @dataclass(frozen=True, slots=True)

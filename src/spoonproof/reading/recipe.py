@@ -318,14 +318,13 @@ def _makes(values: Values) -> Makes | None:
     if made is None:
         return None
     if not isinstance(made, Values):
-        count, each, ml = made
-        return Makes(count, each, values.span(keys.MAKES) or NOWHERE, ml=ml)
+        return made
     portions = made.get(keys.MAKES_PORTIONS)
     if portions is None:
         return None
-    count, each, ml = portions
     family = made.or_else(keys.MAKES_FAMILY, "")
-    return Makes(count, made.or_else(keys.MAKES_GRAMS, each), made.mapped.span, family, ml)
+    each = made.or_else(keys.MAKES_GRAMS, portions.grams)
+    return replace(portions, grams=each, family=family, span=made.mapped.span)
 
 
 def _keeps(values: Values) -> Keeps | None:

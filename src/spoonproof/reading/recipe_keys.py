@@ -9,6 +9,7 @@ from spoonproof.model.recipe import TEXTURES
 from spoonproof.model.text import Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading.channel import PAID
+from spoonproof.reading.portions import makes
 from spoonproof.reading.quantities import ages, date, grams, matched, month, seconds, whole
 from spoonproof.reading.statements import LEAVE, statement
 from spoonproof.reading.typed import (
@@ -36,19 +37,6 @@ MONTHS = (
 )  # fmt: skip
 _URL = re.compile(r"https?://[^\s<>\"'\\@]{1,2000}")
 _FILE = re.compile(r"(?!.{0,300}\.\.)[^\s/\\:*?\"<>|\x00-\x1f][^\\:*?\"<>|\x00-\x1f]{0,200}")
-_MAKES = re.compile(
-    r"(?:(?:makes|serves|feeds|about|around|approx\.?)\s{1,4}){0,2}(?P<count>[0-9]{1,4})"
-    r"(?:(?:\s{1,4}(?!of\b|at\b|x\b|each\b|or\b|to\b|and\b|k?g\b|grams?\b|ml\b|l\b|cups?\b|lit(?:re|er)s?\b|pints?\b)[^\W\d_]{2,20}){1,3}(?=\W|$))?"
-    r"(?:\s{0,4}(?:x|×|\*|\bof|\bat|à|,|\()\s{0,4}(?:about\s{1,4})?"
-    r"(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?(?:\s{1,4}each)?\)?",
-    re.IGNORECASE,
-)
-_VOLUME = re.compile(
-    r"(?:(?:makes|about|around|approx\.?)\s{1,4}){0,2}(?P<number>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}"
-    r"(?P<unit>ml|millilit(?:re|er)s?|cl|dl|l|lit(?:re|er)s?)\b(?:\s{1,4}(?:in all|in total|altogether))?",
-    re.IGNORECASE,
-)
-_ML = {"m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0}
 _KEEP = re.compile(
     r"(?P<place>fridge|freezer|refrigerator|refrigerated|frozen|chilled)\s{0,4}:?\s{0,4}(?:for\s{1,4}|up to\s{1,4})?"
     r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)",
@@ -96,34 +84,6 @@ def _months_named() -> Reader[tuple[Text, ...]]:
         return None
 
     return Reader(words, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}, read)
-
-
-def _makes() -> Reader[tuple[int, float | None, float | None]]:
-    """(portions, grams of one or None, millilitres of all or None) of "9 x 60 g" or "900 ml"."""
-
-    def parse(node: Scalar, sink: Sink) -> tuple[int, float | None, float | None] | None:
-        volume = _VOLUME.fullmatch(node.value.strip())
-        if volume is not None:
-            ml = float(volume["number"]) * _ML[volume["unit"][0].lower()]
-            if 0 < ml <= 100_000:
-                return 1, None, ml
-            sink.add("number-out-of-range", short(node.span), f"{shown(node)} is too small or too large to be meant.")
-            return None
-        match = _MAKES.fullmatch(node.value.strip())
-        if match is None:
-            wrong(node, sink, "what it makes, like 9 x 60 g, or 900 ml")
-            return None
-        count = int(match["count"])
-        each = (
-            float(match["grams"]) * (1000 if (match["unit"] or "").lower() == "kg" else 1) if match["grams"] else None
-        )
-        if count == 0 or each == 0 or count > 1000 or (each or 0) > 20_000:
-            sink.add("number-out-of-range", short(node.span), f"{shown(node)} is too small or too large to be meant.")
-            return None
-        return count, each, None
-
-    schema = {"type": ["string", "integer"], "examples": ["9 x 60 g", "900 ml"]}
-    return scalar("what it makes, like 9 x 60 g", schema, parse)
 
 
 def _keeps() -> Reader[tuple[float | None, float | None]]:
@@ -221,12 +181,12 @@ NEXT_FROM = Key("from", month(), "From which month.")
 NEXT_HOW = Key("how", statement("how to get there"), "How to get there.")
 NEXT = Key("next", shape((NEXT_TEXTURE, NEXT_FROM, NEXT_HOW), "the next texture"), "The texture that comes next.")
 
-MAKES_PORTIONS = Key("portions", _makes(), "Portions, like 4 x 90 g.", needed=True)
+MAKES_PORTIONS = Key("portions", makes(), "Portions, like 4 x 90 g.", needed=True)
 MAKES_GRAMS = Key("grams", grams(), "The weight of one portion, where it is not said with the portions.")
 MAKES_FAMILY = Key("family", text("what is left for the family"), "What is left for the family.")
 MAKES = Key(
     "makes",
-    either(_makes(), shape((MAKES_PORTIONS, MAKES_GRAMS, MAKES_FAMILY), "what it makes")),
+    either(makes(), shape((MAKES_PORTIONS, MAKES_GRAMS, MAKES_FAMILY), "what it makes")),
     "Portions for the baby, like 9 x 60 g.",
 )
 SEASON = Key("season", _months_named(), "Months in which the foods are at their best.")

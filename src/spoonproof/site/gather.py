@@ -70,7 +70,7 @@ def recipe_page(
         texture=recipe.texture.value if recipe.texture else "",
         next=_next(recipe),
         portions=_portions(recipe),
-        servings=recipe.makes.count if recipe.makes and recipe.makes.ml is None else None,
+        servings=recipe.makes.count if recipe.makes and recipe.makes.in_portions else None,
         portion_grams=recipe.makes.grams if recipe.makes else None,
         minutes=round(max(worked.total, worked.hands_on)) or None,  # a reader has two hands, whoever helps us
         hands_on=round(worked.hands_on) or None,
@@ -140,11 +140,14 @@ def _portions(recipe: Recipe) -> str:
         return ""
     if makes.ml is not None:
         return f"{figures.figure(makes.ml)} ml"
-    noun = "portion" if makes.count == 1 else "portions"
+    if makes.all_grams is not None:
+        return f"{figures.figure(makes.all_grams)} g"
+    noun = "portion" if (makes.most or makes.count) == 1 else "portions"
     grams = f" of {figures.figure(makes.grams)} g" if makes.grams else ""
     family = f", and {makes.family} for the family" if makes.family else ""
     baby = "baby " if makes.family else ""
-    return f"{makes.count} {baby}{noun}{grams}{family}"
+    count = f"{makes.count}–{makes.most}" if makes.most else f"{makes.count}"
+    return f"{count} {baby}{noun}{grams}{family}"
 
 
 def _months(recipe: Recipe) -> tuple[int, ...]:

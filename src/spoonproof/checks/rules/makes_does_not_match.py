@@ -61,6 +61,11 @@ def check(dish: Dish) -> Iterator[Fault]:
         remedy = Remedy(f"Write about {round(found.expected.mid / 50) * 50} ml, or weigh a trial.")
         yield Fault(makes.span, text, remedy=remedy)
         return
+    if makes.all_grams is not None:
+        text = f"This makes {makes.all_grams:g} g on paper, but {weighed} {span_of}."
+        remedy = Remedy(f"Write about {round(found.expected.mid / 10) * 10} g, or weigh a trial.")
+        yield Fault(makes.span, text, remedy=remedy)
+        return
     text = f"This makes {found.stated:.0f} g on paper ({makes.count} x {makes.grams:g} g), but {weighed} {span_of}."
     portions = max(1, round(found.expected.mid / (makes.grams or 1)))
     yield Fault(makes.span, text, remedy=Remedy(f"Write about {portions} x {makes.grams:g} g, or weigh a trial."))

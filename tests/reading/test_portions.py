@@ -1,0 +1,47 @@
+"""What a recipe makes, in the ways that cooks say it."""
+
+import pytest
+
+from spoonproof.model.recipe import Makes
+from spoonproof.model.text import Span
+from spoonproof.reading.portions import made_of
+
+NOWHERE = Span(0, 0)
+
+
+def made(
+    count: int,
+    most: int | None = None,
+    grams: float | None = None,
+    ml: float | None = None,
+    all_grams: float | None = None,
+) -> Makes:
+    return Makes(count, grams, NOWHERE, ml=ml, most=most, all_grams=all_grams)
+
+
+@pytest.mark.parametrize(
+    ("written", "expected"),
+    [
+        ("9 x 60 g", made(9, grams=60.0)),
+        ("Serves 5", made(5)),
+        ("Serves 5-6", made(5, 6)),
+        ("2 or 3 portions", made(2, 3)),
+        ("14-16 bite-size rissoles", made(14, 16)),
+        ("Makes: about 10", made(10)),
+        ("about 650 g", made(1, all_grams=650.0)),
+        ("1.2kg in all", made(1, all_grams=1200.0)),
+        ("about 2 cups", made(1, ml=480.0)),
+        ("1 1/2 litres", made(1, ml=1500.0)),
+        ("½ l", made(1, ml=500.0)),
+        ("750 ml, 6 x 125 ml", made(6, grams=125.0)),
+        ("3 grown-up helpings or 9 little ones", made(9)),
+        ("5 portions (60 g each)", made(5, grams=60.0)),
+    ],
+)
+def test_made(written: str, expected: Makes) -> None:
+    assert made_of(written, NOWHERE) == expected
+
+
+@pytest.mark.parametrize("written", ["plenty", "serves us all", "3 adults and 1 baby", "g", "/ cups", "1/ cup"])
+def test_what_says_no_number_of_portions_is_refused(written: str) -> None:
+    assert made_of(written, NOWHERE) is None
