@@ -139,6 +139,13 @@ ALLERGEN = (
         says="watching for reactions",
     ),
     *_allergen(
+        "cooked-out",
+        "O(<allergen-gone>) ~5 S(<allergen-word|allergen-food>)",
+        "S(<allergen-word|allergen-food>) ~6 O(<allergen-gone>)",
+        effect="allergen-cooked-out",
+        says="an allergen said to be gone",
+    ),
+    *_allergen(
         "reaction-waved-off",
         "O(<reaction-sign|reaction>) ~12 T(<waved-off>)",
         "T(<no-worry|waved-off>) ~6 O(<reaction-sign|reaction>)",

@@ -74,6 +74,8 @@ TESTIMONY = (
         "through-it",
         f"T(<through-it>) _6 O({_ILL})",
         f"T(<fed>) _2 <for> _2 O({_ILL})",
+        "T(<fed|serve|make>) ~3 O(<ill-day>)",
+        f"<for> T(<when-ill>) ~3 O({_ILL})",
         f"T(<what-i-make>) ~4 <when-ill> ~4 O({_ILL})",
         f"T(<make> <pronoun>) ~1 <when-ill> ~4 O({_ILL})",
         veto=_KITCHEN,
@@ -137,5 +139,27 @@ TESTIMONY = (
         veto=_KITCHEN,
         tale=True,
         says="another child since",
+    ),
+    *_function(
+        "named-after-it",
+        "^ O(<sleepy>) S(<dish|food>) _1 (?:[.]|$)",
+        says="a dish named after sleep",
+    ),
+    *_disease(
+        "named-after-it",
+        f"^ O({_ILL}) _1 S(<dish|food>) _1 (?:[.]|$)",
+        says="a dish named after an illness",
+    ),
+    *_disease(
+        "no-doctor",
+        f"S({_EATEN}) ~5 T(<no-need-of>) _1 O(<their-medicine>)",
+        "T(<given-up|negation> <buy>? _2) O(<their-medicine>) ~8 S(<food|dish>)",
+        veto=_KITCHEN,
+        says="no doctor or medicine needed",
+    ),
+    *_benefit(
+        "run-down",
+        "S(<milk-for-babies>) ~2 <copula> _2 O(<rubbish>)",
+        says="other food for babies run down",
     ),
 )

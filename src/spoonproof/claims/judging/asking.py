@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.entries import Key
+from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
@@ -49,9 +49,6 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     months, stated = months_of(claim, context, register)
     subjects = subjects_of(claim)
     stance = stance_of(claim, register)
-    early = claim.kind == "safety-age" and stance == "permits" and stated and months < _SOLIDS
-    if early and not subjects & _NO_SOLIDS:
-        subjects |= {"solid-food"}  # whatever it is ("start this from four months"), it is food before its time
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     key = Key(
         kind=claim.kind,
@@ -65,6 +62,11 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         stance=stance,
         foods=claim.foods,
     )
+    early = claim.kind == "safety-age" and stance == "permits" and stated and months < _SOLIDS
+    if early and not subjects & _NO_SOLIDS and not _false(register.truth(key)):
+        # Whatever it is ("start this from four months"), it is food before its time; of honey there is worse to say.
+        subjects |= {"solid-food"}
+        key = replace(key, subjects=subjects)
     unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
     generic = claim.kind == "safety-age" and set(claim.foods) <= _GENERIC
     # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words. Where the register
@@ -72,6 +74,10 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if unnamed or (generic and not _known(key, claim, register)):
         return replace(key, subjects=subjects | runs_of(near))
     return key
+
+
+def _false(entry: Entry | None) -> bool:
+    return entry is not None and entry.truth == "false"
 
 
 def _own_words(claim: Claim, register: Register) -> str:

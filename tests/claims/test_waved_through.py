@@ -1,0 +1,76 @@
+"""What is waved through in passing: drops skipped, allergens "cooked out", honey on a dummy, milk alone for a year."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+from judging_kit import TODAY, the_register
+
+from spoonproof.claims.judge import Context, judge
+from spoonproof.model.claim import JudgedClaim
+
+
+def answers(text: str) -> list[JudgedClaim]:
+    """What is claimed in the text, judged by the real register."""
+    return [judge(claim, the_register()[0], None, Context(today=TODAY)) for claim in claims(text)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We gave up the vitamin drops last month.",
+        "I skip the vitamin D since she eats so well.",
+        "Frying takes the allergen out of peanut.",
+        "Heat destroys the allergens in milk.",
+        "Cashews are fine if roughly chopped.",
+        "A little whisky on her gums helps.",
+        "She has had honey since seven months.",
+        "Popcorn never hurt anyone.",
+        "Formula gives everything until one.",
+    ],
+)
+def test_it_is_heard_and_cut(text: str) -> None:
+    assert "cut-untrue" in {answer.advice for answer in answers(text)}
+    assert "keep" not in {answer.advice for answer in answers(text)}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Don't skip the vitamin D drops.",
+        "Never put honey on a dummy.",
+        "Grapes are fine cut into quarters lengthways.",
+    ],
+)
+def test_good_advice_is_kept(text: str) -> None:
+    assert {answer.advice for answer in answers(text)} == {"keep"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I skip the garlic for the little one.",
+        "We stopped the mixer after a minute.",
+        "Everything you need is in one pan.",
+        "The jars are full of plums.",
+        "Put a drop of milk on the dough.",
+        "Sunday porridge",
+    ],
+)
+def test_kitchen_talk_is_not(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Sleepy semolina", "function"),
+        ("Serve it on poorly days.", "disease"),
+        ("Pouches are nothing but sugar.", "general-benefit"),
+        ("With meals like this you won't need the doctor.", "disease"),
+        ("#guthealth in a bowl", "general-benefit"),
+        ("Blackberries bung them up.", "function"),
+    ],
+)
+def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
