@@ -38,9 +38,9 @@ TRIGGERS = frozenset(
     introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet
     main-food new-food no-need nutrient nutrient-weak okay per-day percent praised-food pregnant reaction readiness
     readiness-weak remedy safe seat sit-well soft-enough solids strong suffix-free suits supervise thanks this-age
-    too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to
-    allows coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it reaction-sign the-change milk-bottle no-teeth no-worry
-    unbeaten underdone
+    too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to allows
+    coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
+    reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"
