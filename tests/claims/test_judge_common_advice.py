@@ -19,6 +19,10 @@ WRONG = (
     "Talk to your doctor before giving honey to cure eczema.",
     "Almond milk has more calcium than cow's milk.",
     "Oat milk is high in calcium.",
+    "Babies who eat peanut early never get an allergy.",
+    "Babies who eat egg early won't get an egg allergy.",
+    "Smoked salmon is not too salty for babies.",
+    "Honey is never too sweet for babies.",
 )
 RIGHT = (
     "Wheat contains gluten.",
@@ -28,6 +32,12 @@ RIGHT = (
     "No honey before one.",
     "Don't give babies pink chicken.",
     "Talk to your doctor before giving peanut if your baby has severe eczema.",
+    "Shark and swordfish are too high in mercury for children.",
+    "Ham is too salty for babies.",
+    "No alcohol in a baby's food.",
+    "No salt in a baby's food.",
+    "Nuts must be ground for babies.",
+    "It is never too early for peanut.",
 )
 
 
@@ -58,3 +68,8 @@ def test_naming_the_gluten_of_a_cereal_needs_no_set_words_where_the_law_binds() 
 def test_what_one_carton_holds_and_another_does_not_is_called_neither_true_nor_false() -> None:
     said = Labelled("", "EU GB US", "editorial", "Oat milk is high in calcium.", "", "", "")
     assert [(judged.truth, "carton" in judged.why) for judged in heard(said)] == [("unproven", True)]
+
+
+def test_a_drawback_that_is_told_is_no_nutrition_claim() -> None:
+    said = Labelled("", "EU GB", "own-product", "Butter is high in saturated fat.", "", "", "")
+    assert [judged.advice for judged in heard(said)] == ["keep"]

@@ -53,7 +53,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
         return "asks", ""
     idioms = register.words.get("no denial", ())
-    if claim.kind == "disease" and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
+    if claim.kind in ("disease", "allergen") and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
         return "asserts", "who never gets an illness is promised to be kept from it"
     if claim.kind != "safety-age":
         # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.

@@ -16,6 +16,9 @@ _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
+_TOO = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,4}?for ")
+_NOT_TOO = re.compile(r"(?: not|n't| never) too (?:[a-z]+ ){1,4}?for ")
+"""What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
 
 def stance_of(claim: Claim, register: Register) -> Stance:
@@ -79,6 +82,8 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         return "dismisses"
     if has_any(words, register.words.get("no need", ())) and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
+    if _NOT_TOO.search(words):
+        return "permits"  # "is not too salty for babies"
     leave = register.words.get("no need to hold back", ())
     if has_any(words, leave):
         rest = without_phrases(words, leave)
@@ -97,16 +102,17 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
-    if has_any(words, register.words.get("holds back", ())) or only_later(words):
+    if has_any(words, register.words.get("holds back", ())) or only_later(words) or _TOO.search(words):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):
         return True
     tokens = words.split()
     giving = frozenset(register.words.get("giving", ()))
+    children = has_any(words, register.words.get("children", ()))
     for place in _negations(words, register):
         near = tokens[place + 1 : place + 1 + _GIVING_REACH]
-        if tokens[place] == "without":
+        if tokens[place] == "without" or (tokens[place] == "no" and children):  # "no alcohol in a baby's food"
             if runs_of(" ".join(near)) & frozenset(subjects):
                 return True
         elif giving & set(near):
