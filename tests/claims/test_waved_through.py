@@ -74,3 +74,26 @@ def test_kitchen_talk_is_not(text: str) -> None:
 )
 def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Solids are just for fun.",
+        "Food under one is for fun.",
+        "She only needs milk until one.",
+        "Let him choke a bit, he'll learn.",
+        "Why bother with vaccines when the food is this good.",
+        "Agave is fine since it is unrefined.",
+        "You can skip the iron drops with this stew.",
+    ],
+)
+def test_a_slogan_against_what_protects_is_cut(text: str) -> None:
+    assert {answer.advice for answer in answers(text)} == {"cut-untrue"}
+
+
+@pytest.mark.parametrize(
+    "text", ["Maple syrup is fine if you have no treacle.", "Baking on a rainy day is just for fun.", "Let the pan be."]
+)
+def test_a_day_in_the_kitchen_is_not(text: str) -> None:
+    assert claims(text) == []

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
+_content = ways("nutrient-content")
 _disease = ways("disease")
 _benefit = ways("general-benefit")
 _function = ways("function")
@@ -156,6 +157,24 @@ TESTIMONY = (
         "T(<given-up|negation> <buy>? _2) O(<their-medicine>) ~8 S(<food|dish>)",
         veto=_KITCHEN,
         says="no doctor or medicine needed",
+    ),
+    *_function(
+        "if-you-want",
+        f"T(<if-you-want>) _2 O(<bodily>) ~4 S({_EATEN})",
+        veto=_KITCHEN,
+        says="offered to whoever wants it",
+    ),
+    *_function(
+        "helps-a-medicine",
+        f"S({_EATEN}) ~6 O(<their-medicine>) _1 T(<works-better>)",
+        says="makes a medicine work",
+    ),
+    *_content(
+        "nothing-left",
+        "S(<food|dish>) ~3 T(<nothing-left>)",
+        level="low",
+        veto=_KITCHEN + " storing",
+        says="said to hold nothing any more",
     ),
     *_benefit(
         "run-down",
