@@ -139,6 +139,13 @@ def test_the_upload_kit_is_there(name: str) -> None:
     assert package(DISHES[0])[name].strip()
 
 
+def test_barley_is_said_to_bring_gluten_and_wheat_need_not_be() -> None:
+    said = {dish.recipe.slug: before_edit(dish, []).files["script.txt"].decode() for dish in DISHES}
+    words = {slug: " ".join(line[40:].strip() for line in text.splitlines()) for slug, text in said.items()}
+    assert "contains gluten from barley." in words["slow-beef-and-barley-pot"]
+    assert "contains wheat and egg." in words["turkey-and-courgette-patties"]
+
+
 def test_the_description_passes_on_what_the_labels_say() -> None:
     dish = next(dish for dish in DISHES if dish.recipe.slug == "peanut-and-raspberry-yoghurt")
     text = before_edit(dish, []).files["description.txt"].decode()

@@ -98,14 +98,22 @@ def _foods(dish: Dish) -> tuple[str, ...]:
 
 
 def _aloud(words: str) -> str:
-    """A caution as it is said: who hears "wheat" and "almonds" need not hear "gluten" and "nuts" too."""
+    """A caution as it is said: who hears "wheat" and "almonds" need not hear "gluten" and "nuts" too; that barley, rye
+    and oats bring gluten is not known to everybody, and is said."""
     match = _CONTAINS.match(words)
     if match is None:
         return words
-    names = list(dict.fromkeys(re.split(r", | and ", re.sub(r"[\w ]+ \(([^()]*)\)", r"\1", match[1]))))
+    names = list(dict.fromkeys(re.split(r", | and ", re.sub(r"([\w ]+) \(([^()]*)\)", _kinds_aloud, match[1]))))
     if "wheat" in names and "gluten" in names:
         names.remove("gluten")
     return f"It contains {listed(names)}.{words[match.end() :]}"
+
+
+def _kinds_aloud(match: re.Match[str]) -> str:
+    """The cereals and nuts named in brackets, with "gluten from" before cereals among which is no wheat."""
+    name, kinds = match[1].strip(), match[2]
+    lead = match[1][: len(match[1]) - len(match[1].lstrip())]
+    return f"{lead}gluten from {kinds}" if name == "gluten" and "wheat" not in kinds else f"{lead}{kinds}"
 
 
 def allergens_shown(words: Sequence[str]) -> list[str]:
