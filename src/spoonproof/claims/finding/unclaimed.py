@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from spoonproof.claims.finding.bystanders import BY_RULE as BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
@@ -48,7 +49,7 @@ _WISHED = re.compile(
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    asked = _BY_RULE.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    asked = _BY_RULE.get(match.rule.name, ()) + BYSTANDERS.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 

@@ -1,0 +1,130 @@
+"""Matches that say nothing of a food, since they are said of a person, of an aim or of what the cook is to do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_PERSON = frozenset({"he", "she", "i", "we", "you", "he's", "she's", "i'm", "we're", "you're"})
+_AIMS = frozenset(
+    "goal aim focus point key priority purpose reason concern question trick idea topic subject issue".split()
+)
+_OWNERS = frozenset("my your our his her their whose".split())
+_REQUIRED = re.compile(r"\b(?:must|should|needs? to|has to|have to|had to|got to|ought to) (?:\w+ )?be (?:\w+ )?$")
+_MANAGES = re.compile(
+    r"\b(?:i|we|you|they|he|she|to)(?:'ve|'d|'ll| have| had| can| could| will| would)?(?: \w+)? "
+    r"(?:do|does|did|done|go|goes|went|going|gone|live|lives|lived|manage|managed|survive|cope) (?:\w+ )?$"
+    r"|\bif (?:you|we|i)(?: \w+)? (?:try|tried|make|made|bake|cook|do|did|serve|prefer|leave|left) [^.,;:?!]{0,30}$"
+)
+_IS_A_PERSON = re.compile(
+    r"\b(?:(?:he|she) (?:is|was|has been|had been)|(?:we|you) (?:are|were)|i (?:am|was)|he's|she's|we're|you're|i'm)"
+    r"(?: \w+)? $"
+)
+_SUCH_AS = re.compile(r"\b(?:such as|e\.g\.?|for example|for instance)[^.;:?!]{0,60}$")
+_THE_BABY = re.compile(
+    r"\bfor (?:the |your |my |our |her |his )?"
+    r"(?:baby|babies|bub|bubs|little ones?|toddlers?|kids?|children|child|tot|tots)(?:'s portion|'s share)?[.!,;]?\s*$"
+)
+_TAKEN_OUT = frozenset("leave left omit omitting skip hold keep".split())
+_FOOD = frozenset({"food", "dish"})
+_AGES = frozenset({"age", "age-unit", "number"})
+_GOOD = frozenset(
+    "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
+)
+_HEALTH = frozenset({"health", "health-weak"})
+_INGREDIENT = frozenset({"gelatin", "gelatine"})
+_TO_DO = frozenset(
+    "add stir sprinkle mix whisk dissolve soak bloom pour fold tip melt heat warm blend combine beat place put".split()
+)
+_REACH = 100  # characters before a match that the expressions above are asked of
+_NEAR = 4  # items before what gives a match away
+
+
+def _before(tagged: Tagged, at: int) -> str:
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - _REACH) : end])
+
+
+def _manages(tagged: Tagged, match: Match) -> bool:
+    """ "We *do without* sugar", "*if you try it* without sugar": what somebody does, and no food is said to be so."""
+    return _MANAGES.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _required(tagged: Tagged, match: Match) -> bool:
+    """ "All snacks *must be* nut-free": what is asked for, not what is there."""
+    return _REQUIRED.search(_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _avoids_it(tagged: Tagged, match: Match) -> bool:
+    """ "As a baby *he was* gluten free": a person keeps from it."""
+    begin = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
+    return _IS_A_PERSON.search(_before(tagged, begin)) is not None
+
+
+def _by_the_way(tagged: Tagged, match: Match) -> bool:
+    """ "A drink *such as* sugar-free squash": which product is meant, and no more."""
+    end = max(match.trigger[1], match.object[1] if match.object else 0)
+    return bool(tagged.find(_FOOD, end, end + 2)) and _SUCH_AS.search(_before(tagged, match.start)) is not None
+
+
+def _aimed_at(tagged: Tagged, match: Match) -> bool:
+    """ "The *goal isn't* nutrition alone": an aim is no food that holds it."""
+    at = match.trigger[0]
+    return at > 0 and tagged.items[at - 1].words in _AIMS
+
+
+def _of_another(tagged: Tagged, match: Match) -> bool:
+    """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
+    if match.subject is None or match.object is None:
+        return False
+    return any(item.words in _PERSON for item in tagged.items[match.subject[1] : match.object[0]])
+
+
+def _somebodys_health(tagged: Tagged, match: Match) -> bool:
+    """ "*My son's* health worried me": whose it is stands before, and nothing is said to do it good."""
+    begin, end = match.trigger
+    if tagged.words(begin, end).lower() != "health" or tagged.find(_GOOD) or tagged.find(_HEALTH) != [begin]:
+        return False
+    return any(
+        item.words in _OWNERS or item.words.endswith("'s") for item in tagged.items[max(0, begin - _NEAR) : begin]
+    )
+
+
+def _stirred_in(tagged: Tagged, match: Match) -> bool:
+    """ "*Add the gelatine*, then warm it in the water": an ingredient that is a nutrient by name, and a step."""
+    if match.object is None or tagged.items[0].words not in _TO_DO:
+        return False
+    return tagged.items[match.object[0]].words in _INGREDIENT
+
+
+def _for_her_portion(tagged: Tagged, match: Match) -> bool:
+    """ "*Omit* the salt *for the baby*": what the cook leaves out this time, with no age and no reason."""
+    left_out = tagged.items[match.trigger[0]].words.partition(" ")[0] in _TAKEN_OUT
+    return left_out and not tagged.find(_AGES) and _THE_BABY.search(fold(tagged.text)) is not None
+
+
+def _stage_of(tagged: Tagged, match: Match) -> bool:
+    """ "A whole library of *stage 1 purees*": the shelf they stand on."""
+    if match.object is None or match.subject is None or match.subject[0] != match.object[1]:
+        return False
+    return tagged.items[match.object[0]].words.partition(" ")[0] == "stage"
+
+
+_Ask = Callable[[Tagged, Match], bool]
+BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
+    "free-of": (_manages, _required),
+    "free-of-list": (_manages, _required),
+    "sugar-free": (_required, _avoids_it, _by_the_way),
+    "free-from": (_required, _avoids_it, _by_the_way),
+    "is-source": (_aimed_at,),
+    "is": (_aimed_at,),
+    "is-a-function": (_of_another,),
+    "health-good": (_somebodys_health,),
+    "both": (_stirred_in,),
+    "not-for-babies": (_for_her_portion,),
+    "age-and-solids": (_stage_of,),
+}

@@ -1,0 +1,43 @@
+"""What is said of a person, of an aim or of what the cook does is no claim about a food."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We do without sugar in our house.",
+        "If you make this without salt, tell me how it went.",
+        "Everything for the party has to be egg free.",
+        "At two she was dairy free.",
+        "Pack a drink, such as water or sugar free squash.",
+        "The point isn't nutrition but play.",
+        "Since baby-led weaning began she's lost her appetite.",
+        "My son's health was all I thought of at this stage.",
+        "Add the gelatine, then warm it in the water.",
+        "Omit the salt for the baby.",
+        "A shelf of stage 1 purees stood by the till.",
+    ],
+)
+def test_it_claims_nothing(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("The muffins do without sugar.", "nutrient-content"),
+        ("These waffles are egg free.", "allergen"),
+        ("If you are coeliac you can eat these gluten free muffins.", "allergen"),
+        ("Figs are good for my baby's health.", "general-benefit"),
+        ("These diets are tempting, but they bring no lasting benefits for your health.", "general-benefit"),
+        ("Gelatine gives the soup protein.", "nutrient-content"),
+        ("Omit honey for babies under one.", "safety-age"),
+        ("Stage 1 purees are for babies from six months.", "safety-age"),
+    ],
+)
+def test_what_is_said_of_the_food_still_is_one(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
