@@ -111,8 +111,9 @@ DANGER = (
     ),
     *_safety(
         "milk-is-all",
-        "O(<rest-is-fun>)",
-        "<solids|generic-food> _1 <bound> _1 <number|age> ~2 O(<for-fun>)",
+        "S(<solids|generic-food>) _1 <bound>? _1 <number|age> ~2 O(<for-fun>)",
+        "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) ~2 <bound>",
+        "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) _1 (?:[.]|$)",
         "T(<only-need>) _1 S(<milk-feed|baby-milk|food>) ~1 <bound> _1 O(<number|age>)",
         effect="milk-enough",
         says="milk alone said to be enough",

@@ -22,6 +22,7 @@ _EATEN = "<food|dish|generic-food|pronoun>"
 TESTIMONY = (
     *_disease(
         "never-ill-since",
+        f"T({_NONE} _4) O({_ILL}) ~6 S(<on-this>)",
         f"T({_NONE} _4) O({_ILL}) ~6 {_AFTER}",
         f"{_AFTER} ~8 T({_NONE} _4) O({_ILL})",
         f"<lasting> _3 T({_NONE} _3) O({_ILL})",
@@ -84,6 +85,7 @@ TESTIMONY = (
     ),
     *_function(
         "better-since",
+        "O(<bodily|feel-better>) ~3 S(<on-this>)",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
         f"S({_EATEN}) ~6 <audience-baby|audience-adult> _1 O(<body>) _2 T(<is-gone|is-better>)",
         f"T(<weight-verb|put-on> _3) O(<weight-unit|unit>) ~6 {_AFTER}",

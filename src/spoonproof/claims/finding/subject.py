@@ -30,6 +30,7 @@ _PEOPLE = frozenset({"he", "she", "their"})
 _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
+_ON_THIS = frozenset({"on-this"})
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 
 
@@ -152,8 +153,20 @@ def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
 
 
 def _usual(tagged: Tagged, match: Match) -> Subject | None:
-    """Readiness is about solid food and reactions about allergenic food, even where nobody says so."""
+    """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
+    this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
+    if match.subject is not None and effect == "milk-enough":
+        said = tagged.words(*match.subject).lower()
+        return Subject(None, (said,), (), False, False, f"“{said}”")
+    if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
+        before = tagged.find(FOOD, 0, match.start)
+        said = tagged.words(*match.subject)
+        return (
+            named(tagged, before[-1], range(0))
+            if before
+            else Subject(None, (), (), False, True, f"“{said}”, named before")
+        )
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
         if tagged.find(_SOLIDS | FOOD):
             return None
