@@ -66,14 +66,16 @@ class Dish:
         self._find = find
         self._facts_before: tuple[object, Facts] | None = None
         self._numbers_before: tuple[Facts, tuple[str, ...], KitchenNumbers] | None = None
-        self._judged: dict[Hashable, JudgedClaim] = {}
+        self._judged: dict[Hashable, JudgedClaim] = {}  # what was judged of the recipe as it was before
+        self._judged_now: list[tuple[Claim, JudgedClaim]] = []
         self._judged_by: tuple[object, ...] = ()
 
     def take_from(self, before: Dish) -> None:
         """Take over what was worked out of ``before``, the same recipe of the same channel, neither of which rests on
         another recipe: what the head gave where it is the same letter for letter, else the facts where the same foods
         went through the same, and what was found of claims, which is asked for again where it may differ."""
-        self._judged, self._judged_by = before._judged, before._judged_by
+        now: dict[Hashable, JudgedClaim] = {_said(claim): judged for claim, judged in before._judged_now}
+        self._judged, self._judged_by = now or before._judged, before._judged_by
         self._facts_before, self._numbers_before = before._facts_before, before._numbers_before
         worked_out = before.__dict__
         if "facts" in worked_out:
@@ -173,10 +175,12 @@ class Dish:
         before, self._judged, self._judged_by = self._judged if by == self._judged_by else {}, {}, by
         judged = []
         for claim in found:
-            said = replace(claim, passage=replace(claim.passage, document=_ANYWHERE, pieces=(), leave_span=None))
-            kept = before.get(said) or judge(claim, known.register, self.numbers, context)
-            self._judged[said] = kept
-            judged.append(replace(kept, claim=replace(kept.claim, passage=claim.passage)))
+            kept = before.get(_said(claim)) if before else None
+            if kept is not None:
+                judged.append(replace(kept, claim=replace(kept.claim, passage=claim.passage)))
+            else:
+                judged.append(judge(claim, known.register, self.numbers, context))
+            self._judged_now.append((claim, judged[-1]))
         return judged
 
     @cached_property
@@ -281,6 +285,11 @@ class Dish:
 
         known = self.knowledge
         return keeping(self.recipe, self.treatments, known.foods, known.feeding, self.channel.policies, self.others)
+
+
+def _said(claim: Claim) -> Claim:
+    """A claim wherever it stands."""
+    return replace(claim, passage=replace(claim.passage, document=_ANYWHERE, pieces=(), leave_span=None))
 
 
 def find_in(recipe: Recipe, knowledge: Knowledge) -> Sequence[Claim]:

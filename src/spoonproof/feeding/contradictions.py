@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import product
-from typing import cast
+from typing import NamedTuple, cast
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, Word, words
@@ -86,25 +85,48 @@ def _patterns(tables: FeedingTables) -> _Patterns:
     return cast("_Patterns", tables.spelled_out["contradictions"])
 
 
+_CLASSES = {
+    "EATS": "eat/eats/eating/ate/eaten/nibble/nibbles/nibbling/nibbled/munch/munches/munching/munched/chew/chews/chewing"
+    "/chewed/gnaw/gnaws/gnawing/gnawed/gum/gums/gumming/gummed/suck/sucks/sucking/sucked/feed/feeds/feeding/fed/snack"
+    "/snacks/snacking/snacked/graze/grazes/grazing/grazed/swallow/swallows/swallowed",
+    "DRINKS": "drink/drinks/drinking/drank/sip/sips/sipping/sipped/slurp/slurps/slurping/slurped/suck/sucks/sucking",
+    "LYING": "lying_back/lying_down/lying_flat/lying_in/lying_on/flat_on/laid_back/laid_flat/leaning_back/lies_back"
+    "/tipped_back/tilted_back/reclining/reclined/slumped/half_lying/half_asleep/nodding_off/dozing/on_its_back"
+    "/on_his_back/on_her_back/on_their_backs",
+    "MOVING": "walking/crawling/running/toddling/bouncing/jumping/climbing/cruising/wandering/dancing/racing/scooting"
+    "/tearing/charging",
+    "BEDS": "cot/crib/pram/buggy/pushchair/stroller/car_seat/bouncer/bouncy_chair/sling/carrier/moses_basket",
+    "PIECES": "one/it/some/these/them/this/a_few/a_piece/a_stick/a_slice/a_bit/a_crust/a_finger",
+}
+"""Words any of which will do, by the name in capitals under which the table's phrases ask for them."""
+
+_Part = tuple[tuple[tuple[str, ...], ...], ...]
+"""The places of an unbroken stretch of words; each holds its alternatives, an alternative one or more folded words."""
+
+
+class _Phrase(NamedTuple):
+    """A phrase of the table row ``value``: the stretches between its "…", and the first words of what any text that
+    holds it must hold."""
+
+    value: str
+    parts: tuple[_Part, ...]
+    needed: tuple[frozenset[str], ...]
+
+
 class _Patterns:
     """Phrases in which "…" stands for up to five words of the same clause ("leave … overnight"), and "/" parts words of
     which any will do ("eat/nibble … pram/car_seat")."""
 
     def __init__(self, entries: Mapping[str, Sequence[str]]) -> None:
-        heads = {}
-        for value, phrases in entries.items():
-            for phrase in (one for written in phrases for one in _spelled_out(written)):
-                first, *rest = (tuple(w.key for w in words(part)) for part in phrase.split("…"))
-                heads[f"{value}\t{phrase}"] = (first, tuple(rest))
-        # What comes after the first part, and the words of it: a text that lacks one of them is not looked at closely.
-        self._rest = {
-            key: (rest, frozenset(word for part in rest for word in part)) for key, (_, rest) in heads.items()
-        }
         self._found: Remembered[str, list[Found]] = Remembered()
-        # By the first word, so that a text is gone through once.
-        self._by_word: dict[str, list[tuple[tuple[str, ...], str]]] = {}
-        for key, (first, _) in heads.items():
-            self._by_word.setdefault(first[0], []).append((first, key))
+        self._by_word: dict[str, list[_Phrase]] = {}  # so that a text is gone through once
+        for value, phrases in entries.items():
+            for written in phrases:
+                parts = tuple(_part(stretch) for stretch in written.split("…"))
+                needed = tuple(frozenset(one[0] for one in place) for part in parts for place in part)
+                phrase = _Phrase(value, parts, needed[1:])
+                for word in needed[0]:
+                    self._by_word.setdefault(word, []).append(phrase)
 
     def find(self, text: str) -> Sequence[Found]:
         known = self._found.get(text)
@@ -112,42 +134,56 @@ class _Patterns:
 
     def _look_for(self, text: str) -> list[Found]:
         row = words(text)
-        said = {word.key for word in row}
+        keys = tuple([word.key for word in row])
+        said = frozenset(keys)
         found: list[Found] = []
-        for at, word in enumerate(row):
-            for first, key in self._by_word.get(word.key, ()):
-                if len(first) > 1 and tuple(other.key for other in row[at : at + len(first)]) != first:
+        for at, one in enumerate(keys):
+            for phrase in self._by_word.get(one, ()):
+                if any(said.isdisjoint(needed) for needed in phrase.needed):
                     continue
-                rest, needed = self._rest[key]
-                end = self._end(text, row, at + len(first), rest) if needed <= said else None
+                end = _end(text, row, keys, at, phrase.parts, 0)
                 if end is not None:
-                    value = key.partition("\t")[0]
-                    found.append(Found(row[at].start, row[end - 1].end, value, first))
+                    found.append(Found(row[at].start, row[end - 1].end, phrase.value, keys[at:end]))
         kept: list[Found] = []
         for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
             if not any(hit.value == one.value and hit.start < one.end for one in kept):
                 kept.append(hit)  # of those of one row that overlap the first tells it
         return sorted(kept, key=lambda h: (h.start, h.value))
 
-    @staticmethod
-    def _end(text: str, row: Sequence[Word], at: int, rest: tuple[tuple[str, ...], ...]) -> int | None:
-        for part in rest:
-            for start in range(at, min(at + 6, len(row) - len(part) + 1)):
-                gap = text[row[at - 1].end : row[start].start]
-                if _END.search(gap):
-                    return None
-                if tuple(word.key for word in row[start : start + len(part)]) == part:
-                    at = start + len(part)
-                    break
-            else:
-                return None
-        return at
+
+def _part(stretch: str) -> _Part:
+    places = []
+    for token in stretch.split():
+        options = "/".join(_CLASSES.get(one, one) for one in token.split("/")).split("/")
+        read = (tuple(word.key for word in words(one.replace("_", " "))) for one in options)
+        places.append(tuple(dict.fromkeys(one for one in read if one)))
+    return tuple(places)
 
 
-def _spelled_out(phrase: str) -> Iterator[str]:
-    """A phrase once for each choice of its words."""
-    for chosen in product(*(word.split("/") for word in phrase.split())):
-        yield " ".join(chosen).replace("_", " ")
+def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterator[int]:
+    """Where ``part`` may end that begins at word ``at``."""
+    if place == len(part):
+        yield at
+        return
+    for one in part[place]:
+        if keys[at : at + len(one)] == one:
+            yield from _ends(keys, at + len(one), part, place + 1)
+
+
+def _end(
+    text: str, row: Sequence[Word], keys: tuple[str, ...], at: int, parts: tuple[_Part, ...], which: int
+) -> int | None:
+    """Where the parts from ``which`` on end, the first of them at word ``at`` and each within five words of the last."""
+    for end in _ends(keys, at, parts[which]):
+        if which + 1 == len(parts):
+            return end
+        for start in range(end, min(end + 6, len(row))):
+            if _END.search(text[row[end - 1].end : row[start].start]):
+                break
+            last = _end(text, row, keys, start, parts, which + 1)
+            if last is not None:
+                return last
+    return None
 
 
 def _turned(text: str, start: int) -> bool:

@@ -76,6 +76,26 @@ def as_served(
     own_cuts: bool = False,
 ) -> frozenset[str]:
     """The facts of one food line (or of an ``or:`` choice of it, with ``own_cuts``) as it reaches the baby's bowl."""
+    global _latest
+    latest, found = _latest
+    if latest is not recipe:
+        found = {}
+        _latest = recipe, found
+    asked = index, own_cuts, id(line), id(treatment), id(food)
+    if asked not in found:
+        facts = _as_served(line, index, recipe, treatment, food, own_cuts)
+        found[asked] = facts, (line, treatment, food)  # which stay, so that no other takes over an id
+    return found[asked][0]
+
+
+_Found = dict[tuple[int, bool, int, int, int], tuple[frozenset[str], tuple[object, ...]]]
+_latest: tuple[Recipe | None, _Found] = None, {}
+"""The recipe last asked for, with the answers: hazards and texture ask the same of it."""
+
+
+def _as_served(
+    line: FoodLine, index: int, recipe: Recipe, treatment: Treatment | None, food: Food | None, own_cuts: bool
+) -> frozenset[str]:
     facts: set[str] = set()
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
