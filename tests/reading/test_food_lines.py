@@ -6,7 +6,7 @@ import pytest
 
 from spoonproof.checks.mend import safe_edits
 from spoonproof.reading.edits import apply_edits
-from tests.kitchen import read
+from tests.kitchen import read, read_as_is
 
 STEPS = "steps:\n  - Boil the onion, the leek and the swede for 25 minutes.\n"
 
@@ -21,6 +21,28 @@ def test_foods_behind_commas_are_all_read_and_written_out() -> None:
     assert "foods:\n  - 1 onion\n  - 2 leeks, sliced\n  - 200 g swede, 1 cm dice   # base\n" in apply_edits(
         document, edits
     )
+
+
+@pytest.mark.parametrize(
+    ("line", "written"),
+    [
+        ("2 tsp each onion powder and dried thyme", ["2 tsp onion powder", "2 tsp dried thyme"]),
+        ("1 tbsp each of raisins, ground almonds and oats", ["1 tbsp raisins", "1 tbsp ground almonds", "1 tbsp oats"]),
+        ("Couscous & flatbread, to serve", ["Couscous, to serve", "flatbread, to serve"]),
+        ("Paprika and dried thyme, to taste", ["Paprika, to taste", "dried thyme, to taste"]),
+        ("1/2 leek and 1/2 onion, sliced", ["1/2 leek", "1/2 onion, sliced"]),
+        ("2 tbsp cornflour mixed with 3 tbsp milk", ["2 tbsp cornflour", "3 tbsp milk"]),
+    ],
+)
+def test_foods_that_share_their_amount_or_their_use(line: str, written: list[str]) -> None:
+    recipe, found = read(f"foods:\n  - {line}\n")
+    assert recipe is not None and [one.text for one in recipe.foods] == written
+    ((document, edits),) = safe_edits(found).items()
+    again, _ = read_as_is(apply_edits(document, edits))
+    assert again is not None
+    assert [(one.food, one.has("optional")) for one in again.foods] == [
+        (one.food, one.has("optional")) for one in recipe.foods
+    ]
 
 
 @pytest.mark.parametrize(

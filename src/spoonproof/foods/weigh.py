@@ -14,6 +14,7 @@ from typing import NamedTuple, Protocol
 from spoonproof.model.food import Food, Portion
 from spoonproof.model.recipe import Amount, FoodLine
 from spoonproof.model.record import dataclass
+from spoonproof.model.text import Span
 
 # What the portions of the composition table were measured with: US customary measures, in ml.
 _TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}
@@ -72,6 +73,9 @@ class Units(Protocol):
 
     def grams(self, unit: str) -> Fraction | None:
         """Grams of one ``unit``."""
+
+    def range(self, unit: str) -> tuple[Fraction, Fraction] | None:
+        """The least and the most that one ``unit`` holds, in millilitres or grams as it is measured."""
 
 
 class Grams(NamedTuple):
@@ -158,7 +162,12 @@ def _whole(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | 
     volume = units.ml(amount.unit)
     portion = next((p for p in food.portions if p.unit == amount.unit and not p.size), None)
     if volume is not None and not (portion is not None and amount.unit not in _TABLE_ML):
-        return _by_volume(line, count, float(volume), amount.unit, food)
+        step = _by_volume(line, count, float(volume), amount.unit, food)
+        within = units.range(amount.unit)
+        if step is None or within is None:
+            return step
+        low, high = (float(end / volume) for end in within)  # a glass, a small bowl: a measure by eye
+        return step._replace(grams=step.grams.times(1, low, high))
     return _by_count(line, count, amount, food, units)
 
 
@@ -198,7 +207,7 @@ def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...],
     """What is eaten of a tin: its solids where the food is sold in liquid, all of it where it is not."""
     full = _portion(food, "tin", "")
     solids = _portion(food, "tin", "drained")
-    if line.has("drained-weight"):
+    if line.has("drained-weight") or any(w == "drained" and _in_its_bracket(line, span) for w, span in line.prepared):
         return _Step(total, True, assumed, sources)
     if solids is None or full is None:
         if not line.has("drained"):
@@ -344,9 +353,16 @@ def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
     return Weight(step.grams, edible, (*step.assumed, note), (*step.sources, food.source))
 
 
+def _in_its_bracket(line: FoodLine, span: Span) -> bool:
+    """ "1 banana (100 g peeled)": said of the weight beside it."""
+    each = line.amount.each if line.amount is not None else None
+    return each is not None and 0 <= span.start - each.span.end <= len(" once ")
+
+
 def _ready_before(line: FoodLine, parts: set[str]) -> str:
     """The word of preparation that stands before the name ("300 g peeled parsnip"), and takes waste off."""
     for word, span in line.prepared:
-        if span.start < line.name_span.start and parts & set(_REMOVES.get(word, ())):
+        before = span.start < line.name_span.start or _in_its_bracket(line, span)
+        if before and parts & set(_REMOVES.get(word, ())):
             return word
     return ""

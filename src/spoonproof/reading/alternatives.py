@@ -23,7 +23,9 @@ _OR = re.compile(r"[ \t]or[ \t]|(?<=[^\W\d_])/(?=[^\W\d_])", re.I)
 _SIDE_END = re.compile(r"[;()\[\]–—]")
 _RIGHT_END = re.compile(r"[,;()\[\]–—]")
 _OFFERS = re.compile(
-    r"\bor\b|/|\be\.?g\b|\bi\.?e\b|\b(?:such as|for example|ideally|preferably|alias|aka|also called)\b", re.I
+    r"\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b"
+    r"|\b(?:such as|for example|ideally|preferably|alias|aka|also called)\b",
+    re.I,
 )
 _ADDS = re.compile(r"\b(?:plus|with|without|in|from|and not|not|no|for)\b", re.I)
 _OPENS = re.compile(r"[(\[][ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")

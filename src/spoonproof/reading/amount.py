@@ -41,7 +41,13 @@ _OF = re.compile(r"[ \t]{1,9}of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])", re.I)
 _DANGLING = re.compile(r"[ \t]{0,9}[-‐‑‒–—−][ \t]{0,9}(?=$|[,;)]|[^\W\d_]|[ \t])")
 _OPEN, _CLOSE = (
     re.compile(r"[ \t]{0,9}[(\[][ \t]{0,9}"),
-    re.compile(r"[ \t]{0,9}(each|in total|total|drained(?: weight)?)?[ \t]{0,9}[)\]]", re.I),
+    re.compile(
+        r"[ \t]{0,9}(each|in total|total"
+        r"|(?:(?:when|once|after|before)[ \t]{1,3})?(?:un)?(?:drained|peel(?:ed|ing)|prepared|trimm(?:ed|ing)|weighed"
+        r"|cook(?:ed|ing)|raw|dry|stoned|pitted|cored|grated|chopped|diced|cubed|sliced|mashed)(?:[ \t]weight)?"
+        r"|(?:net[ \t])?weight)?[ \t]{0,9}[)\]]",
+        re.I,
+    ),
 )
 _SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
 _OR_SO = re.compile(r"[ \t]{1,9}or[ \t]{1,9}so(?![\w-])", re.I)
@@ -186,6 +192,8 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     amount, end = _or_else(text, amount, measures)
     measure = measures.get(amount.unit)
     exact = measure is not None and measure.kind in MASS_OR_VOLUME
+    if exact and (whole_of := _run_on(text, end, amount, measures)) is not None:
+        amount, end = whole_of
     while exact and (slash := _SLASH.match(text, end)) is not None:  # "50 g/2 oz/1/3 cup"
         other = measure_at(text, slash.end(), measures)
         if other is None:
@@ -196,7 +204,7 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     if plus is not None:
         more = amount_at(text, plus.end(), measures, whole=False)
         if more is not None and more.amount is not None:
-            summed = _sum(amount, more.amount, measures)
+            summed = sum_of(amount, more.amount, measures)
             if summed is None:
                 problem = Problem(
                     "two-amounts",
@@ -215,9 +223,9 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
             if inner_measure is not None and measure is not None and inner_measure.per == measure.per:
                 problems += _compare(amount, inner, measures)
             elif amount.each is None and inner_measure is not None and inner_measure.per == "g":
-                amount = _share(amount, inner, each_word)
+                amount = share_of(amount, inner, each_word)
         elif amount.each is None and not is_count(inner, measures):
-            amount = _share(amount, inner, each_word)
+            amount = share_of(amount, inner, each_word)
         end = after
     amount = replace(amount, span=Span(start, end))
     of = _OF.match(text, end)
@@ -232,10 +240,6 @@ def is_count(amount: Amount, measures: Measures) -> bool:
 
 def share_of(amount: Amount, inner: Amount, each: bool) -> Amount:
     """``amount`` with the measure that stands in brackets somewhere after it: of one ("each"), or of all."""
-    return _share(amount, inner, each)
-
-
-def _share(amount: Amount, inner: Amount, each: bool) -> Amount:
     if each or amount.low == amount.high == 1:
         return replace(amount, each=inner)
     if amount.low == amount.high:
@@ -259,6 +263,25 @@ def _or_else(text: str, amount: Amount, measures: Measures) -> tuple[Amount, int
     return amount, more.amount.span.end
 
 
+def _run_on(text: str, at: int, amount: Amount, measures: Measures) -> tuple[Amount, int] | None:
+    """ "1 lb 2 oz" is one amount in two units; of "200 g 7 oz", the same said twice, the first is taken."""
+    begin = skip(text, at)
+    more = measure_at(text, begin, measures) if text[begin : begin + 1].isnumeric() else None
+    if more is None:
+        return None
+    inner, end = more
+    one, two = measures.get(amount.unit), measures.get(inner.unit)
+    if not (one and two and one.value and two.value and one.per == two.per):
+        return None
+    if not _compare(amount, inner, measures):
+        return amount, end
+    if inner.high * two.value >= one.value:
+        return None
+    share = two.value / one.value
+    low, high = amount.low + inner.low * share, amount.high + inner.high * share
+    return replace(amount, low=low, high=high, span=Span(amount.span.start, end)), end
+
+
 def _compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
     one, two = measures.get(amount.unit), measures.get(other.unit)
     if not (one and two and one.value and two.value and one.per == two.per):
@@ -278,7 +301,8 @@ def _compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]
     ]
 
 
-def _sum(one: Amount, two: Amount, measures: Measures) -> Amount | None:
+def sum_of(one: Amount, two: Amount, measures: Measures) -> Amount | None:
+    """The two amounts as one; None where their units can't be summed."""
     if one.unit == two.unit and one.each is None and two.each is None:
         return replace(one, low=one.low + two.low, high=one.high + two.high)
     for per in ("ml", "g"):

@@ -18,7 +18,9 @@ _ASIDE = re.compile(
     r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?P<purpose>[a-z]{3,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
-    r"|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
+    r"|(?:keep|reserve|save|hold|set|skip|omit|leave)[ \t][^,;()]{1,60}"  # "keep a handful back", "skip for babies"
+    r"|[0-9.]{1,5}[ \t]?%(?:[ \t](?:lean|fat|cocoa|protein|meat|fruit))?"
+    r"|e\.g\.?|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
     r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",
     re.I,
 )

@@ -25,6 +25,7 @@ from spoonproof.reading.food_name import (
     FoodName,
     LineDraft,
     draft_of,
+    first_word,
     food_name,
     part_word,
     pressed_food,
@@ -37,7 +38,12 @@ from spoonproof.reading.runs import tokens_of
 from spoonproof.reading.times import find_times
 
 _WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
+_LABEL = re.compile(  # "Veg to serve: steamed broccoli"
+    r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
+)
+_SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
+_DIGITS = re.compile(r"[0-9]{1,9}")
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
@@ -49,6 +55,10 @@ def read_food_line(
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
     draft = draft_of(scalar, document)
+    label = _LABEL.match(draft.text)
+    if label is not None and not foods.find(label["words"]):
+        draft.begin = label.end()
+        draft.use(0, label.end())
     reading = leading_amount(draft, foods, measures)
     amount = reading.amount if reading else None
     name = shared_head(draft, draft.open_text(), foods) or food_name(draft, foods, measures)
@@ -162,7 +172,7 @@ def _line(
 ) -> FoodLine:
     """Put the line together: cuts, preparation, state, and what is left over."""
     text = draft.text
-    lead = OF_ONE.match(text, len(text) - len(text.lstrip())) if name is not None else None
+    lead = OF_ONE.match(text, first_word(draft)) if name is not None else None
     food = name.food if name is not None else None
     if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
         amount = part_after(draft, amount, name, food, foods, measures)
@@ -178,6 +188,8 @@ def _line(
         food = pressed_food(text[name.start : name.end], after, foods) or food
     if (part := lead or after) is not None:
         prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
+    if (served := _SERVED_WITH.search(text, 0, draft.begin)) is not None:
+        prepared.append(("optional", draft.place(served.start(), served.end())))
     state = ""
     for found in state_words:
         state = found.word
@@ -279,7 +291,10 @@ def _rest(draft: LineDraft, measures: Measures) -> str:
         for time in find_times(text):  # "soaked for 6-8 hours"
             known[time.start : time.end] = b"\1" * (time.end - time.start)
     left = [(a, b) for a, b, word in tokens_of(text) if not known[a] and measures.unit(word) is None]
-    left += [(m.start(), m.end()) for m in re.finditer(r"[0-9]+", text) if not known[m.start()]]
+    said = bytes(a or b for a, b in zip(known, draft.used, strict=True)) + b"\0\0"
+    left += [  # not of "2 onions, 1 chopped, 1 sliced"
+        number.span() for number in _DIGITS.finditer(text) if not known[number.start()] and not said[number.end() + 1]
+    ]
     left.sort()
     if not left:
         return ""

@@ -3,6 +3,7 @@ where it is a thing of the kitchen and no food."""
 
 from __future__ import annotations
 
+import itertools
 import re
 
 from spoonproof.model.finding import Edit, Finding, Remedy
@@ -11,11 +12,16 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Scalar
+from spoonproof.reading.amount import amount_at, moved
 from spoonproof.reading.food_line import read_food_line
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.measures import Measures
 
-_BETWEEN = re.compile(r"[ \t]*[,;+][ \t]*(?:and[ \t]+)?|[ \t]+(?:and|&|plus)[ \t]+")
+_BETWEEN = re.compile(
+    r"[ \t]{0,3}[,;+][ \t]{0,3}(?:and[ \t]{1,3})?|[ \t]{1,3}(?:and|&|plus)[ \t]{1,3}"
+    r"|,?[ \t]{1,3}(?:soaked|softened|dissolved|mixed|blended|whisked)[ \t]{1,3}(?:in|into|with)[ \t]{1,3}",
+    re.I,
+)
 _BRACKETS = re.compile(r"\([^()]{0,120}\)")
 _BULLET = re.compile(r"(?:^|\n)([ \t]*-[ \t]+)\Z")
 _BESIDE = re.compile(r"\b(?:on|with|from|and)\b", re.I)  # "prawns on wooden skewers" is food
@@ -34,6 +40,10 @@ _KIT = re.compile(
     re.I,
 )
 
+_EACH = re.compile(
+    r"(?P<amount>[^,;()]{1,30}?)[ \t]{1,3}each(?:[ \t]{1,3}of)?[ \t]{0,3}:?[ \t]{1,3}(?=[^\W\d_])",
+    re.I,
+)
 _FEW_WORDS = r"[^\W\d_]+(?:[ \t]+[^\W\d_]+){0,3}[ \t]*"
 _HEADING = re.compile(
     rf"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+{_FEW_WORDS}"
@@ -51,6 +61,9 @@ def read_entry(
         return (), [heading_note(scalar.value, scalar.span, document)]
     line, found = read_food_line(scalar, document, foods, measures)
     rules = {fault.rule for fault in found}
+    each = _EACH.match(scalar.value)
+    if each is not None and (apart := _of_each(each, scalar, document, foods, measures)):
+        return apart, [_on_one_line(apart, scalar, document)]
     if line.food is None and _COLON_HEADING.fullmatch(scalar.value):  # "Vegetables:", not "Honey:"
         return (), [heading_note(scalar.value, scalar.span, document)]
     if line.food is None and rules & {"unknown-food", "food-missing"}:
@@ -59,6 +72,8 @@ def read_entry(
             return (), [_no_food(kit, scalar, document)]
     if rules & {"second-food-on-a-line", "unknown-food"} and len(scalar.value) <= FOOD_LINE_CHARACTERS:
         apart = _apart(scalar, document, foods, measures)
+        if not apart and (line.amount is None or line.amount.to_taste):
+            apart = _unmeasured(scalar, document, foods, measures)
         if apart:
             return apart, [_on_one_line(apart, scalar, document)]
     return (line,), found
@@ -103,6 +118,67 @@ def _apart(scalar: Scalar, document: Document, foods: Foods, measures: Measures)
             return ()
     distinct = len({line.food for line in lines}) == len(lines) > 1
     return tuple(lines) if distinct else ()
+
+
+def _of_each(
+    each: re.Match[str], scalar: Scalar, document: Document, foods: Foods, measures: Measures
+) -> tuple[FoodLine, ...]:
+    """ "1 tsp each cumin and turmeric": a line of that amount for every food."""
+    amount = amount_at(scalar.value, each.start("amount"), measures)
+    if amount is None or amount.amount is None or amount.problems or amount.end < each.end("amount"):
+        return ()
+    start = scalar.span.start
+    said = moved(amount.amount, lambda a, b: Span(start + a, start + b))
+    written = each["amount"].strip()
+    lines = _each_a_food(scalar, each.end(), document, foods, measures)
+    return tuple(replace(line, text=f"{written} {line.text}", amount=said) for line in lines)
+
+
+def _unmeasured(scalar: Scalar, document: Document, foods: Foods, measures: Measures) -> tuple[FoodLine, ...]:
+    """ "Salt and pepper", "Rice & flatbread, to serve": foods without any amount; what is said of the last, that it is
+    left to taste or to serve, is said of all."""
+    lines = _each_a_food(scalar, 0, document, foods, measures)
+    if not lines:
+        return ()
+    *others, last = lines
+    served = tuple(pair for pair in last.prepared if pair[0] == "optional")
+    said = ", ".join(document.at(span) for _, span in served) or ("to taste" if last.amount else "")
+    return (
+        *(
+            replace(
+                line,
+                text=f"{line.text.strip()}, {said}" if said else line.text,
+                amount=line.amount or last.amount,
+                prepared=(*line.prepared, *served),
+            )
+            for line in others
+        ),
+        last,
+    )
+
+
+def _each_a_food(scalar: Scalar, at: int, document: Document, foods: Foods, measures: Measures) -> tuple[FoodLine, ...]:
+    """A line for each part from ``at`` on that names a food and no amount; () where one does not read without a
+    fault. What stands behind a comma and names no food belongs to the part before it."""
+    text = scalar.value
+    if document.at(scalar.span) != text:
+        return ()
+    plain = _BRACKETS.sub(lambda bracket: "_" * len(bracket[0]), text)
+    cuts = [(at, at), *(sign.span() for sign in _BETWEEN.finditer(plain, at)), (len(text), len(text))]
+    places: list[tuple[int, int]] = []
+    for (_, start), (end, _) in itertools.pairwise(cuts):
+        if places and not foods.find(text[start:end]):
+            places[-1] = places[-1][0], end
+        else:
+            places.append((start, end))
+    lines: list[FoodLine] = []
+    for start, end in places:
+        span = Span(scalar.span.start + start, scalar.span.start + end)
+        line, found = read_food_line(replace(scalar, value=text[start:end], span=span), document, foods, measures)
+        if line.food is None or found or (line.amount is not None and not line.amount.to_taste):
+            return ()
+        lines.append(line)
+    return tuple(lines) if len({line.food for line in lines}) == len(lines) > 1 else ()
 
 
 def _places(text: str, foods: Foods) -> list[tuple[int, int]]:

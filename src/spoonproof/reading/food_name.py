@@ -31,10 +31,11 @@ OF_IT = re.compile(  # "1 lime, juice only"
     r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
     re.I,
 )
-_BREAK = re.compile(r"[,;()\[\]–—]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])/(?=[^\W\d_])")
+_BREAK = re.compile(r"[,;()\[\]–—+]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])(?<!\band)/(?=[^\W\d_])")
 _WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
 _PREPOSITION = re.compile(
-    r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about)(?=[ \t])"
+    r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"
+    r"|e\.?g(?=[ \t.]|$)"
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
@@ -53,6 +54,7 @@ class LineDraft:
     passage: Passage
     document: Document
     used: bytearray
+    begin: int = 0  # where the line's own words begin, after a label ("For the top: 1 tbsp oats")
     amount_lost: bool = False  # the word after the number is no unit, so the number counts for nothing
     offered: list[Alternative] = field(default_factory=list)  # foods that share their last word with the line's own
     findings: list[Finding] = field(default_factory=list)
@@ -112,6 +114,11 @@ def draft_of(scalar: Scalar, document: Document) -> LineDraft:
     return LineDraft(scalar.value, passage_of(scalar, document, "food"), document, bytearray(len(scalar.value)))
 
 
+def first_word(draft: LineDraft) -> int:
+    """Where the first word of the line stands, after its label."""
+    return _skip_spaces(draft.text, draft.begin)
+
+
 def _segments(text: str) -> list[tuple[int, int]]:
     """The parts of the line between commas, brackets and dashes."""
     parts: list[tuple[int, int]] = []
@@ -147,6 +154,8 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
         if near is not None:
             return near
         left = _left_over(text, start, end, measures)
+        if left is not None and (stop := _PREPOSITION.search(text, left[0], left[1])) is not None:
+            left = left[0], len(text[: stop.start()].rstrip())  # "gigantes or butter beans"
         of = _WORD_OF.match(text, start, end)
         inner = _match(text, of.end(), end, foods, measures) if of is not None else None
         if of is not None and inner is not None:
@@ -158,6 +167,9 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
             # "Beetroot powder": a known food, of which the words after it make another.
             stop = _PREPOSITION.search(text, left[1], end)
             whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
+            if left == (known.start + left[0], whole) and known.end == whole - left[0]:  # "baby leaf spinach"
+                draft.use(left[0], whole)
+                return FoodName(left[0], whole, known.food)
             return _unknown(draft, left[0], whole, foods, known.food)
     return None
 
@@ -269,7 +281,7 @@ def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> Food
 
 def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
     """ "Juice of 1 lemon": lemon juice where the table has it, else the lemon itself."""
-    lead = OF_ONE.match(draft.text, len(draft.text) - len(draft.text.lstrip()))
+    lead = OF_ONE.match(draft.text, first_word(draft))
     if lead is None:
         return None
     for start, end in _segments(text):
@@ -310,6 +322,8 @@ def _misspelt_unit(
         return None
     inner = _match(text, word.end(), end, foods, measures)
     near = get_close_matches(word["word"].lower(), sorted(measures.words), 1, 0.7)
+    if near and (near[0][:1] != word["word"][:1].lower() or abs(len(near[0]) - len(word["word"])) > 2):
+        near = []  # "pimento" is no slip for "pint"
     if inner is None or not near or measures.unit(word["word"]) is not None:
         return None
     draft.find(

@@ -9,8 +9,17 @@ from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
-from spoonproof.reading.amount import Reading, amount_at, bracket_at, is_count, measure_at, moved, share_of
-from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, names_food, without_container
+from spoonproof.reading.amount import (
+    Reading,
+    amount_at,
+    bracket_at,
+    is_count,
+    measure_at,
+    moved,
+    share_of,
+    sum_of,
+)
+from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word, names_food, without_container
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.runs import tokens_of
@@ -21,14 +30,17 @@ _PIECE = re.compile(
     re.I,
 )
 _APART = re.compile(r"[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)", re.I)
+_DRAINED = re.compile(r"[ \t]{0,3}(?:when |once )?drained", re.I)
+_PLUS_LATER = re.compile(r"[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
+_IS_FOR = re.compile(r"[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)", re.I)
 _EACH = re.compile(r"[ \t]{0,3}each\b", re.I)
 
 
 def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
     """The amount at the start, "juice of 1 lemon" included; its words are used up."""
     text = draft.text
-    at = 0
-    lead = OF_ONE.match(text, len(text) - len(text.lstrip()))
+    at = draft.begin
+    lead = OF_ONE.match(text, first_word(draft))
     if lead is not None:
         at = lead.end()
     reading = amount_at(text, at, measures)
@@ -81,15 +93,22 @@ def later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount
 
 
 def later_measure(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
-    """A weight in brackets after the name: "2 large sweet potatoes (about 500 g)"."""
+    """A weight in brackets after the name: "2 large sweet potatoes (about 500 g)". What the bracket says of the food
+    beside it ("100 g peeled") is still to be read."""
+    amount = _more_of_it(draft, amount, name, measures)
     text = draft.open_text()
     at = text.find("(", name.end)
     while at != -1:
         found = bracket_at(text, at, measures)
         if found is not None:
             inner, end, each = found
-            draft.use(at, end)
+            draft.use(at, inner.span.end)
+            draft.use(end - 1, end)
+            if each:
+                draft.use(inner.span.end, end)
             measure = measures.get(amount.unit)
+            if amount.each is not None and _DRAINED.match(text, inner.span.end):
+                return replace(amount, each=moved(inner, draft.place))
             if is_count(inner, measures) or (measure is not None and measure.kind == "mass") or amount.each is not None:
                 return amount
             return share_of(amount, moved(inner, draft.place), each)
@@ -97,10 +116,25 @@ def later_measure(draft: LineDraft, amount: Amount, name: FoodName, measures: Me
     return _apart(draft, amount, name, measures)
 
 
+def _more_of_it(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
+    """ "40 g butter, plus 25 g for the mash", "2 tbsp oil + 1 tsp to fry": as much again of the same food."""
+    text = draft.open_text()
+    sign = _PLUS_LATER.search(text, name.end)
+    more = amount_at(text, sign.end(), measures, whole=False) if sign is not None else None
+    if sign is None or more is None or more.amount is None or amount.to_taste:
+        return amount
+    after = _IS_FOR.match(text, more.end)
+    summed = sum_of(amount, more.amount, measures) if after is not None else None
+    if after is None or summed is None:
+        return amount
+    draft.use(sign.start(), after.end())
+    return replace(summed, span=amount.span)
+
+
 def _apart(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
-    """A weight after a comma or dash beside a count: "1 apple, about 80 g", "4 pork chops, 400 g each"."""
+    """A weight after a comma or dash beside a count or cups: "1 apple, about 80 g", "4 pork chops, 400 g each"."""
     measure = measures.get(amount.unit)
-    if amount.each is not None or amount.to_taste or measure is None or measure.kind != "count":
+    if amount.each is not None or amount.to_taste or measure is None or measure.kind not in ("count", "volume"):
         return amount
     text = draft.open_text()
     for sign in _APART.finditer(text, name.end):
@@ -108,6 +142,9 @@ def _apart(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures)
         if found is None:
             continue
         inner, end = found
+        beside = measures.get(inner.unit)
+        if measure.kind == "volume" and (beside is None or beside.kind != "mass"):
+            continue
         each = _EACH.match(text, end)
         draft.use(sign.end(), each.end() if each else end)
         return share_of(amount, moved(inner, draft.place), each is not None)
