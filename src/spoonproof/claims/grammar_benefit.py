@@ -82,6 +82,8 @@ GENERAL_BENEFIT = (
     *_benefit(
         "makes-healthy",
         "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
+        "S(<ANY|eating>) ~9 <make|keep|BENEFIT> _2 <audience-baby|audience-adult|number> _2 T(<healthy>)",
+        "^ <make|keep> _1 <audience-baby|audience-adult> _1 T(<healthy>)",
         says="makes it healthy",
     ),
     *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),

@@ -43,13 +43,13 @@ FUNCTION = (
         "makes-strong",
         (
             "S(<ANY|additive|eating|disease>) ~5 T(<make|keep|BENEFIT|copula>) _2 "
-            "<audience-baby|audience-adult> _2 O(<strong>)"
+            "<audience-baby|audience-adult> _2 (?!<healthy>) O(<strong>)"
         ),
         says="makes someone strong",
     ),
     *_function(
         "makes-strong",
-        "^ T(<make|keep>) _1 <audience-baby|audience-adult> _1 O(<strong>)",
+        "^ T(<make|keep>) _1 <audience-baby|audience-adult> _1 (?!<healthy>) O(<strong>)",
         says="makes someone strong",
     ),
     *_function(

@@ -50,6 +50,7 @@ PROCESS = (
         "keeps-nutrients",
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
+        "S(<process|process-weak>) ~12 <pronoun> T(<keep-n|lose-n>) _3 O(<NUTRIENT>)",
         says="a food keeps or loses a nutrient",
     ),
     *_process(
@@ -61,7 +62,7 @@ PROCESS = (
     ),
     *_process(
         "leaches",
-        "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process>)",
+        "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process|process-weak>)",
         "S(<process>) ~12 O(<NUTRIENT>) ~26 T(<leach>)",
         loose=True,
         says="what is lost in cooking",

@@ -273,6 +273,13 @@ SAFETY_AGE = (
         says="what may be eaten at an age",
     ),
     *_safety(
+        "good-at-age",
+        "S(<FOOD|generic-food|pronoun>) _2 <copula> _2 T(<goodfor|healthy>) _2 <audience-baby>? _2 O(@AGE)",
+        effect="age",
+        veto=f"{_ADVICE} nonfood",
+        says="an age to start from",
+    ),
+    *_safety(
         "only-for-age",
         "S(<FOOD|hazard-food|ambiguous-nutrient>) ~3 <copula> _2 <for> _1 O(@AGE)",
         veto=_ADVICE,

@@ -31,6 +31,10 @@ _THE_BABY = re.compile(
 )
 _TAKEN_OUT = frozenset("leave left omit omitting skip hold keep".split())
 _FOOD = frozenset({"food", "dish"})
+_EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
+_WEAK = frozenset({"nutrient-weak"})
+_DOING = frozenset("making being keeping saving letting turning hiding baking doing looking tasting thickening".split())
+_DOES_GOOD = frozenset("effect effect-weak disease nutrient nutrient-weak body health absorb digest allergy".split())
 _AGES = frozenset({"age", "age-unit", "number"})
 _GOOD = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
@@ -114,6 +118,26 @@ def _stage_of(tagged: Tagged, match: Match) -> bool:
     return tagged.items[match.object[0]].words.partition(" ")[0] == "stage"
 
 
+def _for_doing_it(tagged: Tagged, match: Match) -> bool:
+    """ "The added benefit *of making* the sauce creamy": what is good about it is no good to anybody's health."""
+    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
+    said = tagged.items[match.trigger[1] - 1].words
+    doing = then[0] if said.endswith(" of") and then else then[1] if then[:1] == ["of"] and then[1:] else ""
+    return doing in _DOING and not tagged.find(_DOES_GOOD, match.trigger[1])
+
+
+def _named_so(tagged: Tagged, match: Match) -> bool:
+    """ "Start with *teething* puffs": what a thing is sold as, and no more."""
+    end = match.object[1] if match.object else 0
+    return tagged.items[end - 1].words == "teething" and tagged.is_any(end, _FOOD)
+
+
+def _of_nothing(tagged: Tagged, match: Match) -> bool:
+    """ "I love to pack the *nutrition punch*": nothing to eat is named that would hold it."""
+    weak = match.object is not None and tagged.is_any(match.object[0], _WEAK)
+    return weak and match.start > 2 and not tagged.find(_EATEN)
+
+
 _Ask = Callable[[Tagged, Match], bool]
 BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "free-of": (_manages, _required),
@@ -123,7 +147,9 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
-    "health-good": (_somebodys_health,),
+    "health-good": (_somebodys_health, _for_doing_it),
+    "function-and-food": (_named_so,),
+    "iron-rich": (_of_nothing,),
     "both": (_stirred_in,),
     "not-for-babies": (_for_her_portion,),
     "age-and-solids": (_stage_of,),

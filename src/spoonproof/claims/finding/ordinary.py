@@ -24,6 +24,8 @@ _TOLD = re.compile(
     r"|\bthey (?:started|began|had their first)\b"
     r"|\b(?:i|we) (?:decided|chose|opted|planned|waited) (?:\w+ )?to (?:start|begin|introduce|wean|wait)\b"
     r"|\bwhen (?:he|she|they|my \w+) (?:was|were) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
+    r"|\b(?:demanded|insisted|suggested|recommended|asked|begged|wanted) (?:that )?(?:i|we|me|us) (?:to )?\w+\b"
+    r"|\bwhen [a-z]+ turned \d"
     r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
     r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) (?:now |only |nearly |almost |just )?\w+ (?:weeks?|months?)\b"
     r"|\b(?:i|we)(?:'ve| have) (?:been )?(?:giving|trying|offering|given|tried|offered|fed|feeding)\b"

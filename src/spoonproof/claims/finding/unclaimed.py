@@ -37,12 +37,13 @@ _SEEN_TO = re.compile(
     r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
 )
 _PICKED = re.compile(
-    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,30}\b(?:that|which|one|ones)\b"
+    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,60}\b(?:that|which|one|ones)\b"
     r"[^.,;:?!]{0,24}$"
 )
 _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
+    r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
 
