@@ -23,6 +23,12 @@ WRONG = (
     "Babies who eat egg early won't get an egg allergy.",
     "Smoked salmon is not too salty for babies.",
     "Honey is never too sweet for babies.",
+    "Rub the food on their skin first to test for allergy.",
+    "Freezing kills all bacteria.",
+    "No food can cure a cold except garlic.",
+    "A vegan baby doesn't need B12 drops.",
+    "Cashews are fine if roughly chopped.",
+    "Yoghurt is fine for babies with milk allergy because it is fermented.",
 )
 RIGHT = (
     "Wheat contains gluten.",
@@ -38,6 +44,11 @@ RIGHT = (
     "No salt in a baby's food.",
     "Nuts must be ground for babies.",
     "It is never too early for peanut.",
+    "Offer one new allergen at a time.",
+    "Keep giving peanut regularly once your baby tolerates it.",
+    "No food can cure a cold.",
+    "Freezing does not kill all bacteria.",
+    "A vegan baby needs a vitamin B12 supplement.",
 )
 
 
