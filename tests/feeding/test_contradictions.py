@@ -45,6 +45,12 @@ AGAINST = {
     "If he will not open his mouth I tickle him and get it in when he laughs.": "appetite",
     "The batter keeps warm on the side till his nap ends.": "keep-chill",
     "I left them to it and took the bins out.": "supervise",
+    "She sucked a crust on the sofa, reclining like a queen.": "upright",
+    "Leaning back in the beanbag she munched the lot.": "upright",
+    "They finished theirs racing round the garden, still munching.": "upright",
+    "He chewed his toast charging up and down the hall.": "upright",
+    "My lad nibbled these in the stroller.": "upright",
+    "When the gums hurt I slip a piece in the cot.": "supervise",
 }
 HARMLESS = (
     "Our car is full of crumbs, like every family's.",
@@ -56,6 +62,9 @@ HARMLESS = (
     "We walk to the market for the oats.",
     "Lunch, tea and supper look different every day.",
     "Fish comes on Fridays.",
+    "A pumpkin was lying on the shelf, so we ate pumpkin.",
+    "Put him in the cot for his nap and wash up.",
+    "He eats well after a morning of crawling round the house.",
     "Hold the spoon level and let him come to it.",
     "If she turns away, that is the end of the meal.",
     "Never leave a baby alone with food, in the cot or out of it.",

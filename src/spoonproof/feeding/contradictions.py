@@ -86,13 +86,13 @@ def _patterns(tables: FeedingTables) -> _Patterns:
 
 
 _CLASSES = {
-    "EATS": "eat/eats/eating/ate/eaten/nibble/nibbles/nibbling/nibbled/munch/munches/munching/munched/chew/chews/chewing"
-    "/chewed/gnaw/gnaws/gnawing/gnawed/gum/gums/gumming/gummed/suck/sucks/sucking/sucked/feed/feeds/feeding/fed/snack"
+    "EATS": "eat/eats/eating/ate/eaten/nibble/nibbles/nibbling/nibbled/munch/munches/munching/munched/chew/chews"
+    "/chewing/chewed/gnaw/gnaws/gnawing/gnawed/gum/gums/gumming/gummed/suck/sucks/sucking/sucked/feed/feeds/feeding/fed/snack"
     "/snacks/snacking/snacked/graze/grazes/grazing/grazed/swallow/swallows/swallowed",
     "DRINKS": "drink/drinks/drinking/drank/sip/sips/sipping/sipped/slurp/slurps/slurping/slurped/suck/sucks/sucking",
-    "LYING": "lying_back/lying_down/lying_flat/lying_in/lying_on/flat_on/laid_back/laid_flat/leaning_back/lies_back"
-    "/tipped_back/tilted_back/reclining/reclined/slumped/half_lying/half_asleep/nodding_off/dozing/on_its_back"
-    "/on_his_back/on_her_back/on_their_backs",
+    "LYING": "lying_back/lying_down/lying_flat/flat_on/laid_back/laid_flat/leaning_back/lies_back/tipped_back"
+    "/tilted_back/reclining/reclined/slumped/half_lying/on_his_back/on_her_back/on_their_backs",
+    "SLEEPY": "half_asleep/nodding_off/dozing/falling_asleep/drifting_off",
     "MOVING": "walking/crawling/running/toddling/bouncing/jumping/climbing/cruising/wandering/dancing/racing/scooting"
     "/tearing/charging",
     "BEDS": "cot/crib/pram/buggy/pushchair/stroller/car_seat/bouncer/bouncy_chair/sling/carrier/moses_basket",
@@ -173,7 +173,7 @@ def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterat
 def _end(
     text: str, row: Sequence[Word], keys: tuple[str, ...], at: int, parts: tuple[_Part, ...], which: int
 ) -> int | None:
-    """Where the parts from ``which`` on end, the first of them at word ``at`` and each within five words of the last."""
+    """Where the parts from ``which`` on end, the first of them at word ``at``, each within five words of the last."""
     for end in _ends(keys, at, parts[which]):
         if which + 1 == len(parts):
             return end

@@ -33,7 +33,8 @@ _UNSKEWERED = re.compile(
 )
 
 _BAKED_HARD = re.compile(
-    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|brittle|(?:they|it) snaps?"
+    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|dry and (?:very )?(?:crisp|hard)"
+    r"|crisp and (?:very |quite )?dry|crisp (?:right|all the way) through|brittle|(?:they|it) snaps?"
     r"|until (?:very |quite )?(?:hard|crunchy))\b",
     re.I,
 )
