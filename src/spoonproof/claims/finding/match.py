@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.ordinary import advises, is_story
+from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
 from spoonproof.claims.grammar import CompiledRule
@@ -21,7 +22,8 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely", "called", "known", "known as"})  # fmt: skip
+                   "such", "especially", "particularly", "namely", "called", "known", "known as", "a", "an"})  # fmt: skip
+_GOOD_STATE = frozenset({"healthy", "strong"})  # "including a *healthy* nervous system"
 
 
 _NAMED = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient", "contaminant", "additive"})
@@ -42,6 +44,7 @@ _AND_THEN = frozenset({"but", "and", "so", "because"})
 _DOES = frozenset({"benefit", "benefit-weak", "harm", "goodfor", "badfor"})
 _BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
+_AND = frozenset({"and", "or", "&", "plus"})
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
@@ -63,35 +66,39 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
 
     ``present`` are the classes of the sentence.
     """
+    # The caller has passed over the rules whose classes are not there; most of the others match nothing either.
+    matched = [(compiled, found) for compiled in rules for found in compiled.expression.finditer(tagged.symbols)]
+    if not matched:
+        return []
     kept: list[Match] = []
     against: list[Match] = []
-    told = any("story" in compiled.rule.veto for compiled in rules) and is_story(fold(tagged.text))
+    told = any("story" in compiled.rule.veto for compiled, _ in matched) and is_story(fold(tagged.text))
     points = _points(tagged, present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
     held = points or not present.isdisjoint(_HOLDERS)
-    for compiled in rules:  # the caller has passed over the rules whose classes are not there
-        for found in compiled.expression.finditer(tagged.symbols):
-            match = _match(compiled, found, tagged)
-            if told and "story" in compiled.rule.veto and not advises(tagged, match):
-                continue
-            if talks_of_else(tagged, match, present) or not (about or _says_something(tagged, match)):
-                continue
-            if compiled.rule.named and not (
-                (held if compiled.rule.kind == "nutrient-content" else about)
-                or _eaten(compiled, present)
-                or _opens(tagged, match, present)
-                or _unknown(tagged, match)
-            ):
-                continue
-            if spoken_against(tagged, match, points):
-                against.append(match)
-                continue
-            if match.rule.loose and any(says_again(match, other) for other in against):
-                continue  # what is no claim by a surer rule is none by a looser one
-            if not any(says_again(match, other) for other in kept):
-                kept = [other for other in kept if not outdoes(match, other)]
-                kept.append(match)
+    for compiled, found in matched:
+        match = _match(compiled, found, tagged)
+        if told and "story" in compiled.rule.veto and not advises(tagged, match):
+            continue
+        if talks_of_else(tagged, match, present) or not (about or _says_something(tagged, match)):
+            continue
+        if compiled.rule.named and not (
+            (held if compiled.rule.kind == "nutrient-content" else about)
+            or _eaten(compiled, present)
+            or _opens(tagged, match, present)
+            or _unknown(tagged, match)
+            or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
+        ):
+            continue
+        if spoken_against(tagged, match, points):
+            against.append(match)
+            continue
+        if match.rule.loose and any(says_again(match, other) for other in against):
+            continue  # what is no claim by a surer rule is none by a looser one
+        if not any(says_again(match, other) for other in kept):
+            kept = [other for other in kept if not outdoes(match, other)]
+            kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
 
@@ -179,10 +186,23 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
     groups = {name: found.span(number) for name, number in found.re.groupindex.items() if found[number]}
     target = groups.get("O")
     if target is not None:
-        target = target[0], list_end(tagged, target[1] - 1)
+        first = list_begin(tagged, target[0], groups["T"][1] if "T" in groups else target[0])
+        target = first, list_end(tagged, target[1] - 1)
     trigger = groups.get("T") or target or found.span()
     end = max(found.end(), target[1] if target else 0)
     return Match(compiled.rule, found.start(), end, trigger, target, groups.get("S"))
+
+
+def list_begin(tagged: Tagged, first: int, floor: int) -> int:
+    """The first item of the list of nutrients that ``first`` stands in, none before ``floor``: "*vitamins*, protein"."""
+    at = first
+    while tagged.is_any(at, FAMILIES[0]):
+        first, at = at, at - 1
+        while at > floor and first - at <= 2 and (tagged.symbols[at] == "," or tagged.items[at].words in _AND):
+            at -= 1
+        if at < floor or at == first - 1:
+            break
+    return first
 
 
 def list_end(tagged: Tagged, last: int) -> int:
@@ -200,6 +220,8 @@ def list_end(tagged: Tagged, last: int) -> int:
         elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN or (of and tagged.items[at].words == "of"):
             gap += 0 if tagged.symbols[at] == "," else 1
         elif tagged.items[at].term is None and tagged.symbols[at] == "_" and gap < 2 and _joined(tagged, at):
+            gap += 1
+        elif of and gap and tagged.is_any(at, _GOOD_STATE):
             gap += 1
         else:
             break
