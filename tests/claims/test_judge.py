@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any, get_args
 
 import pytest
@@ -476,5 +477,6 @@ def test_the_trail_can_be_read() -> None:
 
 def test_a_recalled_figure_makes_no_error() -> None:
     found = judged("it is vegan so safe for babies", "allergen", subjects=("it",))
-    assert (found.advice, found.sources[0].basis) == ("cut-untrue", "from-memory")
-    assert (found.advice, level_of(found)) == ("cut-untrue", "warning")
+    assert (found.advice, found.sources[0].basis, level_of(found)) == ("cut-untrue", "read", "error")
+    recalled = replace(found, sources=tuple(source._replace(basis="from-memory") for source in found.sources))
+    assert level_of(recalled) == "warning"
