@@ -48,7 +48,8 @@ CORRECTED = frozenset(
     aioli-new-potatoes apple-butter-plain carob-milk-cup chicken-liver-spread mango-set-pots orzo-bocconcini
     popovers-plain syrup-sponge-fingers tinned-salmon-patties walnut-banana-muffins whole-trout-dill
     almond-biscotti crab-apple-free-sauce fruit-kebab-party pear-and-fennel-tea rice-three-reheats
-    tomato-jelly-no""".split()
+    tomato-jelly-no cherry-clafoutis-yorkshire coconut-water-cooler granny-steak-and-kidney grape-and-cheddar-stick
+    prune-bedtime-tale steamed-pear-sticks""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 

@@ -33,11 +33,18 @@ _UNSKEWERED = re.compile(
 )
 
 _BAKED_HARD = re.compile(
-    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|dry and (?:very )?(?:crisp|hard)"
-    r"|crisp and (?:very |quite )?dry|crisp (?:right|all the way) through|brittle|(?:they|it) snaps?"
+    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|brittle|(?:they|it) snaps?"
     r"|until (?:very |quite )?(?:hard|crunchy))\b",
     re.I,
 )
+
+
+_CRISPED = re.compile(
+    r"\b(?:bak|oven|roast|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:dry and (?:very )?crisp|crisp and (?:very |quite )?dry"
+    r"|crisp (?:right|all the way) through)\b",
+    re.I,
+)
+_HARD_KINDS = frozenset({"hard-raw", "firm-raw", "hard-raw-unless-ripe", "crisp-raw"})
 
 
 class Shape(NamedTuple):
@@ -68,7 +75,8 @@ def shapes(recipe: Recipe, kinds: frozenset[str], jelly: bool) -> Iterator[Shape
             yield Shape("jelly-cube", "set jelly", step, text, match.start(), match.end())
         if log and (match := _ROUNDS.search(text)) and "lengthw" not in text.lower():
             yield Shape("rolled-ball", "minced meat in rounds", step, text, match.start(), match.end())
-        if match := _BAKED_HARD.search(text):
+        crisped = _CRISPED.search(text) if kinds & _HARD_KINDS else None  # a meringue, crisp and dry, melts
+        if match := _BAKED_HARD.search(text) or crisped:
             yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
         if (match := _SKEWERED.search(text)) and not undone(match, _UNSKEWERED):
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
