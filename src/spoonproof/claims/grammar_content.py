@@ -118,6 +118,14 @@ NUTRIENT_CONTENT = (
         says="called a source of it",
     ),
     *_content(
+        "are-sources",
+        "O(<nutrient>) ~24 <copula> _2 T(<source-noun>) (?=[.,:!?]|$)",
+        level="source",
+        needs="food",
+        veto=_KITCHEN,
+        says="called a source, of what was named before",
+    ),
+    *_content(
         "content-is-low",
         "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
         says="how high its content is",

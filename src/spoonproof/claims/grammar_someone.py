@@ -21,6 +21,7 @@ SOMEONE = (
         "helps-someone",
         f"S({_EATEN}) ~6 T(<BENEFIT>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>)",
         f"S({_EATEN}) ~6 T(<benefit>) O(<develop|does-well>)",
+        f"S({_EATEN}) ~14 T(<helps-you>) _1 O(<develop|does-well|strong>)",
         veto=_KITCHEN,
         loose=True,
         says="helps someone to thrive",

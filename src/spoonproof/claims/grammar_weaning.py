@@ -234,7 +234,18 @@ WEANING = (
         says="alcohol said to cook off",
     ),
     *_safety(
+        "sweet-for-plain-drink",
+        "S(<sweet-drink>) _2 <copula> _2 T(<fine|okay|safe-said>) _2 O(<for-water>)",
+        "T(<give|give-weak|fed|child-can>) _4 S(<sweet-drink>) _3 O(<for-water>)",
+        effect="age",
+        needs="audience-baby audience-adult the-child pronoun okay",
+        veto="nonfood story culinary",
+        says="a sweet drink in the place of water",
+    ),
+    *_safety(
         "called-harmless-underdone",
+        "S(<FOOD>) _3 O(<underdone>) _1 <for> _2 <audience-baby>",
+        "O(<pink-inside>) _2 <copula> _2 T(<safe-said|okay>) _1 <for> _2 <audience-baby>",
         "T(<no-worry>) ~2 S(<FOOD|pronoun>) ~3 O(<underdone>)",
         "S(<FOOD>) ~3 O(<underdone>) ~3 T(<safe-said|harmless>)",
         "O(<underdone>) _2 S(<FOOD>) ~3 <copula> ~2 T(<praised-so|safe-said>) _1 <for> _2 <fed|audience-baby>",

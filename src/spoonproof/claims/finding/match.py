@@ -22,7 +22,8 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely", "called", "known", "known as", "a", "an"})  # fmt: skip
+                   "such", "especially", "particularly", "namely", "called", "known", "known as",
+                   "a", "an"})  # fmt: skip
 _GOOD_STATE = frozenset({"healthy", "strong"})  # "including a *healthy* nervous system"
 
 
@@ -194,7 +195,7 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
 
 
 def list_begin(tagged: Tagged, first: int, floor: int) -> int:
-    """The first item of the list of nutrients that ``first`` stands in, none before ``floor``: "*vitamins*, protein"."""
+    """The first item of the list of nutrients that ``first`` is in, none before ``floor``: "*vitamins*, protein"."""
     at = first
     while tagged.is_any(at, FAMILIES[0]):
         first, at = at, at - 1
@@ -219,9 +220,9 @@ def list_end(tagged: Tagged, last: int) -> int:
             end, gap = at + 1, 0
         elif tagged.symbols[at] in ",()" or tagged.items[at].words in _JOIN or (of and tagged.items[at].words == "of"):
             gap += 0 if tagged.symbols[at] == "," else 1
-        elif tagged.items[at].term is None and tagged.symbols[at] == "_" and gap < 2 and _joined(tagged, at):
-            gap += 1
-        elif of and gap and tagged.is_any(at, _GOOD_STATE):
+        elif (of and gap and tagged.is_any(at, _GOOD_STATE)) or (
+            tagged.items[at].term is None and tagged.symbols[at] == "_" and gap < 2 and _joined(tagged, at)
+        ):
             gap += 1
         else:
             break

@@ -15,6 +15,8 @@ NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "such", "in", "into", "to"})
+_ILLS = frozenset({"disease", "disease-weak"})
+_LACKING = (" deficiency", " deficient", " deficiencies")
 _OTHER = frozenset({"other", "similar", "another"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
 _NO_ADJECTIVE = frozenset(
@@ -72,6 +74,15 @@ def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:
     # Another spelling stays as it is said ("yoghurt" and "yogurt" each find their own).
     last = said.removeprefix(before).strip()
     return said if not base or not last.startswith(base[: max(2, len(base) - 2)]) else f"{before} {base}".strip()
+
+
+def lack(tagged: Tagged, end: int) -> int | None:
+    """A lack named before the item ``end``: "*iron deficiency* can lead to tiredness"."""
+    for index in tagged.find(_ILLS, 0, end):
+        said = tagged.items[index].words
+        if said.endswith(_LACKING) and " " in said:
+            return index
+    return None
 
 
 def both(holder: Subject, held: Subject) -> Subject:

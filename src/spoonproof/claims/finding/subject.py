@@ -11,6 +11,7 @@ from spoonproof.claims.finding.phrase import (
     HELD,
     NAMED,
     Subject,
+    lack,
     named,
     noun,
     widen,
@@ -122,6 +123,9 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return named(tagged, before[-1], taken)
     if pronoun is None and wanted is FOOD and (other := [i for i in tagged.find(NAMED) if i not in taken]):
         return named(tagged, other[0], taken)
+    if pronoun is None and kind in ("function", "disease") and (lacking := lack(tagged, at)) is not None:
+        said = tagged.words(lacking, lacking + 1).lower()
+        return Subject((lacking, lacking + 1), (said,), (), False, False, f"“{said}”")
     said = tagged.words(pronoun, pronoun + 1) if pronoun is not None else ""
     if pronoun is not None and said.lower() in ("this", "these") and tagged.find(_HOUSEHOLD, pronoun - 2, pronoun):
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")

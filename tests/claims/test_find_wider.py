@@ -1,0 +1,78 @@
+"""Claims in verbs and nouns of every class of effect, with what each is about; kitchen talk in the same words."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims, only
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Kale keeps them hydrated.", "function"),
+        ("Blackcurrants sharpen a child's thinking.", "function"),
+        ("Figs keep the bowels moving.", "function"),
+        ("Barley staves off night waking.", "function"),
+        ("Potassium steadies the heartbeat.", "function"),
+        ("Liver helps red blood cell production.", "function"),
+        ("Semolina fattens them up.", "function"),
+        ("The food I cook at home will help you grow up healthy and strong.", "function"),
+        ("Rice cereal plugs them up.", "disease"),
+        ("Chilled melon eases tender gums.", "disease"),
+        ("Cottage cheese remineralises teeth.", "function"),
+        ("Tannins lock away iron.", "function"),
+        ("Peas are rammed with protein.", "nutrient-content"),
+        ("For iron, mussels are a great source.", "nutrient-content"),
+        ("Canning wipes out the vitamin C.", "process"),
+        ("Squash is fine instead of water for toddlers.", "safety-age"),
+        ("Give him juice instead of water.", "safety-age"),
+        ("Start solids when she has doubled her birth weight.", "safety-age"),
+        ("A little pink in the middle is fine for toddlers.", "safety-age"),
+    ],
+)
+def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
+    assert kind in [claim.kind for claim in claims(text)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Wipe out the pan and stack the lids.",
+        "Pour away the water and shake the colander.",
+        "Use apple juice instead of water in the jelly.",
+        "The dough plumps up overnight in the fridge.",
+        "Numb fingers are the price of kneading cold butter.",
+        "We drift off to the market on Saturdays.",
+        "Leave the salmon a touch pinkish for the grown-ups' plates.",
+        "Fire up the grill and tie up the parcels with string.",
+        "They play with the spoons while I cook.",
+        "Mop up the sauce with bread.",
+        "Knock out the air and shape the loaf.",
+        "He stirs up trouble whenever I stir up a batter.",
+        "The bowl was blessed with a lovely glaze.",
+        "Pink is fine for babies and so is blue.",
+        "Help them roll the dough.",
+    ],
+)
+def test_kitchen_talk_in_the_same_words_claims_nothing(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_a_lack_is_what_a_sentence_is_about() -> None:
+    claim = only("Iron deficiency can lead to delayed development.", "disease")
+    assert claim.subjects == ("iron deficiency",)
+
+
+def test_what_they_play_a_role_in_is_theirs() -> None:
+    claim = claims("Sunflower seeds come next. They play a key role in brain development.")[-1]
+    assert (claim.kind, claim.subjects) == ("function", ("sunflower seed",))
+
+
+def test_a_list_is_read_from_its_first_nutrient() -> None:
+    claim = only("Goat's milk provides a good mix of vitamins, protein and fat.", "nutrient-content")
+    assert (claim.relates_to or "").startswith("vitamins, protein and fat")
+
+
+def test_a_list_goes_on_after_including() -> None:
+    claim = only("Potassium is vital for bodily functions, including a healthy nervous system.", "function")
+    assert "nervous system" in (claim.relates_to or "")
