@@ -36,6 +36,7 @@ def changes(folder: Path, arguments: Sequence[str]) -> int:
     read, write = os.pipe()
     child = os.fork()
     if child == 0:
+        sys.dont_write_bytecode = True  # what Python keeps for itself is no change of ours
         count = 0
 
         def hook(event: str, args: tuple[object, ...]) -> None:
@@ -114,6 +115,7 @@ def _child(folder: Path, arguments: Sequence[str], prepare: Callable[[], None]) 
     child = os.fork()
     if child == 0:
         code = 70
+        sys.dont_write_bytecode = True  # what Python keeps for itself is no change of ours
         try:
             prepare()
             code = run_in(folder, arguments)

@@ -25,7 +25,7 @@ class Client:
             env=environment,
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
-            stderr=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,  # a pipe that nobody reads fills up, and the server would wait
         )
         self.folder = folder
         self.texts: dict[str, str] = {}
@@ -49,7 +49,7 @@ class Client:
         if self.process.poll() is None:
             self.process.kill()
         self.process.wait(10)
-        for stream in (self.process.stdin, self.process.stdout, self.process.stderr):
+        for stream in (self.process.stdin, self.process.stdout):
             assert stream is not None
             stream.close()
 
@@ -81,9 +81,13 @@ class Client:
     def send(self, message: dict[str, Any]) -> None:
         """One message as it is."""
         data = json.dumps({"jsonrpc": "2.0", **message}).encode()
+        self.send_bytes(b"Content-Length: %d\r\n\r\n" % len(data) + data)
+
+    def send_bytes(self, data: bytes) -> None:
+        """Bytes as they are, a message or none."""
         stdin = self.process.stdin
         assert stdin is not None
-        stdin.write(b"Content-Length: %d\r\n\r\n" % len(data) + data)
+        stdin.write(data)
         stdin.flush()
 
     def tell(self, method: str, params: Any) -> None:
@@ -96,13 +100,14 @@ class Client:
         number = self._number
         self.send({"id": number, "method": method, "params": params})
         while True:
-            message = self._next()
+            message = self.next()
             if message.get("id") == number and "method" not in message:
                 assert "error" not in message, message["error"]
                 return message["result"]
             self.kept.append(message)
 
-    def _next(self) -> dict[str, Any]:
+    def next(self) -> dict[str, Any]:
+        """The next message of the server; fails when it ended or said something else."""
         message = self._messages.get(timeout=TIMEOUT)
         assert message is not None, f"the server ended: {self.process.poll()}"
         assert message.get("method") != "garbage", message
@@ -158,7 +163,7 @@ class Client:
                 ):
                     self.kept.remove(message)
                     return list(params["diagnostics"])
-            self.kept.append(self._next())
+            self.kept.append(self.next())
 
     def at(self, name: str, method: str, line: int, character: int) -> Any:
         """A question about a place."""

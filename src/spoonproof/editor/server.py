@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any, BinaryIO, TypeVar
 
 from lsprotocol import types
+from pygls.exceptions import JsonRpcException
 from pygls.lsp.server import LanguageServer
 from pygls.protocol import LanguageServerProtocol, lsp_method
 from pygls.uris import to_fs_path
@@ -34,6 +35,16 @@ _WATCHED = ("**/channel.yaml", "**/recipes/**/*.md", "**/claims/*.yaml", "**/cla
 
 class _Protocol(LanguageServerProtocol):
     """The protocol with our own keeping of texts: theirs breaks lines at characters that end no line here."""
+
+    def structure_message(self, data: dict[str, Any]) -> Any:
+        """A message; a request that can't be read is answered with an error, else its editor would wait for ever."""
+        try:
+            return super().structure_message(data)
+        except JsonRpcException as error:
+            number = data.get("id")
+            if isinstance(data.get("method"), str) and isinstance(number, int | str):
+                self._send_response(number, None, error.to_response_error())
+            raise
 
     @lsp_method(types.TEXT_DOCUMENT_DID_OPEN)
     def lsp_text_document__did_open(self, params: types.DidOpenTextDocumentParams) -> Any:
@@ -67,7 +78,7 @@ class EditorServer(LanguageServer):
 
     def open(self, uri: str, version: int, text: str) -> None:
         """A text was opened."""
-        path = Path(to_fs_path(uri) or "untitled.md").absolute()
+        path = _path_of(uri) or Path("untitled.md").absolute()
         self.texts[uri] = OpenText(uri, path, version, Document(path.name, text))
         self.due(uri, 0.0)
 
@@ -132,18 +143,18 @@ class EditorServer(LanguageServer):
 
     def warm(self) -> None:
         """Load tables and register before they are needed, for the folder the editor was opened on."""
-        root = to_fs_path(self.workspace.root_uri) if self.workspace.root_uri else None
+        root = _path_of(self.workspace.root_uri) if self.workspace.root_uri else None
         try:
-            self._worker.submit(self.bench.warm, find_channel(Path(root) if root else Path.cwd()))
+            self._worker.submit(self.bench.warm, find_channel(root or Path.cwd()))
         except ChannelNotFound:
             return
 
     def saved(self, uri: str) -> None:
         """A file changed on the disk: everything open is looked at again."""
-        path = to_fs_path(uri)
+        path = _path_of(uri)
         if path is None:
             return
-        self._worker.submit(self.bench.saved, Path(path).absolute())
+        self._worker.submit(self.bench.saved, path)
         for each in self.texts:
             self.due(each, self.delay)
 
@@ -153,6 +164,15 @@ class EditorServer(LanguageServer):
         for waiting in self._due.values():
             waiting.cancel()
         self._worker.shutdown(wait=False, cancel_futures=True)
+
+
+def _path_of(uri: str) -> Path | None:
+    """The file that an address means; None where it means none, or is no address."""
+    try:
+        path = to_fs_path(uri)
+    except ValueError:  # a bracket that opens and does not close
+        return None
+    return Path(path).absolute() if path else None
 
 
 def _our_fault(error: Exception) -> types.Diagnostic:
