@@ -355,6 +355,26 @@ def test_a_word_that_can_be_a_noun_is_read_by_what_stands_beside_it(
     assert not {"food-not-listed"} & {fault.rule for fault in found}
 
 
+@pytest.mark.parametrize(
+    ("foods", "sentence"),
+    [
+        (["1 tomato, pureed"], "Stir in the tomato purée and simmer for 5 minutes."),
+        (["20 g walnuts, ground"], "Stir in walnut powder."),
+        (["½ tsp dry mustard", "100 g cheddar, grated"], "Whisk cheddar and mustard into the milk."),
+        (["1 tbsp olive oil", "1 carrot, grated"], "Bake the carrot in an oiled dish for 25 minutes."),
+    ],
+)
+def test_a_food_called_by_what_was_done_to_it_is_its_line(foods: list[str], sentence: str) -> None:
+    _, found, _, _ = read_method(["100 ml whole milk, optional", *foods], [sentence])
+    assert [fault.rule for fault in found if fault.rule in ("food-not-listed", "food-never-used")] == []
+
+
+def test_a_paste_that_foods_are_ground_to_is_no_paste_of_the_list() -> None:
+    foods = ["1 onion", "1 tbsp curry paste"]
+    (blended, _), _, _, _ = read_method(foods, ["Whizz the onion to a smooth paste.", "Fry the curry paste."])
+    assert blended.actions[0].foods == (0,)
+
+
 def test_butter_beside_another_line_is_still_no_nut_butter() -> None:
     _, found, _, _ = read_method(("60 g oats", "1 tbsp smooth peanut butter"), ["Stir oats and butter together."])
     assert "food-not-listed" in {fault.rule for fault in found}

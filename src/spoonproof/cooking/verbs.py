@@ -45,6 +45,7 @@ _SUBJECTS = _words("you they we i it will can could may might would should must"
 _DEGREES = _words("low lowest medium high highest moderate gentle steady full")  # of heat
 _HEAT_NOUNS = _words("heat boil simmer")
 _JOINERS = _words("and or then but now next gently to first finally also just simply lightly again")
+_TIMES = _words("minute minutes min mins hour hours hr hrs second seconds")
 _AMOUNT_AFTER_FOR = _words("a an another about around one two three four five ten")
 
 
@@ -168,7 +169,8 @@ class VerbTable:
         if kind == "past":
             return last in _AUXILIARIES
         if kind == "s":
-            return after + 1 < len(tokens) and tokens[after].word == "for" and _counts(tokens[after + 1].word)
+            lasts = after + 1 < len(tokens) and tokens[after].word == "for" and _counts(tokens[after + 1].word)
+            return lasts and _not_a_noun(before, kind)  # "boil them in their skins for 25 minutes"
         # "add brown rice", "shred roast chicken": what follows a verb at once describes a food; "off the heat stir" not
         off = last in _HEAT_NOUNS and len(before) > 1 and before[-2] in _DETERMINERS
         return _not_a_noun(before, kind) and (kind_before != "base" or last in _LETS or off)
@@ -272,6 +274,8 @@ def _subordinate(before: Sequence[str], kind: Kind, after_verb: bool) -> bool:
     if kind in ("base", "phrase") and inside:
         if inside[-1] == "then" or after_verb:
             return False
+        if before[opener] == "after" and inside[-1] in _TIMES and _counts(inside[0]):
+            return False  # "after 2 minutes add the chicken"
         if inside[-1] == "and" and not _SUBJECTS.intersection(inside):
             return False
     return True

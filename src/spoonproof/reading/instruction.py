@@ -54,7 +54,7 @@ REMAINING = re.compile(
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _ADJECTIVE = re.compile(
     r"\b(?:serve|eat|feed|enjoy|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
-    r"(?:[ \t]{1,9}(?:it|them))?[ \t]{1,9}$",
+    r"(?:[ \t]{1,9}(?:it|them))?(?:[ \t]{1,9}[\w-]{2,12}[ \t]{1,9}(?:and|but|or))?[ \t]{1,9}$",  # "nice and warm"
     re.I,
 )
 _NOUN_BEFORE = re.compile(
@@ -157,7 +157,7 @@ def _describes(text: str, match: VerbMatch) -> bool:
         return True
     if word == "mince" and _GOES_ON_HEATED.match(text, match.end):  # "fry the bacon and mince until no pink remains"
         return _BESIDE_MINCE.search(text[max(0, match.start - 50) : match.start]) is not None
-    return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 16) : match.start]) is not None
+    return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
 
 
 def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
@@ -264,8 +264,11 @@ def fill(
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
     everything = everything or mashed_in
-    if foods and last and draft.verb.role in ("blend", "join") and _WITH_FIRST.match(rest):
-        foods = tuple(dict.fromkeys((*last, *foods)))  # "flake the fish and blend with the cheese"
+    if draft.verb.role in ("blend", "join", "heat") and _WITH_FIRST.match(rest):
+        if foods and last:
+            foods = tuple(dict.fromkeys((*last, *foods)))  # "flake the fish and blend with the cheese"
+        elif draft.verb.role == "heat":
+            everything = True  # "stew with the water": what is in the pot
     if not foods and not everything and draft.verb.role == "cut" and not _OBJECT.search(objects):
         foods = last
     heating = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT

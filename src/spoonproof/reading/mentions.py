@@ -46,6 +46,10 @@ _IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$",
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
+_MADE_BY: Mapping[str, tuple[str, ...]] = {
+    "puree": ("puréed", "mashed"), "purée": ("puréed", "mashed"), "powder": ("ground",), "flour": ("ground",),
+    "paste": ("ground", "puréed", "grated"), "mash": ("mashed", "puréed"), "meal": ("ground",),
+}  # fmt: skip
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
@@ -61,14 +65,17 @@ _LIKENESS = re.compile(
     r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
     r"|porridge|breadcrumbs|custard|yog)"
     r"|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
-    r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)",
+    r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)"
+    r"|\b(?:to|into|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}"
+    r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|cream)\b",
     re.I,
 )
 _AS_AS = re.compile(r"\bas[ \t]{1,9}\w+[ \t]{1,9}as[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+", re.I)
 _NOT = re.compile(
     r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
     r"|avoiding|omit|"
-    r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither)\b",
+    r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither|except(?: for)?|apart from"
+    r"|(?:everything|all) but)\b",
     re.I,
 )
 _NOT_NOT = re.compile(
@@ -225,7 +232,13 @@ class Names:
                 break
             best = min(ranks.values())
             lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
-            if best > 0 and match is not None and self._another(text, start, getattr(match, "food", ""), lines):
+            own = tuple(token[2] for token in run)
+            if (
+                best > 0
+                and match is not None
+                and not self._plainly(own, lines)
+                and self._another(text, start, getattr(match, "food", ""), lines)
+            ):
                 break
             if len(lines) > 1 and match is not None:
                 lines = self._nearer(getattr(match, "food", ""), lines)
@@ -270,6 +283,10 @@ class Names:
             return _IN_LIST.search(before) is None  # "the beans, pepper and water": the pepper of the list
         return DEFINITE.search(before[-48:]) is None
 
+    def _plainly(self, words: tuple[str, ...], lines: tuple[int, ...]) -> bool:
+        """Whether only a describing word stands before them on the line: "mustard" of the line "dry mustard"."""
+        return any(tuple(word for word in _key(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines)
+
     def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
         """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
         it is the line, where nothing of the other food (an allergen, salt) would go unseen."""
@@ -291,12 +308,22 @@ class Names:
         )
         if not lines:  # "horseradish and lemon" where the list has lemon juice
             lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
+        if not lines and words[-1:] and words[-1] in _MADE_BY:  # "almond powder" of almonds that the line has ground
+            lines = self._made_so(words)
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
             lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
         if not lines and len(words) == 1 and words[0] in _GROUPS:  # "the cheese", "the berries"
             lines = self._of_kind(words[0])
             return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
+
+    def _made_so(self, words: tuple[str, ...]) -> tuple[int, ...]:
+        """The line that the words before the last name, where its own words say that it was made so."""
+        done = _MADE_BY[words[-1]]
+        named = self.phrases.get(words[:-1], {})
+        return tuple(
+            i for i in named if self.lines[i].has(*done) or {cut.shape for cut in self.lines[i].cuts} & set(done)
+        )
 
     def _of_kind(self, word: str) -> tuple[int, ...]:
         """The lines of a group, or whose name ends in the word ("blueberries" are berries)."""

@@ -44,6 +44,9 @@ if TYPE_CHECKING:
 _FOR_THE_PAN = re.compile(
     r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
 )
+_GREASED = re.compile(
+    r"\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b", re.I
+)
 _ALL_LISTED = re.compile(
     r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
     r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve|pack) (?:it all|the lot)\b"
@@ -188,6 +191,8 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         reader.used.update(range(len(reader.lines)))
     if REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
+    if _GREASED.search(text):  # "in an oiled tin": the fat of the list
+        reader.used.update(i for i, line in enumerate(reader.lines) if _is_fat(reader.tables.foods, line))
     step = Step(
         index, text, scalar.span, tuple(actions), _step_bowl(reader, passage, actions, done, cut, splits), splits
     )
@@ -205,6 +210,11 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
     reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
+
+
+def _is_fat(foods: Foods, line: FoodLine) -> bool:
+    record = foods.get(line.food) if line.food else None
+    return record is not None and (record.group == "oil" or (record.parent or record.id) == "butter")
 
 
 def _sentence_around(text: str, at: int) -> str:
@@ -272,7 +282,13 @@ def _share_objects(drafts: Sequence[Instruction], text: str) -> None:
         between = text[one.match.end : two.match.start]
         first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
         same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
-        if same and not one.action.foods and two.action.foods and one.verb.role in ("cut", "other", "heat", "join"):
+        if (
+            same
+            and not one.action.foods
+            and one.verb.id != "turn-heat"
+            and two.action.foods
+            and one.verb.role in ("cut", "other", "heat", "join")
+        ):
             one.action = replace(one.action, foods=two.action.foods, everything=False)
 
 

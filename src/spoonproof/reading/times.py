@@ -22,12 +22,15 @@ _AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?
 _NOT_A_TIME = re.compile(
     r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]{1,9}(?:about )?$", re.I
 )
+_NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says"
+    r"[ \t]{1,3}(?:less|fewer|short(?:er)?|under|before)\b(?:[ \t]{1,3}(?:than|of|the[ \t]{1,3}end))", re.I
+)
 _SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
 _WORDS = re.compile(
     r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
     r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
     r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)"
-    r"|(?P<hour>(?:an|one) (?:more )?hour)|(?P<minute>(?:a|one) (?:more )?minute)"
+    r"|(?P<hour>(?:an|one|another) (?:more )?hour)|(?P<minute>(?:a|one|another) (?:more )?minute)"
     r"|(?P<seconds>(?:a )?few (?:more )?seconds)"
     r"|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty)"
     r"(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))?"
@@ -51,13 +54,15 @@ _HEAT = re.compile(
     r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )
 _LID_ON = re.compile(
-    r"\b(?:cover(?:ed)?|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
+    r"\b(?:(?<!to )cover(?:ed)?(?!(?:[ \t]{1,3}(?!and\b|or\b)[\w-]{1,14}){0,4}[ \t]{1,3}(?:with|in|by)[ \t]{1,3}"
+    r"(?:[\w-]{1,12}[ \t]{1,3}){0,3}(?:water|stock|milk|liquid|sauce|broth|cm|inch(?:es)?)\b)"
+    r"|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
     r"|lid back on|lid (?:firmly|tightly) on)\b",
     re.I,
 )
 _LID_OFF = re.compile(
     r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
-    r"|lift(?:ing)? the lid"
+    r"|(?<!without )(?<!not )(?<!never )(?<!don't )(?<!don’t )(?<!avoid )lift(?:ing)? the lid"
     r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered"
     r"|(?:do not|don't|don’t) cover)\b",
     re.I,
@@ -105,7 +110,7 @@ def _times(text: str) -> tuple[FoundTime, ...]:
             at += 1
             continue
         at = one.end
-        if not _NOT_A_TIME.search(text[max(0, one.start - 24) : one.start]):
+        if not _NOT_A_TIME.search(text[max(0, one.start - 24) : one.start]) and not _NOT_SO_LONG.match(text, one.end):
             found.append(_counted(text, one))
     return tuple(found)
 
@@ -119,7 +124,7 @@ def _spelt(match: re.Match[str]) -> FoundTime:
     else:
         first, last = _PHRASES[match.lastgroup or ""]
         time = Minutes(float(first), float(last))
-    return FoundTime(match.start(), match.end(), time, more=" more " in match[0])
+    return FoundTime(match.start(), match.end(), time, more=" more " in match[0] or match[0][:7].lower() == "another")
 
 
 def _time_at(text: str, at: int) -> FoundTime | None:
