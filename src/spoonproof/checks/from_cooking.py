@@ -61,6 +61,10 @@ _FINE_MM = 4.0  # finely chopped
 _FINE_SHAPES: tuple[str, ...] = ("grated", "shredded", "minced", "puréed", "mashed")
 
 
+# hard roots that are eaten raw when grated, unlike potato, cassava or taro (common practice)
+_RAW_WHEN_GRATED = frozenset("carrot baby-carrot beetroot celeriac mooli parsnip radish swede turnip".split())
+
+
 def fine_raw(story: Story) -> bool:
     """Whether it is soft, or cut so fine, that it may be eaten raw: warming it through is then no cooking."""
     if story.food is not None and story.food.hardness == "soft" and story.food.group in ("fruit", "vegetable"):
@@ -71,7 +75,8 @@ def fine_raw(story: Story) -> bool:
         return story.cuts[-1].shape in _FINE_SHAPES
     # a later cut is often one of the whole dish: the omelette's strips leave its onion as fine as it was
     fine = any(cut.high_mm is not None and cut.high_mm <= _FINE_MM for cut in story.cuts)
-    return story.food.hardness in ("firm", "leaf") and fine
+    grated = any(cut.shape in ("grated", "shredded") for cut in story.cuts)
+    return (story.food.hardness in ("firm", "leaf") and fine) or (grated and story.food.id in _RAW_WHEN_GRATED)
 
 
 def melts_in(story: Story) -> bool:

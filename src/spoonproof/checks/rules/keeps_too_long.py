@@ -1,7 +1,9 @@
 """The dish is said to keep longer than an authority allows.
 
-Cooked baby food keeps for two days in the fridge, and rice for one; spinach and chard are eaten the same day, as
-nitrate turns into nitrite while they stand. The strictest figure read leads.
+Cooked baby food keeps for two days in the fridge, and rice for one. Spinach and chard are eaten the same day, as
+nitrate turns into nitrite while they stand: that is the Spanish agency's (AESAN) advice alone, so more than 24 hours of
+them is a warning that names it, and an error where the channel chose AESAN for nitrate. The strictest figure that was
+read leads.
 
 Fails::
 
