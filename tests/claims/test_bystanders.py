@@ -25,6 +25,17 @@ from finding_kit import claims
         "I fret about his body and what it needs to be healthy.",
         "When Ivy turned 5 months old she demanded we start porridge.",
         "Weaning is fun, whatever the concerns about choking.",
+        'One more "healthy" flapjack that tastes of sawdust.',
+        "No amount of added sugar makes up for a ripe plum.",
+        "When I find healthy flapjack recipes I print them.",
+        "For flapjacks we can do better.",
+        "My aunt never forgot about his egg allergy.",
+        "It began with a hunt for a truly safe breakfast.",
+        "Supper had to be nutritious and quick.",
+        "My nephew Ned was six months old when weaning began.",
+        "No salt was harmed in the making of this soup.",
+        "A bake you can feel good about, and one your six-year-old asks for.",
+        "Let us break down why these minerals matter in the recipe.",
         "A shelf of stage 1 purees stood by the till.",
     ],
 )
@@ -48,9 +59,25 @@ def test_it_claims_nothing(text: str) -> None:
         ("Use the steaming water in the mash as it keeps the folate.", "process"),
         ("Use as little water as you can to keep the folate in.", "process"),
         ("This bake is great for a baby starting around 8 months.", "safety-age"),
+        ("A healthy walnut muffin", "general-benefit"),
+        ("Porridge is good for his egg allergy.", "allergen"),
+        ("Your nine-month-old can have yoghurt.", "safety-age"),
         ("Omit honey for babies under one.", "safety-age"),
         ("Stage 1 purees are for babies from six months.", "safety-age"),
     ],
 )
 def test_what_is_said_of_the_food_still_is_one(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
+
+
+@pytest.mark.parametrize(
+    ("text", "polarity"),
+    [
+        ("Don't throw it out, the skin has more fibre.", "asserts"),
+        ("Never strain it, they contain iron.", "asserts"),
+        ("The bran doesn't have more fibre.", "denies"),
+        ("No, the bran does not have iron.", "denies"),
+    ],
+)
+def test_a_no_ends_with_its_clause(text: str, polarity: str) -> None:
+    assert {claim.polarity for claim in claims(text) if claim.kind == "nutrient-content"} == {polarity}

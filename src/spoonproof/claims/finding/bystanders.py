@@ -35,6 +35,11 @@ _EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
 _WEAK = frozenset({"nutrient-weak"})
 _DOING = frozenset("making being keeping saving letting turning hiding baking doing looking tasting thickening".split())
 _DOES_GOOD = frozenset("effect effect-weak disease nutrient nutrient-weak body health absorb digest allergy".split())
+_QUOTES = frozenset("\"'“”‘’")
+_RECIPES = frozenset("recipe recipes idea ideas".split())
+_COOKS = frozenset({"i", "we", "you", "i'd", "we'd", "you'd", "i'll", "we'll", "you'll", "we've", "i've", "you've"})
+_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce suffix-free".split())
+_MAY = frozenset("give introduce avoid forbid child-can negation".split())
 _AGES = frozenset({"age", "age-unit", "number"})
 _GOOD = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
@@ -138,6 +143,42 @@ def _of_nothing(tagged: Tagged, match: Match) -> bool:
     return weak and match.start > 2 and not tagged.find(_EATEN)
 
 
+def _in_quotes(tagged: Tagged, match: Match) -> bool:
+    """ "Another *“healthy”* muffin": a word held off by its quotes."""
+    begin, end = match.trigger
+    first, last = tagged.items[begin].start, tagged.items[end - 1].end
+    return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
+
+
+def _kind_of_recipe(tagged: Tagged, match: Match) -> bool:
+    """ "When I find *healthy muffin recipes*": which recipes are sought, and no dish is called so."""
+    end = max(match.end, match.subject[1] if match.subject else 0)
+    return end < len(tagged.items) and tagged.items[end].words in _RECIPES
+
+
+def _of_us(tagged: Tagged, match: Match) -> bool:
+    """ "For muffins *we can do* better": the cook does."""
+    if match.subject is None or match.object is None:
+        return False
+    return any(item.words in _COOKS for item in tagged.items[match.subject[1] : match.object[0]])
+
+
+def _somebodys_allergy(tagged: Tagged, match: Match) -> bool:
+    """ "She fretted about *his* nut allergy": whose it is, where nothing is said to bring or spare it."""
+    if match.object is None or tagged.find(_DOES) or tagged.text.rstrip().endswith("?"):
+        return False
+    before = [item.words for item in tagged.items[max(0, match.object[0] - 1) : match.object[0]]]
+    return any(word in _OWNERS or word.endswith("'s") for word in before)
+
+
+def _asks_for_it(tagged: Tagged, match: Match) -> bool:
+    """ "One *your nine-year-old* will ask for": who eats it, by age."""
+    if match.object is None or not tagged.items[match.object[1] - 1].words.endswith("old"):
+        return False
+    before = match.object[0] - 1
+    return before >= 0 and tagged.items[before].words in _OWNERS and not tagged.find(_MAY)
+
+
 _Ask = Callable[[Tagged, Match], bool]
 BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "free-of": (_manages, _required),
@@ -151,6 +192,16 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),
     "both": (_stirred_in,),
+    "healthy-dish": (_in_quotes, _kind_of_recipe),
+    "is-healthy": (_in_quotes,),
+    "its-healthy": (_in_quotes,),
+    "makes-healthy": (_in_quotes,),
+    "loose-word": (_in_quotes,),
+    "loose-dish": (_in_quotes, _kind_of_recipe),
+    "superfood": (_in_quotes,),
+    "does-better": (_of_us,),
+    "food-allergy": (_somebodys_allergy,),
+    "age-and-food": (_asks_for_it,),
     "not-for-babies": (_for_her_portion,),
     "age-and-solids": (_stage_of,),
 }

@@ -228,7 +228,7 @@ def _begins_anew(tagged: Tagged, begin: int, match: Match, subject: Subject) -> 
     """Whether another clause opens between a denial and what is said: "no sugar in this one *and it* keeps ...", "she
     is no big eater *so avocado* helps ..."."""
     words = [item.words for item in tagged.items[begin : match.trigger[0]]]
-    if any(pair in _ANEW for pair in pairwise(words)):
+    if any(pair in _ANEW for pair in pairwise(words)) or _goes_on(tagged, begin, match.trigger[0]):
         return True
     named = subject.range
     if named is None or not begin < named[0] <= match.trigger[0]:
@@ -238,6 +238,17 @@ def _begins_anew(tagged: Tagged, begin: int, match: Match, subject: Subject) -> 
     return any(tagged.items[at].words != "and" or not tagged.is_any(at - 1, _NAMING) for at in joints)
 
 
+def _goes_on(tagged: Tagged, begin: int, at: int) -> bool:
+    """Whether a sentence of its own follows the comma: "don't peel it, *the skin has* more fibre"."""
+    if not tagged.is_any(at, _VERBS):
+        return False
+    joints = [index for index in range(max(begin, at - _SPLICED), at) if tagged.symbols[index] == ","]
+    return any(tagged.items[index + 1].words in _OPENING and index + 1 < at for index in joints)
+
+
+_SPLICED = 6  # items between the comma and the verb of what follows it
+_VERBS = frozenset({"contain", "have", "benefit", "benefit-weak", "harm", "harm-weak"})
+_OPENING = frozenset("the its it they this these their most".split())
 _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})

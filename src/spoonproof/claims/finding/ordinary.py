@@ -26,6 +26,8 @@ _TOLD = re.compile(
     r"|\bwhen (?:he|she|they|my \w+) (?:was|were) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
     r"|\b(?:demanded|insisted|suggested|recommended|asked|begged|wanted) (?:that )?(?:i|we|me|us) (?:to )?\w+\b"
     r"|\bwhen [a-z]+ turned \d"
+    r"|\b(?:son|daughter|nephew|niece|grandson|granddaughter|brother|sister)\b[^.;:?!]{0,30}"
+    r"\b(?:is|was|turned) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
     r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
     r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) (?:now |only |nearly |almost |just )?\w+ (?:weeks?|months?)\b"
     r"|\b(?:i|we)(?:'ve| have) (?:been )?(?:giving|trying|offering|given|tried|offered|fed|feeding)\b"

@@ -44,6 +44,8 @@ _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
+    r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$|\b(?:quest|search|hunt) for\b[^.;:?!]{0,40}$"
+    r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
     r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
 )
 
@@ -185,4 +187,5 @@ _BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "is-needed": (_needs_to_do,),
     "they-need": (_needs_to_do,),
     "can-babies": (_how_to,),
+    "safe": (_wished,),
 }
