@@ -97,3 +97,39 @@ def test_a_slogan_against_what_protects_is_cut(text: str) -> None:
 )
 def test_a_day_in_the_kitchen_is_not(text: str) -> None:
     assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Goat's milk suits babies with a milk allergy.",
+        "Yoghurt is fine for a dairy allergy.",
+        "Shark is full of protein for babies.",
+        "Hot dogs are a fun snack at two years.",
+        "Popcorn is soft so toddlers can have it.",
+        "Give rice milk instead of cow's milk.",
+        "Babies don't need iron until one.",
+        "Infants need no supplements.",
+        "Camomile tea soothes babies.",
+        "Almond milk is just as good as formula.",
+        "Keep sesame away until two.",
+    ],
+)
+def test_what_is_wrong_for_a_child_is_never_kept(text: str) -> None:
+    found = answers(text)
+    assert found
+    assert not {"keep", "add"} & {answer.advice for answer in found}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Popcorn is what the grown-ups had with the film.",
+        "Give it a stir instead of a shake.",
+        "This recipe needs no oven.",
+        "Keep the butter away from the heat until noon.",
+        "Feta is salty so I rinse it.",
+    ],
+)
+def test_a_kitchen_without_babies_is_not(text: str) -> None:
+    assert [answer.advice for answer in answers(text) if answer.claim.kind == "safety-age"] == []

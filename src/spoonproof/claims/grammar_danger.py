@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
+_comparative = ways("comparative")
+_function = ways("function")
 _safety = ways("safety-age")
 _CHILD = "audience-baby child-eats"
 
@@ -176,5 +178,77 @@ DANGER = (
         effect="age",
         veto="storing story",
         says="what babies may eat",
+    ),
+    *_safety(
+        "called-a-snack",
+        "S(<never-yet|salted>) ~2 <copula> ~3 T(<snack>) ~2 O(@AGE)",
+        "S(<never-yet|salted>) ~2 <copula> ~3 T(<snack>) ~2 <for> _2 O(<audience-baby>)",
+        "S(<never-yet|salted>) ~2 <copula> ~3 T(<snack>) _1 (?:[.]|$)",
+        effect="age",
+        veto="nonfood",
+        needs="audience-baby age age-unit first snack",
+        says="a food not yet, called a snack",
+    ),
+    *_safety(
+        "so-they-can",
+        "S(<never-yet>) ~6 O(<audience-baby>) _1 T(<child-can>)",
+        effect="age",
+        veto="storing nonfood",
+        says="a food not yet, that babies can have",
+    ),
+    *_safety(
+        "salt-for-babies",
+        "T(<tiny>) <of>? _1 S(<salted>) ~4 <for> _2 O(<audience-baby>)",
+        effect="age",
+        veto="nonfood",
+        says="salt for a baby",
+    ),
+    *_safety(
+        "goes-in-whole",
+        "O(<round-food|hazard-food>) ~2 T(<left-whole>)",
+        effect="choking",
+        veto="nonfood storing",
+        needs="child-can can-ask okay fine audience-baby",
+        says="left whole",
+    ),
+    *_safety(
+        "given-instead",
+        "^ _1 T(<offer>) S(<never-yet>) _1 <stand-in>",
+        effect="age",
+        veto="nonfood",
+        says="a food not yet, given instead",
+    ),
+    *_safety(
+        "kept-from-them",
+        "T(<keep>) _1 S(<allergen-word|allergen-food>) ~2 <bound> _1 O(<number|age>)",
+        effect="age",
+        veto="storing",
+        says="an allergen kept back",
+    ),
+    *_safety(
+        "drops-not-needed",
+        "T(<NEED> <free>) _1 S(<drops>)",
+        effect="drops",
+        veto="nonfood",
+        says="vitamin drops not needed",
+    ),
+    *_function(
+        "calms-a-child",
+        "S(<food>) ~3 T(<calms>) _1 O(<audience-baby>)",
+        effect="stress",
+        veto="nonfood culinary",
+        says="calms a child",
+    ),
+    *_safety(
+        "no-need-of-a-nutrient",
+        "T(<no-need-of>) _2 S(<nutrient>) ~2 <bound> _1 O(<number|age>)",
+        effect="age",
+        veto="culinary nonfood",
+        says="a nutrient said not to be needed yet",
+    ),
+    *_comparative(
+        "as-good-as-milk",
+        "S(<food>) ~2 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
+        says="set beside the milk that babies live on",
     ),
 )

@@ -3,22 +3,32 @@
 from __future__ import annotations
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import runs_of
+from spoonproof.claims.judging.reading import clause, runs_of
 from spoonproof.claims.judging.truth import EFFECT_KINDS
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
 _GRAVE = 1
 
 
+def _to_a_child(claim: Claim) -> bool:
+    """Whether its clause offers the food to children: "for babies", "for toddlers"."""
+    return claim.audience is not None and f" for {claim.audience.lower()} " in plain(clause(claim))
+
+
 def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
     """Put the warning before the verdict where a food is praised for an effect that the register would not let a child
-    of this age have ("honey helps babies sleep"). True statements, and those that take something back, stand."""
+    of this age have ("honey helps babies sleep", "shark holds much protein for babies"). Other true statements, and those that take
+    something back, stand."""
     praise = claim.kind in EFFECT_KINDS or (claim.kind == "comparative" and not claim.nutrients)
-    if not praise or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
+    # "Swordfish is full of omega-3 for babies" is true of the fish, and praises it to those who must not have it.
+    offered = claim.kind == "nutrient-content" and _to_a_child(claim)
+    if not (praise or offered) or claim.polarity not in ("asserts", "hedges"):
+        return
+    if verdict.truth == "true" and not offered:
         return
     subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
     if has_any(key.words, register.words.get("harm told", ())):
