@@ -75,6 +75,14 @@ def test_grain_takes_up_water_once() -> None:
     assert alone.per_100g["water_g"].amount == pytest.approx(68.4, abs=0.5)  # usda:20445 says 68.44
 
 
+def test_a_range_is_told_only_where_there_is_one() -> None:
+    def said(food: str, method: str) -> str:
+        return next(told for told in counted([line(food, amount(100))], {0: [heat(method)]}).assumed if "left" in told)
+
+    assert "% of its weight left (assumed)" in said("plain-flour", "baked")
+    assert " to " in said("potato", "baked")
+
+
 def test_the_weighed_trial_decides_the_weight() -> None:
     got = counted(PURÉE, {0: [heat("steamed")]}, trials=[trial("2026-11-02", 545), trial("2026-10-01", 560)])
     assert got.grams == (545, 545, 560)

@@ -163,5 +163,6 @@ def _takes_up_listed(treatment: Treatment, watery: Sequence[Treatment]) -> bool:
 def _by_yield(raw: Grams, change: Yield, what: str) -> tuple[Grams, tuple[str, ...], tuple[str, ...]]:
     cooked = raw.times(change.factor, change.low, change.high)
     basis = "published yield" if change.source != "common-practice" else "assumed"
-    span = f"{change.low * 100:.0f} to {change.high * 100:.0f} %"
-    return cooked, (f"{what}: {change.factor * 100:.0f} % of its weight left, {span} ({basis})",), (change.source,)
+    low, mid, high = (f"{share * 100:.0f}" for share in (change.low, change.factor, change.high))
+    span = "" if low == high else f", {low} to {high} %"
+    return cooked, (f"{what}: {mid} % of its weight left{span} ({basis})",), (change.source,)
