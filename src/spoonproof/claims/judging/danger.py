@@ -21,8 +21,8 @@ def _to_a_child(claim: Claim) -> bool:
 
 def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
     """Put the warning before the verdict where a food is praised for an effect that the register would not let a child
-    of this age have ("honey helps babies sleep", "shark holds much protein for babies"). Other true statements, and those that take
-    something back, stand."""
+    of this age have ("honey helps babies sleep", "shark holds much protein for babies"). Other true statements, and
+    those that take something back, stand."""
     praise = claim.kind in EFFECT_KINDS or (claim.kind == "comparative" and not claim.nutrients)
     # "Swordfish is full of omega-3 for babies" is true of the fish, and praises it to those who must not have it.
     offered = claim.kind == "nutrient-content" and _to_a_child(claim)
