@@ -151,9 +151,10 @@ def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
 
 
 def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
-    """Whether a noun only says how another thing is: "*iron*-rich lentils", "no *syrup*, no sugar"."""
+    """Whether a noun only says how another thing is: "*iron*-rich lentils", "*plant*-based", "no *syrup*"."""
     none_of = kind in _HELD_OR_DONE and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
-    return none_of or tagged.is_any(at + 1, _SUFFIXES)
+    based = at + 1 < len(tagged.items) and tagged.items[at + 1].words == "based"
+    return none_of or based or tagged.is_any(at + 1, _SUFFIXES)
 
 
 def _usual(tagged: Tagged, match: Match) -> Subject | None:
@@ -161,15 +162,15 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
     if match.subject is not None and effect == "milk-enough":
-        said = tagged.words(*match.subject).lower()
-        return Subject(None, (said,), (), False, False, f"“{said}”")
+        own = tagged.words(*match.subject).lower()
+        return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
         before = tagged.find(FOOD, 0, match.start)
-        said = tagged.words(*match.subject)
+        own = tagged.words(*match.subject)
         return (
             named(tagged, before[-1], range(0))
             if before
-            else Subject(None, (), (), False, True, f"“{said}”, named before")
+            else Subject(None, (), (), False, True, f"“{own}”, named before")
         )
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
         if tagged.find(_SOLIDS | FOOD):
