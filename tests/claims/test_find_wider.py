@@ -28,6 +28,16 @@ from finding_kit import claims, only
         ("Give him juice instead of water.", "safety-age"),
         ("Start solids when she has doubled her birth weight.", "safety-age"),
         ("A little pink in the middle is fine for toddlers.", "safety-age"),
+        ("Barley porridge can be given to babies.", "safety-age"),
+        ("Popcorn is hard for toddlers to chew.", "safety-age"),
+        ("Marshmallows can be difficult for a young child to swallow.", "safety-age"),
+        ("Kefir keeps a good microbial balance.", "function"),
+        ("A frozen grape is a real risk.", "safety-age"),
+        ("For the first six months, breast milk will suffice.", "safety-age"),
+        ("Steaming cooks carrots with very little nutrient loss.", "process"),
+        ("Shop cereals are full of sugar.", "nutrient-content"),
+        ("Deep frying can produce toxic compounds.", "process"),
+        ("Tinned peaches may contain preservatives or added sugar.", "nutrient-content"),
     ],
 )
 def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
@@ -52,6 +62,14 @@ def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
         "The bowl was blessed with a lovely glaze.",
         "Pink is fine for babies and so is blue.",
         "Help them roll the dough.",
+        "You can also use juice instead of water.",
+        "Juice is fine instead of water for the glaze.",
+        "This knot is hard for children to manage.",
+        "The rest of the cake can be given to the neighbours.",
+        "Half a litre of stock will suffice.",
+        "Stale toffee is hard to chew.",
+        "Moving the pot with one hand is a real risk to the tablecloth.",
+        "Gravy without loss of face: stir all the time.",
     ],
 )
 def test_kitchen_talk_in_the_same_words_claims_nothing(text: str) -> None:
@@ -76,3 +94,14 @@ def test_a_list_is_read_from_its_first_nutrient() -> None:
 def test_a_list_goes_on_after_including() -> None:
     claim = only("Potassium is vital for bodily functions, including a healthy nervous system.", "function")
     assert "nervous system" in (claim.relates_to or "")
+
+
+@pytest.mark.parametrize(
+    ("text", "subjects"),
+    [
+        ("Too much nitrate intake is dangerous for babies.", ("nitrate",)),
+        ("Carrots and beets as well as cherries contain nitrates.", ("carrot", "beet", "cherry")),
+    ],
+)
+def test_a_subject_is_what_is_eaten_with_its_whole_list(text: str, subjects: tuple[str, ...]) -> None:
+    assert claims(text)[0].subjects == subjects

@@ -134,6 +134,33 @@ SOMEONE = (
         "O(<NUTRIENT>) ~3 T(<all-gone>) ~4 S(<process>)",
         says="a process loses a nutrient",
     ),
+    *_process(
+        "nutrient-loss",
+        "S(<process|process-weak>) ~12 O(<nutrient-loss>)",
+        "O(<nutrient-loss>) ~8 S(<process>)",
+        veto="nonfood",
+        says="how much a process loses",
+    ),
+    *_process(
+        "brings-contaminant",
+        "S(<process>) ~6 T(<make|benefit-weak|harm|contain>) ~3 O(<contaminant>)",
+        veto="nonfood",
+        says="a process brings a contaminant",
+    ),
+    *_content(
+        "full-of-it",
+        "S(<FOOD|generic-food|pronoun>) ~4 <copula> _2 O(<full-of-it>)",
+        level="high",
+        named=True,
+        says="a phrase of plenty and a nutrient",
+    ),
+    *_content(
+        "may-contain",
+        "S(<FOOD|pronoun>) ~3 T(<traces>) ~3 O(<nutrient|ambiguous-nutrient|additive>)",
+        level="contains",
+        veto="label",
+        says="may contain it",
+    ),
     *_content(
         "barely-any",
         "T(<scant>) _1 O(<ambiguous-nutrient>) <from|in> S(<pronoun|food>)",

@@ -14,9 +14,10 @@ GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "&", "plus", "along", "with", "including", "like", "such", "in", "into", "to"})
+_JOIN = frozenset({"and", "or", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"})
 _ILLS = frozenset({"disease", "disease-weak"})
 _LACKING = (" deficiency", " deficient", " deficiencies")
+_HOW_MUCH = frozenset({"intake", "intakes", "consumption"})
 _OTHER = frozenset({"other", "similar", "another"})
 _MEASURING = frozenset({"household", "number", "unit", "amount"})  # "ghee and *a few cloves* of garlic"
 _NO_ADJECTIVE = frozenset(
@@ -40,6 +41,8 @@ class Subject:
 
 def named(tagged: Tagged, at: int, taken: range) -> Subject:
     """The noun phrase around a named item, with its list to the left and right."""
+    if tagged.items[at].words in _HOW_MUCH and tagged.is_any(at - 1, NAMED):
+        at -= 1  # "too much *salt* intake"
     kinds = next((k for k in (EATEN, NUTRIENT, GENERIC) if tagged.is_any(at, k)), NAMED)
     if kinds is GENERIC and at > 0 and tagged.items[at - 1].words in _OTHER:
         kinds = GENERIC | EATEN  # "nuts, grapes and *other* foods": the list says which
