@@ -180,6 +180,8 @@ def _line(
     if name is not None:
         use_other_amount(draft, name.end, foods, measures)
     use_denied(draft, measures)
+    if (extra := _PLUS_EXTRA.search(draft.open_text())) is not None:
+        draft.use(extra.start(), extra.end())
     cuts = _cuts(draft, name, measures)
     prepared, state_words = _prepared(draft, name, measures)
     after = OF_IT.search(draft.open_text(), name.end) if name is not None and lead is None else None
@@ -201,9 +203,6 @@ def _line(
             food = _in_state(draft, food, state, amount.span, foods)
     amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)
-    extra = _PLUS_EXTRA.search(draft.open_text())
-    if extra is not None:
-        draft.use(extra.start(), extra.end())
     rest = _rest(draft, measures)
     line = FoodLine(
         text=text,

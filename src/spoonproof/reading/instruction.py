@@ -88,6 +88,9 @@ _WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \
 _JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
 _OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
 _WITH_FIRST = re.compile(r"[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b", re.I)
+_IN_FIRST = re.compile(
+    r"[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b", re.I
+)
 _MASHED_IN = re.compile(
     r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
 )
@@ -264,7 +267,8 @@ def fill(
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
     everything = everything or mashed_in
-    if draft.verb.role in ("blend", "join", "heat") and _WITH_FIRST.match(rest):
+    heated_in = draft.verb.role == "heat" and _IN_FIRST.match(rest) is not None  # "brown in the oil"
+    if heated_in or (draft.verb.role in ("blend", "join", "heat") and _WITH_FIRST.match(rest)):
         if foods and last:
             foods = tuple(dict.fromkeys((*last, *foods)))  # "flake the fish and blend with the cheese"
         elif draft.verb.role == "heat":

@@ -92,7 +92,7 @@ _IS_NOT = re.compile(
     r"|not\b)",
     re.I,
 )
-_IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|every|any|the|them|it|all|one)\b", re.I)
+_IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
     r"(?:black[ \t]{1,9}"
