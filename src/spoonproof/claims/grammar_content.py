@@ -324,6 +324,12 @@ COMPARATIVE = (
         says="set level with another",
     ),
     *_compares(
+        "levels-in",
+        "O(<NUT|EFFECT>) _2 <copula> _1 T(<more|less|high|low>) _1 S(<FOOD>) ~4 <than>",
+        veto=_COOKING,
+        says="how much of it one holds beside another",
+    ),
+    *_compares(
         "compared-with",
         "T(<compared>) _3 <FOOD> , ~6 S(<FOOD>) ~6 O(<NUT|EFFECT|digest|absorb>)",
         says="two things set against each other",

@@ -24,11 +24,13 @@ _IS_A_PERSON = re.compile(
     r"\b(?:(?:he|she) (?:is|was|has been|had been)|(?:we|you) (?:are|were)|i (?:am|was)|he's|she's|we're|you're|i'm)"
     r"(?: \w+)? $"
 )
-_SUCH_AS = re.compile(r"\b(?:such as|e\.g\.?|for example|for instance)[^.;:?!]{0,60}$")
+_SUCH_AS = re.compile(r"\b(?:such as|e\.g\.?|for example|for instance|^think)\b[^.;:?!]{0,80}$")
 _THE_BABY = re.compile(
     r"\bfor (?:the |your |my |our |her |his )?"
     r"(?:baby|babies|bub|bubs|little ones?|toddlers?|kids?|children|child|tot|tots)(?:'s portion|'s share)?[.!,;]?\s*$"
 )
+_THERE_ARE = re.compile(r"\W*(?:there are|here are) (?:also )?(?:certain|some|a few|several|still|other|foods)\b")
+_DISHES = frozenset({"food", "dish", "ambiguous-nutrient", "hazard-food", "allergen-word"})
 _TAKEN_OUT = frozenset("leave left omit omitting skip hold keep".split())
 _FOOD = frozenset({"food", "dish"})
 _EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
@@ -179,19 +181,35 @@ def _asks_for_it(tagged: Tagged, match: Match) -> bool:
     return before >= 0 and tagged.items[before].words in _OWNERS and not tagged.find(_MAY)
 
 
+def _harmed(tagged: Tagged, match: Match) -> bool:
+    """ "*No sugar was harmed* in the making": a turn of speech."""
+    then = [item.words for item in tagged.items[match.end : match.end + 2]]
+    return len(then) == 2 and then[0] in ("was", "were") and then[1] in ("harmed", "hurt", "injured")
+
+
+def _there_are(tagged: Tagged, match: Match) -> bool:
+    """ "*There are some foods* that should not be given": what comes next says which."""
+    if match.subject is None or tagged.find(_DISHES):
+        return False
+    return _THERE_ARE.match(fold(tagged.text)) is not None
+
+
 _Ask = Callable[[Tagged, Match], bool]
 BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
-    "free-of": (_manages, _required),
+    "free-of": (_manages, _required, _harmed),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),
+    "low-in": (_by_the_way,),
+    "low-fat": (_by_the_way,),
+    "low-calorie": (_by_the_way,),
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
     "health-good": (_somebodys_health, _for_doing_it),
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),
-    "both": (_stirred_in,),
+    "both": (_stirred_in, _by_the_way),
     "healthy-dish": (_in_quotes, _kind_of_recipe),
     "is-healthy": (_in_quotes,),
     "its-healthy": (_in_quotes,),
@@ -202,6 +220,6 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "does-better": (_of_us,),
     "food-allergy": (_somebodys_allergy,),
     "age-and-food": (_asks_for_it,),
-    "not-for-babies": (_for_her_portion,),
+    "not-for-babies": (_for_her_portion, _there_are),
     "age-and-solids": (_stage_of,),
 }

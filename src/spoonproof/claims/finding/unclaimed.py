@@ -18,7 +18,9 @@ _SOAKED = frozenset(
 )
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
-_DESCRIBING = frozenset({"dietary", "more", "extra", "good", "some", "healthy"})  # "whole grains and *dietary* fibre"
+_DESCRIBING = frozenset(
+    {"dietary", "more", "extra", "good", "some", "healthy", "the", "a"}
+)  # "whole grains and *dietary* fibre"
 _MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
 _MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
 _MAKES = frozenset("yield yields yielded makes make made serves".split())
@@ -99,6 +101,8 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
         return False
     first, second = sorted((match.subject, match.object))
     between = [item.words for item in tagged.items[first[1] : second[0]]]
+    if "nor" in between[-3:]:
+        return True
     return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
 
 
