@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from finding_kit import claims, only
+from test_judge_labelled import STANDS, Labelled, heard
 
 
 @pytest.mark.parametrize(
@@ -105,3 +106,19 @@ def test_a_list_goes_on_after_including() -> None:
 )
 def test_a_subject_is_what_is_eaten_with_its_whole_list(text: str, subjects: tuple[str, ...]) -> None:
     assert claims(text)[0].subjects == subjects
+
+
+@pytest.mark.parametrize(
+    ("text", "stands"),
+    [
+        ("Marshmallows are hard for toddlers to chew.", True),
+        ("Babies don't need teeth to eat whole nuts.", False),
+        ("Honey can be given to babies.", False),
+        ("Honey keeps them hydrated.", False),
+        ("Give your baby juice instead of water.", False),
+    ],
+)
+def test_what_is_newly_heard_is_judged_the_right_way_round(text: str, stands: bool) -> None:
+    found = heard(Labelled("", "EU", "editorial", text, "", "", ""))
+    assert found
+    assert all(one.advice in STANDS for one in found) is stands
