@@ -12,6 +12,7 @@ from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.heat import boiled_briefly, from_heat, heated_later, left_underdone, timed_into_the_pot
+from spoonproof.feeding.parts import divided, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
     ALONE,
     BONE_IN,
@@ -104,25 +105,42 @@ def _as_served(
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
+    parted = divided(texts, names)
     if not own_cuts:
         made = [
             *(treatment.cuts if treatment else ()),
             *(c for s in steps for a in s.actions if index in a.foods for c in a.cuts),
         ]
+        made = [cut for cut in made if not (parted and of_a_part(_clause_of(cut, recipe), names))]
         cuts += [cut for cut in made if _own_cut(cut, recipe, names) and not _cuts_the_dish(cut, index, recipe, food)]
     _from_cuts(cuts, facts)
     from_heat(treatment, texts, food, facts)
     if "raw" in facts and timed_into_the_pot(recipe, index):
         facts.discard("raw")
         facts.add("cooked")
-    _from_made(treatment, facts)
+    if not (parted and treatment and _made_of_a_part(treatment, recipe, names)):
+        _from_made(treatment, facts)
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
-    _from_steps(recipe, index, texts, line, facts, called)
+    left = [without_parts(text, names) for text in texts] if parted else texts
+    _from_steps(recipe, index, left, line, facts, called)
     if not facts & _CUT_FACTS:
         facts.add("whole")
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
+
+
+def _clause_of(cut: Cut, recipe: Recipe) -> str:
+    for step in recipe.steps:
+        at = cut.span.start - step.span.start
+        if 0 <= at < step.span.end - step.span.start:
+            return next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
+    return ""
+
+
+def _made_of_a_part(treatment: Treatment, recipe: Recipe, names: frozenset[str]) -> bool:
+    made = (step for step in recipe.steps if step.index == treatment.made_step)
+    return any(of_a_part(clause.group(), names) for step in made for clause in CLAUSE.finditer(step.text))
 
 
 def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
