@@ -111,33 +111,20 @@ _RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
-    refs = (SourceRef("eu-1169-2011", "Art 7(1); values stated must be right", "read"),)
     if number is None or not nutrient:
-        return Verdict(
-            "unproven", "What the number is of is not said.", None, refs, "say the nutrient, the amount and per what"
-        )
+        what = "say the nutrient, the amount and per what"
+        return Verdict("unproven", "What the number is of is not said.", None, _REFS, what)
     name = nutrient_name(nutrient)
     if number.unit in ("%", "percent"):
         return _percentage(claim, number, nutrient, probe, register)
     said = stated(number, nutrient, plain(claim.quote))
     if said is None:
-        return Verdict("unproven", f"The unit does not go with {name}.", None, refs)
+        return Verdict("unproven", f"The unit does not go with {name}.", None, _REFS)
     said = _from_lower_end(claim, said)
     basis = _basis(claim, number, register)
-    cooked = has_any(plain(clause(claim)), _COOKED)
-    founds = _found(basis, nutrient, probe, numbers, cooked)
-    share = _share_of(claim)
-    if share is not None:
-        founds = {
-            f"{share[0]} {one}": (
-                _scaled(found, Estimate(share[1] * 100, share[1] * 100, share[1] * 100, "g")),
-                grams and grams * share[1],
-            )
-            for one, (found, grams) in founds.items()
-            if one != "100 g"
-        }
+    founds = _readings(claim, basis, nutrient, probe, numbers)
     if not founds:
-        return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, refs)
+        return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, _REFS)
     bound = bound_of(claim)
     results = {
         one: within(bound, said.low, found) if bound else _against(said, found, grams, nutrient, register)
@@ -148,31 +135,49 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
         f"computed {show(founds[one][0])} -> {truth} ({how})"
         for one, (truth, how) in results.items()
     ]
-    named = basis != ""
-    best = next((b for b, (truth, _) in results.items() if truth == "true"), None)
-    basis = next(iter(results)) if best is None else best
-    truth, _ = results[basis]
-    found = founds[basis][0]
+    # Where no basis is said, it holds if it holds for one way of reading it.
+    best = next((one for one, (truth, _) in results.items() if truth == "true"), next(iter(results)))
+    verdict = _as_read(claim, nutrient, best, results[best][0], founds[best], register)
+    verdict.steps = steps
+    if verdict.truth == "true" and not basis:
+        verdict.wording, verdict.add = f"{_SAID[bound]}{claim.quote} (per {best})", f"say per what: per {best}"
+    return verdict
+
+
+_REFS = (SourceRef("eu-1169-2011", "Art 7(1); values stated must be right", "read"),)
+
+
+def _readings(
+    claim: Claim, basis: str, nutrient: str, probe: AnyProbe, numbers: Numbers | None
+) -> dict[str, tuple[Estimate, float | None]]:
+    """What it may be held against, by basis; scaled where a part of the food is spoken of ("half a banana")."""
+    founds = _found(basis, nutrient, probe, numbers, has_any(plain(clause(claim)), _COOKED))
+    share = _share_of(claim)
+    if share is None:
+        return founds
+    word, part = share
+    of = Estimate(part * 100, part * 100, part * 100, "g")
+    return {
+        f"{word} {one}": (_scaled(found, of), grams and grams * part)
+        for one, (found, grams) in founds.items()
+        if one != "100 g"
+    }
+
+
+def _as_read(
+    claim: Claim, nutrient: str, basis: str, truth: Truth, held: tuple[Estimate, float | None], register: Register
+) -> Verdict:
+    """The verdict on an amount that is read per ``basis`` and held against an estimate with the grams it is for."""
+    found, grams = held
     part = _COMES_FROM.search(plain(around(claim)))
     if truth == "true" and part is not None:
         why = f"How much of it comes from one food is not worked out here ({part[0].strip()})."
-        return Verdict("unproven", why, None, refs, steps=steps)
-    why = f"Computed: {show(found)} {name} per {basis}."
-    tolerance = _tolerance(nutrient, found, founds[basis][1], register)
-    all_refs = (*refs, *_sources(found), *((tolerance.ref,) if tolerance else ()))
-    if truth == "true" and not named:
-        # The figure holds for one way of reading it: say which.
-        return Verdict(
-            "true",
-            why,
-            None,
-            all_refs,
-            f"{_SAID[bound]}{claim.quote} (per {basis})",
-            f"say per what: per {basis}",
-            steps=steps,
-        )
-    wording = None if truth in ("true", "unproven") else f"about {show(found)} {name} per {basis}"
-    return Verdict(truth, why, None, all_refs, wording, harm=1, steps=steps)
+        return Verdict("unproven", why, None, _REFS)
+    tolerance = _tolerance(nutrient, found, grams, register)
+    refs = (*_REFS, *_sources(found), *((tolerance.ref,) if tolerance else ()))
+    amount = f"{show(found)} {nutrient_name(nutrient)} per {basis}"
+    wording = None if truth in ("true", "unproven") else f"about {amount}"
+    return Verdict(truth, f"Computed: {amount}.", None, refs, wording, harm=1)
 
 
 def _basis(claim: Claim, number: Quantity, register: Register) -> str:
