@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
+import socket
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from starlette.types import Message
 
+from spoonproof.desk.app import make_app
+from spoonproof.desk.desk import Desk
 from tests.desk.conftest import Served, new_channel, open_desk
 
 SLUG = "potato-and-courgette-mash"
@@ -137,6 +142,59 @@ def test_odd_bodies_are_answered_in_words(desk: Served, body: str) -> None:
     headers = {"X-Desk-Token": desk.token, "Origin": desk.origin, "Content-Type": "application/json"}
     answer = desk.ask("POST", f"/read/{SLUG}", headers, body)
     assert answer.code in (400, 413) and answer.sent["wrong"]
+
+
+@pytest.mark.parametrize("page", ["read", "save", "mend"])
+def test_half_a_character_is_refused_in_words(desk: Served, page: str) -> None:
+    path = desk.root / "recipes" / f"{SLUG}.md"
+    before = path.read_bytes()
+    text = before.decode().replace("title: ", "title: \ud83e")
+    answer = desk.send(f"/{page}/{SLUG}", text=text, base="", base_text=before.decode())
+    assert answer.code == 400 and "half of a character" in answer.sent["wrong"]
+    assert path.read_bytes() == before
+
+
+def test_a_page_that_goes_away_while_it_sends_is_no_fault(tmp_path: Path) -> None:
+    received: Iterator[Message] = iter(
+        [{"type": "http.request", "body": b'{"text', "more_body": True}, {"type": "http.disconnect"}]
+    )
+
+    async def receive() -> Message:
+        return next(received)
+
+    async def send(_: Message) -> None:
+        pass
+
+    names = {"host": "127.0.0.1:9", "x-desk-token": "t", "origin": "http://127.0.0.1:9"}
+    headers = [(name.encode(), value.encode()) for name, value in names.items()]
+    scope = {"type": "http", "method": "POST", "path": f"/read/{SLUG}", "query_string": b"", "headers": headers}
+    app = make_app(Desk(new_channel(tmp_path)), "t", 9)
+
+    async def ask() -> None:
+        await app(scope, receive, send)
+
+    asyncio.run(ask())
+
+
+def test_who_dawdles_keeps_nobody_waiting(desk: Served) -> None:
+    started = f"POST /read/{SLUG} HTTP/1.1\r\nHost: 127.0.0.1:{desk.port}\r\nX-Desk-Token: {desk.token}\r\n".encode()
+    begun = [b"GET / HT", started, started + b"Content-Length: 1000\r\n\r\n{"]
+    waiting = [socket.create_connection(("127.0.0.1", desk.port), timeout=10) for _ in range(120)]
+    for number, each in enumerate(waiting):
+        each.sendall(begun[number % len(begun)])
+    assert desk.get("/").code == 200
+    for each in waiting:
+        each.close()
+    assert desk.get("/").code == 200
+
+
+def test_more_than_the_desk_takes_is_refused_before_it_is_read(desk: Served) -> None:
+    head = f"POST /read/{SLUG} HTTP/1.1\r\nHost: 127.0.0.1:{desk.port}\r\nX-Desk-Token: {desk.token}\r\n"
+    with socket.create_connection(("127.0.0.1", desk.port), timeout=20) as endless:
+        endless.sendall(f"{head}Transfer-Encoding: chunked\r\n\r\n".encode())
+        for _ in range(140):  # nine million bytes
+            endless.sendall(b"10000\r\n" + b"x" * 0x10000 + b"\r\n")
+        assert b" 413 " in endless.recv(200)
 
 
 def test_it_answers_this_machine_alone(desk: Served) -> None:

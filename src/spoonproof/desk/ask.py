@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import traceback
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
@@ -11,7 +12,7 @@ from urllib.parse import parse_qs
 
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response
 
 from spoonproof.desk.shelf import NoSuchRecipe
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 MOST_BYTES = 8 << 20
 """The largest body: two copies of a recipe's text, or a long film's captions."""
 _MOST_FIELDS = 6000
+_HALF = re.compile("[\ud800-\udfff]")
 
 
 class BadRequest(Exception):
@@ -54,12 +56,14 @@ class Ask:
         return self.query.get(name, [""])[0].strip()
 
     def text(self, name: str) -> str:
-        """A text of the form or of what the script sent. Raises BadRequest when it is no text."""
+        """A text of the form or of what the script sent. Raises BadRequest when it is no text that can be written."""
         if name in self.fields:
             return self.fields[name][0]
         value = self.sent.get(name, "")
         if not isinstance(value, str):
             raise BadRequest(f"{name} should be a text")
+        if not value.isascii() and _HALF.search(value):
+            raise BadRequest("The text holds half of a character, as a cut emoji leaves it. Take it out.")
         return value
 
 
@@ -73,7 +77,10 @@ def endpoint(desk: Desk, view: View) -> Callable[[Request], Any]:
         fields: Mapping[str, list[str]] = {}
         sent: Mapping[str, Any] = {}
         if request.method == "POST":
-            body = await _body(request)
+            try:
+                body = await _body(request)
+            except ClientDisconnect:  # a page that was closed while it sent: nobody is there to be told
+                return Response(status_code=400)
             kind = request.headers.get("content-type", "").partition(";")[0].strip().lower()
             if kind == "application/json":
                 sent = _json(body)
