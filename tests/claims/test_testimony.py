@@ -27,6 +27,8 @@ from finding_kit import claims
         ("He never needed antibiotics once we had this broth.", "disease", "antibiotics"),
         ("He put on a kilo the month we started it.", "function", "kilo"),
         ("She is like a different child since we tried lentils.", "general-benefit", "different child"),
+        ("He was back on form after two bowls of it, it put colour in his cheeks.", "function", "colour in his cheeks"),
+        ("They are never off school now that we eat this.", "disease", "off school"),
         ("She walked at ten months and I'm sure it's the sardines.", "function", "walked at ten months"),
     ],
 )

@@ -113,6 +113,13 @@ def test_a_day_in_the_kitchen_is_not(text: str) -> None:
         "Camomile tea soothes babies.",
         "Almond milk is just as good as formula.",
         "Keep sesame away until two.",
+        "Mini sausages are a perfect lunch for a one year old.",
+        "Salted peanuts are a good first allergen.",
+        "Toddlers enjoy a bite of camembert.",
+        "Blueberries are small so no need to cut them.",
+        "Grapes are alright if you are watching.",
+        "Swap formula for goat's milk at eight months.",
+        "Rare burgers are fine.",
     ],
 )
 def test_what_is_wrong_for_a_child_is_never_kept(text: str) -> None:

@@ -85,6 +85,9 @@ TESTIMONY = (
     ),
     *_function(
         "better-since",
+        "O(<body>) ~1 T(<is-gone>) ~4 (?:<bound>|<on-it>|<quickly>)",
+        f"S({_EATEN}) ~8 O(<bodily|feel-better>) _1 (?:[.]|$)",
+        "O(<bodily>) ~3 S(<pronoun|food|dish>) _1 (?:[.]|$)",
         "O(<bodily|feel-better>) ~3 S(<on-this>)",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
         f"S({_EATEN}) ~6 <audience-baby|audience-adult> _1 O(<body>) _2 T(<is-gone|is-better>)",
