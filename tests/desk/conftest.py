@@ -104,7 +104,7 @@ def open_desk(root: Path, port: int = 0) -> Served:
     return Served(root, parts.port, parse_qs(parts.query)["token"][0], process)
 
 
-def until(page: Any, expression: str, seconds: float = 30) -> None:
+def until(page: Any, expression: str, seconds: float = 90) -> None:
     """Wait for an expression to hold in a page (whose policy lets no text be evaluated from inside)."""
     for _ in range(int(seconds * 10)):
         if page.evaluate(expression):
