@@ -94,3 +94,8 @@ def test_what_is_said_of_the_food_still_is_one(text: str, kind: str) -> None:
 )
 def test_a_no_ends_with_its_clause(text: str, polarity: str) -> None:
     assert {claim.polarity for claim in claims(text) if claim.kind == "nutrient-content"} == {polarity}
+
+
+def test_the_skin_that_holds_something_is_a_fruits() -> None:
+    assert [claim.kind for claim in claims("Don't peel it, the skin has more fibre.")] == ["nutrient-content"]
+    assert "function" in {claim.kind for claim in claims("The skin needs vitamin C.")}

@@ -31,6 +31,7 @@ _THE_BABY = re.compile(
 )
 _THERE_ARE = re.compile(r"\W*(?:there are|here are) (?:also )?(?:certain|some|a few|several|still|other|foods)\b")
 _DISHES = frozenset({"food", "dish", "ambiguous-nutrient", "hazard-food", "allergen-word"})
+_HOLDING = frozenset({"have", "contain"})
 _TAKEN_OUT = frozenset("leave left omit omitting skip hold keep".split())
 _FOOD = frozenset({"food", "dish"})
 _EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
@@ -194,6 +195,13 @@ def _there_are(tagged: Tagged, match: Match) -> bool:
     return _THERE_ARE.match(fold(tagged.text)) is not None
 
 
+def _peel(tagged: Tagged, match: Match) -> bool:
+    """ "*The skin has* more fibre": a fruit's, since it holds it."""
+    if match.object is None or tagged.items[match.object[1] - 1].words not in ("skin", "skins"):
+        return False
+    return bool(tagged.find(_HOLDING, match.object[1], match.object[1] + 1))
+
+
 _Ask = Callable[[Tagged, Match], bool]
 BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "free-of": (_manages, _required, _harmed),
@@ -209,6 +217,7 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "health-good": (_somebodys_health, _for_doing_it),
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),
+    "body-and-nutrient": (_peel,),
     "both": (_stirred_in, _by_the_way),
     "healthy-dish": (_in_quotes, _kind_of_recipe),
     "is-healthy": (_in_quotes,),
