@@ -25,6 +25,7 @@ WRONG = (
     "Honey is never too sweet for babies.",
     "Rub the food on their skin first to test for allergy.",
     "Freezing kills all bacteria.",
+    "Why not add a pinch of salt to bring out the flavour for your baby?",
     "Milk contains no calcium.",
     "Milk is low in calcium.",
     "Chicken contains no iron.",

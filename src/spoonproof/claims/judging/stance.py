@@ -12,6 +12,9 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
 
+_WHY = 8
+"""Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
+_WHY_NOT = re.compile(r" why not ")
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
@@ -46,6 +49,10 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
+    if _WHY_NOT.search(plain(claim.passage.text[max(0, claim.start - _WHY) : claim.start + _WHY])):
+        # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
+        waits = _holds_back(plain(claim.quote).replace(" not ", " ", 1), register, subjects)
+        return "warns" if waits else "permits"
     if only_later(around):
         return "warns"  # "honey is only safe after one": not before
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
