@@ -26,7 +26,9 @@ _CLAUSE_END = re.compile(r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\(")
 _GIVE = re.compile(
     r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|get|gets|have|has|treat|finish|tuck|wash"
-    r"|favou?rite|lov|ask|beg|rub|serv)\w*\b",
+    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl)\w*\b"
+    r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
+    r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
     re.I,
 )
 _BABY = re.compile(
@@ -42,15 +44,32 @@ _ADD = re.compile(
 )
 _A_LITTLE = re.compile(
     r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?|squeezes?"
-    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|thimbles?|swirls?|dollops?|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
+    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
     r" of (?:\w+ ){0,2}$",
     re.I,
 )
 _PRAISED = re.compile(
     r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
-    r"|long way|welcome|magic|soothes?|settles?|wakes?|on top|trick|brings?)\b",
+    r"|long way|welcome|magic|sees? to (?:it|that)|do(?:es)? the job|gets? things|soothes?|settles?|wakes?|on top|trick"
+    r"|brings?)\b",
     re.I,
 )
+# "wets her dummy in his stout": said of a drink, not of a stout pot
+_DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
+# "fishes out of my bowl", "grandpa slips her": whoever's plate it was, it ends in the baby's mouth
+_TO_BABY = re.compile(
+    r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
+    r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
+    r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
+    r" (?:her|him|the bab(?:y|ies)|the little one)\b",
+    re.I,
+)
+_UNCOOKED = re.compile(
+    r"\b(?:cold|chilled|frozen|icy|crisp|fridge-cold"
+    r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
+    re.I,
+)
+_ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 _OTHERS = re.compile(
     r"\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours|yourself|yourselves|myself"
@@ -62,7 +81,8 @@ _OTHERS = re.compile(
     re.I,
 )
 _LATER = re.compile(
-    r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}\b(?:one|a year"
+    r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
+    r"\b(?:(?<!little )one|a year"
     r"|years?|birthday|twelve|1[2-9] months|[2-6] years|two|three|four|five|older|bigger|at school)\b",
     re.I,
 )
@@ -73,7 +93,9 @@ _NOT = re.compile(
     re.I,
 )
 _NOT_AFTER = re.compile(
-    r"^(?: (?!(?:so|because|and|while|if|since)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must|should|do|does)"
+    r"\b(?:never|not|none|nothing) (?:in|on|into|onto|for) (?:hers|his|theirs|the baby)\b"
+    r"|^(?: (?!(?:so|because|and|while|when|if|since|as|where)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must"
+    r"|should|do|does)"
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
     r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
@@ -96,6 +118,7 @@ _ASLEEP = re.compile(r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asle
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b", re.I)
@@ -117,7 +140,7 @@ _ANY_FORM = frozenset(
 _MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
-    r"|flatten|halv|thin|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
+    r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
 )
 
@@ -204,15 +227,18 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
 
 def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
-    everyday = in_everyday_sense(hit, said) and not _MEASURE.search(said[max(0, hit.start - 40) : hit.start])
+    before = said[max(0, hit.start - 60) : hit.start]
+    everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
     shown = frozenset() if everyday else kinds & _ANY_FORM
     near = _near(said, hit)
-    if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
+    nut_itself = _ONE_NUT.search(said[: hit.start]) or _TO_BABY.search(said[hit.end :])
+    if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and _HANDFUL.search(near):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
-        "raw" in keys(near) or (_CRUNCH.search(said) and not _MADE_SAFE.search(said))
+        "raw" in keys(near)
+        or ((_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said))) and not _MADE_SAFE.search(said))
     ):
         shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
     if "egg" in kinds and keys(near) & {"raw", "runny", "dippy"}:
@@ -266,6 +292,7 @@ def _elsewhere(said: str, hit: Found) -> bool:
         others
         and not _LIKE_THEM.search(clause[: others.start()])
         and not re.search(r"\b(?:her|his|baby['’]s|their)s? (?:bowl|plate|portion)|\bhers\b", clause)
+        and not _TO_BABY.search(clause)
     ):
         return True
     if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):

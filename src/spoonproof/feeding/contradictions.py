@@ -59,7 +59,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
         if passage.leave is not None or passage.kind == "shows":
             continue
         for hit in patterns.find(passage.text):
-            if _turned(passage.text, hit.start):
+            if _turned(passage.text, hit.start) or (hit.value == "kept-long" and _frozen(passage.text, hit)):
                 continue
             row = rows[hit.value]
             found.append(
@@ -184,6 +184,16 @@ def _end(
             if last is not None:
                 return last
     return None
+
+
+_FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
+
+
+def _frozen(text: str, hit: Found) -> bool:
+    """Whether the sentence speaks of the freezer, where a week is no long time."""
+    start = text.rfind(".", 0, hit.start) + 1
+    end = text.find(".", hit.end)
+    return _FROZEN.search(text, start, end if end >= 0 else len(text)) is not None
 
 
 def _turned(text: str, start: int) -> bool:

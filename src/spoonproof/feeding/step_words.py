@@ -50,6 +50,7 @@ RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
     r"|\b(?:middle|cent(?:re|er)|inside) (?:is |stays? |still |remains? ){1,2}(?:\w+ )?(?:pink|red|raw|cold)\b"
+    r"|\b(?:blush|rosy|pink tinge|hint of pink)\w* (?:in|at|inside) (?:the|their|its) "
     r"|\bpink (?:in(?:side)?|at) the (?:middle|centre|center)\b"
     r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b",
     re.I,

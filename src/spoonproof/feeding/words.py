@@ -67,13 +67,13 @@ def fold(word: str) -> str:
     return plain
 
 
-@lru_cache(maxsize=2_000)
+@lru_cache(maxsize=500)  # texts of a few dishes: what is asked again is asked soon
 def words(text: str) -> tuple[Word, ...]:
     """The words of ``text`` in order; a hyphen parts two words."""
     return tuple([_word(Word, (fold(word := m.group()), *m.span(), word.lower())) for m in _WORD.finditer(text)])
 
 
-@lru_cache(maxsize=2_000)
+@lru_cache(maxsize=500)
 def keys(text: str) -> frozenset[str]:
     """The set of folded words of ``text``."""
     return frozenset(word.key for word in words(text))
