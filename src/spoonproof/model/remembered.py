@@ -8,7 +8,7 @@ from typing import TypeVar
 K = TypeVar("K")
 V = TypeVar("V")
 
-MOST = 4096
+MOST = 1024
 """Texts that are kept; all are forgotten when there are more, so that memory stays flat."""
 
 
@@ -30,7 +30,7 @@ class Remembered(dict[K, V]):
 class WorkedOut(dict[K, V]):
     """Answers by what was asked, each worked out when it is first asked for: as quick to ask as a dictionary."""
 
-    def __init__(self, work: Callable[[K], V], most: int = MOST) -> None:
+    def __init__(self, work: Callable[[K], V], most: int = 4 * MOST) -> None:
         """``work`` gives an answer; all are forgotten when there are ``most``."""
         super().__init__()
         self._work, self._most = work, most
