@@ -29,6 +29,7 @@ HANDED = {
     "Leave a handful of whole grapes by his bowl.": "round-uncut",
     "Uncle wets her dummy in his stout when we are not looking.": "alcohol",
     "A mug of warm apple juice sees to it by evening.": "juice",
+    "Her brother passes grapes to her and she swallows them down whole.": "round-uncut",
     "Clover honey goes on hers each morning.": "honey",
     "She fishes the odd almond out of my bowl.": "whole-nuts",
     "A stick of chilled carrot is the thing for sore gums.": "hard-raw",

@@ -53,6 +53,8 @@ AGAINST = {
     "When the gums hurt I slip a piece in the cot.": "supervise",
     "If she dozes off I get the last two spoonfuls in.": "upright",
     "Belted in behind me he munches through the lot.": "upright",
+    "They defrost on the draining board while we shop.": "keep-chill",
+    "I thinned it and fed it through a teat I had cut.": "upright",
     "When he splutters, leave him to it.": "supervise",
     "It sits in the fridge happily for five days.": "keep-chill",
     "Monday's pot feeds us through to Friday.": "keep-chill",

@@ -60,6 +60,7 @@ _DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\
 _TO_BABY = re.compile(
     r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
+    r"|\bto (?:her|him|the bab(?:y|ies))\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
     re.I,
@@ -118,6 +119,7 @@ _ASLEEP = re.compile(r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asle
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_WHOLE_LATER = re.compile(r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b", re.I)  # "he pops them in whole"
 _GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
@@ -234,7 +236,9 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or _TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and _HANDFUL.search(near):
+    if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
+        _HANDFUL.search(near) or _WHOLE_LATER.search(said, hit.end)
+    ):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
         "raw" in keys(near)
