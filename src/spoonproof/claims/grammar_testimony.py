@@ -28,7 +28,7 @@ TESTIMONY = (
         f"<lasting> _3 T({_NONE} _3) O({_ILL})",
         f"T({_NONE} _3) O({_ILL}) ~5 <fed|eating> _1 S(<food|dish>)",
         f"O({_ILL}) _2 T({_NONE} _2 <bothers>) ~6 {_AFTER}",
-        f"T({_NONE} _3) O(<their-medicine>) ~6 {_AFTER}",
+        f"T({_NONE} _5) O(<their-medicine>) ~6 {_AFTER}",
         f"{_AFTER} ~8 T({_NONE} _3) O(<their-medicine>)",
         veto=_KITCHEN,
         says="not ill since",
