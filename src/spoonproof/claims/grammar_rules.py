@@ -8,6 +8,7 @@ from __future__ import annotations
 from spoonproof.claims.grammar import Rule
 from spoonproof.claims.grammar_allergen import ALLERGEN
 from spoonproof.claims.grammar_benefit import GENERAL_BENEFIT
+from spoonproof.claims.grammar_choking import CHOKING
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
 from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
@@ -22,6 +23,7 @@ RULES: tuple[Rule, ...] = (
     *COMPARATIVE,
     *QUANTITY,
     *ALLERGEN,
+    *CHOKING,
     *SAFETY_AGE,
     *DANGER,
     *WEANING,

@@ -209,7 +209,7 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),
     "low-in": (_by_the_way,),
-    "low-fat": (_by_the_way,),
+    "low-fat": (_by_the_way, _manages),
     "low-calorie": (_by_the_way,),
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),

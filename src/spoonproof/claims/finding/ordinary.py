@@ -35,7 +35,9 @@ _TOLD = re.compile(
     r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
     r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) (?:now |only |nearly |almost |just )?\w+ (?:weeks?|months?)\b"
     r"|\b(?:i|we)(?:'ve| have) (?:been )?(?:giving|trying|offering|given|tried|offered|fed|feeding)\b"
-    r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}(?:worried|panicking|nervous|terrified)\b"
+    r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}"
+    r"(?:worried|panicking|nervous|terrified|focused|determined|keen)\b"
+    r"|\bis now (?:only |nearly |almost )?\d[\d.]* ?(?:weeks?|months?)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 _TURNS = re.compile(

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 
 from spoonproof.claims.finding.bystanders import BY_RULE as BYSTANDERS
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -54,7 +55,8 @@ _WISHED = re.compile(
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    asked = _BY_RULE.get(match.rule.name, ()) + BYSTANDERS.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    name = match.rule.name
+    asked = _BY_RULE.get(name, ()) + BYSTANDERS.get(name, ()) + PEOPLE.get(name, ()) + _BY_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 

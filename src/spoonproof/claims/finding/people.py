@@ -1,0 +1,248 @@
+"""Matches that say nothing of a food, since they tell whose illness, whose wish or whose test it is."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_REACH = 100  # characters before a match that the expressions below are asked of
+_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
+_AGES = frozenset({"age", "age-unit", "number"})
+_CHILD = frozenset({"audience-baby"})
+_FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
+_COPULA = frozenset({"copula"})
+_CREAM = frozenset({"cream", "creams"})
+_SKIN = frozenset("eczema rash rashes hives dermatitis psoriasis".split())
+_SOAKING = frozenset("soak leave let rinse drain boil simmer cook".split())
+_SWELLING = frozenset({"swelling"})
+_WITHOUT = frozenset({"no", "without"})
+_OF_THOUGHT = frozenset("of about that it they we you i how what".split())
+_PLANNED = frozenset("target targets goal goals standard standards advice information".split())
+_VISITORS = frozenset("visitor visitors professional professionals worker workers service services clinic".split())
+_NOT_A_DISH = frozenset(
+    "diet diets lifestyle school schools nursery classroom class household home table kitchen zone alternative "
+    "alternatives option options".split()
+)
+_QUOTES = frozenset("\"'“”‘’")
+_HAS_ASTHMA = re.compile(r"\b(?:because|since|as) (?:my|our|his|her|the) [^.,;:?!]{0,24}\b(?:has|had|have) (?:\w+ )?$")
+_WITH_ALLERGY = re.compile(
+    r"\b(?:child|children|kid|kids|baby|toddler|son|daughter|friend|guest|someone|anyone|somebody|family member)"
+    r"(?: who)? (?:with|has|have|had) (?:an? )?(?:\w+ (?:or )?){0,2}$"
+)
+_TESTED = re.compile(
+    r"\b(?:skin|prick|scratch|blood|needle|patch)[ -](?:prick |stick )?(?:tests?|testing|sticks?|pricks?)\b"
+)
+_EASIER = re.compile(
+    r"\b(?:easier|easy|hard|harder|simple|simpler|tricky|difficult|how) to $|\b(?:i|we) wish\b[^.;:?!]{0,80}$|\bthe $"
+)
+_KEPT = re.compile(r"\b(?:(?:to|and|by) keep|keeping|go|going|went|gone) (?:it |them |things |everything )?$")
+_THE_ORIGINAL = re.compile(
+    r"\boriginal(?: recipe| version| one)?(?: \w+ly)? (?:has|had|have|calls|called|uses|used|asks|asked) (?:for )?$"
+)
+_USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
+_NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|no) (?:need|have)? ?to $")
+_IF_I = re.compile(r"\bif (?:i|we) $")
+_LOOKS_AT = re.compile(
+    r"\b(?:look|looked|looking|check|checked|checking|compare|compared|comparing|talk|talked|talking|read|reading) "
+    r"[^.;:?!]{0,60}$"
+)
+_DISLIKES = re.compile(
+    r"\b(?:doesn't|didn't|don't|does not|did not|won't|wouldn't) (?:\w+ly )?"
+    r"(?:like|love|favou?r|fancy|enjoy|want|touch|care for|take to)\b"
+)
+_AN_AIM = re.compile(r"\b(?:goal|aim|idea|point) (?:here )?(?:is|was) to\b[^.;:?!]{0,90}\bwithout (?:any )?$")
+_TO_PLATE = re.compile(
+    r"\bto (?:deliver|make|create|prepare|pack|serve|build|form) (?:an? |some )?(?:\w+(?:,| and) )?$"
+)
+
+
+def _before(tagged: Tagged, at: int) -> str:
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - _REACH) : end])
+
+
+def _said(tagged: Tagged, span: tuple[int, int] | None) -> str:
+    """The words of a span, as they were tagged; "" for none."""
+    return "" if span is None else " ".join(item.words for item in tagged.items[slice(*span)])
+
+
+def _next(tagged: Tagged, at: int) -> str:
+    return tagged.items[at].words if at < len(tagged.items) else ""
+
+
+def _has_it(tagged: Tagged, match: Match) -> bool:
+    """ "*Because my son has* asthma, we were told to go gently": why somebody asks, and no food is said to do it."""
+    if match.object is None or tagged.find(_DOES):
+        return False
+    return _HAS_ASTHMA.search(_before(tagged, match.object[0])) is not None
+
+
+def _had_it(tagged: Tagged, match: Match) -> bool:
+    """ "Olive *had* eczema": who had it is somebody."""
+    return tagged.items[match.trigger[0]].words == "had"
+
+
+def _salve(tagged: Tagged, match: Match) -> bool:
+    """ "A *cream* for her *eczema*": rubbed on, not eaten."""
+    words = _said(tagged, match.object).split()
+    return _said(tagged, match.subject) in _CREAM and not _SKIN.isdisjoint(words)
+
+
+def _managed_to(tagged: Tagged, match: Match) -> bool:
+    """ "He *managed to* catch a cold": he brought it off."""
+    return _said(tagged, match.trigger) in ("managed", "manages") and _next(tagged, match.trigger[1]) == "to"
+
+
+def _is_clear(tagged: Tagged, match: Match) -> bool:
+    """ "The results *were quite clear*": plain to see, and nothing is cleared."""
+    at = match.trigger[0]
+    return tagged.items[at].words == "clear" and bool(tagged.find(_COPULA, at - 2, at))
+
+
+def _with_an_allergy(tagged: Tagged, match: Match) -> bool:
+    """ "A child *with a* peanut allergy": who has one."""
+    if match.object is None or tagged.find(_DOES):
+        return False
+    return _WITH_ALLERGY.search(_before(tagged, match.object[0])) is not None
+
+
+def _tested(tagged: Tagged, _match: Match) -> bool:
+    """ "*Needle sticks* laced with common allergens": a clinic's test."""
+    return _TESTED.search(fold(tagged.text)) is not None
+
+
+def _no_such_food(tagged: Tagged, match: Match) -> bool:
+    """ "It is *easier to* avoid allergens at home", "*the weaning* and allergen diary": none is named or advised on."""
+    if tagged.find(_FOOD) or tagged.find(_AGES):
+        return False
+    return _EASIER.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _kept_so(tagged: Tagged, match: Match) -> bool:
+    """ "A nut-free *school*", "remember *to keep it* nut-free": how people live, and no dish is said to be so."""
+    end = max(match.trigger[1], match.object[1] if match.object else 0)
+    begin = min(match.trigger[0], match.object[0] if match.object else match.trigger[0])
+    last = _said(tagged, match.subject).rpartition(" ")[2]
+    return (
+        _next(tagged, end) in _NOT_A_DISH
+        or last in ("diet", "diets")
+        or _KEPT.search(_before(tagged, begin)) is not None
+    )
+
+
+def _of_the_original(tagged: Tagged, match: Match) -> bool:
+    """ "*The original has* double the sugar": of another recipe."""
+    return _THE_ORIGINAL.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _used(tagged: Tagged, match: Match) -> bool:
+    """ "*Use little or* no sugar": what the cook is to do."""
+    return _USES_LITTLE.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _so_called(tagged: Tagged, match: Match) -> bool:
+    """ "They call it *'no added sugar'*": held off by its quotes."""
+    if match.object is None:
+        return False
+    begin, end = min(match.trigger[0], match.object[0]), max(match.trigger[1], match.object[1])
+    first, last = tagged.items[begin].start, tagged.items[end - 1].end
+    return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
+
+
+def _thinks_of(tagged: Tagged, match: Match) -> bool:
+    """ "Be fooled into *thinking of* it as a treat", "a terrifying *sight*": nobody's brain or eyes gain by it."""
+    if match.object is None:
+        return False
+    begin, end = match.object
+    said = tagged.items[begin].words
+    if said == "thinking":
+        return _next(tagged, end) in _OF_THOUGHT
+    return said == "sight" and any(item.words == "a" for item in tagged.items[max(0, begin - 3) : begin])
+
+
+def _choking_child(tagged: Tagged, match: Match) -> bool:
+    """ "Lift a *choking baby* out": who is helped; "the aim is to explore *without* choking": what is hoped for."""
+    if match.object is None:
+        return False
+    if tagged.is_any(match.object[1], _CHILD) if match.object[1] < len(tagged.items) else False:
+        return True
+    return not tagged.find(_FOOD) and _AN_AIM.search(_before(tagged, match.object[0])) is not None
+
+
+def _targets(tagged: Tagged, match: Match) -> bool:
+    """ "Nutritional *targets*", "a *health visitor*": a plan and a person."""
+    return _next(tagged, match.trigger[1]) in (_PLANNED | _VISITORS)
+
+
+def _plated(tagged: Tagged, match: Match) -> bool:
+    """ "Roll it up *to make a* nutritious lunch": what the steps come to."""
+    return _TO_PLATE.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _needless(tagged: Tagged, match: Match) -> bool:
+    """ "You *don't need to* give them squash": needless, and nobody is told of a danger."""
+    return not tagged.find(_AGES) and _NEEDLESS.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _if_i_can(tagged: Tagged, match: Match) -> bool:
+    """ "*If I* can drink milk, he can": for the sake of argument."""
+    return _IF_I.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _looked_at(tagged: Tagged, match: Match) -> bool:
+    """ "We *compared* the amounts of sugar in biscuits": none is told."""
+    return _LOOKS_AT.search(_before(tagged, match.object[0] if match.object else match.trigger[0])) is not None
+
+
+def _disliked(tagged: Tagged, match: Match) -> bool:
+    """ "She *didn't like* apple in her first few months": a taste, and no age to wait for."""
+    end = max(match.trigger[1], match.object[1] if match.object else 0)
+    begin, last = tagged.items[max(0, match.start - 4)].start, tagged.items[end - 1].end
+    return _DISLIKES.search(fold(tagged.text[begin:last])) is not None
+
+
+def _left_out(tagged: Tagged, match: Match) -> bool:
+    """ "Containing eggs alone, *no* salt": what comes after the no is not contained."""
+    if match.object is None:
+        return False
+    between = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+    return not _WITHOUT.isdisjoint(between[1:])
+
+
+def _in_the_pot(tagged: Tagged, match: Match) -> bool:
+    """ "*Soak* the beans until the *swelling* stops": theirs, not a child's."""
+    return _said(tagged, match.object) in _SWELLING and tagged.items[0].words in _SOAKING
+
+
+_Ask = Callable[[Tagged, Match], bool]
+PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
+    "disease-and-food": (_has_it,),
+    "food-and-disease": (_has_it, _in_the_pot),
+    "gives-disease": (_had_it,),
+    "for-disease": (_salve,),
+    "gone-since": (_in_the_pot,),
+    "against-disease": (_managed_to, _is_clear),
+    "helps-a-function": (_managed_to, _is_clear),
+    "food-allergy": (_with_an_allergy, _tested),
+    "allergy": (_with_an_allergy, _tested),
+    "start-allergens": (_no_such_food,),
+    "free-from": (_kept_so,),
+    "sugar-free": (_kept_so, _so_called),
+    "free-of": (_used, _so_called),
+    "times-the": (_of_the_original,),
+    "is-a-function": (_thinks_of,),
+    "makes": (_thinks_of,),
+    "choking": (_choking_child,),
+    "loose-word": (_targets, _plated),
+    "health-good": (_targets,),
+    "handed-over": (_needless,),
+    "limit-in-pregnancy": (_if_i_can,),
+    "amount-in": (_looked_at,),
+    "age-and-food": (_disliked,),
+    "contains": (_left_out,),
+}
+"""Rule name and what to ask of its matches."""

@@ -1,0 +1,69 @@
+"""What is told of people, their illnesses and tests is no claim about a food; what is said of a food still is."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Because our nephew has asthma, we were told to go slowly with walnuts.",
+        "Olive often had eczema as a toddler.",
+        "A nurse gave us a cream for his eczema.",
+        "She managed to catch a cold while I mashed the swede.",
+        "The answers were quite clear: an immune response, whatever he ate.",
+        "It is hard to cook for a friend with a walnut allergy.",
+        "The skin prick test tray held common allergens: wheat, egg, milk.",
+        "It is easier to avoid allergens when you cook at home.",
+        "I wish I had thought of avoiding allergens sooner.",
+        "Ours is a nut-free nursery.",
+        "Mind the date, the label and remember to keep it nut-free.",
+        "Her cousin is trying a dairy free diet.",
+        "The original recipe has double the sugar.",
+        "Use little or no salt.",
+        "They call it 'no added sugar' on the shelf.",
+        "Don't talk yourself into thinking of it as pudding.",
+        "The kitchen made a frightful sight once the swede had flown.",
+        "Lifting a choking toddler out of a pushchair with a swede in one hand was no fun.",
+        "The aim is to let him play with his lunch without choking.",
+        "Every plan has its nutritional targets.",
+        "Spoon it all over the rice to serve a nutritious supper.",
+        "You don't need to give kids squash at supper.",
+        "We compared the amounts of sugar in a shelf of biscuits.",
+        "Amos didn't like parsnip in his first few months.",
+        "We had plain egg (containing egg alone, no butter, salt or pepper).",
+        "Leave the beans to soak until the swelling stops.",
+        "Ezra is now 20 weeks old and our health visitor talked of weaning.",
+    ],
+)
+def test_what_is_told_of_people_is_no_claim(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Walnuts are bad for children with asthma.", "disease"),
+        ("Porridge cleared her eczema within a week.", "disease"),
+        ("Oats are good for his eczema.", "disease"),
+        ("Prunes clear constipation.", "disease"),
+        ("Giving egg early prevents an egg allergy.", "allergen"),
+        ("Avoid allergens like walnut until six months.", "allergen"),
+        ("These nut-free muffins keep well.", "allergen"),
+        ("This loaf has half the sugar of the original recipe.", "comparative"),
+        ("The loaf contains little or no salt.", "nutrient-content"),
+        ("Sardines sharpen thinking.", "function"),
+        ("Carrots improve a child's sight.", "function"),
+        ("Whole grapes can leave a baby choking.", "safety-age"),
+        ("The aim is to serve grapes quartered, without choking hazards.", "safety-age"),
+        ("Lentils are nutritious.", "general-benefit"),
+        ("Don't give children squash before one year.", "safety-age"),
+        ("The amount of sugar in biscuits is high.", "nutrient-content"),
+        ("The biscuits contain wheat and no sugar.", "nutrient-content"),
+        ("Apple isn't fit for babies in the first few months.", "safety-age"),
+    ],
+)
+def test_what_is_said_of_the_food_is_still_found(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
