@@ -12,6 +12,7 @@ from typing import NamedTuple
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span
+from spoonproof.reading.amount_sums import is_count, share_of, sum_of
 from spoonproof.reading.amount_words import (
     AMBIGUOUS,
     FILLER,
@@ -232,22 +233,6 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     return Reading(amount, start, of.end() if of else end, tuple(problems))
 
 
-def is_count(amount: Amount, measures: Measures) -> bool:
-    """Whether it is so many pieces, tins or bunches, and not a weight or a volume."""
-    measure = measures.get(amount.unit)
-    return measure is not None and measure.kind == "count"
-
-
-def share_of(amount: Amount, inner: Amount, each: bool) -> Amount:
-    """``amount`` with the measure that stands in brackets somewhere after it: of one ("each"), or of all."""
-    if each or amount.low == amount.high == 1:
-        return replace(amount, each=inner)
-    if amount.low == amount.high:
-        return replace(amount, each=replace(inner, low=inner.low / amount.low, high=inner.high / amount.high))
-    # A range of pieces with one weight for all of them: the weight is the better amount.
-    return replace(inner, span=amount.span, about=True)
-
-
 def _or_else(text: str, amount: Amount, measures: Measures) -> tuple[Amount, int]:
     """ "A handful or two" is a range; of "1 large or 2 medium" and "2 tbsp or 30 g" the first is taken."""
     end = amount.span.end
@@ -299,19 +284,6 @@ def _compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]
             "warning",
         )
     ]
-
-
-def sum_of(one: Amount, two: Amount, measures: Measures) -> Amount | None:
-    """The two amounts as one; None where their units can't be summed."""
-    if one.unit == two.unit and one.each is None and two.each is None:
-        return replace(one, low=one.low + two.low, high=one.high + two.high)
-    for per in ("ml", "g"):
-        a, b = measures.get(one.unit), measures.get(two.unit)
-        if a and b and a.value is not None and b.value is not None and a.per == b.per == per:
-            low = one.low * a.value + two.low * b.value
-            high = one.high * a.value + two.high * b.value
-            return replace(one, low=low, high=high, unit=per, about=one.about or two.about, size="")
-    return None
 
 
 def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, whole: bool) -> Reading | None:

@@ -11,10 +11,10 @@ from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
-from spoonproof.reading.amount import Problem, Reading
+from spoonproof.reading.amount import Problem
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
@@ -41,9 +41,7 @@ _PREPOSITION = re.compile(
 )
 _FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
-_PART_END = re.compile(r"[,;()]")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
-_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 
 
 @dataclass(slots=True)
@@ -371,32 +369,3 @@ def _unknown(draft: LineDraft, start: int, end: int, foods: Foods, made_of: str 
     draft.find("unknown-food", start, end, message, remedy, edits=edits)
     draft.use(start, end)
     return FoodName(start, end, None)
-
-
-def _before_break(text: str, at: int) -> str:
-    end = _PART_END.search(text, at)
-    return text[at : end.start()] if end is not None else text[at:]
-
-
-def names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
-    """Whether a food's name, and no cut, stands at ``at``."""
-    while at < len(text) and text[at] in " \t":
-        at += 1
-    found = foods.match(_before_break(text, at))
-    cuts = measures.cuts.find(text[at:])
-    return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
-
-
-def without_container(text: str, reading: Reading, each: Amount | None, foods: Foods) -> Reading:
-    """ "150 g bottle gourd", "1 bottle gourd": the container is the first word of the food's name."""
-    word = _LAST_WORD.search(text, reading.start, reading.end)
-    if word is None or (each is not None and word.start() < each.span.end):
-        return reading
-    found = foods.match(_before_break(text, word.start()))
-    if found is None or found.start or word.start() + found.end <= word.end():
-        return reading
-    if each is None:
-        assert reading.amount is not None
-        end = word.start()
-        return reading._replace(amount=replace(reading.amount, unit="piece", span=Span(reading.start, end)), end=end)
-    return reading._replace(amount=each, end=each.span.end)

@@ -9,17 +9,10 @@ from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
-from spoonproof.reading.amount import (
-    Reading,
-    amount_at,
-    bracket_at,
-    is_count,
-    measure_at,
-    moved,
-    share_of,
-    sum_of,
-)
-from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word, names_food, without_container
+from spoonproof.model.text import Span
+from spoonproof.reading.amount import Reading, amount_at, bracket_at, measure_at, moved
+from spoonproof.reading.amount_sums import is_count, share_of, sum_of
+from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.runs import tokens_of
@@ -31,6 +24,8 @@ _PIECE = re.compile(
 )
 _APART = re.compile(r"[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)", re.I)
 _DRAINED = re.compile(r"[ \t]{0,3}(?:when |once )?drained", re.I)
+_PART_END = re.compile(r"[,;()]")
+_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _PLUS_LATER = re.compile(r"[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
 _IS_FOR = re.compile(r"[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)", re.I)
 _EACH = re.compile(r"[ \t]{0,3}each\b", re.I)
@@ -47,10 +42,10 @@ def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Readin
     if reading is None:
         return None
     long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
-    if long and not _is_piece(text, reading.end) and not names_food(text, reading.end, foods, measures):
+    if long and not _is_piece(text, reading.end) and not _names_food(text, reading.end, foods, measures):
         return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
     if reading.amount is not None and (reading.amount.each is not None or reading.amount.unit == "bottle"):
-        reading = without_container(text, reading, reading.amount.each, foods)
+        reading = _without_container(text, reading, reading.amount.each, foods)
     draft.report(reading.problems)
     draft.use(reading.start, reading.end)
     if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):
@@ -189,3 +184,32 @@ def part_after(
             draft.use(name.end, name.end + end)
             return replace(amount, unit=unit)
     return amount
+
+
+def _before_break(text: str, at: int) -> str:
+    end = _PART_END.search(text, at)
+    return text[at : end.start()] if end is not None else text[at:]
+
+
+def _names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
+    """Whether a food's name, and no cut, stands at ``at``."""
+    while at < len(text) and text[at] in " \t":
+        at += 1
+    found = foods.match(_before_break(text, at))
+    cuts = measures.cuts.find(text[at:])
+    return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
+
+
+def _without_container(text: str, reading: Reading, each: Amount | None, foods: Foods) -> Reading:
+    """ "150 g bottle gourd", "1 bottle gourd": the container is the first word of the food's name."""
+    word = _LAST_WORD.search(text, reading.start, reading.end)
+    if word is None or (each is not None and word.start() < each.span.end):
+        return reading
+    found = foods.match(_before_break(text, word.start()))
+    if found is None or found.start or word.start() + found.end <= word.end():
+        return reading
+    if each is None:
+        assert reading.amount is not None
+        end = word.start()
+        return reading._replace(amount=replace(reading.amount, unit="piece", span=Span(reading.start, end)), end=end)
+    return reading._replace(amount=each, end=each.span.end)

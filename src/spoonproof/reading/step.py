@@ -34,7 +34,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.step_beside import beside
-from spoonproof.reading.stretches import later_times
+from spoonproof.reading.stretches import later_times, share_objects
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.times import find_times
 
@@ -56,10 +56,6 @@ _ALL_LISTED = re.compile(
 _PAN_OF = re.compile(
     r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
     re.I,
-)
-_NOT_OBJECT = re.compile(r"\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b", re.I)
-_CONNECT = re.compile(
-    r"(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*", re.I
 )
 
 
@@ -176,7 +172,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         done.append(draft)
         if action.foods or action.everything:
             reader.last_foods = () if action.everything else action.foods
-    _share_objects(done, text)
+    share_objects(done, text)
     reader.turn = "baby" if splits else None
     for draft in done:
         bowl = _bowl(reader, draft, text, cut if splits else None)
@@ -274,22 +270,6 @@ def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
 def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
     amount = document.at(line.amount.span).strip() if line.amount is not None else ""
     return bool(amount) and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of)?$", words, re.I) is not None
-
-
-def _share_objects(drafts: Sequence[Instruction], text: str) -> None:
-    """ "Peel and dice the parsnip": both verbs have the one object."""
-    for one, two in zip(reversed(drafts[:-1]), reversed(drafts[1:]), strict=False):
-        between = text[one.match.end : two.match.start]
-        first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
-        same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
-        if (
-            same
-            and not one.action.foods
-            and one.verb.id != "turn-heat"
-            and two.action.foods
-            and one.verb.role in ("cut", "other", "heat", "join")
-        ):
-            one.action = replace(one.action, foods=two.action.foods, everything=False)
 
 
 def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:

@@ -1,4 +1,4 @@
-"""A second time behind one verb: a second stretch of the same heat, for the same foods or for what joins then."""
+"""What instructions of one sentence share or have twice: two verbs with one object, two times behind one verb."""
 
 from __future__ import annotations
 
@@ -13,6 +13,10 @@ from spoonproof.reading.instruction import Instruction
 from spoonproof.reading.times import FoundTime
 
 _BESIDE = re.compile(r"[ \t]*(?:,|;|\band\b|,[ \t]*and\b)[ \t]+(?:the|your)\b", re.I)
+_NOT_OBJECT = re.compile(r"\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b", re.I)
+_CONNECT = re.compile(
+    r"(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*", re.I
+)
 
 
 def later_times(
@@ -54,3 +58,19 @@ def _lines(draft: Instruction, start: int, end: int) -> tuple[int, ...]:
     """The food lines that the instruction names between two places."""
     named = (line for mention in draft.mentions if start <= mention.start < end for line in mention.lines)
     return tuple(dict.fromkeys(named))
+
+
+def share_objects(drafts: Sequence[Instruction], text: str) -> None:
+    """ "Peel and dice the parsnip": both verbs have the one object."""
+    for one, two in zip(reversed(drafts[:-1]), reversed(drafts[1:]), strict=False):
+        between = text[one.match.end : two.match.start]
+        first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
+        same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
+        if (
+            same
+            and not one.action.foods
+            and one.verb.id != "turn-heat"
+            and two.action.foods
+            and one.verb.role in ("cut", "other", "heat", "join")
+        ):
+            one.action = replace(one.action, foods=two.action.foods, everything=False)
