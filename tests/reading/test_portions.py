@@ -42,6 +42,9 @@ def test_made(written: str, expected: Makes) -> None:
     assert made_of(written, NOWHERE) == expected
 
 
-@pytest.mark.parametrize("written", ["plenty", "serves us all", "3 adults and 1 baby", "g", "/ cups", "1/ cup"])
+@pytest.mark.parametrize(
+    "written",
+    ["plenty", "serves us all", "3 adults and 1 baby", "g", "/ cups", "1/ cup", "1 ice-cube tray", "2 small jars"],
+)
 def test_what_says_no_number_of_portions_is_refused(written: str) -> None:
     assert made_of(written, NOWHERE) is None

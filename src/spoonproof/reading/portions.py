@@ -32,6 +32,10 @@ _ALL = re.compile(
 _ML = {"m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0, "cup": 240.0}  # a cup lies between 237 and 250 ml (measures.csv)
 _SPLIT = re.compile(r"\s{0,4}(?:,|;|\(|\)|=|\bor\b)\s{0,4}", re.IGNORECASE)
 _LITTLE = re.compile(r"\b(?:bab(?:y|ies)|little|small|tiny|toddlers?|child(?:ren)?|weaning)\b", re.IGNORECASE)
+# "1 ice-cube tray", "2 jars": how much goes into one, and how many eat of it, is not said.
+_WHOLES = re.compile(
+    r"\b(?:trays?|jars?|jugs?|tubs?|tins?|loa(?:f|ves)|batch(?:es)?|pans?|pots?|pies?)\b", re.IGNORECASE
+)
 _WORDS = "what it makes, like 9 x 60 g, or 900 ml"
 
 
@@ -75,7 +79,7 @@ def _one(text: str, span: Span) -> Makes | None:
             return Makes(1, None, span, all_grams=amount * (1000 if unit[0] == "k" else 1))
         return Makes(1, None, span, ml=amount * _ML["cup" if unit.startswith("cup") else unit[0]])
     found = _PORTIONS.fullmatch(text)
-    if found is None:
+    if found is None or (found["grams"] is None and _WHOLES.search(text)):
         return None
     each = float(found["grams"]) * (1000 if found["unit"].lower() == "kg" else 1) if found["grams"] else None
     return Makes(int(found["count"]), each, span, most=int(found["most"]) if found["most"] else None)
