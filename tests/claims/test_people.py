@@ -35,6 +35,16 @@ from finding_kit import claims
         "Amos didn't like parsnip in his first few months.",
         "We had plain egg (containing egg alone, no butter, salt or pepper).",
         "Leave the beans to soak until the swelling stops.",
+        "A shrug she is rather good at for a 9 month old.",
+        "The jam is needed to hold the oats together.",
+        "By 14 months a toddler can feed himself with a fork.",
+        "The swede was a hit, which made me feel better knowing lunch was settled.",
+        "I worry he isn't getting the right nutrition at nursery.",
+        "Our reason for cooking at home was health driven.",
+        "Her supper isn't as healthy as it could be.",
+        "Lunch for the nursery has to be free of walnuts.",
+        "We want to wait until he is nine months before we offer swede.",
+        "Our neighbour's toddler gave up purees before the age of one.",
         "Ezra is now 20 weeks old and our health visitor talked of weaning.",
     ],
 )
@@ -62,8 +72,21 @@ def test_what_is_told_of_people_is_no_claim(text: str) -> None:
         ("Don't give children squash before one year.", "safety-age"),
         ("The amount of sugar in biscuits is high.", "nutrient-content"),
         ("The biscuits contain wheat and no sugar.", "nutrient-content"),
+        ("Yoghurt is as healthy as porridge.", "comparative"),
+        ("Sage tea will make a poorly child feel better.", "function"),
+        ("They get too much salt from sausages.", "nutrient-content"),
+        ("Nuts can be introduced after six months.", "allergen"),
+        ("Nuts can be introduced after six months.", "safety-age"),
+        ("Wheat should not be introduced before four months.", "allergen"),
         ("Apple isn't fit for babies in the first few months.", "safety-age"),
     ],
 )
 def test_what_is_said_of_the_food_is_still_found(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
+
+
+def test_leaving_the_peel_on_keeps_something() -> None:
+    (kept,) = claims("Don't peel them, to keep the fibre.")
+    assert (kept.kind, kept.polarity) == ("process", "asserts")
+    (held,) = claims("Don't peel it, the skin has more fibre.")
+    assert "peel" not in held.subjects

@@ -199,6 +199,7 @@ ALLERGEN = (
         "T(<when-ask>) _2 O(<allergy>)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
+        "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         effect="allergen-introduction",
         veto="story",

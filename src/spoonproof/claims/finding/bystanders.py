@@ -68,7 +68,8 @@ def _manages(tagged: Tagged, match: Match) -> bool:
 
 def _required(tagged: Tagged, match: Match) -> bool:
     """ "All snacks *must be* nut-free": what is asked for, not what is there."""
-    return _REQUIRED.search(_before(tagged, (match.object or match.trigger)[0])) is not None
+    begin = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
+    return _REQUIRED.search(_before(tagged, begin)) is not None
 
 
 def _avoids_it(tagged: Tagged, match: Match) -> bool:

@@ -38,6 +38,8 @@ _TOLD = re.compile(
     r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}"
     r"(?:worried|panicking|nervous|terrified|focused|determined|keen)\b"
     r"|\bis now (?:only |nearly |almost )?\d[\d.]* ?(?:weeks?|months?)\b"
+    r"|\b(?:i|we) (?:want|wanted|plan|hope|hoped|intend) to (?:wait|start|begin|hold off)\b"
+    r"|\b(?:kid|child|baby|toddler|little one|son|daughter) (?:gave up|began|started|stopped|refused)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 _TURNS = re.compile(

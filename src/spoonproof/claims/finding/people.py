@@ -14,6 +14,7 @@ _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak for
 _AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
+_WEAK = frozenset({"nutrient-weak"})
 _COPULA = frozenset({"copula"})
 _CREAM = frozenset({"cream", "creams"})
 _SKIN = frozenset("eczema rash rashes hives dermatitis psoriasis".split())
@@ -22,7 +23,15 @@ _SWELLING = frozenset({"swelling"})
 _WITHOUT = frozenset({"no", "without"})
 _OF_THOUGHT = frozenset("of about that it they we you i how what".split())
 _PLANNED = frozenset("target targets goal goals standard standards advice information".split())
-_VISITORS = frozenset("visitor visitors professional professionals worker workers service services clinic".split())
+_VISITORS = frozenset(
+    "visitor visitors professional professionals worker workers service services clinic driven reasons".split()
+)
+_KNOWING = frozenset("knowing about that when".split())  # "feel better *knowing* he eats"
+_HANDLED = frozenset("hold bind keep thicken thin loosen set stick cover finish top".split())
+_SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
+_AS_IT_MIGHT = re.compile(r"^(?: \w+){1,2} (?:should|could|might|ought|used|was|sounds|looks)\b")
+_GOOD_WITH_HANDS = re.compile(r"\b(?:he|she|they|i|we) (?:is|was|are|am|were) (?:\w+ ){0,2}$")
+_THEMSELVES = frozenset("themselves himself herself themself".split())
 _NOT_A_DISH = frozenset(
     "diet diets lifestyle school schools nursery classroom class household home table kitchen zone alternative "
     "alternatives option options".split()
@@ -218,6 +227,41 @@ def _in_the_pot(tagged: Tagged, match: Match) -> bool:
     return _said(tagged, match.object) in _SWELLING and tagged.items[0].words in _SOAKING
 
 
+def _relieved(tagged: Tagged, match: Match) -> bool:
+    """ "It made me *feel better knowing* he ate": a mood, and no illness that passed."""
+    if match.object is None:
+        return False
+    return _said(tagged, match.object).startswith("feel") and _next(tagged, match.object[1]) in _KNOWING
+
+
+def _holds_together(tagged: Tagged, match: Match) -> bool:
+    """ "Syrup is needed to *hold* the rice together": the dough's need, not a child's."""
+    return _said(tagged, match.trigger) in _HANDLED
+
+
+def _somebody_gets(tagged: Tagged, match: Match) -> bool:
+    """ "I worry *he isn't getting* the right nutrition": what a child gets, and no food said to give it."""
+    if match.object is None or not tagged.is_any(match.object[0], _WEAK):
+        return False
+    begin = match.trigger[0]
+    words = [item.words for item in tagged.items[max(0, begin - 3) : match.object[0]]]
+    who = any(word in _SOMEBODY or word.startswith(("my ", "your ", "our ")) for word in words[:3])
+    return who and any(word.partition(" ")[0] in ("get", "gets", "getting") for word in words)
+
+
+def _as_it_might(tagged: Tagged, match: Match) -> bool:
+    """ "His lunch isn't *as healthy as it should* be": against a wish, and no other food."""
+    end = tagged.items[max(match.trigger[1], match.object[1] if match.object else 0) - 1].end
+    return _AS_IT_MIGHT.match(fold(tagged.text[end : end + _REACH])) is not None
+
+
+def _good_with_hands(tagged: Tagged, match: Match) -> bool:
+    """ "A look that *he is good at*", "babies *feed themselves* by a year": a skill."""
+    if _said(tagged, match.trigger).endswith(" at"):
+        return _GOOD_WITH_HANDS.search(_before(tagged, match.trigger[0])) is not None
+    return _next(tagged, match.trigger[1]) in _THEMSELVES
+
+
 _Ask = Callable[[Tagged, Match], bool]
 PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "disease-and-food": (_has_it,),
@@ -242,7 +286,14 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "handed-over": (_needless,),
     "limit-in-pregnancy": (_if_i_can,),
     "amount-in": (_looked_at,),
-    "age-and-food": (_disliked,),
+    "age-and-food": (_disliked, _good_with_hands),
+    "good-at-age": (_good_with_hands,),
+    "feels-better": (_relieved,),
+    "makes-strong": (_relieved,),
+    "meets-needs": (_holds_together,),
+    "has": (_somebody_gets,),
+    "is": (_somebody_gets,),
+    "healthier": (_as_it_might,),
     "contains": (_left_out,),
 }
 """Rule name and what to ask of its matches."""
