@@ -34,7 +34,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.step_beside import beside
-from spoonproof.reading.stretches import later_times, share_objects
+from spoonproof.reading.stretches import cooks_on, later_times, share_objects
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.times import find_times
 
@@ -173,6 +173,7 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
         if action.foods or action.everything:
             reader.last_foods = () if action.everything else action.foods
     share_objects(done, text)
+    cooks_on(text, done)
     reader.turn = "baby" if splits else None
     for draft in done:
         bowl = _bowl(reader, draft, text, cut if splits else None)

@@ -54,6 +54,19 @@ def later_times(
     return result
 
 
+_OFF = re.compile(r"\b(?:off|remove|removed)\b", re.IGNORECASE)
+
+
+def cooks_on(text: str, drafts: Sequence[Instruction]) -> None:
+    """ "Lower the heat and leave it for 40 minutes": the pot goes on cooking, which is what the minutes are for."""
+    for draft in drafts:
+        action = draft.action
+        if draft.verb.id != "turn-heat" or action.time is None or action.last or action.after is not None:
+            continue
+        if not _OFF.search(text[draft.start : draft.end]):
+            draft.action = replace(action, verb="cook", everything=action.everything or not action.foods)
+
+
 def _lines(draft: Instruction, start: int, end: int) -> tuple[int, ...]:
     """The food lines that the instruction names between two places."""
     named = (line for mention in draft.mentions if start <= mention.start < end for line in mention.lines)
