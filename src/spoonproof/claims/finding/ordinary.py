@@ -40,6 +40,12 @@ _TOLD = re.compile(
     r"|\bis now (?:only |nearly |almost )?\d[\d.]* ?(?:weeks?|months?)\b"
     r"|\b(?:i|we) (?:want|wanted|plan|hope|hoped|intend) to (?:wait|start|begin|hold off)\b"
     r"|\b(?:kid|child|baby|toddler|little one|son|daughter) (?:gave up|began|started|stopped|refused)\b"
+    r"|^\W*(?!bab|child|infant|toddler)[a-z]+ "
+    r"(?:(?:reached|turned|hit) |is (?:now |only )?\d[\d./ ]* ?(?:weeks?|months?)\b)"
+    r"|\bat [^,.;:?!]{0,24}(?:weeks?|months?|years?)(?: old)?,? (?:he|she) "
+    r"(?:was|took|had|ate|tried|loved|burst|began|started|would|refused)\b"
+    r"|\b(?:i|we) (?:still )?(?:haven't|have not|hadn't|had not) (?:yet )?"
+    r"(?:fed|given|tried|offered|started|begun|introduced)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 _TURNS = re.compile(

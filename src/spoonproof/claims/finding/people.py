@@ -11,6 +11,7 @@ from spoonproof.claims.scan import Tagged
 
 _REACH = 100  # characters before a match that the expressions below are asked of
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
+_ADVISES = frozenset({"give", "avoid", "forbid", "introduce"})
 _AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
@@ -51,6 +52,17 @@ _EASIER = re.compile(
 _KEPT = re.compile(r"\b(?:(?:to|and|by) keep|keeping|go|going|went|gone) (?:it |them |things |everything )?$")
 _THE_ORIGINAL = re.compile(
     r"\boriginal(?: recipe| version| one)?(?: \w+ly)? (?:has|had|have|calls|called|uses|used|asks|asked) (?:for )?$"
+)
+_SOUGHT = re.compile(
+    r"\b(?:search|hunt|quest|looking|looked) for\b[^.;:?!]{0,40}$|\badapt\w* (?:it |this )?(?:for|to|to be) $"
+)
+_LEFT_OPEN = re.compile(r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$")
+_MEDICINE = re.compile(
+    r"\b(?:meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
+)
+_BROWNING = re.compile(r"\b(?:maillard|chemical|browning|hilarious|funny|priceless) $")
+_OWING_TO = re.compile(
+    r"\b(?:due to|because of|owing to|given) (?:[a-z]+'s|my|our|his|her|their) (?:\w+ (?:and )?){0,2}$"
 )
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
 _NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|no) (?:need|have)? ?to $")
@@ -262,6 +274,36 @@ def _good_with_hands(tagged: Tagged, match: Match) -> bool:
     return _next(tagged, match.trigger[1]) in _THEMSELVES
 
 
+def _sought(tagged: Tagged, match: Match) -> bool:
+    """ "My *search for* an allergen free loaf", "*adapt it for* gluten free": what is sought, not what this is."""
+    begin = min(match.trigger[0], match.object[0] if match.object else match.trigger[0])
+    return _SOUGHT.search(_before(tagged, begin)) is not None
+
+
+def _left_open(tagged: Tagged, match: Match) -> bool:
+    """ "It is yours to *judge if* these are suitable": left to whoever reads."""
+    return _LEFT_OPEN.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _medicine(tagged: Tagged, match: Match) -> bool:
+    """ "*Medicine* for when the eczema flared": a drug, no food."""
+    return _MEDICINE.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _browning(tagged: Tagged, match: Match) -> bool:
+    """ "A *browning* reaction": in the pan."""
+    if match.object is None or not _said(tagged, match.object).startswith("reaction"):
+        return False
+    return _BROWNING.search(_before(tagged, match.object[0])) is not None
+
+
+def _owing_to(tagged: Tagged, match: Match) -> bool:
+    """ "*Due to her* reflux we asked around": the illness is why, and no food brought it on."""
+    if match.object is None or tagged.find(_ADVISES):
+        return False
+    return _OWING_TO.search(_before(tagged, match.object[0])) is not None
+
+
 _Ask = Callable[[Tagged, Match], bool]
 PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "disease-and-food": (_has_it,),
@@ -271,10 +313,10 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "gone-since": (_in_the_pot,),
     "against-disease": (_managed_to, _is_clear),
     "helps-a-function": (_managed_to, _is_clear),
-    "food-allergy": (_with_an_allergy, _tested),
-    "allergy": (_with_an_allergy, _tested),
+    "food-allergy": (_with_an_allergy, _tested, _owing_to),
+    "allergy": (_with_an_allergy, _tested, _browning, _owing_to),
     "start-allergens": (_no_such_food,),
-    "free-from": (_kept_so,),
+    "free-from": (_kept_so, _sought),
     "sugar-free": (_kept_so, _so_called),
     "free-of": (_used, _so_called),
     "times-the": (_of_the_original,),
@@ -288,6 +330,11 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "amount-in": (_looked_at,),
     "age-and-food": (_disliked, _good_with_hands),
     "good-at-age": (_good_with_hands,),
+    "brings-disease": (_owing_to,),
+    "through-it": (_medicine,),
+    "fine-for-babies": (_left_open,),
+    "suits-babies": (_left_open,),
+    "safe": (_left_open,),
     "feels-better": (_relieved,),
     "makes-strong": (_relieved,),
     "meets-needs": (_holds_together,),
