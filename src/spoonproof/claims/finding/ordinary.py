@@ -46,6 +46,7 @@ _TOLD = re.compile(
     r"(?:was|took|had|ate|tried|loved|burst|began|started|would|refused)\b"
     r"|\b(?:i|we) (?:still )?(?:haven't|have not|hadn't|had not) (?:yet )?"
     r"(?:fed|given|tried|offered|started|begun|introduced)\b"
+    r"|\bwhen (?!bab|child|infant|toddler)[a-z]+ was (?:\w+ ){0,2}\w+ (?:weeks?|months?|years?)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 _TURNS = re.compile(

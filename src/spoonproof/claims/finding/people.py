@@ -11,7 +11,6 @@ from spoonproof.claims.scan import Tagged
 
 _REACH = 100  # characters before a match that the expressions below are asked of
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
-_ADVISES = frozenset({"give", "avoid", "forbid", "introduce"})
 _AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
@@ -27,6 +26,7 @@ _PLANNED = frozenset("target targets goal goals standard standards advice inform
 _VISITORS = frozenset(
     "visitor visitors professional professionals worker workers service services clinic driven reasons".split()
 )
+_NEWS = frozenset("recent latest new sad happy odd".split())  # "a *recent* development"
 _KNOWING = frozenset("knowing about that when".split())  # "feel better *knowing* he eats"
 _HANDLED = frozenset("hold bind keep thicken thin loosen set stick cover finish top".split())
 _SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
@@ -65,7 +65,7 @@ _OWING_TO = re.compile(
     r"\b(?:due to|because of|owing to|given) (?:[a-z]+'s|my|our|his|her|their) (?:\w+ (?:and )?){0,2}$"
 )
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
-_NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|no) (?:need|have)? ?to $")
+_NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|won't|no) (?:need|have)? ?to $")
 _IF_I = re.compile(r"\bif (?:i|we) $")
 _LOOKS_AT = re.compile(
     r"\b(?:look|looked|looking|check|checked|checking|compare|compared|comparing|talk|talked|talking|read|reading) "
@@ -182,7 +182,10 @@ def _thinks_of(tagged: Tagged, match: Match) -> bool:
     said = tagged.items[begin].words
     if said == "thinking":
         return _next(tagged, end) in _OF_THOUGHT
-    return said == "sight" and any(item.words == "a" for item in tagged.items[max(0, begin - 3) : begin])
+    before = [item.words for item in tagged.items[max(0, begin - 3) : begin]]
+    if said == "development":
+        return before[-1:] != [] and before[-1] in _NEWS
+    return said == "sight" and ("a" in before or before[-1:] == ["in"])
 
 
 def _choking_child(tagged: Tagged, match: Match) -> bool:
@@ -299,7 +302,7 @@ def _browning(tagged: Tagged, match: Match) -> bool:
 
 def _owing_to(tagged: Tagged, match: Match) -> bool:
     """ "*Due to her* reflux we asked around": the illness is why, and no food brought it on."""
-    if match.object is None or tagged.find(_ADVISES):
+    if match.object is None:
         return False
     return _OWING_TO.search(_before(tagged, match.object[0])) is not None
 
@@ -322,6 +325,8 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "times-the": (_of_the_original,),
     "is-a-function": (_thinks_of,),
     "makes": (_thinks_of,),
+    "food-and-weak-function": (_thinks_of,),
+    "hides": (_needless,),
     "choking": (_choking_child,),
     "loose-word": (_targets, _plated),
     "health-good": (_targets,),

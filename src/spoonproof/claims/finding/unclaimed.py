@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from spoonproof.claims.finding.allergies import ALLERGIES
 from spoonproof.claims.finding.bystanders import BY_RULE as BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.people import PEOPLE
@@ -56,8 +57,9 @@ _WISHED = re.compile(
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
     name = match.rule.name
-    asked = _BY_RULE.get(name, ()) + BYSTANDERS.get(name, ()) + PEOPLE.get(name, ()) + _BY_KIND.get(match.rule.kind, ())
-    return any(ask(tagged, match) for ask in asked)
+    tables = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES)
+    asked = (ask for table in tables for ask in table.get(name, ()))
+    return any(ask(tagged, match) for ask in (*asked, *_BY_KIND.get(match.rule.kind, ())))
 
 
 def _before(tagged: Tagged, at: int) -> str:

@@ -1,0 +1,119 @@
+"""Matches that name an allergy or a free-from product and say nothing of a food: whose it is, what is bought or asked.
+
+Like ``people``, of rules whose words turn up wherever a family lives with an allergy.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_REACH = 100  # characters before a match that the expressions below are asked of
+_HAS_ONE = re.compile(
+    r"\b(?:he|she|i|we|they|who|friends?|cousins?|boys?|girls?) (?:\w+ )?(?:has|have|had) "
+    r"(?:an? )?(?:\w+ (?:or |and )?){0,2}$"
+)
+_KNOWN = re.compile(
+    r"\b(?:know|knew|known|heard|learned|learnt|told) (?:about|of) "
+    r"(?:the |his |her |their )?(?:\w+ (?:and |or )?){0,2}$"
+)
+_PROVIDED = re.compile(
+    r"\b(?:unless|if|until|provided|as long as|so long as) (?:they|it|these|this|that)(?:'re|'s| are| is) $"
+)
+_SWAPPED = re.compile(r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|\b(?:swap|swapped|swapping|used|using) (?:\w+ ){0,2}$")
+_TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
+_FAMILY = frozenset(
+    "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community".split()
+)
+_ALLERGY = ("allerg", "intoleran", "sensitiv")
+_DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
+_OCCASIONS = frozenset("birthday party place space home hands side bet environment distance".split())
+_CAKES = frozenset("cake cakes party parties".split())
+_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
+
+
+def _before(tagged: Tagged, at: int) -> str:
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - _REACH) : end])
+
+
+def _begin(match: Match) -> int:
+    return match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
+
+
+def _next(tagged: Tagged, match: Match) -> str:
+    """The words after the match's trigger and object; "" at the end of the sentence."""
+    at = max(match.trigger[1], match.object[1] if match.object else 0)
+    return tagged.items[at].words if at < len(tagged.items) else ""
+
+
+def _has_one(tagged: Tagged, match: Match) -> bool:
+    """ "*She has* a dairy allergy": who has it."""
+    return match.object is not None and _HAS_ONE.search(_before(tagged, match.object[0])) is not None
+
+
+def _has_one_only(tagged: Tagged, match: Match) -> bool:
+    """ "*She has* a dairy allergy", where nothing is advised or said to bring or spare it."""
+    return _has_one(tagged, match) and not tagged.find(_DOES)
+
+
+def _known(tagged: Tagged, match: Match) -> bool:
+    """ "We *knew about* the egg allergies": an old tale."""
+    return match.object is not None and _KNOWN.search(_before(tagged, match.object[0])) is not None
+
+
+def _of_a_family(tagged: Tagged, match: Match) -> bool:
+    """ "An allergy *family*", "their allergy *triggers*": who lives with it."""
+    return _next(tagged, match).partition(" ")[0] in _FAMILY
+
+
+def _allergy_to_it(tagged: Tagged, match: Match) -> bool:
+    """ "He has a gluten *allergy*": nothing holds the gluten."""
+    return _next(tagged, match).startswith(_ALLERGY)
+
+
+def _provided(tagged: Tagged, match: Match) -> bool:
+    """ "Skip the crisps *unless they are* egg-free": a condition."""
+    return _PROVIDED.search(_before(tagged, _begin(match))) is not None
+
+
+def _ingredient(tagged: Tagged, match: Match) -> bool:
+    """ "I *substituted* gluten-free oats", "gluten free *baking*": which product is used, what is done."""
+    return _next(tagged, match) in _DOINGS or _SWAPPED.search(_before(tagged, _begin(match))) is not None
+
+
+def _to_be_none(tagged: Tagged, match: Match) -> bool:
+    """ "There *could be no* eggs, no nuts": what was asked of the cook."""
+    return _TO_BE_NONE.search(_before(tagged, match.trigger[0])) is not None
+
+
+def _safe_occasion(tagged: Tagged, match: Match) -> bool:
+    """ "A safe *birthday*": no food is called safe."""
+    return _next(tagged, match) in _OCCASIONS
+
+
+def _birthday_cake(tagged: Tagged, match: Match) -> bool:
+    """ "Their *first birthday cake*": a cake, and no age to eat it from."""
+    if match.object is None or match.object[1] >= len(tagged.items):
+        return False
+    birthday = tagged.items[match.object[1] - 1].words.endswith("birthday")
+    return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
+
+
+_Ask = Callable[[Tagged, Match], bool]
+ALLERGIES: Mapping[str, tuple[_Ask, ...]] = {
+    "allergy": (_has_one_only, _of_a_family),
+    "food-allergy": (_has_one_only, _known, _of_a_family),
+    "start-allergens": (_has_one,),
+    "contains-gluten": (_allergy_to_it,),
+    "free-from": (_provided, _ingredient),
+    "free-of-several": (_to_be_none,),
+    "safe": (_safe_occasion,),
+    "age-and-solids": (_birthday_cake,),
+    "age-and-food": (_birthday_cake,),
+}
+"""Rule name and what to ask of its matches."""
