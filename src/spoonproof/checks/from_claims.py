@@ -40,20 +40,25 @@ def of_claims(dish: Dish, wanted: Callable[[JudgedClaim], bool]) -> Iterator[Fau
 
 
 def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
-    """Each statement once: of claims that overlap and rest on the same entry the longest, and none that
-    nothing is known of beside one that something is known of."""
+    """Each statement once: of claims that overlap and rest on the same entry the longest, and none that nothing is
+    known of beside one that something is said of. One that is kept says nothing of what is claimed beside it: "cod is
+    packed with iodine and keeps their eyes healthy"."""
     kept: list[JudgedClaim] = []
     for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
         beside = [other for other in kept if _overlap(judged, other)]
         same = any(other.entry == judged.entry and other.advice == judged.advice for other in beside)
-        known = judged.truth == "unlisted" and any(other.entry is not None for other in beside)
+        known = judged.truth == "unlisted" and any(_told(other) for other in beside)
         if not same and not known:
             kept = [
-                other for other in kept if other.truth != "unlisted" or not (judged.entry and _overlap(judged, other))
+                other for other in kept if other.truth != "unlisted" or not (_told(judged) and _overlap(judged, other))
             ]
             kept.append(judged)
     order = {id(judged): number for number, judged in enumerate(claims)}
     return sorted(kept, key=lambda judged: order[id(judged)])
+
+
+def _told(judged: JudgedClaim) -> bool:
+    return judged.entry is not None and judged.advice != "keep"
 
 
 def _overlap(one: JudgedClaim, other: JudgedClaim) -> bool:
