@@ -93,7 +93,9 @@ def _to_be_none(tagged: Tagged, match: Match) -> bool:
 
 def _safe_occasion(tagged: Tagged, match: Match) -> bool:
     """ "A safe *birthday*": no food is called safe."""
-    return _next(tagged, match) in _OCCASIONS
+    at = max(match.trigger[1], match.object[1] if match.object else 0)
+    words = [item.words for item in tagged.items[at : at + 2]]
+    return words[:1] != [] and words[0] in _OCCASIONS and words[-1] not in _CAKES
 
 
 def _birthday_cake(tagged: Tagged, match: Match) -> bool:

@@ -27,6 +27,8 @@ _VISITORS = frozenset(
     "visitor visitors professional professionals worker workers service services clinic driven reasons".split()
 )
 _NEWS = frozenset("recent latest new sad happy odd".split())  # "a *recent* development"
+_CAUGHT = frozenset("catch give get pick".split())  # "managed to *catch* a cold"
+_ARTICLES = frozenset("a the her his my our your".split())
 _KNOWING = frozenset("knowing about that when".split())  # "feel better *knowing* he eats"
 _HANDLED = frozenset("hold bind keep thicken thin loosen set stick cover finish top".split())
 _SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
@@ -66,7 +68,6 @@ _OWING_TO = re.compile(
 )
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
 _NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|won't|no) (?:need|have)? ?to $")
-_IF_I = re.compile(r"\bif (?:i|we) $")
 _LOOKS_AT = re.compile(
     r"\b(?:look|looked|looking|check|checked|checking|compare|compared|comparing|talk|talked|talking|read|reading) "
     r"[^.;:?!]{0,60}$"
@@ -115,7 +116,10 @@ def _salve(tagged: Tagged, match: Match) -> bool:
 
 def _managed_to(tagged: Tagged, match: Match) -> bool:
     """ "He *managed to* catch a cold": he brought it off."""
-    return _said(tagged, match.trigger) in ("managed", "manages") and _next(tagged, match.trigger[1]) == "to"
+    if _said(tagged, match.trigger) not in ("managed", "manages"):
+        return False
+    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
+    return then[:1] == ["to"] and then[1:] != [] and then[1].partition(" ")[0] in _CAUGHT
 
 
 def _is_clear(tagged: Tagged, match: Match) -> bool:
@@ -192,7 +196,9 @@ def _choking_child(tagged: Tagged, match: Match) -> bool:
     """ "Lift a *choking baby* out": who is helped; "the aim is to explore *without* choking": what is hoped for."""
     if match.object is None:
         return False
-    if tagged.is_any(match.object[1], _CHILD) if match.object[1] < len(tagged.items) else False:
+    begin, end = match.object
+    child = end < len(tagged.items) and tagged.is_any(end, _CHILD)
+    if child and begin > 0 and tagged.items[begin - 1].words in _ARTICLES and tagged.items[begin].words == "choking":
         return True
     return not tagged.find(_FOOD) and _AN_AIM.search(_before(tagged, match.object[0])) is not None
 
@@ -210,11 +216,6 @@ def _plated(tagged: Tagged, match: Match) -> bool:
 def _needless(tagged: Tagged, match: Match) -> bool:
     """ "You *don't need to* give them squash": needless, and nobody is told of a danger."""
     return not tagged.find(_AGES) and _NEEDLESS.search(_before(tagged, match.trigger[0])) is not None
-
-
-def _if_i_can(tagged: Tagged, match: Match) -> bool:
-    """ "*If I* can drink milk, he can": for the sake of argument."""
-    return _IF_I.search(_before(tagged, match.trigger[0])) is not None
 
 
 def _looked_at(tagged: Tagged, match: Match) -> bool:
@@ -331,7 +332,6 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "loose-word": (_targets, _plated),
     "health-good": (_targets,),
     "handed-over": (_needless,),
-    "limit-in-pregnancy": (_if_i_can,),
     "amount-in": (_looked_at,),
     "age-and-food": (_disliked, _good_with_hands),
     "good-at-age": (_good_with_hands,),
