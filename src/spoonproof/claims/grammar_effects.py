@@ -88,6 +88,7 @@ FUNCTION = (
     *_function(
         "helps-a-nutrient",
         "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>) (?!<intake>)",
+        effect="absorption",
         loose=True,
         says="helps a nutrient",
     ),
