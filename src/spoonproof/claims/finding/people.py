@@ -15,6 +15,7 @@ _AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
 _WEAK = frozenset({"nutrient-weak"})
+_FORBIDS = frozenset({"forbid"})
 _COPULA = frozenset({"copula"})
 _CREAM = frozenset({"cream", "creams"})
 _SKIN = frozenset("eczema rash rashes hives dermatitis psoriasis".split())
@@ -29,7 +30,7 @@ _VISITORS = frozenset(
 _NEWS = frozenset("recent latest new sad happy odd".split())  # "a *recent* development"
 _CAUGHT = frozenset("catch give get pick".split())  # "managed to *catch* a cold"
 _ARTICLES = frozenset("a the her his my our your".split())
-_KNOWING = frozenset("knowing about that when".split())  # "feel better *knowing* he eats"
+_KNOWING = frozenset("knowing about that".split())  # "feel better *knowing* he eats"
 _HANDLED = frozenset("hold bind keep thicken thin loosen set stick cover finish top".split())
 _SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
 _AS_IT_MIGHT = re.compile(r"^(?: \w+){1,2} (?:should|could|might|ought|used|was|sounds|looks)\b")
@@ -105,12 +106,15 @@ def _has_it(tagged: Tagged, match: Match) -> bool:
 
 def _had_it(tagged: Tagged, match: Match) -> bool:
     """ "Olive *had* eczema": who had it is somebody."""
-    return tagged.items[match.trigger[0]].words == "had"
+    beside = match.object is not None and match.object[0] - match.trigger[1] <= 1
+    return beside and tagged.items[match.trigger[0]].words == "had"  # "eggs *had given her* hives" is no such thing
 
 
 def _salve(tagged: Tagged, match: Match) -> bool:
     """ "A *cream* for her *eczema*": rubbed on, not eaten."""
     words = _said(tagged, match.object).split()
+    if match.subject is None or _next(tagged, match.subject[1]) == "of":
+        return False
     return _said(tagged, match.subject) in _CREAM and not _SKIN.isdisjoint(words)
 
 
@@ -137,7 +141,7 @@ def _with_an_allergy(tagged: Tagged, match: Match) -> bool:
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
     """ "*Needle sticks* laced with common allergens": a clinic's test."""
-    return _TESTED.search(fold(tagged.text)) is not None
+    return not tagged.find(_DOES) and _TESTED.search(fold(tagged.text)) is not None
 
 
 def _no_such_food(tagged: Tagged, match: Match) -> bool:
@@ -210,7 +214,7 @@ def _targets(tagged: Tagged, match: Match) -> bool:
 
 def _plated(tagged: Tagged, match: Match) -> bool:
     """ "Roll it up *to make a* nutritious lunch": what the steps come to."""
-    return _TO_PLATE.search(_before(tagged, match.trigger[0])) is not None
+    return not tagged.find(_FOOD, match.trigger[1]) and _TO_PLATE.search(_before(tagged, match.trigger[0])) is not None
 
 
 def _needless(tagged: Tagged, match: Match) -> bool:
@@ -220,11 +224,15 @@ def _needless(tagged: Tagged, match: Match) -> bool:
 
 def _looked_at(tagged: Tagged, match: Match) -> bool:
     """ "We *compared* the amounts of sugar in biscuits": none is told."""
+    if tagged.find(_COPULA, match.trigger[1]):
+        return False
     return _LOOKS_AT.search(_before(tagged, match.object[0] if match.object else match.trigger[0])) is not None
 
 
 def _disliked(tagged: Tagged, match: Match) -> bool:
     """ "She *didn't like* apple in her first few months": a taste, and no age to wait for."""
+    if tagged.find(_FORBIDS):
+        return False
     end = max(match.trigger[1], match.object[1] if match.object else 0)
     begin, last = tagged.items[max(0, match.start - 4)].start, tagged.items[end - 1].end
     return _DISLIKES.search(fold(tagged.text[begin:last])) is not None
