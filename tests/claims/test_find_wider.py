@@ -122,3 +122,15 @@ def test_what_is_newly_heard_is_judged_the_right_way_round(text: str, stands: bo
     found = heard(Labelled("", "EU", "editorial", text, "", "", ""))
     assert found
     assert all(one.advice in STANDS for one in found) is stands
+
+
+@pytest.mark.parametrize(
+    ("text", "subjects"),
+    [
+        ("Cod is packed with iodine and sweet potato keeps their eyes healthy.", ("sweet potato",)),
+        ("Oats have plenty of fibre and pears keep tummies regular.", ("pear",)),
+        ("Salmon and spinach keep eyes healthy.", ("salmon", "spinach")),
+    ],
+)
+def test_a_second_clause_is_about_its_own_food(text: str, subjects: tuple[str, ...]) -> None:
+    assert [claim.subjects for claim in claims(text) if claim.kind == "function"] == [subjects]

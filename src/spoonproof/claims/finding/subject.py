@@ -10,6 +10,7 @@ from spoonproof.claims.finding.phrase import (
     GENERIC,
     HELD,
     NAMED,
+    NUTRIENT,
     Subject,
     lack,
     named,
@@ -31,6 +32,7 @@ _PEOPLE = frozenset({"he", "she", "their"})
 _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
+_HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ON_THIS = frozenset({"on-this"})
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 
@@ -53,7 +55,7 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = min(match.trigger[0], (match.object or match.trigger)[0])
-    begin = max(begin_of(tagged, end), end - 12)
+    begin = _own_clause(tagged, max(begin_of(tagged, end), end - 12), end)
     more = [
         noun(tagged, i, HELD)
         for i in tagged.find(HELD, begin, end)
@@ -61,6 +63,16 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
+    """Where the last clause before ``at`` begins: "cod is packed with iodine and | sweet potato keeps ..."."""
+    for index in range(at - 1, begin + 1, -1):
+        if tagged.items[index].words == "and" and tagged.is_any(index - 1, NUTRIENT):
+            foods = tagged.find(FOOD, index + 1, min(index + 4, at))
+            if foods and is_subject(tagged, foods[-1]) and tagged.find(_HOLDS, max(begin, index - 8), index):
+                return index + 1
+    return begin
 
 
 def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
@@ -87,7 +99,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
-    begin = begin_of(tagged, at)
+    begin = _own_clause(tagged, begin_of(tagged, at), at)
     before = [
         i
         for i in tagged.find(wanted | GENERIC, begin, at)
