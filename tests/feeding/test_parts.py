@@ -11,8 +11,18 @@ UNSAFE = [
     ["Mash half the grapes and stir them into the yoghurt.", "Scatter the remaining grapes over it and serve."],
     ["Quarter a few of the grapes for the top.", "Stir the other grapes into the yoghurt and serve."],
     ["Blend most of the grapes with the yoghurt.", "Serve with the last few grapes on top."],
+    ["Mash the grapes, keeping a few whole, and stir them into the yoghurt."],
+    ["Keep back a few of the grapes. Mash the rest and stir into the yoghurt.", "Top with those kept back."],
+    ["Set aside a handful of the grapes. Quarter the rest into the yoghurt.", "Top with those set aside."],
 ]
 SAFE = [
+    [
+        "Keep back a few of the grapes. Mash the rest and stir into the yoghurt.",
+        "Quarter those kept back, and top with them.",
+    ],
+    ["Keep back a few of the grapes for yourself. Mash the rest and stir into the yoghurt."],
+    ["Quarter the grapes.", "Mash the grapes, keeping a few back for the top."],
+    ["Mash the grapes, leaving none whole, and stir them into the yoghurt."],
     ["Mash half of the grapes and quarter the rest.", "Stir into the yoghurt and serve."],
     ["Mash half of the grapes.", "Quarter the rest of the grapes lengthways and scatter over the yoghurt."],
     ["Quarter the grapes lengthways. Stir half of the grapes into the yoghurt.", "Top with the rest of the grapes."],

@@ -23,6 +23,45 @@ _REST = re.compile(
     re.I,
 )
 
+# "keeping a few whole", "keep back some of the grapes", "set a handful aside"
+_KEPT = re.compile(
+    r"\b(?:keep|kept|leav|left|sav|hold|reserv|set|put)\w*\b(?: back| aside| out)?"
+    r" (?:a (?:few|couple|handful)|some|half|one or two|two or three)\b",
+    re.I,
+)
+_BACK = re.compile(r"\b(?:back|aside|reserv\w*|sav\w*|whole|for the top|to top|on top|to decorate)\b", re.I)
+_SERVED = re.compile(
+    r"\bwhole\b|\b(?:for|on|to) (?:the )?(?:top|decorat\w+)\b|\b(?:those|ones|kept|reserved|saved)\b", re.I
+)
+_FOR_OTHERS = re.compile(r"\b(?:you|your|yours|yourself|us|ours|grown[- ]?ups?|adults?|family|cook)\b", re.I)
+_CUT = re.compile(
+    r"\b(?:quarter|halv|slic|chop|cut|squash|flatten|mash|blend|crush|grat|minc)(?:e|es|ed|ing|s)?\b", re.I
+)
+_THOSE = re.compile(r"\b(?:kept|reserved|saved|set aside|those|them all|everything|it all)\b", re.I)
+
+
+def kept_back(texts: Iterable[str], names: frozenset[str]) -> tuple[bool, bool]:
+    """Whether steps keep a few of the food of these ``names`` from what is done to it and serve them, nothing done to
+    those kept; and whether they are kept before the food is cut."""
+    whole = " ".join(texts)
+    for match in _KEPT.finditer(whole):
+        end = re.search(r"[.;]|$", whole[match.end() :])
+        assert end is not None  # the end of the text will do
+        clause = whole[match.start() : match.end() + end.start()]
+        start = max(whole.rfind(".", 0, match.start()), whole.rfind(";", 0, match.start())) + 1
+        if (
+            not names & keys(whole[start : match.start()] + clause)
+            or not _BACK.search(clause)
+            or _FOR_OTHERS.search(clause)
+        ):
+            continue
+        after = whole[match.end() :]
+        clauses = [one.group() for one in CLAUSE.finditer(after)]
+        if not _SERVED.search(clause + after) or any(_CUT.search(one) and _THOSE.search(one) for one in clauses):
+            continue
+        return True, _CUT.search(whole[: match.start()]) is None
+    return False, False
+
 
 def divided(texts: Iterable[str], names: frozenset[str]) -> bool:
     """Whether steps treat a part of the food of these ``names`` and name its rest."""

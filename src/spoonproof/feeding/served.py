@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.heat import boiled_briefly, from_heat, heated_later, left_underdone, timed_into_the_pot
-from spoonproof.feeding.parts import divided, of_a_part, without_parts
+from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
     ALONE,
     BONE_IN,
@@ -123,6 +123,11 @@ def _as_served(
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = [without_parts(text, names) for text in texts] if parted else texts
     _from_steps(recipe, index, left, line, facts, called)
+    kept, uncut = kept_back([baby_text(step) for step in recipe.steps if not only_family(step)], names)
+    if kept:
+        facts -= _WORKED
+        if uncut and not line.cuts:
+            facts -= _CUT_FACTS
     if not facts & _CUT_FACTS:
         facts.add("whole")
     if facts & {"fine", "blended", "mashed"}:
@@ -178,6 +183,8 @@ def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> b
 # "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken
 _OF_AN_ANIMAL = frozenset({"meat", "breast", "thigh", "drumstick", "flesh"})
 _CALLED = {"fish": frozenset({"fish", "flesh"}), "meat": _OF_AN_ANIMAL, "poultry": _OF_AN_ANIMAL}
+_WORKED = frozenset("blended blended-smooth mashed lumpy fine squashed crushed minced".split())
+"""What is not done to those kept back."""
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )
