@@ -65,6 +65,8 @@ from finding_kit import claims
         "That meant there could be no eggs, no nuts.",
         "For an allergy family a party is hard work.",
         "When Ezra was approaching 6 months, I had no view on introducing solids.",
+        "Shall we play it safe with the old menu?",
+        "I panicked that she would choke.",
         "Ezra is now 20 weeks old and our health visitor talked of weaning.",
     ],
 )
@@ -122,6 +124,7 @@ def test_what_is_told_of_people_is_no_claim(text: str) -> None:
         ("Porridge made me feel better when I was ill.", "disease"),
         ("Look at the amount of salt in ham: it is high.", "nutrient-content"),
         ("Peanuts cause allergies, as a skin prick test shows.", "allergen"),
+        ("I panicked that she would choke on the grape.", "safety-age"),
         ("Whole nuts choke children.", "safety-age"),
         ("A safe birthday cake with honey for all.", "safety-age"),
         ("He managed to beat eczema with goat's milk.", "disease"),

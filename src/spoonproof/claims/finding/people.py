@@ -78,6 +78,11 @@ _DISLIKES = re.compile(
     r"(?:like|love|favou?r|fancy|enjoy|want|touch|care for|take to)\b"
 )
 _AN_AIM = re.compile(r"\b(?:goal|aim|idea|point) (?:here )?(?:is|was) to\b[^.;:?!]{0,90}\bwithout (?:any )?$")
+_FRETTED = re.compile(
+    r"\b(?:wondering|wondered|freaked out|panicked|afraid|scared|terrified) "
+    r"(?:if |that )?(?:he|she) (?:was|would|might) $"
+)
+_PLAY_IT = re.compile(r"\bplay(?:s|ed|ing)? it $")
 _TO_PLATE = re.compile(
     r"\bto (?:deliver|make|create|prepare|pack|serve|build|form) (?:an? |some )?(?:\w+(?:,| and) )?$"
 )
@@ -204,7 +209,13 @@ def _choking_child(tagged: Tagged, match: Match) -> bool:
     child = end < len(tagged.items) and tagged.is_any(end, _CHILD)
     if child and begin > 0 and tagged.items[begin - 1].words in _ARTICLES and tagged.items[begin].words == "choking":
         return True
-    return not tagged.find(_FOOD) and _AN_AIM.search(_before(tagged, match.object[0])) is not None
+    before = _before(tagged, begin)
+    return not tagged.find(_FOOD) and (_AN_AIM.search(before) is not None or _FRETTED.search(before) is not None)
+
+
+def _plays_it(tagged: Tagged, match: Match) -> bool:
+    """ "We *play it* safe": a turn of speech."""
+    return _PLAY_IT.search(_before(tagged, (match.object or match.trigger)[0])) is not None
 
 
 def _targets(tagged: Tagged, match: Match) -> bool:
@@ -347,7 +358,7 @@ PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
     "through-it": (_medicine,),
     "fine-for-babies": (_left_open,),
     "suits-babies": (_left_open,),
-    "safe": (_left_open,),
+    "safe": (_left_open, _plays_it),
     "feels-better": (_relieved,),
     "makes-strong": (_relieved,),
     "meets-needs": (_holds_together,),
