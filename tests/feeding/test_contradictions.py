@@ -8,6 +8,8 @@ from spoonproof.feeding.contradictions import contradictions
 from tests import kitchen
 
 AGAINST = {
+    "We love our patties rosy in the centre and so does she.": "",
+    "He eats his chop pink, like the rest of us.": "",
     "My two nibble these in the car on the way to nursery.": "upright",
     "Lay her back in the bouncer and spoon it in.": "upright",
     "Perfect finger food for the pushchair on the way to the park.": "upright",
@@ -107,6 +109,8 @@ HARMLESS = (
     "Hives after a new food mean a doctor before the next spoonful.",
     "If his lips swell, stop at once and call for help.",
     "She drinks it sitting up, from an open cup.",
+    "We love our patties rosy in the centre, but hers goes back in the pan.",
+    "We like our steak rare.",
     "Wipe her nose, then carry on with the spoon.",
 )
 

@@ -61,6 +61,8 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
         for hit in patterns.find(passage.text):
             if _turned(passage.text, hit.start) or (hit.value == "kept-long" and _frozen(passage.text, hit)):
                 continue
+            if hit.value == "left-rare" and not _for_the_baby(passage.text, hit):
+                continue
             row = rows[hit.value]
             found.append(
                 Contradiction(
@@ -189,11 +191,25 @@ def _end(
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
 
 
+_BABY = re.compile(r"\b(?:s?he|him|his|hers?|bab(?:y|ies)|toddlers?|little ones?)\b", re.I)
+_DONE = re.compile(r"\b(?:cooked|through|well[- ]done|longer|back (?:in|under|on)|but|while|no pink)\b", re.I)
+
+
 def _frozen(text: str, hit: Found) -> bool:
     """Whether the sentence speaks of the freezer, where a week is no long time."""
+    return _FROZEN.search(_sentence(text, hit)) is not None
+
+
+def _for_the_baby(text: str, hit: Found) -> bool:
+    """Whether the baby too eats what the sentence likes pink: "and so does he", not "but hers goes back in"."""
+    said = _sentence(text, hit)
+    return _BABY.search(said) is not None and _DONE.search(said) is None
+
+
+def _sentence(text: str, hit: Found) -> str:
     start = text.rfind(".", 0, hit.start) + 1
     end = text.find(".", hit.end)
-    return _FROZEN.search(text, start, end if end >= 0 else len(text)) is not None
+    return text[start : end if end >= 0 else len(text)]
 
 
 def _turned(text: str, start: int) -> bool:
