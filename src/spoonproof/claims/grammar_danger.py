@@ -51,6 +51,9 @@ DANGER = (
     ),
     *_safety(
         "given-at-an-age",
+        "O(@AGE) ~8 T(<told-to|give|give-weak|fed>) _3 S(<never-yet>)",
+        "O(@AGE) ~8 S(<milk-drink>) ~1 T(<as-drink>)",
+        "S(<milk-drink>) ~1 T(<as-drink>) ~4 O(@AGE)",
         "(?:<forbid|negation|avoid> _3)? T(<child-can|give>) ~3 S(<never-yet>) _2 O(@AGE)",
         "S(<never-yet>) ~2 T(<goodfor>) _3 O(@AGE)",
         effect="age",
