@@ -159,7 +159,7 @@ TESTIMONY = (
     *_disease(
         "no-doctor",
         f"S({_EATEN}) ~5 T(<no-need-of>) _1 O(<their-medicine>)",
-        "T(<given-up|negation> <buy>? _2) O(<their-medicine>) ~8 S(<food|dish>)",
+        "T(<given-up|negation> _2) O(<their-medicine>) ~8 S(<food|dish>)",
         veto=_KITCHEN,
         says="no doctor or medicine needed",
     ),

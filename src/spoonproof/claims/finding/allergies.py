@@ -6,13 +6,12 @@ Like ``people``, of rules whose words turn up wherever a family lives with an al
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.lexicon import fold
+from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_before
 from spoonproof.claims.scan import Tagged
 
-_REACH = 100  # characters before a match that the expressions below are asked of
 _HAS_ONE = re.compile(
     r"\b(?:he|she|i|we|they|who|friends?|cousins?|boys?|girls?) (?:\w+ )?(?:has|have|had) "
     r"(?:an? )?(?:\w+ (?:or |and )?){0,2}$"
@@ -36,24 +35,9 @@ _CAKES = frozenset("cake cakes party parties".split())
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
 
 
-def _before(tagged: Tagged, at: int) -> str:
-    end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - _REACH) : end])
-
-
-def _begin(match: Match) -> int:
-    return match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
-
-
-def _next(tagged: Tagged, match: Match) -> str:
-    """The words after the match's trigger and object; "" at the end of the sentence."""
-    at = max(match.trigger[1], match.object[1] if match.object else 0)
-    return tagged.items[at].words if at < len(tagged.items) else ""
-
-
 def _has_one(tagged: Tagged, match: Match) -> bool:
     """ "*She has* a dairy allergy": who has it."""
-    return match.object is not None and _HAS_ONE.search(_before(tagged, match.object[0])) is not None
+    return match.object is not None and _HAS_ONE.search(text_before(tagged, match.object[0])) is not None
 
 
 def _has_one_only(tagged: Tagged, match: Match) -> bool:
@@ -63,37 +47,39 @@ def _has_one_only(tagged: Tagged, match: Match) -> bool:
 
 def _known(tagged: Tagged, match: Match) -> bool:
     """ "We *knew about* the egg allergies": an old tale."""
-    return match.object is not None and _KNOWN.search(_before(tagged, match.object[0])) is not None
+    return match.object is not None and _KNOWN.search(text_before(tagged, match.object[0])) is not None
 
 
 def _of_a_family(tagged: Tagged, match: Match) -> bool:
     """ "An allergy *family*", "their allergy *triggers*": who lives with it."""
-    return _next(tagged, match).partition(" ")[0] in _FAMILY
+    return said_at(tagged, end_of(match)).partition(" ")[0] in _FAMILY
 
 
 def _allergy_to_it(tagged: Tagged, match: Match) -> bool:
     """ "He has a gluten *allergy*": nothing holds the gluten."""
-    return _next(tagged, match).startswith(_ALLERGY)
+    return said_at(tagged, end_of(match)).startswith(_ALLERGY)
 
 
 def _provided(tagged: Tagged, match: Match) -> bool:
     """ "Skip the crisps *unless they are* egg-free": a condition."""
-    return _PROVIDED.search(_before(tagged, _begin(match))) is not None
+    return _PROVIDED.search(text_before(tagged, first_of(match))) is not None
 
 
 def _ingredient(tagged: Tagged, match: Match) -> bool:
     """ "I *substituted* gluten-free oats", "gluten free *baking*": which product is used, what is done."""
-    return _next(tagged, match) in _DOINGS or _SWAPPED.search(_before(tagged, _begin(match))) is not None
+    return (
+        said_at(tagged, end_of(match)) in _DOINGS or _SWAPPED.search(text_before(tagged, first_of(match))) is not None
+    )
 
 
 def _to_be_none(tagged: Tagged, match: Match) -> bool:
     """ "There *could be no* eggs, no nuts": what was asked of the cook."""
-    return _TO_BE_NONE.search(_before(tagged, match.trigger[0])) is not None
+    return _TO_BE_NONE.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _safe_occasion(tagged: Tagged, match: Match) -> bool:
     """ "A safe *birthday*": no food is called safe."""
-    at = max(match.trigger[1], match.object[1] if match.object else 0)
+    at = end_of(match)
     words = [item.words for item in tagged.items[at : at + 2]]
     return words[:1] != [] and words[0] in _OCCASIONS and words[-1] not in _CAKES
 
@@ -106,8 +92,7 @@ def _birthday_cake(tagged: Tagged, match: Match) -> bool:
     return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
 
 
-_Ask = Callable[[Tagged, Match], bool]
-ALLERGIES: Mapping[str, tuple[_Ask, ...]] = {
+ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
     "allergy": (_has_one_only, _of_a_family),
     "food-allergy": (_has_one_only, _known, _of_a_family),
     "start-allergens": (_has_one,),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import first_of
 from spoonproof.claims.finding.phrase import ARTICLES, FOOD, GENERIC, NAMED, NUTRIENT, Subject, both, named
 from spoonproof.claims.finding.ranking import begin_of, is_subject, likeliest, pronoun_before, rank
 from spoonproof.claims.scan import Tagged
@@ -69,7 +70,7 @@ def _made_of(tagged: Tagged, found: Subject, match: Match) -> Subject | None:
     """What a dish that is no food by name is made of: "a bake with *leeks and cheese* is full of calcium"."""
     assert found.range is not None
     end = found.range[1]
-    said = min(match.trigger[0], (match.object or match.trigger)[0])
+    said = first_of(match)
     for at in range(end, min(end + _MADE_REACH, said)):
         if tagged.items[at].words in _MADE_WITH:
             foods = tagged.find(FOOD, at + 1, min(at + 4, said))

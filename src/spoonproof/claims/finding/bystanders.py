@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import Ask, end_of, first_of, quoted, said_at, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -38,7 +39,6 @@ _EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
 _WEAK = frozenset({"nutrient-weak"})
 _DOING = frozenset("making being keeping saving letting turning hiding baking doing looking tasting thickening".split())
 _DOES_GOOD = frozenset("effect effect-weak disease nutrient nutrient-weak body health absorb digest allergy".split())
-_QUOTES = frozenset("\"'“”‘’")
 _RECIPES = frozenset("recipe recipes idea ideas".split())
 _COOKS = frozenset({"i", "we", "you", "i'd", "we'd", "you'd", "i'll", "we'll", "you'll", "we've", "i've", "you've"})
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce suffix-free".split())
@@ -52,36 +52,28 @@ _INGREDIENT = frozenset({"gelatin", "gelatine"})
 _TO_DO = frozenset(
     "add stir sprinkle mix whisk dissolve soak bloom pour fold tip melt heat warm blend combine beat place put".split()
 )
-_REACH = 100  # characters before a match that the expressions above are asked of
 _NEAR = 4  # items before what gives a match away
-
-
-def _before(tagged: Tagged, at: int) -> str:
-    end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - _REACH) : end])
 
 
 def _manages(tagged: Tagged, match: Match) -> bool:
     """ "We *do without* sugar", "*if you try it* without sugar": what somebody does, and no food is said to be so."""
-    return _MANAGES.search(_before(tagged, match.trigger[0])) is not None
+    return _MANAGES.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _required(tagged: Tagged, match: Match) -> bool:
     """ "All snacks *must be* nut-free": what is asked for, not what is there."""
-    begin = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
-    return _REQUIRED.search(_before(tagged, begin)) is not None
+    return _REQUIRED.search(text_before(tagged, first_of(match))) is not None
 
 
 def _avoids_it(tagged: Tagged, match: Match) -> bool:
     """ "As a baby *he was* gluten free": a person keeps from it."""
-    begin = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
-    return _IS_A_PERSON.search(_before(tagged, begin)) is not None
+    return _IS_A_PERSON.search(text_before(tagged, first_of(match))) is not None
 
 
 def _by_the_way(tagged: Tagged, match: Match) -> bool:
     """ "A drink *such as* sugar-free squash": which product is meant, and no more."""
-    end = max(match.trigger[1], match.object[1] if match.object else 0)
-    return bool(tagged.find(_FOOD, end, end + 2)) and _SUCH_AS.search(_before(tagged, match.start)) is not None
+    end = end_of(match)
+    return bool(tagged.find(_FOOD, end, end + 2)) and _SUCH_AS.search(text_before(tagged, match.start)) is not None
 
 
 def _aimed_at(tagged: Tagged, match: Match) -> bool:
@@ -90,11 +82,15 @@ def _aimed_at(tagged: Tagged, match: Match) -> bool:
     return at > 0 and tagged.items[at - 1].words in _AIMS
 
 
-def _of_another(tagged: Tagged, match: Match) -> bool:
-    """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
+def _somebody_between(tagged: Tagged, match: Match, people: frozenset[str]) -> bool:
     if match.subject is None or match.object is None:
         return False
-    return any(item.words in _PERSON for item in tagged.items[match.subject[1] : match.object[0]])
+    return any(item.words in people for item in tagged.items[match.subject[1] : match.object[0]])
+
+
+def _of_another(tagged: Tagged, match: Match) -> bool:
+    """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
+    return _somebody_between(tagged, match, _PERSON)
 
 
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
@@ -149,22 +145,17 @@ def _of_nothing(tagged: Tagged, match: Match) -> bool:
 
 def _in_quotes(tagged: Tagged, match: Match) -> bool:
     """ "Another *“healthy”* muffin": a word held off by its quotes."""
-    begin, end = match.trigger
-    first, last = tagged.items[begin].start, tagged.items[end - 1].end
-    return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
+    return quoted(tagged, *match.trigger)
 
 
 def _kind_of_recipe(tagged: Tagged, match: Match) -> bool:
     """ "When I find *healthy muffin recipes*": which recipes are sought, and no dish is called so."""
-    end = max(match.end, match.subject[1] if match.subject else 0)
-    return end < len(tagged.items) and tagged.items[end].words in _RECIPES
+    return said_at(tagged, max(match.end, match.subject[1] if match.subject else 0)) in _RECIPES
 
 
 def _of_us(tagged: Tagged, match: Match) -> bool:
     """ "For muffins *we can do* better": the cook does."""
-    if match.subject is None or match.object is None:
-        return False
-    return any(item.words in _COOKS for item in tagged.items[match.subject[1] : match.object[0]])
+    return _somebody_between(tagged, match, _COOKS)
 
 
 def _somebodys_allergy(tagged: Tagged, match: Match) -> bool:
@@ -203,8 +194,7 @@ def _peel(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_HOLDING, match.object[1], match.object[1] + 1))
 
 
-_Ask = Callable[[Tagged, Match], bool]
-BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
+BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "free-of": (_manages, _required, _harmed),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),
@@ -233,3 +223,4 @@ BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "not-for-babies": (_for_her_portion, _there_are),
     "age-and-solids": (_stage_of,),
 }
+"""Rule name and what to ask of its matches."""

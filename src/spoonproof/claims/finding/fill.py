@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Draft, Match
+from spoonproof.claims.finding.near import end_of, first_of
 from spoonproof.claims.finding.number import age_text, quantity
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.finding.subject import subject_of
@@ -97,7 +98,7 @@ def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
     """The items a claim is quoted by: from its subject, or the word that denies it, to the end of what it says."""
     start, end = match.start, match.end
     if subject.range is not None and start - subject.range[1] <= 8 and subject.range[0] - end <= 4:
-        said = min(match.trigger[0], (match.object or match.trigger)[0])
+        said = first_of(match)
         if match.subject is not None and match.start == match.subject[0] and subject.range[1] <= said:
             start = subject.range[0]  # "cinnamon on top, because *cinnamon* keeps colds away"
         start, end = min(start, subject.range[0]), max(end, subject.range[1])
@@ -197,7 +198,7 @@ def _clause_start(tagged: Tagged, at: int) -> int:
 
 def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     begin = _clause_start(tagged, match.start)
-    last = max(match.trigger[1], (match.object or match.trigger)[1])
+    last = end_of(match)
     if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
         return "refutes"
     denial = _NEGATION if match.rule.level else _DENIAL

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import end_of
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -86,7 +87,7 @@ def is_story(text: str) -> bool:
 def advises(tagged: Tagged, match: Match) -> bool:
     """Whether a sentence that tells a story turns to whoever listens before what was matched ends: "that's why I put it
     in *you can give* this from four months"."""
-    last = max(match.trigger[1], (match.object or match.trigger)[1])
+    last = end_of(match)
     text = fold(tagged.text)
     begin = tagged.items[max(0, match.start - _TURNING)].start
     turns = [turn.start() for turn in _TURNS.finditer(text, begin, tagged.items[last - 1].end)]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted, said_at, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
-_REACH = 100  # characters before a match that the expressions below are asked of
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
 _AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
@@ -40,7 +40,6 @@ _NOT_A_DISH = frozenset(
     "diet diets lifestyle school schools nursery classroom class household home table kitchen zone alternative "
     "alternatives option options".split()
 )
-_QUOTES = frozenset("\"'“”‘’")
 _HAS_ASTHMA = re.compile(r"\b(?:because|since|as) (?:my|our|his|her|the) [^.,;:?!]{0,24}\b(?:has|had|have) (?:\w+ )?$")
 _WITH_ALLERGY = re.compile(
     r"\b(?:child|children|kid|kids|baby|toddler|son|daughter|friend|guest|someone|anyone|somebody|family member)"
@@ -88,25 +87,16 @@ _TO_PLATE = re.compile(
 )
 
 
-def _before(tagged: Tagged, at: int) -> str:
-    end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - _REACH) : end])
-
-
 def _said(tagged: Tagged, span: tuple[int, int] | None) -> str:
     """The words of a span, as they were tagged; "" for none."""
     return "" if span is None else " ".join(item.words for item in tagged.items[slice(*span)])
-
-
-def _next(tagged: Tagged, at: int) -> str:
-    return tagged.items[at].words if at < len(tagged.items) else ""
 
 
 def _has_it(tagged: Tagged, match: Match) -> bool:
     """ "*Because my son has* asthma, we were told to go gently": why somebody asks, and no food is said to do it."""
     if match.object is None or tagged.find(_DOES):
         return False
-    return _HAS_ASTHMA.search(_before(tagged, match.object[0])) is not None
+    return _HAS_ASTHMA.search(text_before(tagged, match.object[0])) is not None
 
 
 def _had_it(tagged: Tagged, match: Match) -> bool:
@@ -118,7 +108,7 @@ def _had_it(tagged: Tagged, match: Match) -> bool:
 def _salve(tagged: Tagged, match: Match) -> bool:
     """ "A *cream* for her *eczema*": rubbed on, not eaten."""
     words = _said(tagged, match.object).split()
-    if match.subject is None or _next(tagged, match.subject[1]) == "of":
+    if match.subject is None or said_at(tagged, match.subject[1]) == "of":
         return False
     return _said(tagged, match.subject) in _CREAM and not _SKIN.isdisjoint(words)
 
@@ -141,7 +131,7 @@ def _with_an_allergy(tagged: Tagged, match: Match) -> bool:
     """ "A child *with a* peanut allergy": who has one."""
     if match.object is None or tagged.find(_DOES):
         return False
-    return _WITH_ALLERGY.search(_before(tagged, match.object[0])) is not None
+    return _WITH_ALLERGY.search(text_before(tagged, match.object[0])) is not None
 
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
@@ -153,38 +143,36 @@ def _no_such_food(tagged: Tagged, match: Match) -> bool:
     """ "It is *easier to* avoid allergens at home", "*the weaning* and allergen diary": none is named or advised on."""
     if tagged.find(_FOOD) or tagged.find(_AGES):
         return False
-    return _EASIER.search(_before(tagged, match.trigger[0])) is not None
+    return _EASIER.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _kept_so(tagged: Tagged, match: Match) -> bool:
     """ "A nut-free *school*", "remember *to keep it* nut-free": how people live, and no dish is said to be so."""
-    end = max(match.trigger[1], match.object[1] if match.object else 0)
-    begin = min(match.trigger[0], match.object[0] if match.object else match.trigger[0])
+    end = end_of(match)
+    begin = first_of(match)
     last = _said(tagged, match.subject).rpartition(" ")[2]
     return (
-        _next(tagged, end) in _NOT_A_DISH
+        said_at(tagged, end) in _NOT_A_DISH
         or last in ("diet", "diets")
-        or _KEPT.search(_before(tagged, begin)) is not None
+        or _KEPT.search(text_before(tagged, begin)) is not None
     )
 
 
 def _of_the_original(tagged: Tagged, match: Match) -> bool:
     """ "*The original has* double the sugar": of another recipe."""
-    return _THE_ORIGINAL.search(_before(tagged, match.trigger[0])) is not None
+    return _THE_ORIGINAL.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _used(tagged: Tagged, match: Match) -> bool:
     """ "*Use little or* no sugar": what the cook is to do."""
-    return _USES_LITTLE.search(_before(tagged, match.trigger[0])) is not None
+    return _USES_LITTLE.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _so_called(tagged: Tagged, match: Match) -> bool:
     """ "They call it *'no added sugar'*": held off by its quotes."""
     if match.object is None:
         return False
-    begin, end = min(match.trigger[0], match.object[0]), max(match.trigger[1], match.object[1])
-    first, last = tagged.items[begin].start, tagged.items[end - 1].end
-    return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
+    return quoted(tagged, first_of(match), end_of(match))
 
 
 def _thinks_of(tagged: Tagged, match: Match) -> bool:
@@ -194,7 +182,7 @@ def _thinks_of(tagged: Tagged, match: Match) -> bool:
     begin, end = match.object
     said = tagged.items[begin].words
     if said == "thinking":
-        return _next(tagged, end) in _OF_THOUGHT
+        return said_at(tagged, end) in _OF_THOUGHT
     before = [item.words for item in tagged.items[max(0, begin - 3) : begin]]
     if said == "development":
         return before[-1:] != [] and before[-1] in _NEWS
@@ -209,42 +197,44 @@ def _choking_child(tagged: Tagged, match: Match) -> bool:
     child = end < len(tagged.items) and tagged.is_any(end, _CHILD)
     if child and begin > 0 and tagged.items[begin - 1].words in _ARTICLES and tagged.items[begin].words == "choking":
         return True
-    before = _before(tagged, begin)
+    before = text_before(tagged, begin)
     return not tagged.find(_FOOD) and (_AN_AIM.search(before) is not None or _FRETTED.search(before) is not None)
 
 
 def _plays_it(tagged: Tagged, match: Match) -> bool:
     """ "We *play it* safe": a turn of speech."""
-    return _PLAY_IT.search(_before(tagged, (match.object or match.trigger)[0])) is not None
+    return _PLAY_IT.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
 
 
 def _targets(tagged: Tagged, match: Match) -> bool:
     """ "Nutritional *targets*", "a *health visitor*": a plan and a person."""
-    return _next(tagged, match.trigger[1]) in (_PLANNED | _VISITORS)
+    return said_at(tagged, match.trigger[1]) in (_PLANNED | _VISITORS)
 
 
 def _plated(tagged: Tagged, match: Match) -> bool:
     """ "Roll it up *to make a* nutritious lunch": what the steps come to."""
-    return not tagged.find(_FOOD, match.trigger[1]) and _TO_PLATE.search(_before(tagged, match.trigger[0])) is not None
+    return (
+        not tagged.find(_FOOD, match.trigger[1]) and _TO_PLATE.search(text_before(tagged, match.trigger[0])) is not None
+    )
 
 
 def _needless(tagged: Tagged, match: Match) -> bool:
     """ "You *don't need to* give them squash": needless, and nobody is told of a danger."""
-    return not tagged.find(_AGES) and _NEEDLESS.search(_before(tagged, match.trigger[0])) is not None
+    return not tagged.find(_AGES) and _NEEDLESS.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _looked_at(tagged: Tagged, match: Match) -> bool:
     """ "We *compared* the amounts of sugar in biscuits": none is told."""
     if tagged.find(_COPULA, match.trigger[1]):
         return False
-    return _LOOKS_AT.search(_before(tagged, match.object[0] if match.object else match.trigger[0])) is not None
+    return _LOOKS_AT.search(text_before(tagged, match.object[0] if match.object else match.trigger[0])) is not None
 
 
 def _disliked(tagged: Tagged, match: Match) -> bool:
     """ "She *didn't like* apple in her first few months": a taste, and no age to wait for."""
     if tagged.find(_FORBIDS):
         return False
-    end = max(match.trigger[1], match.object[1] if match.object else 0)
+    end = end_of(match)
     begin, last = tagged.items[max(0, match.start - 4)].start, tagged.items[end - 1].end
     return _DISLIKES.search(fold(tagged.text[begin:last])) is not None
 
@@ -266,7 +256,7 @@ def _relieved(tagged: Tagged, match: Match) -> bool:
     """ "It made me *feel better knowing* he ate": a mood, and no illness that passed."""
     if match.object is None:
         return False
-    return _said(tagged, match.object).startswith("feel") and _next(tagged, match.object[1]) in _KNOWING
+    return _said(tagged, match.object).startswith("feel") and said_at(tagged, match.object[1]) in _KNOWING
 
 
 def _holds_together(tagged: Tagged, match: Match) -> bool:
@@ -286,49 +276,48 @@ def _somebody_gets(tagged: Tagged, match: Match) -> bool:
 
 def _as_it_might(tagged: Tagged, match: Match) -> bool:
     """ "His lunch isn't *as healthy as it should* be": against a wish, and no other food."""
-    end = tagged.items[max(match.trigger[1], match.object[1] if match.object else 0) - 1].end
-    return _AS_IT_MIGHT.match(fold(tagged.text[end : end + _REACH])) is not None
+    end = tagged.items[end_of(match) - 1].end
+    return _AS_IT_MIGHT.match(fold(tagged.text[end : end + REACH])) is not None
 
 
 def _good_with_hands(tagged: Tagged, match: Match) -> bool:
     """ "A look that *he is good at*", "babies *feed themselves* by a year": a skill."""
     if _said(tagged, match.trigger).endswith(" at"):
-        return _GOOD_WITH_HANDS.search(_before(tagged, match.trigger[0])) is not None
-    return _next(tagged, match.trigger[1]) in _THEMSELVES
+        return _GOOD_WITH_HANDS.search(text_before(tagged, match.trigger[0])) is not None
+    return said_at(tagged, match.trigger[1]) in _THEMSELVES
 
 
 def _sought(tagged: Tagged, match: Match) -> bool:
     """ "My *search for* an allergen free loaf", "*adapt it for* gluten free": what is sought, not what this is."""
-    begin = min(match.trigger[0], match.object[0] if match.object else match.trigger[0])
-    return _SOUGHT.search(_before(tagged, begin)) is not None
+    begin = first_of(match)
+    return _SOUGHT.search(text_before(tagged, begin)) is not None
 
 
 def _left_open(tagged: Tagged, match: Match) -> bool:
     """ "It is yours to *judge if* these are suitable": left to whoever reads."""
-    return _LEFT_OPEN.search(_before(tagged, match.trigger[0])) is not None
+    return _LEFT_OPEN.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _medicine(tagged: Tagged, match: Match) -> bool:
     """ "*Medicine* for when the eczema flared": a drug, no food."""
-    return _MEDICINE.search(_before(tagged, match.trigger[0])) is not None
+    return _MEDICINE.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _browning(tagged: Tagged, match: Match) -> bool:
     """ "A *browning* reaction": in the pan."""
     if match.object is None or not _said(tagged, match.object).startswith("reaction"):
         return False
-    return _BROWNING.search(_before(tagged, match.object[0])) is not None
+    return _BROWNING.search(text_before(tagged, match.object[0])) is not None
 
 
 def _owing_to(tagged: Tagged, match: Match) -> bool:
     """ "*Due to her* reflux we asked around": the illness is why, and no food brought it on."""
     if match.object is None:
         return False
-    return _OWING_TO.search(_before(tagged, match.object[0])) is not None
+    return _OWING_TO.search(text_before(tagged, match.object[0])) is not None
 
 
-_Ask = Callable[[Tagged, Match], bool]
-PEOPLE: Mapping[str, tuple[_Ask, ...]] = {
+PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "disease-and-food": (_has_it,),
     "food-and-disease": (_has_it, _in_the_pot),
     "gives-disease": (_had_it,),

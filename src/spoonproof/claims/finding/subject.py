@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.beside import measures, says_which, spelled_out, with_others
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import first_of
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -54,7 +55,7 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     if match.rule.kind not in ("function", "disease"):
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
-    end = min(match.trigger[0], (match.object or match.trigger)[0])
+    end = first_of(match)
     begin = _own_clause(tagged, max(begin_of(tagged, end), end - 12), end)
     more = [
         noun(tagged, i, HELD)
@@ -90,7 +91,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind in ("safety-age", "process", "allergen") and match.rule.name != "free-from":
         taken = range(0)
     wanted = EATEN if kind in ("safety-age", "quantity") else FOOD if kind in _DISH_KINDS else NAMED
-    at = match.trigger[0] if match.object is None else min(match.trigger[0], match.object[0])
+    at = first_of(match)
     if (usual := _usual(tagged, match)) is not None:
         return usual
     if kind == "process" and match.subject is not None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from spoonproof.claims.finding.allergies import ALLERGIES
-from spoonproof.claims.finding.bystanders import BY_RULE as BYSTANDERS
+from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -35,7 +35,6 @@ _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
 _MEASURED = frozenset({"percent", "unit", "household"})
 _FEW = frozenset({"few", "couple of"})
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
-_REACH = 100  # characters: the expressions below are asked of so much text before a match
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
@@ -56,31 +55,23 @@ _WISHED = re.compile(
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    name = match.rule.name
-    tables = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES)
-    asked = (ask for table in tables for ask in table.get(name, ()))
-    return any(ask(tagged, match) for ask in (*asked, *_BY_KIND.get(match.rule.kind, ())))
-
-
-def _before(tagged: Tagged, at: int) -> str:
-    """The text before an item, in lower case, as far back as the expressions above look."""
-    end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - _REACH) : end])
+    asked = _ASKED.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    return any(ask(tagged, match) for ask in asked)
 
 
 def _wished(tagged: Tagged, match: Match) -> bool:
     """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
-    return _WISHED.search(_before(tagged, match.trigger[0])) is not None
+    return _WISHED.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _seen_to(tagged: Tagged, match: Match) -> bool:
     """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
-    return match.rule.level == "contains" and _SEEN_TO.search(_before(tagged, match.start)) is not None
+    return match.rule.level == "contains" and _SEEN_TO.search(text_before(tagged, match.start)) is not None
 
 
 def _picked(tagged: Tagged, match: Match) -> bool:
     """ "Choose a yoghurt *that contains* live cultures": a way to pick one, and nothing said of those picked."""
-    return _PICKED.search(_before(tagged, match.trigger[0])) is not None
+    return _PICKED.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _depends(tagged: Tagged, match: Match) -> bool:
@@ -172,13 +163,12 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
     )
 
 
-_Ask = Callable[[Tagged, Match], bool]
-_BY_KIND: Mapping[str, tuple[_Ask, ...]] = {
+_BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "disease": (_cold_thing,),
     "general-benefit": (_wished,),
     "nutrient-content": (_picked, _depends, _seen_to),
 }
-_BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
+_BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "digests": (_soaks_up,),
     "helps-someone": (_until_seen,),
     "both": (_side_by_side,),
@@ -197,3 +187,8 @@ _BY_RULE: Mapping[str, tuple[_Ask, ...]] = {
     "can-babies": (_how_to,),
     "safe": (_wished,),
 }
+_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES)
+_ASKED: Mapping[str, tuple[Ask, ...]] = {
+    name: tuple(ask for table in _TABLES for ask in table.get(name, ())) for name in frozenset().union(*_TABLES)
+}
+"""What to ask of a rule's matches, of all the tables at once."""

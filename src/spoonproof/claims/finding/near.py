@@ -1,0 +1,42 @@
+"""What stands around a match, for whoever asks whether it says anything: its ends, the text before it, its quotes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+Ask = Callable[[Tagged, Match], bool]
+"""Whether a match says nothing of a food."""
+REACH = 100
+"""Characters before or after a match that an expression is asked of."""
+_QUOTES = frozenset("\"'“”‘’")
+
+
+def first_of(match: Match) -> int:
+    """The first item of what gives a match away and of what it relates to."""
+    return min(match.trigger[0], (match.object or match.trigger)[0])
+
+
+def end_of(match: Match) -> int:
+    """One past the last item of what gives a match away and of what it relates to."""
+    return max(match.trigger[1], (match.object or match.trigger)[1])
+
+
+def text_before(tagged: Tagged, at: int) -> str:
+    """The text before an item, in lower case, as far back as ``REACH``."""
+    end = tagged.items[at].start
+    return fold(tagged.text[max(0, end - REACH) : end])
+
+
+def said_at(tagged: Tagged, at: int) -> str:
+    """The words of an item; "" past the end of the sentence."""
+    return tagged.items[at].words if at < len(tagged.items) else ""
+
+
+def quoted(tagged: Tagged, begin: int, end: int) -> bool:
+    """Whether these items stand between quotation marks."""
+    first, last = tagged.items[begin].start, tagged.items[end - 1].end
+    return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
