@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple, cast
 
 from spoonproof.feeding.tables import FeedingTables
@@ -59,9 +59,8 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
         if passage.leave is not None or passage.kind == "shows":
             continue
         for hit in patterns.find(passage.text):
-            if _turned(passage.text, hit.start) or (hit.value == "kept-long" and _frozen(passage.text, hit)):
-                continue
-            if hit.value == "left-rare" and not _for_the_baby(passage.text, hit):
+            holds = _HOLDS_WHERE.get(hit.value)
+            if _turned(passage.text, hit.start) or (holds is not None and not holds(_sentence(passage.text, hit))):
                 continue
             row = rows[hit.value]
             found.append(
@@ -189,21 +188,22 @@ def _end(
 
 
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
-
-
 _BABY = re.compile(r"\b(?:s?he|him|his|hers?|bab(?:y|ies)|toddlers?|little ones?)\b", re.I)
 _DONE = re.compile(r"\b(?:cooked|through|well[- ]done|longer|back (?:in|under|on)|but|while|no pink)\b", re.I)
 
 
-def _frozen(text: str, hit: Found) -> bool:
-    """Whether the sentence speaks of the freezer, where a week is no long time."""
-    return _FROZEN.search(_sentence(text, hit)) is not None
+def _not_frozen(said: str) -> bool:
+    """Whether a sentence says nothing of the freezer, where a week is no long time."""
+    return _FROZEN.search(said) is None
 
 
-def _for_the_baby(text: str, hit: Found) -> bool:
-    """Whether the baby too eats what the sentence likes pink: "and so does he", not "but hers goes back in"."""
-    said = _sentence(text, hit)
+def _for_the_baby(said: str) -> bool:
+    """Whether the baby too eats what a sentence likes pink: "and so does he", not "but hers goes back in"."""
     return _BABY.search(said) is not None and _DONE.search(said) is None
+
+
+_HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {"kept-long": _not_frozen, "left-rare": _for_the_baby}
+"""Rows whose phrases are a contradiction only in some sentences, with what is asked of the sentence."""
 
 
 def _sentence(text: str, hit: Found) -> str:

@@ -81,8 +81,7 @@ def trials(recipe: Recipe) -> Trials | None:
     weights = [grams for _, grams in weighed]
     low, high, middle = min(weights), max(weights), median(weights)
     makes = recipe.makes
-    stated = makes.count * makes.grams if makes is not None and makes.grams and makes.count > 0 else None
-    stated = makes.all_grams if makes is not None and makes.all_grams else stated
+    stated = (makes.whole_grams or None) if makes is not None else None
     # A family pot may weigh more than the baby's portions; otherwise a spoonful either way is the pan's.
     least = 0.0 if makes is not None and makes.family else low * 0.9
     fits = None if stated is None else least <= stated <= high * 1.1

@@ -69,7 +69,7 @@ def mismatch(recipe: Recipe, facts: Facts) -> Mismatch | None:
     makes = recipe.makes
     if makes is None or makes.count <= 0 or (makes.in_portions and makes.grams is None):
         return None
-    stated = makes.count * makes.grams if makes.grams is not None else makes.all_grams or makes.ml or 0.0
+    stated = makes.whole_grams or makes.ml or 0.0
     # What is cooked with water weighs from 0.9 g a ml (with fat or air in it) to 1.15 g (thick with starch or sugar).
     lightest, heaviest = (1.0, 1.0) if makes.ml is None else (0.9, 1.15)
     expected = bowl.grams

@@ -158,6 +158,11 @@ class Makes:
         """Whether it says how many portions there are."""
         return self.ml is None and self.all_grams is None
 
+    @property
+    def whole_grams(self) -> float | None:
+        """All of it in grams, as it was written; None where only a number or a volume was."""
+        return self.all_grams if self.grams is None else self.count * self.grams
+
 
 @dataclass(frozen=True, slots=True)
 class Next:

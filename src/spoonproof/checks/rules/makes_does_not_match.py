@@ -56,14 +56,10 @@ def check(dish: Dish) -> Iterator[Fault]:
     if makes is None:
         return
     weighed = "the weighed trial gives" if dish.facts.weighed is not None else "what goes in gives"
-    if makes.ml is not None:
-        text = f"This makes {makes.ml:g} ml on paper, but {weighed} {span_of}."
-        remedy = Remedy(f"Write about {round(found.expected.mid / 50) * 50} ml, or weigh a trial.")
-        yield Fault(makes.span, text, remedy=remedy)
-        return
-    if makes.all_grams is not None:
-        text = f"This makes {makes.all_grams:g} g on paper, but {weighed} {span_of}."
-        remedy = Remedy(f"Write about {round(found.expected.mid / 10) * 10} g, or weigh a trial.")
+    if not makes.in_portions:
+        unit, to = ("ml", 50) if makes.ml is not None else ("g", 10)
+        text = f"This makes {found.stated:g} {unit} on paper, but {weighed} {span_of}."
+        remedy = Remedy(f"Write about {round(found.expected.mid / to) * to} {unit}, or weigh a trial.")
         yield Fault(makes.span, text, remedy=remedy)
         return
     text = f"This makes {found.stated:.0f} g on paper ({makes.count} x {makes.grams:g} g), but {weighed} {span_of}."
