@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from finding_kit import claims, only
-from test_judge_labelled import STANDS, Labelled, heard
+from test_judge_labelled import STANDS, spoken
 
 
 @pytest.mark.parametrize(
@@ -119,7 +119,7 @@ def test_a_subject_is_what_is_eaten_with_its_whole_list(text: str, subjects: tup
     ],
 )
 def test_what_is_newly_heard_is_judged_the_right_way_round(text: str, stands: bool) -> None:
-    found = heard(Labelled("", "EU", "editorial", text, "", "", ""))
+    found = spoken(text, "EU")
     assert found
     assert all(one.advice in STANDS for one in found) is stands
 

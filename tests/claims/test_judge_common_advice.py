@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from test_judge_labelled import Labelled, heard
+from test_judge_labelled import Labelled, heard, spoken
 
 WRONG = (
     "Salt is fine in purees.",
@@ -66,7 +66,7 @@ RIGHT = (
 
 def advice(said: str) -> list[str]:
     """What is advised for each claim of a sentence, in speech that no law of food claims binds."""
-    return [judged.advice for judged in heard(Labelled("", "EU GB US", "editorial", said, "", "", ""))]
+    return [judged.advice for judged in spoken(said)]
 
 
 @pytest.mark.parametrize("said", WRONG)
@@ -89,8 +89,8 @@ def test_naming_the_gluten_of_a_cereal_needs_no_set_words_where_the_law_binds() 
 
 
 def test_what_one_carton_holds_and_another_does_not_is_called_neither_true_nor_false() -> None:
-    said = Labelled("", "EU GB US", "editorial", "Oat milk is high in calcium.", "", "", "")
-    assert [(judged.truth, "carton" in judged.why) for judged in heard(said)] == [("unproven", True)]
+    judged = spoken("Oat milk is high in calcium.")
+    assert [(one.truth, "carton" in one.why) for one in judged] == [("unproven", True)]
 
 
 def test_a_drawback_that_is_told_is_no_nutrition_claim() -> None:

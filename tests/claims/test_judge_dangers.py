@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 
-from test_judge_labelled import STANDS, Labelled, heard
+from test_judge_labelled import STANDS, spoken
 
 FOODS = (
     "Honey", "Whole nuts", "Popcorn", "Raw milk", "Brie", "Shark", "Whole grapes", "Apple juice", "Black tea",
@@ -22,7 +22,7 @@ def test_no_danger_is_kept() -> None:
     kept = []
     for food, said in itertools.islice(itertools.product(FOODS, SAID), 0, None, 3):
         name = food if said.startswith("{}") else food[:1].lower() + food[1:]
-        found = heard(Labelled("", "EU GB US", "editorial", said.format(name), "", "", ""))
+        found = spoken(said.format(name))
         if found and all(judged.advice in STANDS for judged in found):
             kept.append(said.format(name))
     assert kept == []

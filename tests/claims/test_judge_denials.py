@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 import pytest
-from test_judge_labelled import STANDS, Labelled, heard
+from test_judge_labelled import STANDS, spoken
 
 KEPT = frozenset(STANDS)
 ESTABLISHED = (
@@ -19,7 +19,7 @@ DENIED = (
 
 
 def advice(said: str) -> list[str]:
-    return [judged.advice for judged in heard(Labelled("", "EU GB US", "editorial", said, "", "", ""))]
+    return [judged.advice for judged in spoken(said)]
 
 
 @pytest.mark.parametrize("verb", DENIED)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 
-from test_judge_labelled import STANDS, Labelled, heard
+from test_judge_labelled import STANDS, spoken
 
 FOODS = ("Spinach", "Banana", "Porridge", "Salmon", "Yoghurt", "Ginger", "Honey", "Carrot", "Avocado", "Bone broth")
 VERBS = (
@@ -21,7 +21,7 @@ NOT_THEIRS = ("sleep", "mood", "appetite", "teething pain", "colds", "reflux")
 
 
 def kept(said: str) -> bool:
-    found = [judged.advice for judged in heard(Labelled("", "EU GB US", "editorial", said, "", "", ""))]
+    found = [judged.advice for judged in spoken(said)]
     return bool(found) and all(advice in STANDS for advice in found)
 
 

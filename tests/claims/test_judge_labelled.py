@@ -75,6 +75,11 @@ def heard(row: Labelled) -> list[JudgedClaim]:
     return [judge(claim, known.register, one.numbers, context) for claim in found]
 
 
+def spoken(said: str, markets: str = "EU GB US") -> list[JudgedClaim]:
+    """What is claimed in speech that nobody pays for, with no dish at hand."""
+    return heard(Labelled("", markets, "editorial", said, "", "", ""))
+
+
 @lru_cache(maxsize=1)
 def judged() -> list[tuple[Labelled, list[JudgedClaim]]]:
     return [(row, heard(row)) for row in labelled()]

@@ -4,15 +4,7 @@ from __future__ import annotations
 
 import pytest
 from finding_kit import claims
-from judging_kit import TODAY, the_register
-
-from spoonproof.claims.judge import Context, judge
-from spoonproof.model.claim import JudgedClaim
-
-
-def answers(text: str) -> list[JudgedClaim]:
-    """What is claimed in the text, judged by the real register."""
-    return [judge(claim, the_register()[0], None, Context(today=TODAY)) for claim in claims(text)]
+from test_judge_labelled import spoken
 
 
 @pytest.mark.parametrize(
@@ -40,12 +32,12 @@ def test_a_sign_told_as_a_warning_is_kept(text: str) -> None:
     ],
 )
 def test_a_sign_that_is_waved_off_is_false(text: str) -> None:
-    assert [answer for answer in answers(text) if answer.truth == "false" and answer.advice == "cut-untrue"]
+    assert [answer for answer in spoken(text) if answer.truth == "false" and answer.advice == "cut-untrue"]
 
 
 @pytest.mark.parametrize("text", ["Never ignore swelling after peanut.", "Hives after egg are not normal."])
 def test_a_warning_against_waving_off_is_kept(text: str) -> None:
-    assert {answer.advice for answer in answers(text)} == {"keep"}
+    assert {answer.advice for answer in spoken(text)} == {"keep"}
 
 
 @pytest.mark.parametrize(

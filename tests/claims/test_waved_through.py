@@ -4,15 +4,7 @@ from __future__ import annotations
 
 import pytest
 from finding_kit import claims
-from judging_kit import TODAY, the_register
-
-from spoonproof.claims.judge import Context, judge
-from spoonproof.model.claim import JudgedClaim
-
-
-def answers(text: str) -> list[JudgedClaim]:
-    """What is claimed in the text, judged by the real register."""
-    return [judge(claim, the_register()[0], None, Context(today=TODAY)) for claim in claims(text)]
+from test_judge_labelled import spoken
 
 
 @pytest.mark.parametrize(
@@ -30,8 +22,8 @@ def answers(text: str) -> list[JudgedClaim]:
     ],
 )
 def test_it_is_heard_and_cut(text: str) -> None:
-    assert "cut-untrue" in {answer.advice for answer in answers(text)}
-    assert "keep" not in {answer.advice for answer in answers(text)}
+    assert "cut-untrue" in {answer.advice for answer in spoken(text)}
+    assert "keep" not in {answer.advice for answer in spoken(text)}
 
 
 @pytest.mark.parametrize(
@@ -43,7 +35,7 @@ def test_it_is_heard_and_cut(text: str) -> None:
     ],
 )
 def test_good_advice_is_kept(text: str) -> None:
-    assert {answer.advice for answer in answers(text)} == {"keep"}
+    assert {answer.advice for answer in spoken(text)} == {"keep"}
 
 
 @pytest.mark.parametrize(
@@ -89,7 +81,7 @@ def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) ->
     ],
 )
 def test_a_slogan_against_what_protects_is_cut(text: str) -> None:
-    assert {answer.advice for answer in answers(text)} == {"cut-untrue"}
+    assert {answer.advice for answer in spoken(text)} == {"cut-untrue"}
 
 
 @pytest.mark.parametrize(
@@ -123,7 +115,7 @@ def test_a_day_in_the_kitchen_is_not(text: str) -> None:
     ],
 )
 def test_what_is_wrong_for_a_child_is_never_kept(text: str) -> None:
-    found = answers(text)
+    found = spoken(text)
     assert found
     assert not {"keep", "add"} & {answer.advice for answer in found}
 
@@ -139,4 +131,4 @@ def test_what_is_wrong_for_a_child_is_never_kept(text: str) -> None:
     ],
 )
 def test_a_kitchen_without_babies_is_not(text: str) -> None:
-    assert [answer.advice for answer in answers(text) if answer.claim.kind == "safety-age"] == []
+    assert [answer.advice for answer in spoken(text) if answer.claim.kind == "safety-age"] == []
