@@ -13,7 +13,7 @@ from typing import Any
 from markupsafe import Markup
 
 from spoonproof.model.search_needs import SMALLEST, recipe_lacks, video_lacks
-from spoonproof.site.view import Film, NutrientRow, Picture, RecipePage, plain
+from spoonproof.site.view import Chapter, Citation, Film, NutrientRow, Picture, RecipePage, StepItem, plain
 from spoonproof.site.view_site import Site
 
 _NUTRITION = {
@@ -69,48 +69,50 @@ def recipe(page: RecipePage, site: Site) -> dict[str, Any]:
         "author": {"@type": "Organization" if not page.author else "Person", "name": page.author or site.title},
         "recipeCategory": "Baby food" if page.age_low < 12 else "Family food",
         "recipeIngredient": [food.text for food in page.foods],
-        "recipeInstructions": [
-            {
-                "@type": "HowToStep",
-                "name": _short(plain(step.text)),
-                "text": plain(step.text),
-                "url": f"{address}#step-{step.number}",
-            }
-            for step in page.steps
-        ],
+        "recipeInstructions": [_step(step, address) for step in page.steps],
     }
-    if page.summary:
-        block["description"] = plain(page.summary)
-    if page.published:
-        block["datePublished"] = page.published
-    if page.changed:
-        block["dateModified"] = page.changed
-    if page.minutes:
-        block["totalTime"] = duration(page.minutes)
-    if page.minutes and page.cook:
-        # The two go together and add up to the whole.
+    told = {
+        "description": plain(page.summary),
+        "datePublished": page.published,
+        "dateModified": page.changed,
+        **_times(page),
+        "keywords": ", ".join(word for word in (page.texture, page.ages) if word),
+        **_makes(page),
+        "citation": [_citation(item) for item in page.citations],
+        "correction": [f"{item.on}: {item.said} – {item.holds}" for item in page.corrections],
+        "video": _video(page.film, page, site) if page.film else None,
+    }
+    return block | {name: value for name, value in told.items() if value}
+
+
+def _step(step: StepItem, address: str) -> dict[str, str]:
+    text = plain(step.text)
+    return {"@type": "HowToStep", "name": _short(text), "text": text, "url": f"{address}#step-{step.number}"}
+
+
+def _times(page: RecipePage) -> dict[str, str]:
+    """The whole time; preparing and cooking go together and add up to it."""
+    if not page.minutes:
+        return {}
+    times = {"totalTime": duration(page.minutes)}
+    if page.cook:
         cook = min(page.cook, page.minutes)
-        block |= {"prepTime": duration(page.minutes - cook), "cookTime": duration(cook)}
-    keywords = [word for word in (page.texture, page.ages) if word]
-    if keywords:
-        block["keywords"] = ", ".join(keywords)
-    if page.servings:
-        block["recipeYield"] = [str(page.servings), *([page.portions] if page.portions else [])]
-        nutrition = _nutrition(page)
-        if nutrition:
-            block["nutrition"] = nutrition
-    if page.citations:
-        block["citation"] = [
-            {"@type": "CreativeWork", "name": item.text, **({"url": item.url} if item.url else {})}
-            for item in page.citations
-        ]
-    if page.corrections:
-        block["correction"] = [f"{item.on}: {item.said} – {item.holds}" for item in page.corrections]
-    if page.film:
-        video = _video(page.film, page, site)
-        if video:
-            block["video"] = video
-    return block
+        times |= {"prepTime": duration(page.minutes - cook), "cookTime": duration(cook)}
+    return times
+
+
+def _makes(page: RecipePage) -> dict[str, Any]:
+    """How many portions, and what is in one: nutrition without a portion says nothing."""
+    if not page.servings:
+        return {}
+    return {
+        "recipeYield": [str(page.servings), *([page.portions] if page.portions else [])],
+        "nutrition": _nutrition(page),
+    }
+
+
+def _citation(item: Citation) -> dict[str, str]:
+    return {"@type": "CreativeWork", "name": item.text, **({"url": item.url} if item.url else {})}
 
 
 def _short(text: str) -> str:
@@ -159,25 +161,27 @@ def _video(film: Film, page: RecipePage, site: Site) -> dict[str, Any] | None:
     }
     if film.seconds:
         block["duration"] = duration(film.seconds / 60)
-    clips, seen = [], set()
+    clips = _clips(film, watched)
+    return block | {"hasPart": clips} if clips else block
+
+
+def _clips(film: Film, watched: str) -> list[dict[str, Any]]:
+    """The chapters; no two start in one second, as the address of the second would be the first's."""
+    join = "&" if "?" in watched else "?"
+    starts: dict[int, Chapter] = {}
     for chapter in film.chapters:
-        start = int(chapter.start)
-        if start in seen or chapter.end <= start:
-            continue
-        seen.add(start)
-        join = "&" if "?" in watched else "?"
-        clips.append(
-            {
-                "@type": "Clip",
-                "name": chapter.name,
-                "startOffset": start,
-                "endOffset": int(chapter.end),
-                "url": f"{watched}{join}t={start}",
-            }
-        )
-    if clips:
-        block["hasPart"] = clips
-    return block
+        if chapter.end > int(chapter.start):
+            starts.setdefault(int(chapter.start), chapter)
+    return [
+        {
+            "@type": "Clip",
+            "name": chapter.name,
+            "startOffset": start,
+            "endOffset": int(chapter.end),
+            "url": f"{watched}{join}t={start}",
+        }
+        for start, chapter in starts.items()
+    ]
 
 
 def _breadcrumbs(page: RecipePage, site: Site) -> dict[str, Any]:
