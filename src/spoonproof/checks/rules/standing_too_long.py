@@ -21,9 +21,10 @@ Passes::
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from spoonproof.checks.rule import Fault
+from spoonproof.cooking.story import Event
 from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.model.finding import Remedy, SourceRef
@@ -59,10 +60,16 @@ def _kept_warm(text: str, after: int) -> float:
 
 
 def check(dish: Dish) -> Iterator[Fault]:
-    """A fault for each stretch of standing or cooling of cooked food beyond an hour."""
+    """A fault for each stretch of standing, cooling or keeping warm of cooked food beyond an hour."""
+    cooling = list(_cooling(dish))
+    yield from (fault for _, fault in cooling)
+    yield from _warm(dish, {event.step for event, _ in cooling})
+
+
+def _cooling(dish: Dish) -> Iterator[tuple[Event, Fault]]:
+    """Cooked food that is left to cool, with the event that says so; what cools in the cold may take its time."""
     kitchen = dish.walked
     hot: set[int] = set()
-    told: set[int] = set()
     for event in kitchen.events:
         if event.verb.role == "heat":
             hot.update(event.pot)
@@ -72,22 +79,27 @@ def check(dish: Dish) -> Iterator[Fault]:
         minutes = event.action.time.high if event.action.time else 600.0 if _OVERNIGHT.search(text) else 0.0
         if minutes <= _MOST or _COLD.search(text):
             continue
-        told.add(event.step)
         rice = any("rice" in (kitchen.stories[i].line.food or "") for i in event.pot)
-        over = minutes > (_RICE if rice else _THROW)
         limit = "one hour, since there is rice in it" if rice else "one to two hours"
-        yield Fault(
-            event.action.time_span or event.action.span,
-            f"Cooked food stands for {minutes / 60:.3g} hours: it belongs in the fridge within {limit}.",
-            "error" if over else "warning",
-            bowl="baby" if event.bowl != "family" else "family",
-            remedy=Remedy("Cool it quickly in a shallow dish and chill it within the hour."),
-            sources=_SOURCES,
+        yield (
+            event,
+            Fault(
+                event.action.time_span or event.action.span,
+                f"Cooked food stands for {minutes / 60:.3g} hours: it belongs in the fridge within {limit}.",
+                "error" if minutes > (_RICE if rice else _THROW) else "warning",
+                bowl="baby" if event.bowl != "family" else "family",
+                remedy=Remedy("Cool it quickly in a shallow dish and chill it within the hour."),
+                sources=_SOURCES,
+            ),
         )
+
+
+def _warm(dish: Dish, told: Container[int]) -> Iterator[Fault]:
+    """Cooked food that is kept warm, in steps that were not ``told`` of already."""
     # "Leave it on the counter overnight" takes a caution back, and is told as that.
     passages = [passage for passage in dish.recipe.passages if passage.kind == "step"]
     back = [one.span for one in contradictions(passages, dish.knowledge.feeding) if one.caution == "keep-chill"]
-    heats = [event for event in kitchen.events if event.verb.role == "heat"]
+    heats = [event for event in dish.walked.events if event.verb.role == "heat"]
     first = min((event.step for event in heats), default=len(dish.recipe.steps))
     for step in dish.recipe.steps[first:]:
         cooked = min((event.action.span.start for event in heats if event.step == step.index), default=step.span.start)
