@@ -55,3 +55,14 @@ def test_a_policy_names_each_authority_and_the_default(capsys: pytest.CaptureFix
     lines = said(capsys, "nitrate")
     assert any(line.startswith("EFSA (the default): ") for line in lines)
     assert any(line.startswith("AESAN: ") for line in lines)
+
+
+def test_an_entry_says_when_it_holds_and_gives_the_laws_own_words_and_terms(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "iron-brain-development-children")
+    assert "holds for a food with at least 15 % of the EU NRV of iron in 100 g" in lines
+    assert any(line.startswith("authorised wording: “Iron contributes to normal cognitive") for line in lines)
+    assert any(line.startswith("its conditions of use: Food which is at least a source of iron") for line in lines)
+
+
+def test_an_entry_that_stands_on_a_table_names_its_row(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "the same as a row of shared/: foods_not_yet: honey" in said(capsys, "botulism-honey")

@@ -76,7 +76,6 @@ class Entry:
     points_at: str = ""
     checked: str = ""
     due: str = ""
-    file_order: int = 0
 
     @property
     def rank(self) -> tuple[int, int, int]:
@@ -104,14 +103,14 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Wording:
-    """An authorised wording: the exact words of the law, quoted, with where they stand."""
+    """An authorised wording: the exact words of the law, quoted, for whom and on what terms, with where they stand."""
 
     id: str
     market: Market
     article: str
     text: str
     population: str
-    condition_note: str
+    conditions: str
     ref: SourceRef
 
 

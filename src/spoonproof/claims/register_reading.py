@@ -140,7 +140,6 @@ class EntryReader:
             points_at=both.text("points"),
             checked=both.text("checked"),
             due=both.text("due"),
-            file_order=len(self.entries),
         )
         self._words(entry)
         self._complete(entry)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from spoonproof.commands import channel_or_none, new_parser
@@ -95,6 +95,7 @@ def _reading_rule(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - o
 
 
 def _entry(name: str, knowledge: Knowledge) -> Lines:
+    from spoonproof.claims.conditions_told import in_words
     from spoonproof.model.citation import short
 
     entry = knowledge.register.get(name)
@@ -110,11 +111,30 @@ def _entry(name: str, knowledge: Knowledge) -> Lines:
         yield f"  true: {entry.truth}"
     if entry.why:
         yield f"  why: {entry.why}"
+    if entry.condition is not None:
+        yield f"  holds for a food with {in_words(entry.condition)}"
+    if entry.points_at:
+        yield f"  the same as a row of shared/: {entry.points_at}"
     for allowance in entry.allowed:
         yield f"  {', '.join(allowance.markets)}: {allowance.answer}" + (f" ({allowance.why})" if allowance.why else "")
+        if allowance.condition not in (None, entry.condition):
+            yield f"    for a food with {in_words(allowance.condition)}"
+        yield from (f"    {line}" for line in _wordings(allowance.wording or entry.wording, knowledge))
     for ref in dict.fromkeys((*entry.refs, *(ref for allowance in entry.allowed for ref in allowance.refs))):
         yield f"  source: {short(ref.id, knowledge.sources)}" + (f"; {ref.locator}" if ref.locator else "")
     yield "  These answers are not legal advice."
+
+
+def _wordings(wordings: Iterable[str], knowledge: Knowledge) -> Lines:
+    """Authorised wordings in full, for whom and on what terms; plain ones as they are."""
+    for wording in wordings:
+        found = knowledge.register.wordings.get(wording.removeprefix("authorised:"))
+        if found is None:
+            yield f"wording that stands: {wording}"
+            continue
+        yield f"authorised wording: “{found.text}” ({found.article}; for: {found.population.lower() or 'not said'})"
+        if found.conditions:
+            yield f"its conditions of use: {found.conditions}"
 
 
 def _texture(name: str, knowledge: Knowledge) -> Lines:

@@ -337,7 +337,7 @@ def fingerprint(entry: Entry) -> str:
     import hashlib
     from dataclasses import fields
 
-    outside = ("document", "span", "file_order", "checked", "due")
+    outside = ("document", "span", "checked", "due")
     said = [(field.name, repr(getattr(entry, field.name))) for field in fields(entry) if field.name not in outside]
     return hashlib.sha256(repr(said).encode("utf-8")).hexdigest()[:16]
 

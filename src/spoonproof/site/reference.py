@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 
 from spoonproof.checks.rule import Rule
+from spoonproof.claims.conditions_told import in_words
 from spoonproof.claims.entries import Entry
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
@@ -79,7 +80,7 @@ def entry_items(register: Register) -> tuple[EntryItem, ...]:
                 entry.id,
                 TOPICS.get(topic, topic[:1].upper() + topic[1:]),
                 _says(entry),
-                " ".join(part for part in (TRUTHS[entry.truth], entry.why) if part),
+                _truth(entry),
                 tuple(
                     MarketLine(
                         _markets(allowance.markets),
@@ -94,6 +95,12 @@ def entry_items(register: Register) -> tuple[EntryItem, ...]:
             )
         )
     return tuple(sorted(items, key=lambda item: (item.topic, item.id)))
+
+
+def _truth(entry: Entry) -> str:
+    """Whether it is true, of which food, and why."""
+    when = f"It holds for a food with {in_words(entry.condition)}." if entry.condition is not None else ""
+    return " ".join(part for part in (TRUTHS[entry.truth], when, entry.why) if part)
 
 
 def _wording(entry: Entry, register: Register) -> str:
