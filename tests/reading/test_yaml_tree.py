@@ -96,6 +96,24 @@ def test_what_is_refused_is_said_at_its_line(text: str, fault: str) -> None:
     assert tree(text)[2] == [fault]
 
 
+@pytest.mark.parametrize(
+    ("text", "marked", "wanted"),
+    [
+        ("steps:\n1. Peel the swede.\n2. Dice it.\n", "1.", "hyphen"),
+        ("steps:\n  - Peel the swede.\n  2) Dice it.\n", "2)", "hyphen"),
+        ("foods:\n• 200 g swede\n", "•", "hyphen"),
+        ("foods:\n\t- 200 g swede\n", "\t", "2 spaces"),
+        ("title: Swede: the soft way\n", ":", '"Swede: the soft way"'),
+    ],
+)
+def test_what_a_cook_types_out_of_habit_is_told_with_its_mending(text: str, marked: str, wanted: str) -> None:
+    document = Document("a", text)
+    _, (finding,) = read_yaml(document)
+    assert document.at(finding.span) == marked
+    assert finding.remedy is not None
+    assert wanted in finding.remedy.text
+
+
 def test_the_second_of_two_keys_points_at_the_first() -> None:
     document = Document("a", "salt: 1\noil: 2\nsalt: 3\n")
     _, (finding,) = read_yaml(document)

@@ -31,7 +31,8 @@ def split_head(document: Document) -> tuple[Span | None, Span, list[Finding]]:
             remedy = Remedy("Write ---.", True, (Edit(Span(at.start, at.start + len(opening)), "---"),))
             return None, whole, [fault("front-matter-missing", document, at, message, remedy=remedy)]
         message = "A recipe starts with a line of ---, then its keys (title, ages, foods, steps), then --- again."
-        return None, whole, [fault("front-matter-missing", document, at, message)]
+        remedy = Remedy("Write --- on a line of its own above this one, and once more below the last step.")
+        return None, whole, [fault("front-matter-missing", document, at, message, remedy=remedy)]
     if first > 0:
         message = "Blank lines stand before the opening ---. It should be the first line of the file."
         remedy = Remedy("Take the blank lines out.", True, (Edit(Span(0, starts[first]), ""),))
@@ -45,5 +46,6 @@ def split_head(document: Document) -> tuple[Span | None, Span, list[Finding]]:
         if text.startswith("---", start) and _FENCE.fullmatch(document.line_text(number + 1)):
             story = starts[number + 1] if number + 1 < len(starts) else len(text)
             return Span(begin, start), Span(story, len(text)), findings
-    message = "The head opens here and never closes. Write --- on a line of its own after the last key."
-    return None, whole, [*findings, fault("front-matter-not-closed", document, at, message)]
+    message = "The head opens here and never closes."
+    remedy = Remedy("Write --- on a line of its own after the last key; the story, if any, follows it.")
+    return None, whole, [*findings, fault("front-matter-not-closed", document, at, message, remedy=remedy)]

@@ -17,7 +17,7 @@ try:
 except ImportError:  # a PyYAML built without its C library: slower, and the same events
     from yaml import BaseLoader as _Parser  # type: ignore[assignment]  # the twin has the same methods
 
-from spoonproof.model.finding import Finding, Related, Remedy
+from spoonproof.model.finding import Edit, Finding, Related, Remedy
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
@@ -254,7 +254,8 @@ class _Reader:
         if told.began is not None:
             began = Span(self.base + told.began, self.base + told.began + 1)
             related = (Related(self.document, began, "it began here"),)
-        self._add(told.rule, span, told.message, related)
+        edits = () if told.write is None else (Edit(span, told.write),)
+        self._add(told.rule, span, told.message, related, Remedy(told.remedy, False, edits))
 
 
 _NUMBER = re.compile(r"[-+]?[0-9][0-9_.]*")

@@ -30,6 +30,8 @@ def printable(text: str) -> str:
 
 
 def _escaped(character: str) -> str:
+    if character == "\t":
+        return "⇥"
     code = ord(character)
     return f"\\x{code:02x}" if code < 0x100 else f"\\u{code:04x}" if code < 0x10000 else f"\\U{code:08x}"
 
