@@ -11,6 +11,7 @@ from spoonproof.model.text import Document
 from spoonproof.reading import step as steps
 from spoonproof.reading.kept import CARRIED, GROUND, Kept
 from spoonproof.reading.recipe import Reading, read_whole
+from spoonproof.reading.step_reader import StepReader
 from tests.kitchen import knowledge
 
 HEAD = """---
@@ -116,5 +117,5 @@ def test_a_hint_that_ran_out_is_not_given_from_what_was_kept() -> None:
 
 
 def test_nothing_else_is_carried_from_step_to_step() -> None:
-    fields = set(steps._Reader.__dataclass_fields__)
+    fields = set(StepReader.__dataclass_fields__)
     assert fields == {*GROUND, *CARRIED, "findings"}

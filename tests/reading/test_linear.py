@@ -12,7 +12,7 @@ from spoonproof.reading import (
     amount_words,
     food_lines,
     food_name,
-    instruction,
+    instruction_words,
     line_amount,
     markdown,
     numbers,
@@ -24,7 +24,7 @@ from spoonproof.reading import (
 
 LONG = 8_000
 EXPRESSIONS = [
-    (instruction._WITH_FIRST, " "),
+    (instruction_words._WITH_FIRST, " "),
     (amount_words._WORD, "a"),
     (amount_words._TWO_WORDS, "a"),
     (amount_words._THREE_WORDS, "a"),

@@ -21,7 +21,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Names
 
 if TYPE_CHECKING:
-    from spoonproof.reading.step import _Reader as Reader
+    from spoonproof.reading.step_reader import StepReader as Reader
 
 T = TypeVar("T")
 Lines = tuple[FoodLine, ...]

@@ -9,76 +9,40 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from spoonproof.model.finding import Bowl, Finding, Related
+from spoonproof.model.finding import Bowl, Finding
 from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import split_at, whose
 from spoonproof.reading.instruction import (
-    GRAVE,
-    REMAINING,
-    SQUASH,
     Instruction,
     Tables,
-    fill,
     find_instructions,
     give_mentions,
     in_until,
-    is_water,
 )
+from spoonproof.reading.instruction_words import SQUASH, fill
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.step_beside import beside
+from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
+from spoonproof.reading.step_reader import StepReader
 from spoonproof.reading.stretches import cooks_on, later_times, share_objects
 from spoonproof.reading.temperatures import temperature_faults
-from spoonproof.reading.times import find_times
+from spoonproof.reading.times import FoundTime, find_times
 
 if TYPE_CHECKING:
     from spoonproof.reading.kept import Kept
 
-_FOR_THE_PAN = re.compile(
-    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
-)
-_GREASED = re.compile(
-    r"\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b", re.I
-)
-_ALL_LISTED = re.compile(
-    r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
-    r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve|pack) (?:it all|the lot)\b"
-    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
-    re.I,
-)
 _PAN_OF = re.compile(
     r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
     re.I,
 )
-
-
-@dataclass(slots=True)
-class _Reader:
-    """What is carried from step to step."""
-
-    document: Document
-    lines: Sequence[FoodLine]
-    tables: Tables
-    names: Names
-    findings: list[Finding] = field(default_factory=list)
-    used: set[int] = field(default_factory=set)
-    split: bool = False
-    turn: Bowl | None = None  # whose bowl the words before in this step were about
-    last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
-    unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
-    shared: set[str] = field(default_factory=set)  # unlisted foods that are not the family's bowl's alone
-    also: dict[str, list[Span]] = field(default_factory=dict)
-    asked: set[tuple[int, ...]] = field(default_factory=set)
-    title: str = ""
-    listed: tuple[str, ...] = ()
-    made: set[str] = field(default_factory=set)  # foods that the steps make
 
 
 def read_steps(
@@ -97,7 +61,7 @@ def read_steps(
     ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding. ``kept``:
     what was read of the file before, with the same tables.
     """
-    reader = _Reader(
+    reader = StepReader(
         document,
         lines,
         Tables(foods, verbs, measures),
@@ -126,9 +90,9 @@ def read_steps(
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
-    _report_unlisted(reader)
+    report_unlisted(reader)
     if steps:
-        _report_unused(reader, steps)
+        report_unused(reader, steps)
     return tuple(steps), reader.findings
 
 
@@ -142,66 +106,28 @@ def _sentence_of(entry: Scalar | Mapped) -> Scalar | None:
     return None
 
 
-def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
+def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     passage = passage_of(scalar, reader.document)
     text = passage.text
     drafts = find_instructions(reader.tables, text)
-    starts = [draft.start for draft in drafts]
-    mentions = reader.names.find(text, starts)
-    mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
-    mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
-    mentions = [
-        _one_of(reader, passage, mention) for mention in mentions if not in_until(reader.tables, text, mention, drafts)
-    ]
-    mentions = without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
-    cut = split_at(text)
-    split_before = reader.split
-    splits = cut is not None and not split_before
-    if cut is not None and splits:
+    mentions = _mentions(reader, passage, drafts)
+    cut = split_at(text) if not reader.split else None  # where this step lifts out the baby's portion
+    if cut is not None:
         drafts = _lifted(reader, drafts, cut, text)
     drafts = give_mentions(reader.tables, drafts, mentions, text)
     times = find_times(text)
-    lid_now: bool | None = None
-    done: list[Instruction] = []
-    for draft in drafts:
-        action, lid_now = fill(reader.tables, passage, draft, times, lid_now, reader.last_foods)
-        bare = not action.foods and not action.everything and not draft.mentions
-        if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
-            action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
-        draft.action = action
-        done.append(draft)
-        if action.foods or action.everything:
-            reader.last_foods = () if action.everything else action.foods
-    share_objects(done, text)
-    cooks_on(text, done)
-    reader.turn = "baby" if splits else None
-    for draft in done:
-        bowl = _bowl(reader, draft, text, cut if splits else None)
-        draft.action = replace(draft.action, bowl=bowl)
-        reader.turn = bowl or reader.turn
-    actions = [draft.action for draft in done]
-    actions = later_times(passage, actions, done, times)
-    none_yet = not reader.used
-    for mention in mentions:
-        reader.used.update(mention.lines)
-    if _ALL_LISTED.search(text) or (any(d.action.everything for d in done) and none_yet):
-        reader.used.update(range(len(reader.lines)))
-    if REMAINING.search(text):
-        reader.used.update(range(len(reader.lines)))
-    if _GREASED.search(text):  # "in an oiled tin": the fat of the list
-        reader.used.update(i for i, line in enumerate(reader.lines) if _is_fat(reader.tables.foods, line))
-    step = Step(
-        index, text, scalar.span, tuple(actions), _step_bowl(reader, passage, actions, done, cut, splits), splits
-    )
-    reader.split = reader.split or splits
-    family = {mention for draft in done if draft.action.bowl == "family" for mention in draft.mentions}
-    reader.shared |= {
-        mention.food
-        for mention in mentions
-        if mention not in family and whose(_sentence_around(text, mention.start), reader.split)[0] != "family"
-    }
-    _note_unlisted(reader, passage, mentions, index)
-    if not actions and not splits:
+    _fill_in_turn(reader, passage, drafts, times)
+    share_objects(drafts, text)
+    cooks_on(text, drafts)
+    _give_bowls(reader, drafts, text, cut)
+    actions = tuple(later_times(passage, [draft.action for draft in drafts], drafts, times))
+    note_used(reader, text, mentions, drafts)
+    bowl = _step_bowl(reader, passage, actions, drafts, cut)
+    step = Step(index, text, scalar.span, actions, bowl, cut is not None)
+    reader.split = reader.split or cut is not None
+    note_shared(reader, text, mentions, drafts)
+    note_unlisted(reader, passage, mentions, index)
+    if not actions and cut is None:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
         reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
@@ -209,18 +135,40 @@ def _read(reader: _Reader, index: int, scalar: Scalar) -> Step:
     return step
 
 
-def _is_fat(foods: Foods, line: FoodLine) -> bool:
-    record = foods.get(line.food) if line.food else None
-    return record is not None and (record.group == "oil" or (record.parent or record.id) == "butter")
+def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction]) -> list[Mention]:
+    """The foods that the sentence names, each of one line or of none."""
+    text = passage.text
+    mentions = reader.names.find(text, [draft.start for draft in drafts])
+    mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
+    mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
+    mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
+    return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
 
 
-def _sentence_around(text: str, at: int) -> str:
-    start = text.rfind(". ", 0, at) + 1
-    end = text.find(". ", at)
-    return text[start : end if end >= 0 else len(text)]
+def _fill_in_turn(
+    reader: StepReader, passage: Passage, drafts: Sequence[Instruction], times: Sequence[FoundTime]
+) -> None:
+    """Give each draft its action; "it" is what the one before acted on."""
+    lid_now: bool | None = None
+    for draft in drafts:
+        action, lid_now = fill(reader.tables, passage, draft, times, lid_now, reader.last_foods)
+        bare = not action.foods and not action.everything and not draft.mentions
+        if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
+            action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
+        draft.action = action
+        if action.foods or action.everything:
+            reader.last_foods = () if action.everything else action.foods
 
 
-def _pan_water(reader: _Reader, text: str, mention: Mention) -> bool:
+def _give_bowls(reader: StepReader, drafts: Sequence[Instruction], text: str, cut: tuple[int, int] | None) -> None:
+    reader.turn = "baby" if cut is not None else None
+    for draft in drafts:
+        bowl = _bowl(reader, draft, text, cut)
+        draft.action = replace(draft.action, bowl=bowl)
+        reader.turn = bowl or reader.turn
+
+
+def _pan_water(reader: StepReader, text: str, mention: Mention) -> bool:
     """ "3 cm of water", "a pan of water": the water below a steamer, not the line of the list."""
     if not any((reader.lines[i].food or "") == "water" for i in mention.lines):
         return False
@@ -241,7 +189,7 @@ def _tested(steps: list[Step], verbs: Verbs) -> None:
                 return
 
 
-def _one_of(reader: _Reader, passage: Passage, mention: Mention) -> Mention:
+def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
     """Where the words fit two lines: the first one not used yet, and a finding."""
     if not mention.unsure or not mention.lines:
         return mention
@@ -273,7 +221,7 @@ def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
     return bool(amount) and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of)?$", words, re.I) is not None
 
 
-def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:
+def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:
     """Whose bowl an instruction is about. ``cut``: where this step lifts out the baby's portion."""
     if cut is not None and cut[0] <= draft.start < cut[1]:
         return None  # the lifting out itself
@@ -299,7 +247,7 @@ def _bowl(reader: _Reader, draft: Instruction, text: str, cut: tuple[int, int] |
     return "family"
 
 
-def _lifted(reader: _Reader, drafts: list[Instruction], cut: tuple[int, int], text: str) -> list[Instruction]:
+def _lifted(reader: StepReader, drafts: list[Instruction], cut: tuple[int, int], text: str) -> list[Instruction]:
     """The lifting out as one instruction, whatever verb it was said with ("set aside", "spoon some into ...")."""
     lift = next(iter(reader.tables.verbs.find("Lift out the baby's portion.")), None)
     if lift is None:
@@ -314,19 +262,17 @@ def _lifted(reader: _Reader, drafts: list[Instruction], cut: tuple[int, int], te
 
 
 def _step_bowl(
-    reader: _Reader,
+    reader: StepReader,
     passage: Passage,
     actions: Sequence[Action],
     drafts: Sequence[Instruction],
     cut: tuple[int, int] | None,
-    splits: bool,
 ) -> Bowl | None:
-    if not splits:
+    if cut is None:
         bowls = {action.bowl for action in actions}
         if len(bowls) == 1:
             return bowls.pop()
         return whose(passage.text, reader.split)[0] if not actions else None
-    assert cut is not None
     before = [d for d in drafts if d.start < cut[0]]
     after = {d.action.bowl for d in drafts if d.start >= cut[1]}
     if not before and len(after) == 1:
@@ -337,58 +283,3 @@ def _step_bowl(
         span = passage.span(*cut)
         reader.findings.append(kitchen_fault("split-within-a-step", reader.document, span, message, remedy))
     return None
-
-
-def _note_unlisted(reader: _Reader, passage: Passage, mentions: Sequence[Mention], index: int) -> None:
-    for mention in mentions:
-        if not mention.food or is_water(reader.tables, mention.food):
-            continue
-        span = passage.span(mention.start, mention.end)
-        if mention.food in reader.unlisted:
-            reader.also.setdefault(mention.food, []).append(span)
-        else:
-            reader.unlisted[mention.food] = (index, span, passage.text[mention.start : mention.end])
-
-
-def _report_unlisted(reader: _Reader) -> None:
-    for food, (_, span, words) in reader.unlisted.items():
-        record = reader.tables.foods.get(food)
-        name = record.name if record is not None else food
-        grave = record is not None and bool(record.allergens or record.traits & GRAVE)
-        if not grave and not reader.lines:
-            continue  # there is no list at all, which is said where it should stand
-        slight = record is not None and record.group in ("herb", "spice")
-        if food not in reader.shared and record is not None and not record.allergens and "honey" not in record.traits:
-            grave, slight = False, True  # salt that goes into the family's bowl alone
-        called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
-        related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
-        reader.findings.append(
-            kitchen_fault(
-                "food-not-listed",
-                reader.document,
-                span,
-                f"{called} is used here and does not stand under foods.",
-                f"Add a line for {name}, with its amount, or take it out of the step.",
-                level="error" if grave else "note" if slight else None,
-                related=related,
-            )
-        )
-
-
-_SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
-
-
-def _report_unused(reader: _Reader, steps: Sequence[Step]) -> None:
-    slices = any(re.search(r"\bslices\b", step.text, re.I) for step in steps)  # "spread on two slices"
-    for index, line in enumerate(reader.lines):
-        unknown = line.food is None and line.recipe is None  # said at the line already
-        if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
-            continue
-        if slices and line.amount is not None and line.amount.unit == "slice":
-            continue
-        if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
-            continue  # "salt the courgette, and squeeze it": the verb is the salt
-        name = line.alias or line.name
-        message = f"“{name}” stands under foods and no step uses it."
-        remedy = "Say in a step what happens to it, or take the line out."
-        reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))

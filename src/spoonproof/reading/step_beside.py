@@ -9,7 +9,7 @@ from spoonproof.model.recipe import Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
-from spoonproof.reading.instruction import SQUASH
+from spoonproof.reading.instruction_words import SQUASH
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Names
 from spoonproof.reading.times import find_times

@@ -1,0 +1,230 @@
+"""What the words of one instruction say: the lines it acts on, time, heat, end point, lid, water and cuts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from spoonproof.model.recipe import Action
+from spoonproof.model.text import Passage, Span
+from spoonproof.reading.amount import amount_at
+from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.mentions import Mention
+from spoonproof.reading.step_cuts import cuts_of
+from spoonproof.reading.times import FoundTime, find_heat, lid
+
+_INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
+SQUASH = re.compile(
+    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
+    r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|with (?:a |the (?:back"
+    r"|side) of a )?(?:fork|spoon)|against the)"
+    r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
+    r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
+    r"(?: it is| they are| you)? (?:gently )?press(?:ed)?\b|\b(?:pull|come)s? apart\b",
+    re.I,
+)
+_ALL = re.compile(
+    r"\b(?:everything|it all|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture|the contents"
+    r"|the mash|the pur[ée]e|the stew"
+    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)"
+    r"|the ingredients)\b",
+    re.I,
+)
+REMAINING = re.compile(
+    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b", re.I
+)
+_THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
+_EQUIPMENT = re.compile(
+    r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
+    r"(?:oven|grill|griddle|steamer|kettle|microwave"
+    r"|air fryer|frying pan|barbecue)"
+    r"|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?"
+    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray"
+    r"|kettle))\b",
+    re.I,
+)
+_LIQUID = re.compile(
+    r"\b(?:in|with|add|into|under|splash of|little|some|covered? (?:in|with))\b[^.;]{0,40}?\b(?:water|stock|broth"
+    r"|liquid|milk|juice)\b",
+    re.I,
+)
+_WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
+_JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
+_OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
+_WITH_FIRST = re.compile(r"[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b", re.I)
+_IN_FIRST = re.compile(
+    r"[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b", re.I
+)
+_MASHED_IN = re.compile(
+    r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
+)
+_WHOLE_POT = ("drain", "mix", "strain", "shape")
+
+
+def fill(
+    tables: Tables,
+    passage: Passage,
+    draft: Instruction,
+    times: Sequence[FoundTime],
+    lid_now: bool | None,
+    last: tuple[int, ...],
+) -> tuple[Action, bool | None]:
+    """Everything that the stretch of one instruction says, and whether the pan is covered from here on.
+
+    ``last``: what "it" and "them" mean here; empty: all that is in the pot.
+    """
+    text = passage.text
+    own = text[draft.start : draft.end]
+    rest = text[draft.match.end : draft.end]
+    foods, everything = _acted_on(text, draft, last)
+    said = lid(text[draft.lead : draft.end] if not draft.lead else own + text[draft.lead : draft.start])
+    lid_now = said if said is not None else lid_now
+    time = _time_of(draft, times)
+    until = _until(rest)
+    water = _water_ml(_before_until(rest), tables.measures)
+    action = Action(
+        verb=draft.match.verb,
+        span=passage.span(draft.start, len(text[: draft.end].rstrip())),
+        foods=foods,
+        everything=everything,
+        time=time.time if time and not time.after else None,
+        time_span=passage.span(time.start, time.end) if time else None,
+        more=bool(time and time.more),
+        until=until,
+        soft_test=bool(until and SQUASH.search(until)),
+        heat_c=_oven(text, draft, tables.measures),
+        covered=lid_now if draft.verb.role in ("heat", "soak") or said is not None else None,
+        water_ml=water,
+        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures),
+        with_liquid=water is not None or _LIQUID.search(own) is not None,
+        unlisted=_unlisted(tables, passage, draft),
+        last=bool(time and time.last),
+        after=time.time if time and time.after else None,
+    )
+    return action, lid_now
+
+
+def _acted_on(text: str, draft: Instruction, last: tuple[int, ...]) -> tuple[tuple[int, ...], bool]:
+    """The lines that an instruction acts on, and whether it acts on all that is in the pot."""
+    role = draft.verb.role
+    rest = text[draft.match.end : draft.end]
+    objects = _before_until(rest)
+    foods = _named(text, draft)
+    everything = _says_all(text, draft, objects) or (not foods and REMAINING.search(objects) is not None)
+    if not everything and _THEM.search(text[draft.match.end : _first(draft, draft.match.end + len(objects))]):
+        everything = not last
+        foods = tuple(dict.fromkeys((*last, *foods)))
+    # "mash it in with the butter", "mash the peas into the potatoes": the whole pot is mashed
+    everything = everything or (role == "blend" and _MASHED_IN.match(rest) is not None)
+    if _goes_with(draft, rest):
+        if foods and last:
+            foods = tuple(dict.fromkeys((*last, *foods)))  # "flake the fish and blend with the cheese"
+        elif role == "heat":
+            everything = True  # "stew with the water": what is in the pot
+    if not foods and not everything and role == "cut" and not _OBJECT.search(objects):
+        foods = last
+    return foods, everything or (not foods and _needs_no_object(text, draft, rest))
+
+
+def _named(text: str, draft: Instruction) -> tuple[int, ...]:
+    """The lines that the instruction names, outside its end point."""
+    start, end = until_span(text, draft)
+    return tuple(dict.fromkeys(i for m in draft.mentions for i in m.lines if not start <= m.start < end))
+
+
+def _says_all(text: str, draft: Instruction, objects: str) -> bool:
+    goes = text[draft.start : draft.end][:2].lower() == "go"  # "everything goes in": its object stands before it
+    return _ALL.search(text[draft.lead : draft.start] if goes else objects) is not None
+
+
+def _goes_with(draft: Instruction, rest: str) -> bool:
+    """ "Blend with the milk", "brown in the oil": the foods named join those of the words before."""
+    if draft.verb.role == "heat" and _IN_FIRST.match(rest) is not None:
+        return True
+    return draft.verb.role in ("blend", "join", "heat") and _WITH_FIRST.match(rest) is not None
+
+
+def _needs_no_object(text: str, draft: Instruction, rest: str) -> bool:
+    """ "Simmer for 10 minutes", "drain": without an object it is all that is in the pot."""
+    works = draft.verb.role in ("heat", "blend", "soak", "chill", "cool", "serve") or draft.verb.id in _WHOLE_POT
+    return works and not _other_object(text, draft) and not _EQUIPMENT.match(rest)
+
+
+def _unlisted(tables: Tables, passage: Passage, draft: Instruction) -> tuple[tuple[str, Span], ...]:
+    """The foods of no line that go in here, each with its place."""
+    return tuple(
+        dict.fromkeys(
+            (m.food, passage.span(m.start, m.end))
+            for m in draft.mentions
+            if m.food and not is_water(tables, m.food) and not _only_before(passage.text, draft, m)
+        )
+    )
+
+
+def _other_object(text: str, draft: Instruction) -> bool:
+    """Whether what the verb acts on is a food of no line or water: "bring 3 cm of water to the boil"."""
+    after = [m for m in draft.mentions if m.start >= draft.match.end]
+    first = min(after, key=lambda m: m.start, default=None)
+    return first is not None and bool(first.food) and not _INDIRECT.search(text[draft.match.end : first.start])
+
+
+def _first(draft: Instruction, end: int) -> int:
+    """Where the first food after the verb starts; ``end`` when none does."""
+    return min((m.start for m in draft.mentions if draft.match.end <= m.start < end), default=end)
+
+
+def _time_of(draft: Instruction, times: Sequence[FoundTime]) -> FoundTime | None:
+    inside = [t for t in times if draft.start <= t.start < draft.end]
+    if inside:
+        return inside[0]
+    ahead = [t for t in times if draft.lead <= t.start < draft.start]
+    return ahead[-1] if ahead else None
+
+
+def _oven(text: str, draft: Instruction, measures: Measures) -> float | None:
+    """The heat that is set, in °C; "until a thermometer reads 74 °C" sets none."""
+    start, end = until_span(text, draft)
+    found = find_heat(text[draft.lead : draft.end], measures)
+    found = [heat for heat in found if not start <= draft.lead + heat.start < end]
+    plain = [heat for heat in found if not heat.fan] or found
+    return plain[0].celsius if plain else None
+
+
+def _before_until(rest: str) -> str:
+    until = UNTIL.search(rest)
+    return rest[: until.start()] if until else rest
+
+
+def _until(rest: str) -> str:
+    match = UNTIL.search(rest)
+    if match is None:
+        return ""
+    end = UNTIL_END.search(rest, match.end())
+    words = rest[match.end() : end.start() if end else len(rest)]
+    words = words.rstrip(" \t,.")
+    joint = _JOINT_AT_END.search(words)
+    return (words[: joint.start()].rstrip(" \t,.") if joint else words).strip()
+
+
+def _water_ml(text: str, measures: Measures) -> float | None:
+    """Millilitres of water that are named ("in 100 ml water"); a range counts by its upper end."""
+    total = 0.0
+    at = 0
+    while at < len(text):
+        if (text[at].isnumeric() or text[at] == "a") and (at == 0 or text[at - 1] in " \t("):
+            reading = amount_at(text, at, measures)
+            if reading is not None and reading.amount is not None and reading.end > at:
+                one = measures.ml(reading.amount.unit)
+                if one is not None and _WATER.match(text, reading.amount.span.end):
+                    total += float(reading.amount.high * one)
+                at = reading.end
+                continue
+        at += 1
+    return total or None
+
+
+def _only_before(text: str, draft: Instruction, mention: Mention) -> bool:
+    """ "Before you add any salt, take out ...": the salt does not go in here."""
+    lead = text[draft.lead : mention.start]
+    return mention.start < draft.start and re.search(r"\bbefore\b", lead, re.I) is not None

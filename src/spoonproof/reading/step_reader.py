@@ -1,0 +1,34 @@
+"""What a reader of the method carries from step to step."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from spoonproof.model.finding import Bowl, Finding
+from spoonproof.model.recipe import FoodLine
+from spoonproof.model.record import dataclass, field
+from spoonproof.model.text import Document, Span
+from spoonproof.reading.instruction import Tables
+from spoonproof.reading.mentions import Names
+
+
+@dataclass(slots=True)
+class StepReader:
+    """What is carried from step to step."""
+
+    document: Document
+    lines: Sequence[FoodLine]
+    tables: Tables
+    names: Names
+    findings: list[Finding] = field(default_factory=list)
+    used: set[int] = field(default_factory=set)
+    split: bool = False
+    turn: Bowl | None = None  # whose bowl the words before in this step were about
+    last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
+    unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
+    shared: set[str] = field(default_factory=set)  # unlisted foods that are not the family's bowl's alone
+    also: dict[str, list[Span]] = field(default_factory=dict)
+    asked: set[tuple[int, ...]] = field(default_factory=set)
+    title: str = ""
+    listed: tuple[str, ...] = ()
+    made: set[str] = field(default_factory=set)  # foods that the steps make
