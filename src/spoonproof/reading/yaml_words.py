@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import NamedTuple
 
 from spoonproof.reading.faults import quoted
@@ -29,55 +30,31 @@ _OTHER_LIST_MARK = re.compile(r"[ ]*([•·‣▪*–—])[ \t]")
 _INDENT = re.compile(r"[ \t]*")
 
 
+class _Place(NamedTuple):
+    """Where the parser stopped, and ``context``: where what it was reading began."""
+
+    source: str
+    at: int
+    context: int | None
+    start: int  # of the line
+    line: str
+
+
 def plain_words(source: str, at: int, context: int | None, problem: str, about: str) -> Told:
     """What the parser's ``problem`` at offset ``at`` means, and how to put it right."""
     at = min(at, max(0, len(source) - 1))
-    start, line = _line_at(source, at)
-    here = source[at : at + 1]
-    indent = _INDENT.match(line)
+    place = _Place(source, at, context, *_line_at(source, at))
+    indent = _INDENT.match(place.line)
     if indent is not None and "\t" in indent[0]:
-        return _tab(start, indent[0])
+        return _tab(place.start, indent[0])
     if "quoted scalar" in about and "end of stream" in problem and context is not None:
         return _told(context, "This quotation mark is opened and never closed.", "Close it, or take it out.")
-    if "escape character" in problem:
-        return _told(at, "A backslash is special between double quotation marks.", "Use single ones, or \\\\.")
-    if "mapping values are not allowed" in problem:
-        return _colon(source, at, start, line)
-    if "cannot start any token" in problem:
-        return _marked(start, line) or _told(
-            at, f"A value can't start with {quoted(here)}.", "Put it in quotation marks."
-        )
-    if "',' or ']'" in problem or "',' or '}'" in problem:
-        bracket = "]" if "]" in problem else "}"
-        return _told(at, "A bracket was opened and not closed.", f"A comma or {bracket} is missing here.", context)
-    if "expected ':'" in problem and context is not None:
-        return _marked(*_line_at(source, context)) or _told(
-            context,
-            "This line has no colon, and is no item of a list.",
-            "Start an item of a list with a hyphen and a blank (“- ”); write a key with a colon (“keeps: ”); "
-            "indent what goes on from the line above.",
-        )
-    if "'-' indicator" in problem:
-        return _marked(start, line) or _told(
-            at,
-            "A list item (with -) was expected here: lists and keys can't be mixed on one level.",
-            "Start each item of the list with “- ”, and a key of the recipe in the first column.",
-        )
-    if "block sequence entries" in problem:
-        return _told(at, "A list starts on its own line.", "Put the - on the next line.")
-    if "expected key" in problem:
-        return _key_expected(at, here)
-    if "node content" in problem:
-        message = "A value is missing here" + (f"; {quoted(here)} can't start one." if here.strip() else ".")
-        return _marked(start, line) or _told(
-            at, message, "Write the value, in quotation marks if it starts with a sign."
-        )
-    if "directive" in problem or "directive" in about:
-        return _told(at, "A line can't start with %.", "Put the text in quotation marks.")
-    if "nesting depth" in problem:
-        return Told("nested-too-deep", at, at + 1, "Brackets nest too deep here; not read.", "Take brackets out.")
-    if "<document start>" in problem:
-        return Told("second-document", at, at + 1, "The document ended above.", "Use one a file.")
+    for piece, tell in _BY_PROBLEM:
+        said = tell(place) if piece in problem else None
+        if said is not None:
+            return said
+    if "directive" in about:
+        return _directive(place)
     return _told(
         at, f"This can't be read as YAML ({problem or 'unknown reason'}).", "Compare it with a file that is read."
     )
@@ -121,8 +98,9 @@ def _marked(start: int, line: str) -> Told | None:
     )
 
 
-def _colon(source: str, at: int, start: int, line: str) -> Told:
+def _colon(place: _Place) -> Told:
     """A second colon in a line: in a value, or in a line that should be indented otherwise."""
+    source, at, _, start, line = place
     colon = source.find(":", at, at + 200)
     where = at if colon < 0 or source[at:colon].strip() else colon
     message = "A colon here would start a new key inside a value."
@@ -137,16 +115,87 @@ def _colon(source: str, at: int, start: int, line: str) -> Told:
     )
 
 
-def _key_expected(at: int, here: str) -> Told:
-    if here == "-":
+def _no_start(place: _Place) -> Told:
+    message = f"A value can't start with {quoted(place.source[place.at : place.at + 1])}."
+    return _marked(place.start, place.line) or _told(place.at, message, "Put it in quotation marks.")
+
+
+def _no_bracket(place: _Place, bracket: str) -> Told:
+    remedy = f"A comma or {bracket} is missing here."
+    return _told(place.at, "A bracket was opened and not closed.", remedy, place.context)
+
+
+def _no_colon(place: _Place) -> Told | None:
+    if place.context is None:
+        return None
+    return _marked(*_line_at(place.source, place.context)) or _told(
+        place.context,
+        "This line has no colon, and is no item of a list.",
+        "Start an item of a list with a hyphen and a blank (“- ”); write a key with a colon (“keeps: ”); "
+        "indent what goes on from the line above.",
+    )
+
+
+def _no_hyphen(place: _Place) -> Told:
+    return _marked(place.start, place.line) or _told(
+        place.at,
+        "A list item (with -) was expected here: lists and keys can't be mixed on one level.",
+        "Start each item of the list with “- ”, and a key of the recipe in the first column.",
+    )
+
+
+def _key_expected(place: _Place) -> Told:
+    if place.source[place.at : place.at + 1] == "-":
         return _told(
-            at,
+            place.at,
             "A list item stands here, but its key above already has a value.",
             "Take that value out, or make it an item.",
         )
     return _told(
-        at,
+        place.at,
         "This does not fit the lines above it.",
         "Check the indentation, and put a value that holds quotation marks, colons or brackets in quotation marks "
         "as a whole.",
     )
+
+
+def _no_value(place: _Place) -> Told:
+    here = place.source[place.at : place.at + 1]
+    message = "A value is missing here" + (f"; {quoted(here)} can't start one." if here.strip() else ".")
+    remedy = "Write the value, in quotation marks if it starts with a sign."
+    return _marked(place.start, place.line) or _told(place.at, message, remedy)
+
+
+def _directive(place: _Place) -> Told:
+    return _told(place.at, "A line can't start with %.", "Put the text in quotation marks.")
+
+
+_BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # words of the parser; the first one counts
+    (
+        "escape character",
+        lambda p: _told(p.at, "A backslash is special between double quotation marks.", "Use single ones, or \\\\."),
+    ),
+    ("mapping values are not allowed", _colon),
+    ("cannot start any token", _no_start),
+    ("',' or ']'", lambda p: _no_bracket(p, "]")),
+    ("',' or '}'", lambda p: _no_bracket(p, "}")),
+    ("expected ':'", _no_colon),
+    ("'-' indicator", _no_hyphen),
+    (
+        "block sequence entries",
+        lambda p: _told(p.at, "A list starts on its own line.", "Put the - on the next line."),
+    ),
+    ("expected key", _key_expected),
+    ("node content", _no_value),
+    ("directive", _directive),
+    (
+        "nesting depth",
+        lambda p: Told(
+            "nested-too-deep", p.at, p.at + 1, "Brackets nest too deep here; not read.", "Take brackets out."
+        ),
+    ),
+    (
+        "<document start>",
+        lambda p: Told("second-document", p.at, p.at + 1, "The document ended above.", "Use one a file."),
+    ),
+)
