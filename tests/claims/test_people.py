@@ -37,6 +37,7 @@ from finding_kit import claims
         "Leave the beans to soak until the swelling stops.",
         "A shrug she is rather good at for a 9 month old.",
         "The jam is needed to hold the oats together.",
+        "My grandmother sat by the fire and ate her popcorn; the children had swede, mashed.",
         "By 14 months a toddler can feed himself with a fork.",
         "The swede was a hit, which made me feel better knowing lunch was settled.",
         "I worry he isn't getting the right nutrition at nursery.",
@@ -129,6 +130,8 @@ def test_what_is_told_of_people_is_no_claim(text: str) -> None:
         ("A safe birthday cake with honey for all.", "safety-age"),
         ("He managed to beat eczema with goat's milk.", "disease"),
         ("Apple isn't fit for babies in the first few months.", "safety-age"),
+        ("My aunt gave the baby popcorn.", "safety-age"),
+        ("Grandad and the baby ate popcorn.", "safety-age"),
     ],
 )
 def test_what_is_said_of_the_food_is_still_found(text: str, kind: str) -> None:

@@ -23,6 +23,7 @@ _APART = re.compile(
     re.IGNORECASE,
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+_BOTH_DONE = re.compile(r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE)
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
@@ -117,7 +118,8 @@ class Kitchen:
     def _pot(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         """The pot this action is about, with all that it puts in."""
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
-        if action.everything and (not self.at_hand or portion or _ALL.search(self._words(step, action))):
+        whole = portion or _ALL.search(self._words(step, action)) or self._after_both(step, action, verb)
+        if action.everything and (not self.at_hand or whole):
             return self._everything(step, verb, named)
         new = [i for i in named if self._home(i) is None]
         held = dict.fromkeys(self._home(i) for i in named)
@@ -316,6 +318,11 @@ class Kitchen:
         if action is step.actions[0] and step.span.start <= action.span.start:
             before = self.recipe.document.text[step.span.start : action.span.start]
         return bool(_APART.search(before + " " + self._words(step, action)))
+
+    def _after_both(self, step: Step, action: Action, verb: Verb) -> bool:
+        """ "Boil the potatoes and steam the broccoli, until both squash. Mash." """
+        said = self.recipe.document.text[step.span.start : action.span.start]
+        return verb.role == "blend" and _BOTH_DONE.search(said) is not None
 
     def _cut_into_pot(self, step: Step, action: Action) -> bool:
         return bool(_INTO_POT.search(self._words(step, action))) and not self._apart(step, action)

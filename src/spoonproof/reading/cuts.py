@@ -34,6 +34,11 @@ _LENGTHWAYS = re.compile(
     r"[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
 )
 _FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
+_FINGER_AFTER = re.compile(  # "sticks the length of a finger", "batons as long as your little finger"
+    r"[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
+    r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b",
+    re.I,
+)
 _LENGTHWAYS_INTO = re.compile(r"\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$", re.I)
 _INTO = re.compile(r"[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?", re.I)
 _NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
@@ -125,9 +130,10 @@ class Cuts:
                 left -= len(finger[0])
             if found and _INTO.fullmatch(text, found[-1].end, left):
                 left = found.pop().start  # "sliced into 5 mm rounds": the rounds count
-            along = _LENGTHWAYS.match(text, right)
-            if along:
-                right = along.end()
+            for says in (_FINGER_AFTER, _LENGTHWAYS):
+                if after := says.match(text, right):
+                    right = after.end()
+            along = _LENGTHWAYS.search(text, end, right)
             before = _LENGTHWAYS_INTO.search(text[max(0, left - 40) : left])
             if before:
                 left -= len(before[0])  # "cut lengthways into thin strips"

@@ -86,6 +86,12 @@ _TO_PLATE = re.compile(
     r"\bto (?:deliver|make|create|prepare|pack|serve|build|form) (?:an? |some )?(?:\w+(?:,| and) )?$"
 )
 
+_GROWN_UP = re.compile(
+    r"^(?:(?:and|but|while|so|then|[a-z]+day) )?(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
+    r"(?:grand(?:father|mother|dad|ma|pa|parents)|grandad|granny|nan|nana|opa|oma|husband|wife|uncle|auntie?|neighbours?)\b"
+)
+_ATE = frozenset("ate eats eating had has nibbled munched".split())
+
 
 def _said(tagged: Tagged, span: tuple[int, int] | None) -> str:
     """The words of a span, as they were tagged; "" for none."""
@@ -317,6 +323,15 @@ def _owing_to(tagged: Tagged, match: Match) -> bool:
     return _OWING_TO.search(text_before(tagged, match.object[0])) is not None
 
 
+def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
+    """ "*My grandfather* sat in his chair and *ate his* popcorn": he did, and no child is named before."""
+    if tagged.items[match.trigger[0]].words not in _ATE and not _ATE & set(_said(tagged, match.object).split()):
+        return False
+    at = match.trigger[0]
+    child = tagged.find(_CHILD, 0, at) or any(item.words in _SOMEBODY for item in tagged.items[:at])
+    return not child and _GROWN_UP.match(fold(tagged.text[: tagged.items[at].start]).lstrip()) is not None
+
+
 PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "disease-and-food": (_has_it,),
     "food-and-disease": (_has_it, _in_the_pot),
@@ -339,7 +354,7 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "choking": (_choking_child,),
     "loose-word": (_targets, _plated),
     "health-good": (_targets,),
-    "handed-over": (_needless,),
+    "handed-over": (_needless, _grown_up_ate),
     "amount-in": (_looked_at,),
     "age-and-food": (_disliked, _good_with_hands),
     "good-at-age": (_good_with_hands,),
@@ -355,5 +370,6 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "is": (_somebody_gets,),
     "healthier": (_as_it_might,),
     "contains": (_left_out,),
+    "told-to-give": (_grown_up_ate,),
 }
 """Rule name and what to ask of its matches."""
