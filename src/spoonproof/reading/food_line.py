@@ -8,13 +8,14 @@ nearest names, never a guess.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
-from spoonproof.model.tree import Mapped, Scalar
+from spoonproof.model.tree import Mapped, Node, Scalar
 from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading, amount_at, moved
 from spoonproof.reading.asides import asides, use_denied, use_other_amount
@@ -98,35 +99,13 @@ def food_from_mapping(
 ) -> tuple[FoodLine, list[Finding]]:
     """A food written as a mapping: ``food`` (a line) or ``recipe`` (a slug), and apart from it ``amount``,
     ``cut``, ``prepared``, ``or``, ``as``, ``may_contain``. Keys other than these are the caller's matter."""
-    findings: list[Finding] = []
-    named = node.get("food")
-    recipe = node.get("recipe")
-    if isinstance(named, Scalar):
-        line, findings = read_food_line(named, document, foods, measures)
-    elif isinstance(recipe, Scalar):
-        line = FoodLine(
-            text=recipe.value, span=recipe.span, name=recipe.value, name_span=recipe.span, recipe=recipe.value.strip()
-        )
-    else:
+    line, findings = _named_in(node, document, foods, measures)
+    if line is None:
         empty = Span(node.span.start, node.span.start)
-        line = FoodLine(text="", span=node.span, name="", name_span=empty)
         message = "This line names neither a food nor a recipe."
-        findings.append(kitchen_fault("food-missing", document, node.span, message, "Add “food:” or “recipe:”."))
-        return line, findings
-    line = replace(line, span=node.span)
-    given = node.get("amount")
-    if isinstance(given, Scalar):
-        draft = draft_of(replace(given, value=given.value[:FOOD_LINE_CHARACTERS]), document)
-        reading = amount_at(draft.text, 0, measures)
-        findings += apart_faults(draft, reading)
-        if reading is not None and reading.amount is not None:
-            apart = moved(reading.amount, draft.place)
-            if line.amount is not None and value_of(line.amount) != value_of(apart):
-                message = "The line and “amount:” beside it give two different amounts; the one beside it is used."
-                findings.append(
-                    kitchen_fault("amounts-disagree", document, given.span, message, "Keep one of the two.")
-                )
-            line = replace(line, amount=apart)
+        missing = kitchen_fault("food-missing", document, node.span, message, "Add “food:” or “recipe:”.")
+        return FoodLine(text="", span=node.span, name="", name_span=empty), [missing]
+    line = _with_amount(replace(line, span=node.span), node.get("amount"), document, measures, findings)
     line = with_cut(line, node.get("cut"), document, measures, findings)
     line = with_prepared(line, node.get("prepared"), document, measures, findings)
     choices: list[FoodLine] = []
@@ -139,10 +118,39 @@ def food_from_mapping(
             continue
         choices.append(choice)
         findings += more
-    return (
-        replace(line, choices=tuple(choices), alias=node.text("as").strip(), label=node.texts("may_contain")),
-        findings,
-    )
+    alias, label = node.text("as").strip(), node.texts("may_contain")
+    return replace(line, choices=tuple(choices), alias=alias, label=label), findings
+
+
+def _named_in(
+    node: Mapped, document: Document, foods: Foods, measures: Measures
+) -> tuple[FoodLine | None, list[Finding]]:
+    """The line of a mapping's ``food`` or ``recipe``; None where it has neither."""
+    named, recipe = node.get("food"), node.get("recipe")
+    if isinstance(named, Scalar):
+        return read_food_line(named, document, foods, measures)
+    if not isinstance(recipe, Scalar):
+        return None, []
+    words = recipe.value
+    return FoodLine(text=words, span=recipe.span, name=words, name_span=recipe.span, recipe=words.strip()), []
+
+
+def _with_amount(
+    line: FoodLine, given: Node | None, document: Document, measures: Measures, findings: list[Finding]
+) -> FoodLine:
+    """The line with the amount that stands beside it, which counts before its own."""
+    if not isinstance(given, Scalar):
+        return line
+    draft = draft_of(replace(given, value=given.value[:FOOD_LINE_CHARACTERS]), document)
+    reading = amount_at(draft.text, 0, measures)
+    findings += apart_faults(draft, reading)
+    if reading is None or reading.amount is None:
+        return line
+    apart = moved(reading.amount, draft.place)
+    if line.amount is not None and value_of(line.amount) != value_of(apart):
+        message = "The line and “amount:” beside it give two different amounts; the one beside it is used."
+        findings.append(kitchen_fault("amounts-disagree", document, given.span, message, "Keep one of the two."))
+    return replace(line, amount=apart)
 
 
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
@@ -171,52 +179,66 @@ def _line(
     draft: LineDraft, scalar: Scalar, amount: Amount | None, name: FoodName | None, foods: Foods, measures: Measures
 ) -> FoodLine:
     """Put the line together: cuts, preparation, state, and what is left over."""
-    text = draft.text
-    lead = OF_ONE.match(text, first_word(draft)) if name is not None else None
+    lead = OF_ONE.match(draft.text, first_word(draft))
     food = name.food if name is not None else None
     if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
         amount = part_after(draft, amount, name, food, foods, measures)
     offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
-    if name is not None:
-        use_other_amount(draft, name.end, foods, measures)
-    use_denied(draft, measures)
-    if (extra := _PLUS_EXTRA.search(draft.open_text())) is not None:
-        draft.use(extra.start(), extra.end())
+    _use_what_is_beside(draft, name, foods, measures)
     cuts = _cuts(draft, name, measures)
-    prepared, state_words = _prepared(draft, name, measures)
-    after = OF_IT.search(draft.open_text(), name.end) if name is not None and lead is None else None
-    if after is not None and name is not None:
-        draft.use(after.start(), after.end())
-        food = pressed_food(text[name.start : name.end], after, foods) or food
-    if (part := lead or after) is not None:
+    prepared, states = _prepared(draft, name, measures)
+    if name is not None and (part := lead or _part_after(draft, name)) is not None:
         prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
-    if (served := _SERVED_WITH.search(text, 0, draft.begin)) is not None:
+        if part.re is OF_IT:
+            food = pressed_food(draft.text[name.start : name.end], part, foods) or food
+    if (served := _SERVED_WITH.search(draft.text, 0, draft.begin)) is not None:
         prepared.append(("optional", draft.place(served.start(), served.end())))
-    state = ""
-    for found in state_words:
-        state = found.word
-        if food is not None and found.end > found.start:
-            food = _in_state(draft, food, found.word, draft.place(found.start, found.end), foods)
-    if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
-        state = "canned"
-        if food is not None:
-            food = _in_state(draft, food, state, amount.span, foods)
+    food, state = _with_states(draft, food, states, amount, foods)
     amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)
-    rest = _rest(draft, measures)
     line = FoodLine(
-        text=text,
+        text=draft.text,
         span=scalar.span,
-        name=(name.words or text[name.start : name.end]) if name is not None else "",
+        name=(name.words or draft.text[name.start : name.end]) if name is not None else "",
         name_span=draft.place(name.start, name.end) if name is not None else draft.place(0, 0),
         amount=amount,
         food=food,
         cuts=cuts,
         prepared=tuple(prepared),
         state=state,
-        rest=rest,
+        rest=_rest(draft, measures),
     )
     return replace(line, choices=choices_of(line, draft, name, offered, foods)) if name and offered else line
+
+
+def _use_what_is_beside(draft: LineDraft, name: FoodName | None, foods: Foods, measures: Measures) -> None:
+    """A second measure, what is said not to be in it, "plus extra to serve": said, and nothing to weigh or cut."""
+    if name is not None:
+        use_other_amount(draft, name.end, foods, measures)
+    use_denied(draft, measures)
+    if (extra := _PLUS_EXTRA.search(draft.open_text())) is not None:
+        draft.use(extra.start(), extra.end())
+
+
+def _part_after(draft: LineDraft, name: FoodName) -> re.Match[str] | None:
+    """ "1 lemon, juice only": the part that is used of it."""
+    after = OF_IT.search(draft.open_text(), name.end)
+    if after is not None:
+        draft.use(after.start(), after.end())
+    return after
+
+
+def _with_states(
+    draft: LineDraft, food: str | None, states: Sequence[FoundWord], amount: Amount | None, foods: Foods
+) -> tuple[str | None, str]:
+    """The food in the state that the words or the tin say, and that state; "" where none is said."""
+    said = [(found.word, draft.place(found.start, found.end), found.end > found.start) for found in states]
+    if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
+        said.append(("canned", amount.span, True))
+    for state, where, apart in said:
+        if food is not None and apart:  # what is part of the name is told by the name
+            food = _in_state(draft, food, state, where, foods)
+    return food, said[-1][0] if said else ""
 
 
 def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[Cut, ...]:
