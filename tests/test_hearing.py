@@ -66,3 +66,52 @@ def test_a_no_before_another_clause_makes_no_warning_of_advice() -> None:
     found = heard("nobody says babies can't have flavour anyway you can give her honey from seven months")
     honey = [one for one in found if "honey" in one.claim.subjects]
     assert honey and all(one.advice == "cut-untrue" for one in honey)
+
+
+def film(text: str, months: int = 6) -> list[JudgedClaim]:
+    known = kitchen.knowledge()
+    passages, _ = read_statements(Document("said.txt", text))
+    return hear(passages, known, known.judge_without_dish(None, (), None), months=months)
+
+
+UNPUNCTUATED = (
+    "hello again in this film i make a swede and pear mash for babies from seven months it is really quick and the "
+    "steamer does the work for us while we lay the table {} then i mash it all with a fork and a spoonful of the "
+    "water from the steamer and it is ready to go in the bowl so thank you for watching and see you next week"
+)
+
+
+@pytest.mark.parametrize(
+    ("said", "about"),
+    [
+        ("i like to stir in a little drizzle of honey because there is no risk of anything", "honey"),
+        ("at the end i add a good pinch of salt to the pan", "added-salt"),
+        ("there is no need to hurry you can leave the rest on the counter until the evening", "keep-chill"),
+    ],
+)
+def test_speech_without_full_stops_is_heard_breath_by_breath_for_the_age_that_it_names(said: str, about: str) -> None:
+    found = [one for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
+    assert [one.claim.relates_to for one in found] == [about]
+    assert found[0].advice == "cut-untrue" and found[0].sources
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "her bowl goes out before i add the salt",
+        "we never stir honey into it at this age",
+        "the rest of us like a pinch of salt on ours",
+        "she has her milk and goes to bed",
+    ],
+)
+def test_what_a_film_for_babies_says_rightly_is_no_danger(said: str) -> None:
+    assert not [one for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
+
+
+def test_what_goes_into_a_dish_for_nobody_named_is_left_alone() -> None:
+    assert not [one for one in film("We add a drizzle of honey to the cake. It serves eight.") if one.advice != "keep"]
+
+
+def test_a_danger_is_told_beside_a_lesser_fault_of_the_same_words() -> None:
+    found = film("A mash for babies from six months. Add a drizzle of honey because it boosts their immune system.")
+    assert "honey" in [one.claim.relates_to for one in found]

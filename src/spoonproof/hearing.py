@@ -7,19 +7,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
+from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.finding import Level, SourceRef
+from spoonproof.model.record import replace
 from spoonproof.model.text import Passage
+from spoonproof.reading.meant_for import YOUNGEST, meant_for
 
 _HARM = {"error": 3, "warning": 2, "note": 1}
 _MARKETS = ("EU", "GB", "US")
 _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
-YOUNGEST = 6
-"""Months: the age that speech is taken to be for, where nothing says another (about when solid food begins)."""
 
 
 def hear(
@@ -32,13 +33,15 @@ def hear(
 ) -> list[JudgedClaim]:
     """The claims of ``passages`` by ``judge``, and each statement that endangers a baby of ``months`` ("leave it out
     overnight", "let her gnaw on raw apple") that no claim to be mended stands on already, in the order they are said.
-    ``apart``: no subject is carried from one passage to the next."""
+    ``apart``: no subject is carried from one passage to the next, and no age: else the passages are one film or page,
+    and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey")."""
     from spoonproof.claims.find import find_claims
 
     judged = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
     more: list[JudgedClaim] = []
-    for one in _dangers(passages, knowledge, months):
-        if not any(other.advice != "keep" and _overlap(other.claim, one.claim) for other in (*judged, *more)):
+    named = None if apart else meant_for((passage.text for passage in passages), months)
+    for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
+        if not any(_says_as_much(other, one) for other in (*judged, *more)):
             more.append(one)
     if not more:
         return judged
@@ -46,20 +49,36 @@ def hear(
     return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
 
 
-def _overlap(one: Claim, two: Claim) -> bool:
-    return one.passage is two.passage and one.start < two.end and two.start < one.end
+def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether a statement to be mended tells of the danger ``one`` already: of safety, and in its words."""
+    if other.advice == "keep" or other.claim.kind != "safety-age" or other.claim.passage is not one.claim.passage:
+        return False
+    return other.claim.start < one.claim.end and one.claim.start < other.claim.end
 
 
-def _dangers(passages: Sequence[Passage], knowledge: Knowledge, months: int) -> Iterator[JudgedClaim]:
+def _dangers(
+    passages: Sequence[Passage], knowledge: Knowledge, months: int, *, by_shape: bool
+) -> Iterator[JudgedClaim]:
     tables = knowledge.feeding
-    for one in contradictions(passages, tables):
-        why = f"{one.why} {one.remedy}"
-        yield _as_judged(one.passage, (one.start, one.end), one.caution, one.level, why, (one.source,))
-    for told in advised(passages, months, tables, {}, _MARKETS, by_shape=True):
-        start, end = told.sentence
-        if end - start <= _SENTENCE:
-            why = f"{told.message} {told.remedy.text}"
-            yield _as_judged(told.passage, told.sentence, told.id, told.level, why, told.sources)
+    for whole in passages:
+        for breath in _breaths(whole, knowledge.lexicon.breaths):
+            said = [replace(whole, text=whole.text[breath.start : breath.end], pieces=(), cues=())]
+            for one in contradictions(said, tables):
+                place = breath.start + one.start, breath.start + one.end
+                why = f"{one.why} {one.remedy}"
+                yield _as_judged(whole, place, one.caution, one.level, why, (one.source,))
+            for told in advised(said, months, tables, {}, _MARKETS, by_shape=by_shape):
+                place = breath.start + told.sentence[0], breath.start + told.sentence[1]
+                if place[1] - place[0] <= _SENTENCE:
+                    why = f"{told.message} {told.remedy.text}"
+                    yield _as_judged(whole, place, told.id, told.level, why, told.sources)
+
+
+def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
+    """The sentences of a passage, and of speech without full stops its breaths: a "no" of one doesn't deny the next."""
+    cuts = cut_points(passage.text)
+    for start, end in zip(cuts, [*cuts[1:], len(passage.text)], strict=True):
+        yield from sentences(passage.text, start, end, rows)
 
 
 def _as_judged(

@@ -252,7 +252,8 @@ def _judged(
     import sys
 
     from spoonproof.commands.where import judge_of_dish
-    from spoonproof.hearing import YOUNGEST, hear
+    from spoonproof.hearing import hear
+    from spoonproof.reading.meant_for import YOUNGEST
     from spoonproof.reading.speech import read_statements
     from spoonproof.report.terminal import printable
 

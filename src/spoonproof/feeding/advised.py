@@ -75,7 +75,9 @@ _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|
 _OTHERS = re.compile(
     r"\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours|yourself|yourselves|myself"
     r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
-    r"|parents?|family|older|big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?|siblings?"
+    # but not "he's such a big boy now"
+    r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
+    r"|siblings?"
     r"|dad|daddy|mum|mummy|mom|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?|hens"
     r"|birds|school)\b(?!['’]s)"
     r"|\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler|twin|bub|tot|smallest|youngest)\w+",  # "my nonno"
@@ -88,7 +90,8 @@ _LATER = re.compile(
     re.I,
 )
 _NOT = re.compile(
-    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|instead|than|rather|unless|myth|wrong|wanted|wants to"
+    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather|unless|myth|wrong"
+    r"|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
     r"|\w+n['’]t|dangerous|danger|free|(?:leav(?:e|es|ing)|left) out|keep away|out of reach|away from|in place of)\b",
     re.I,
@@ -103,7 +106,8 @@ _NOT_AFTER = re.compile(
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
-    r"|\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
+    # but not "no risk of anything"
+    r"|(?<!\bno )(?<!\bzero )(?<!\bany )(?<!\bwithout )\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
     re.I,
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
@@ -114,7 +118,11 @@ _DONE_WITHOUT = re.compile(
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
 _LIKE_THEM = re.compile(r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$", re.I)
-_BEFORE_IT = re.compile(r"\bbefore (?:the |any |your )?(?:\w+ (?:and|or) (?:the )?)?$", re.I)
+_BEFORE_IT = re.compile(
+    r"\bbefore (?:(?:i|you|we|she|he|they) (?:\w+ )?(?:add|stir in|put in|season|salt|pour in)(?: it)?(?: with)? "
+    r"|(?:adding|stirring in|seasoning with|putting in) )?(?:the |any |your |my |our )?(?:\w+ (?:and|or) (?:the )?)?$",
+    re.I,
+)
 _ASLEEP = re.compile(r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asleep)\W{0,3}$", re.I)
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
@@ -130,6 +138,7 @@ _MEASURE = re.compile(
 _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
 )
+_IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
 _HANDFUL = re.compile(r"\b(?:whole|handfuls?|bunch|punnet|few)\b", re.I)
 
 # Wrong in any form, so that naming them is enough.
@@ -195,6 +204,8 @@ def advised(
                 classes = _shown(tables.kinds[hit.value], said, hit)
                 if by_shape:
                     classes -= _ANY_FORM | _MILKS
+                if passage.kind == "speech" and hit.phrase == ("milk",):
+                    classes -= _MILKS  # "then it's milk and bed": the milk she always has
                 if not classes or not _handed(said, hit, passage.kind, classes) or _elsewhere(said, hit):
                     continue
                 held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
@@ -245,6 +256,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         or ((_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said))) and not _MADE_SAFE.search(said))
     ):
         shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
+    if "small-round" in kinds and _IN_HALVES.search(near):
+        shown |= {"small-round"}
     if "egg" in kinds and keys(near) & {"raw", "runny", "dippy"}:
         shown |= {"egg"}
     if "sausage" in kinds and _ROUNDS.search(near):
