@@ -48,3 +48,17 @@ def test_made(written: str, expected: Makes) -> None:
 )
 def test_what_says_no_number_of_portions_is_refused(written: str) -> None:
     assert made_of(written, NOWHERE) is None
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        ("6 x 60 g", "6 portions of 60 g"),
+        ("1 portion", "1 portion"),
+        ("3-4 portions", "3–4 portions"),
+        ("900 ml", "900 ml"),
+    ],
+)
+def test_what_it_makes_is_told_in_one_way(written: str, told: str) -> None:
+    makes = made_of(written, NOWHERE)
+    assert makes is not None and makes.told == told

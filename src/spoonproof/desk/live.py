@@ -292,15 +292,9 @@ def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
     if recipe.texture is not None:
         rows.append(("Texture", recipe.texture.value))
     if facts.grams.mid > 0:
-        rows.append(("Makes about", f"{_grams(facts.grams.mid)} for the baby's bowl"))
+        rows.append(("Weighs about", f"{_grams(facts.grams.mid)} in the baby's bowl"))
     if recipe.makes is not None:
-        each = f" of {recipe.makes.grams:g} g" if recipe.makes.grams else ""
-        portions = f"{recipe.makes.count}{f'-{recipe.makes.most}' if recipe.makes.most else ''}{each}"
-        if recipe.makes.ml is not None:
-            portions = f"{recipe.makes.ml:g} ml in all"
-        elif recipe.makes.all_grams is not None:
-            portions = f"{recipe.makes.all_grams:g} g in all"
-        rows.append(("Portions", portions))
+        rows.append(("Makes", recipe.makes.told))
     if plan.total:
         rows.append(("Time", f"{round(plan.total)} min, {round(plan.hands_on)} of them with your hands"))
     words = [label.word for label in dish.allergen_labels]

@@ -159,6 +159,18 @@ class Makes:
         return self.ml is None and self.all_grams is None
 
     @property
+    def told(self) -> str:
+        """All of it in words, for page and desk alike: "6 portions of 60 g", "900 ml"."""
+        if self.ml is not None:
+            return f"{self.ml:g} ml"
+        if self.all_grams is not None:
+            return f"{self.all_grams:g} g"
+        count = f"{self.count}–{self.most}" if self.most else f"{self.count}"
+        noun = f"{'baby ' if self.family else ''}portion{'' if (self.most or self.count) == 1 else 's'}"
+        grams = f" of {self.grams:g} g" if self.grams else ""
+        return f"{count} {noun}{grams}" + (f", and {self.family} for the family" if self.family else "")
+
+    @property
     def whole_grams(self) -> float | None:
         """All of it in grams, as it was written; None where only a number or a volume was."""
         return self.all_grams if self.grams is None else self.count * self.grams

@@ -22,7 +22,8 @@ ANSWERS: Mapping[str, str] = {
     "source-it": "We have no source that settles it.",
 }
 NOT_SHOWN = "Nothing shows that it is so."
-"""The answer to a statement that is cut for want of evidence: it is not called untrue."""
+"""The answer where evidence is wanting: such a statement is neither called untrue nor half true."""
+SET_WORDS = "It holds, and where it sells a food the law sets the words."
 
 _LAW: Mapping[str, str] = {
     "yes": "a food business may say it",
@@ -93,7 +94,11 @@ def _statement(number: int, judged: JudgedClaim, places: Sequence[str], cited: N
 
 
 def answer(judged: JudgedClaim) -> str:
-    """The answer in one sentence; what is cut because nothing shows it is not called untrue."""
+    """The answer in one sentence: by what holds, not by what is to be done about it."""
+    if judged.advice in ("cut-untrue", "soften") and judged.truth == "unproven":
+        return NOT_SHOWN
+    if judged.advice == "soften" and judged.truth == "true":
+        return SET_WORDS
     if judged.advice == "cut-untrue" and judged.truth != "false":
         return ANSWERS["soften"] if judged.truth == "overstated" else NOT_SHOWN
     return ANSWERS[judged.advice]

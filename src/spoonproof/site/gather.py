@@ -69,7 +69,7 @@ def recipe_page(
         age_high=recipe.ages.high,
         texture=recipe.texture.value if recipe.texture else "",
         next=_next(recipe),
-        portions=_portions(recipe),
+        portions=recipe.makes.told if recipe.makes else "",
         servings=recipe.makes.count if recipe.makes and recipe.makes.in_portions else None,
         portion_grams=recipe.makes.grams if recipe.makes else None,
         minutes=round(max(worked.total, worked.hands_on)) or None,  # a reader has two hands, whoever helps us
@@ -132,22 +132,6 @@ def _next(recipe: Recipe) -> str:
     how = f": {after.how.rstrip('.')}" if after.how else ""
     text = f"{after.texture}{when}{how}."
     return text[:1].upper() + text[1:]
-
-
-def _portions(recipe: Recipe) -> str:
-    makes = recipe.makes
-    if makes is None:
-        return ""
-    if makes.ml is not None:
-        return f"{figures.figure(makes.ml)} ml"
-    if makes.all_grams is not None:
-        return f"{figures.figure(makes.all_grams)} g"
-    noun = "portion" if (makes.most or makes.count) == 1 else "portions"
-    grams = f" of {figures.figure(makes.grams)} g" if makes.grams else ""
-    family = f", and {makes.family} for the family" if makes.family else ""
-    baby = "baby " if makes.family else ""
-    count = f"{makes.count}–{makes.most}" if makes.most else f"{makes.count}"
-    return f"{count} {baby}{noun}{grams}{family}"
 
 
 def _months(recipe: Recipe) -> tuple[int, ...]:

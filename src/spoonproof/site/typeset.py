@@ -8,16 +8,17 @@ from __future__ import annotations
 import re
 
 NO_BREAK = "\u00a0"
+_JOINED = "\u2060"
 _UNITS = "g|kg|mg|µg|ml|l|cm|mm|kcal|kJ|h|min|minutes?|hours?|months?|days?|weeks?|tsp|tbsp|cups?|oz|lb|°C|%"
 _MEASURE = re.compile(rf"(?<=[0-9½⅓⅔¼¾⅛]) (?=(?:{_UNITS})(?![\w]))")
-_SPAN = re.compile(r"(?<![\w.-])(\d{1,3}(?:\.\d{1,2})?)-(?=\d{1,3}(?:\.\d{1,2})?(?![\d-]))")
+_SPAN = re.compile(r"(?<![\w.-])(\d{1,3}(?:\.\d{1,2})?)[-–](?=\d{1,3}(?:\.\d{1,2})?(?![\d-]))")
 _OPENS = re.compile(r"(?:(?<=[\s(\[–—/])|^)([\"'])(?=\w)")
 _CURLED = {'"': ("“", "”"), "'": ("‘", "’")}
 
 
 def typeset(text: str) -> str:
-    """English text with curled marks, a dash in "25-30" and no break between a number and its unit."""
-    text = _MEASURE.sub(NO_BREAK, _SPAN.sub(r"\1–", text))
+    """English text with curled marks, a dash in "25-30" at which no line ends, and no break between a number and its unit."""
+    text = _MEASURE.sub(NO_BREAK, _SPAN.sub(rf"\1–{_JOINED}", text))
     if '"' not in text and "'" not in text:
         return text
     text = _OPENS.sub(lambda found: _CURLED[found[1]][0], text)
