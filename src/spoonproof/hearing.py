@@ -41,7 +41,7 @@ def hear(
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
-        if not any(_says_as_much(other, one) for other in (*judged, *more)):
+        if not any(_says_as_much(other, one) for other in judged) and not any(_same(other, one) for other in more):
             more.append(one)
     if not more:
         return judged
@@ -51,9 +51,16 @@ def hear(
 
 def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether a statement to be mended tells of the danger ``one`` already: of safety, and in its words."""
-    if other.advice == "keep" or other.claim.kind != "safety-age" or other.claim.passage is not one.claim.passage:
-        return False
-    return other.claim.start < one.claim.end and one.claim.start < other.claim.end
+    return other.advice != "keep" and other.claim.kind == "safety-age" and _overlap(other.claim, one.claim)
+
+
+def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether two dangers are one, heard twice: almonds and popcorn in one sentence are two."""
+    return other.claim.relates_to == one.claim.relates_to and _overlap(other.claim, one.claim)
+
+
+def _overlap(one: Claim, two: Claim) -> bool:
+    return one.passage is two.passage and one.start < two.end and two.start < one.end
 
 
 def _dangers(
