@@ -17,7 +17,7 @@ _CURLED = {'"': ("“", "”"), "'": ("‘", "’")}
 
 
 def typeset(text: str) -> str:
-    """English text with curled marks, a dash in "25-30" at which no line ends, and no break between a number and its unit."""
+    """English text with curled marks, a dash in "25-30" that ends no line, and no break between number and unit."""
     text = _MEASURE.sub(NO_BREAK, _SPAN.sub(rf"\1–{_JOINED}", text))
     if '"' not in text and "'" not in text:
         return text
