@@ -23,9 +23,7 @@ _APART = re.compile(
     re.IGNORECASE,
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
-_BOTH_DONE = re.compile(
-    r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
-)
+_BOTH_DONE = re.compile(r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE)
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
