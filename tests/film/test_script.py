@@ -191,7 +191,10 @@ def test_a_title_is_said_without_a_second_colon() -> None:
 def test_a_step_is_read_out_and_named() -> None:
     assert aloud("Steam for 16-20 minutes.") == "Steam for 16 to 20 minutes."
     assert aloud("Bake 25-30 mins at 200C") == "Bake 25 to 30 minutes at 200 degrees Celsius."
-    assert aloud("Fry for 1 min, then rest for 1.5 hrs.") == "Fry for 1 minute, then rest for 1.5 hours."
+    assert (
+        aloud("Fry for 1 min. Stir, wait 5 min. more, then rest for 1.5 hrs.")
+        == "Fry for 1 minute. Stir, wait 5 minutes more, then rest for 1.5 hours."
+    )
     assert aloud("Cut 2 C-shaped pieces of 3 cm.") == "Cut 2 C-shaped pieces of 3 cm."
     assert chapter_of("Steam the parsnips, covered, for 16-20 minutes.") == "Steam the parsnips"
     assert len(chapter_of("Bring " + "very " * 30 + "salty water.")) <= 49

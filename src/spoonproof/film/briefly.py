@@ -13,7 +13,7 @@ _ASIDES = re.compile(
 _LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
 _SHORTENED = re.compile(
-    r"(?:(?<=\d)\s?(?P<time>mins?|hrs?|secs?)\b\.?(?!\w)|(?<=\d\d)\s?°?\s?(?P<degrees>[CF])(?![\w-]))"
+    r"(?:(?<=\d)\s?(?P<time>mins?|hrs?|secs?)\b(?:\.(?=,|\s[a-z]))?|(?<=\d\d)\s?°?\s?(?P<degrees>[CF])(?![\w-]))"
 )
 _IN_FULL = {"min": "minutes", "hr": "hours", "sec": "seconds", "C": "degrees Celsius", "F": "degrees Fahrenheit"}
 _CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
