@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterator, Sequence
 
 from spoonproof.checks.rule import Fault
 from spoonproof.claims.judge import level_of
+from spoonproof.claims.wording import is_hint
 from spoonproof.dish import Dish
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Area, Edit, Remedy
 
 _SERIOUS = frozenset({"safety-age", "allergen"})
-_HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
 _DO = {
     "cut-untrue": "Take it out.",
     "cut-not-allowed": "Take it out, or say it in speech that nobody pays for.",
@@ -82,7 +82,7 @@ def remedy(judged: JudgedClaim) -> Remedy:
     wording = judged.wording
     if not wording:
         return Remedy(text)
-    if wording.startswith(_HINTS):
+    if is_hint(wording):
         return Remedy(f"{text} {wording[:1].upper()}{wording[1:]}.")
     edits: tuple[Edit, ...] = ()
     if wording[:1].isupper():

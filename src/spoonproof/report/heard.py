@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from spoonproof.claims.judge import statement_key
+from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, JudgedClaim
-from spoonproof.report.mend import is_hint
 from spoonproof.report.terminal import printable
 
 ADVICE_WORDS: Mapping[Advice, str] = {
