@@ -46,7 +46,7 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     kept: list[JudgedClaim] = []
     for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
         beside = [other for other in kept if _overlap(judged, other)]
-        same = any(other.entry == judged.entry and other.advice == judged.advice for other in beside)
+        same = any(_alike(judged, other) for other in beside)
         known = judged.truth == "unlisted" and any(_told(other) for other in beside)
         if not same and not known:
             kept = [
@@ -55,6 +55,11 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
             kept.append(judged)
     order = {id(judged): number for number, judged in enumerate(claims)}
     return sorted(kept, key=lambda judged: order[id(judged)])
+
+
+def _alike(one: JudgedClaim, two: JudgedClaim) -> bool:
+    """Whether one of two says all that is to be said of both."""
+    return one.entry == two.entry and one.advice == two.advice and not one.claim.is_another_danger(two.claim)
 
 
 def _told(judged: JudgedClaim) -> bool:

@@ -197,6 +197,7 @@ def _card(label: str, core: str, wording: str) -> str:
         first,
         part if ": " in part else "",
         clause,
+        part if first.count(", ") == 1 and ", and " in first else "",
     ]
     for text in candidates:
         if text and len(text) <= CARD_LENGTH - len(f"{label}: "):
