@@ -115,3 +115,9 @@ def test_what_goes_into_a_dish_for_nobody_named_is_left_alone() -> None:
 def test_a_danger_is_told_beside_a_lesser_fault_of_the_same_words() -> None:
     found = film("A mash for babies from six months. Add a drizzle of honey because it boosts their immune system.")
     assert "honey" in [one.claim.relates_to for one in found]
+
+
+def test_each_danger_of_one_breath_is_told() -> None:
+    said = "she has a mini box of raisins and some popcorn on the side"
+    found = [one.claim.relates_to or "" for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
+    assert sorted(found) == ["dried-fruit-whole", "popcorn"]

@@ -41,7 +41,7 @@ def hear(
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
-        if not any(_says_as_much(other, one) for other in (*judged, *more)):
+        if not any(_says_as_much(other, one) for other in judged) and not any(_same(other, one) for other in more):
             more.append(one)
     if not more:
         return judged
@@ -51,9 +51,16 @@ def hear(
 
 def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether a statement to be mended tells of the danger ``one`` already: of safety, and in its words."""
-    if other.advice == "keep" or other.claim.kind != "safety-age" or other.claim.passage is not one.claim.passage:
-        return False
-    return other.claim.start < one.claim.end and one.claim.start < other.claim.end
+    return other.advice != "keep" and other.claim.kind == "safety-age" and _overlap(other.claim, one.claim)
+
+
+def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether two dangers are one, heard twice."""
+    return not other.claim.is_another_danger(one.claim) and _overlap(other.claim, one.claim)
+
+
+def _overlap(one: Claim, two: Claim) -> bool:
+    return one.passage is two.passage and one.start < two.end and two.start < one.end
 
 
 def _dangers(
@@ -70,8 +77,8 @@ def _dangers(
             for told in advised(said, months, tables, {}, _MARKETS, by_shape=by_shape):
                 place = breath.start + told.sentence[0], breath.start + told.sentence[1]
                 if place[1] - place[0] <= _SENTENCE:
-                    why = f"{told.message} {told.remedy.text}"
-                    yield _as_judged(whole, place, told.id, told.level, why, told.sources)
+                    name = said[0].text[slice(*told.name)].lower()
+                    yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
 
 
 def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
@@ -82,13 +89,20 @@ def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
 
 
 def _as_judged(
-    passage: Passage, within: tuple[int, int], about: str, level: Level, why: str, sources: tuple[SourceRef, ...]
+    passage: Passage,
+    within: tuple[int, int],
+    about: str,
+    level: Level,
+    why: str,
+    sources: tuple[SourceRef, ...],
+    foods: tuple[str, ...] = (),
 ) -> JudgedClaim:
     claim = Claim(
         passage=passage,
         start=within[0],
         end=within[1],
         kind="safety-age",
+        subjects=foods,
         relates_to=about,
         effect="danger",
         steps=(f"endangers a baby: {about}",),

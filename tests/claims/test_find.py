@@ -190,7 +190,7 @@ def test_statements_that_stand_apart_carry_nothing_over() -> None:
         ("Mangoes contain polyphenols that protect against colds.", "disease", "mango"),
         ("If they won't drink, try goat's milk: it's easy to digest.", "function", "goat's milk"),
         ("Ingredients that raise milk supply include oats and flax.", "function", "oat"),
-        ("She is allergic to cow's milk.", "allergen", "cow's milk"),
+        ("Many babies are allergic to cow's milk.", "allergen", "cow's milk"),
         ("A peanut allergy is common.", "allergen", "peanut"),
         ("Tummy-friendly, iron-rich lentils.", "function", "lentil"),
         ("It's safe for babies to have cinnamon.", "safety-age", "cinnamon"),

@@ -181,7 +181,7 @@ SAFETY_AGE = (
     *_safety(
         "age-and-solids", "O(@AGE) ~12 S(<solids>)", "S(<solids>) ~10 O(@AGE)", veto=_ADVICE, says="an age and solids"
     ),
-    *_safety("age-and-solids", "S(<solids|wait>) ~6 O(<number> _1 <week>)", says="an age and solids"),
+    *_safety("age-and-solids", "S(<solids|wait>) ~6 O(<number> _1 <week>)", veto=_ADVICE, says="an age and solids"),
     *_safety("readiness", "O(<readiness>)", effect="readiness-signs", veto="story", says="readiness for solids"),
     *_safety(
         "readiness",

@@ -178,7 +178,8 @@ class Kitchen:
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
-        extra = [i for i in common if i not in inside and (verb.role == "join" or i in named)]
+        listed = {i for step in self.recipe.steps for action in step.actions for i in action.foods}
+        extra = [i for i in common if i not in inside and (verb.role == "join" or i in named or i not in listed)]
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:

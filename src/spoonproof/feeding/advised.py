@@ -65,6 +65,12 @@ _TO_BABY = re.compile(
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
     re.I,
 )
+_BABYS_FOOD = re.compile(
+    r"\b(?:her|his|their|baby['’]?s|toddler['’]?s) (?:\w+ )?(?:bowl|food|portion|plate|porridge|oats|cereal|yogh?urt"
+    r"|mash|pur[ée]es?|toast|pasta|rice|soup|stew|fruit|apple|pear|banana|milk|pancakes?|egg|lunch|dinner|tea|breakfast"
+    r"|supper|snack)\b",
+    re.I,
+)
 _UNCOOKED = re.compile(
     r"\b(?:cold|chilled|frozen|icy|crisp|fridge-cold"
     r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
@@ -77,7 +83,7 @@ _OTHERS = re.compile(
     r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
     # but not "he's such a big boy now"
     r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
-    r"|siblings?"
+    r"|siblings?|(?<!works )(?<!work )(?<!good )for us"
     r"|dad|daddy|mum|mummy|mom|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?|hens"
     r"|birds|school)\b(?!['’]s)"
     r"|\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler|twin|bub|tot|smallest|youngest)\w+",  # "my nonno"
@@ -169,6 +175,7 @@ class Advised:
     sentence: tuple[int, int]
     sources: tuple[SourceRef, ...]
     passage: Passage
+    why: str  # for anybody: what is wrong with the food, and how it is safe
 
     @property
     def span(self) -> Span:
@@ -231,6 +238,7 @@ def _found(row: HazardRow, said: str, hit: Found, start: int, passage: Passage) 
         (start + len(said) - len(said.lstrip()), start + len(said.rstrip())),
         sources,
         passage,
+        f"{sentence(name, row.problem)} {row.remedy}",
     )
 
 
@@ -293,7 +301,9 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
         return True
     if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or _ADD.search(before)):
         return True
-    if kind != "step" and classes & _ANY_FORM and _ADD.search(before[-70:]) and not re.search(r"\b(?:I|we)\b", before):
+    # A story tells of the cook's own tea as well; who speaks over a film tells what is done in it.
+    told_of_the_dish = kind == "speech" or _BABYS_FOOD.search(said) or not re.search(r"\b(?:I|we)\b", before)
+    if kind != "step" and classes & _ANY_FORM and _ADD.search(before[-70:]) and told_of_the_dish:
         return True
     return bool(_AT_TABLE.search(said))
 

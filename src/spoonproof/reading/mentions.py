@@ -162,6 +162,8 @@ class Names:
                     self._add((word,), index, 2)
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
+        if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(_key, own)):
+            self._add(("crumb",), index, 1)
         if record is not None and {"bone", "carcass"} & set(_key(record.name)):
             self._add(("bone",), index, 1)
         self._add_pressed(index, line)

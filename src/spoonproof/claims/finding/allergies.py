@@ -23,7 +23,9 @@ _KNOWN = re.compile(
 _PROVIDED = re.compile(
     r"\b(?:unless|if|until|provided|as long as|so long as) (?:they|it|these|this|that)(?:'re|'s| are| is) $"
 )
-_SWAPPED = re.compile(r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|\b(?:swap|swapped|swapping|used|using) (?:\w+ ){0,2}$")
+_SWAPPED = re.compile(
+    r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|\b(?:swap|swapped|swapping|use|used|using) (?:\w+ ){0,2}$"
+)
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
 _FAMILY = frozenset(
     "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community".split()
@@ -98,6 +100,7 @@ ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
     "start-allergens": (_has_one,),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_provided, _ingredient),
+    "sugar-free": (_ingredient,),
     "free-of-several": (_to_be_none,),
     "safe": (_safe_occasion,),
     "age-and-solids": (_birthday_cake,),

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from spoonproof.claims.finding.allergies import ALLERGIES
 from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.scan import Tagged
@@ -39,6 +40,11 @@ _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
 )
+_AIMED = re.compile(
+    r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
+    r"|\b(?:i|we|he|she) (?:just |only |really )?(?:want|wanted|wish|wished|hope|hoped|need|needed) "
+    r"(?:\w+ )?(?:to (?:get|have|eat|take)|(?:he|she|they) (?:\w+ )?(?:got|had|ate))\b[^.,;:?!]{0,40}$"
+)
 _PICKED = re.compile(
     r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,60}\b(?:that|which|one|ones)\b"
     r"[^.,;:?!]{0,24}$"
@@ -49,7 +55,7 @@ _WISHED = re.compile(
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
     r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$|\b(?:quest|search|hunt) for\b[^.;:?!]{0,40}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
-    r"|\b(?:for|with|cook|make|eat|find) (?:something|anything)\b[^.,;:?!]{0,16}$"
+    r"|\b(?:for|with|cook|make|eat|find|fancied|want|wanted|need|needed) (?:something|anything)\b[^.,;:?!]{0,30}$"
 )
 
 
@@ -67,6 +73,11 @@ def _wished(tagged: Tagged, match: Match) -> bool:
 def _seen_to(tagged: Tagged, match: Match) -> bool:
     """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
     return match.rule.level == "contains" and _SEEN_TO.search(text_before(tagged, match.start)) is not None
+
+
+def _aimed(tagged: Tagged, match: Match) -> bool:
+    """ "The *goal is to* fit in nutrients", "I *wanted her to get* more protein": what somebody is after."""
+    return _AIMED.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
 
 
 def _picked(tagged: Tagged, match: Match) -> bool:
@@ -97,6 +108,8 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
     first, second = sorted((match.subject, match.object))
     between = [item.words for item in tagged.items[first[1] : second[0]]]
     if "nor" in between[-3:]:
+        return True
+    if between == [","] and tagged.symbols.count(",") > 1:
         return True
     return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
 
@@ -165,8 +178,8 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "disease": (_cold_thing,),
-    "general-benefit": (_wished,),
-    "nutrient-content": (_picked, _depends, _seen_to),
+    "general-benefit": (_wished, _aimed),
+    "nutrient-content": (_picked, _depends, _seen_to, _aimed),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "digests": (_soaks_up,),
@@ -187,7 +200,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "can-babies": (_how_to,),
     "safe": (_wished,),
 }
-_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES)
+_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY)
 _ASKED: Mapping[str, tuple[Ask, ...]] = {
     name: tuple(ask for table in _TABLES for ask in table.get(name, ())) for name in frozenset().union(*_TABLES)
 }

@@ -191,8 +191,10 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
         return False
     if f"about {UNNAMED}" in claim.steps:
         return True  # "Leek bowl. For babies from 7 months.": the age is the dish's, not the leek's
-    # A "curry" is a food as well; where it stands in the title and not among the foods, it is this one.
-    of_title = set(noun) <= context.called and not set(noun) <= foods & context.made_of
+    # A "curry" is a food as well; where it is what the title calls the dish and not among the foods, it is this one.
+    # "Salmon" in "Salmon mash" is the fish.
+    named = context.head in noun or bool(_THIS & set(words)) or not set(noun) <= foods
+    of_title = named and set(noun) <= context.called and not set(noun) <= foods & context.made_of
     return claim.of_dish or (not noun and bool(words)) or of_title
 
 

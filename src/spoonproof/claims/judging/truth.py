@@ -108,10 +108,16 @@ def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Ve
     lowest, highest = context.ages
     within = stated and months >= lowest and (highest is None or months <= highest)
     permits = claim.kind == "safety-age" and key.stance == "permits" and claim.polarity == "asserts"
-    if not (within and permits and is_this_dish(claim, context)) or has_any(key.near, ("safe*", "risk*", "danger*")):
+    if not (within and permits and is_this_dish(claim, context)) or has_any(key.near, _MORE_THAN_AN_AGE):
         return None
     why = f"The recipe gives this dish for {lowest} months and on; whether it suits them is checked of the dish itself."
     return Verdict("true", why, refs=(SourceRef("own", "the ages of this recipe", "own"),))
+
+
+_MORE_THAN_AN_AGE = tuple(
+    "safe* risk* danger* raw rare pink undercooked underdone runny uncut unpasteurised unpasteurized drink*".split()
+)
+"""Words beside an age that say more than for whom the dish is cooked: "raw salmon is fine for a one year old"."""
 
 
 def _too_early(claim: Claim, key: Key, entry: Entry, verdict: Verdict, register: Register, context: Context) -> None:

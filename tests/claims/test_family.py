@@ -1,0 +1,54 @@
+"""What a family tells of itself claims nothing of a food; what is said of children at large beside it does."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "It turns out he's badly allergic to sesame.",
+        "Ottilie tested positive to being allergic to sesame, hazelnuts and cod.",
+        "She was the only girl in the playgroup allergic to milk.",
+        "We learned of his sesame allergies on a Tuesday.",
+        "My nephew had a mild reaction to walnut and none to almond.",
+        "By the spring he had begun to show signs of a milk allergy.",
+        "The blood test says he is allergic to walnut.",
+        "At nine months we began the introduction of sesame.",
+        "Perfect for picky eaters and tired cooks, this lentil bake is done in twenty minutes.",
+        "In this post we will walk you through parsnip purees for babies.",
+        "The goal is to fit some nutrients into every pancake.",
+        "I wanted her to get more iron and zinc at supper.",
+        "Bread, carbs, satsumas, no crisps.",
+        "Since Ottilie turned 6 months, we have cooked her a parsnip every day.",
+        "Now that my niece has turned seven months, she eats what we eat.",
+        "She was bottle fed until 23 weeks, and then we began with porridge.",
+        "I believe she has been ready for weaning for weeks.",
+        "I fancied something both quick and nourishing.",
+        "I use a sugar-free yoghurt or whatever is in the fridge.",
+    ],
+)
+def test_it_claims_nothing(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Babies who are allergic to milk should not eat this.", "allergen"),
+        ("Many children are allergic to sesame.", "allergen"),
+        ("Giving sesame early means fewer allergies.", "allergen"),
+        ("We introduced sesame at five months to prevent an allergy.", "allergen"),
+        ("Once your child has turned one, honey is fine.", "safety-age"),
+        ("Once they have turned one, they can have honey.", "safety-age"),
+        ("Give no solids before 17 weeks.", "safety-age"),
+        ("Prunes are good for fussy eating.", "function"),
+        ("I wanted her to get more iron, and lentils are rich in iron.", "nutrient-content"),
+        ("The idea is to fit in lentils, which are full of iron.", "nutrient-content"),
+        ("These waffles are sugar-free.", "nutrient-content"),
+    ],
+)
+def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
