@@ -264,7 +264,7 @@ def _prepared(
     for found in measures.preparations.find(draft.text, ("prepared", "state")):
         inside = name is not None and name.start <= found.start and found.end <= name.end
         free = not any(draft.used[found.start : found.end])
-        cut_too = found.word in ("ground", "whole")
+        cut_too = found.word in ("ground", "whole", "packed")
         if not (inside or free or (cut_too and not _in_name(found, name))):
             continue
         if found.word == "whole" and _WHOLE_OTHER.match(draft.text, found.end):
