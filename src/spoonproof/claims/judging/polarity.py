@@ -45,10 +45,14 @@ def read_again(claim: Claim, register: Register) -> Claim:
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
     if claim.polarity in ("asserts", "hedges"):
+        if claim.kind == "function" and _DOES_NOT_MAKE.search(plain(claim.quote)) and " until " not in sentence:
+            return "denies", "its words say that it does not bring it about"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
         if has_any(sentence, register.words.get("takes for granted", ())):
             return "asserts", "the question takes it for granted"
+        if has_any(sentence, register.words.get("doubting questions", ())) and frames(claim, register) == 1:
+            return "refutes", "the question takes it back"
         answer = _answer(claim)
         if answer:
             no = answer.startswith(_NO)
@@ -69,6 +73,10 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_DOES_NOT_MAKE = re.compile(
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) (?:make|makes|made|help|helps|helped) "
+    r"(?:(?:your|my|the|a) )?(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
+)
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
@@ -134,7 +142,15 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
         before, rest = 0, ""
     quote = without_phrases(plain(claim.quote), idioms)
     within, behind = _phrases(quote, phrases)
+    if not before and not within and claim.effect != "allergic-reaction":
+        seam = f" {' '.join([*plain(_before(claim)).split()[-2:], *quote.split()[:_SEAM]])} "
+        if _phrases(seam, phrases)[0]:
+            return 1, quote  # "we [don't know that honey is dangerous]"
     return before + within, behind if within else f"{rest} {quote}"
+
+
+_SEAM = 3
+"""Words of a claim among which a phrase may end that began before it."""
 
 
 def _phrases(words: str, phrases: Sequence[str]) -> tuple[int, str]:

@@ -26,6 +26,7 @@ from spoonproof.model.numbers import Numbers
 from spoonproof.model.record import replace
 
 _COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
+_HARMS = ("harm*", "bad for", "hurt*", "damage*", "danger*", "unsafe", "toxic", "poison*")
 EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
 
 
@@ -47,7 +48,10 @@ def truth_of(
     if claim.polarity in ("denies", "refutes") and (not verdict.stanced or (framed and not staged)):
         # "There is no evidence that ..." says no more than that it was not shown.
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
-        verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+        # "It isn't proven that salt harms" denies a harm, and not that salt is healthy.
+        harmless = claim.kind == "general-benefit" and has_any(plain(claim.quote), _HARMS)
+        if not harmless:
+            verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     if verdict.truth == "true" and claim.polarity in ("denies", "refutes") and taken_up_again(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"What is denied here is promised again right behind it. {verdict.why}"
