@@ -119,5 +119,5 @@ def test_a_danger_is_told_beside_a_lesser_fault_of_the_same_words() -> None:
 
 def test_each_danger_of_one_breath_is_told() -> None:
     said = "she has a mini box of raisins and some popcorn on the side"
-    found = [one.claim.relates_to for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
+    found = [one.claim.relates_to or "" for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
     assert sorted(found) == ["dried-fruit-whole", "popcorn"]

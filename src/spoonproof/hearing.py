@@ -55,8 +55,8 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
 
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
-    """Whether two dangers are one, heard twice: almonds and popcorn in one sentence are two."""
-    return other.claim.relates_to == one.claim.relates_to and _overlap(other.claim, one.claim)
+    """Whether two dangers are one, heard twice."""
+    return not other.claim.is_another_danger(one.claim) and _overlap(other.claim, one.claim)
 
 
 def _overlap(one: Claim, two: Claim) -> bool:
@@ -77,8 +77,8 @@ def _dangers(
             for told in advised(said, months, tables, {}, _MARKETS, by_shape=by_shape):
                 place = breath.start + told.sentence[0], breath.start + told.sentence[1]
                 if place[1] - place[0] <= _SENTENCE:
-                    why = f"{told.message} {told.remedy.text}"
-                    yield _as_judged(whole, place, told.id, told.level, why, told.sources)
+                    name = said[0].text[slice(*told.name)].lower()
+                    yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
 
 
 def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
@@ -89,13 +89,20 @@ def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
 
 
 def _as_judged(
-    passage: Passage, within: tuple[int, int], about: str, level: Level, why: str, sources: tuple[SourceRef, ...]
+    passage: Passage,
+    within: tuple[int, int],
+    about: str,
+    level: Level,
+    why: str,
+    sources: tuple[SourceRef, ...],
+    foods: tuple[str, ...] = (),
 ) -> JudgedClaim:
     claim = Claim(
         passage=passage,
         start=within[0],
         end=within[1],
         kind="safety-age",
+        subjects=foods,
         relates_to=about,
         effect="danger",
         steps=(f"endangers a baby: {about}",),

@@ -250,7 +250,7 @@ class Knowledge:
 
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
-        from spoonproof.claims.judging.context import Context, own_sources
+        from spoonproof.claims.judging.context import Context, head_of, own_sources
         from spoonproof.claims.words import plain, singular
         from spoonproof.clock import today
 
@@ -264,6 +264,7 @@ class Knowledge:
             allergens=allergens,
             own=own_sources(recipe.sources),
             called=frozenset(plain(recipe.title.value).split()),
+            head=head_of(recipe.title.value),
             made_of=frozenset(
                 form
                 for line in recipe.foods

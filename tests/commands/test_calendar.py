@@ -50,7 +50,7 @@ def test_a_week_of_recipes_is_noted_and_never_ordered(capsys: pytest.CaptureFixt
     mash = str(Path(ROOT) / "recipes" / "parsnip-and-pear-spoon-mash.md")
     text = said(capsys, pot, mash, "--week", "--meals", "1")
     assert "Day 1  Slow beef and barley pot" in text and "Day 2  Parsnip and pear spoon-mash" in text
-    assert "No dish with meat, fish, pulses or fortified cereal on day 2, 4, 6" in text
+    assert "No dish with meat, fish, pulses or fortified cereal on days 2, 4 and 6" in text
     assert "notes, not orders" in text and "[efsa-iron-2015]" in text
 
 

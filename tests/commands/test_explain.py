@@ -66,3 +66,7 @@ def test_an_entry_says_when_it_holds_and_gives_the_laws_own_words_and_terms(caps
 
 def test_an_entry_that_stands_on_a_table_names_its_row(capsys: pytest.CaptureFixture[str]) -> None:
     assert "the same as a row of shared/: foods_not_yet: honey" in said(capsys, "botulism-honey")
+
+
+def test_a_texture_is_found_by_the_word_a_cook_has_for_it(capsys: pytest.CaptureFixture[str]) -> None:
+    assert said(capsys, "finger food")[0].startswith("soft finger food: a texture")

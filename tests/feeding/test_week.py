@@ -28,7 +28,7 @@ def test_a_thin_dish_a_day_without_iron_and_few_meals_are_noted() -> None:
     assert "Thin soup (0.3 kcal/g)" in found["energy-density"]
     assert "Beef mash" not in found["energy-density"]
     assert "day 1." in found["iron-daily"]
-    assert "Day 1 has fewer than 2 to 3 meals" in found["meals-6-8"]
+    assert "Fewer than 2 to 3 meals on day 1." in found["meals-6-8"]
     assert "meals-9-11" not in found
 
 

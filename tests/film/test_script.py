@@ -5,6 +5,7 @@ from itertools import pairwise
 import pytest
 
 from spoonproof.film.briefly import aloud, briefly, chapter_of
+from spoonproof.film.material import _aloud
 from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
 from spoonproof.film.script import Heard, Material, Shown, Twin
 from spoonproof.film.text import chapters, script_text
@@ -182,7 +183,31 @@ def test_briefly_keeps_size_and_cut() -> None:
     assert briefly("Serve it warm from a spoon, or let the baby scoop.") == "Serve it warm from a spoon."
 
 
+def test_a_title_is_said_without_a_second_colon() -> None:
+    said = write_script(material(title="Swede pot: the slow way")).takes[0].say
+    assert said.startswith("Today: Swede pot, the slow way. ")
+
+
 def test_a_step_is_read_out_and_named() -> None:
     assert aloud("Steam for 16-20 minutes.") == "Steam for 16 to 20 minutes."
+    assert aloud("Bake 25-30 mins at 200C") == "Bake 25 to 30 minutes at 200 degrees Celsius."
+    assert (
+        aloud("Fry for 1 min. Stir, wait 5 min. more, then rest for 1.5 hrs.")
+        == "Fry for 1 minute. Stir, wait 5 minutes more, then rest for 1.5 hours."
+    )
+    assert aloud("Cut 2 C-shaped pieces of 3 cm.") == "Cut 2 C-shaped pieces of 3 cm."
     assert chapter_of("Steam the parsnips, covered, for 16-20 minutes.") == "Steam the parsnips"
     assert len(chapter_of("Bring " + "very " * 30 + "salty water.")) <= 49
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        ("It contains gluten (oats) and milk. Try it.", "It contains milk and gluten from oats. Try it."),
+        ("It contains gluten (barley and rye), egg.", "It contains egg and gluten from barley and rye."),
+        ("It contains gluten (wheat, barley) and nuts (almonds).", "It contains wheat, barley and almonds."),
+        ("It contains milk.", "It contains milk."),
+    ],
+)
+def test_only_the_cereal_is_heard_to_bring_gluten(told: str, said: str) -> None:
+    assert _aloud(told) == said

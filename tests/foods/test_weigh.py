@@ -147,3 +147,33 @@ def test_every_weight_lies_in_its_range(food_id: str, unit: str, top: int, under
         return
     assert 0 < got.edible.low <= got.edible.mid <= got.edible.high
     assert got.bought.mid >= got.edible.mid * 0.999999
+
+
+def test_a_new_potato_is_eaten_in_its_skin_unless_the_line_peels_it() -> None:
+    whole, peeled = line("new-potato", amount(500)), line("new-potato", amount(500), "peeled")
+    assert weighed(whole).edible == (500, 500, 500)
+    assert weighed(peeled).edible.mid == pytest.approx(440)
+    assert weighed(line("potato", amount(500))).edible.mid == pytest.approx(375)  # an old one is peeled as a rule
+
+
+def test_a_volume_in_brackets_is_of_what_is_eaten() -> None:
+    cups = amount(3, "piece", each=amount("1/2", "cup"))
+    got = weighed(line("banana", cups, cut="mashed"), "US")
+    assert got.edible.mid == pytest.approx(1.5 * 225, rel=0.01)  # SR28: a cup of mashed banana is 225 g
+    assert got.bought.mid == pytest.approx(1.5 * 225 / 0.64, rel=0.01)  # and 36 % of a banana is its peel
+
+
+@pytest.mark.parametrize(
+    ("food", "unit", "words", "grams"),
+    [
+        ("crisps", "piece", (), 1.3),
+        ("bagel", "piece", (), 105),
+        ("brown-sugar", "cup", (), 145),
+        ("brown-sugar", "cup", ("packed",), 220),
+        ("potato-boiled", "cup", (), 156),
+    ],
+)
+def test_a_portion_is_one_row_of_the_source_and_no_mean_of_several(
+    food: str, unit: str, words: tuple[str, ...], grams: float
+) -> None:
+    assert weighed(line(food, amount(1, unit), *words), "US").edible.mid == pytest.approx(grams, rel=0.02)

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from spoonproof.model.recipe import Amount
 from spoonproof.model.text import NOWHERE
-from spoonproof.reading.amount import Problem, amount_at
+from spoonproof.reading.amount import amount_at
+from spoonproof.reading.amount_again import Problem
 from spoonproof.reading.amount_words import show_amount
 from spoonproof.reading.measures import Measures
 from tests.reading.readings import amount_words, measures

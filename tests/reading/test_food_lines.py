@@ -28,6 +28,10 @@ def test_foods_behind_commas_are_all_read_and_written_out() -> None:
     [
         ("2 tsp each onion powder and dried thyme", ["2 tsp onion powder", "2 tsp dried thyme"]),
         ("1 tbsp each of raisins, ground almonds and oats", ["1 tbsp raisins", "1 tbsp ground almonds", "1 tbsp oats"]),
+        (
+            "3 tbsp each finely chopped mint, dill and chives",
+            ["3 tbsp finely chopped mint", "3 tbsp dill, finely chopped", "3 tbsp chives, finely chopped"],
+        ),
         ("Couscous & flatbread, to serve", ["Couscous, to serve", "flatbread, to serve"]),
         ("Paprika and dried thyme, to taste", ["Paprika, to taste", "dried thyme, to taste"]),
         ("1/2 leek and 1/2 onion, sliced", ["1/2 leek", "1/2 onion, sliced"]),
@@ -40,9 +44,15 @@ def test_foods_that_share_their_amount_or_their_use(line: str, written: list[str
     ((document, edits),) = safe_edits(found).items()
     again, _ = read_as_is(apply_edits(document, edits))
     assert again is not None
-    assert [(one.food, one.has("optional")) for one in again.foods] == [
-        (one.food, one.has("optional")) for one in recipe.foods
+    assert [(one.food, one.has("optional"), [cut.shape for cut in one.cuts]) for one in again.foods] == [
+        (one.food, one.has("optional"), [cut.shape for cut in one.cuts]) for one in recipe.foods
     ]
+
+
+def test_a_cut_said_before_the_first_is_not_given_to_what_cannot_be_cut() -> None:
+    recipe, _ = read("foods:\n  - 1 tbsp each chopped fresh dill, plain flour and olive oil\n" + STEPS)
+    assert recipe is not None
+    assert [[cut.shape for cut in line.cuts] for line in recipe.foods] == [["chopped"], [], []]
 
 
 @pytest.mark.parametrize(

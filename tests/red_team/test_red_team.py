@@ -54,11 +54,16 @@ CORRECTED = frozenset(
     story-bath-dinner story-crust-carpark story-egg-white-wait
     story-pool-snack story-raw-milk-farm story-shared-spoon-honey story-teether-apple
     story-whole-week-soup hidden-smoked-cod olive-bread-nut pork-chop-chunks congee-pinch-of-salt
-    unsalted-butternut-pasta""".split()
+    unsalted-butternut-pasta
+    cocktail-sausage-box egg-fried-rice-warm elote-cup mini-eggs-nests ochazuke-salmon saltfish-buljol
+    waldorf-lunch zobo-cooler
+    galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
-KNOWN: dict[str, list[str]] = {}
+KNOWN: dict[str, list[str]] = {
+    "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
+}
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""
 
 

@@ -7,12 +7,15 @@ from functools import lru_cache
 
 import pytest
 
+from spoonproof.checks.from_claims import once
 from spoonproof.claims.find import find_claims
+from spoonproof.hearing import hear
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
+from spoonproof.report.heard import Heard, corrections, folded
 from spoonproof.report.mend import CARD_LENGTH, Mend, mend, postable, reason_of
 
 
@@ -81,7 +84,7 @@ def test_a_recalled_source_is_told_to_her_and_not_to_the_audience() -> None:
 def test_reasons_never_talk_to_the_author() -> None:
     for entry in known().register.entries:
         reason = reason_of(_with_why(entry.why))
-        assert not reason.startswith(("Say ", "Name ", "Bring ", "Cite ")), entry.id
+        assert not reason.startswith(("Say ", "Name ", "Bring ", "Cite ")) and "?" not in reason, entry.id
 
 
 def _with_why(why: str) -> JudgedClaim:
@@ -93,3 +96,19 @@ def test_a_comment_names_a_source_shortly_and_the_description_in_full() -> None:
     assert "(EU) No 828/2014, https://" in told.comment
     assert "on the absence or reduced presence of gluten in food" not in told.comment
     assert "on the absence or reduced presence of gluten in food" in told.description
+
+
+def drafted(text: str) -> list[str]:
+    passages, _ = read_statements(Document("said.txt", text))
+    found = hear(passages, known(), known().judge_without_dish(None, (), None))
+    heard = [Heard(judged) for judged in once(found)]
+    return [line.strip() for line in corrections(folded(heard), known().sources, "2 May 2026")]
+
+
+def test_each_danger_of_a_sentence_has_a_correction_that_speaks_to_those_who_cook() -> None:
+    lines = drafted("A day of food for my eight month old. She has a mini box of raisins and some popcorn on the side.")
+    cards = [line for line in lines if line.startswith("Correction: ")]
+    assert [card.split()[1] for card in cards] == ["Raisins", "Popcorn"]
+    told = " ".join(lines)
+    assert "What I said about popcorn was wrong" in " ".join(told.split())
+    assert "these words" not in told and "Take the words out" not in told

@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterator, Sequence
 
 from spoonproof.checks.rule import Fault
 from spoonproof.claims.judge import level_of
+from spoonproof.claims.wording import is_hint
 from spoonproof.dish import Dish
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Area, Edit, Remedy
 
 _SERIOUS = frozenset({"safety-age", "allergen"})
-_HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
 _DO = {
     "cut-untrue": "Take it out.",
     "cut-not-allowed": "Take it out, or say it in speech that nobody pays for.",
@@ -46,7 +46,7 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     kept: list[JudgedClaim] = []
     for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
         beside = [other for other in kept if _overlap(judged, other)]
-        same = any(other.entry == judged.entry and other.advice == judged.advice for other in beside)
+        same = any(_alike(judged, other) for other in beside)
         known = judged.truth == "unlisted" and any(_told(other) for other in beside)
         if not same and not known:
             kept = [
@@ -55,6 +55,11 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
             kept.append(judged)
     order = {id(judged): number for number, judged in enumerate(claims)}
     return sorted(kept, key=lambda judged: order[id(judged)])
+
+
+def _alike(one: JudgedClaim, two: JudgedClaim) -> bool:
+    """Whether one of two says all that is to be said of both."""
+    return one.entry == two.entry and one.advice == two.advice and not one.claim.is_another_danger(two.claim)
 
 
 def _told(judged: JudgedClaim) -> bool:
@@ -82,7 +87,7 @@ def remedy(judged: JudgedClaim) -> Remedy:
     wording = judged.wording
     if not wording:
         return Remedy(text)
-    if wording.startswith(_HINTS):
+    if is_hint(wording):
         return Remedy(f"{text} {wording[:1].upper()}{wording[1:]}.")
     edits: tuple[Edit, ...] = ()
     if wording[:1].isupper():

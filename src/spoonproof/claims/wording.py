@@ -21,6 +21,14 @@ _NAMES = {
     "beta-carotene": "beta-carotene",
 }
 
+_HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
+"""How a register's hint to the author begins: it tells her what to write and is no sentence to say or post."""
+
+
+def is_hint(wording: str) -> bool:
+    """Whether a wording tells the author what to write and is no sentence to say as it stands."""
+    return wording.startswith(_HINTS)
+
 
 def nutrient_name(nutrient: str) -> str:
     """A nutrient key in words: "iron_mg" is iron, "vitamin_b12_ug" is vitamin B12."""

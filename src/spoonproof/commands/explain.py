@@ -139,10 +139,12 @@ def _wordings(wordings: Iterable[str], knowledge: Knowledge) -> Lines:
 
 def _texture(name: str, knowledge: Knowledge) -> Lines:
     from spoonproof.model.citation import short
+    from spoonproof.reading.recipe_keys import TEXTURES_AS_SAID
 
+    asked = TEXTURES_AS_SAID.get(name.lower(), name.lower())
     for row in knowledge.rows("textures"):
-        if row.text("word") == name:
-            yield f"{name}: a texture, from about {row.text('from_months')} months"
+        if row.text("word") == asked:
+            yield f"{asked}: a texture, from about {row.text('from_months')} months"
             yield f"  {row.text('says')}"
             yield f"  source: {short(row.text('source'), knowledge.sources)}; {row.text('locator')}"
 

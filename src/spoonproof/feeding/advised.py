@@ -175,6 +175,7 @@ class Advised:
     sentence: tuple[int, int]
     sources: tuple[SourceRef, ...]
     passage: Passage
+    why: str  # for anybody: what is wrong with the food, and how it is safe
 
     @property
     def span(self) -> Span:
@@ -237,6 +238,7 @@ def _found(row: HazardRow, said: str, hit: Found, start: int, passage: Passage) 
         (start + len(said) - len(said.lstrip()), start + len(said.rstrip())),
         sources,
         passage,
+        f"{sentence(name, row.problem)} {row.remedy}",
     )
 
 

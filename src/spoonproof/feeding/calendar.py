@@ -155,7 +155,7 @@ def _iron_note(candidates: Sequence[Candidate], age_months: int) -> list[str]:
     """What to say where no dish rich in iron can be served from the start."""
     iron = [one for one in candidates if one.iron_rich]
     if not iron:
-        return ["None of these dishes is rich in iron: give iron-rich food beside them from the start."]
+        return ["None of these dishes brings much iron in a portion: give iron-rich food beside them from the start."]
     first = min(iron, key=lambda one: one.from_months)
     if first.from_months <= age_months:
         return []

@@ -22,6 +22,7 @@ from spoonproof.feeding.step_words import (
     COOKED_WORDS,
     DONE,
     DRINK,
+    DRINK_HEAD,
     DRINK_NAME,
     DRINK_TITLE,
     FINELY,
@@ -38,6 +39,7 @@ from spoonproof.feeding.step_words import (
     SPREAD_THIN,
     STONES,
     STRAINED_CLEAR,
+    STRAINED_OFF,
     TINY_UNITS,
     WORD_FACTS,
 )
@@ -307,10 +309,13 @@ def _from_steps(
     if (
         any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in (*named, *alone_in))
         or DRINK_NAME.search(recipe.title.value)
+        or DRINK_HEAD.search(recipe.title.value)
         or keys(recipe.title.value) & DRINK_TITLE
         or DRINK.search(line.text.replace(line.name, " "))
     ):
         facts.add("drink")
+        if any(STRAINED_OFF.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
+            facts.add("strained")  # "simmer the spices in the milk; strain": what is drunk holds none of them
     runny = "runny" in said or left_underdone(texts) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")

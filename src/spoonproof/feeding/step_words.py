@@ -70,6 +70,7 @@ STRAINED_CLEAR = re.compile(
     r"|fine sieve|fine strainer)\b",
     re.I,
 )
+STRAINED_OFF = re.compile(r"\bstrain\w*\b(?! the (?:pasta|noodles|rice|beans|lentils|peas|vegetables))", re.I)
 # "chill until set, and cut into 2 cm cubes"
 JELLY_CUBES = re.compile(
     r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
@@ -176,7 +177,13 @@ NO_MEAL = re.compile(
     r"\b(?:(?:ice )?loll(?:y|ies)|ice pops?|pops|popsicles?|paletas?|smoothies?|lassi|kulfi|sorbet|granita)\b", re.I
 )
 DRINK_NAME = re.compile(r"^(?!.*\b(?:in|with|and|of|for)\b)[^,]{1,40}\bmilk$", re.I)
-DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "bedtime milk", "beaker"})
+DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "beaker"})
+# "Sorrel cooler", "Masala chai with cardamom"; not "Chai porridge", nor a tea that may be a meal
+DRINK_HEAD = re.compile(
+    r"\b(?:cooler|cordial|punch|lemonade|limeade|chai|cocoa|hot chocolate|horchata|atole|champurrado|sherbet|tisane"
+    r"|infusion)s?(?=$|,| (?:with|for|from|of|in)\b)",
+    re.I,
+)
 
 PREPARED = {
     "stoned": "stoned", "pitted": "stoned", "destoned": "stoned", "boned": "boned", "boneless": "boned",

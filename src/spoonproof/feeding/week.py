@@ -87,11 +87,11 @@ def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, hi
             return ""
         if len(without) == len(days):
             return f"No dish with meat, fish, pulses or fortified cereal all week. {says}"
-        return f"No dish with meat, fish, pulses or fortified cereal on day {_listed(without)}. {says}"
+        return f"No dish with meat, fish, pulses or fortified cereal on {_listed(without)}. {says}"
     if fact == "meals" and low is not None:
         few = [number for number, dishes in enumerate(days, 1) if len(dishes) < low]
         span = f"{low:g} to {high:g}" if high is not None else f"{low:g}"
-        return f"Day {_listed(few)} has fewer than {span} meals. {says}" if few else ""
+        return f"Fewer than {span} meals on {_listed(few)}. {says}" if few else ""
     if fact == "iron-share" and low:
         return _iron(days, low, says)
     return ""
@@ -123,4 +123,5 @@ def _iron(days: Sequence[Sequence[DishFigures]], need: float, says: str) -> str:
 
 
 def _listed(numbers: Sequence[int]) -> str:
-    return ", ".join(str(number) for number in numbers)
+    words = [str(number) for number in numbers]
+    return f"days {', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else f"day {words[0]}"

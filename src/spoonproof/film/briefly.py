@@ -12,6 +12,10 @@ _ASIDES = re.compile(
 )
 _LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
+_SHORTENED = re.compile(
+    r"(?:(?<=\d)\s?(?P<time>mins?|hrs?|secs?)\b(?:\.(?=,|\s[a-z]))?|(?<=\d\d)\s?°?\s?(?P<degrees>[CF])(?![\w-]))"
+)
+_IN_FULL = {"min": "minutes", "hr": "hours", "sec": "seconds", "C": "degrees Celsius", "F": "degrees Fahrenheit"}
 _CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
 LISTED_FOODS = 7  # more than this nobody keeps in mind (common practice, no source)
 CHAPTER_CHARACTERS = 49
@@ -19,8 +23,18 @@ CHAPTER_CHARACTERS = 49
 
 
 def aloud(step: str) -> str:
-    """A step as it is read out: "16-20 minutes" is "16 to 20 minutes"."""
-    return _RANGE.sub(" to ", " ".join(step.split()))
+    """A step as it is read out, to its full stop: "bake 16-20 mins at 200C" is "bake 16 to 20 minutes at 200 degrees
+    Celsius."."""
+    return sentence(_SHORTENED.sub(_in_full, _RANGE.sub(" to ", " ".join(step.split()))))
+
+
+def _in_full(match: re.Match[str]) -> str:
+    """A shortened unit of time or warmth after a figure, as it is said: "1 min" is "1 minute"."""
+    if match["degrees"]:
+        return f" {_IN_FULL[match['degrees']]}"
+    words = _IN_FULL[match["time"].rstrip("s")]
+    alone = re.search(r"(?<![\d.])1$", match.string[: match.start()])
+    return f" {words.removesuffix('s') if alone else words}"
 
 
 def briefly(step: str) -> str:

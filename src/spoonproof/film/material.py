@@ -22,6 +22,7 @@ from spoonproof.reading.disclosure import DISCLOSURE
 STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
 """Cautions that are not shown beside a stricter one about the same."""
 
+_KINDS = re.compile(r"\([^()]{0,200}\)")
 _CONTAINS = re.compile(r"It contains ([^.]{1,300})\.")
 
 UNSHOWN_SOURCES = frozenset({"own", "common-practice", "from-memory"})
@@ -99,21 +100,23 @@ def _foods(dish: Dish) -> tuple[str, ...]:
 
 def _aloud(words: str) -> str:
     """A caution as it is said: who hears "wheat" and "almonds" need not hear "gluten" and "nuts" too; that barley, rye
-    and oats bring gluten is not known to everybody, and is said."""
+    and oats bring gluten is not known to everybody, and is said, last, so that nothing else seems to bring it."""
     match = _CONTAINS.match(words)
     if match is None:
         return words
-    names = list(dict.fromkeys(re.split(r", | and ", re.sub(r"([\w ]+) \(([^()]*)\)", _kinds_aloud, match[1]))))
+    joined = _KINDS.sub(lambda found: re.sub(r", | and ", ";", found[0]), match[1])
+    names = [name for each in re.split(r", | and ", joined) for name in _kinds_aloud(each)]
     if "wheat" in names and "gluten" in names:
         names.remove("gluten")
-    return f"It contains {listed(names)}.{words[match.end() :]}"
+    names.sort(key=lambda name: name.startswith("gluten from"))
+    return f"It contains {listed(list(dict.fromkeys(names)))}.{words[match.end() :]}"
 
 
-def _kinds_aloud(match: re.Match[str]) -> str:
+def _kinds_aloud(allergen: str) -> list[str]:
     """The cereals and nuts named in brackets, with "gluten from" before cereals among which is no wheat."""
-    name, kinds = match[1].strip(), match[2]
-    lead = match[1][: len(match[1]) - len(match[1].lstrip())]
-    return f"{lead}gluten from {kinds}" if name == "gluten" and "wheat" not in kinds else f"{lead}{kinds}"
+    name, _, bracket = allergen.partition(" (")
+    kinds = bracket.rstrip(")").split(";") if bracket else [name]
+    return [f"gluten from {listed(kinds)}"] if name == "gluten" and bracket and "wheat" not in kinds else kinds
 
 
 def allergens_shown(words: Sequence[str]) -> list[str]:

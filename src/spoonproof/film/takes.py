@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from spoonproof.film.briefly import aloud, briefly, chapter_of, listed, sentence
@@ -12,6 +13,7 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Text
 from spoonproof.reading.disclosure import disclosed
 
+_TITLE_PAUSE = re.compile(r":\s|\s[–—-]\s")
 _TASTING = "Some days it is a spoonful, some days the whole bowl: both are fine."
 _TASTING_BRIEFLY = "A little or a lot: both are fine."
 _UNDER_THE_FILM = "Everything you need is written under the film."
@@ -43,7 +45,7 @@ def all_takes(material: Material) -> list[Take]:
 
 
 def _from_recipe(material: Material) -> list[Take]:
-    short = f"Today: {sentence(material.title)} {_for_whom(material)}".strip()
+    short = f"Today: {sentence(_titled(material.title))} {_for_whom(material)}".strip()
     face = " · ".join(part for part in (material.ages, material.texture) if part)
     takes = [
         Take(
@@ -68,6 +70,11 @@ def _from_recipe(material: Material) -> list[Take]:
     close = f"Until next time, from {material.channel}."
     takes.append(Take("close", "Close", "WS kitchen", close, shorter=(Shorter(""),)))
     return takes
+
+
+def _titled(title: str) -> str:
+    """A title as it is said: after "Today:" no second colon or dash is heard, only a pause."""
+    return _TITLE_PAUSE.sub(", ", title)
 
 
 def _for_whom(material: Material) -> str:

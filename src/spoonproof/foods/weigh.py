@@ -20,8 +20,9 @@ from spoonproof.model.text import Span
 _TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}
 _METRIC = frozenset(("ml", "cl", "dl", "l"))
 _MASSES = frozenset(("g", "kg", "mg", "oz", "lb"))
+_THIN_PEEL = "thin peel"  # eaten as a rule: comes off only where the line says so
 _REMOVES = {
-    "peeled": ("peel", "skin"),
+    "peeled": ("peel", "skin", _THIN_PEEL),
     "skinned": ("peel", "skin", "fat"),
     "cored": ("core", "pips", "stalk"),
     "stoned": ("stone", "pips"),
@@ -196,7 +197,7 @@ def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step |
     total = _product(_count(amount), _count(each).times(per_unit))
     if amount.unit in ("tin", "jar"):
         return _drained(line, total, food, assumed, sources)
-    return _Step(total, False, assumed, sources)
+    return _Step(total, one is None, assumed, sources)  # a volume is of what goes into the cup
 
 
 def _product(count: Grams, each: Grams) -> Grams:
@@ -336,6 +337,8 @@ def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
     if step.edible:
         return Weight(step.grams.times(1 / (1 - share)), step.grams, step.assumed, step.sources)
     parts = set(food.refuse)
+    if parts == {_THIN_PEEL} and not line.has("peeled"):
+        return Weight(step.grams, step.grams, (*step.assumed, f"{food.name} eaten in its skin"), step.sources)
     peel_stays = line.has("unpeeled") and bool(parts & {"peel", "skin"})
     if peel_stays:
         share = 0.0 if parts <= {"peel", "skin", "ends"} else share / 2

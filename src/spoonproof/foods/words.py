@@ -170,8 +170,10 @@ GROWN = frozenset(("vegetable", "fruit", "herb"))
 AFTER = _words(
     """
     fillet leaf floret spear stalk stick piece chunk cube dice flesh kernel segment wedge half halves slice strip baton
-    clove bulb root head sprig bit loin steak ring coin puree mash only finely chopped diced sliced grated peeled
-    cored stoned pitted mashed cooked boiled steamed roasted drained rinsed pureed whole
+    clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly chopped
+    diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed topped tailed
+    scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted drained rinsed pureed
+    squeezed defrosted thawed melted softened beaten toasted soaked whole and
     """
 )
 # Here the name of the food has ended: what follows says how it is packed or what it is for.

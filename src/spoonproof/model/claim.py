@@ -87,6 +87,10 @@ class Claim:
         """Where the words stand in the document."""
         return self.passage.span(self.start, self.end)
 
+    def is_another_danger(self, other: Claim) -> bool:
+        """Whether both endanger a baby, each in its own way: almonds and popcorn in one breath are told one by one."""
+        return self.effect == other.effect == "danger" and self.relates_to != other.relates_to
+
 
 @dataclass(frozen=True, slots=True)
 class MarketAnswer:

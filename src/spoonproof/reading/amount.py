@@ -12,6 +12,7 @@ from typing import NamedTuple
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span
+from spoonproof.reading.amount_again import SLASH, Problem, compare, measure_at, past_same, run_on
 from spoonproof.reading.amount_sums import is_count, share_of, sum_of
 from spoonproof.reading.amount_words import (
     AMBIGUOUS,
@@ -22,7 +23,6 @@ from spoonproof.reading.amount_words import (
     UNIT_HYPHEN,
     container_at,
     quantity_at,
-    show_amount,
     size_at,
     skip,
     unit_at,
@@ -50,7 +50,6 @@ _OPEN, _CLOSE = (
         re.I,
     ),
 )
-_SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
 _OR_SO = re.compile(r"[ \t]{1,9}or[ \t]{1,9}so(?![\w-])", re.I)
 _OR_ELSE = re.compile(r"[ \t]{1,9}or[ \t]{1,9}(?=[0-9½⅓⅔¼¾]|(?:two|three|four)\b)", re.I)
 _PLUS = re.compile(r"[ \t]{0,9}(?:\+|\bplus\b)[ \t]{0,9}(?=[0-9½⅓⅔¼¾]|an? )", re.I)
@@ -60,17 +59,6 @@ _CONTAINERS = frozenset(
         "loaf",
     )
 )  # fmt: skip
-
-
-class Problem(NamedTuple):
-    """What is wrong with an amount at ``[start:end]`` of the text, and how to put it right."""
-
-    rule: str
-    message: str
-    start: int
-    end: int
-    remedy: str = ""
-    level: str = "error"
 
 
 class Reading(NamedTuple):
@@ -116,6 +104,8 @@ def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> 
         low_value, high_value = LOOSE_COUNTS[number.message]
     unit_between, after_unit = unit_then_range(text, at, measures)
     sign = range_sign(text, after_unit)
+    if sign is not None and _counts_containers(text, sign, measures):
+        return _with_unit(text, start, sign - 1, low_value, high_value, about, measures, whole)
     if sign is not None:
         second = number_at(text, sign)
         if second is not None and second.value is None:
@@ -136,6 +126,12 @@ def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> 
         unit = unit_at(text, skip(text, dangling.end()), measures)
         return Reading(None, start, unit[1] if unit else dangling.end(), (problem,))
     return _with_unit(text, start, at, low_value, high_value, about, measures, whole)
+
+
+def _counts_containers(text: str, at: int, measures: Measures) -> bool:
+    """ "1 - 24 oz jar", "2 – 400 g tins": no range, but so many of that size."""
+    each = measure_at(text, at, measures) if text[at - 1] in " \t" else None
+    return each is not None and each[0].low == each[0].high and container_at(text, each[1], measures) is not None
 
 
 def _with_unit(
@@ -193,14 +189,15 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
     amount, end = _or_else(text, amount, measures)
     measure = measures.get(amount.unit)
     exact = measure is not None and measure.kind in MASS_OR_VOLUME
-    if exact and (whole_of := _run_on(text, end, amount, measures)) is not None:
+    if exact and (whole_of := run_on(text, end, amount, measures)) is not None:
         amount, end = whole_of
-    while exact and (slash := _SLASH.match(text, end)) is not None:  # "50 g/2 oz/1/3 cup"
+    while exact and (slash := SLASH.match(text, end)) is not None:  # "50 g/2 oz/1/3 cup"
         other = measure_at(text, slash.end(), measures)
         if other is None:
             break
-        end = other[1]
-        problems += _compare(amount, other[0], measures)
+        whole_of = run_on(text, other[1], other[0], measures)  # "650 g/1 lb 7 oz"
+        said, end = whole_of or other
+        problems += compare(amount, said, measures)
     plus = _PLUS.match(text, end)
     if plus is not None:
         more = amount_at(text, plus.end(), measures, whole=False)
@@ -222,7 +219,7 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
         if exact and not is_count(inner, measures):
             inner_measure = measures.get(inner.unit)
             if inner_measure is not None and measure is not None and inner_measure.per == measure.per:
-                problems += _compare(amount, inner, measures)
+                problems += compare(amount, inner, measures)
             elif amount.each is None and inner_measure is not None and inner_measure.per == "g":
                 amount = share_of(amount, inner, each_word)
         elif amount.each is None and not is_count(inner, measures):
@@ -248,44 +245,6 @@ def _or_else(text: str, amount: Amount, measures: Measures) -> tuple[Amount, int
     return amount, more.amount.span.end
 
 
-def _run_on(text: str, at: int, amount: Amount, measures: Measures) -> tuple[Amount, int] | None:
-    """ "1 lb 2 oz" is one amount in two units; of "200 g 7 oz", the same said twice, the first is taken."""
-    begin = skip(text, at)
-    more = measure_at(text, begin, measures) if text[begin : begin + 1].isnumeric() else None
-    if more is None:
-        return None
-    inner, end = more
-    one, two = measures.get(amount.unit), measures.get(inner.unit)
-    if not (one and two and one.value and two.value and one.per == two.per):
-        return None
-    if not _compare(amount, inner, measures):
-        return amount, end
-    if inner.high * two.value >= one.value:
-        return None
-    share = two.value / one.value
-    low, high = amount.low + inner.low * share, amount.high + inner.high * share
-    return replace(amount, low=low, high=high, span=Span(amount.span.start, end)), end
-
-
-def _compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
-    one, two = measures.get(amount.unit), measures.get(other.unit)
-    if not (one and two and one.value and two.value and one.per == two.per):
-        return []
-    a, b = amount.high * one.value, other.high * two.value
-    if abs(a - b) * 100 <= 12 * max(a, b):
-        return []
-    return [
-        Problem(
-            "amounts-disagree",
-            f"{show_amount(amount)} and {show_amount(other)} are not the same amount",
-            other.span.start,
-            other.span.end,
-            "Correct one of the two; the first one is used.",
-            "warning",
-        )
-    ]
-
-
 def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, whole: bool) -> Reading | None:
     """ "Small handful of", "pinch of", "thumb-sized piece of": one of the unit that is named."""
     size, after = size_at(text, at)
@@ -299,6 +258,8 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, 
     of = _OF.match(text, unit[1])
     if of is None and not one and measure.kind != "about" and not (unit[0] == "bunch" or size):
         return None
+    if measure.kind == "count" and not one and text[after : unit[1]].endswith("s"):
+        return None  # "cubes of swede": how many is not said
     amount = Amount(Fraction(1), Fraction(1), unit[0], Span(start, unit[1]), size=size, about=about)
     return _after_unit(text, start, amount, measures, whole)
 
@@ -316,31 +277,6 @@ def _unit_after(text: str, at: int, end: int, size: str, measures: Measures) -> 
     if unit is None:
         return "", end, end, size
     return unit[0], unit[1], unit[1], size
-
-
-def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
-    """A number (or range) with a unit of mass or volume, nothing else: "400 g", "100-120ml", "2 packed cups"."""
-    hedge = HEDGE.match(text, at)
-    begin = skip(text, hedge.end()) if hedge else at
-    first = number_at(text, begin)
-    if first is None or first.value is None:
-        return None
-    high, end = first.value, first.end
-    sign = range_sign(text, end)
-    if sign is not None:
-        second = number_at(text, sign)
-        if second is not None and second.value is not None and second.value >= high:
-            high, end = second.value, second.end
-    hyphen = UNIT_HYPHEN.match(text, end)
-    position = hyphen.end() if hyphen else skip(text, end)
-    filler = FILLER.match(text, position)
-    unit = unit_at(text, filler.end() if filler else position, measures)
-    if unit is None or unit[0] in AMBIGUOUS:
-        return None
-    measure = measures.get(unit[0])
-    if measure is None or measure.kind not in MASS_OR_VOLUME:
-        return None
-    return Amount(first.value, high, unit[0], Span(at, unit[1]), about=hedge is not None), unit[1]
 
 
 def bracket_at(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool] | None:
@@ -362,7 +298,7 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
         if reading is None or reading.amount is None or reading.amount.each or not is_count(reading.amount, measures):
             return None
         inner = reading.amount, reading.amount.span.end
-    close = _CLOSE.match(text, inner[1])
+    close = _CLOSE.match(text, past_same(text, inner[1], measures))
     return (inner[0], close.end(), (close[1] or "").lower() == "each") if close else None
 
 

@@ -25,6 +25,8 @@ _LENGTH = re.compile(
 _BY = re.compile(  # blanks are counted: four free runs of them in a row would take the fourth power of their length
     r" ?[-‑]?(cms?|mms?|inch(?:es)?|ins?|[\"”″])?(?: (?:thick|wide))? ?(?:[x×]|by) ?(?=[0-9])"
 )
+_SAME_AGAIN = re.compile(r" ?(?:[/(]|or\b) ?(?=[0-9½⅓⅔¼¾⅛⅜⅝⅞])")  # "3 cm / 1¼ in", "1 cm (½ in)"
+_SAME = 1.5  # how far apart two roundings of one length may be
 _LONG_MM = 35.0  # a stick is not as thick as that: the size that stands beside it is its length
 _NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
 _HALF = re.compile(
@@ -195,7 +197,12 @@ def _length_at(text: str, at: int) -> Length | None:
     if unit is None:
         return None
     scale = _MM.get(unit[1][0].lower(), _MM["i"])
-    return Length(at, unit.end(), float(low * scale), float(high * scale))
+    size = Length(at, unit.end(), float(low * scale), float(high * scale))
+    again = _SAME_AGAIN.match(text, size.end)
+    other = _length_at(text, again.end()) if again is not None else None
+    if other is None or not size.low / _SAME <= other.low <= size.low * _SAME:
+        return size
+    return size._replace(end=other.end + (text[other.end : other.end + 1] == ")"))
 
 
 def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[tuple[int, int, CutWord]]:

@@ -186,8 +186,9 @@ def _line(
     offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
     _use_what_is_beside(draft, name, foods, measures)
     cuts = _cuts(draft, name, measures)
+    part = lead or _part_after(draft, name) if name is not None else None
     prepared, states = _prepared(draft, name, measures)
-    if name is not None and (part := lead or _part_after(draft, name)) is not None:
+    if name is not None and part is not None:
         prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
         if part.re is OF_IT:
             food = pressed_food(draft.text[name.start : name.end], part, foods) or food
@@ -264,7 +265,7 @@ def _prepared(
     for found in measures.preparations.find(draft.text, ("prepared", "state")):
         inside = name is not None and name.start <= found.start and found.end <= name.end
         free = not any(draft.used[found.start : found.end])
-        cut_too = found.word in ("ground", "whole")
+        cut_too = found.word in ("ground", "whole", "packed")
         if not (inside or free or (cut_too and not _in_name(found, name))):
             continue
         if found.word == "whole" and _WHOLE_OTHER.match(draft.text, found.end):

@@ -123,7 +123,8 @@ def _apart(scalar: Scalar, document: Document, foods: Foods, measures: Measures)
 def _of_each(
     each: re.Match[str], scalar: Scalar, document: Document, foods: Foods, measures: Measures
 ) -> tuple[FoodLine, ...]:
-    """ "1 tsp each cumin and turmeric": a line of that amount for every food."""
+    """ "1 tsp each cumin and turmeric": a line of that amount for every food; "finely chopped" before the first is
+    said of all."""
     amount = amount_at(scalar.value, each.start("amount"), measures)
     if amount is None or amount.amount is None or amount.problems or amount.end < each.end("amount"):
         return ()
@@ -131,7 +132,19 @@ def _of_each(
     said = moved(amount.amount, lambda a, b: Span(start + a, start + b))
     written = each["amount"].strip()
     lines = _each_a_food(scalar, each.end(), document, foods, measures)
-    return tuple(replace(line, text=f"{written} {line.text}", amount=said) for line in lines)
+    shared = tuple(cut for line in lines[:1] for cut in line.cuts if cut.span.end <= line.name_span.start)
+    said_of_all = "".join(f", {document.at(cut.span)}" for cut in shared)
+    return tuple(
+        replace(line, text=f"{written} {line.text}", amount=said)
+        if line.cuts or not shared or not _can_be_cut(line, foods)
+        else replace(line, text=f"{written} {line.text}{said_of_all}", amount=said, cuts=shared)
+        for line in lines
+    )
+
+
+def _can_be_cut(line: FoodLine, foods: Foods) -> bool:
+    record = foods.get(line.food) if line.food else None
+    return record is not None and record.hardness not in ("powder", "paste", "liquid", "grain")
 
 
 def _unmeasured(scalar: Scalar, document: Document, foods: Foods, measures: Measures) -> tuple[FoodLine, ...]:

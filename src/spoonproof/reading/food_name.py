@@ -14,7 +14,7 @@ from spoonproof.model.recipe import Amount
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
-from spoonproof.reading.amount import Problem
+from spoonproof.reading.amount_again import Problem
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
@@ -23,11 +23,11 @@ from spoonproof.reading.runs import tokens_of
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
 OF_ONE = re.compile(
     r"(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
-    r"|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
+    r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
     re.I,
 )
-OF_IT = re.compile(  # "1 lime, juice only"
-    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juice|zest|rind)"
+OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
+    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
     r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
     re.I,
 )
@@ -157,7 +157,7 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
         of = _WORD_OF.match(text, start, end)
         inner = _match(text, of.end(), end, foods, measures) if of is not None else None
         if of is not None and inner is not None:
-            return _unknown_unit(draft, of, inner)
+            return _of_a_cut(draft, of, inner, measures) or _unknown_unit(draft, of, inner)
         if left is not None:
             known = foods.match(text[left[0] : left[1]])
             if known is None:
@@ -297,7 +297,7 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
 
 def part_word(part: re.Match[str]) -> str:
     """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
-    return {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+    return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
 
 
 def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
@@ -307,6 +307,14 @@ def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
     made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
     whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
     return made.food if made is not None and whole else None
+
+
+def _of_a_cut(draft: LineDraft, of: re.Match[str], inner: NameMatch, measures: Measures) -> FoodName | None:
+    """ "Cubes of swede", "slices of orange": a cut, and no word of how many; it is still to be read."""
+    if not measures.cuts.find(of["word"]):
+        return None
+    draft.use(of.end("word"), inner.end)
+    return FoodName(inner.start, inner.end, inner.food)
 
 
 def _misspelt_unit(

@@ -10,7 +10,8 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span
-from spoonproof.reading.amount import Reading, amount_at, bracket_at, measure_at, moved
+from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved
+from spoonproof.reading.amount_again import measure_at
 from spoonproof.reading.amount_sums import is_count, share_of, sum_of
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word
 from spoonproof.reading.kitchen_faults import kitchen_fault

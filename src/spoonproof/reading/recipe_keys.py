@@ -168,15 +168,15 @@ def any_node() -> Reader[Node]:
 TITLE = Key("title", statement("a title"), "The recipe's name.", needed=True)
 SUMMARY = Key("summary", statement("a sentence"), "One sentence for lists and search.")
 AGES = Key("ages", spanned(ages()), "For which ages: 7-9 months, or from 7 months.", needed=True)
-_AS_COOKS_SAY = {
+TEXTURES_AS_SAID = {
     "pureed": "smooth", "puréed": "smooth", "puree": "smooth", "purée": "smooth", "blended": "smooth",
     "fork mashed": "mashed", "fork-mashed": "mashed", "soft lumps": "lumpy", "chunky": "lumpy", "chopped": "minced",
     "finely chopped": "minced", "finger food": "soft finger food", "finger foods": "soft finger food",
     "soft finger foods": "soft finger food", "family meal": "family food", "family meals": "family food",
 }  # fmt: skip
 """Words of cooks for a texture of the list; chopped goes with minced (both by 10 to 12 months)."""
-TEXTURE = Key("texture", spanned(one_of(TEXTURES, _AS_COOKS_SAY)), "The texture it is served in.")
-NEXT_TEXTURE = Key("texture", one_of(TEXTURES, _AS_COOKS_SAY), "The texture that comes next.", needed=True)
+TEXTURE = Key("texture", spanned(one_of(TEXTURES, TEXTURES_AS_SAID)), "The texture it is served in.")
+NEXT_TEXTURE = Key("texture", one_of(TEXTURES, TEXTURES_AS_SAID), "The texture that comes next.", needed=True)
 NEXT_FROM = Key("from", month(), "From which month.")
 NEXT_HOW = Key("how", statement("how to get there"), "How to get there.")
 NEXT = Key("next", shape((NEXT_TEXTURE, NEXT_FROM, NEXT_HOW), "the next texture"), "The texture that comes next.")

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from spoonproof.claims.judge import statement_key
+from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import Csl, short
-from spoonproof.model.claim import Advice, JudgedClaim
-from spoonproof.report.mend import is_hint
+from spoonproof.model.claim import Advice, Claim, JudgedClaim
 from spoonproof.report.terminal import printable
 
 ADVICE_WORDS: Mapping[Advice, str] = {
@@ -75,15 +75,16 @@ def folded(heard: Sequence[Heard]) -> list[Heard]:
         (one for one in heard if one.judged.advice != "keep"),
         key=lambda one: (-one.judged.harm, one.judged.claim.start - one.judged.claim.end),
     )
-    taken: dict[tuple[str, int], list[tuple[int, int]]] = {}
+    taken: dict[tuple[str, int], list[Claim]] = {}
     left_out: set[int] = set()
     for one in ranked:
         claim = one.judged.claim
-        spans = taken.setdefault((claim.passage.document.path, id(claim.passage)), [])
-        if any(start < claim.end and claim.start < end for start, end in spans):
+        told = taken.setdefault((claim.passage.document.path, id(claim.passage)), [])
+        beside = (other for other in told if other.start < claim.end and claim.start < other.end)
+        if any(not claim.is_another_danger(other) for other in beside):
             left_out.add(id(one))
         else:
-            spans.append((claim.start, claim.end))
+            told.append(claim)
     return [one for one in heard if id(one) not in left_out]
 
 

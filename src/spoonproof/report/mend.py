@@ -10,13 +10,12 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import UNPUBLISHED, Csl, address, short
 from spoonproof.model.claim import JudgedClaim
 
 CARD_LENGTH = 90
 """Characters that can be read from a card within three seconds or so (common practice for text over a picture)."""
-_HINTS = ("say ", "name ", "give ", "bring ", "one part", "from six", "from twelve")
-"""How a register's hint to the author begins: it tells her what to write and is no sentence to post."""
 _SERIOUS = frozenset({"safety-age", "disease", "allergen"})
 _DISH = frozenset("dish recipe meal food soup porridge stew mash puree purée pot snack".split())
 _PART = frozenset("portion serving bowl bowlful spoonful helping".split())
@@ -85,11 +84,6 @@ def reason_of(judged: JudgedClaim) -> str:
     if why.startswith("Computed: "):
         why = "By the food tables it is " + why.removeprefix("Computed: ")
     return _TO_THE_AUTHOR.sub("", why.strip())
-
-
-def is_hint(wording: str) -> bool:
-    """Whether a wording tells the author what to write and is no sentence to say as it stands."""
-    return wording.startswith(_HINTS)
 
 
 def postable(wording: str | None) -> str:
@@ -203,6 +197,7 @@ def _card(label: str, core: str, wording: str) -> str:
         first,
         part if ": " in part else "",
         clause,
+        part if first.count(", ") == 1 and ", and " in first else "",
     ]
     for text in candidates:
         if text and len(text) <= CARD_LENGTH - len(f"{label}: "):

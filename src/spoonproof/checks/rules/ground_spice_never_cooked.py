@@ -1,7 +1,7 @@
 """A ground spice goes in after the heat.
 
 Ground cumin, coriander, turmeric and their kind taste of dust until they have been warmed: cook them in the fat or in
-the pot for the last minutes. Sweet spices can be sprinkled, and gain from it too: for them it is a note.
+the pot for the last minutes. Sweet spices and paprika can be sprinkled, and gain from it too: for them it is a note.
 
 Fails::
 
@@ -38,7 +38,9 @@ SOURCES = ("common-practice",)
 
 # Those that belong at the end, or are good either way.
 _FINISHING = frozenset(("black-pepper", "white-pepper", "vanilla-extract", "saffron", "garam-masala", "celery-seed"))
-_SWEET = frozenset(("cinnamon", "nutmeg", "mace", "cardamom", "cloves", "allspice", "mixed-spice", "ginger-ground"))
+_SPRINKLED = frozenset(
+    ("paprika", "cinnamon", "nutmeg", "mace", "cardamom", "cloves", "allspice", "mixed-spice", "ginger-ground")
+)
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -56,7 +58,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         yield Fault(
             span,
             f"Added after the heat, the {story.line.name} will stay raw.",
-            "note" if food.id in _SWEET else "warning",
+            "note" if food.id in _SPRINKLED else "warning",
             bowl=story.bowl,
             remedy=Remedy(f"Let the {story.line.name} cook with the rest for the last minute or two."),
             sources=(SourceRef("common-practice", basis="common-practice"),),

@@ -10,7 +10,7 @@ from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
-from spoonproof.claims.judging.reading import clause, months_of, runs_of, subjects_of
+from spoonproof.claims.judging.reading import around, clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
@@ -50,6 +50,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     subjects = subjects_of(claim)
     stance = stance_of(claim, register)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
+    if claim.effect == "allergic-reaction":
+        near = plain(around(claim))  # "a rash from egg, just keep giving it": what to do stands behind the comma
     key = Key(
         kind=claim.kind,
         subjects=subjects,
@@ -191,8 +193,10 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
         return False
     if f"about {UNNAMED}" in claim.steps:
         return True  # "Leek bowl. For babies from 7 months.": the age is the dish's, not the leek's
-    # A "curry" is a food as well; where it stands in the title and not among the foods, it is this one.
-    of_title = set(noun) <= context.called and not set(noun) <= foods & context.made_of
+    # A "curry" is a food as well; where it is what the title calls the dish and not among the foods, it is this one.
+    # "Salmon" in "Salmon mash" is the fish.
+    named = context.head in noun or bool(_THIS & set(words)) or not set(noun) <= foods
+    of_title = named and set(noun) <= context.called and not set(noun) <= foods & context.made_of
     return claim.of_dish or (not noun and bool(words)) or of_title
 
 

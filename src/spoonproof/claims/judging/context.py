@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
+from spoonproof.claims.words import plain
 from spoonproof.model.claim import Market, Paid
 from spoonproof.model.record import dataclass, field
 
@@ -34,14 +36,24 @@ def own_sources(items: Iterable[Mapping[str, object]]) -> tuple[OwnSource, ...]:
     return tuple(found)
 
 
+def head_of(title: str) -> str:
+    """What a dish is, out of its title: "mash" of "Salmon and pea fork mash with dill"."""
+    words = _BESIDE.split(plain(title), maxsplit=1)[0].split()
+    return words[-1] if words else ""
+
+
+_BESIDE = re.compile(r" (?:with|on|in|for|from|of|without) ")
+
+
 @dataclass(frozen=True, slots=True)
 class Context:
     """``ages``: months the dish is for (the youngest counts); ``today`` an ISO date ("" : dates are not looked at).
 
     ``traits`` and ``allergens`` by food id, where the food table is at hand: what "no added sugar" or
     "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
-    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``made_of``: the
-    last word of each of its foods. ``named``: the id of the food that a name stands for ("rice" is white rice).
+    ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``head``: the
+    one of them that says what it is; ``made_of``: the last word of each of its foods. ``named``: the id of the food
+    that a name stands for ("rice" is white rice).
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -52,6 +64,7 @@ class Context:
     allergens: Mapping[str, frozenset[str]] = field(default_factory=dict)
     own: tuple[OwnSource, ...] = ()
     called: frozenset[str] = frozenset()
+    head: str = ""
     made_of: frozenset[str] = frozenset()
     named: Mapping[str, str] = field(default_factory=dict)
 

@@ -15,7 +15,8 @@ from spoonproof.model.record import replace
 _ANSWER = re.compile(
     r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|it is|they are|it can"
     r"|(?:i|we|they|(?:my|our|every|all|the) [a-z]+) (?:swears?|says?|insists?|promises?|thinks?|believes?)"
-    r"|i(?:'ve| have) seen it|it (?:worked|did)|no|nope|not at all)\b"
+    r"|i(?:'ve| have) seen it|it (?:worked|did)|nothing shows"
+    r"|(?:there(?:'s| is) )?no (?:good |real |hard )?(?:evidence|proof)|no|nope|not at all)\b"
 )
 _YES = 40
 _TURN = (" but ", " yet ", " though ", " although ")
@@ -44,13 +45,18 @@ def read_again(claim: Claim, register: Register) -> Claim:
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
     if claim.polarity in ("asserts", "hedges"):
+        if claim.kind == "function" and _DOES_NOT_MAKE.search(plain(claim.quote)) and " until " not in sentence:
+            return "denies", "its words say that it does not bring it about"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
         if has_any(sentence, register.words.get("takes for granted", ())):
             return "asserts", "the question takes it for granted"
+        if has_any(sentence, register.words.get("doubting questions", ())) and frames(claim, register) == 1:
+            return "refutes", "the question takes it back"
         answer = _answer(claim)
         if answer:
-            return ("refutes", "the question is answered no") if answer in _NO else ("asserts", "it is answered yes")
+            no = answer.startswith(_NO)
+            return ("refutes", "the question is answered no") if no else ("asserts", "it is answered yes")
         return "asks", ""
     idioms = register.words.get("no denial", ())
     if claim.kind in ("disease", "allergen") and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
@@ -67,11 +73,15 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_DOES_NOT_MAKE = re.compile(
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) (?:make|makes|made|help|helps|helped) "
+    r"(?:(?:your|my|the|a) )?(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
+)
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
 )
-_NO = frozenset({"no", "nope", "not at all"})
+_NO = ("no", "nope", "not at all", "there", "nothing")
 
 
 def _answer(claim: Claim) -> str:
@@ -94,7 +104,7 @@ def taken_back(claim: Claim, register: Register) -> bool:
     that", "there is no evidence that"."""
     if claim.polarity not in ("denies", "refutes"):
         return False
-    answered_no = claim.polarity == "refutes" and _answer(claim) in _NO
+    answered_no = claim.polarity == "refutes" and _answer(claim).startswith(_NO)
     shown = has_any(plain(_before(claim)), register.words.get("not shown", ()))
     return frames(claim, register) == 1 or shown or answered_no
 
@@ -107,11 +117,18 @@ def frames(claim: Claim, register: Register) -> int:
     ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
     end = min([*ends, claim.end + _AFTER])
     after = plain(text[claim.end : end])
-    behind = plain(text[end : end + _AFTER].lstrip(".!?;… "))
-    tails = has_any(after, register.words.get("taken back after", ())) or any(
-        behind.startswith(plain(phrase)) for phrase in register.words.get("taken back behind", ())
+    behind = text[end : end + _AFTER].lstrip(".!?;… ")
+    tails = (
+        has_any(after, register.words.get("taken back after", ()))
+        or any(plain(behind).startswith(plain(phrase)) for phrase in register.words.get("taken back behind", ()))
+        # "It doesn't." takes it back; "It doesn't taste nice." says something else.
+        or {plain(_WHOLE.split(said, maxsplit=1)[0]) for said in (behind, text[claim.end : end].lstrip(", "))}
+        & {plain(phrase) for phrase in register.words.get("taken back whole", ())}
     )
-    return leads + int(tails)
+    return leads + bool(tails)
+
+
+_WHOLE = re.compile(r"[.!?;,\n]")
 
 
 def _leads(claim: Claim, register: Register) -> tuple[int, str]:
@@ -125,7 +142,15 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
         before, rest = 0, ""
     quote = without_phrases(plain(claim.quote), idioms)
     within, behind = _phrases(quote, phrases)
+    if not before and not within and claim.effect != "allergic-reaction":
+        seam = f" {' '.join([*plain(_before(claim)).split()[-2:], *quote.split()[:_SEAM]])} "
+        if _phrases(seam, phrases)[0]:
+            return 1, quote  # "we [don't know that honey is dangerous]"
     return before + within, behind if within else f"{rest} {quote}"
+
+
+_SEAM = 3
+"""Words of a claim among which a phrase may end that began before it."""
 
 
 def _phrases(words: str, phrases: Sequence[str]) -> tuple[int, str]:

@@ -26,6 +26,7 @@ from spoonproof.model.numbers import Numbers
 from spoonproof.model.record import replace
 
 _COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
+_HARMS = ("harm*", "bad for", "hurt*", "damage*", "danger*", "unsafe", "toxic", "poison*")
 EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
 
 
@@ -47,7 +48,10 @@ def truth_of(
     if claim.polarity in ("denies", "refutes") and (not verdict.stanced or (framed and not staged)):
         # "There is no evidence that ..." says no more than that it was not shown.
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
-        verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+        # "It isn't proven that salt harms" denies a harm, and not that salt is healthy.
+        harmless = claim.kind == "general-benefit" and has_any(plain(claim.quote), _HARMS)
+        if not harmless:
+            verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     if verdict.truth == "true" and claim.polarity in ("denies", "refutes") and taken_up_again(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"What is denied here is promised again right behind it. {verdict.why}"
@@ -108,10 +112,16 @@ def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Ve
     lowest, highest = context.ages
     within = stated and months >= lowest and (highest is None or months <= highest)
     permits = claim.kind == "safety-age" and key.stance == "permits" and claim.polarity == "asserts"
-    if not (within and permits and is_this_dish(claim, context)) or has_any(key.near, ("safe*", "risk*", "danger*")):
+    if not (within and permits and is_this_dish(claim, context)) or has_any(key.near, _MORE_THAN_AN_AGE):
         return None
     why = f"The recipe gives this dish for {lowest} months and on; whether it suits them is checked of the dish itself."
     return Verdict("true", why, refs=(SourceRef("own", "the ages of this recipe", "own"),))
+
+
+_MORE_THAN_AN_AGE = tuple(
+    "safe* risk* danger* raw rare pink undercooked underdone runny uncut unpasteurised unpasteurized drink*".split()
+)
+"""Words beside an age that say more than for whom the dish is cooked: "raw salmon is fine for a one year old"."""
 
 
 def _too_early(claim: Claim, key: Key, entry: Entry, verdict: Verdict, register: Register, context: Context) -> None:

@@ -1,0 +1,111 @@
+"""The same amount said twice ("650 g / 1 lb 7 oz"), and one amount in two units ("1 lb 2 oz")."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from spoonproof.model.recipe import Amount
+from spoonproof.model.record import replace
+from spoonproof.model.text import Span
+from spoonproof.reading.amount_words import (
+    AMBIGUOUS,
+    FILLER,
+    HEDGE,
+    MASS_OR_VOLUME,
+    UNIT_HYPHEN,
+    show_amount,
+    skip,
+    unit_at,
+)
+from spoonproof.reading.measures import Measures
+from spoonproof.reading.numbers import number_at, range_sign
+
+SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
+_AGAIN = re.compile(r"[ \t]{0,9}(?:[/=,]|\bor\b)[ \t]{0,9}(?=(?:about |approx\.? |[~≈] ?)?[0-9½⅓⅔¼¾])", re.I)
+
+
+class Problem(NamedTuple):
+    """What is wrong with an amount at ``[start:end]`` of the text, and how to put it right."""
+
+    rule: str
+    message: str
+    start: int
+    end: int
+    remedy: str = ""
+    level: str = "error"
+
+
+def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
+    """A number (or range) with a unit of mass or volume, nothing else: "400 g", "100-120ml", "2 packed cups"."""
+    hedge = HEDGE.match(text, at)
+    begin = skip(text, hedge.end()) if hedge else at
+    first = number_at(text, begin)
+    if first is None or first.value is None:
+        return None
+    high, end = first.value, first.end
+    sign = range_sign(text, end)
+    if sign is not None:
+        second = number_at(text, sign)
+        if second is not None and second.value is not None and second.value >= high:
+            high, end = second.value, second.end
+    hyphen = UNIT_HYPHEN.match(text, end)
+    position = hyphen.end() if hyphen else skip(text, end)
+    filler = FILLER.match(text, position)
+    unit = unit_at(text, filler.end() if filler else position, measures)
+    if unit is None or unit[0] in AMBIGUOUS:
+        return None
+    measure = measures.get(unit[0])
+    if measure is None or measure.kind not in MASS_OR_VOLUME:
+        return None
+    return Amount(first.value, high, unit[0], Span(at, unit[1]), about=hedge is not None), unit[1]
+
+
+def run_on(text: str, at: int, amount: Amount, measures: Measures) -> tuple[Amount, int] | None:
+    """ "1 lb 2 oz" is one amount in two units; of "200 g 7 oz", the same said twice, the first is taken."""
+    begin = skip(text, at)
+    more = measure_at(text, begin, measures) if text[begin : begin + 1].isnumeric() else None
+    if more is None:
+        return None
+    inner, end = more
+    one, two = measures.get(amount.unit), measures.get(inner.unit)
+    if not (one and two and one.value and two.value and one.per == two.per):
+        return None
+    if not compare(amount, inner, measures):
+        return amount, end
+    if inner.high * two.value >= one.value:
+        return None
+    share = two.value / one.value
+    low, high = amount.low + inner.low * share, amount.high + inner.high * share
+    return replace(amount, low=low, high=high, span=Span(amount.span.start, end)), end
+
+
+def compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
+    one, two = measures.get(amount.unit), measures.get(other.unit)
+    if not (one and two and one.value and two.value and one.per == two.per):
+        return []
+    a, b = amount.high * one.value, other.high * two.value
+    if abs(a - b) * 100 <= 12 * max(a, b):
+        return []
+    return [
+        Problem(
+            "amounts-disagree",
+            f"{show_amount(amount)} and {show_amount(other)} are not the same amount",
+            other.span.start,
+            other.span.end,
+            "Correct one of the two; the first one is used.",
+            "warning",
+        )
+    ]
+
+
+def past_same(text: str, at: int, measures: Measures) -> int:
+    """Where the same measure ends that is said once more: "3 kg / 6 lb 8 oz", "10.5 oz / ~298 g"."""
+    while (again := _AGAIN.match(text, at)) is not None:
+        other = measure_at(text, again.end(), measures)
+        if other is None:
+            return at
+        at = other[1]
+        further = measure_at(text, skip(text, at), measures) if text[skip(text, at) :][:1].isnumeric() else None
+        at = further[1] if further is not None else at
+    return at
