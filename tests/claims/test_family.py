@@ -48,6 +48,13 @@ from finding_kit import claims
         "After one bad allergic reaction to some oat milk we saw a doctor.",
         "There are many theories as to what causes allergies.",
         "The sesame allergy was more of a puzzle.",
+        "None of our cousins has a walnut allergy.",
+        "There is a sesame and walnut allergy in her class.",
+        "We made the whole picnic sesame-free.",
+        "Parents are asked to make sure they're “wheat, nut, and egg-free”.",
+        "I look for suppers able to please my fussy little eater.",
+        "She has no time to go and buy gluten-free, egg-free buns.",
+        "He had the treat from his food-allergy box.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )
