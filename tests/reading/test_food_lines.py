@@ -49,6 +49,12 @@ def test_foods_that_share_their_amount_or_their_use(line: str, written: list[str
     ]
 
 
+def test_a_cut_said_before_the_first_is_not_given_to_what_cannot_be_cut() -> None:
+    recipe, _ = read("foods:\n  - 1 tbsp each chopped fresh dill, plain flour and olive oil\n" + STEPS)
+    assert recipe is not None
+    assert [[cut.shape for cut in line.cuts] for line in recipe.foods] == [["chopped"], [], []]
+
+
 @pytest.mark.parametrize(
     "line",
     [

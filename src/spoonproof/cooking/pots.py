@@ -23,7 +23,10 @@ _APART = re.compile(
     re.IGNORECASE,
 )
 _ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
-_BOTH_DONE = re.compile(r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE)
+_BOTH_DONE = re.compile(
+    r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
+)
+_OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
@@ -55,6 +58,7 @@ class Kitchen:
         ]
         self.pots: list[list[int]] = []
         self.at_hand: list[int] = []
+        self.beneath: list[int] | None = None  # the pot that the steamer at hand stands over
         self.events: list[Event] = []
 
     def walk(self) -> list[Story]:
@@ -117,6 +121,17 @@ class Kitchen:
 
     def _pot(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         """The pot this action is about, with all that it puts in."""
+        if self.beneath is not None and (verb.role == "blend" or verb.water == "drained"):
+            self._merge([self.beneath, self.at_hand], [])
+            self.beneath = None  # off the heat, steamer and all
+        below = self.at_hand
+        pot = self._pot_of(step, action, verb, named)
+        if pot is not below:
+            over = below and verb.medium == "steam" and _OVER_POT.search(self._words(step, action))
+            self.beneath = below if over else None
+        return pot
+
+    def _pot_of(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
         whole = portion or _ALL.search(self._words(step, action)) or self._after_both(step, action, verb)
         if action.everything and (not self.at_hand or whole):

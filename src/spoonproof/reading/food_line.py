@@ -186,8 +186,9 @@ def _line(
     offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
     _use_what_is_beside(draft, name, foods, measures)
     cuts = _cuts(draft, name, measures)
+    part = lead or _part_after(draft, name) if name is not None else None
     prepared, states = _prepared(draft, name, measures)
-    if name is not None and (part := lead or _part_after(draft, name)) is not None:
+    if name is not None and part is not None:
         prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
         if part.re is OF_IT:
             food = pressed_food(draft.text[name.start : name.end], part, foods) or food

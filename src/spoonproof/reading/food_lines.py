@@ -136,10 +136,15 @@ def _of_each(
     said_of_all = "".join(f", {document.at(cut.span)}" for cut in shared)
     return tuple(
         replace(line, text=f"{written} {line.text}", amount=said)
-        if line.cuts or not shared
+        if line.cuts or not shared or not _can_be_cut(line, foods)
         else replace(line, text=f"{written} {line.text}{said_of_all}", amount=said, cuts=shared)
         for line in lines
     )
+
+
+def _can_be_cut(line: FoodLine, foods: Foods) -> bool:
+    record = foods.get(line.food) if line.food else None
+    return record is not None and record.hardness not in ("powder", "paste", "liquid", "grain")
 
 
 def _unmeasured(scalar: Scalar, document: Document, foods: Foods, measures: Measures) -> tuple[FoodLine, ...]:

@@ -23,11 +23,11 @@ from spoonproof.reading.runs import tokens_of
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
 OF_ONE = re.compile(
     r"(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
-    r"|flesh)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
+    r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
     re.I,
 )
-OF_IT = re.compile(  # "1 lime, juice only"
-    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juice|zest|rind)"
+OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
+    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
     r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
     re.I,
 )
@@ -297,7 +297,7 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
 
 def part_word(part: re.Match[str]) -> str:
     """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
-    return {"rind": "zest"}.get(part["what"].lower(), part["what"].lower())
+    return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
 
 
 def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:

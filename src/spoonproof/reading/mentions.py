@@ -44,7 +44,7 @@ _IN_LIST = re.compile(
 )
 _IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
-_ADJECTIVES = frozenset({"crisp"})  # in a method: "until dry and crisp"; the packet is "crisps"
+_ADJECTIVES = frozenset({"crisp", "dripping"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
 _MADE_BY: Mapping[str, tuple[str, ...]] = {
     "puree": ("puréed", "mashed"), "purée": ("puréed", "mashed"), "powder": ("ground",), "flour": ("ground",),
@@ -56,7 +56,7 @@ _TOOL = re.compile(
     r"|spinner|"
     r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
     r"|moulds|"
-    r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped)\b",
+    r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
     re.I,
 )
 _LIKENESS = re.compile(
@@ -126,6 +126,7 @@ class Names:
     foods: Foods
     phrases: dict[tuple[str, ...], dict[int, int]] = field(default_factory=dict)
     longest: int = 1
+    butters: dict[str, int] = field(default_factory=dict)  # "peanut" of the line "peanut butter"
 
     @classmethod
     def of(cls, lines: Sequence[FoodLine], foods: Foods) -> Names:
@@ -162,6 +163,10 @@ class Names:
                     self._add((word,), index, 2)
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
+        for name in own:
+            *made_of, last = _key(name) or ("",)
+            if made_of and last == "butter":
+                self.butters.setdefault(made_of[-1], index)
         if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(_key, own)):
             self._add(("crumb",), index, 1)
         if record is not None and {"bone", "carcass"} & set(_key(record.name)):
@@ -242,9 +247,14 @@ class Names:
                 and self._another(text, start, getattr(match, "food", ""), lines)
             ):
                 break
+            exact = tuple(i for i in lines if _key(self.lines[i].name) == own)
+            lines = exact or lines  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
                 lines = self._nearer(getattr(match, "food", ""), lines)
             return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
+        butter = self.butters.get(text[start:match_end].lower())
+        if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):
+            return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
             return self._resolve(start, match_end, getattr(match, "food", ""), _key(text[start:match_end]))
         group = _GROUPS.get(tokens[at][2])

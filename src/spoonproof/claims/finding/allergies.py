@@ -26,6 +26,7 @@ _PROVIDED = re.compile(
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|\b(?:swap|swapped|swapping|use|used|using) (?:\w+ ){0,2}$"
 )
+_MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
 _FAMILY = frozenset(
     "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community".split()
@@ -74,6 +75,12 @@ def _ingredient(tagged: Tagged, match: Match) -> bool:
     )
 
 
+def _meatless(tagged: Tagged, match: Match) -> bool:
+    """ "*Meat-free* Monday": no allergen."""
+    start, end = match.object or match.trigger
+    return tagged.items[start].words.partition("-")[0] in _MEATLESS and end - start == 1
+
+
 def _to_be_none(tagged: Tagged, match: Match) -> bool:
     """ "There *could be no* eggs, no nuts": what was asked of the cook."""
     return _TO_BE_NONE.search(text_before(tagged, match.trigger[0])) is not None
@@ -99,7 +106,7 @@ ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
     "food-allergy": (_has_one_only, _known, _of_a_family),
     "start-allergens": (_has_one,),
     "contains-gluten": (_allergy_to_it,),
-    "free-from": (_provided, _ingredient),
+    "free-from": (_provided, _ingredient, _meatless),
     "sugar-free": (_ingredient,),
     "free-of-several": (_to_be_none,),
     "safe": (_safe_occasion,),

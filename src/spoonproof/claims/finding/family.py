@@ -6,17 +6,24 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, said_at, text_before
+from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_after, text_before
 from spoonproof.claims.finding.ordinary import is_story
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _DOES_GOOD = frozenset("benefit harm forbid introduce".split())
+_ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_FORBIDS = frozenset({"forbid"})
+_AVOIDS = frozenset({"avoid"})
 _SAYS_MORE = frozenset("allergy allergy-weak food-allergy benefit harm forbid avoid".split())
-_ONE_OF_US = r"(?:i|we|he|she|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
+_ONE_OF_US = r"(?:i|we|he|she|(?:one|another|two) of (?:them|us|\w+ \w+)|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
 _IS_ALLERGIC = re.compile(
     rf"\b{_ONE_OF_US}(?:'s|'m|'re)?(?: \w+){{0,3}} $"
     r"|\b(?:being|tested|diagnosed|turned out|turns out|found)(?: \w+){0,4} $"
+)
+_BY_NAME = re.compile(
+    r"\b(?!Bab|Child|Infant|Kid|Toddler|Peop|Many|Some|Most|Who|If|They)[A-Z][a-z]+"
+    r"(?:'s|’s| is| was| has| had| developed)(?: \w+){0,3} $"
 )
 _IN_GENERAL = re.compile(
     r"\b(?:babies|children|infants|people|kids|toddlers|child|baby|infant|toddler|if|whether|many|some|most)\b"
@@ -24,7 +31,8 @@ _IN_GENERAL = re.compile(
 )
 _OUR_CHILD = re.compile(r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid)\b[^.,;:?!]{0,40}$")
 _HAD_ONE = re.compile(
-    rf"\b{_ONE_OF_US} (?:has |had |have |having |developed )(?:\w+ ){{0,4}}$"
+    rf"\b{_ONE_OF_US}\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
+    r"|\bdiagnosed with [^.,;:?!]{0,40}$|\b(?:my|his|her|our|whose) (?:\w+ ){0,2}$"
     r"|\b(?:know|knew|known|heard|learned|learnt|told|discovered) (?:about|of) [^.,;:?!]{0,40}$"
     rf"|\b{_ONE_OF_US} (?:had |has )?(?:started|began|begun) (?:to )?(?:show|showing|have|having) [^.,;:?!]{{0,20}}$"
 )
@@ -33,24 +41,88 @@ _TESTED = re.compile(
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
 _PICKY = ("eaters", "eater")
+_FAMILY_WITH = re.compile(
+    r"\b(?:kids?|child|children|those|people|families|famil(?:y|ies)|friends?|anyone|someone|guests?) "
+    r"(?:who (?:has|have) |with |(?:has|have) )[^.,;:?!]{0,40}$"
+)
+_PERSONS = frozenset({"audience-baby", "audience-adult"})
+_CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
+_ASKED_OF_US = re.compile(
+    r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
+    r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.,;:?!]{0,40}$"
+)
+_HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b")
+_CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
 _WALKED = frozenset({"you", "us", "me"})
 
 
 def _is_allergic(tagged: Tagged, match: Match) -> bool:
     """ "*She's badly* allergic to eggs", "*he had a* reaction to egg": who is; nothing is said to bring or spare it."""
-    if match.object is None or tagged.find(_DOES_GOOD):
+    if match.object is None or tagged.find(_DOES_GOOD - _FORBIDS):
         return False
     before = text_before(tagged, match.object[0])
     if _IN_GENERAL.search(before) is not None and _OUR_CHILD.search(before) is None:
         return False
+    if _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start]) is not None:
+        return True
     if tagged.items[match.object[0]].words.startswith("allergic"):
         return _IS_ALLERGIC.search(before) is not None
+    if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
+        return True
     return _HAD_ONE.search(before) is not None
 
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
     """ "The *blood test* said he is allergic to almonds": what a clinic found."""
     return not tagged.find(_DOES_GOOD) and _TESTED.search(fold(tagged.text)) is not None
+
+
+def _lives_with_it(tagged: Tagged, match: Match) -> bool:
+    """ "*For kids with* peanut and egg allergies": who reads; "an *allergic baby* in the mix": who comes."""
+    if match.object is None or tagged.find(_DOES_GOOD | _AVOIDS):
+        return False
+    begin = match.object[0]
+    if tagged.items[begin].words == "allergic" and tagged.find(_PERSONS, begin + 1, begin + 2):
+        return True
+    return _FAMILY_WITH.search(text_before(tagged, begin)) is not None
+
+
+def _cannot_have(tagged: Tagged, match: Match) -> bool:
+    """ "*She can't have* milk, and her allergy ...": one child's, and no advice to others."""
+    return _CANNOT.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _asked_of_us(tagged: Tagged, match: Match) -> bool:
+    """ "We had to *deal with* gluten-free and egg-free", "nut-free *had to be* added": what was asked of the cook."""
+    if _ASKED_OF_US.search(text_before(tagged, first_of(match))) is not None:
+        return True
+    return _HAD_TO.search(text_after(tagged, end_of(match))) is not None
+
+
+def _criteria(tagged: Tagged, match: Match) -> bool:
+    """ "Lunches that meet the nutrition *criteria*": a school's rules."""
+    return said_at(tagged, end_of(match)) in _CRITERIA
+
+
+def _about_it(tagged: Tagged, match: Match) -> bool:
+    """ "The next lesson is *about* nutrition": what is talked of."""
+    if match.object is None:
+        return False
+    return any(item.words.rpartition(" ")[2] == "about" for item in tagged.items[match.trigger[1] : match.object[0]])
+
+
+def _ends_up_in(tagged: Tagged, match: Match) -> bool:
+    """ "More of it *ends up in* her tummy": eaten."""
+    return said_at(tagged, match.trigger[0]).startswith(("end up", "ends up", "ended up")) and (
+        said_at(tagged, match.trigger[1]) == "in"
+    )
+
+
+def _its_protein(tagged: Tagged, match: Match) -> bool:
+    """ "Anything with *walnut protein*": what somebody is allergic to, and no food is said to hold it."""
+    if match.object is None or said_at(tagged, match.object[0]) not in ("protein", "proteins"):
+        return False
+    return bool(tagged.find(_ALLERGENS, match.object[0] - 1, match.object[0]))
 
 
 def _we_introduced(tagged: Tagged, _match: Match) -> bool:
@@ -72,13 +144,21 @@ def _walks_through(tagged: Tagged, match: Match) -> bool:
 
 
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_is_allergic, _tested),
-    "food-allergy": (_is_allergic, _tested),
+    "allergy": (_is_allergic, _lives_with_it, _tested),
+    "food-allergy": (_is_allergic, _lives_with_it, _tested),
     "reacts-to": (_is_allergic, _tested),
-    "start-allergens": (_is_allergic,),
+    "start-allergens": (_is_allergic, _cannot_have),
+    "free-from": (_asked_of_us,),
+    "sugar-free": (_asked_of_us,),
+    "low-fat": (_asked_of_us,),
     "introduce-allergen": (_we_introduced,),
-    "both": (_tested,),
+    "both": (_tested, _its_protein),
+    "contains": (_criteria,),
+    "is-source": (_about_it,),
+    "harms-a-function": (_ends_up_in,),
+    "changes-an-organ": (_ends_up_in,),
     "good-for": (_picky_eaters,),
+    "for-a-function": (_picky_eaters,),
     "food-and-function": (_picky_eaters,),
     "function-and-food": (_picky_eaters,),
     "does-better": (_walks_through,),

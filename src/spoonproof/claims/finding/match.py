@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.ordinary import advises, is_story
+from spoonproof.claims.finding.ordinary import advises, is_ours, is_story
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
@@ -73,14 +73,17 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
         return []
     kept: list[Match] = []
     against: list[Match] = []
-    told = any("story" in compiled.rule.veto for compiled, _ in matched) and is_story(fold(tagged.text))
+    tale = any("story" in compiled.rule.veto for compiled, _ in matched)
+    told = tale and is_story(fold(tagged.text))
+    ours = tale and is_ours(fold(tagged.text), present)
     points = _points(tagged, present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
     held = points or not present.isdisjoint(_HOLDERS)
     for compiled, found in matched:
         match = _match(compiled, found, tagged)
-        if told and "story" in compiled.rule.veto and not advises(tagged, match):
+        story = told or (ours and compiled.rule.kind == "safety-age")
+        if story and "story" in compiled.rule.veto and not advises(tagged, match):
             continue
         if talks_of_else(tagged, match, present) or not (about or _says_something(tagged, match)):
             continue

@@ -31,6 +31,14 @@ def text_before(tagged: Tagged, at: int) -> str:
     return fold(tagged.text[max(0, end - REACH) : end])
 
 
+def text_after(tagged: Tagged, at: int) -> str:
+    """The text from an item on, in lower case, as far as ``REACH``; "" past the end of the sentence."""
+    if at >= len(tagged.items):
+        return ""
+    begin = tagged.items[at].start
+    return fold(tagged.text[begin : begin + REACH])
+
+
 def said_at(tagged: Tagged, at: int) -> str:
     """The words of an item; "" past the end of the sentence."""
     return tagged.items[at].words if at < len(tagged.items) else ""

@@ -21,7 +21,7 @@ _NUTRIENT = frozenset({"nutrient", "energy"})
 _TOLD = re.compile(
     r"\b(?:i|we|my \w+|our \w+|she|he)\b(?: \w+){0,4}? "
     r"(?:gave|began|started|introduced|fed|tried|offered|put|retried|switched)\b"
-    r"|\b(?:told|asked) (?:us|me)(?: we could| i could) start\b|\bwas ready for\b"
+    r"|\b(?:told|asked) (?:us|me)(?: we could| i could) start\b|\bwas (?:\w+ly )?ready (?:for|to)\b"
     r"|\bthey (?:started|began|had their first)\b"
     r"|\b(?:i|we) (?:decided|chose|opted|planned|waited) (?:\w+ )?to (?:start|begin|introduce|wean|wait)\b"
     r"|\bwhen (?:he|she|they|my \w+) (?:was|were) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
@@ -33,6 +33,10 @@ _TOLD = re.compile(
     r"|\b(?:he|she|we|i|my \w+|our \w+)(?:'s| is| was|'d been| has been| had been| were| are) (?:\w+ly )?"
     r"(?:breast|bottle|formula)[ -]?fed\b"
     r"|\b(?:he|she|my \w+|our \w+)(?:'s| has|'d| had) been ready\b"
+    r"|\b(?:has|have|had|'s|'ve) been \w+ing\b[^.,;:?!]{0,40}\bfor (?:\w+ ){0,2}\w+ (?:weeks?|months?|years?)\b"
+    r"|\b(?:i|we|he|she|they|them|us)(?: was| were|'ve been| have been) [^.,;:?!]{0,30}"
+    r"\bfor \w+ (?:weeks?|months?|years?)\b"
+    r"|\bi(?:'ve|'m| have| am) (?:been able|so lucky|lucky|fortunate|so glad|so proud)\b"
     r"|\b(?:i|we)(?:'ve| have|'d| had)? (?:\w+ly )?(?:waited|held off) (?:un)?til+\b"
     r"|\bat [^,.;:?!]{0,24}(?:weeks?|months?|years?)(?: old)?,? (?:i|we) (?:started|began|tried|gave|introduced)\b"
     r"|\b(?:i|we|my \w+) (?:didn't|did not) (?:start|begin|introduce|give|offer|try|wean|feed)\b"
@@ -56,8 +60,20 @@ _TOLD = re.compile(
     r"|\bwhen (?!bab|child|infant|toddler)[a-z]+ was (?:\w+ ){0,2}\w+ (?:weeks?|months?|years?)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
+# Told of one's own, and nobody advised: "hoping to hold off weaning for another two weeks, to give us time".
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me)\b|^\W*(?:and |but |so )?(?:he|she|his|her)\b")
+_ADVICE = re.compile(
+    r"\b(?:you|your|yours|bab(?:y|ies)|infants?|child(?:ren)?|toddlers?|kids?|little ones?|should|must|never|do|can|"
+    r"cannot|\w+n't|may|might|wants?|plan|going to|needs?|recommend\w*|advi[sc]\w*|guid\w+|say|says|said|told|doctors?|"
+    r"nurses?|midwife|visitors?|p(?:a|ae)?ediatricians?|gp|nhs|safe|safely|fine|ok|okay|great|good|avoid|not|no|harm\w*|"
+    r"risk\w*|chok\w*)\b"
+)
 _TURNS = re.compile(
     r"\b(?:you|babies|children|toddlers|little ones) (?:can|should|could|must|may|shouldn't|can't|need)\b"
+)
+_DANGERS = frozenset(
+    "never-yet hazard-food hazard-food-weak drink-not-yet sweet-drink sweet-juice forbid avoid okay fine "
+    "harmful".split()
 )
 _TURNING = 3  # items before a match within which it may turn
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
@@ -90,6 +106,11 @@ def _heading(tagged: Tagged, present: frozenset[str]) -> bool:
 def is_story(text: str) -> bool:
     """Whether a sentence tells what somebody once did. ``text`` is in lower case."""
     return _TOLD.search(text) is not None
+
+
+def is_ours(text: str, present: frozenset[str]) -> bool:
+    """Whether a sentence tells of one's own family and advises nobody. ``text`` is in lower case."""
+    return present.isdisjoint(_DANGERS) and _OURS.search(text) is not None and _ADVICE.search(text) is None
 
 
 def advises(tagged: Tagged, match: Match) -> bool:

@@ -11,6 +11,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
+from spoonproof.claims.finding.tales import TALES
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -21,6 +22,7 @@ _SOAKED = frozenset(
 )
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
+_LISTED = frozenset("food dish generic-food nutrient ambiguous-nutrient".split())
 _DESCRIBING = frozenset(
     {"dietary", "more", "extra", "good", "some", "healthy", "the", "a"}
 )  # "whole grains and *dietary* fibre"
@@ -38,7 +40,7 @@ _FEW = frozenset({"few", "couple of"})
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
-    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,30}$"
+    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,80}$"
 )
 _AIMED = re.compile(
     r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
@@ -53,7 +55,8 @@ _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
     r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
-    r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$|\b(?:quest|search|hunt) for\b[^.;:?!]{0,40}$"
+    r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
+    r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
     r"|\b(?:for|with|cook|make|eat|find|fancied|want|wanted|need|needed) (?:something|anything)\b[^.,;:?!]{0,30}$"
 )
@@ -109,8 +112,11 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
     between = [item.words for item in tagged.items[first[1] : second[0]]]
     if "nor" in between[-3:]:
         return True
-    if between == [","] and tagged.symbols.count(",") > 1:
-        return True
+    listed = range(first[1], second[0])
+    if tagged.symbols.count(",") and all(
+        tagged.items[i].words in (",", *_AND) or tagged.is_any(i, _LISTED) for i in listed
+    ):
+        return any(tagged.symbols[i] == "," or tagged.items[i].words in _AND for i in listed)
     return between[:1] != [] and between[0] in _AND and all(word in _DESCRIBING for word in between[1:])
 
 
@@ -200,7 +206,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "can-babies": (_how_to,),
     "safe": (_wished,),
 }
-_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY)
+_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES)
 _ASKED: Mapping[str, tuple[Ask, ...]] = {
     name: tuple(ask for table in _TABLES for ask in table.get(name, ())) for name in frozenset().union(*_TABLES)
 }

@@ -1,0 +1,98 @@
+"""Matches of a tale and its turns of speech: how long something went on, what a recipe is called, who had a fright."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import Ask, first_of, said_at, text_after, text_before
+from spoonproof.claims.scan import Tagged
+
+_LAST_YEARS = re.compile(r"\b(?:last|past|next|coming|following|another) (?:few |couple of )?$")
+_FROM_TO = re.compile(
+    r"\b(?:transition|transitioning|transitions|mov(?:e|es|ed|ing)|switch\w*|go|goes|going|went|progress\w*|graduat\w+|"
+    r"shift\w*) $"
+)
+_PART_OF = re.compile(r"\b(?:part|stage|phase|sign|step|period) (?:of|in) (?:\w+ )?$")
+_FRIGHTS = frozenset({"heart attack", "panic attack", "meltdown", "meltdowns", "breakdown", "tantrum", "tantrums"})
+_HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
+_HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:been )?(?:\w+ly )?$")
+_AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
+_EATS = frozenset("eat eats eating ate".split())
+_WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
+
+
+def _last_years(tagged: Tagged, match: Match) -> bool:
+    """ "Over the *last* seven years": how long it went on, and no child's age."""
+    return match.object is not None and _LAST_YEARS.search(text_before(tagged, match.object[0])) is not None
+
+
+def _from_one_to_another(tagged: Tagged, match: Match) -> bool:
+    """ "At two she is *moving from* purees *to* what we eat": a change, and no age to begin at."""
+    at = match.trigger[0]
+    if tagged.items[at].words != "from":
+        return False
+    return _FROM_TO.search(text_before(tagged, at)) is not None and " to " in text_after(tagged, at)
+
+
+def _part_of(tagged: Tagged, match: Match) -> bool:
+    """ "It is a normal *part of* development": what children do, and nothing eaten brings it."""
+    return match.object is not None and _PART_OF.search(text_before(tagged, match.object[0])) is not None
+
+
+def _had_a_fright(tagged: Tagged, match: Match) -> bool:
+    """ "I nearly *had a heart attack*": a turn of speech."""
+    if match.object is None or said_at(tagged, match.object[0]) not in _FRIGHTS:
+        return False
+    return _HAD.search(text_before(tagged, match.object[0])) is not None
+
+
+def _had_eaten(tagged: Tagged, match: Match) -> bool:
+    """ "What she *had been safely* eating": her tale, and no food is called safe."""
+    return _HAD_EATEN.search(text_before(tagged, first_of(match))) is not None
+
+
+def _which_are(tagged: Tagged, match: Match) -> bool:
+    """ "You find out *which* sweets *are* always nut-free": not said."""
+    return _WHICH_ARE.search(text_before(tagged, first_of(match))) is not None
+
+
+def _as_if(tagged: Tagged, match: Match) -> bool:
+    """ "He spat it out *as if we meant to poison* him": a likeness."""
+    return match.object is not None and _AS_IF.search(text_before(tagged, match.object[0])) is not None
+
+
+def _eats_it(tagged: Tagged, match: Match) -> bool:
+    """ "Guests who don't *eat* gluten": who eats it, and no food that holds it."""
+    return tagged.items[match.trigger[0]].words in _EATS
+
+
+def _recipe_name(tagged: Tagged, match: Match) -> bool:
+    """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
+    at = match.trigger[0]
+    if at < 2 or at + 1 >= len(tagged.items):
+        return False
+    own, then, first = (tagged.text[tagged.items[i].start] for i in (at, at + 1, 1))
+    return own.isupper() and then.isupper() and not first.isupper()
+
+
+TALES: Mapping[str, tuple[Ask, ...]] = {
+    "age-and-food": (_last_years, _from_one_to_another),
+    "age-and-solids": (_last_years,),
+    "wait-until": (_last_years,),
+    "start-at-age": (_last_years,),
+    "is-a-function": (_part_of,),
+    "gives-disease": (_had_a_fright,),
+    "brings-disease": (_had_a_fright,),
+    "told-beside": (_had_a_fright,),
+    "gone-since": (_had_a_fright,),
+    "safe": (_had_eaten, _which_are),
+    "free-from": (_which_are,),
+    "harmful": (_as_if,),
+    "contains-gluten": (_eats_it,),
+    "healthy-dish": (_recipe_name,),
+    "loose-dish": (_recipe_name,),
+    "loose-word": (_recipe_name,),
+}
+"""Rule name and what to ask of its matches."""

@@ -1,0 +1,52 @@
+"""How long a thing went on, what a recipe is called, who had a fright: no claim; ages and dangers beside them are."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Over the last six years we have learned to like swede.",
+        "We hope to hold off solids for another 3 weeks, until just after our move.",
+        "Our youngest (7 months on Sunday) was treated to her first solid food.",
+        "There is a small girl in our house who is getting interested in food and watches every spoon.",
+        "She is moving from purees to family food at ten months.",
+        "Throwing is a normal part of development.",
+        "I nearly had a heart attack when the pear went everywhere.",
+        "My niece was having meltdowns over some swede.",
+        "I printed a recipe for Healthy Plum Oat Squares.",
+        "It was the same porridge that she had been safely eating since May.",
+        "You learn which sweets are always sesame-free.",
+        "He spat the plum out as if we meant to poison him.",
+        "They suit the guests who don't eat gluten.",
+        "I try to fit one fruit or leaf into each lunch along with rice, lentils and some iron.",
+        "All week I was searching for quick ways to prepare nourishing suppers for toddlers.",
+        "At the clinic I was diagnosed with a walnut allergy.",
+        "He is badly allergic to walnut and would have a reaction to anything with walnut protein.",
+    ],
+)
+def test_it_claims_nothing(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("We want to start him on solids at 3 months.", "safety-age"),
+        ("I wouldn't offer this before a year.", "safety-age"),
+        ("We say no honey before one.", "safety-age"),
+        ("My rule is that grapes are cut lengthwise until five.", "safety-age"),
+        ("She should have no solids before 17 weeks.", "safety-age"),
+        ("Milk is their main drink for the first twelve months.", "safety-age"),
+        ("These healthy plum bars keep well.", "general-benefit"),
+        ("Wheat bread has gluten.", "allergen"),
+        ("Raw kidney beans are poisonous.", "safety-age"),
+        ("Iron is good for development.", "function"),
+        ("Which of these are safe? Cooked egg is safe for babies.", "safety-age"),
+    ],
+)
+def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:
+    assert kind in {claim.kind for claim in claims(text)}
