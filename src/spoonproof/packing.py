@@ -35,77 +35,89 @@ class NotPackable(TypeError):
 
 def pack(value: object, document: Document) -> object:
     """``value`` as lists, strings and numbers; ``document`` is left out of it. Raises NotPackable."""
-    seen: dict[int, int] = {}
-    types = _numbered()
+    return _Packing(document).packed(value)
 
-    def packed(value: Any) -> object:
+
+class _Packing:
+    """No function within a function: one that knows itself waits for the collector, and its document with it."""
+
+    __slots__ = ("_document", "_seen", "_types")
+
+    def __init__(self, document: Document) -> None:
+        self._document = document
+        self._seen: dict[int, int] = {}
+        self._types = _numbered()
+
+    def packed(self, value: Any) -> object:
+        """``value`` without the document."""
         kind = value.__class__
         if kind in _PLAIN:
             return value
         if kind is tuple:
-            return [_TUPLE, *[packed(item) for item in value]]
-        known = types.get(kind)
+            return [_TUPLE, *map(self.packed, value)]
+        known = self._types.get(kind)
         if known is not None:
-            if id(value) in seen:
-                return [_AGAIN, seen[id(value)]]
-            number, values, rest = known
-            row = list(values(value))
-            at = len(row)
-            while at > len(row) - len(rest) and _same(row[at - 1], rest[at - 1 - len(row)]):
-                at -= 1  # what stands at its default need not be kept
-            made = [number, *[item if item.__class__ in _PLAIN else packed(item) for item in row[:at]]]
-            seen[id(value)] = len(seen)
-            return made
-        if value is document:
+            return self._record(value, *known)
+        if value is self._document:
             return [_DOCUMENT]
         if kind is Fraction:
             return [_FRACTION, value.numerator, value.denominator]
         if kind is list:
-            return [_LIST, *[packed(item) for item in value]]
+            return [_LIST, *map(self.packed, value)]
         if isinstance(value, Mapping):
-            return [_MAPPING, *[packed(item) for pair in value.items() for item in pair]]
+            return [_MAPPING, *[self.packed(item) for pair in value.items() for item in pair]]
         if kind is frozenset:
-            return [_SET, *sorted(packed(item) for item in value)]  # type: ignore[type-var]  # sets hold texts alone
+            return [_SET, *sorted(map(self.packed, value))]  # type: ignore[type-var]  # sets hold texts alone
         raise NotPackable(kind.__name__)
 
-    return packed(value)
+    def _record(
+        self, value: object, number: int, values: Callable[[Any], tuple[Any, ...]], rest: tuple[object, ...]
+    ) -> object:
+        seen = self._seen
+        if id(value) in seen:
+            return [_AGAIN, seen[id(value)]]
+        row = list(values(value))
+        at = len(row)
+        while at > len(row) - len(rest) and _same(row[at - 1], rest[at - 1 - len(row)]):
+            at -= 1  # what stands at its default need not be kept
+        packed = self.packed
+        made = [number, *[item if item.__class__ in _PLAIN else packed(item) for item in row[:at]]]
+        seen[id(value)] = len(seen)
+        return made
 
 
 def unpack(data: object, document: Document) -> Any:
     """What ``pack`` was given, its document being ``document``. Raises ValueError for data that it did not make."""
-    seen: list[object] = []
-    keep = seen.append
-    types = _TYPES
-
-    def unpacked(node: Any) -> Any:
-        number = node[0]
-        values = [item if item.__class__ is not list else unpacked(item) for item in node[1:]]
-        if number >= 0:
-            made = types[number](*values)
-            keep(made)
-            return made
-        if number == _TUPLE:
-            return tuple(values)
-        if number == _AGAIN:
-            return seen[values[0]]
-        if number == _DOCUMENT:
-            return document
-        if number == _FRACTION:
-            return Fraction(*values)
-        if number == _LIST:
-            return values
-        if number == _MAPPING:
-            return dict(zip(values[::2], values[1::2], strict=True))
-        if number == _SET:
-            return frozenset(values)
-        raise ValueError(number)
-
     if data.__class__ is not list:
         return data
     try:
-        return unpacked(data)
+        return _unpacked(data, document, [])
     except (TypeError, IndexError, KeyError, ZeroDivisionError, RecursionError) as error:
         raise ValueError(f"not packed here: {error}") from None
+
+
+def _unpacked(node: Any, document: Document, seen: list[object]) -> Any:
+    number = node[0]
+    values = [item if item.__class__ is not list else _unpacked(item, document, seen) for item in node[1:]]
+    if number >= 0:
+        made = _TYPES[number](*values)
+        seen.append(made)
+        return made
+    if number == _TUPLE:
+        return tuple(values)
+    if number == _AGAIN:
+        return seen[values[0]]
+    if number == _DOCUMENT:
+        return document
+    if number == _FRACTION:
+        return Fraction(*values)
+    if number == _LIST:
+        return values
+    if number == _MAPPING:
+        return dict(zip(values[::2], values[1::2], strict=True))
+    if number == _SET:
+        return frozenset(values)
+    raise ValueError(number)
 
 
 def _same(value: object, default: object) -> bool:

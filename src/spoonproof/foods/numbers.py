@@ -12,7 +12,6 @@ from spoonproof.foods.weigh import Grams, Units
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.record import replace
-from spoonproof.model.remembered import WorkedOut
 
 
 class KitchenNumbers:
@@ -31,7 +30,7 @@ class KitchenNumbers:
         self._facts = facts
         self._units = units
         self.may_contain = may_contain
-        self._brought = WorkedOut(self._bring)  # several claims ask the same of a dish
+        self._brought: dict[tuple[str, str], Estimate | None] = {}  # several claims ask the same of a dish
 
     def dish(self, nutrient: str, per: Per) -> Estimate | None:
         """``nutrient`` of the dish as eaten (the baby's bowl)."""
@@ -58,10 +57,12 @@ class KitchenNumbers:
     def food_in_portion(self, food: str, nutrient: str) -> Estimate | None:
         """What ``food`` (in whatever state it stands in the recipe) brings of ``nutrient`` to one portion of the
         dish; None when it is not in it, or not weighed, or the portion is not known."""
-        return self._brought[food, nutrient]
+        asked = food, nutrient
+        if asked not in self._brought:
+            self._brought[asked] = self._bring(food, nutrient)
+        return self._brought[asked]
 
-    def _bring(self, asked: tuple[str, str]) -> Estimate | None:
-        food, nutrient = asked
+    def _bring(self, food: str, nutrient: str) -> Estimate | None:
         facts = self._facts
         if facts is None or facts.portion is None or not facts.bowl.grams.mid:
             return None

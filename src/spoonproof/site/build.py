@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import partial
+from itertools import islice
 from pathlib import Path
 
 from spoonproof import swap
@@ -13,6 +15,8 @@ from spoonproof.site.pages import Pages, Theme
 from spoonproof.site.view_site import Site
 
 THEME_FILES = ("look.css", "style.css", "site.js", "icon.svg")
+PIECES = 1000
+"""Pieces of a page that are joined at a time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,37 +34,49 @@ class Report:
 def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, bytes]:
     """Every file of the site by its path from the root. Raises ThemeError. Same view, same bytes."""
     pages = Pages(site, theme)
-    out = around(pages, site, theme)
+    out = dict(around(pages, site, theme))
     out.update((page.href, pages.recipe(page).encode("utf-8")) for page in site.recipes)
     out.update(pictures)
     return out
 
 
-def around(pages: Pages, site: Site, theme: Theme) -> dict[str, bytes]:
-    """Every file but the recipes' own pages and pictures. Raises ThemeError."""
-    text: dict[str, str] = {"index.html": pages.index(), "404.html": pages.render("404.html", "404.html")}
-    text["sources.html"] = pages.render("sources.html", "sources.html")
-    if site.rules:
-        text["rules.html"] = pages.render("rules.html", "rules.html")
-    if site.entries:
-        text["register.html"] = pages.render("register.html", "register.html")
+def around(pages: Pages, site: Site, theme: Theme) -> Iterator[tuple[str, bytes]]:
+    """Every file but the recipes' own pages and pictures, each made when it is asked for. Raises ThemeError."""
+    named = ["404.html", "sources.html"]
+    named += [name for name, has in (("rules.html", site.rules), ("register.html", site.entries)) if has]
     if site.calendar is not None:
-        text["calendar.html"] = pages.render("calendar.html", "calendar.html")
+        named.append("calendar.html")
+    made: dict[str, Callable[[], Iterable[str]]] = {"index.html": pages.index}
+    made.update((name, partial(pages.pieces, name, name)) for name in named)
     own = {page.href for page in site.recipes}
-    mapped = [*(path for path in text if path != "404.html"), *(page.href for page in site.recipes)]
+    mapped = [*(path for path in made if path != "404.html"), *(page.href for page in site.recipes)]
     for page in site.recipes:
         for former in page.renamed_from:
             if (path := f"recipes/{former}.html") not in own:
-                text.setdefault(path, pages.moved(page))
+                made.setdefault(path, partial(pages.moved, page))
     for name in THEME_FILES:
-        text[name] = theme.read(name) or ""
-    text["sieve.css"] = sieve.style(sieve.filters(site.recipes))
-    text["switch.css"] = sieve.switches(SYSTEMS, SCALES)
-    text["feed.xml"] = feed.atom(site)
-    text["robots.txt"] = feed.robots(site)
+        made[name] = partial(_of_theme, theme, name)
+    made["sieve.css"] = lambda: [sieve.style(sieve.filters(site.recipes))]
+    made["switch.css"] = lambda: [sieve.switches(SYSTEMS, SCALES)]
+    made["feed.xml"] = lambda: [feed.atom(site)]
+    made["robots.txt"] = lambda: [feed.robots(site)]
     if site.base_url:
-        text["sitemap.xml"] = feed.sitemap(site, mapped)
-    return {path: body.encode("utf-8") for path, body in text.items()}
+        made["sitemap.xml"] = lambda: [feed.sitemap(site, mapped)]
+    return ((path, encoded(make())) for path, make in made.items())
+
+
+def _of_theme(theme: Theme, name: str) -> list[str]:
+    return [theme.read(name) or ""]
+
+
+def encoded(pieces: Iterable[str]) -> bytes:
+    """The file of these pieces. They are joined by the thousand: the page of a large site has tens of thousands, each
+    of which takes more room by itself than in the text."""
+    rest = iter(pieces)
+    made = []
+    while some := list(islice(rest, PIECES)):
+        made.append("".join(some).encode("utf-8"))
+    return b"".join(made)
 
 
 def write(

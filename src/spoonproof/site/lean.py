@@ -7,6 +7,7 @@ own page alone and are let go when that is written.
 from __future__ import annotations
 
 import json
+from functools import lru_cache
 from typing import Any
 
 from spoonproof.feeding.calendar_order import Candidate
@@ -48,13 +49,19 @@ def page_of(text: str) -> RecipePage:
         summary=tuple(Run(*run) for run in summary),
         months=tuple(months),
         allergens=tuple(Allergen(name, tuple(foods), maybe, key) for name, foods, maybe, key in allergens),
-        citations=tuple(Citation(number, source, "") for number, source in enumerate(cited, 1)),
+        citations=tuple(map(_cited, range(1, 1 + len(cited)), cited)),
         drawing=_picture_of(drawing[0]) if drawing else None,
         photos=tuple(_picture_of(found) for found in photos),
         social=tuple(_picture_of(found) for found in social),
         renamed_from=tuple(renamed),
         unfinished=tuple(Fault(*fault) for fault in unfinished),
     )
+
+
+@lru_cache(maxsize=4096)
+def _cited(number: int, source: str) -> Citation:
+    """A source under its number; many pages hold the same one."""
+    return Citation(number, source, "")
 
 
 def _picture(found: Picture) -> list[Any]:

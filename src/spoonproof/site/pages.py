@@ -5,7 +5,7 @@ Content is only ever a value: no text of a recipe is compiled as a template.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
@@ -114,10 +114,14 @@ class Pages:
 
     def render(self, template: str, path: str, **values: Any) -> str:
         """One page at ``path`` (from the root). Raises ThemeError with the template's name and line."""
+        return "".join(self.pieces(template, path, **values))
+
+    def pieces(self, template: str, path: str, **values: Any) -> Iterator[str]:
+        """The page in its pieces, in order, each made when it is asked for. Raises ThemeError as ``render`` does."""
         from jinja2 import TemplateError, TemplateSyntaxError
 
         try:
-            return self.env.get_template(template).render(
+            yield from self.env.get_template(template).generate(
                 site=self.site,
                 path=path,
                 root=self._root(path),
@@ -148,10 +152,10 @@ class Pages:
             data=jsonld.blocks(page, self.site),
         )
 
-    def index(self) -> str:
-        """The front page."""
+    def index(self) -> Iterator[str]:
+        """The front page, in its pieces."""
         every = sieve.filters(self.site.recipes)
-        return self.render(
+        return self.pieces(
             "index.html",
             "index.html",
             cards=[sieve.card(page, every) for page in self.site.recipes],
@@ -159,9 +163,9 @@ class Pages:
             data=jsonld.index(self.site),
         )
 
-    def moved(self, page: RecipePage) -> str:
-        """The page at a recipe's former address."""
-        return self.render("moved.html", page.href, page=page)
+    def moved(self, page: RecipePage) -> Iterator[str]:
+        """The page at a recipe's former address, in its pieces."""
+        return self.pieces("moved.html", page.href, page=page)
 
 
 def _where(error: Exception, template: str) -> str:

@@ -123,7 +123,7 @@ def _around(
         [lean.page_of(sheet.page) for sheet in pages],
         new_foods(folder.channel, folder.knowledge, candidates),
     )
-    made = [store.put(path, body) for path, body in build.around(Pages(site, look), site, look).items()]
+    made = [store.put(path, body) for path, body in build.around(Pages(site, look), site, look)]
     if counted is not None and counted.holds(counted.rest) and counted.ours_hold() and not any(m.body for m in made):
         store.keep(key, json.dumps([one.row for one in made]).encode())
     return made

@@ -149,8 +149,9 @@ def used_sources(
     """Every source that something on the site rests on, by its text, and the pages that rest on it."""
     used: dict[str, list[Link]] = {}
     for page in pages:
+        link = Link(page.name, page.href)
         for item in page.citations:
-            used.setdefault(item.id, []).append(Link(page.name, page.href))
+            used.setdefault(item.id, []).append(link)
     for ids in (*(rule.sources for rule in rules), *(entry.sources for entry in entries)):
         for source in ids:
             used.setdefault(source, [])
