@@ -32,6 +32,7 @@ _IN_GENERAL = re.compile(
 _OUR_CHILD = re.compile(r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid)\b[^.,;:?!]{0,40}$")
 _HAD_ONE = re.compile(
     rf"\b{_ONE_OF_US}\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
+    r"|\b(?:because of|due to|after|following) (?:an?|one|another|his|her|the) (?:\w+ ){0,3}$"
     r"|\bdiagnosed with [^.,;:?!]{0,40}$|\b(?:my|his|her|our|whose) (?:\w+ ){0,2}$"
     r"|\b(?:know|knew|known|heard|learned|learnt|told|discovered) (?:about|of) [^.,;:?!]{0,40}$"
     rf"|\b{_ONE_OF_US} (?:had |has )?(?:started|began|begun) (?:to )?(?:show|showing|have|having) [^.,;:?!]{{0,20}}$"
@@ -40,6 +41,9 @@ _TESTED = re.compile(
     r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?(?:tests?|testing|results?|work)\b"
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
+_WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
+_ALLERGIES = frozenset({"allergies", "allergy", "intolerances", "intolerance", "food allergies", "food allergy"})
+_PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
     r"\b(?:kids?|child|children|those|people|families|famil(?:y|ies)|friends?|anyone|someone|guests?) "
@@ -65,11 +69,40 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
         return False
     if _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start]) is not None:
         return True
-    if tagged.items[match.object[0]].words.startswith("allergic"):
+    said = tagged.items[match.object[0]].words
+    if said.startswith("allergic") and "reaction" not in said:
         return _IS_ALLERGIC.search(before) is not None
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True
     return _HAD_ONE.search(before) is not None
+
+
+def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
+    """ "*The* egg allergy *was* more of a surprise": the one that was told of."""
+    if match.object is None:
+        return False
+    before, after = text_before(tagged, match.object[0]), text_after(tagged, match.object[1])
+    return before.endswith("the ") and _WAS.match(after) is not None
+
+
+def _with_none(tagged: Tagged, match: Match) -> bool:
+    """ "Two children *with no* allergies": who has none, and no food is said to be free of any."""
+    if match.object is None or said_at(tagged, match.object[1] - 1) not in _ALLERGIES:
+        return False
+    return _PEOPLE_WITH.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _intolerance_to(tagged: Tagged, match: Match) -> bool:
+    """ "She *has an intolerance to* gluten": nothing holds the gluten."""
+    if match.object is None:
+        return False
+    between = (item.words for item in tagged.items[match.trigger[1] : match.object[0]])
+    return any(words.startswith(("allerg", "intoleran", "sensitiv", "reaction")) for words in between)
+
+
+def _what_causes(tagged: Tagged, match: Match) -> bool:
+    """ "Theories as to *what causes* allergies": not said."""
+    return text_before(tagged, match.trigger[0]).endswith(("what ", "what exactly "))
 
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
@@ -144,11 +177,13 @@ def _walks_through(tagged: Tagged, match: Match) -> bool:
 
 
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_is_allergic, _lives_with_it, _tested),
-    "food-allergy": (_is_allergic, _lives_with_it, _tested),
+    "allergy": (_is_allergic, _lives_with_it, _tested, _what_causes),
+    "food-allergy": (_is_allergic, _lives_with_it, _tested, _the_one_we_met),
     "reacts-to": (_is_allergic, _tested),
     "start-allergens": (_is_allergic, _cannot_have),
-    "free-from": (_asked_of_us,),
+    "free-from": (_asked_of_us, _with_none),
+    "contains-gluten": (_intolerance_to,),
+    "brings-disease": (_what_causes,),
     "sugar-free": (_asked_of_us,),
     "low-fat": (_asked_of_us,),
     "introduce-allergen": (_we_introduced,),

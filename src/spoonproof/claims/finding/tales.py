@@ -20,6 +20,16 @@ _HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
 _HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:been )?(?:\w+ly )?$")
 _AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
 _EATS = frozenset("eat eats eating ate".split())
+_SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
+_OF_WEANING = re.compile(
+    r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
+)
+_HAPPENS = re.compile(r"\b(?:happen|happens|happened|occur|occurs) $")
+_SOMEBODY = frozenset("you me us him her them".split())
+_ATE_SO = re.compile(
+    r"\b(?:i|we|he|she|they)(?:'ve|'d| have| had)? (?:had|have|has|eat|eats|ate|eaten|kept|keep|follow\w*) "
+    r"(?:an? )?(?:\w+ ){0,4}$"
+)
 _WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
 
 
@@ -68,6 +78,35 @@ def _eats_it(tagged: Tagged, match: Match) -> bool:
     return tagged.items[match.trigger[0]].words in _EATS
 
 
+def _the_mood(tagged: Tagged, match: Match) -> bool:
+    """ "I won't *kill the mood*": the one at table."""
+    return (
+        said_at(tagged, match.trigger[0]) in _SPOILS and said_at(tagged, (match.object or match.trigger)[0]) == "mood"
+    )
+
+
+def _into_weaning(tagged: Tagged, match: Match) -> bool:
+    """ "In the first months *of weaning*": how far along they were, and no age."""
+    return match.object is not None and _OF_WEANING.match(text_after(tagged, match.object[1])) is not None
+
+
+def _happens(tagged: Tagged, match: Match) -> bool:
+    """ "This doesn't *happen* until nine months": when it comes of itself."""
+    return _HAPPENS.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _makes_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "It *makes you* cook more nutritious meals": somebody does."""
+    return said_at(tagged, match.trigger[1]) in _SOMEBODY
+
+
+def _ate_so(tagged: Tagged, match: Match) -> bool:
+    """ "*I had* a healthy diet back then": how somebody ate."""
+    at = match.trigger[1]
+    diet = "diet" in (said_at(tagged, at), said_at(tagged, at + 1))
+    return diet and _ATE_SO.search(text_before(tagged, match.trigger[0])) is not None
+
+
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
     """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
     at = match.trigger[0]
@@ -78,7 +117,7 @@ def _recipe_name(tagged: Tagged, match: Match) -> bool:
 
 
 TALES: Mapping[str, tuple[Ask, ...]] = {
-    "age-and-food": (_last_years, _from_one_to_another),
+    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens),
     "age-and-solids": (_last_years,),
     "wait-until": (_last_years,),
     "start-at-age": (_last_years,),
@@ -91,7 +130,10 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "free-from": (_which_are,),
     "harmful": (_as_if,),
     "contains-gluten": (_eats_it,),
-    "healthy-dish": (_recipe_name,),
+    "helps-a-function": (_the_mood,),
+    "harms-a-function": (_the_mood,),
+    "process-makes": (_makes_somebody,),
+    "healthy-dish": (_recipe_name, _ate_so),
     "loose-dish": (_recipe_name,),
     "loose-word": (_recipe_name,),
 }
