@@ -64,6 +64,14 @@ def test_a_new_channel_checks_clean(new_channel: Path, capsys: pytest.CaptureFix
     assert main(["check"]) == 0, capsys.readouterr().out
 
 
+def test_what_the_starting_recipe_tells_its_author_reaches_no_reader() -> None:
+    from spoonproof.reading.markdown import story_text
+    from spoonproof.starters import RECIPE
+
+    story = RECIPE.rpartition("---\n")[2]
+    assert "Write over" in story and not story_text(story).strip()
+
+
 @pytest.mark.parametrize("name", ["../x", "a/b", "..", "a\\b"])
 def test_a_path_is_no_name_of_a_recipe(
     name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]

@@ -204,6 +204,8 @@ class Kitchen:
                 return [i for i in pot if i in named]
         if verb.role in ("join", "season", "split") and named:
             return list(named)
+        if verb.id == "heat" and named and all(self._is_fat(i) for i in named):
+            return list(named)  # "heat the oil and fry the batter": the pan gets hot, not the batter
         return list(pot)
 
     def _do(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
@@ -328,6 +330,10 @@ class Kitchen:
     def _is_liquid(self, i: int) -> bool:
         food = self.stories[i].food
         return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
+
+    def _is_fat(self, i: int) -> bool:
+        food = self.stories[i].food
+        return food is not None and food.group in ("oil", "fat")
 
     def _apart(self, step: Step, action: Action) -> bool:
         before = ""
