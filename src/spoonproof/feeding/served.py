@@ -27,6 +27,7 @@ from spoonproof.feeding.step_words import (
     DRINK_TITLE,
     FINELY,
     GLOB,
+    HOT_THROUGH,
     LOW_SALT,
     MIX,
     NO_SALT,
@@ -54,7 +55,7 @@ FACTS = frozenset(
     blended blended-smooth mashed lumpy set melted burst squashed crushed
     stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
-    no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
+    no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted hot-through
     chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
@@ -319,6 +320,8 @@ def _from_steps(
     runny = "runny" in said or left_underdone(texts) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
+    if any(HOT_THROUGH.search(text) for text in texts):
+        facts.add("hot-through")
     if heated_later(recipe, texts):
         facts.add("heated-later")
     if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):
