@@ -55,6 +55,8 @@ from finding_kit import claims
         "I look for suppers able to please my fussy little eater.",
         "She has no time to go and buy gluten-free, egg-free buns.",
         "He had the treat from his food-allergy box.",
+        "We found out about the walnut allergy on his birthday.",
+        "For us the sesame reactions began at a wedding, and I still shudder.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )
@@ -69,6 +71,8 @@ def test_it_claims_nothing(text: str) -> None:
         ("Many children are allergic to sesame.", "allergen"),
         ("Children with eczema and an egg allergy should avoid peanut at first.", "allergen"),
         ("This cake is gluten-free and egg-free.", "allergen"),
+        ("Give one food and wait a day to ensure there is no food allergy.", "allergen"),
+        ("I read that the chances of outgrowing a peanut allergy are one in five.", "allergen"),
         ("The egg allergy is common in babies with eczema.", "allergen"),
         ("Late weaning causes allergies.", "allergen"),
         ("This bread has gluten.", "allergen"),

@@ -54,6 +54,7 @@ def test_it_claims_nothing(text: str) -> None:
         ("These healthy plum bars keep well.", "general-benefit"),
         ("Wheat bread has gluten.", "allergen"),
         ("These bars are made without salt.", "nutrient-content"),
+        ("Mashed swede gives a taste of the season without the added sugar.", "nutrient-content"),
         ("Prunes treat constipation.", "disease"),
         ("If your baby is under six months, give no solids.", "safety-age"),
         ("Lentils add iron to porridge.", "nutrient-content"),

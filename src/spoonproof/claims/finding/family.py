@@ -20,6 +20,11 @@ _ONE_OF_US = (
     r"(?:i|we|he|she|(?:one|another|two|none|some|both) of (?:them|us|\w+ \w+)"
     r"|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
 )
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_TO_ALL = re.compile(
+    r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|might|can|could|risk|likely|"
+    r"common\w*|chances?|outgrow\w*|outgrew|percent|prevents?|safe|never|always|advice|evidence|says|said|stud(?:y|ies)|recommend\w*)\b"
+)
 _IS_ALLERGIC = re.compile(
     rf"\b{_ONE_OF_US}(?:'s|'m|'re)?(?: \w+){{0,3}} $"
     r"|\b(?:being|tested|diagnosed|turned out|turns out|found)(?: \w+){0,4} $"
@@ -38,7 +43,7 @@ _OUR_CHILD = re.compile(
 _HAD_ONE = re.compile(
     rf"\b{_ONE_OF_US}\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
     r"|\b(?:because of|due to|after|following) (?:an?|one|another|his|her|the) (?:\w+ ){0,3}$"
-    r"|\bthere (?:is|are|was|were) (?:\w+ ){0,4}$"
+    r"|\bthere (?:is|was) an? (?:\w+ (?:and )?){0,3}$"
     r"|\bdiagnosed with [^.,;:?!]{0,40}$|\b(?:my|his|her|our|whose) (?:\w+ ){0,2}$"
     r"|\b(?:know|knew|known|heard|learned|learnt|told|discovered) (?:about|of) [^.,;:?!]{0,40}$"
     rf"|\b{_ONE_OF_US} (?:had |has )?(?:started|began|begun) (?:to )?(?:show|showing|have|having) [^.,;:?!]{{0,20}}$"
@@ -82,6 +87,14 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True
     return _HAD_ONE.search(before) is not None
+
+
+def _of_our_own(tagged: Tagged, _match: Match) -> bool:
+    """ "*We* found the walnut allergy on *his* birthday": nothing is said to bring or spare it, and of nobody else."""
+    if tagged.find(_DOES_GOOD - _FORBIDS):
+        return False
+    text = fold(tagged.text)
+    return _OURS.search(text) is not None and _TO_ALL.search(text) is None
 
 
 def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
@@ -187,10 +200,11 @@ def _walks_through(tagged: Tagged, match: Match) -> bool:
 
 
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_is_allergic, _lives_with_it, _tested, _what_causes),
-    "food-allergy": (_is_allergic, _lives_with_it, _tested, _the_one_we_met),
-    "reacts-to": (_is_allergic, _tested),
-    "start-allergens": (_is_allergic, _cannot_have),
+    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _what_causes),
+    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _the_one_we_met),
+    "reacts-to": (_of_our_own, _is_allergic, _tested),
+    "start-allergens": (_of_our_own, _is_allergic, _cannot_have),
+    "watch-reactions": (_of_our_own,),
     "free-from": (_asked_of_us, _with_none),
     "contains-gluten": (_intolerance_to,),
     "brings-disease": (_what_causes,),

@@ -23,7 +23,7 @@ _EATS = frozenset("eat eats eating ate".split())
 _TREATS = frozenset({"treat", "treats"})
 _A_TREAT = re.compile(r"\b(?:an?|the|his|her|my|our|their|your|this|that|as|or|special|sweet|little|of) $")
 _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit of a )?$")
-_COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|season|poach|fry|prepare)(?: \w+){0,4} $")
+_COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
