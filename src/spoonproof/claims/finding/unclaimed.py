@@ -21,6 +21,7 @@ _ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
 _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
 )
+_COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _LISTED = frozenset("food dish generic-food nutrient ambiguous-nutrient".split())
@@ -197,10 +198,13 @@ def _until_seen(tagged: Tagged, match: Match) -> bool:
 
 
 def _cold_thing(tagged: Tagged, match: Match) -> bool:
-    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows."""
+    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows; nor in "melt it in
+    the hot water and top up *with the cold*"."""
     start, end = match.object or match.trigger
     spans = [(start, end), match.trigger]
     colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
+    if any(_COLD_WATER.search(text_before(tagged, last - 1) + tagged.items[last - 1].words) for last in colds):
+        return True
     return any(
         last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
         for last in colds
