@@ -41,7 +41,7 @@ TRIGGERS = frozenset(
     too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to allows
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
-    for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    fit no-need-of for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

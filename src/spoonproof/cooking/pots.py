@@ -28,6 +28,11 @@ _BOTH_DONE = re.compile(
 )
 _OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+_IN_AGAIN = re.compile(
+    r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
+    r"(?=\s*(?:[,.;]|and\b|$))",
+    re.IGNORECASE,
+)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
     r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
@@ -143,6 +148,9 @@ class Kitchen:
             return self._baked() or self.at_hand
         if not named and self.at_hand and verb.role == "join" and _OVER_ALL.search(self._words(step, action)):
             return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
+        if not named and verb.role == "join" and _IN_AGAIN.search(self._words(step, action)):
+            cooked = self._cooked_before()
+            return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
         if not named:
             return self.at_hand
         if homes:
@@ -153,6 +161,13 @@ class Kitchen:
         if not self.at_hand or self._opens_pot(step, action, verb, new):
             return self._open(new)
         return self._merge([self.at_hand], new)
+
+    def _cooked_before(self) -> list[int] | None:
+        """The pot on the heat, where what is at hand was never on it: "mash the banana and stir in"."""
+        if not self.at_hand or any(self.stories[i].heats for i in self.at_hand):
+            return None
+        heated = [pot for pot in self.pots if pot is not self.at_hand and any(self.stories[i].heats for i in pot)]
+        return heated[-1] if heated else None
 
     def _baked(self) -> list[int] | None:
         """The pot that came out of the oven last: whose flesh is scooped out."""

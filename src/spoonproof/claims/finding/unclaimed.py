@@ -11,6 +11,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
+from spoonproof.claims.finding.phrase import widen
 from spoonproof.claims.finding.tales import TALES
 from spoonproof.claims.scan import Tagged
 
@@ -38,6 +39,8 @@ _MEANWHILE = frozenset("while until till when once before as".split())
 _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
 _MEASURED = frozenset({"percent", "unit", "household"})
 _FEW = frozenset({"few", "couple of"})
+_ABOUT = frozenset({"of", "about", "with"})
+_OWN = frozenset("the your his her their our my its for healthy and".split())
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
@@ -163,6 +166,28 @@ def _needs_to_do(tagged: Tagged, match: Match) -> bool:
     return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
 
 
+def _needed_of(tagged: Tagged, match: Match) -> bool:
+    """ "Understanding the properties *of* oats is crucial": what is needed is no food."""
+    if not match.rule.loose or match.subject is None:
+        return False
+    begin = widen(tagged, match.subject[0])
+    return begin > 1 and tagged.items[begin - 1].words in _ABOUT
+
+
+def _about(tagged: Tagged, match: Match) -> bool:
+    """ "It isn't just *about* fibre": what matters, and nothing that holds any."""
+    between = tagged.items[match.trigger[1] : (match.object or match.trigger)[0]]
+    return any(item.words == "about" for item in between)
+
+
+def _meat(tagged: Tagged, match: Match) -> bool:
+    """ "Iron-rich mash of *liver*": an organ that is eaten here, and nobody's own."""
+    if match.object is None or not all(tagged.has(i, "food") for i in range(*match.object)):
+        return False
+    begin = match.object[0]
+    return begin == 0 or not (tagged.items[begin - 1].words in _OWN or tagged.items[begin - 1].words.endswith("'s"))
+
+
 def _how_to(tagged: Tagged, match: Match) -> bool:
     """ "*How* can I get him to eat beans?" asks for no leave to give them."""
     at = match.trigger[0]
@@ -195,6 +220,9 @@ _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "nutrient-content": (_picked, _depends, _seen_to, _aimed),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
+    "nutrient-and-body": (_meat,),
+    "food-and-weak-function": (_meat,),
+    "body-and-nutrient": (_meat,),
     "digests": (_soaks_up,),
     "helps-someone": (_until_seen,),
     "both": (_side_by_side,),
@@ -208,7 +236,8 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "is-so-much": (_comes_to,),
     "grams-of-sugar": (_comes_to,),
     "needs": (_needs_to_do,),
-    "is-needed": (_needs_to_do,),
+    "is": (_about,),
+    "is-needed": (_needs_to_do, _needed_of),
     "they-need": (_needs_to_do,),
     "can-babies": (_how_to,),
     "safe": (_wished,),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import first_of
 from spoonproof.claims.finding.unclaimed import claims_nothing
 from spoonproof.claims.grammar import NEARBY
 from spoonproof.claims.scan import Tagged
@@ -120,6 +121,7 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     if match.rule.kind != "nutrient-content":
         return False
     verb = tagged.items[at].words
+    at = first_of(match)
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
@@ -129,7 +131,7 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     own = range(*match.object) if match.object is not None else range(0)
     if first in _PICK and all(index in own for index in tagged.find(_DISHES)):
         return True
-    if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
+    if (verb == "adding" and before[-1:] in (["by"], ["about"])) or (verb == "include" and at == 0):
         return True
     if _SHOULD.isdisjoint(before):
         return False
