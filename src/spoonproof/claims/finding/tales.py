@@ -20,6 +20,10 @@ _HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
 _HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:been )?(?:\w+ly )?$")
 _AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
 _EATS = frozenset("eat eats eating ate".split())
+_TREATS = frozenset({"treat", "treats"})
+_A_TREAT = re.compile(r"\b(?:an?|the|his|her|my|our|their|your|this|that|as|or|special|sweet|little|of) $")
+_SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit of a )?$")
+_COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
@@ -30,7 +34,9 @@ _ATE_SO = re.compile(
     r"\b(?:i|we|he|she|they)(?:'ve|'d| have| had)? (?:had|have|has|eat|eats|ate|eaten|kept|keep|follow\w*) "
     r"(?:an? )?(?:\w+ ){0,4}$"
 )
-_WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
+_WHICH_ARE = re.compile(
+    r"^\W*what(?:'s| is| are) [^.;:?!]{0,40}$|\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$"
+)
 
 
 def _last_years(tagged: Tagged, match: Match) -> bool:
@@ -107,6 +113,30 @@ def _ate_so(tagged: Tagged, match: Match) -> bool:
     return diet and _ATE_SO.search(text_before(tagged, match.trigger[0])) is not None
 
 
+def _a_treat(tagged: Tagged, match: Match) -> bool:
+    """ "*The treat* in his allergy box": something sweet, and nothing is treated."""
+    at = match.trigger[0]
+    return said_at(tagged, at) in _TREATS and _A_TREAT.search(text_before(tagged, at)) is not None
+
+
+def _such_a_pain(tagged: Tagged, match: Match) -> bool:
+    """ "A seafood allergy is *such a pain*": a nuisance."""
+    if match.object is None or said_at(tagged, match.object[0]) != "pain":
+        return False
+    return _SUCH_A_PAIN.search(text_before(tagged, match.object[0])) is not None
+
+
+def _already(tagged: Tagged, match: Match) -> bool:
+    """ "*If your baby* is seven months and has had solids *already*": whom it is for, and no age to begin at."""
+    return tagged.items[0].words == "if" and "already" in (item.words for item in tagged.items[: match.end + 3])
+
+
+def _cook_without(tagged: Tagged, match: Match) -> bool:
+    """ "*Cook these without* salt, then mash": what the cook is to do, with no reason given."""
+    at = match.trigger[0]
+    return said_at(tagged, at).startswith("without") and _COOK.search(text_before(tagged, at)) is not None
+
+
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
     """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
     at = match.trigger[0]
@@ -117,8 +147,13 @@ def _recipe_name(tagged: Tagged, match: Match) -> bool:
 
 
 TALES: Mapping[str, tuple[Ask, ...]] = {
-    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens),
-    "age-and-solids": (_last_years,),
+    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already),
+    "age-and-solids": (_last_years, _already),
+    "free-of": (_cook_without,),
+    "allergy": (_a_treat,),
+    "against-disease": (_a_treat,),
+    "food-and-weak-disease": (_such_a_pain,),
+    "complaint-and-food": (_such_a_pain,),
     "wait-until": (_last_years,),
     "start-at-age": (_last_years,),
     "is-a-function": (_part_of,),

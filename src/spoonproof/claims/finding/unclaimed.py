@@ -44,7 +44,8 @@ _OWN = frozenset("the your his her their our my its for healthy and".split())
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
-    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,80}$"
+    r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
+    r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
 )
 _AIMED = re.compile(
     r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
@@ -79,7 +80,9 @@ def _wished(tagged: Tagged, match: Match) -> bool:
 
 def _seen_to(tagged: Tagged, match: Match) -> bool:
     """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
-    return match.rule.level == "contains" and _SEEN_TO.search(text_before(tagged, match.start)) is not None
+    if match.rule.level != "contains":
+        return False
+    return any(_SEEN_TO.search(text_before(tagged, at)) for at in (match.start, (match.object or match.trigger)[0]))
 
 
 def _aimed(tagged: Tagged, match: Match) -> bool:

@@ -13,7 +13,8 @@ from spoonproof.model.claim import Claim, Polarity
 from spoonproof.model.record import replace
 
 _ANSWER = re.compile(
-    r"[?!.\s]*(yes|yep|yeah|sure|you bet|certainly|totally|obviously|indeed|absolutely|definitely|of course|it does|they do|it is|they are|it can"
+    r"[?!.\s]*(yes|yep|yeah|sure|you bet|certainly|totally|obviously|indeed|absolutely|definitely|of course"
+    r"|it does|they do|it is|they are|it can"
     r"|(?:i|we|they|(?:my|our|every|all|the) [a-z]+) (?:swears?|says?|insists?|promises?|thinks?|believes?)"
     r"|i(?:'ve| have) seen it|it (?:worked|did)|nothing shows"
     r"|(?:there(?:'s| is) )?no (?:good |real |hard )?(?:evidence|proof)|no|nope|not at all)\b"
