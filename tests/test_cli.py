@@ -285,3 +285,10 @@ def test_no_argument_is_printed_raw_nor_taken_for_a_fault_of_ours(
     assert "\x1b" not in capsys.readouterr().err
     assert main(["new", "recipe", "caf\udce9"]) == 0, "a name in bytes that are no text"
     assert "title: Caf\n" in (tmp_path / "recipes" / "caf.md").read_text(encoding="utf-8")
+
+
+def test_what_to_type_for_an_extra_is_for_the_environment_that_runs() -> None:
+    from spoonproof.commands import install_line
+
+    checkout = Path(__file__).parents[1]
+    assert install_line("desk") == f'{sys.executable} -m pip install --editable "{checkout}[desk]"'

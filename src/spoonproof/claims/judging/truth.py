@@ -54,6 +54,7 @@ def truth_of(
             verdict.truth, verdict.wording = "unproven", None  # less than was said is not nothing
         elif not harmless and not _waves_through(claim, key, verdict):
             verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+    _only_one(claim, verdict)
     more = claim.polarity in ("denies", "refutes") or not_only(claim)
     if verdict.truth == "true" and more and taken_up_again(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
@@ -64,6 +65,33 @@ def truth_of(
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
         verdict.steps.append("more than one turn in the sentence: not kept")
     return verdict
+
+
+_CONTENT = frozenset({"nutrient-content", "function"})
+_ONLY = (
+    "the only",
+    "only source",
+    "only food",
+    "only foods",
+    "no other food",
+    "no other foods",
+    "nothing else has",
+    "nothing else brings",
+)
+
+
+def _only_one(claim: Claim, verdict: Verdict) -> None:
+    """That a food brings something holds or doesn't; that it is the only one which does never holds."""
+    if claim.kind not in _CONTENT or not has_any(plain(claim.quote), _ONLY):
+        return
+    if claim.polarity in ("denies", "refutes"):
+        if verdict.truth in ("unproven", "false"):
+            verdict.truth, verdict.wording, verdict.why = "true", None, "Other foods bring it too."
+            verdict.steps.append("that it is the only one is denied: other foods bring it too")
+    elif verdict.truth == "true":
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"It is not the only one: other foods bring it too. {verdict.why}"
+        verdict.steps.append("it is said to be the only one: not kept")
 
 
 def _waves_through(claim: Claim, key: Key, verdict: Verdict) -> bool:
