@@ -61,6 +61,9 @@ from finding_kit import claims
         "She used to react to dairy proteins as a tiny thing.",
         "This was his last rung to outgrow a milk allergy.",
         "With so many schools being nut free, I bake with seeds.",
+        "Most cafés we tried had gluten free pasta.",
+        "I have nothing against a safe environment for children with nut allergies.",
+        "My nephew, the small one, has coeliac disease, as you know.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )
@@ -80,6 +83,8 @@ def test_it_claims_nothing(text: str) -> None:
         ("The egg allergy is common in babies with eczema.", "allergen"),
         ("Late weaning causes allergies.", "allergen"),
         ("This bread has gluten.", "allergen"),
+        ("Our plum bars are gluten free.", "allergen"),
+        ("These egg-free plum muffins are our favourite.", "allergen"),
         ("Lentils and oats give iron and protein.", "nutrient-content"),
         ("Breastfeed exclusively for the first six months.", "safety-age"),
         ("Babies are ready for solids at six months.", "safety-age"),

@@ -28,6 +28,13 @@ _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit
 _COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
 _ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
+_SHE_IS = re.compile(
+    r"\b(?:if|when|while|as|since) (?:he|she|they)(?:'s| is| was| has| have| had| were| are)(?: \w+)? $"
+)
+_WE_DO = re.compile(r"\b(?:i|we)\b[^.,;:?!]{0,24}\buse (?:\w+ ){0,4}$")
+_HE_LIKES = re.compile(
+    r"\b(?:he|she) (?:\w+ )?(?:loves?|loved|likes?|liked|enjoys?|eats?|ate|prefers?|wants?) [^.;:?!]{0,40}$"
+)
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
@@ -155,6 +162,23 @@ def _is_ready(tagged: Tagged, match: Match) -> bool:
     return _ONE_IS.search(text_before(tagged, match.trigger[0])) is not None
 
 
+def _while_teething(tagged: Tagged, match: Match) -> bool:
+    """ "When *she has teething* troubles": when, and nothing is said to ease it."""
+    if match.object is None or said_at(tagged, match.object[0]) != "teething":
+        return False
+    return _SHE_IS.search(text_before(tagged, match.object[0])) is not None
+
+
+def _we_use(tagged: Tagged, match: Match) -> bool:
+    """ "*We don't use* a lot of salt": how somebody cooks."""
+    return match.object is not None and _WE_DO.search(text_before(tagged, match.object[0])) is not None
+
+
+def _is_liked(tagged: Tagged, match: Match) -> bool:
+    """ "*He loves* fruit, many carbs and the crust of a lentil bake": what somebody likes."""
+    return match.object is not None and _HE_LIKES.search(text_before(tagged, match.object[0])) is not None
+
+
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
     """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
     at = match.trigger[0]
@@ -181,6 +205,12 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "gone-since": (_had_a_fright,),
     "safe": (_had_eaten, _which_are),
     "free-from": (_which_are,),
+    "food-and-function": (_while_teething,),
+    "function-and-food": (_while_teething,),
+    "has-effect": (_while_teething,),
+    "hides": (_we_use,),
+    "amount-in": (_we_use,),
+    "both": (_is_liked,),
     "fine-for-babies": (_is_ready,),
     "ready-for-solids": (_is_ready,),
     "harmful": (_as_if,),
