@@ -57,6 +57,10 @@ from finding_kit import claims
         "He had the treat from his food-allergy box.",
         "We found out about the walnut allergy on his birthday.",
         "For us the sesame reactions began at a wedding, and I still shudder.",
+        "After years of allergen lists, Ottilie is eating cheese.",
+        "She used to react to dairy proteins as a tiny thing.",
+        "This was his last rung to outgrow a milk allergy.",
+        "With so many schools being nut free, I bake with seeds.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )

@@ -13,6 +13,7 @@ from spoonproof.claims.scan import Tagged
 
 _DOES_GOOD = frozenset("benefit harm forbid introduce".split())
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_SAYS_HOW = frozenset("benefit harm forbid".split())
 _FORBIDS = frozenset({"forbid"})
 _AVOIDS = frozenset({"avoid"})
 _SAYS_MORE = frozenset("allergy allergy-weak food-allergy benefit harm forbid avoid".split())
@@ -21,9 +22,10 @@ _ONE_OF_US = (
     r"|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
 )
 _OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
 _TO_ALL = re.compile(
     r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|might|can|could|risk|likely|"
-    r"common\w*|chances?|outgrow\w*|outgrew|percent|prevents?|safe|never|always|advice|evidence|says|said|stud(?:y|ies)|recommend\w*)\b"
+    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says|said|stud(?:y|ies)|recommend\w*)\b"
 )
 _IS_ALLERGIC = re.compile(
     rf"\b{_ONE_OF_US}(?:'s|'m|'re)?(?: \w+){{0,3}} $"
@@ -65,6 +67,7 @@ _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
     r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.;:?!]{0,40}$"
+    r"|\b(?:schools?|nurser(?:y|ies)|kindergartens?|classes|classrooms?) (?:being|is|are|was|were|going) (?:\w+ )?$"
     r"|\b(?:party|house|home|classroom|kitchen|school|nursery|table|day|event|picnic) $"
 )
 _HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b")
@@ -94,7 +97,9 @@ def _of_our_own(tagged: Tagged, _match: Match) -> bool:
     if tagged.find(_DOES_GOOD - _FORBIDS):
         return False
     text = fold(tagged.text)
-    return _OURS.search(text) is not None and _TO_ALL.search(text) is None
+    if _TO_ALL.search(text) is not None:
+        return False
+    return _OURS.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
 
 
 def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
@@ -127,7 +132,7 @@ def _what_causes(tagged: Tagged, match: Match) -> bool:
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
     """ "The *blood test* said he is allergic to almonds": what a clinic found."""
-    return not tagged.find(_DOES_GOOD) and _TESTED.search(fold(tagged.text)) is not None
+    return not tagged.find(_SAYS_HOW) and _TESTED.search(fold(tagged.text)) is not None
 
 
 def _lives_with_it(tagged: Tagged, match: Match) -> bool:
@@ -215,6 +220,7 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "contains": (_criteria,),
     "is-source": (_about_it,),
     "harms-a-function": (_ends_up_in,),
+    "has": (_its_protein,),
     "changes-an-organ": (_ends_up_in,),
     "good-for": (_picky_eaters,),
     "for-a-function": (_picky_eaters,),

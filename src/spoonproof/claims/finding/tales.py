@@ -21,9 +21,13 @@ _HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:b
 _AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
 _EATS = frozenset("eat eats eating ate".split())
 _TREATS = frozenset({"treat", "treats"})
-_A_TREAT = re.compile(r"\b(?:an?|the|his|her|my|our|their|your|this|that|as|or|special|sweet|little|of) $")
+_A_TREAT = re.compile(
+    r"\b(?:an?|the|his|her|my|our|their|your|this|that|as|or|special|sweet|little|odd|occasional|nice|of) $"
+)
 _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit of a )?$")
 _COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
+_IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
+_ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
@@ -137,6 +141,20 @@ def _cook_without(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, at).startswith("without") and _COOK.search(text_before(tagged, at)) is not None
 
 
+def in_mind(tagged: Tagged, match: Match) -> bool:
+    """ "I can't *wrap my mind* around it", "bearing in *mind*": a turn of speech."""
+    if match.object is None or said_at(tagged, match.object[0]) != "mind":
+        return False
+    return _IN_MIND.search(text_before(tagged, match.object[0])) is not None
+
+
+def _is_ready(tagged: Tagged, match: Match) -> bool:
+    """ "*He is* ready for his first solids": one child's, told."""
+    if not said_at(tagged, match.trigger[0]).startswith("ready"):
+        return False
+    return _ONE_IS.search(text_before(tagged, match.trigger[0])) is not None
+
+
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
     """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
     at = match.trigger[0]
@@ -163,6 +181,8 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "gone-since": (_had_a_fright,),
     "safe": (_had_eaten, _which_are),
     "free-from": (_which_are,),
+    "fine-for-babies": (_is_ready,),
+    "ready-for-solids": (_is_ready,),
     "harmful": (_as_if,),
     "contains-gluten": (_eats_it,),
     "helps-a-function": (_the_mood,),

@@ -12,7 +12,7 @@ from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.finding.phrase import widen
-from spoonproof.claims.finding.tales import TALES
+from spoonproof.claims.finding.tales import TALES, in_mind
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -215,6 +215,7 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
+    "function": (in_mind,),
     "disease": (_cold_thing,),
     "general-benefit": (_wished, _aimed),
     "nutrient-content": (_picked, _depends, _seen_to, _aimed),

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
-from spoonproof.claims.judging.polarity import frames, not_only, taken_up_again, twice_turned, unneeded
+from spoonproof.claims.judging.polarity import frames, not_only, outdone_by_none, taken_up_again, twice_turned, unneeded
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -54,6 +54,7 @@ def truth_of(
             verdict.truth, verdict.wording = "unproven", None  # less than was said is not nothing
         elif not harmless and not _waves_through(claim, key, verdict):
             verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+    _only_one(claim, verdict)
     more = claim.polarity in ("denies", "refutes") or not_only(claim)
     if verdict.truth == "true" and more and taken_up_again(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
@@ -64,6 +65,51 @@ def truth_of(
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
         verdict.steps.append("more than one turn in the sentence: not kept")
     return verdict
+
+
+_CONTENT = frozenset({"nutrient-content", "function", "comparative"})
+_BEST = (
+    "the best source of",
+    "the richest source of",
+    "the top source of",
+    "the greatest source of",
+    "the number one source of",
+)
+_ONLY = (
+    "the only",
+    "only source",
+    "only food",
+    "only foods",
+    "no other food",
+    "no other foods",
+    "nothing else has",
+    "nothing else brings",
+)
+
+
+def _only_one(claim: Claim, verdict: Verdict) -> None:
+    """That a food brings something holds or doesn't; that it is the only one which does never holds."""
+    if claim.kind not in _CONTENT:
+        return
+    if (
+        verdict.truth == "true"
+        and claim.polarity == "asserts"
+        and (has_any(plain(claim.quote), _BEST) or outdone_by_none(claim))
+    ):
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
+        verdict.steps.append("it is held above all others: not kept")
+        return
+    if not has_any(plain(claim.quote), _ONLY):
+        return
+    if claim.polarity in ("denies", "refutes"):
+        if verdict.truth in ("unproven", "false"):
+            verdict.truth, verdict.wording, verdict.why = "true", None, "Other foods bring it too."
+            verdict.steps.append("that it is the only one is denied: other foods bring it too")
+    elif verdict.truth == "true":
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"It is not the only one: other foods bring it too. {verdict.why}"
+        verdict.steps.append("it is said to be the only one: not kept")
 
 
 def _waves_through(claim: Claim, key: Key, verdict: Verdict) -> bool:
