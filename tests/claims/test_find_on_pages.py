@@ -22,6 +22,11 @@ from finding_kit import claims, only
         ("You never want to add salt to a baby's bowl.", "safety-age", "salt"),
         ("Shop soups may have lots of added salt.", "nutrient-content", "soup"),
         ("Offer one new fruit at a time, three days apart.", "allergen", "allergen"),
+        ("Sesame, well ground and stirred in, can be introduced to babies.", "allergen", "sesame"),
+        ("Peanut butter we were told to leave till three and now they say get it in early.", "allergen", "peanut"),
+        ("Healthy foods include lentils and eggs.", "general-benefit", "lentil"),
+        ("Steamed courgettes are a great place to start with your baby.", "general-benefit", "courgette"),
+        ("The best time to include mango in her diet is around seven months.", "safety-age", "mango"),
     ],
 )
 def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) -> None:
@@ -46,6 +51,13 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
         "Carry the bowl over to the table.",
         "It isn't just about adding fibre.",
         "At least one of these should be an iron-rich meal.",
+        "The onions are a good place to start, then the garlic.",
+        "Healthy foods are on the bottom shelf.",
+        "Put one food at a time through the mincer.",
+        "Peaches bruise easily in a lunch box.",
+        "Get it in early on Saturday, the oven is slow.",
+        "The best time to pick the mint is the morning.",
+        "It matters to give nourishing food on cold days.",
     ],
 )
 def test_ordinary_talk_in_those_words_is_not(text: str) -> None:
@@ -64,3 +76,17 @@ def test_an_organ_that_is_eaten_is_nobodys_own() -> None:
 
 def test_what_is_needed_is_no_food_where_a_food_is_only_what_is_spoken_about() -> None:
     assert "function" not in {claim.kind for claim in claims("Learning about oats is crucial, says one baby book.")}
+
+
+def test_a_nutrient_spoken_of_as_this_one_is_named_beside_what_held_it() -> None:
+    found = claims("Guava is full of vitamin C. This nutrient strengthens the immune system.")
+    assert {"nutrient", "guava"} <= set(found[-1].subjects)
+
+
+def test_foods_one_by_one_are_heard() -> None:
+    assert only("Babies should be introduced to one food at a time.", "allergen").relates_to == "one food at a time"
+
+
+def test_what_digests_easily_is_no_allergen_tolerated() -> None:
+    text = "They are easily digested, and once she has tolerated them well, carry on."
+    assert "allergen" not in {claim.kind for claim in claims(text)}

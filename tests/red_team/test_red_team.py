@@ -59,7 +59,8 @@ CORRECTED = frozenset(
     waldorf-lunch zobo-cooler
     galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge
     beet-juice-pancakes chutney-next goats-milk-bottle jelly-whisked kept-few-unnamed
-    spinach-soup-kept date-syrup-flapjack""".split()
+    spinach-soup-kept date-syrup-flapjack
+    cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 

@@ -35,6 +35,14 @@ GENERAL_BENEFIT = (
         says="praised as a food for someone",
     ),
     *_benefit(
+        "praised-food",
+        "S(<food|dish>) ~4 <copula|make> _2 T(<starter>)",
+        needs="audience-baby solids",
+        veto=_KITCHEN,
+        says="praised as a food to start with",
+    ),
+    *_benefit("healthy-dish", "T(<healthy-kinds>) _4 <contain|copula> ,? _2 S(<food|dish>)", says="called healthy"),
+    *_benefit(
         "loose-word",
         "T(<loose>) (?!<generic-food>)",
         "S(<THING>) ~6 T(<loose-weak>)",

@@ -89,6 +89,13 @@ SAFETY_AGE = (
         says="an age to start from",
     ),
     *_safety(
+        "start-at-age",
+        "T(<okay>) _2 <give|introduce|include|give-weak|adding> _2 S(<FOOD|solids>) ~8 <copula> _2 O(@AGE)",
+        "<audience-baby> _2 T(<give>) _1 <eating|enjoy|give-weak> _1 S(<generic-food|FOOD|solids>) ~12 O(@AGE)",
+        veto=_ADVICE,
+        says="an age to start from",
+    ),
+    *_safety(
         "ready-at-age",
         "O(@AGE) ~10 T(<develop|okay|able|fine>) ~6 S(<FOOD|generic-food|solids>)",
         needs="audience-baby",

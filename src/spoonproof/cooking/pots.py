@@ -28,6 +28,7 @@ _BOTH_DONE = re.compile(
 )
 _OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+_THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
 _IN_AGAIN = re.compile(
     r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
     r"(?=\s*(?:[,.;]|and\b|$))",
@@ -84,6 +85,8 @@ class Kitchen:
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
+        if not named and verb.role == "join" and _THE_REST.search(self._words(step, action)):
+            named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
         before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
         if before:
             named = [story.index for story in self.stories if story.solid]
@@ -208,9 +211,13 @@ class Kitchen:
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
-        listed = {i for step in self.recipe.steps for action in step.actions for i in action.foods}
+        listed = self._listed()
         extra = [i for i in common if i not in inside and (verb.role == "join" or i in named or i not in listed)]
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
+
+    def _listed(self) -> set[int]:
+        """The lines that some step names."""
+        return {i for step in self.recipe.steps for action in step.actions for i in action.foods}
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
         if verb.role == "blend" and named and not self._with(action):

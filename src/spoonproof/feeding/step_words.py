@@ -166,6 +166,7 @@ SOLID = re.compile(
 )
 SLOW = re.compile(r"\b(?:slow[- ]cook\w*|crock ?pot|on (?:the )?low (?:setting|for))\b", re.I)
 BOILED_HARD = re.compile(r"\b(?:boil(?!ed kettle)\w*|pressure[- ]cook\w*)\b", re.I)
+ACROSS = re.compile(r"\bacross (?:the|its|their) grain\b", re.I)  # into small pieces: what the authority asks for
 HOT_THROUGH = re.compile(
     r"\b(?:bubbl\w*|(?:steaming|piping) hot|hot (?:all the way|right) through|melted (?:all the way|right) through)\b",
     re.I,

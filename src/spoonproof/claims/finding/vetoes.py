@@ -22,6 +22,7 @@ _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _PICK = frozenset("try look pick choose opt aim include start".split())
 _OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
+_TO_OFFER = frozenset(("to", verb) for verb in (*_OFFER, "start", "give", "feed", "have"))
 _WHEN = frozenset({"when", "if", "while", "unless"})
 _DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
@@ -117,7 +118,9 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     """Whether a nutrient is what somebody should take or add, as if it were a food: "should include some protein"."""
     at = match.trigger[0]
     if match.rule.kind == "general-benefit":
-        return tagged.items[0].words in _OFFER and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
+        told = [item.words for item in (tagged.items[0], *tagged.items[max(0, at - 3) : at])]
+        offered = told[0] in _OFFER or any(pair in _TO_OFFER for pair in pairwise(told[1:]))
+        return offered and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
     if match.rule.kind != "nutrient-content":
         return False
     verb = tagged.items[at].words

@@ -35,6 +35,13 @@ def read_again(claim: Claim, register: Register) -> Claim:
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
         claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
+    if claim.level in _NONE and _LOSES_NO.search(plain(claim.quote)):
+        why = "it is said to lose none, and not to hold none"
+        return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why))
+    if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
+        return replace(
+            claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
+        )
     if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
         why = "what there is nothing without is promised to bring it"
         return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why))
@@ -79,6 +86,10 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
+_OUTDONE_BY_NONE = re.compile(
+    r" (?:no|no other|nothing|none)(?: [a-z]+){0,2} (?:has|have|holds|contains|brings|gives) (?:more|as much|so much) "
+)
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
 )
@@ -226,6 +237,11 @@ def twice_turned(claim: Claim, register: Register) -> bool:
         return True  # "is not unnecessary"
     inner = _count(rest, (), register) or int(has_any(rest, said))
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
+
+
+def outdone_by_none(claim: Claim) -> bool:
+    """Whether it is held above all others: "no food has more iron than beef"."""
+    return _OUTDONE_BY_NONE.search(plain(claim.quote)) is not None
 
 
 def not_only(claim: Claim) -> bool:

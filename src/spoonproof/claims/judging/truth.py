@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
-from spoonproof.claims.judging.polarity import frames, not_only, taken_up_again, twice_turned, unneeded
+from spoonproof.claims.judging.polarity import frames, not_only, outdone_by_none, taken_up_again, twice_turned, unneeded
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -67,7 +67,14 @@ def truth_of(
     return verdict
 
 
-_CONTENT = frozenset({"nutrient-content", "function"})
+_CONTENT = frozenset({"nutrient-content", "function", "comparative"})
+_BEST = (
+    "the best source of",
+    "the richest source of",
+    "the top source of",
+    "the greatest source of",
+    "the number one source of",
+)
 _ONLY = (
     "the only",
     "only source",
@@ -82,7 +89,18 @@ _ONLY = (
 
 def _only_one(claim: Claim, verdict: Verdict) -> None:
     """That a food brings something holds or doesn't; that it is the only one which does never holds."""
-    if claim.kind not in _CONTENT or not has_any(plain(claim.quote), _ONLY):
+    if claim.kind not in _CONTENT:
+        return
+    if (
+        verdict.truth == "true"
+        and claim.polarity == "asserts"
+        and (has_any(plain(claim.quote), _BEST) or outdone_by_none(claim))
+    ):
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
+        verdict.steps.append("it is held above all others: not kept")
+        return
+    if not has_any(plain(claim.quote), _ONLY):
         return
     if claim.polarity in ("denies", "refutes"):
         if verdict.truth in ("unproven", "false"):
