@@ -64,6 +64,8 @@ from finding_kit import claims
         "Most cafés we tried had gluten free pasta.",
         "I have nothing against a safe environment for children with nut allergies.",
         "My nephew, the small one, has coeliac disease, as you know.",
+        "She has no allergies that we know of, but nobody brings walnuts.",
+        "She needed to avoid any food with egg, down to the glaze on a bun.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )
@@ -85,6 +87,9 @@ def test_it_claims_nothing(text: str) -> None:
         ("This bread has gluten.", "allergen"),
         ("Our plum bars are gluten free.", "allergen"),
         ("These egg-free plum muffins are our favourite.", "allergen"),
+        ("We love these egg-free plum muffins.", "allergen"),
+        ("Our nut-free granola keeps for weeks.", "allergen"),
+        ("I made dairy-free pancakes for her.", "allergen"),
         ("Lentils and oats give iron and protein.", "nutrient-content"),
         ("Breastfeed exclusively for the first six months.", "safety-age"),
         ("Babies are ready for solids at six months.", "safety-age"),

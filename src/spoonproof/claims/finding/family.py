@@ -55,7 +55,7 @@ _TESTED = re.compile(
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
 _WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
-_ALLERGIES = frozenset({"allergies", "allergy", "intolerances", "intolerance", "food allergies", "food allergy"})
+_ALLERGIES = ("allergies", "allergy", "intolerances", "intolerance")
 _PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
@@ -65,6 +65,7 @@ _FAMILY_WITH = re.compile(
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
+    r"\b(?:he|she|i|we) (?:needs?|needed|has|had|have) to $|"
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
     r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.;:?!]{0,40}$"
     r"|\b(?:schools?|nurser(?:y|ies)|kindergartens?|classes|classrooms?) (?:being|is|are|was|were|going) (?:\w+ )?$"
@@ -119,8 +120,10 @@ def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
 
 def _with_none(tagged: Tagged, match: Match) -> bool:
     """ "Two children *with no* allergies": who has none, and no food is said to be free of any."""
-    if match.object is None or said_at(tagged, match.object[1] - 1) not in _ALLERGIES:
+    if match.object is None or not said_at(tagged, match.object[1] - 1).endswith(_ALLERGIES):
         return False
+    if said_at(tagged, match.trigger[0]).startswith(("has no", "have no", "had no")):
+        return True
     return _PEOPLE_WITH.search(text_before(tagged, match.trigger[0])) is not None
 
 

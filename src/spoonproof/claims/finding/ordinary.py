@@ -49,6 +49,7 @@ _TOLD = re.compile(
     r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) "
     r"(?:now |only |nearly |almost |just |over )?\w+ (?:weeks?|months?)\b"
     r"|\b(?:he|she)(?:'s| is| was| has been|'d been) (?:\w+ )?showing\b"
+    r"|\b(?:i'd|i had|we'd|we had) (?:\w+ )?(?:put off|planned|meant|wanted|hoped)\b"
     r"|\b(?:i|we)(?:'ve| have) (?:been )?(?:giving|trying|offering|given|tried|offered|fed|feeding)\b"
     r"|\b(?:my|our) (?:intention|plan|idea) was\b|\bi was (?:\w+ ){0,2}"
     r"(?:worried|panicking|nervous|terrified|focused)\b"

@@ -143,7 +143,8 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
 
 def _of_somebody(tagged: Tagged, match: Match) -> bool:
     """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
-    if match.rule.name == "free-from" and not tagged.find(_DISHES, 0, match.start):
+    dish = tagged.find(_DISHES, match.end, match.end + 3)  # "our nut-free granola", not "we are nut-free"
+    if match.rule.name == "free-from" and not dish and not tagged.find(_DISHES, 0, match.start):
         begin = max(0, match.start - 4)
         return any(item.words in ("we", "i", "our", "my") for item in tagged.items[begin : match.start])
     if match.rule.name not in ("is-healthy", "loose-word"):
