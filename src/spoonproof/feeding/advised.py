@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import ADD, BABY, BABYS_FOOD, GIVE, TO_BABY, elsewhere
+from spoonproof.feeding.recipients import ADD, BABY, BABYS_FOOD, GIVE, ONE_CHILD, TO_BABY, clause_before, elsewhere
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -42,11 +42,20 @@ _UNCOOKED = re.compile(
     r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
     re.I,
 )
+# "she drains the last of my latte": whatever the verb, unless it only looks, throws or helps
+_EATEN_BY = re.compile(
+    r"\b(?:s?he|the baby|the little one|my (?:son|daughter|baby)) (?!(?:\w+ ){0,2}(?:saw|sees?|watch|point|knock"
+    r"|thr[eo]w|spill|drop|spat|spit|carr|found|finds?|hid|draw|drew|help|pick|hear|smell|left|leave|push|turn|refus|dislik|hate"
+    r"|look|wave|play|call|say|said|think|know|need|want)\w*\b)(?:\w+ ){1,6}$",
+    re.I,
+)
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
-_WHOLE_LATER = re.compile(r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b", re.I)  # "he pops them in whole"
+_WHOLE_LATER = re.compile(  # "he pops them in whole"
+    r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\bas they come\b|\buncut\b|\bin one piece\b", re.I
+)
 _GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
@@ -54,15 +63,38 @@ _SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b", re.I)
 _MEASURE = re.compile(
     r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$", re.I
 )
+_SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
+_RUNNY = re.compile(
+    r"\b(?:runny|dippy|jammy|oozing|oozy|soft[- ]boiled|(?:barely|just|hardly|half)[- ]set|still (?:soft|loose|wobbly)"
+    r"|under(?:done|cooked))\b",
+    re.I,
+)
+_RAW_MILK = re.compile(
+    r"\bmilk (?:\w+ ){0,2}(?:straight|fresh|warm) from (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
+    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm gate|parlour)s?\b",
+    re.I,
+)
+_SEASONED = re.compile(
+    r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
+    r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
+    r"|(?=before|and serve|at the end))"
+    r"|\b(?:adjust|correct|check) the seasoning\b",
+    re.I,
+)
 _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
-_HANDFUL = re.compile(r"\b(?:whole|handfuls?|bunch|punnet|few)\b", re.I)
+_HANDFUL = re.compile(
+    r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
+    r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
+    r"|(?:not|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",
+    re.I,
+)
 
 # Wrong in any form, so that naming them is enough.
 _ANY_FORM = frozenset(
     """honey salt stock-cube salty-sauce sugar syrup sugary condensed-milk flavoured-milk juice rice-drink sweetener
     popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
     raw-milk raw-milk-cheese mould-cheese raw-dish nut seed-large dried-fruit bone-in string-cheese crunchy kelp
-    salty-food mercury-fish mercury-us""".split()
+    salty-food mercury-fish mercury-us bran""".split()
 )  # fmt: skip
 _MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _MADE_SAFE = re.compile(
@@ -115,11 +147,11 @@ def advised(
             continue
         for match in _SENTENCE.finditer(passage.text):
             said = match.group()
-            for hit in tables.phrases.find(said):
+            for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 classes = _shown(tables.kinds[hit.value], said, hit)
-                if by_shape:
+                if by_shape and not ONE_CHILD.search(said):
                     classes -= _ANY_FORM | _MILKS
                 if passage.kind == "speech" and hit.phrase == ("milk",):
                     classes -= _MILKS  # "then it's milk and bed": the milk she always has
@@ -129,6 +161,14 @@ def advised(
                 if held:
                     row = min(held, key=lambda one: LEVELS.index(one.level))
                     yield _found(row, said, hit, match.start(), passage)
+
+
+def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
+    """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
+    for pattern, name, unless in ((_SEASONED, "salt", "unsalted"), (_RAW_MILK, "raw milk", " pasteuri")):
+        for match in pattern.finditer(said) if unless not in said else ():
+            for food in tables.phrases.find(name):
+                yield food._replace(start=match.start(), end=match.end())
 
 
 def _counts(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
@@ -176,7 +216,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
     if "small-round" in kinds and _IN_HALVES.search(near):
         shown |= {"small-round"}
-    if "egg" in kinds and keys(near) & {"raw", "runny", "dippy"}:
+    if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
         shown |= {"egg"}
     if "sausage" in kinds and _ROUNDS.search(near):
         shown |= {"sausage"}
@@ -196,7 +236,9 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
     facts |= {"drink"} if _VESSEL.search(said) else set()
-    facts |= {"runny"} if near & {"runny", "dippy"} else set()
+    facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
+    facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
+    facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
@@ -207,7 +249,10 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
 def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     """Whether the words around the food give it to the baby, or put it into the baby's food."""
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
-    if BABY.search(said) and GIVE.search(said):
+    by_state = kind != "step" and classes - _ANY_FORM - _MILKS  # "whole", "raw": said of a food, it is to be eaten so
+    if BABY.search(said) and (by_state or GIVE.search(said)):
+        return True
+    if kind != "step" and classes & _ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):
         return True
     if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
         return True

@@ -121,6 +121,14 @@ _CLASSES = {
     ),
     "WARMS": "microwave/microwaves/microwaved/microwaving/zap/zaps/zapped/nuke/nuked/reheat/reheats/reheated/reheating"
     "/warm/warms/warmed/heat/heats/heated/heat_up/warm_up",
+    "SLEEPS": "sleep/sleeps/slept/doze/dozes/dozed/snooze/snoozes/nap/naps/nod/nods/nodded/drift/drifts/drifted"
+    "/drop_off/drops_off/dropped_off",
+    "SPOONS": "spoon/spoons/spooned/pop/pops/popped/slip/slips/slipped/get/gets/got/tip/tips/tipped/trickle/trickles"
+    "/feed/feeds/fed/finish/finishes/finished",
+    "SNACKS": "rusk/biscuit/cracker/toast/crust/breadstick/rice_cake/oatcake/sandwich/banana/apple/pear/carrot/cheese"
+    "/grapes/berries/raisins/puffs/crisps/a_snack/his_snack/her_snack/finger_food/pouch",
+    "GIVES": "give/gives/gave/hand/hands/handed/offer/offers/offered/pass/passes/passed/slip/slips/slipped",
+    "ALLERGENS": "egg/eggs/peanut/peanuts/peanut_butter/nuts/fish/wheat/gluten/sesame/milk/dairy/shellfish",
     "LICKS": "lick/licks/licked/licking/taste/tastes/tasted/eat/eats/ate/eating/nibble/nibbles/nibbled"
     "/suck/sucks/sucked",
     "PIECES": "one/it/some/these/them/this/a_few/a_piece/a_stick/a_slice/a_bit/a_crust/a_finger",
@@ -228,6 +236,12 @@ def _for_the_baby(said: str) -> bool:
     return _BABY.search(said) is not None and _DONE.search(said) is None
 
 
+# What was advised once and is no longer: "they used to say keep it away till three".
+_SUPERSEDED = re.compile(
+    r"\bused to (?:say|think|tell|believe|advise|recommend|be told|swear)\b|\b(?:was|were|been) (?:once )?told to\b"
+    r"|\bthe old (?:advice|rule|way|wisdom)\b|\byears ago\b",
+    re.I,
+)
 _NO_DISH = re.compile(
     r"\b(?:basil|herbs?|parsley|mint|cress|plants?|seeds?|sprout\w*|dough|loaf|loaves|bread|yeast|starter"
     r"|soak\w*|ripen\w*|ripe|unripe|bananas?|avocados?|butter to soften|kettle|clock|radio|jug of water|bowl of fruit"
@@ -278,5 +292,7 @@ def _turned(text: str, start: int) -> bool:
     clause = 0
     for match in _END.finditer(text, max(0, start - 200), start):
         clause = match.end()
+    if _SUPERSEDED.search(text, clause, start):
+        return True
     before = _CONDITION_DENIED.sub(" ", text[max(clause, start - 200) : start])
     return any(word.key in _TURNED for word in words(before))
