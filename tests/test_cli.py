@@ -64,6 +64,14 @@ def test_a_new_channel_checks_clean(new_channel: Path, capsys: pytest.CaptureFix
     assert main(["check"]) == 0, capsys.readouterr().out
 
 
+def test_what_the_starting_recipe_tells_its_author_reaches_no_reader() -> None:
+    from spoonproof.reading.markdown import story_text
+    from spoonproof.starters import RECIPE
+
+    story = RECIPE.rpartition("---\n")[2]
+    assert "Write over" in story and not story_text(story).strip()
+
+
 @pytest.mark.parametrize("name", ["../x", "a/b", "..", "a\\b"])
 def test_a_path_is_no_name_of_a_recipe(
     name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
@@ -277,3 +285,10 @@ def test_no_argument_is_printed_raw_nor_taken_for_a_fault_of_ours(
     assert "\x1b" not in capsys.readouterr().err
     assert main(["new", "recipe", "caf\udce9"]) == 0, "a name in bytes that are no text"
     assert "title: Caf\n" in (tmp_path / "recipes" / "caf.md").read_text(encoding="utf-8")
+
+
+def test_what_to_type_for_an_extra_is_for_the_environment_that_runs() -> None:
+    from spoonproof.commands import install_line
+
+    checkout = Path(__file__).parents[1]
+    assert install_line("desk") == f'{sys.executable} -m pip install --editable "{checkout}[desk]"'

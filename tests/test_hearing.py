@@ -86,6 +86,9 @@ UNPUNCTUATED = (
     [
         ("i like to stir in a little drizzle of honey because there is no risk of anything", "honey"),
         ("at the end i add a good pinch of salt to the pan", "added-salt"),
+        ("so we need a pear and two tablespoons of maple syrup", "added-sugar"),
+        ("some soy sauce goes in at the end", "salty-sauce"),
+        ("i scatter a few whole blueberries over it", "berry-whole-baby"),
         ("there is no need to hurry you can leave the rest on the counter until the evening", "keep-chill"),
     ],
 )
@@ -102,6 +105,7 @@ def test_speech_without_full_stops_is_heard_breath_by_breath_for_the_age_that_it
         "we never stir honey into it at this age",
         "the rest of us like a pinch of salt on ours",
         "she has her milk and goes to bed",
+        "i scatter a few blueberries over it each of them quartered",
     ],
 )
 def test_what_a_film_for_babies_says_rightly_is_no_danger(said: str) -> None:

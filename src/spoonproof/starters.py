@@ -21,7 +21,7 @@ accepted: []
 RECIPE = """\
 ---
 title: {title}
-summary: Potato and courgette, crushed with a fork and loosened with a little oil.
+summary: A soft mash, loosened with a little oil.
 ages: 7-9 months
 texture: mashed
 next: {{texture: lumpy, from: 9 months, how: crush it less and leave small soft pieces}}
@@ -41,6 +41,6 @@ keeps: fridge 48 h, freezer 1 month
 film:
   runs: 90 s
 ---
-Write over any of this: the foods, the steps, and this story for the page. Then run
-`spoonproof check` again.
+<!-- Write over any of this: the summary, the foods, the steps. The story for the page comes here, in place of these
+lines, which no reader sees. Then run spoonproof check again. -->
 """

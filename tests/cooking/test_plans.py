@@ -87,6 +87,16 @@ def test_two_rings_let_two_pans_cook_at_once_and_one_does_not() -> None:
     assert two.cook < 30
 
 
+@pytest.mark.parametrize(
+    "joined", ["Mash the pear and stir in.", "Mash the pear and fold it in, then serve.", "Mash the pear. Add it."]
+)
+def test_what_is_stirred_in_waits_for_the_pot_it_goes_into(joined: str) -> None:
+    made = planned(["carrot, 10 mm dice", "pear"], ["Simmer the carrot for 20 minutes.", joined, "Let it cool."])
+    simmered = next(task for task in made.tasks if "Simmer" in task.label)
+    cooled = next(task for task in made.tasks if "ool" in task.label)
+    assert cooled.start >= simmered.end
+
+
 def test_prep_and_cook_add_up_to_the_total() -> None:
     found = planned()
     assert found.prep + found.cook == pytest.approx(found.total)

@@ -13,9 +13,13 @@ UNSAFE = [
     ["Blend most of the grapes with the yoghurt.", "Serve with the last few grapes on top."],
     ["Mash the grapes, keeping a few whole, and stir them into the yoghurt."],
     ["Keep back a few of the grapes. Mash the rest and stir into the yoghurt.", "Top with those kept back."],
+    ["Mash the grapes into the yoghurt. Keep back a few to drop on top."],
+    ["Squash the grapes flat and stir them in.", "Leave a few whole for the top."],
     ["Set aside a handful of the grapes. Quarter the rest into the yoghurt.", "Top with those set aside."],
 ]
 SAFE = [
+    ["Quarter the grapes and stir them into the yoghurt. Keep back a few to drop on top."],
+    ["Mash the grapes into the yoghurt. Keep back a few for yourself."],
     [
         "Keep back a few of the grapes. Mash the rest and stir into the yoghurt.",
         "Quarter those kept back, and top with them.",

@@ -57,11 +57,15 @@ CORRECTED = frozenset(
     unsalted-butternut-pasta
     cocktail-sausage-box egg-fried-rice-warm elote-cup mini-eggs-nests ochazuke-salmon saltfish-buljol
     waldorf-lunch zobo-cooler
-    galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge""".split()
+    galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge
+    beet-juice-pancakes chutney-next goats-milk-bottle jelly-whisked kept-few-unnamed
+    spinach-soup-kept date-syrup-flapjack
+    cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
 KNOWN: dict[str, list[str]] = {
+    "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""

@@ -118,6 +118,9 @@ def test_the_page_says_what_the_dish_is(channel: Path) -> None:
         "Time 25 to 30 minutes", "a tablespoon is 15 ml", "Iron",
     ):  # fmt: skip
         assert words in text, words
+    assert "What is in a portion" in text and text.count("†") != 1, (
+        "a mark explained stands, one that stands is explained"
+    )
     assert "has a new name" in page(channel, "recipes/old-mash.html")
     blocks = [json.loads(b) for b in re.findall(r'<script type="application/ld\+json">(.*?)</script>', text, re.S)]
     assert [fault for block in blocks for fault in faults(block)] == []

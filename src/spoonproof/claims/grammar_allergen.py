@@ -68,6 +68,12 @@ ALLERGEN = (
         says="days between new foods",
     ),
     *_allergen(
+        "one-at-a-time",
+        "T(<introduce|give|fed|offer|is-introduced>) _3 O(<one-food>)",
+        veto="story",
+        says="new foods one by one",
+    ),
+    *_allergen(
         "first-allergen",
         "T(<first>) _1 O(<allergen-food>)",
         effect="allergen-introduction",
@@ -89,6 +95,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "watch-reactions",
+        "^ T(<watch>) _4 O(<allergy>)",
         "O(<reaction|allergy>) ~8 T(<watch>)",
         effect="allergen-introduction",
         veto=_ADVICE,
@@ -169,7 +176,7 @@ ALLERGEN = (
         veto="is-gone BENEFIT",
         says="signs of an allergic reaction",
     ),
-    *_allergen("tolerance", "O(<effect>) ~6 T(<reaction>)", says="learning to tolerate"),
+    *_allergen("tolerance", "O(<effect>) _6 T(<reaction>)", says="learning to tolerate"),
     *_allergen(
         "contains-gluten",
         "T(<HAVE|high|source>) (?!_2 <free>) _3 O(<gluten>)",
@@ -201,6 +208,8 @@ ALLERGEN = (
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
+        "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
+        "S(<allergen-word>) ~24 T(<in-early>)",
         effect="allergen-introduction",
         veto="story",
         says="giving an allergen for the first time",

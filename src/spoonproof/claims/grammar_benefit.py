@@ -28,6 +28,21 @@ GENERAL_BENEFIT = (
         says="praised as a food for someone",
     ),
     *_benefit(
+        "praised-food",
+        "S(<food|dish>) ~6 <copula|make> _2 T(<fit>) _4 O(<audience-baby|diet|into-diet>)",
+        "<audience-baby> ~12 S(<food|dish>) _3 <copula|make> _2 T(<fit>) _3 O(<generic-food>)",
+        veto=_KITCHEN,
+        says="praised as a food for someone",
+    ),
+    *_benefit(
+        "praised-food",
+        "S(<food|dish>) ~4 <copula|make> _2 T(<starter>)",
+        needs="audience-baby solids",
+        veto=_KITCHEN,
+        says="praised as a food to start with",
+    ),
+    *_benefit("healthy-dish", "T(<healthy-kinds>) _4 <contain|copula> ,? _2 S(<food|dish>)", says="called healthy"),
+    *_benefit(
         "loose-word",
         "T(<loose>) (?!<generic-food>)",
         "S(<THING>) ~6 T(<loose-weak>)",

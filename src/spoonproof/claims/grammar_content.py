@@ -55,14 +55,14 @@ NUTRIENT_CONTENT = (
     *_content("low-calorie", "T(<prefix-low>) O(<energy>)", level="low", says="'low' before calories"),
     *_content(
         "has",
-        "S(<THING>) ~8 T(<have>) _5 O(<NUTRIENT|energy|additive>)",
+        "S(<THING>) ~8 T(<have|may-hold>) _5 O(<NUTRIENT|energy|additive>)",
         level="contains",
         veto=_COOKING,
         says="a food has it",
     ),
     *_content(
         "hides",
-        "S(<THING>) ~6 T(<HAVE|hide>) _2 <amount> _1 O(<ambiguous-nutrient>)",
+        "S(<THING>) ~6 T(<HAVE|hide|may-hold>) _2 <amount> _1 O(<ambiguous-nutrient>)",
         "T(<hide>) _2 O(<nutrient>)",
         level="contains",
         says="a food hides it",
@@ -83,7 +83,9 @@ NUTRIENT_CONTENT = (
     *_content(
         "consists-of", "S(<FOOD>) ~4 T(<source|found-in>) _3 O(<NUT>)", level="contains", says="what a food consists of"
     ),
-    *_content("is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>)", level="contains", says="a food is it"),
+    *_content(
+        "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
+    ),
     *_content(
         "is-fibrous",
         "S(<FOOD|pronoun>) _2 <copula> _3 O(<adjectival>)",

@@ -72,7 +72,7 @@ DANGER = (
     ),
     *_safety(
         "drops-not-needed",
-        "T(<no-need-of|no-need>) ~3 S(<drops|vitamin-d>)",
+        "T(<no-need-of|no-need>) ~3 S(<drops>)",
         "S(<drops>) ~2 T(<needless>)",
         "S(<drops>) ~2 T(<negation> _1 <NEED>)",
         "T(<NEED> <free>) _1 S(<drops>)",

@@ -12,6 +12,7 @@ _function = ways("function")
 _content = ways("nutrient-content")
 _KITCHEN = "nonfood culinary"  # talk of cosmetics and exercise, or of how things set and taste
 _NOT_FOOD = "nonfood"
+_NO_MORE = "(?=[.,?!)]|$|<in|into-diet>)"  # "don't need the water *hot*" is no word against water
 _OTHERS = "other-doer"  # creams, sleep, medicines: what is said is said of them
 
 FUNCTION = (
@@ -137,6 +138,27 @@ FUNCTION = (
         "needs",
         "O(<audience-baby|audience-adult|body|EFFECT>) ~4 T(<need>) _5 S(<nutrient>)",
         says="someone needs a nutrient",
+    ),
+    *_function(
+        "needs",
+        f"O(<audience-baby>) ~3 <negation> _1 T(<need>) _1 S(<ambiguous-nutrient|food>) {_NO_MORE}",
+        f"O(<audience-baby>) ~3 T(<no-need-of>) _1 S(<ambiguous-nutrient|food>) {_NO_MORE}",
+        "O(<audience-baby>) ~3 T(<need|only-need>) _2 <scant|tiny|amount> _3 S(<ambiguous-nutrient>)",
+        veto="culinary swap age age-unit",
+        says="what someone needs none or little of",
+    ),
+    *_function(
+        "is-needed",
+        "S(<food|ambiguous-nutrient>) _2 <copula> _1 <far-from|negation> _2 T(<NEED>) (?!_1 <to>)",
+        effect="importance",
+        veto="culinary nonfood swap process",
+        says="a food is said not to be needed",
+    ),
+    *_function(
+        "cannot-cope",
+        "O(<inner-body>) ~8 T(<cope>) _3 S(<pronoun|ambiguous-nutrient>)",
+        needs="negation able",
+        says="what an organ can deal with",
     ),
     *_function(
         "goes-without",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -33,7 +34,14 @@ def missing_extra(error: ImportError, what: str, extra: str) -> Unusable:
     name = (error.name or "").partition(".")[0]
     if name == "spoonproof":
         raise error
-    return UsageError(f'{what} needs the extra "{extra}": pip install "spoonproof[{extra}]" ({name} is missing)')
+    return UsageError(f'{what} needs the extra "{extra}" ({name} is missing): {install_line(extra)}')
+
+
+def install_line(extra: str) -> str:
+    """What to type for an extra, into the environment that runs: out of the checkout where this is one."""
+    checkout = Path(__file__).parents[3]
+    what = f'--editable "{checkout}[{extra}]"' if (checkout / "pyproject.toml").is_file() else f'"spoonproof[{extra}]"'
+    return f"{sys.executable or 'python'} -m pip install {what}"
 
 
 def open_channel(options: Namespace) -> ChannelFolder:

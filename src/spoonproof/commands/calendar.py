@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import new_parser, open_channel
+from spoonproof.commands import missing_extra, new_parser, open_channel
 
 if TYPE_CHECKING:
     from spoonproof.feeding.calendar import Calendar
@@ -132,13 +132,11 @@ def _icalendar(plan: Calendar, start: date, title: str) -> str:
     """The plan as iCalendar (RFC 5545), one whole-day event a line."""
     from datetime import UTC, datetime, timedelta
 
-    from spoonproof.cli import UsageError
-
     try:
         from icalendar import Calendar as Ics
         from icalendar import Event
-    except ImportError:
-        raise UsageError('iCalendar needs the extra "calendar": pip install "spoonproof[calendar]"') from None
+    except ImportError as error:
+        raise missing_extra(error, "iCalendar", "calendar") from None
     whole = Ics()
     whole.add("prodid", "-//Spoonproof//new foods//EN")
     whole.add("version", "2.0")

@@ -28,6 +28,12 @@ _BOTH_DONE = re.compile(
 )
 _OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 _OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+_THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
+_IN_AGAIN = re.compile(
+    r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
+    r"(?=\s*(?:[,.;]|and\b|$))",
+    re.IGNORECASE,
+)
 _INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 _INTO_POT = re.compile(
     r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
@@ -79,6 +85,8 @@ class Kitchen:
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
+        if not named and verb.role == "join" and _THE_REST.search(self._words(step, action)):
+            named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
         before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
         if before:
             named = [story.index for story in self.stories if story.solid]
@@ -143,6 +151,9 @@ class Kitchen:
             return self._baked() or self.at_hand
         if not named and self.at_hand and verb.role == "join" and _OVER_ALL.search(self._words(step, action)):
             return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
+        if not named and verb.role == "join" and _IN_AGAIN.search(self._words(step, action)):
+            cooked = self._cooked_before()
+            return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
         if not named:
             return self.at_hand
         if homes:
@@ -153,6 +164,13 @@ class Kitchen:
         if not self.at_hand or self._opens_pot(step, action, verb, new):
             return self._open(new)
         return self._merge([self.at_hand], new)
+
+    def _cooked_before(self) -> list[int] | None:
+        """The pot on the heat, where what is at hand was never on it: "mash the banana and stir in"."""
+        if not self.at_hand or any(self.stories[i].heats for i in self.at_hand):
+            return None
+        heated = [pot for pot in self.pots if pot is not self.at_hand and any(self.stories[i].heats for i in pot)]
+        return heated[-1] if heated else None
 
     def _baked(self) -> list[int] | None:
         """The pot that came out of the oven last: whose flesh is scooped out."""
@@ -193,9 +211,13 @@ class Kitchen:
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
-        listed = {i for step in self.recipe.steps for action in step.actions for i in action.foods}
+        listed = self._listed()
         extra = [i for i in common if i not in inside and (verb.role == "join" or i in named or i not in listed)]
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
+
+    def _listed(self) -> set[int]:
+        """The lines that some step names."""
+        return {i for step in self.recipe.steps for action in step.actions for i in action.foods}
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
         if verb.role == "blend" and named and not self._with(action):
@@ -204,6 +226,8 @@ class Kitchen:
                 return [i for i in pot if i in named]
         if verb.role in ("join", "season", "split") and named:
             return list(named)
+        if verb.id == "heat" and named and all(self._is_fat(i) for i in named):
+            return list(named)  # "heat the oil and fry the batter": the pan gets hot, not the batter
         return list(pot)
 
     def _do(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
@@ -328,6 +352,10 @@ class Kitchen:
     def _is_liquid(self, i: int) -> bool:
         food = self.stories[i].food
         return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
+
+    def _is_fat(self, i: int) -> bool:
+        food = self.stories[i].food
+        return food is not None and food.group in ("oil", "fat")
 
     def _apart(self, step: Step, action: Action) -> bool:
         before = ""

@@ -138,6 +138,8 @@ class VerbTable:
         position = at
         for index, word in enumerate(words):
             if word == "*":
+                if position < len(tokens) and tokens[position].hyphen:
+                    return 0  # "stir-fry the leek in the oil": no stirring in
                 rest = words[index + 1 :]
                 for skip in range(1, _GAP_WORDS + 1):
                     if position + skip > len(tokens) - len(rest) or self._breaks(tokens[position + skip - 1]):

@@ -24,9 +24,17 @@ _KINDS = frozenset({"story", "step", "say", "description", "social", "note", "su
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 _A_LITTLE = re.compile(
-    r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?|squeezes?"
-    r"|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
-    r" of (?:\w+ ){0,2}$",
+    r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|tablespoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?"
+    r"|squeezes?|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?"
+    r"|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
+    r" of (?:\w+ ){0,3}$",
+    re.I,
+)
+_GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
+_PUT_IN = re.compile(
+    r" (?:(?:is|are|gets?|goes|go|went) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
+    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
+    r"|over the top)\b",
     re.I,
 )
 _PRAISED = re.compile(
@@ -145,6 +153,7 @@ def advised(
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
+        film = passage.kind == "speech" and not by_shape
         for match in _SENTENCE.finditer(passage.text):
             said = match.group()
             for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
@@ -155,7 +164,8 @@ def advised(
                     classes -= _ANY_FORM | _MILKS
                 if passage.kind == "speech" and hit.phrase == ("milk",):
                     classes -= _MILKS  # "then it's milk and bed": the milk she always has
-                if not classes or not _handed(said, hit, passage.kind, classes) or elsewhere(said, hit):
+                handed = _handed(said, hit, passage.kind, classes) or (film and _in_the_pot(said, hit, classes))
+                if not classes or not handed or elsewhere(said, hit):
                     continue
                 held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
                 if held:
@@ -256,8 +266,15 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
         return True
     if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
         return True
-    # A story tells of the cook's own tea as well; who speaks over a film tells what is done in it.
-    told_of_the_dish = kind == "speech" or BABYS_FOOD.search(said) or not re.search(r"\b(?:I|we)\b", before)
-    if kind != "step" and classes & _ANY_FORM and ADD.search(before[-70:]) and told_of_the_dish:
-        return True
+    if kind != "step" and classes & _ANY_FORM and ADD.search(before[-70:]):
+        # A story tells of the cook's own tea as well.
+        return bool(BABYS_FOOD.search(said)) or not re.search(r"\b(?:I|we)\b", before)
     return bool(_AT_TABLE.search(said))
+
+
+def _in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
+    """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
+    before = said[: hit.start][-70:]
+    if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
+        return True
+    return bool(classes & _ANY_FORM and _A_LITTLE.search(before))

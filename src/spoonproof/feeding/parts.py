@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from spoonproof.feeding.step_words import CLAUSE
-from spoonproof.feeding.words import keys
+from spoonproof.feeding.words import keys, words
 
 _PART = re.compile(
     r"\b(?:half|most|some|part|a (?:few|third|quarter|handful|couple)|two[- ]thirds|three[- ]quarters)\b"
@@ -29,6 +29,8 @@ _KEPT = re.compile(
     r" (?:a (?:few|couple|handful)|some|half|one or two|two or three)\b",
     re.I,
 )
+# "keep back a few to drop on top", "leave some whole": of what, the sentence before says
+_UNNAMED = re.compile(r" ?(?:[,;.]|$|(?:back|aside|whole|out|over|to|for)\b(?! (?:of )?the\b))", re.I)
 _BACK = re.compile(r"\b(?:back|aside|reserv\w*|sav\w*|whole|for the top|to top|on top|to decorate)\b", re.I)
 _SERVED = re.compile(
     r"\bwhole\b|\b(?:for|on|to) (?:the )?(?:top|decorat\w+)\b|\b(?:those|ones|kept|reserved|saved)\b", re.I
@@ -49,11 +51,10 @@ def kept_back(texts: Iterable[str], names: frozenset[str]) -> tuple[bool, bool]:
         assert end is not None  # the end of the text will do
         clause = whole[match.start() : match.end() + end.start()]
         start = max(whole.rfind(".", 0, match.start()), whole.rfind(";", 0, match.start())) + 1
-        if (
-            not names & keys(whole[start : match.start()] + clause)
-            or not _BACK.search(clause)
-            or _FOR_OTHERS.search(clause)
-        ):
+        said = whole[start : match.start()] + clause
+        if _UNNAMED.match(whole, match.end()) and _plural(whole[:start].rstrip(" .;"), names):
+            said = " ".join((said, *names))
+        if not names & keys(said) or not _BACK.search(clause) or _FOR_OTHERS.search(clause):
             continue
         after = whole[match.end() :]
         clauses = [one.group() for one in CLAUSE.finditer(after)]
@@ -61,6 +62,12 @@ def kept_back(texts: Iterable[str], names: frozenset[str]) -> tuple[bool, bool]:
             continue
         return True, _CUT.search(whole[: match.start()]) is None
     return False, False
+
+
+def _plural(before: str, names: frozenset[str]) -> bool:
+    """Whether the sentence that ``before`` ends with speaks of several of the food: "squash the blueberries"."""
+    last = before[max(before.rfind("."), before.rfind(";")) + 1 :]
+    return any(word.key in names and word.plain.endswith("s") for word in words(last))
 
 
 def divided(texts: Iterable[str], names: frozenset[str]) -> bool:

@@ -14,6 +14,7 @@ from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.heat import boiled_briefly, from_heat, heated_later, left_underdone, timed_into_the_pot
 from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
+    ACROSS,
     ALONE,
     BONE_IN,
     BONES,
@@ -27,6 +28,7 @@ from spoonproof.feeding.step_words import (
     DRINK_TITLE,
     FINELY,
     GLOB,
+    HOT_THROUGH,
     LOW_SALT,
     MIX,
     NO_SALT,
@@ -55,6 +57,7 @@ FACTS = frozenset(
     stoned boned fillet bone-in-word peeled deseeded seedless skinless crumbled removed strained destrung
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
+    hot-through across-grain
     chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
@@ -319,6 +322,10 @@ def _from_steps(
     runny = "runny" in said or left_underdone(texts) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
+    if any(ACROSS.search(text) for text in (*named, *alone_in, line.text)):
+        facts.add("across-grain")
+    if any(HOT_THROUGH.search(text) for text in texts):
+        facts.add("hot-through")
     if heated_later(recipe, texts):
         facts.add("heated-later")
     if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):

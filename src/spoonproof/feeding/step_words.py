@@ -28,7 +28,7 @@ DONE = (
         r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
         r"|\bshell (?:the|them|it|each)\b|\bleav(?:e|ing)\b[^.;]{0,40}\bbehind\b", re.I)),
     ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
-    ("melted", re.compile(r"\bmelt\w*", re.I)),
+    ("melted", re.compile(r"\b(?:melt|dissolv)\w*", re.I)),
     ("fine", re.compile(
         r"\b(?:shred|minc|grat|crumbl|grind|ground|blitz)\w*|\bflak(?:e|ed|ing)\b|\bfinely\b|\bvery small\b"
         r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b", re.I)),
@@ -130,6 +130,7 @@ GLOB = re.compile(
 DRINK = re.compile(
     r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
     r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
+    r"|into (?:an?|her|his|their|your|the) (?:[\w-]+ )?(?:bottle|beaker|sippy cup)"
     r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"
     r"(?:cup|beaker|bottle|mug))\b",
     re.I,
@@ -165,6 +166,11 @@ SOLID = re.compile(
 )
 SLOW = re.compile(r"\b(?:slow[- ]cook\w*|crock ?pot|on (?:the )?low (?:setting|for))\b", re.I)
 BOILED_HARD = re.compile(r"\b(?:boil(?!ed kettle)\w*|pressure[- ]cook\w*)\b", re.I)
+ACROSS = re.compile(r"\bacross (?:the|its|their) grain\b", re.I)  # into small pieces: what the authority asks for
+HOT_THROUGH = re.compile(
+    r"\b(?:bubbl\w*|(?:steaming|piping) hot|hot (?:all the way|right) through|melted (?:all the way|right) through)\b",
+    re.I,
+)
 SET_IN_HEAT = re.compile(
     r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
     r"|wilts?|wilted)\b"

@@ -127,11 +127,16 @@ def _peeled(line: FoodLine, food: Food, weight: Weight, table: FoodTable) -> tup
     return other, weight, (f"{food.name}: figures without the peel",)
 
 
+_NO_WATER = ("oil", "fat", "sweet", "spice")
+
+
 def _watery(food: Food | None) -> bool:
     if food is None or food.hardness != "liquid":
         return False
     water = food.per_100g.get("water_g")
-    return water is not None and water.amount > 60
+    if water is None:  # no figures at all: a stock is water as a rule, a syrup or an oil is not
+        return food.group not in _NO_WATER
+    return water.amount > 60
 
 
 def _cooked(

@@ -42,7 +42,8 @@ _SPLITS = (
     re.compile(rf"\b{_TAKE}(?:[ \t]+{_AWAY})[ \t]+(?:{_BABYS}|{_SOME}\b{_CLAUSE}{{0,60}}?\bfor[ \t]+{_WHO}\b)", re.I),
     # take the baby's portion out; lift the baby's share into a bowl
     re.compile(
-        rf"\b{_TAKE}[ \t]+{_BABYS}(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to"
+        rf"\b{_TAKE}[ \t]+{_BABYS}(?:[ \t]+of[ \t]+(?:the[ \t]+)?[\w-]+[ \t]+and[ \t]+(?:the[ \t]+)?[\w-]+)?"
+        rf"(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to"
         rf"|in|onto|before)\b",
         re.I,
     ),

@@ -70,7 +70,12 @@ _LIKENESS = re.compile(
     r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|cream)\b",
     re.I,
 )
-_AS_AS = re.compile(r"\bas[ \t]{1,9}\w+[ \t]{1,9}as[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+", re.I)
+_MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
+_AS_AS = re.compile(
+    r"\b(?:as[ \t]{1,9}\w+|thick|thin|smooth|loose|dark|brown|sticky|stiff)[ \t]{1,9}as"
+    r"[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+",
+    re.I,
+)
 _NOT = re.compile(
     r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
     r"|avoiding|omit|"
@@ -164,6 +169,8 @@ class Names:
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
+            if _key(name)[-1:] == ("sauce",) and not self.foods.match(" ".join(_key(name)[-2:-1])):
+                self._add(_key(name)[-2:-1], index, 2)  # "the soy", where there is no such food
             *made_of, last = _key(name) or ("",)
             if made_of and last == "butter":
                 self.butters.setdefault(made_of[-1], index)
@@ -218,6 +225,7 @@ class Names:
                 at += 1
                 continue
             denied = one.food and (_IS_NOT.match(text, one.end) or _IS_VERB.match(text, one.start))
+            denied = denied or _made_of_it(text, found, one)
             if not denied and not any(a <= one.start < b for a, b in hidden) and not _TOOL.match(text, one.end):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
@@ -409,3 +417,12 @@ def _singular(word: str) -> str:
     if text.endswith(("oes", "shes", "ches", "xes", "sses")):
         return text[:-2]
     return text[:-1]
+
+
+def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:
+    """ "The cashew *cream*": made of the cashews of the list, no other food."""
+    if not found or one.lines or text[one.start : one.end].lower() not in _MADE_SO:
+        return False
+    of = found[-1]
+    beside = bool(of.lines) and not text[of.end : one.start].strip(" \t-")
+    return beside and DEFINITE.search(text[max(0, of.start - 48) : of.start]) is not None

@@ -18,6 +18,11 @@ _MORE_BETWEEN = re.compile(r"[ \t]{1,9}(?:more|further|extra|additional|longer)(
 _MORE_AFTER = re.compile(r"[ \t]{0,9}(?:more|longer|extra|further)\b", re.I)
 _MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$", re.I)
 _LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]{1,9}$", re.I)
+_FOR_THE_LAST = re.compile(r"\bfor (?:the|its|their) (?:last|final)[ \t]{1,9}$", re.I)
+_BARE = re.compile(
+    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))", re.I
+)
+_UNIT_BEFORE = re.compile(r"[0-9][ \t]{0,3}min(?:ute)?s?\b", re.I)
 _AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
 _NOT_A_TIME = re.compile(
     r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]{1,9}(?:about )?$", re.I
@@ -105,7 +110,7 @@ def _times(text: str) -> tuple[FoundTime, ...]:
         if boundary and at in words:
             one = _spelt(words[at])
         elif boundary and text[at].isnumeric():
-            one = _time_at(text, at)
+            one = _time_at(text, at) or _last_minutes(text, at)
         if one is None:
             at += 1
             continue
@@ -157,6 +162,19 @@ def _time_at(text: str, at: int) -> FoundTime | None:
             high_minutes += rest[0] * rest[2]
             end = rest[1]
     return FoundTime(at, end, Minutes(float(low_minutes), float(high_minutes)), more=more)
+
+
+def _last_minutes(text: str, at: int) -> FoundTime | None:
+    """ "Steam for 20 minutes, adding the pear for the last 8": the unit is that of the time before."""
+    bare = _BARE.match(text, at)
+    if (
+        bare is None
+        or not _FOR_THE_LAST.search(text[max(0, at - 32) : at])
+        or not _UNIT_BEFORE.search(text[max(0, at - 160) : at])
+    ):
+        return None
+    low, high = float(bare["low"]), float(bare["high"] or bare["low"])
+    return FoundTime(at, bare.end(), Minutes(low, max(low, high)))
 
 
 def _amount(text: str, at: int) -> tuple[Fraction, int, Fraction | None, bool] | None:

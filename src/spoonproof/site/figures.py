@@ -79,6 +79,7 @@ def nutrients(dish: Dish, cited: Numbered) -> Nutrients | None:
         )
     tables = sorted({source for part in facts.all_ingredients for source in part.sources})
     grams = facts.portion.mid
+    marked = any("†" in row.share_text for row in rows)
     return Nutrients(
         f"a portion of {figure(grams)} g",
         tuple(rows),
@@ -86,7 +87,7 @@ def nutrients(dish: Dish, cited: Numbered) -> Nutrients | None:
         reference.age_band,
         cited.numbers(sources),
         cited.numbers(tables),
-        " ".join(f"{line[:1].upper()}{line[1:]}." for line in reference.leaves_out),
+        " ".join(f"{line[:1].upper()}{line[1:]}." for line in reference.leaves_out if marked or "†" not in line),
         tuple(f"{line[:1].upper()}{line[1:]}." for line in facts.assumed),
     )
 

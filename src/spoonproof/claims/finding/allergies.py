@@ -24,12 +24,14 @@ _PROVIDED = re.compile(
     r"\b(?:unless|if|until|provided|as long as|so long as) (?:they|it|these|this|that)(?:'re|'s| are| is) $"
 )
 _SWAPPED = re.compile(
-    r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|\b(?:swap|swapped|swapping|use|used|using) (?:\w+ ){0,2}$"
+    r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
+    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered) (?:[\w-]+,? ){0,4}$"
 )
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
 _FAMILY = frozenset(
-    "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community".split()
+    "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community "
+    "box boxes list lists table section menu policy plan journey blog world".split()
 )
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())

@@ -104,7 +104,7 @@ def _claim(passage: Passage, sentence: tuple[int, int], draft: Draft, carried: C
         start=at + draft.start,
         end=at + draft.end,
         kind=draft.rule.kind,
-        subjects=draft.subjects or carried[0],
+        subjects=tuple(dict.fromkeys((*draft.subjects, *carried[0]))),
         relates_to=draft.relates_to,
         polarity=draft.polarity,
         strength=draft.strength,

@@ -13,10 +13,20 @@ from spoonproof.claims.scan import Tagged
 
 _DOES_GOOD = frozenset("benefit harm forbid introduce".split())
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_SAYS_HOW = frozenset("benefit harm forbid".split())
 _FORBIDS = frozenset({"forbid"})
 _AVOIDS = frozenset({"avoid"})
 _SAYS_MORE = frozenset("allergy allergy-weak food-allergy benefit harm forbid avoid".split())
-_ONE_OF_US = r"(?:i|we|he|she|(?:one|another|two) of (?:them|us|\w+ \w+)|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
+_ONE_OF_US = (
+    r"(?:i|we|he|she|(?:one|another|two|none|some|both) of (?:them|us|\w+ \w+)"
+    r"|(?:my|our|his|her|the only|this) (?:\w+ )?\w+)"
+)
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
+_TO_ALL = re.compile(
+    r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|might|can|could|risk|likely|"
+    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says|said|stud(?:y|ies)|recommend\w*)\b"
+)
 _IS_ALLERGIC = re.compile(
     rf"\b{_ONE_OF_US}(?:'s|'m|'re)?(?: \w+){{0,3}} $"
     r"|\b(?:being|tested|diagnosed|turned out|turns out|found)(?: \w+){0,4} $"
@@ -29,9 +39,13 @@ _IN_GENERAL = re.compile(
     r"\b(?:babies|children|infants|people|kids|toddlers|child|baby|infant|toddler|if|whether|many|some|most)\b"
     r"[^.,;:?!]{0,40}$"
 )
-_OUR_CHILD = re.compile(r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid)\b[^.,;:?!]{0,40}$")
+_OUR_CHILD = re.compile(
+    r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid|children|kids)\b[^.,;:?!]{0,40}$"
+)
 _HAD_ONE = re.compile(
     rf"\b{_ONE_OF_US}\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
+    r"|\b(?:because of|due to|after|following) (?:an?|one|another|his|her|the) (?:\w+ ){0,3}$"
+    r"|\bthere (?:is|was) an? (?:\w+ (?:and )?){0,3}$"
     r"|\bdiagnosed with [^.,;:?!]{0,40}$|\b(?:my|his|her|our|whose) (?:\w+ ){0,2}$"
     r"|\b(?:know|knew|known|heard|learned|learnt|told|discovered) (?:about|of) [^.,;:?!]{0,40}$"
     rf"|\b{_ONE_OF_US} (?:had |has )?(?:started|began|begun) (?:to )?(?:show|showing|have|having) [^.,;:?!]{{0,20}}$"
@@ -40,6 +54,9 @@ _TESTED = re.compile(
     r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?(?:tests?|testing|results?|work)\b"
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
+_WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
+_ALLERGIES = frozenset({"allergies", "allergy", "intolerances", "intolerance", "food allergies", "food allergy"})
+_PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
     r"\b(?:kids?|child|children|those|people|families|famil(?:y|ies)|friends?|anyone|someone|guests?) "
@@ -49,7 +66,9 @@ _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
-    r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.,;:?!]{0,40}$"
+    r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.;:?!]{0,40}$"
+    r"|\b(?:schools?|nurser(?:y|ies)|kindergartens?|classes|classrooms?) (?:being|is|are|was|were|going) (?:\w+ )?$"
+    r"|\b(?:party|house|home|classroom|kitchen|school|nursery|table|day|event|picnic) $"
 )
 _HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b")
 _CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
@@ -65,16 +84,55 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
         return False
     if _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start]) is not None:
         return True
-    if tagged.items[match.object[0]].words.startswith("allergic"):
+    said = tagged.items[match.object[0]].words
+    if said.startswith("allergic") and "reaction" not in said:
         return _IS_ALLERGIC.search(before) is not None
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True
     return _HAD_ONE.search(before) is not None
 
 
+def _of_our_own(tagged: Tagged, _match: Match) -> bool:
+    """ "*We* found the walnut allergy on *his* birthday": nothing is said to bring or spare it, and of nobody else."""
+    if tagged.find(_DOES_GOOD - _FORBIDS):
+        return False
+    text = fold(tagged.text)
+    if _TO_ALL.search(text) is not None:
+        return False
+    return _OURS.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
+
+
+def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
+    """ "*The* egg allergy *was* more of a surprise": the one that was told of."""
+    if match.object is None:
+        return False
+    before, after = text_before(tagged, match.object[0]), text_after(tagged, match.object[1])
+    return before.endswith("the ") and _WAS.match(after) is not None
+
+
+def _with_none(tagged: Tagged, match: Match) -> bool:
+    """ "Two children *with no* allergies": who has none, and no food is said to be free of any."""
+    if match.object is None or said_at(tagged, match.object[1] - 1) not in _ALLERGIES:
+        return False
+    return _PEOPLE_WITH.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _intolerance_to(tagged: Tagged, match: Match) -> bool:
+    """ "She *has an intolerance to* gluten": nothing holds the gluten."""
+    if match.object is None:
+        return False
+    between = (item.words for item in tagged.items[match.trigger[1] : match.object[0]])
+    return any(words.startswith(("allerg", "intoleran", "sensitiv", "reaction")) for words in between)
+
+
+def _what_causes(tagged: Tagged, match: Match) -> bool:
+    """ "Theories as to *what causes* allergies": not said."""
+    return text_before(tagged, match.trigger[0]).endswith(("what ", "what exactly "))
+
+
 def _tested(tagged: Tagged, _match: Match) -> bool:
     """ "The *blood test* said he is allergic to almonds": what a clinic found."""
-    return not tagged.find(_DOES_GOOD) and _TESTED.search(fold(tagged.text)) is not None
+    return not tagged.find(_SAYS_HOW) and _TESTED.search(fold(tagged.text)) is not None
 
 
 def _lives_with_it(tagged: Tagged, match: Match) -> bool:
@@ -132,7 +190,10 @@ def _we_introduced(tagged: Tagged, _match: Match) -> bool:
 
 def _picky_eaters(tagged: Tagged, match: Match) -> bool:
     """ "Perfect for *picky eaters*": who eats it, and no appetite is said to mend."""
-    return match.object is not None and tagged.items[match.object[1] - 1].words.endswith(_PICKY)
+    if match.object is None:
+        return False
+    end = match.object[1]
+    return any(item.words.endswith(_PICKY) for item in tagged.items[end - 1 : end + 2])
 
 
 def _walks_through(tagged: Tagged, match: Match) -> bool:
@@ -144,11 +205,14 @@ def _walks_through(tagged: Tagged, match: Match) -> bool:
 
 
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_is_allergic, _lives_with_it, _tested),
-    "food-allergy": (_is_allergic, _lives_with_it, _tested),
-    "reacts-to": (_is_allergic, _tested),
-    "start-allergens": (_is_allergic, _cannot_have),
-    "free-from": (_asked_of_us,),
+    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _what_causes),
+    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _the_one_we_met),
+    "reacts-to": (_of_our_own, _is_allergic, _tested),
+    "start-allergens": (_of_our_own, _is_allergic, _cannot_have),
+    "watch-reactions": (_of_our_own,),
+    "free-from": (_asked_of_us, _with_none),
+    "contains-gluten": (_intolerance_to,),
+    "brings-disease": (_what_causes,),
     "sugar-free": (_asked_of_us,),
     "low-fat": (_asked_of_us,),
     "introduce-allergen": (_we_introduced,),
@@ -156,9 +220,12 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "contains": (_criteria,),
     "is-source": (_about_it,),
     "harms-a-function": (_ends_up_in,),
+    "has": (_its_protein,),
     "changes-an-organ": (_ends_up_in,),
     "good-for": (_picky_eaters,),
     "for-a-function": (_picky_eaters,),
+    "feels-so": (_picky_eaters,),
+    "is": (_asked_of_us,),
     "food-and-function": (_picky_eaters,),
     "function-and-food": (_picky_eaters,),
     "does-better": (_walks_through,),

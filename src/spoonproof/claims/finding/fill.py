@@ -15,6 +15,7 @@ from spoonproof.model.claim import Polarity, Strength
 
 _NEGATION = frozenset({"negation", "needless"})
 _DENIAL = _NEGATION | {"free"}
+_NO_NEED = frozenset({"no-need-of"})
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
@@ -201,6 +202,8 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     last = end_of(match)
     if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
         return "refutes"
+    if match.rule.name == "needs" and tagged.is_any(match.trigger[0], _NO_NEED):
+        return "denies"
     denial = _NEGATION if match.rule.level else _DENIAL
     near = max(begin, match.trigger[0] - (1 if match.rule.tale else _DENIED_FROM))
     for index in tagged.find(denial, near, last):

@@ -23,6 +23,7 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
     },
     "disease": {
         "process": frozenset({"process-kills"}),
+        "safety-age": frozenset({"contaminant"}),
         "allergen": frozenset({"reaction-signs", "reaction-waved-off"}),
     },
 }

@@ -29,6 +29,8 @@ _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
+_THESE = frozenset({"this", "these"})
+_WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
 _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
@@ -144,7 +146,9 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     if not said and match.rule.name == "from-age":
         return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
-    return Subject(None, (), (), False, True, f"“{said}”, named before" if said else "what was named before")
+    own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
+    texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
+    return Subject(None, texts, (), False, True, f"“{said}”, named before" if said else "what was named before")
 
 
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:

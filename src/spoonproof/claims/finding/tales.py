@@ -20,7 +20,27 @@ _HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
 _HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:been )?(?:\w+ly )?$")
 _AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
 _EATS = frozenset("eat eats eating ate".split())
-_WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
+_TREATS = frozenset({"treat", "treats"})
+_A_TREAT = re.compile(
+    r"\b(?:an?|the|his|her|my|our|their|your|this|that|as|or|special|sweet|little|odd|occasional|nice|of) $"
+)
+_SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit of a )?$")
+_COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
+_IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
+_ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
+_SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
+_OF_WEANING = re.compile(
+    r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
+)
+_HAPPENS = re.compile(r"\b(?:happen|happens|happened|occur|occurs) $")
+_SOMEBODY = frozenset("you me us him her them".split())
+_ATE_SO = re.compile(
+    r"\b(?:i|we|he|she|they)(?:'ve|'d| have| had)? (?:had|have|has|eat|eats|ate|eaten|kept|keep|follow\w*) "
+    r"(?:an? )?(?:\w+ ){0,4}$"
+)
+_WHICH_ARE = re.compile(
+    r"^\W*what(?:'s| is| are) [^.;:?!]{0,40}$|\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$"
+)
 
 
 def _last_years(tagged: Tagged, match: Match) -> bool:
@@ -68,6 +88,73 @@ def _eats_it(tagged: Tagged, match: Match) -> bool:
     return tagged.items[match.trigger[0]].words in _EATS
 
 
+def _the_mood(tagged: Tagged, match: Match) -> bool:
+    """ "I won't *kill the mood*": the one at table."""
+    return (
+        said_at(tagged, match.trigger[0]) in _SPOILS and said_at(tagged, (match.object or match.trigger)[0]) == "mood"
+    )
+
+
+def _into_weaning(tagged: Tagged, match: Match) -> bool:
+    """ "In the first months *of weaning*": how far along they were, and no age."""
+    return match.object is not None and _OF_WEANING.match(text_after(tagged, match.object[1])) is not None
+
+
+def _happens(tagged: Tagged, match: Match) -> bool:
+    """ "This doesn't *happen* until nine months": when it comes of itself."""
+    return _HAPPENS.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _makes_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "It *makes you* cook more nutritious meals": somebody does."""
+    return said_at(tagged, match.trigger[1]) in _SOMEBODY
+
+
+def _ate_so(tagged: Tagged, match: Match) -> bool:
+    """ "*I had* a healthy diet back then": how somebody ate."""
+    at = match.trigger[1]
+    diet = "diet" in (said_at(tagged, at), said_at(tagged, at + 1))
+    return diet and _ATE_SO.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _a_treat(tagged: Tagged, match: Match) -> bool:
+    """ "*The treat* in his allergy box": something sweet, and nothing is treated."""
+    at = match.trigger[0]
+    return said_at(tagged, at) in _TREATS and _A_TREAT.search(text_before(tagged, at)) is not None
+
+
+def _such_a_pain(tagged: Tagged, match: Match) -> bool:
+    """ "A seafood allergy is *such a pain*": a nuisance."""
+    if match.object is None or said_at(tagged, match.object[0]) != "pain":
+        return False
+    return _SUCH_A_PAIN.search(text_before(tagged, match.object[0])) is not None
+
+
+def _already(tagged: Tagged, match: Match) -> bool:
+    """ "*If your baby* is seven months and has had solids *already*": whom it is for, and no age to begin at."""
+    return tagged.items[0].words == "if" and "already" in (item.words for item in tagged.items[: match.end + 3])
+
+
+def _cook_without(tagged: Tagged, match: Match) -> bool:
+    """ "*Cook these without* salt, then mash": what the cook is to do, with no reason given."""
+    at = match.trigger[0]
+    return said_at(tagged, at).startswith("without") and _COOK.search(text_before(tagged, at)) is not None
+
+
+def in_mind(tagged: Tagged, match: Match) -> bool:
+    """ "I can't *wrap my mind* around it", "bearing in *mind*": a turn of speech."""
+    if match.object is None or said_at(tagged, match.object[0]) != "mind":
+        return False
+    return _IN_MIND.search(text_before(tagged, match.object[0])) is not None
+
+
+def _is_ready(tagged: Tagged, match: Match) -> bool:
+    """ "*He is* ready for his first solids": one child's, told."""
+    if not said_at(tagged, match.trigger[0]).startswith("ready"):
+        return False
+    return _ONE_IS.search(text_before(tagged, match.trigger[0])) is not None
+
+
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
     """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
     at = match.trigger[0]
@@ -78,8 +165,13 @@ def _recipe_name(tagged: Tagged, match: Match) -> bool:
 
 
 TALES: Mapping[str, tuple[Ask, ...]] = {
-    "age-and-food": (_last_years, _from_one_to_another),
-    "age-and-solids": (_last_years,),
+    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already),
+    "age-and-solids": (_last_years, _already),
+    "free-of": (_cook_without,),
+    "allergy": (_a_treat,),
+    "against-disease": (_a_treat,),
+    "food-and-weak-disease": (_such_a_pain,),
+    "complaint-and-food": (_such_a_pain,),
     "wait-until": (_last_years,),
     "start-at-age": (_last_years,),
     "is-a-function": (_part_of,),
@@ -89,9 +181,14 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "gone-since": (_had_a_fright,),
     "safe": (_had_eaten, _which_are),
     "free-from": (_which_are,),
+    "fine-for-babies": (_is_ready,),
+    "ready-for-solids": (_is_ready,),
     "harmful": (_as_if,),
     "contains-gluten": (_eats_it,),
-    "healthy-dish": (_recipe_name,),
+    "helps-a-function": (_the_mood,),
+    "harms-a-function": (_the_mood,),
+    "process-makes": (_makes_somebody,),
+    "healthy-dish": (_recipe_name, _ate_so),
     "loose-dish": (_recipe_name,),
     "loose-word": (_recipe_name,),
 }

@@ -11,7 +11,8 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
-from spoonproof.claims.finding.tales import TALES
+from spoonproof.claims.finding.phrase import widen
+from spoonproof.claims.finding.tales import TALES, in_mind
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -20,6 +21,7 @@ _ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
 _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
 )
+_COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _LISTED = frozenset("food dish generic-food nutrient ambiguous-nutrient".split())
@@ -37,10 +39,13 @@ _MEANWHILE = frozenset("while until till when once before as".split())
 _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
 _MEASURED = frozenset({"percent", "unit", "household"})
 _FEW = frozenset({"few", "couple of"})
+_ABOUT = frozenset({"of", "about", "with"})
+_OWN = frozenset("the your his her their our my its for healthy and".split())
 _BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
-    r"|\b(?:i|we) (?:also )?(?:try|aim|like) (?:and|to) (?:incorporate|include|fit|sneak|get)\b[^.,]{0,80}$"
+    r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
+    r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
 )
 _AIMED = re.compile(
     r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
@@ -75,7 +80,9 @@ def _wished(tagged: Tagged, match: Match) -> bool:
 
 def _seen_to(tagged: Tagged, match: Match) -> bool:
     """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
-    return match.rule.level == "contains" and _SEEN_TO.search(text_before(tagged, match.start)) is not None
+    if match.rule.level != "contains":
+        return False
+    return any(_SEEN_TO.search(text_before(tagged, at)) for at in (match.start, (match.object or match.trigger)[0]))
 
 
 def _aimed(tagged: Tagged, match: Match) -> bool:
@@ -159,6 +166,28 @@ def _needs_to_do(tagged: Tagged, match: Match) -> bool:
     return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
 
 
+def _needed_of(tagged: Tagged, match: Match) -> bool:
+    """ "Understanding the properties *of* oats is crucial": what is needed is no food."""
+    if not match.rule.loose or match.subject is None:
+        return False
+    begin = widen(tagged, match.subject[0])
+    return begin > 1 and tagged.items[begin - 1].words in _ABOUT
+
+
+def _about(tagged: Tagged, match: Match) -> bool:
+    """ "It isn't just *about* fibre": what matters, and nothing that holds any."""
+    between = tagged.items[match.trigger[1] : (match.object or match.trigger)[0]]
+    return any(item.words == "about" for item in between)
+
+
+def _meat(tagged: Tagged, match: Match) -> bool:
+    """ "Iron-rich mash of *liver*": an organ that is eaten here, and nobody's own."""
+    if match.object is None or not all(tagged.has(i, "food") for i in range(*match.object)):
+        return False
+    begin = match.object[0]
+    return begin == 0 or not (tagged.items[begin - 1].words in _OWN or tagged.items[begin - 1].words.endswith("'s"))
+
+
 def _how_to(tagged: Tagged, match: Match) -> bool:
     """ "*How* can I get him to eat beans?" asks for no leave to give them."""
     at = match.trigger[0]
@@ -172,10 +201,13 @@ def _until_seen(tagged: Tagged, match: Match) -> bool:
 
 
 def _cold_thing(tagged: Tagged, match: Match) -> bool:
-    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows."""
+    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows; nor in "melt it in
+    the hot water and top up *with the cold*"."""
     start, end = match.object or match.trigger
     spans = [(start, end), match.trigger]
     colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
+    if any(_COLD_WATER.search(text_before(tagged, last - 1) + tagged.items[last - 1].words) for last in colds):
+        return True
     return any(
         last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
         for last in colds
@@ -183,11 +215,15 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
+    "function": (in_mind,),
     "disease": (_cold_thing,),
     "general-benefit": (_wished, _aimed),
     "nutrient-content": (_picked, _depends, _seen_to, _aimed),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
+    "nutrient-and-body": (_meat,),
+    "food-and-weak-function": (_meat,),
+    "body-and-nutrient": (_meat,),
     "digests": (_soaks_up,),
     "helps-someone": (_until_seen,),
     "both": (_side_by_side,),
@@ -201,7 +237,8 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "is-so-much": (_comes_to,),
     "grams-of-sugar": (_comes_to,),
     "needs": (_needs_to_do,),
-    "is-needed": (_needs_to_do,),
+    "is": (_about,),
+    "is-needed": (_needs_to_do, _needed_of),
     "they-need": (_needs_to_do,),
     "can-babies": (_how_to,),
     "safe": (_wished,),

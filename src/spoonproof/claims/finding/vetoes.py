@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import first_of
 from spoonproof.claims.finding.unclaimed import claims_nothing
 from spoonproof.claims.grammar import NEARBY
 from spoonproof.claims.scan import Tagged
@@ -21,6 +22,7 @@ _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _PICK = frozenset("try look pick choose opt aim include start".split())
 _OFFER = frozenset("offer choose pick serve provide include buy opt eat".split())
+_TO_OFFER = frozenset(("to", verb) for verb in (*_OFFER, "start", "give", "feed", "have"))
 _WHEN = frozenset({"when", "if", "while", "unless"})
 _DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
@@ -116,10 +118,13 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     """Whether a nutrient is what somebody should take or add, as if it were a food: "should include some protein"."""
     at = match.trigger[0]
     if match.rule.kind == "general-benefit":
-        return tagged.items[0].words in _OFFER and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
+        told = [item.words for item in (tagged.items[0], *tagged.items[max(0, at - 3) : at])]
+        offered = told[0] in _OFFER or any(pair in _TO_OFFER for pair in pairwise(told[1:]))
+        return offered and bool(tagged.find(_GENERIC, at, match.trigger[1] + 3))
     if match.rule.kind != "nutrient-content":
         return False
     verb = tagged.items[at].words
+    at = first_of(match)
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     if verb in _TAKES_IN and match.rule.name == "has":
         return True
@@ -129,7 +134,7 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
     own = range(*match.object) if match.object is not None else range(0)
     if first in _PICK and all(index in own for index in tagged.find(_DISHES)):
         return True
-    if (verb == "adding" and before[-1:] == ["by"]) or (verb == "include" and at == 0):
+    if (verb == "adding" and before[-1:] in (["by"], ["about"])) or (verb == "include" and at == 0):
         return True
     if _SHOULD.isdisjoint(before):
         return False

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from spoonproof.claims.judging.polarity import without_phrases
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe
@@ -63,18 +63,20 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     wording = _without(named, claim)
     brings = {allergen: probe.bringing(allergen) for allergen in named}
+    looked = _looked({allergen: probe.contains(allergen) for allergen in named})
     for allergen, foods in brings.items():
         if foods:
-            return Verdict("false", _contains(allergen, foods), None, refs, harm=3)
+            return Verdict("false", _contains(allergen, foods), None, refs, harm=3, steps=looked)
     if any(probe.contains(allergen) != "no" for allergen in named) or "gluten" in named:
-        return Verdict("unproven", "Whether all of it is left out is not known here.", None, refs, wording, harm=3)
-    return Verdict("true", "It holds for what goes in.", None, refs, wording)
+        why = "Whether all of it is left out is not known here."
+        return Verdict("unproven", why, None, refs, wording, harm=3, steps=looked)
+    return Verdict("true", "It holds for what goes in.", None, refs, wording, steps=looked)
 
 
 def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:
     """The truth of "contains: milk, sesame"; None where it says no such thing, or nothing is known."""
-    if claim.kind != "allergen" or claim.level is not None or claim.polarity != "asserts":
-        return None
+    if claim.kind != "allergen" or claim.level is not None or claim.polarity != "asserts" or claim.effect:
+        return None  # "no more allergies with eggs" lists nothing
     words = plain(claim.quote)
     after = next((words.partition(f" {word} ")[2] for word in CONTAINING if f" {word} " in words), "")
     if has_any(after, _ALLERGIC):
@@ -88,8 +90,18 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     if isinstance(probe, DishProbe):
         absent = [allergen for allergen in absent if not probe.of_family(allergen)]
     if absent:
-        return Verdict("false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1)
-    return Verdict("true", "It holds for what goes in.", None, refs)
+        return Verdict(
+            "false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1, steps=_looked(answers)
+        )
+    return Verdict("true", "It holds for what goes in.", None, refs, steps=_looked(answers))
+
+
+def _looked(answers: Mapping[str, str]) -> list[str]:
+    """One step: what was looked for among what goes in, and what was found."""
+    found = {"yes": "goes in", "no": "doesn't go in", "unknown": "not known"}
+    return [
+        "truth: looked for in what goes in: " + ", ".join(f"{name} {found[said]}" for name, said in answers.items())
+    ]
 
 
 _ALLERGIC = ("allergy", "allergies", "allergic", "intolerance", "intolerant", "coeliac", "coeliacs", "celiac")

@@ -13,7 +13,8 @@ from spoonproof.model.claim import Claim, Polarity
 from spoonproof.model.record import replace
 
 _ANSWER = re.compile(
-    r"[?!.\s]*(yes|yep|yeah|absolutely|definitely|of course|it does|they do|it is|they are|it can"
+    r"[?!.\s]*(yes|yep|yeah|sure|you bet|certainly|totally|obviously|indeed|absolutely|definitely|of course"
+    r"|it does|they do|it is|they are|it can"
     r"|(?:i|we|they|(?:my|our|every|all|the) [a-z]+) (?:swears?|says?|insists?|promises?|thinks?|believes?)"
     r"|i(?:'ve| have) seen it|it (?:worked|did)|nothing shows"
     r"|(?:there(?:'s| is) )?no (?:good |real |hard )?(?:evidence|proof)|no|nope|not at all)\b"
@@ -34,6 +35,16 @@ def read_again(claim: Claim, register: Register) -> Claim:
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
         claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
+    if claim.level in _NONE and _LOSES_NO.search(plain(claim.quote)):
+        why = "it is said to lose none, and not to hold none"
+        return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why))
+    if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
+        return replace(
+            claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
+        )
+    if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
+        why = "what there is nothing without is promised to bring it"
+        return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why))
     polarity, why = _polarity(claim, register)
     if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register):
         polarity, why = "denies", "its words say that it is not needed"
@@ -68,18 +79,28 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
+    if claim.polarity == "refutes" and _set_aside(claim):
+        return "asserts", "others are waved aside, and it is said all the same"
     if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
 
 
+_LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
+_OUTDONE_BY_NONE = re.compile(
+    r" (?:no|no other|nothing|none)(?: [a-z]+){0,2} (?:has|have|holds|contains|brings|gives) (?:more|as much|so much) "
+)
+_WITHOUT = re.compile(
+    r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
+)
 _DOES_NOT_MAKE = re.compile(
-    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) (?:make|makes|made|help|helps|helped) "
-    r"(?:(?:your|my|the|a) )?(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) "
+    r"(?:make|makes|made|help|helps|helped) (?:(?:your|my|the|a) )?"
+    r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
 )
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
-    r"(?:get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
+    r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
 )
 _NO = ("no", "nope", "not at all", "there", "nothing")
 
@@ -116,16 +137,22 @@ def frames(claim: Claim, register: Register) -> int:
     text = claim.passage.text
     ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
     end = min([*ends, claim.end + _AFTER])
-    after = plain(text[claim.end : end])
+    rest = text[claim.end : end]
+    after = plain(rest)
     behind = text[end : end + _AFTER].lstrip(".!?;… ")
     tails = (
         has_any(after, register.words.get("taken back after", ()))
         or any(plain(behind).startswith(plain(phrase)) for phrase in register.words.get("taken back behind", ()))
-        # "It doesn't." takes it back; "It doesn't taste nice." says something else.
-        or {plain(_WHOLE.split(said, maxsplit=1)[0]) for said in (behind, text[claim.end : end].lstrip(", "))}
-        & {plain(phrase) for phrase in register.words.get("taken back whole", ())}
+        or (not leads and _taken_back_whole((behind, rest.lstrip(", "), rest.rpartition(",")[2]), register))
     )
     return leads + bool(tails)
+
+
+def _taken_back_whole(said: Sequence[str], register: Register) -> bool:
+    """Whether one of these begins with a clause that does no more than take it back: "it doesn't", and not "it doesn't
+    taste nice"."""
+    clauses = {plain(_WHOLE.split(words, maxsplit=1)[0]) for words in said}
+    return not clauses.isdisjoint(plain(phrase) for phrase in register.words.get("taken back whole", ()))
 
 
 _WHOLE = re.compile(r"[.!?;,\n]")
@@ -137,6 +164,8 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
     if claim.effect == "allergic-reaction":
         idioms = (*idioms, "ignore")  # "ignore the hives" is what is claimed, and takes nothing back
+    if _set_aside(claim):
+        return 0, plain(claim.quote)
     before, rest = _phrases(without_phrases(plain(_before(claim)), idioms), phrases)
     if any(turn in rest for turn in _TURN):
         before, rest = 0, ""
@@ -149,6 +178,19 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     return before + within, behind if within else f"{rest} {quote}"
 
 
+def _set_aside(claim: Claim) -> bool:
+    """Whether others are waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors:
+    turmeric cures colds"; not so in "forget the idea that ..."."""
+    return _SET_ASIDE.search(_before(claim) + claim.quote) is not None
+
+
+_SET_ASIDE = re.compile(
+    r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
+    r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
+    # "Forget the old rule: no honey" gives the rule that is waved aside.
+    r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S",
+    re.IGNORECASE,
+)
 _SEAM = 3
 """Words of a claim among which a phrase may end that began before it."""
 
@@ -195,6 +237,18 @@ def twice_turned(claim: Claim, register: Register) -> bool:
         return True  # "is not unnecessary"
     inner = _count(rest, (), register) or int(has_any(rest, said))
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
+
+
+def outdone_by_none(claim: Claim) -> bool:
+    """Whether it is held above all others: "no food has more iron than beef"."""
+    return _OUTDONE_BY_NONE.search(plain(claim.quote)) is not None
+
+
+def not_only(claim: Claim) -> bool:
+    """Whether its words lead up to more: "it doesn't only help with colds, it cures them"."""
+    return has_any(
+        plain(claim.quote), ("not only", "not just", "not merely", "doesn't only", "doesn't just", "don't just")
+    )
 
 
 def taken_up_again(claim: Claim, register: Register) -> bool:

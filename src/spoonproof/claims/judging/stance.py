@@ -15,6 +15,19 @@ from spoonproof.model.claim import Claim
 _WHY = 8
 """Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
 _WHY_NOT = re.compile(r" why not ")
+_AWAY = re.compile(
+    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)(?:[a-z']+ ){1,6}?away from "
+    r"(?:(?:your|the|a|all|any|young|small|little) ){0,2}"
+    r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
+)
+"""What is kept from them: "keep whole grapes away from babies"."""
+_NOT_FORBIDDEN = re.compile(
+    r"(?: not|n't| never| no longer) (?:been |actually |really |strictly |even )?"
+    r"(?:forbidden|banned|prohibited|off limits|off the menu|off the table|a no no|a taboo|taboo|ruled out) "
+    r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
+    r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
+    r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear) "
+)
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
@@ -87,6 +100,8 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     words = without_phrases(words, register.words.get("no denial", ()))
     if has_any(words, register.words.get("risk denied", ())):
         return "dismisses"
+    if _NOT_FORBIDDEN.search(words):
+        return "permits"  # "isn't forbidden", "nobody needs to avoid"
     if has_any(words, register.words.get("no need", ())) and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
     if _NOT_TOO.search(words):
@@ -109,7 +124,9 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
-    if has_any(words, register.words.get("holds back", ())) or only_later(words) or _TOO.search(words):
+    if has_any(words, register.words.get("holds back", ())) or only_later(words):
+        return True
+    if _TOO.search(words) or _AWAY.search(words):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
-from spoonproof.claims.judging.polarity import frames, taken_up_again, twice_turned, unneeded
+from spoonproof.claims.judging.polarity import frames, not_only, outdone_by_none, taken_up_again, twice_turned, unneeded
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
@@ -50,17 +50,76 @@ def truth_of(
         modest = has_any(plain(around(claim)), register.words.get("not shown", ()))
         # "It isn't proven that salt harms" denies a harm, and not that salt is healthy.
         harmless = claim.kind == "general-benefit" and has_any(plain(claim.quote), _HARMS)
-        if not harmless:
+        if verdict.truth == "overstated" and claim.kind == "function" and unneeded(claim, register):
+            verdict.truth, verdict.wording = "unproven", None  # less than was said is not nothing
+        elif not harmless and not _waves_through(claim, key, verdict):
             verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
-    if verdict.truth == "true" and claim.polarity in ("denies", "refutes") and taken_up_again(claim, register):
+    _only_one(claim, verdict)
+    more = claim.polarity in ("denies", "refutes") or not_only(claim)
+    if verdict.truth == "true" and more and taken_up_again(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
-        verdict.why = f"What is denied here is promised again right behind it. {verdict.why}"
-        verdict.steps.append("denied, and promised again in other words: not kept")
+        verdict.why = f"More is promised right behind it. {verdict.why}"
+        verdict.steps.append("what is promised right behind it says more: not kept")
     if verdict.truth in ("true", "false") and not staged and twice_turned(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
         verdict.steps.append("more than one turn in the sentence: not kept")
     return verdict
+
+
+_CONTENT = frozenset({"nutrient-content", "function", "comparative"})
+_BEST = (
+    "the best source of",
+    "the richest source of",
+    "the top source of",
+    "the greatest source of",
+    "the number one source of",
+)
+_ONLY = (
+    "the only",
+    "only source",
+    "only food",
+    "only foods",
+    "no other food",
+    "no other foods",
+    "nothing else has",
+    "nothing else brings",
+)
+
+
+def _only_one(claim: Claim, verdict: Verdict) -> None:
+    """That a food brings something holds or doesn't; that it is the only one which does never holds."""
+    if claim.kind not in _CONTENT:
+        return
+    if (
+        verdict.truth == "true"
+        and claim.polarity == "asserts"
+        and (has_any(plain(claim.quote), _BEST) or outdone_by_none(claim))
+    ):
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
+        verdict.steps.append("it is held above all others: not kept")
+        return
+    if not has_any(plain(claim.quote), _ONLY):
+        return
+    if claim.polarity in ("denies", "refutes"):
+        if verdict.truth in ("unproven", "false"):
+            verdict.truth, verdict.wording, verdict.why = "true", None, "Other foods bring it too."
+            verdict.steps.append("that it is the only one is denied: other foods bring it too")
+    elif verdict.truth == "true":
+        verdict.truth, verdict.wording = "overstated", None
+        verdict.why = f"It is not the only one: other foods bring it too. {verdict.why}"
+        verdict.steps.append("it is said to be the only one: not kept")
+
+
+def _waves_through(claim: Claim, key: Key, verdict: Verdict) -> bool:
+    """Whether the "no" of its sentence is one to a danger, of a thing that does grave harm: "liver every day isn't
+    forbidden" gives it."""
+    grave = verdict.truth == "false" and verdict.entry is not None and (verdict.entry.harm or 0) >= _GRAVE
+    return claim.kind == "safety-age" and grave and key.stance in ("permits", "dismisses")
+
+
+_GRAVE = 3
 
 
 def _plain(

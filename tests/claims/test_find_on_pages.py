@@ -1,0 +1,92 @@
+"""What pages about food for babies say in passing: what fits, what is not needed, what a food may carry; and the
+ordinary talk in the same words."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims, only
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subject"),
+    [
+        ("Split peas are an important part of a toddler's diet.", "general-benefit", "split pea"),
+        ("Plums make a great addition to your child's diet.", "general-benefit", "plum"),
+        ("Polenta is a smart choice for little ones.", "general-benefit", "polenta"),
+        ("Sugar is far from necessary.", "function", "sugar"),
+        ("Your toddler doesn't need sugar in his diet.", "function", "sugar"),
+        ("Babies need only a tiny amount of salt.", "function", "salt"),
+        ("Raw eggs may carry bacteria.", "safety-age", "raw eggs"),
+        ("Honey can harbour bacterial spores.", "safety-age", "honey"),
+        ("I would not suggest giving liver to a toddler every day.", "safety-age", "liver"),
+        ("You never want to add salt to a baby's bowl.", "safety-age", "salt"),
+        ("Shop soups may have lots of added salt.", "nutrient-content", "soup"),
+        ("Offer one new fruit at a time, three days apart.", "allergen", "allergen"),
+        ("Sesame, well ground and stirred in, can be introduced to babies.", "allergen", "sesame"),
+        ("Peanut butter we were told to leave till three and now they say get it in early.", "allergen", "peanut"),
+        ("Healthy foods include lentils and eggs.", "general-benefit", "lentil"),
+        ("Steamed courgettes are a great place to start with your baby.", "general-benefit", "courgette"),
+        ("The best time to include mango in her diet is around seven months.", "safety-age", "mango"),
+    ],
+)
+def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) -> None:
+    found = [claim for claim in claims(text) if claim.kind == kind]
+    assert found
+    assert any(subject in said for claim in found for said in claim.subjects)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The relish is a great addition to any burger.",
+        "A flat pan is a good choice for crumpets.",
+        "Penne is a great option on a busy evening.",
+        "The soup doesn't need salt.",
+        "You don't need butter for this one.",
+        "The sieve can't handle it.",
+        "We can deal with it after lunch.",
+        "Space the muffin cases three fingers apart.",
+        "The trays may have lots of crumbs.",
+        "I don't want to give the game away.",
+        "Carry the bowl over to the table.",
+        "It isn't just about adding fibre.",
+        "At least one of these should be an iron-rich meal.",
+        "The onions are a good place to start, then the garlic.",
+        "Healthy foods are on the bottom shelf.",
+        "Put one food at a time through the mincer.",
+        "Peaches bruise easily in a lunch box.",
+        "Get it in early on Saturday, the oven is slow.",
+        "The best time to pick the mint is the morning.",
+        "It matters to give nourishing food on cold days.",
+    ],
+)
+def test_ordinary_talk_in_those_words_is_not(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_what_is_not_needed_is_denied() -> None:
+    assert only("Your toddler doesn't need sugar in his diet.", "function").polarity == "denies"
+    assert only("Sugar is far from necessary.", "function").polarity == "denies"
+
+
+def test_an_organ_that_is_eaten_is_nobodys_own() -> None:
+    assert "function" not in {claim.kind for claim in claims("Iron-rich mash of liver.")}
+    assert only("Vitamin A supports the liver.", "function").relates_to == "the liver (organs)"
+
+
+def test_what_is_needed_is_no_food_where_a_food_is_only_what_is_spoken_about() -> None:
+    assert "function" not in {claim.kind for claim in claims("Learning about oats is crucial, says one baby book.")}
+
+
+def test_a_nutrient_spoken_of_as_this_one_is_named_beside_what_held_it() -> None:
+    found = claims("Guava is full of vitamin C. This nutrient strengthens the immune system.")
+    assert {"nutrient", "guava"} <= set(found[-1].subjects)
+
+
+def test_foods_one_by_one_are_heard() -> None:
+    assert only("Babies should be introduced to one food at a time.", "allergen").relates_to == "one food at a time"
+
+
+def test_what_digests_easily_is_no_allergen_tolerated() -> None:
+    text = "They are easily digested, and once she has tolerated them well, carry on."
+    assert "allergen" not in {claim.kind for claim in claims(text)}
