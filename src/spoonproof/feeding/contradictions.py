@@ -97,6 +97,40 @@ _CLASSES = {
     "MOVING": "walking/crawling/running/toddling/bouncing/jumping/climbing/cruising/wandering/dancing/racing/scooting"
     "/tearing/charging",
     "BEDS": "cot/crib/pram/buggy/pushchair/stroller/car_seat/bouncer/bouncy_chair/sling/carrier/moses_basket",
+    "FINISHES": "eat/eats/eating/ate/finish/finishes/finished/finishing/demolish/demolishes/demolished/polish_off"
+    "/polishes_off/polished_off/munch/munches/munching/munched/scoff/scoffs/scoffed/devour/devours/devoured",
+    "MEALS": "breakfast/lunch/supper/dinner/snack/snacks/toast/sandwich/sandwiches/finger_food",
+    "WANDERS": "wander/wanders/wandering/wandered/roam/roams/roaming/roamed/run/runs/running/ran/crawl/crawls/crawling"
+    "/crawled/toddle/toddles/toddling/toddled/potter/potters/pottering/pottered/cruise/cruises/cruising/walk/walks"
+    "/walking/walked/climb/climbs/climbing/climbed/charge/charges/charging/charged",
+    "STANDS": "sit/sits/sitting/sat/stand/stands/standing/stood/stay/stays/staying/stayed/leave/leaves/leaving/left"
+    "/live/lives/lived/keep/keeps/keeping/kept/cool/cools/cooling/cooled/wait/waits/waiting/waited/rest/rests/rested"
+    "/spend/spends/spent/goes/go/travels",
+    "WARM": "on_the_hob/on_the_stove/on_the_counter/on_the_worktop/on_the_side/on_the_table/on_the_windowsill"
+    "/on_the_sill/on_the_radiator/on_the_range/on_the_sideboard/on_the_bench/in_the_pan/in_the_pot/in_the_saucepan"
+    "/in_the_steamer/in_the_rice_cooker/in_the_oven/in_the_changing_bag/in_the_nappy_bag/in_my_bag/in_my_handbag"
+    "/in_the_rucksack/in_the_car/at_room_temperature/out_of_the_fridge/by_the_kettle/by_the_stove/by_the_hob"
+    "/under_a_cloth/under_a_plate/under_a_lid/under_a_tea_towel",
+    "LONG": "all_day/all_morning/all_afternoon/all_evening/all_night/overnight/for_hours/half_the_day/the_whole_day"
+    "/the_whole_morning/the_whole_afternoon/a_good_few_hours/for_the_day"
+    + "".join(
+        f"/{bound}_{until}"
+        for bound in ("till", "until")
+        for until in "lunch lunchtime tea teatime supper dinner dinnertime bedtime evening the_evening tonight morning"
+        " the_morning tomorrow the_afternoon nap_time naptime".split()
+    ),
+    "WARMS": "microwave/microwaves/microwaved/microwaving/zap/zaps/zapped/nuke/nuked/reheat/reheats/reheated/reheating"
+    "/warm/warms/warmed/heat/heats/heated/heat_up/warm_up",
+    "SLEEPS": "sleep/sleeps/slept/doze/dozes/dozed/snooze/snoozes/nap/naps/nod/nods/nodded/drift/drifts/drifted"
+    "/drop_off/drops_off/dropped_off",
+    "SPOONS": "spoon/spoons/spooned/pop/pops/popped/slip/slips/slipped/get/gets/got/tip/tips/tipped/trickle/trickles"
+    "/feed/feeds/fed/finish/finishes/finished",
+    "SNACKS": "rusk/biscuit/cracker/toast/crust/breadstick/rice_cake/oatcake/sandwich/banana/apple/pear/carrot/cheese"
+    "/grapes/berries/raisins/puffs/crisps/a_snack/his_snack/her_snack/finger_food/pouch",
+    "GIVES": "give/gives/gave/hand/hands/handed/offer/offers/offered/pass/passes/passed/slip/slips/slipped",
+    "ALLERGENS": "egg/eggs/peanut/peanuts/peanut_butter/nuts/fish/wheat/gluten/sesame/milk/dairy/shellfish",
+    "LICKS": "lick/licks/licked/licking/taste/tastes/tasted/eat/eats/ate/eating/nibble/nibbles/nibbled"
+    "/suck/sucks/sucked",
     "PIECES": "one/it/some/these/them/this/a_few/a_piece/a_stick/a_slice/a_bit/a_crust/a_finger",
 }
 """Words any of which will do, by the name in capitals under which the table's phrases ask for them."""
@@ -202,7 +236,49 @@ def _for_the_baby(said: str) -> bool:
     return _BABY.search(said) is not None and _DONE.search(said) is None
 
 
-_HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {"kept-long": _not_frozen, "left-rare": _for_the_baby}
+# What was advised once and is no longer: "they used to say keep it away till three".
+_SUPERSEDED = re.compile(
+    r"\bused to (?:say|think|tell|believe|advise|recommend|be told|swear)\b|\b(?:was|were|been) (?:once )?told to\b"
+    r"|\bthe old (?:advice|rule|way|wisdom)\b|\byears ago\b",
+    re.I,
+)
+_NO_DISH = re.compile(
+    r"\b(?:basil|herbs?|parsley|mint|cress|plants?|seeds?|sprout\w*|dough|loaf|loaves|bread|yeast|starter"
+    r"|soak\w*|ripen\w*|ripe|unripe|bananas?|avocados?|butter to soften|kettle|clock|radio|jug of water|bowl of fruit"
+    r"|fruit bowl|tins?)\b",
+    re.I,
+)
+_THROWN = re.compile(
+    r"\b(?:bin|bins|compost|caddy|hens?|chickens|dogs?|cats?|birds|mine|my (?:own )?(?:mouth|plate|lunch|supper|tea)"
+    r"|throw\w*|thrown)\b",
+    re.I,
+)
+_NOT_THROWN = re.compile(
+    r"\b(?:never|not|no|rather than|instead of|why|\w+n['’]t)\b[^,.;:]{0,16}\b(?:throw\w*|bin|compost)\b", re.I
+)
+
+
+def _of_a_dish(said: str) -> bool:
+    """Whether it is food once cooked that stands there, not a herb in its pot, dough that rises or beans that soak."""
+    return _NO_DISH.search(said) is None
+
+
+def _not_thrown(said: str) -> bool:
+    """Whether what was left is kept for the baby, not thrown away or eaten by somebody else."""
+    return _THROWN.search(_NOT_THROWN.sub(" ", said)) is None
+
+
+def _names_the_baby(said: str) -> bool:
+    return _BABY.search(said) is not None
+
+
+_HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
+    "kept-long": _not_frozen,
+    "left-rare": _for_the_baby,
+    "left-out": _of_a_dish,
+    "reheat-again": _not_thrown,
+    "raw-batter": _names_the_baby,
+}
 """Rows whose phrases are a contradiction only in some sentences, with what is asked of the sentence."""
 
 
@@ -216,5 +292,7 @@ def _turned(text: str, start: int) -> bool:
     clause = 0
     for match in _END.finditer(text, max(0, start - 200), start):
         clause = match.end()
+    if _SUPERSEDED.search(text, clause, start):
+        return True
     before = _CONDITION_DENIED.sub(" ", text[max(clause, start - 200) : start])
     return any(word.key in _TURNED for word in words(before))

@@ -9,7 +9,9 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, first_of, said_at, text_after, text_before
 from spoonproof.claims.scan import Tagged
 
-_LAST_YEARS = re.compile(r"\b(?:last|past|next|coming|following|another) (?:few |couple of )?$")
+_LAST_YEARS = re.compile(  # not "till she *is past* her first birthday"
+    r"\b(?:last|(?<!is )(?<!are )(?<!'s )(?<!well )(?<!gets )past|next|coming|following|another) (?:few |couple of )?$"
+)
 _FROM_TO = re.compile(
     r"\b(?:transition|transitioning|transitions|mov(?:e|es|ed|ing)|switch\w*|go|goes|going|went|progress\w*|graduat\w+|"
     r"shift\w*) $"

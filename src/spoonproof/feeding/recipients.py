@@ -1,0 +1,191 @@
+"""Who gets the food that a sentence names: whether it is turned round, kept for later or for somebody else's plate."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.feeding.words import Found
+
+_CLAUSE_END = re.compile(
+    r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\("
+    r"|\band (?=(?:s?he|i|we|they|hers|his is|his are|the baby) )"
+    r"|(?<=\w) (?=(?:s?he|we) (?:has|gets|have|eats?|had|got) )"
+)
+GIVE = re.compile(
+    r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
+    r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|get|gets|have|has|treat|finish|tuck|wash"
+    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl)\w*\b"
+    r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
+    r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
+    re.I,
+)
+_ONE_CHILD = (
+    r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she|little (?:ones?|fingers|hands|gums)"
+    r"|bubs?|bubba|tots?|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy|pacifier|teether|highchair"
+    r"|high chair)\b"
+)
+ONE_CHILD = re.compile(_ONE_CHILD, re.I)
+"""A child named, or pointed at as one: in talk of no one dish "they" are anybody."""
+BABY = re.compile(_ONE_CHILD + r"|\b(?:them|they|theirs)\b", re.I)
+ADD = re.compile(
+    r"\b(?:add|stir|swirl|drizzl|sprinkl|top|finish|sweeten|season|dust|serve|mix|thin|spread|glaz|swap|replace|crumbl"
+    r"|scatter|try|use|bulk|enrich|fortif|thicken|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b",
+    re.I,
+)
+# "fishes out of my bowl", "grandpa slips her": whoever's plate it was, it ends in the baby's mouth
+TO_BABY = re.compile(
+    r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
+    r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
+    r"|\bto (?:her|him|the bab(?:y|ies))\b"
+    r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
+    r" (?:her|him|the bab(?:y|ies)|the little one)\b",
+    re.I,
+)
+BABYS_FOOD = re.compile(
+    r"\b(?:her|his|their|baby['’]?s|toddler['’]?s) (?:\w+ )?(?:bowl|food|portion|plate|porridge|oats|cereal|yogh?urt"
+    r"|mash|pur[ée]es?|toast|pasta|rice|soup|stew|fruit|apple|pear|banana|milk|pancakes?|egg|lunch|dinner|tea|breakfast"
+    r"|supper|snack)\b",
+    re.I,
+)
+_BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
+_OTHERS = re.compile(
+    r"(?<!from )(?<!by )(?<!with )\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
+    r"|yourself|yourselves|myself"
+    r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
+    # but not "he's such a big boy now"
+    r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
+    r"|siblings?|(?<!works )(?<!work )(?<!good )for us|cousins?|aunt(?:ie)?s?|uncles?"
+    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?"
+    r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
+    r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
+    r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
+    r"|twin|bub|tot|smallest|youngest|lap\b|knee|hip\b|shoulder|arm|hand|finger|recipe|trick|secret|rule|tip)"
+    r"\w+\b(?!['’]s)",  # "my nonno"
+    re.I,
+)
+_AGE = r"(?:one|two|three|four|five)\b(?! (?:of|or|and|more|in|o['’]clock|\w+s\b))"
+_LATER = re.compile(
+    r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
+    r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
+    rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are)? {_AGE})\b"
+    rf"|\b(?:from|after|past|over|until|till|before|under|at|by) (?:age |about )?{_AGE}",
+    re.I,
+)
+_NOT = re.compile(
+    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather|unless|myth|wrong"
+    r"|wanted|wants to"
+    r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
+    r"|too much|too many|how much|how many"
+    r"|\w+n['’]t|dangerous|danger|free|(?:leav(?:e|es|ing)|left) out|keep away|out of reach|away from|in place of)\b",
+    re.I,
+)
+_NOT_AFTER = re.compile(
+    r"\b(?:never|not|none|nothing) (?:in|on|into|onto|for) (?:hers|his|theirs|the baby)\b"
+    r"|^(?: (?!(?:so|because|and|while|when|if|since|as|where)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must"
+    r"|should|do|does)"
+    r"(?:n['’]t| not| never)|never|not for"
+    r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
+    r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
+    r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
+    r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
+    r"|in the cupboard)\b"
+    # what was done once, and not again
+    r"|\b(?:nearly fainted|horrified|furious|snatched|told (?:him|her|them) off|took it (?:away|off)|never again"
+    r"|(?:would|do) not again|regret\w*|my mistake)\b"
+    # but not "no risk of anything"
+    r"|(?<!\bno )(?<!\bzero )(?<!\bany )(?<!\bwithout )\b(?:chok\w+|danger\w*|risk\w*|unsafe|botulism)\b",
+    re.I,
+)
+# What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
+_DONE_WITHOUT = re.compile(
+    r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
+    re.I,
+)
+_STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
+_POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
+_LIKE_THEM = re.compile(r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$", re.I)
+_BEFORE_IT = re.compile(
+    r"\bbefore (?:(?:i|you|we|she|he|they) (?:(?:\w+ )?(?:add|stir in|put in|season|salt|pour in)(?: it)?(?: with)? )?"
+    r"|(?:adding|stirring in|seasoning with|putting in) )?(?:the |any |your |my |our )?(?:\w+ (?:and|or) (?:the )?)?$",
+    re.I,
+)
+# "once hers is out", "lift out her portion first": what goes in after that is for the others
+_HERS = (
+    r"\b(?:hers|his|theirs|(?:her|his|their|(?:the |your |my )?baby['’]?s|the little one['’]s) (?:\w+ )?"
+    r"(?:bowl|portion|share|helping|plate|part))\b"
+)
+_HERS_FIRST = re.compile(
+    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
+    r" (?:out|aside|first|away|lifted|taken|removed|already|dished|served)\b"
+    rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
+    rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
+    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
+    re.I,
+)
+_ASLEEP = re.compile(
+    r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asleep|(?:gone|goes|went|is off) to bed|down for the night)"
+    r"\W{0,3}$",
+    re.I,
+)
+_FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
+_CONTAINER = re.compile(
+    r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
+)
+
+
+def clause_before(said: str, hit: Found) -> str:
+    """The words of the food's clause that stand before it."""
+    return said[max((m.end() for m in _CLAUSE_END.finditer(said) if m.end() <= hit.start), default=0) : hit.start]
+
+
+def elsewhere(said: str, hit: Found) -> bool:
+    """Whether it is turned round, meant for later, or for somebody else."""
+    cuts = list(_CLAUSE_END.finditer(said))
+    left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
+    right = min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
+    clause = said[left:right]
+    place = hit.start - left, hit.end - left
+    others = next((one for one in _OTHERS.finditer(clause) if _apart(one, place) > 1), None)  # but not "my latte"
+    if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause):
+        babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
+        if min(babys, default=len(said)) >= _apart(others, place):
+            return True
+    if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
+        return True
+    if _HERS_FIRST.search(said):
+        return True
+    if _ASLEEP.search(said):
+        return True  # "popcorn is for the film, once the baby is in bed"
+    if _CONTAINER.search(said[hit.end :]):
+        return True  # "an ice cube tray"
+    opening = _FOR_OTHERS.search(said)
+    if opening and _OTHERS.search(opening.group()) and not BABY.search(opening.group()):
+        return True  # "For the grown-ups, ..."
+    if _BEFORE_IT.search(said[: hit.start]):
+        return True  # "the baby's share leaves the pot before the salt"
+    if _done_without(said, hit):
+        return True
+    return bool(_NOT.search(said[_verb_clause(said, hit) : hit.start]))
+
+
+def _apart(one: re.Match[str], place: tuple[int, int]) -> int:
+    """Characters between a match and the food's ``place`` in the same clause."""
+    return max(one.start() - place[1], place[0] - one.end(), 0)
+
+
+def _done_without(said: str, hit: Found) -> bool:
+    """Whether the sentence says that it went: "the recipe cut the sugar and she eats it all the same"."""
+    gone = _DONE_WITHOUT.search(said[max(0, hit.start - 30) : hit.start])
+    if not gone or _STILL_IN.search(said[hit.end :]):
+        return False
+    return not gone.group().lower().startswith("cut") or bool(_POURED.search(said[hit.start : hit.end]))
+
+
+def _verb_clause(said: str, hit: Found) -> int:
+    """Where the clause of the verb that governs the food begins: a list ("no honey, salt or nuts") belongs to it."""
+    verbs = [m.start() for m in (*GIVE.finditer(said, 0, hit.start), *ADD.finditer(said, 0, hit.start))]
+    if not verbs:
+        return 0
+    at = max(verbs)
+    commas = [m.end() for m in _CLAUSE_END.finditer(said, 0, at)]
+    return next((end for end in reversed(commas) if at - end > 14), 0) if commas else 0
