@@ -66,6 +66,7 @@ from finding_kit import claims
         "My nephew, the small one, has coeliac disease, as you know.",
         "She has no allergies that we know of, but nobody brings walnuts.",
         "She needed to avoid any food with egg, down to the glaze on a bun.",
+        "Thicken it with maize flour if you are wheat or gluten intolerant.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )
@@ -82,6 +83,7 @@ def test_it_claims_nothing(text: str) -> None:
         ("This cake is gluten-free and egg-free.", "allergen"),
         ("Give one food and wait a day to ensure there is no food allergy.", "allergen"),
         ("I read that the chances of outgrowing a peanut allergy are one in five.", "allergen"),
+        ("There is tahini in this, so skip it where a child has a sesame allergy.", "allergen"),
         ("The egg allergy is common in babies with eczema.", "allergen"),
         ("Late weaning causes allergies.", "allergen"),
         ("This bread has gluten.", "allergen"),

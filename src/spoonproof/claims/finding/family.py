@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, skipped, text_after, text_before
 from spoonproof.claims.finding.ordinary import is_story
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
@@ -61,6 +61,8 @@ _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
     r"\b(?:kids?|child|children|those|people|families|famil(?:y|ies)|friends?|anyone|someone|guests?) "
     r"(?:who (?:has|have) |with |(?:has|have) )[^.,;:?!]{0,40}$"
+    r"|^\W*(?:use|swap|try|choose|thicken|replace)\b[^.;:?!]{0,50}\bif (?:you|anyone|someone|your \w+)"
+    r"(?:'re| are| is| has| have)\b[^.,;:?!]{0,30}$"
 )
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
@@ -147,7 +149,7 @@ def _tested(tagged: Tagged, _match: Match) -> bool:
 
 def _lives_with_it(tagged: Tagged, match: Match) -> bool:
     """ "*For kids with* peanut and egg allergies": who reads; "an *allergic baby* in the mix": who comes."""
-    if match.object is None or tagged.find(_DOES_GOOD | _AVOIDS):
+    if match.object is None or tagged.find(_DOES_GOOD | _AVOIDS) or skipped(tagged):
         return False
     begin = match.object[0]
     if tagged.items[begin].words == "allergic" and tagged.find(_PERSONS, begin + 1, begin + 2):

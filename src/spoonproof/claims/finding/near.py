@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from spoonproof.claims.finding.draft import Match
@@ -12,6 +13,9 @@ Ask = Callable[[Tagged, Match], bool]
 """Whether a match says nothing of a food."""
 REACH = 100
 """Characters before or after a match that an expression is asked of."""
+_SKIPPED = re.compile(
+    r"\b(?:skip|not for|leave (?:it|this|these|them) out|keep (?:it|this|these|them) (?:away )?from)\b"
+)
 _QUOTES = frozenset("\"'“”‘’")
 
 
@@ -48,3 +52,8 @@ def quoted(tagged: Tagged, begin: int, end: int) -> bool:
     """Whether these items stand between quotation marks."""
     first, last = tagged.items[begin].start, tagged.items[end - 1].end
     return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
+
+
+def skipped(tagged: Tagged) -> bool:
+    """Whether somebody is told to leave it: "*skip it* if your child has a sesame allergy"."""
+    return _SKIPPED.search(fold(tagged.text)) is not None

@@ -65,6 +65,12 @@ _TOLD = re.compile(
 )
 # Told of one's own, and nobody advised: "hoping to hold off weaning for another two weeks, to give us time".
 _OURS = re.compile(r"\b(?:i|we|my|our|us|me)\b|^\W*(?:and |but |so )?(?:he|she|his|her)\b")
+_AT_AN_AGE = (
+    re.compile(  # what is done at an age is held up as a way to do it: "we give her cow's milk from seven months"
+        r"\b(?:from|at|before|after|until|till|by|under|since|over|when) (?:the age of |the |about |around )?"
+        r"(?:\w+ )?[\w½-]+ (?:weeks?|months?|years?)\b"
+    )
+)
 _ADVICE = re.compile(
     r"\b(?:you|your|yours|bab(?:y|ies)|infants?|child(?:ren)?|toddlers?|kids?|little ones?|should|must|never|do|can|"
     r"cannot|\w+n't|may|might|wants?|plan|going to|needs?|recommend\w*|advi[sc]\w*|guid\w+|say|says|said|told|doctors?|"
@@ -113,7 +119,9 @@ def is_story(text: str) -> bool:
 
 def is_ours(text: str, present: frozenset[str]) -> bool:
     """Whether a sentence tells of one's own family and advises nobody. ``text`` is in lower case."""
-    return present.isdisjoint(_DANGERS) and _OURS.search(text) is not None and _ADVICE.search(text) is None
+    if not present.isdisjoint(_DANGERS) or _OURS.search(text) is None:
+        return False
+    return _ADVICE.search(text) is None and _AT_AN_AGE.search(text) is None
 
 
 def advises(tagged: Tagged, match: Match) -> bool:

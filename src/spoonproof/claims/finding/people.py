@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted, said_at, text_before
+from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted, said_at, skipped, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -135,7 +135,7 @@ def _is_clear(tagged: Tagged, match: Match) -> bool:
 
 def _with_an_allergy(tagged: Tagged, match: Match) -> bool:
     """ "A child *with a* peanut allergy": who has one."""
-    if match.object is None or tagged.find(_DOES):
+    if match.object is None or tagged.find(_DOES) or skipped(tagged):
         return False
     return _WITH_ALLERGY.search(text_before(tagged, match.object[0])) is not None
 

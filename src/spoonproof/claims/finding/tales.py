@@ -35,7 +35,8 @@ _SHE_IS = re.compile(
 )
 _WE_DO = re.compile(r"\b(?:i|we)\b[^.,;:?!]{0,24}\buse (?:\w+ ){0,4}$")
 _HE_LIKES = re.compile(
-    r"\b(?:he|she) (?:\w+ )?(?:loves?|loved|likes?|liked|enjoys?|eats?|ate|prefers?|wants?) [^.;:?!]{0,40}$"
+    r"\b(?:he|she) (?:\w+ )?(?:loves?|loved|likes?|liked|enjoys?|eats?|ate|prefers?|wants?) "
+    r"(?:(?!for |with |because |which |that |since |as )[\w-]+,? ){0,6}$"
 )
 _TESTS = frozenset({"test", "tests", "work", "results"})
 _TIME = re.compile(
@@ -43,6 +44,7 @@ _TIME = re.compile(
 )
 _GROUPS = frozenset({"protein", "carb", "starch", "carbohydrate"})
 _TO_PACK = re.compile(r"\bto (?:pack|make|serve|prepare|build|cook) (?:an? |some )?(?:\w+,? (?:and )?){1,3}$")
+_MAY = frozenset("can may might will often really sometimes".split())
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
@@ -175,9 +177,11 @@ def _is_ready(tagged: Tagged, match: Match) -> bool:
 
 
 def _while_teething(tagged: Tagged, match: Match) -> bool:
-    """ "When *she has teething* troubles": when, and nothing is said to ease it."""
+    """ "When *she has teething* troubles", "*teething can* upset a mealtime": nothing is said to ease it."""
     if match.object is None or said_at(tagged, match.object[0]) != "teething":
         return False
+    if match.object[0] == 0 and said_at(tagged, match.object[1]) in _MAY:
+        return True
     return _SHE_IS.search(text_before(tagged, match.object[0])) is not None
 
 
@@ -201,7 +205,8 @@ def _a_protein(tagged: Tagged, match: Match) -> bool:
     """ "Hit *a protein*, *a carb* and a fruit": which group of foods, and none is said to hold it."""
     if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
         return False
-    return text_before(tagged, match.object[0]).endswith((" a ", " one ", " another "))
+    named = said_at(tagged, match.object[0] + 1) in ("called", "that", "which")
+    return not named and text_before(tagged, match.object[0]).endswith((" a ", " one ", " another "))
 
 
 def _to_pack(tagged: Tagged, match: Match) -> bool:
