@@ -29,6 +29,7 @@ _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
+_BOTTLE = frozenset({"bottle"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
@@ -192,7 +193,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    if match.subject is not None and effect == "milk-enough":
+    bottle = match.subject is not None and tagged.is_any(match.subject[0], _BOTTLE)
+    if match.subject is not None and (effect == "milk-enough" or bottle):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
