@@ -24,6 +24,16 @@ from finding_kit import claims, only
         ("Offer one new fruit at a time, three days apart.", "allergen", "allergen"),
         ("Sesame, well ground and stirred in, can be introduced to babies.", "allergen", "sesame"),
         ("Peanut butter we were told to leave till three and now they say get it in early.", "allergen", "peanut"),
+        ("Mackerel is a very healthy food.", "general-benefit", "mackerel"),
+        ("Barley gruel is one of the best baby foods.", "general-benefit", "barley"),
+        ("The many benefits of regularly eating sardines.", "general-benefit", "sardine"),
+        ("The best fruit to start with is pear.", "safety-age", "pear"),
+        ("A baby depends on mother's milk for the first six months.", "safety-age", "mother's milk"),
+        ("Eggs for protein and oranges for vitamin C.", "nutrient-content", "egg"),
+        ("Now that she has teeth the bottle can lead to bad tooth decay.", "disease", "bottle"),
+        ("Juice is lovely but hold it to about three ounces a day.", "quantity", "juice"),
+        ("You want two cups of whole milk a day but not to exceed three.", "quantity", "whole milk"),
+        ("Goat milk is famously allergenic and can be hard for a young child to digest.", "function", "goat milk"),
         ("Healthy foods include lentils and eggs.", "general-benefit", "lentil"),
         ("Steamed courgettes are a great place to start with your baby.", "general-benefit", "courgette"),
         ("The best time to include mango in her diet is around seven months.", "safety-age", "mango"),
@@ -55,6 +65,15 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
         "Healthy foods are on the bottom shelf.",
         "Put one food at a time through the mincer.",
         "Peaches bruise easily in a lunch box.",
+        "There are several kinds of food that have a high iron content.",
+        "We make vitamin D when we expose our skin to the sun.",
+        "We talked about healthy food at the market.",
+        "Lemons for the tart, sugar for the top.",
+        "The best pan to start with is the small one.",
+        "The bottle can leak in the bag.",
+        "It is hard for toddlers to wait.",
+        "Hold it to the light and check for cracks.",
+        "Supper depends on the milk in the fridge.",
         "Get it in early on Saturday, the oven is slow.",
         "The best time to pick the mint is the morning.",
         "It matters to give nourishing food on cold days.",
@@ -90,3 +109,13 @@ def test_foods_one_by_one_are_heard() -> None:
 def test_what_digests_easily_is_no_allergen_tolerated() -> None:
     text = "They are easily digested, and once she has tolerated them well, carry on."
     assert "allergen" not in {claim.kind for claim in claims(text)}
+
+
+def test_what_else_they_do_is_heard_after_in_addition() -> None:
+    found = claims("In addition to easing colic, they are essential for the brain.")
+    assert "function" in {claim.kind for claim in found}
+
+
+def test_an_age_goes_with_the_food_and_not_with_how_a_baby_was_fed_before() -> None:
+    found = only("Eggs should be introduced after exclusive breastfeeding from six months.", "safety-age")
+    assert found.subjects == ("egg",)

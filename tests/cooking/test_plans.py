@@ -14,6 +14,7 @@ from spoonproof.cooking.timeline import Plan, iso, plan
 from spoonproof.model.channel import Kitchen
 from spoonproof.model.recipe import Minutes
 from tests.cooking.bench import Larder, food_line, recipe, rows, times, verbs
+from tests.kitchen import dish
 
 FOODS = ["parsnip, 10 mm dice", "pear, 10 mm dice", "oil"]
 STEPS = [
@@ -215,3 +216,35 @@ def test_lifting_out_the_portion_is_not_named_after_what_was_lifted_out_before()
         "Take out: pear",
         "Lift out: the baby's portion",
     ]
+
+
+def test_what_got_soft_in_a_pan_of_its_own_is_not_asked_to_cook_with_the_rest() -> None:
+    steps = [
+        "Boil the potato for 20 minutes.",
+        "Boil the pea for 8 minutes.",
+        "Bake the potato and the pea for 20 minutes.",
+    ]
+    assert pot_orders(recipe(["potato, 20 mm dice", "pea"], steps), Larder(), verbs(), times()) == ()
+
+
+def test_a_range_wide_from_sources_that_differ_asks_for_no_long_cooking() -> None:
+    placed = tender_together({0: Minutes(12, 20), 1: Minutes(3, 36)})
+    assert placed[1][0] > placed[0][0]  # the rice first, the peas after it
+
+
+def test_what_joins_for_the_last_minutes_does_not_lengthen_the_whole() -> None:
+    found = dish(
+        "foods:\n  - 200 g carrots, 1 cm dice\n  - 200 g pears, 1 cm dice\n"
+        "steps:\n  - Steam the carrots for 20 minutes, adding the pears for the last 8.\n"
+    ).plan
+    steamed = [task for task in found.tasks if task.lane == "steamer"]
+    assert [task.minutes for task in steamed] == [12, 8]
+    assert found.cook == 20
+
+
+def test_a_pan_that_is_heated_with_its_oil_cooks_nothing_yet() -> None:
+    eggs = dish(
+        "foods:\n  - 2 eggs\n  - 1 tsp rapeseed oil\n"
+        "steps:\n  - Beat the eggs.\n  - Heat the oil in a frying pan and fry the eggs for 4 minutes.\n"
+    ).treatments[0]
+    assert [heat.verb for heat in eggs.heats] == ["fry"]

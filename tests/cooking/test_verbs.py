@@ -129,3 +129,8 @@ def test_finding_takes_time_in_proportion_to_the_text() -> None:
         return best
 
     assert seconds(4000) < 3 * seconds(2000) + 0.02
+
+
+def test_a_hyphen_closes_a_split_phrase() -> None:
+    assert [match.verb for match in verbs().find("Stir-fry the leek in the oil for 5 minutes.")] == ["stir-fry"]
+    assert [match.verb for match in verbs().find("Stir the leek in for 5 minutes.")] == ["stir-in"]

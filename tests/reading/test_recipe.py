@@ -301,3 +301,38 @@ def test_a_texture_may_be_called_as_cooks_call_it(said: str, texture: str) -> No
     assert recipe is not None and recipe.texture is not None
     assert recipe.texture.value == texture
     assert not [one for one in findings if one.rule == "not-in-list"]
+
+
+@pytest.mark.parametrize(
+    ("written", "hours", "days"),
+    [
+        ("fridge 48 h, freezer 1 month", 48.0, 30.0),
+        ("2 days in the fridge", 48.0, None),
+        ("up to 2 days in the fridge and for 1 month in the freezer", 48.0, 30.0),
+        ("24h in fridge", 24.0, None),
+    ],
+)
+def test_how_long_it_keeps_is_read_either_way_round(written: str, hours: float, days: float | None) -> None:
+    recipe, faults = read(
+        f"---\ntitle: A\nages: 7 months\nkeeps: {written}\nfoods: [1 carrot]\nsteps: [Boil it.]\n---\n"
+    )
+    assert recipe is not None and recipe.keeps is not None
+    assert (recipe.keeps.fridge_hours, recipe.keeps.freezer_days) == (hours, days)
+    assert [fault for fault in faults if fault.level == "error"] == []
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [("ingredients", "foods"), ("method", "steps"), ("serves", "makes"), ("Description", "summary")],
+)
+def test_a_key_by_the_name_other_cooks_give_it_is_told_with_ours(written: str, meant: str) -> None:
+    _, faults = read(f"---\ntitle: A\nages: 7 months\n{written}: x\n---\n")
+    (fault,) = [fault for fault in faults if fault.rule == "unknown-key"]
+    assert fault.remedy is not None and fault.remedy.text == f"Write “{meant}”."
+
+
+def test_foods_in_one_text_are_told_to_stand_on_lines_of_their_own() -> None:
+    _, faults = read("---\ntitle: A\nages: 7 months\nfoods: |\n  1 carrot\n  1 leek\nsteps: [Boil it.]\n---\n")
+    (fault,) = [fault for fault in faults if fault.rule == "wrong-type"]
+    assert "U+000A" not in fault.message
+    assert fault.remedy is not None and "hyphen" in fault.remedy.text

@@ -41,6 +41,14 @@ GENERAL_BENEFIT = (
         veto=_KITCHEN,
         says="praised as a food to start with",
     ),
+    *_benefit(
+        "is-healthy",
+        "S(<food|dish>) ~3 <copula|make> _3 T(<healthy-kinds>)",
+        "^ _1 S(<pronoun>) _2 <copula> _3 T(<healthy-kinds>)",
+        "S(<food|dish>) ~2 <copula|make> _2 T(<most|praised-so>) _1 <baby-food>",
+        veto=_NOT_FOOD,
+        says="a food is healthy",
+    ),
     *_benefit("healthy-dish", "T(<healthy-kinds>) _4 <contain|copula> ,? _2 S(<food|dish>)", says="called healthy"),
     *_benefit(
         "loose-word",

@@ -159,6 +159,13 @@ NUTRIENT_CONTENT = (
         veto=_COOKING,
         says="an amount of it in a food",
     ),
+    *_content(
+        "for-it",
+        "S(<food|dish>) [(]? <for> _1 O(<nutrient>) (?!_1 <food>)",
+        level="contains",
+        veto=_KITCHEN,
+        says="a food for a nutrient",
+    ),
     *_content("is-made-of", "S(<FOOD>) : _3 O(<NUT>)", level="contains", loose=True, says="a food, a sign, a nutrient"),
     *_content(
         "both",

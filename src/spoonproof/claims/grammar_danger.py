@@ -117,6 +117,7 @@ DANGER = (
         "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) ~2 <bound>",
         "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) _1 (?:[.]|$)",
         "T(<only-need>) _1 S(<milk-feed|baby-milk|food>) ~1 <bound> _1 O(<number|age>)",
+        "<audience-baby> ~4 T(<depends-on>) _2 S(<milk-feed>) ~4 O(@AGE)",
         effect="milk-enough",
         says="milk alone said to be enough",
     ),

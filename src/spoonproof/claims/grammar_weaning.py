@@ -17,6 +17,13 @@ _GIVE = "<give|introduce|fed|include>"
 
 WEANING = (
     *_safety(
+        "starts-best",
+        "T(<most|praised-so>) _1 <food|generic-food> _1 <include> _1 <copula> _2 S(<food>)",
+        effect="age",
+        veto="culinary story",
+        says="called a food to start with",
+    ),
+    *_safety(
         "give-at-age",
         f"^ _1 T({_GIVE}) _2 S({_EATEN}) ~4 <at|bound|wait-until> _1 O(@AGE)",
         f"{_SOMEONE} _1 T(<child-can>) ~3 S({_EATEN}) ~3 <at|bound> _1 O(@AGE)",
@@ -245,6 +252,7 @@ WEANING = (
         "hard-to-manage",
         "S(<hazard-food|hazard-food-weak>) ~10 O(<hard-to-manage>)",
         "S(<hazard-food|hazard-food-weak>) ~10 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
+        "^ ~6 S(<pronoun>) ~5 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
         effect="choking",
         veto="nonfood",
         says="hard to manage in the mouth",

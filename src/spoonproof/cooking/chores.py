@@ -91,19 +91,16 @@ def doing(recipe: Recipe, events: Sequence[Event]) -> list[Draft]:
         if not lane and verb.hands >= AWAY_FROM_HANDS:
             lane = "hands"
         lines = event.pot if event.pot else event.lines
-        drafts.append(
-            Draft(
-                _label(recipe, event, verb),
-                minutes,
-                verb.hands,
-                lane,
-                event.step,
-                lines,
-                heat,
-                time is None,
-                event.bowl,
-            )
-        )
+        label = _label(recipe, event, verb)
+        before = drafts[-1] if drafts else None
+        if time and event.action.last and verb.role == "join" and before and before.heat and before.minutes > minutes:
+            # "steam for 20 minutes, adding the pear for the last 8": within the 20, not after them
+            before.minutes -= minutes
+            drafts.append(Draft(label, verb.minutes, verb.hands, lane, event.step, lines, bowl=event.bowl))
+            on = Draft(before.label, minutes, before.hands, before.lane, event.step, lines, True, bowl=before.bowl)
+            drafts.append(on)
+            continue
+        drafts.append(Draft(label, minutes, verb.hands, lane, event.step, lines, heat, time is None, event.bowl))
     return drafts
 
 

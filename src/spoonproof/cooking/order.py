@@ -1,11 +1,13 @@
 """What goes in when, so that everything that shares a pot is tender at the same time.
 
 Harder foods first, what wilts last: each food goes in so long before the end as it needs, and the longest opens the
-pot. Times aim at the middle of each range and are never below its soft end; the end is the squash test.
+pot. Times aim at the middle of each range and are never below its soft end; the end is the squash test. What was soft
+before it came into the pot ("boil the potatoes; poach the fish; bake both") is not asked to cook there again.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 from spoonproof.cooking.pots import Kitchen
@@ -51,9 +53,11 @@ class PotOrder:
 def tender_together(needs: Mapping[int, Minutes]) -> Mapping[int, tuple[float, float]]:
     """For each key: (when it goes in, how long it cooks), so that all end together, in minutes.
 
-    A food cooks for the middle of its range; starts are whole minutes, counted from the first food in.
+    A food cooks for the middle of its range, between the ends as many times the low one as the high one is of it: a
+    range that is wide because its sources differ ("2 to 36") is no reason to cook for long. Starts are whole minutes,
+    counted from the first food in.
     """
-    aims = {key: float(round((need.low + need.high) / 2 + 0.001)) for key, need in needs.items()}
+    aims = {key: float(round(math.sqrt(need.low * need.high))) for key, need in needs.items()}
     aims = {key: max(aim, needs[key].low) for key, aim in aims.items()}
     longest = max(aims.values(), default=0.0)
     return {key: (longest - aim, aim) for key, aim in aims.items()}
@@ -77,13 +81,18 @@ def pot_orders(recipe: Recipe, foods: Foods, verbs: Verbs, times: CookTimes) -> 
 
 
 def _order(stories: Sequence[Story], times: CookTimes) -> PotOrder | None:
-    method = method_of(max((heat for story in stories for heat in story.heats), key=_length))
+    shared = [heat for story in stories for heat in story.heats if method_of(heat) and not _alone(heat, story, stories)]
+    if not shared:
+        return None
+    method = method_of(max(shared, key=_length))
     needs: dict[int, Need] = {}
     unknown = []
     for story in stories:
         if story.food is None or story.food.hardness in ("liquid", "powder", "paste", "none"):
             continue
         name = softens_as(story.food.softens_as, story.food.parent, story.food.id, times)
+        if name and _soft_before(story, stories, name, times):
+            continue
         need = times.needed(name, cut_when_heated(story), method) if name else None
         if need is None:
             unknown.append(story.index)
@@ -98,6 +107,24 @@ def _order(stories: Sequence[Story], times: CookTimes) -> PotOrder | None:
         if story.index in needs
     ]
     return PotOrder(method, tuple(sorted(entries, key=lambda entry: (entry.at, entry.line))), tuple(unknown))
+
+
+def _alone(heat: Heat, story: Story, stories: Sequence[Story]) -> bool:
+    """Whether no other solid food of the pot went through this heat."""
+    return not any(
+        other is not story and other.solid and (heat.step, heat.verb) in {(one.step, one.verb) for one in other.heats}
+        for other in stories
+    )
+
+
+def _soft_before(story: Story, stories: Sequence[Story], name: str, times: CookTimes) -> bool:
+    """Whether what a food had by itself, in another pan than the one they share, was enough to make it soft."""
+    own = [heat for heat in story.heats if method_of(heat)]
+    alone = [heat for heat in own if heat.medium != own[-1].medium and _alone(heat, story, stories)]
+    if not alone:
+        return False
+    need = times.needed(name, cut_when_heated(story), method_of(max(alone, key=_length)))
+    return need is not None and sum(_length(heat) for heat in alone) >= need.soft.low
 
 
 def _length(heat: Heat) -> float:

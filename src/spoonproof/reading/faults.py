@@ -39,7 +39,8 @@ def quoted(text: str, most: int = 60) -> str:
     """Words of a person's file as a message quotes them: short, and with nothing in them that a terminal obeys."""
     if len(text) > most:
         text = text[: most - 1] + "…"
-    return f"“{''.join(char if char.isprintable() else f'U+{ord(char):04X}' for char in text)}”"
+    text = "".join(char if char.isprintable() else " " if char in "\r\n\t" else f"U+{ord(char):04X}" for char in text)
+    return f"“{text}”"
 
 
 def all_faults() -> Mapping[str, Fault]:

@@ -37,11 +37,18 @@ MONTHS = (
 )  # fmt: skip
 _URL = re.compile(r"https?://[^\s<>\"'\\@]{1,2000}")
 _FILE = re.compile(r"(?!.{0,300}\.\.)[^\s/\\:*?\"<>|\x00-\x1f][^\\:*?\"<>|\x00-\x1f]{0,200}")
+_SPAN_KEPT = r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)"
 _KEEP = re.compile(
     r"(?P<place>fridge|freezer|refrigerator|refrigerated|frozen|chilled)\s{0,4}:?\s{0,4}(?:for\s{1,4}|up to\s{1,4})?"
-    r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)",
+    + _SPAN_KEPT,
     re.IGNORECASE,
 )
+_KEEP_IN = re.compile(
+    r"(?:for\s{1,4})?(?:up to\s{1,4})?" + _SPAN_KEPT + r"\s{1,4}in\s{1,4}(?:the\s{1,4}|a\s{1,4})?"
+    r"(?P<place>fridge|freezer|refrigerator)",
+    re.IGNORECASE,
+)
+_KEPT_APART = re.compile(r",|\sand\s")
 _NOT_FROZEN = re.compile(
     r"(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)", re.IGNORECASE
 )
@@ -91,9 +98,9 @@ def _keeps() -> Reader[tuple[float | None, float | None]]:
 
     def parse(node: Scalar, sink: Sink) -> tuple[float | None, float | None] | None:
         fridge = freezer = None
-        for part in node.value.split(","):
+        for part in _KEPT_APART.split(node.value):
             words = part.strip()
-            match = _KEEP.fullmatch(words)
+            match = _KEEP.fullmatch(words) or _KEEP_IN.fullmatch(words)
             if match is not None:
                 hours = float(match["count"]) * _HOURS[match["unit"][0].lower()]
                 if match["place"].lower() in ("freezer", "frozen"):

@@ -136,7 +136,7 @@ def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, 
         )
         sink.add("unknown-key", short(name.span), message)
         return
-    close = nearest(name.value, known)
+    close = _meant(name.value, known)
     remedy = None
     hint = f"Known here: {', '.join(known)}."
     if close:
@@ -150,6 +150,21 @@ def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, 
     )
 
 
+OTHER_NAMES = {
+    "ingredients": "foods", "ingredient": "foods", "method": "steps", "directions": "steps", "instructions": "steps",
+    "preparation": "steps", "serves": "makes", "servings": "makes", "portions": "makes", "yield": "makes",
+    "description": "summary", "intro": "summary", "name": "title", "consistency": "texture", "storage": "keeps",
+    "storing": "keeps", "store": "keeps", "sponsor": "paid", "photos": "pictures", "images": "pictures",
+}  # fmt: skip
+"""What cooks and other programs call a key of ours."""
+
+
+def _meant(word: str, known: Mapping[str, object]) -> str:
+    """The key that ``word`` may have meant: by another name of it, else the nearest in spelling; "" when none is."""
+    other = OTHER_NAMES.get(word.strip().lower(), "")
+    return other if other in known else nearest(word, known)
+
+
 def nearest(word: str, known: Mapping[str, object] | Sequence[str]) -> str:
     """The known word that ``word`` may have meant, "" when none is near."""
     from difflib import get_close_matches
@@ -158,9 +173,10 @@ def nearest(word: str, known: Mapping[str, object] | Sequence[str]) -> str:
     return close[0] if close else ""
 
 
-def wrong(node: Node, sink: Sink, words: str, rule: str = "wrong-type") -> None:
-    """Say that ``node`` is not ``words``."""
-    sink.add(rule, short(node.span), f"{shown(node)} can't be read as {words}.")
+def wrong(node: Node, sink: Sink, words: str, rule: str = "wrong-type", remedy: str = "") -> None:
+    """Say that ``node`` is not ``words``, and with ``remedy`` how it is written."""
+    told = Remedy(remedy) if remedy else None
+    sink.add(rule, short(node.span), f"{shown(node)} can't be read as {words}.", remedy=told)
 
 
 def short(span: Span) -> Span:
@@ -286,7 +302,8 @@ def listed(item: Reader[A], words: str = "", alone: bool = False) -> Reader[tupl
         if alone:
             value = item.read(node, sink)
             return None if value is None else (value,)
-        wrong(node, sink, words)
+        remedy = "Start each on a line of its own, with a hyphen and a blank before it (“- ”)."
+        wrong(node, sink, words, remedy=remedy if isinstance(node, Scalar) else "")
         return None
 
     many: Schema = {"type": "array", "items": item.schema, "maxItems": limits.LIST_LENGTH}

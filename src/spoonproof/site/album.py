@@ -48,7 +48,7 @@ def no_painter() -> tuple[str, ...]:
     """What a site lacks for want of Pillow."""
     if paint.available():
         return ()
-    return ("no pictures for link previews and no photographs: they need Pillow (pip install 'spoonproof[pictures]')",)
+    return ("no pictures for link previews and no photographs: they need Pillow (the extra pictures)",)
 
 
 class Album:

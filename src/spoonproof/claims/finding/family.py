@@ -43,7 +43,7 @@ _OUR_CHILD = re.compile(
     r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid|children|kids)\b[^.,;:?!]{0,40}$"
 )
 _HAD_ONE = re.compile(
-    rf"\b{_ONE_OF_US}\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
+    rf"\b{_ONE_OF_US}(?:, [^.,;:?!]{{1,30}},)?\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
     r"|\b(?:because of|due to|after|following) (?:an?|one|another|his|her|the) (?:\w+ ){0,3}$"
     r"|\bthere (?:is|was) an? (?:\w+ (?:and )?){0,3}$"
     r"|\bdiagnosed with [^.,;:?!]{0,40}$|\b(?:my|his|her|our|whose) (?:\w+ ){0,2}$"
@@ -55,7 +55,7 @@ _TESTED = re.compile(
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
 _WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
-_ALLERGIES = frozenset({"allergies", "allergy", "intolerances", "intolerance", "food allergies", "food allergy"})
+_ALLERGIES = ("allergies", "allergy", "intolerances", "intolerance")
 _PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
@@ -65,10 +65,18 @@ _FAMILY_WITH = re.compile(
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
+    r"\b(?:he|she|i|we) (?:needs?|needed|has|had|have) to $|"
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
     r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.;:?!]{0,40}$"
     r"|\b(?:schools?|nurser(?:y|ies)|kindergartens?|classes|classrooms?) (?:being|is|are|was|were|going) (?:\w+ )?$"
     r"|\b(?:party|house|home|classroom|kitchen|school|nursery|table|day|event|picnic) $"
+)
+_SOLD = frozenset({"food", "dish", "generic-food"})
+_PLACES = frozenset("environment place space school home kitchen table nursery".split())
+_HAD_FOR_SALE = re.compile(
+    r"\b(?:restaurants?|caf(?:e|é)s?|shops?|supermarkets?|caterers?|kitchens?|schools?|bakery|bakeries|they|some|most|we|i)"
+    r"(?: \w+){0,3} (?:have|has|had|provide|provides|offer|offers|offered|sell|sells|sold|stock|stocks|ask|asked)"
+    r" (?:\w+ ){0,4}$|\b(?:aware of|thinking about|no idea about|know about|advice about) $"
 )
 _HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b")
 _CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
@@ -112,8 +120,10 @@ def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
 
 def _with_none(tagged: Tagged, match: Match) -> bool:
     """ "Two children *with no* allergies": who has none, and no food is said to be free of any."""
-    if match.object is None or said_at(tagged, match.object[1] - 1) not in _ALLERGIES:
+    if match.object is None or not said_at(tagged, match.object[1] - 1).endswith(_ALLERGIES):
         return False
+    if said_at(tagged, match.trigger[0]).startswith(("has no", "have no", "had no")):
+        return True
     return _PEOPLE_WITH.search(text_before(tagged, match.trigger[0])) is not None
 
 
@@ -155,6 +165,17 @@ def _asked_of_us(tagged: Tagged, match: Match) -> bool:
     if _ASKED_OF_US.search(text_before(tagged, first_of(match))) is not None:
         return True
     return _HAD_TO.search(text_after(tagged, end_of(match))) is not None
+
+
+def _on_offer(tagged: Tagged, match: Match) -> bool:
+    """ "The café *had* gluten-free pasta": what is sold, and nothing cooked here is said to be so."""
+    sold = tagged.find(_SOLD, end_of(match), end_of(match) + 2)
+    return bool(sold) and _HAD_FOR_SALE.search(text_before(tagged, first_of(match))) is not None
+
+
+def _safe_place(tagged: Tagged, match: Match) -> bool:
+    """ "A *safe environment* for children with allergies": a place."""
+    return said_at(tagged, match.trigger[1]) in _PLACES
 
 
 def _criteria(tagged: Tagged, match: Match) -> bool:
@@ -210,7 +231,7 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "reacts-to": (_of_our_own, _is_allergic, _tested),
     "start-allergens": (_of_our_own, _is_allergic, _cannot_have),
     "watch-reactions": (_of_our_own,),
-    "free-from": (_asked_of_us, _with_none),
+    "free-from": (_asked_of_us, _with_none, _on_offer, _safe_place),
     "contains-gluten": (_intolerance_to,),
     "brings-disease": (_what_causes,),
     "sugar-free": (_asked_of_us,),

@@ -40,6 +40,7 @@ _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", 
 
 # "..., it will help", "because they are", "its benefits"
 _SAYING = frozenset({"it", "they"})
+_BESIDES = ("in addition to ", "besides ", "apart from ", "as well as ", "along with ")
 _THIS = frozenset({"this", "these", "that", "those"})
 _AND_THEN = frozenset({"but", "and", "so", "because"})
 _DOES = frozenset({"benefit", "benefit-weak", "harm", "goodfor", "badfor"})
@@ -144,6 +145,8 @@ def _points_from(tagged: Tagged, index: int) -> bool:
         return False  # a question: "which foods are safe"
     if index < 4 and (index == 0 or words not in _JOINING or tagged.items[index - 1].words in _BEFORE):
         return True
+    if index and words in _SAYING and tagged.symbols[index - 1] == "," and fold(tagged.text[:16]).startswith(_BESIDES):
+        return True  # "*in addition to* easing colic, they ..."
     if words != "which" and tagged.find(_GENERIC, index + 1, index + 3):
         return True
     if words in _SAYING and tagged.find(_PREDICATES, index + 1, index + 3) and not tagged.find(_NOT_EATEN, 0, index):

@@ -29,6 +29,7 @@ _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
+_BOTTLE = frozenset({"bottle"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
@@ -102,6 +103,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
+    if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
+        return named(tagged, of, taken)
     begin = _own_clause(tagged, begin_of(tagged, at), at)
     before = [
         i
@@ -151,10 +154,22 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     return Subject(None, texts, (), False, True, f"“{said}”, named before" if said else "what was named before")
 
 
+def _benefits_of(tagged: Tagged, match: Match) -> int | None:
+    """The food right after "the benefits *of* eating"."""
+    end = match.trigger[1]
+    last = tagged.items[end - 1].words.rpartition(" ")[2]
+    if last != "of" and (end >= len(tagged.items) or tagged.items[end].words != "of"):
+        return None
+    return next(iter(tagged.find(FOOD, end, end + _OF_REACH)), None)
+
+
+_OF_REACH = 5
+
+
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
     """The first of ``found`` that is a food by name rather than "solid food" or "weaning", if need be after ``end``."""
-    for index in (*found, *tagged.find(FOOD, end, end + REACH)):
-        if not tagged.has(index, "solids") and tagged.items[index].words not in FEEDING:
+    for index in (*found, *tagged.find(FOOD, end, end + REACH), *tagged.find(FOOD, 0, found[0])):
+        if not tagged.has(index, "solids") and tagged.items[index].words.rpartition(" ")[2] not in FEEDING:
             return index
     return found[0]
 
@@ -178,7 +193,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    if match.subject is not None and effect == "milk-enough":
+    bottle = match.subject is not None and tagged.is_any(match.subject[0], _BOTTLE)
+    if match.subject is not None and (effect == "milk-enough" or bottle):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):

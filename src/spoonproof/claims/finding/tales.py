@@ -9,7 +9,9 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, first_of, said_at, text_after, text_before
 from spoonproof.claims.scan import Tagged
 
-_LAST_YEARS = re.compile(r"\b(?:last|past|next|coming|following|another) (?:few |couple of )?$")
+_LAST_YEARS = re.compile(  # not "till she *is past* her first birthday"
+    r"\b(?:last|(?<!is )(?<!are )(?<!'s )(?<!well )(?<!gets )past|next|coming|following|another) (?:few |couple of )?$"
+)
 _FROM_TO = re.compile(
     r"\b(?:transition|transitioning|transitions|mov(?:e|es|ed|ing)|switch\w*|go|goes|going|went|progress\w*|graduat\w+|"
     r"shift\w*) $"
@@ -18,7 +20,7 @@ _PART_OF = re.compile(r"\b(?:part|stage|phase|sign|step|period) (?:of|in) (?:\w+
 _FRIGHTS = frozenset({"heart attack", "panic attack", "meltdown", "meltdowns", "breakdown", "tantrum", "tantrums"})
 _HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
 _HAD_EATEN = re.compile(r"\b(?:i|we|he|she|they) (?:had|has|have|'d|'s|'ve) (?:been )?(?:\w+ly )?$")
-_AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,30}$")
+_AS_IF = re.compile(r"\b(?:like|as if|as though) (?:i|we|he|she|they|you) [^.,;:?!]{0,80}$")
 _EATS = frozenset("eat eats eating ate".split())
 _TREATS = frozenset({"treat", "treats"})
 _A_TREAT = re.compile(
@@ -28,6 +30,19 @@ _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit
 _COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
 _ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
+_SHE_IS = re.compile(
+    r"\b(?:if|when|while|as|since) (?:he|she|they)(?:'s| is| was| has| have| had| were| are)(?: \w+)? $"
+)
+_WE_DO = re.compile(r"\b(?:i|we)\b[^.,;:?!]{0,24}\buse (?:\w+ ){0,4}$")
+_HE_LIKES = re.compile(
+    r"\b(?:he|she) (?:\w+ )?(?:loves?|loved|likes?|liked|enjoys?|eats?|ate|prefers?|wants?) [^.;:?!]{0,40}$"
+)
+_TESTS = frozenset({"test", "tests", "work", "results"})
+_TIME = re.compile(
+    r"over (?:a period|time|the (?:last|past|next|course)|(?:\w+ ){1,2}(?:minutes|hours|days|weeks|months|years))\b"
+)
+_GROUPS = frozenset({"protein", "carb", "starch", "carbohydrate"})
+_TO_PACK = re.compile(r"\bto (?:pack|make|serve|prepare|build|cook) (?:an? |some )?(?:\w+,? (?:and )?){1,3}$")
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
 _OF_WEANING = re.compile(
     r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
@@ -142,8 +157,12 @@ def _cook_without(tagged: Tagged, match: Match) -> bool:
 
 
 def in_mind(tagged: Tagged, match: Match) -> bool:
-    """ "I can't *wrap my mind* around it", "bearing in *mind*": a turn of speech."""
-    if match.object is None or said_at(tagged, match.object[0]) != "mind":
+    """ "I can't *wrap my mind* around it", "the *blood test*": a turn of speech, a clinic's."""
+    if match.object is None:
+        return False
+    if said_at(tagged, match.object[1] - 1) == "blood" and said_at(tagged, match.object[1]) in _TESTS:
+        return True
+    if said_at(tagged, match.object[0]) != "mind":
         return False
     return _IN_MIND.search(text_before(tagged, match.object[0])) is not None
 
@@ -153,6 +172,46 @@ def _is_ready(tagged: Tagged, match: Match) -> bool:
     if not said_at(tagged, match.trigger[0]).startswith("ready"):
         return False
     return _ONE_IS.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _while_teething(tagged: Tagged, match: Match) -> bool:
+    """ "When *she has teething* troubles": when, and nothing is said to ease it."""
+    if match.object is None or said_at(tagged, match.object[0]) != "teething":
+        return False
+    return _SHE_IS.search(text_before(tagged, match.object[0])) is not None
+
+
+def _we_use(tagged: Tagged, match: Match) -> bool:
+    """ "*We don't use* a lot of salt": how somebody cooks."""
+    return match.object is not None and _WE_DO.search(text_before(tagged, match.object[0])) is not None
+
+
+def _is_liked(tagged: Tagged, match: Match) -> bool:
+    """ "*He loves* fruit, many carbs and the crust of a lentil bake": what somebody likes."""
+    return match.object is not None and _HE_LIKES.search(text_before(tagged, match.object[0])) is not None
+
+
+def _over_time(tagged: Tagged, match: Match) -> bool:
+    """ "*Over* a period of time": how long."""
+    at = match.trigger[0]
+    return said_at(tagged, at) == "over" and _TIME.match(text_after(tagged, at)) is not None
+
+
+def _a_protein(tagged: Tagged, match: Match) -> bool:
+    """ "Hit *a protein*, *a carb* and a fruit": which group of foods, and none is said to hold it."""
+    if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
+        return False
+    return text_before(tagged, match.object[0]).endswith((" a ", " one ", " another "))
+
+
+def _to_pack(tagged: Tagged, match: Match) -> bool:
+    """ "You will know how *to pack a healthy and safe* lunch": what the cook is after."""
+    return _TO_PACK.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _if_it_is(tagged: Tagged, match: Match) -> bool:
+    """ "*If it's* carbs today": left open."""
+    return match.subject is not None and text_before(tagged, match.subject[0]).endswith("if ")
 
 
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
@@ -177,10 +236,20 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "is-a-function": (_part_of,),
     "gives-disease": (_had_a_fright,),
     "brings-disease": (_had_a_fright,),
-    "told-beside": (_had_a_fright,),
+    "told-beside": (_had_a_fright, _over_time),
     "gone-since": (_had_a_fright,),
-    "safe": (_had_eaten, _which_are),
+    "safe": (_had_eaten, _which_are, _to_pack),
     "free-from": (_which_are,),
+    "food-and-function": (_while_teething,),
+    "function-and-food": (_while_teething,),
+    "has-effect": (_while_teething,),
+    "hides": (_we_use,),
+    "amount-in": (_we_use,),
+    "both": (_is_liked, _a_protein),
+    "contains": (_a_protein,),
+    "has": (_a_protein,),
+    "is": (_if_it_is,),
+    "from-age": (_to_pack,),
     "fine-for-babies": (_is_ready,),
     "ready-for-solids": (_is_ready,),
     "harmful": (_as_if,),

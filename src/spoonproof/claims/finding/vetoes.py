@@ -17,7 +17,7 @@ _DISHES = frozenset({"food", "dish", "ambiguous-nutrient"})
 _KINDS_OF_FOOD = frozenset(
     "food foods option options ingredient ingredients product products diet diets choices".split()
 )
-_PLENTY = frozenset({"high-in", "low-in"})  # "foods high in iron"
+_PLENTY = frozenset({"high-in", "low-in", "high-fibre", "low-fat"})  # "foods high in iron"
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _PICK = frozenset("try look pick choose opt aim include start".split())
@@ -27,7 +27,7 @@ _WHEN = frozenset({"when", "if", "while", "unless"})
 _DRINK = frozenset({"drink", "drinks", "snack", "food", "meal", "lunch", "eating"})  # "healthier *drink* choices"
 _SEVERAL = frozenset({"snacks", "meals", "eating", "recipes", "treats"})
 _OF = frozenset({"of", "for", "in", "from"})
-_THAT_ARE = frozenset({"that", "which", "are", "is"})
+_THAT_ARE = frozenset({"that", "which", "are", "is", "have", "has", "a", "an"})
 _CHOOSING = frozenset({"avoid", "give", "give-weak"})
 _TAKES_IN = frozenset("eat eats eating ate consume consumes consuming".split())
 _SHOULD = frozenset({"should", "must", "ought"})
@@ -102,6 +102,8 @@ def _describes(tagged: Tagged, match: Match, points: bool) -> bool:
     before = match.start - 1
     if before >= 0 and tagged.items[before].words in ("something", "anything"):
         return True
+    if match.rule.name == "has" and match.subject and tagged.items[match.subject[0]].words in _KINDS_OF_FOOD:
+        return tagged.items[match.subject[1]].words in ("that", "which")  # "foods *that* have iron"
     if match.rule.name not in _PLENTY:
         return False
     while before > 0 and tagged.items[before].words in _THAT_ARE:
@@ -143,7 +145,8 @@ def _prescribes(tagged: Tagged, match: Match) -> bool:
 
 def _of_somebody(tagged: Tagged, match: Match) -> bool:
     """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
-    if match.rule.name == "free-from" and not tagged.find(_DISHES, 0, match.start):
+    dish = tagged.find(_DISHES, match.end, match.end + 3)  # "our nut-free granola", not "we are nut-free"
+    if match.rule.name == "free-from" and not dish and not tagged.find(_DISHES, 0, match.start):
         begin = max(0, match.start - 4)
         return any(item.words in ("we", "i", "our", "my") for item in tagged.items[begin : match.start])
     if match.rule.name not in ("is-healthy", "loose-word"):
