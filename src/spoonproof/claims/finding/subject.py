@@ -137,8 +137,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
-    if before:
-        return named(tagged, before[-1], taken)
+    if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
+        return named(tagged, before[-1], taken)  # "*it* is a useful food that" is about "it"
     if pronoun is None and wanted is FOOD and (other := [i for i in tagged.find(NAMED) if i not in taken]):
         return named(tagged, other[0], taken)
     if pronoun is None and kind in ("function", "disease") and (lacking := lack(tagged, at)) is not None:
