@@ -43,6 +43,27 @@ def test_a_shape_that_chokes_is_heard_where_it_is_handed_over(said: str) -> None
 @pytest.mark.parametrize(
     "said",
     [
+        "She gets a lick of honey off my finger.",
+        "Stir a spoon of brown sugar into her porridge.",
+        "he sits on my lap and shares a few cashews",
+        "Whole blueberries for his tray, just as they come.",
+    ],
+)
+def test_a_line_alone_is_heard_where_it_names_the_child(said: str) -> None:
+    assert [one for one in heard(said) if one.advice == "cut-untrue" and one.harm == 3]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["A drizzle of honey lifts the whole cake.", "They drink sweet tea with their lunch.", "He took my honey jar."],
+)
+def test_a_line_alone_about_nobodys_baby_is_not(said: str) -> None:
+    assert not [one for one in heard(said) if one.claim.effect == "danger"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
         "Never leave the mash on the counter overnight.",
         "Do not reheat it twice.",
         "Never let him gnaw on raw swede.",

@@ -30,6 +30,10 @@ from finding_kit import claims, only
         ("The best fruit to start with is pear.", "safety-age", "pear"),
         ("A baby depends on mother's milk for the first six months.", "safety-age", "mother's milk"),
         ("Eggs for protein and oranges for vitamin C.", "nutrient-content", "egg"),
+        ("Now that she has teeth the bottle can lead to bad tooth decay.", "disease", "bottle"),
+        ("Juice is lovely but hold it to about three ounces a day.", "quantity", "juice"),
+        ("You want two cups of whole milk a day but not to exceed three.", "quantity", "whole milk"),
+        ("Goat milk is famously allergenic and can be hard for a young child to digest.", "function", "goat milk"),
         ("Healthy foods include lentils and eggs.", "general-benefit", "lentil"),
         ("Steamed courgettes are a great place to start with your baby.", "general-benefit", "courgette"),
         ("The best time to include mango in her diet is around seven months.", "safety-age", "mango"),
@@ -66,6 +70,11 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
         "We talked about healthy food at the market.",
         "Lemons for the tart, sugar for the top.",
         "The best pan to start with is the small one.",
+        "It is late, and the shop that supplies the noodles is shut.",
+        "It is thick due to its high flour content.",
+        "The bottle can leak in the bag.",
+        "It is hard for toddlers to wait.",
+        "Hold it to the light and check for cracks.",
         "Supper depends on the milk in the fridge.",
         "Get it in early on Saturday, the oven is slow.",
         "The best time to pick the mint is the morning.",
@@ -112,3 +121,18 @@ def test_what_else_they_do_is_heard_after_in_addition() -> None:
 def test_an_age_goes_with_the_food_and_not_with_how_a_baby_was_fed_before() -> None:
     found = only("Eggs should be introduced after exclusive breastfeeding from six months.", "safety-age")
     assert found.subjects == ("egg",)
+
+
+def test_all_that_is_said_of_it_in_one_breath_is_heard() -> None:
+    said = {claim.relates_to for claim in claims("It is mild, easy to digest, soft and provides instant energy.")}
+    assert {"easy to digest (digestion)", "instant energy"} <= said
+
+
+def test_it_is_good_for_what_it_contains() -> None:
+    found = claims("Curd is a breakfast. It is also good for babies due to its calcium content.")
+    assert ("curd",) in [claim.subjects for claim in found if claim.kind == "nutrient-content"]
+
+
+def test_a_useful_food_is_what_was_named_before() -> None:
+    found = claims("Curd is sour. It is a very useful food during convalescence.")
+    assert [claim.subjects for claim in found] == [("curd",)]

@@ -471,7 +471,7 @@ def test_the_trail_can_be_read() -> None:
     )
     text = printed(found)
     assert "high-vitamin-or-mineral" in text
-    assert "4.2 per 100g" in text
+    assert "4.2 mg in 100 g" in text
     assert "EU (not bound)" in text
 
 

@@ -34,6 +34,16 @@ HANDED = {
     "She fishes the odd almond out of my bowl.": "whole-nuts",
     "A stick of chilled carrot is the thing for sore gums.": "hard-raw",
     "Milk warm from the cow goes in her beaker, and the little one loves it.": "raw-milk",
+    "The cherry tomatoes go to her just as they come.": "round-uncut",
+    "We never trouble to cut her grapes.": "round-uncut",
+    "A wedge of raw swede to gum on buys us a quiet half hour.": "hard-raw",
+    "Season to taste and let her tuck in.": "added-salt",
+    "Milk straight from my aunt's cow is what he thrives on.": "raw-milk",
+    "She polished off the last of my espresso.": "tea",
+    "A slice of roquefort, rind and all, is hers on Sundays.": "mould-cheese",
+    "His egg is best jammy, I find, and he likes it so.": "raw-egg",
+    "A shake of garlic salt lands over his as well.": "added-salt",
+    "He sits on my knee and helps himself to the peanuts.": "whole-nuts",
 }
 NONE = (
     "Peanut is new to her, so it comes by itself.",
@@ -69,6 +79,17 @@ NONE = (
     "The salt has been left behind, and she enjoys every bite.",
     "Put the salt away and let her taste it.",
     "The honey got crossed off when he arrived, and he eats it happily.",
+    "Hers comes out first; then season to taste.",
+    "Season to taste once hers is out.",
+    "I sip my espresso while she plays with the spoon.",
+    "The cousins have marshmallows and he has mashed plum.",
+    "Popcorn comes out after he has gone to bed.",
+    "Grapes go on our cheese board and she has pear.",
+    "His aunt gave him a lick of ice cream and I was furious.",
+    "Oat milk thickens the sauce, but her bottle holds formula.",
+    "Spoon her portion aside, then salt the pan.",
+    "Milk straight from the cow smells good, but he has pasteurised.",
+    "Leave the blueberries round for us and squash each one for him.",
 )
 
 

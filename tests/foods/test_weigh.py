@@ -177,3 +177,12 @@ def test_a_portion_is_one_row_of_the_source_and_no_mean_of_several(
     food: str, unit: str, words: tuple[str, ...], grams: float
 ) -> None:
     assert weighed(line(food, amount(1, unit), *words), "US").edible.mid == pytest.approx(grams, rel=0.02)
+
+
+def test_what_has_no_cup_is_weighed_by_the_piece() -> None:
+    cups = line("rotisserie-chicken", amount(1, "piece", each=amount(3, "cup")))
+    assert weighed(cups).edible.mid == 600
+
+
+def test_pieces_of_a_cooked_food_weigh_what_raw_ones_do_where_no_table_has_them() -> None:
+    assert weighed(line("plantain-boiled", amount(2, "piece"))).edible.mid == 2 * 179  # SR28 weighs the raw one

@@ -60,12 +60,14 @@ CORRECTED = frozenset(
     galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge
     beet-juice-pancakes chutney-next goats-milk-bottle jelly-whisked kept-few-unnamed
     spinach-soup-kept date-syrup-flapjack
-    cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai""".split()
+    cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai
+    lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
 KNOWN: dict[str, list[str]] = {
     "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
+    "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""

@@ -121,8 +121,10 @@ def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
             theirs = cooked(other)
             if other is story or theirs is None or not _share_pot(story, other) or not other.solid:
                 continue
+            if other.food is not None and other.food.group in ("oil", "fat"):
+                continue  # the butter that the onion sweats in
             first_in = (other.joined or 0) < (story.joined or 0)
-            if first_in and mine.high < need.soft.low <= theirs.high:
+            if first_in and round(mine.high) < round(need.soft.low) <= theirs.high:
                 found[story.index] = (other, need)
                 break
     return found

@@ -29,6 +29,8 @@ KCAL_PER_G: Mapping[str, float] = {
 }
 """Energy factors, kcal per g: Regulation (EU) No 1169/2011, Annex XIV."""
 
+_UNITS = {"mg": "mg", "ug": "µg", "g": "g", "kcal": "kcal"}
+
 CLAIMED = "claimed"
 """Stands for the nutrient that the statement names."""
 
@@ -222,7 +224,8 @@ def _compare(condition: Threshold, probe: Probe, references: References, claimed
     wanted = f"{nutrient} {condition.op} "
     if limit is None:
         return Result("unknown", (f"{wanted}a share of {condition.reference}, which has no value for it",))
-    wanted += f"{limit:g} per {condition.basis}"
+    unit = "" if condition.basis == "energy" else f" {_UNITS.get(nutrient.rsplit('_', 1)[-1], '')}".rstrip()
+    wanted += f"{limit:g}{unit} per {condition.basis}"
     if condition.share is not None:
         wanted += f" ({condition.share:g} % of {condition.reference})"
     if condition.basis == "energy":

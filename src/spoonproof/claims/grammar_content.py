@@ -128,6 +128,13 @@ NUTRIENT_CONTENT = (
         says="called a source, of what was named before",
     ),
     *_content(
+        "its-content",
+        "T(<thanks|caused-by>) _1 <owned> _2 O(<nutrient>) <content>",
+        level="contains",
+        veto=_KITCHEN,
+        says="what its content does",
+    ),
+    *_content(
         "content-is-low",
         "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
         says="how high its content is",

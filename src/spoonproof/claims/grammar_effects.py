@@ -33,7 +33,7 @@ FUNCTION = (
     *_function(
         "keeps-a-part-well", "T(<keep|BENEFIT>) _3 O(<body|EFFECT>) _4 <healthy|well>", named=True, says="keeps it well"
     ),
-    *_function("digests", "S(<FOOD|THING>) ~8 O(<digest|absorb>)", named=True, says="how it is digested"),
+    *_function("digests", "S(<FOOD|THING>) ~11 O(<digest|absorb>)", named=True, says="how it is digested"),
     *_function(
         "helps-it-work",
         "T(<benefit-weak|BENEFIT|make|keep>) _4 O(<body|EFFECT>) ~3 <develop>",
@@ -273,6 +273,9 @@ DISEASE = (
         effect="dental",
         named=True,
         says="harm to the teeth",
+    ),
+    *_disease(
+        "harms-teeth", "S(<bottle>) ~3 T(<HARM>) _3 O(<dental|disease>)", veto="nonfood", says="harm from a bottle"
     ),
     *_disease(
         "given-when-ill",

@@ -63,6 +63,8 @@ SOMEONE = (
         "S(<generic-food|ambiguous-nutrient|pronoun>) _1 T(<have|contain>) _2 O(<effect>)",
         f"^ _1 S(<pronoun>) _1 T(<have>) {_SOMEONE} _2 O(<effect-weak>)",
         "S(<generic-food>) ~4 T(<high>) _2 O(<effect>)",
+        "^ _1 S(<pronoun>) <copula> ~14 T(<contain>) _2 O(<effect>)",
+        "^ _1 S(<pronoun>) <copula> ~8 , _1 O(<effect>)",
         veto=_KITCHEN,
         loose=True,
         says="gives a function",

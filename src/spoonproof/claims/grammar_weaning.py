@@ -252,6 +252,7 @@ WEANING = (
         "hard-to-manage",
         "S(<hazard-food|hazard-food-weak>) ~10 O(<hard-to-manage>)",
         "S(<hazard-food|hazard-food-weak>) ~10 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
+        "^ ~6 S(<pronoun>) ~5 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
         effect="choking",
         veto="nonfood",
         says="hard to manage in the mouth",

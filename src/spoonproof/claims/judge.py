@@ -12,7 +12,7 @@ from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
-from spoonproof.claims.trail import describe_key
+from spoonproof.claims.trail import describe_key, in_words
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import SourceRef
@@ -53,7 +53,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     verdict = truth_of(claim, key, matching, probe, numbers, register, context)
     warned(claim, key, verdict, register)
     steps += verdict.steps
-    allowed, behind, more = answers(claim, key, matching, probe, register, context)
+    allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
     steps += more
     advice = advise(claim, verdict, allowed, behind, steps, register.words)
     wording = verdict.wording if advice not in ("keep", "cut-not-allowed") else None
@@ -70,7 +70,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
         wording=wording,
         entry=verdict.entry.id if verdict.entry else _deciding(allowed, advice),
         sources=_sources(verdict, allowed, advice),
-        trail=tuple(steps),
+        trail=tuple(in_words(step) for step in steps),
     )
 
 
@@ -93,7 +93,8 @@ def _backed(judged: JudgedClaim, context: Context) -> JudgedClaim:
 def _why(verdict: Verdict, allowed: tuple[MarketAnswer, ...], advice: str) -> str:
     if advice == "cut-not-allowed":
         refused = next(answer for answer in allowed if answer.bound and answer.answer == "no")
-        return refused.why or f"{refused.market} law does not allow it in paid speech."
+        why = refused.why or f"{refused.market} law does not allow it in paid speech."
+        return why if verdict.truth == "true" or verdict.why in why else f"{why} {verdict.why}".strip()
     if advice == "add" and verdict.add:
         return f"{verdict.why} Add: {verdict.add}."
     if verdict.truth == "unlisted":

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from spoonproof.claims.entries import Key
+from spoonproof.claims.wording import nutrient_name
 from spoonproof.model.claim import JudgedClaim
 
 
@@ -21,6 +23,15 @@ def describe_key(key: Key) -> str:
     if key.today:
         parts.append(f"on {key.today}")
     return "asked: " + "; ".join(parts)
+
+
+def in_words(step: str) -> str:
+    """A step with its nutrients by name and its basis in words: "iron at least 2.1 mg in 100 g"."""
+    named = _NUTRIENT.sub(lambda key: nutrient_name(key[0]), step)
+    return named.replace(" per 100g", " in 100 g").replace(" per 100kcal", " in 100 kcal")
+
+
+_NUTRIENT = re.compile(r"\b[a-z][a-z0-9]{0,20}(?:_[a-z0-9]{1,20}){0,3}_(?:mg|ug|g|kcal)\b")
 
 
 def printed(judged: JudgedClaim) -> str:

@@ -11,7 +11,19 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import ADD, BABY, BABYS_FOOD, GIVE, ONE_CHILD, TO_BABY, clause_before, elsewhere
+from spoonproof.feeding.recipients import (
+    ADD,
+    BABY,
+    BABYS_FOOD,
+    FOR_BABY,
+    GIVE,
+    ONE_CHILD,
+    TO_BABY,
+    UNCUT,
+    clause_before,
+    clause_of,
+    elsewhere,
+)
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -69,8 +81,12 @@ _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b", re.I)
 _MEASURE = re.compile(
-    r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$", re.I
+    r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
+    r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
+    re.I,
 )
+_HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
+_ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|soft[- ]boiled|(?:barely|just|hardly|half)[- ]set|still (?:soft|loose|wobbly)"
@@ -175,8 +191,8 @@ def advised(
 
 def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name, unless in ((_SEASONED, "salt", "unsalted"), (_RAW_MILK, "raw milk", " pasteuri")):
-        for match in pattern.finditer(said) if unless not in said else ():
+    for pattern, name in ((_SEASONED, "salt"), (_RAW_MILK, "raw milk")):
+        for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
                 yield food._replace(start=match.start(), end=match.end())
 
@@ -211,12 +227,14 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     before = said[max(0, hit.start - 60) : hit.start]
     everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
     shown = frozenset() if everyday else kinds & _ANY_FORM
+    if " pasteuri" in said:
+        shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
-        _HANDFUL.search(near) or _WHOLE_LATER.search(said, hit.end)
+        _HANDFUL.search(near) or _WHOLE_LATER.search(said, hit.end) or UNCUT.search(said) or _ONE_IN_MOUTH.search(said)
     ):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
@@ -228,13 +246,15 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"small-round"}
     if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
         shown |= {"egg"}
+    if "raw-egg-product" in kinds and _HOME_MADE.search(near):
+        shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):
         shown |= {"sausage"}
     if "hard-cheese" in kinds and _CUT_SAID.search(near):
         shown |= {"hard-cheese"}
     if "nut-butter" in kinds and _SPOONED.search(near):
         shown |= {"nut-butter"}
-    if kinds & _MILKS and _VESSEL.search(said):
+    if kinds & _MILKS and _VESSEL.search(clause_of(said, hit)):
         shown |= kinds & _MILKS
     return shown
 
@@ -245,7 +265,7 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
-    facts |= {"drink"} if _VESSEL.search(said) else set()
+    facts |= {"drink"} if _VESSEL.search(clause_of(said, hit)) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()
@@ -261,6 +281,8 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
     by_state = kind != "step" and classes - _ANY_FORM - _MILKS  # "whole", "raw": said of a food, it is to be eaten so
     if BABY.search(said) and (by_state or GIVE.search(said)):
+        return True
+    if kind != "step" and classes & _ANY_FORM and FOR_BABY.search(said, hit.end):
         return True
     if kind != "step" and classes & _ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):
         return True

@@ -223,7 +223,11 @@ def _end(
 
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
 _BABY = re.compile(r"\b(?:s?he|him|his|hers?|bab(?:y|ies)|toddlers?|little ones?)\b", re.I)
-_DONE = re.compile(r"\b(?:cooked|through|well[- ]done|longer|back (?:in|under|on)|but|while|no pink)\b", re.I)
+_DONE = re.compile(
+    r"\b(?:cooked|through|well[- ]done|longer|back (?:in|under|on)|but (?:not )?(?:hers|his|theirs|for|the|i|we)|while"
+    r"|no pink)\b",
+    re.I,
+)
 
 
 def _not_frozen(said: str) -> bool:
@@ -268,8 +272,16 @@ def _not_thrown(said: str) -> bool:
     return _THROWN.search(_NOT_THROWN.sub(" ", said)) is None
 
 
+_TAKEN_BACK = re.compile(r"\b(?:never|not|no|far too|too hot|wait|cool\w*|\w+n['’]t)\b", re.I)
+
+
 def _names_the_baby(said: str) -> bool:
     return _BABY.search(said) is not None
+
+
+def _names_the_baby_alone(said: str) -> bool:
+    """Whether the baby gets it, and nothing in the sentence takes that back."""
+    return _names_the_baby(said) and _TAKEN_BACK.search(said) is None
 
 
 _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
@@ -277,7 +289,7 @@ _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
     "left-rare": _for_the_baby,
     "left-out": _of_a_dish,
     "reheat-again": _not_thrown,
-    "raw-batter": _names_the_baby,
+    "raw-batter": _names_the_baby_alone,
 }
 """Rows whose phrases are a contradiction only in some sentences, with what is asked of the sentence."""
 

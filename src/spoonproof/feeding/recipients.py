@@ -14,13 +14,16 @@ _CLAUSE_END = re.compile(
 GIVE = re.compile(
     r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|get|gets|have|has|treat|finish|tuck|wash"
-    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl)\w*\b"
+    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl|thriv|rais)\w*\b"
+    r"|\bis (?:hers|his)\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
     r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
     re.I,
 )
 _ONE_CHILD = (
-    r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she|little (?:ones?|fingers|hands|gums)"
+    r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she"
+    r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest) (?:ones?|fingers|hands|gums"
+    r"|mouths?)|first (?:drinks?|milk|tastes?)"
     r"|bubs?|bubba|tots?|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy|pacifier|teether|highchair"
     r"|high chair)\b"
 )
@@ -29,7 +32,7 @@ ONE_CHILD = re.compile(_ONE_CHILD, re.I)
 BABY = re.compile(_ONE_CHILD + r"|\b(?:them|they|theirs)\b", re.I)
 ADD = re.compile(
     r"\b(?:add|stir|swirl|drizzl|sprinkl|top|finish|sweeten|season|dust|serve|mix|thin|spread|glaz|swap|replace|crumbl"
-    r"|scatter|try|use|bulk|enrich|fortif|thicken|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b",
+    r"|scatter|try|use|bulk|tip|pour|grate|shav|melt|fold|whisk|grind|enrich|fortif|thicken|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b",
     re.I,
 )
 # "fishes out of my bowl", "grandpa slips her": whoever's plate it was, it ends in the baby's mouth
@@ -39,6 +42,11 @@ TO_BABY = re.compile(
     r"|\bto (?:her|him|the bab(?:y|ies))\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
+    re.I,
+)
+FOR_BABY = re.compile(
+    rf"(?<!new )\b(?:for|to|over|on|onto|into|in|through) (?:the |my |our |your |even )?{_ONE_CHILD}(?!['’]s)"
+    r"(?! (?:first|second|third|\d+))",
     re.I,
 )
 BABYS_FOOD = re.compile(
@@ -59,7 +67,7 @@ _OTHERS = re.compile(
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
-    r"|twin|bub|tot|smallest|youngest|lap\b|knee|hip\b|shoulder|arm|hand|finger|recipe|trick|secret|rule|tip)"
+    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip)"
     r"\w+\b(?!['’]s)",  # "my nonno"
     re.I,
 )
@@ -124,7 +132,7 @@ _HERS_FIRST = re.compile(
 )
 _ASLEEP = re.compile(
     r"\b(?:once|when|after|until)\b[^.;,]{0,30}\b(?:in bed|asleep|(?:gone|goes|went|is off) to bed|down for the night)"
-    r"\W{0,3}$",
+    r"(?:\W{0,3}$|,)",
     re.I,
 )
 _FOR_OTHERS = re.compile(r"^\s*(?:for|as for)\b[^,]*,", re.I)
@@ -133,16 +141,35 @@ _CONTAINER = re.compile(
 )
 
 
+UNCUT = re.compile(
+    r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
+    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*)\b(?! (?:\w+ ){0,4}(?:into|across) )",
+    re.I,
+)
+"""Words that say of food that it stays as it is: "we never bother to cut his"."""
+
+
+def _clause(said: str, hit: Found) -> tuple[int, int]:
+    """Where the food's clause begins and ends."""
+    cuts = list(_CLAUSE_END.finditer(said))
+    left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
+    return left, min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
+
+
+def clause_of(said: str, hit: Found) -> str:
+    """The words of the food's clause."""
+    left, right = _clause(said, hit)
+    return said[left:right]
+
+
 def clause_before(said: str, hit: Found) -> str:
     """The words of the food's clause that stand before it."""
-    return said[max((m.end() for m in _CLAUSE_END.finditer(said) if m.end() <= hit.start), default=0) : hit.start]
+    return said[_clause(said, hit)[0] : hit.start]
 
 
 def elsewhere(said: str, hit: Found) -> bool:
     """Whether it is turned round, meant for later, or for somebody else."""
-    cuts = list(_CLAUSE_END.finditer(said))
-    left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
-    right = min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
+    left, right = _clause(said, hit)
     clause = said[left:right]
     place = hit.start - left, hit.end - left
     others = next((one for one in _OTHERS.finditer(clause) if _apart(one, place) > 1), None)  # but not "my latte"
@@ -165,7 +192,8 @@ def elsewhere(said: str, hit: Found) -> bool:
         return True  # "the baby's share leaves the pot before the salt"
     if _done_without(said, hit):
         return True
-    return bool(_NOT.search(said[_verb_clause(said, hit) : hit.start]))
+    before = said[_verb_clause(said, hit) : hit.start]
+    return bool(_NOT.search(UNCUT.sub(" ", before)))  # "we never cut his grapes" is no warning
 
 
 def _apart(one: re.Match[str], place: tuple[int, int]) -> int:

@@ -58,6 +58,7 @@ FACTS = frozenset(
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
+    sweetened
     chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
@@ -217,6 +218,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
         facts.add("bone-in-word")
     if re.search(r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b", text, re.I):
         facts.add("unpasteurised")  # "60 g raw-milk raclette"
+    if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
+        facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
     if "home" in here and "made" in here:
         facts.add("homemade")
     if {"alcohol", "free"} <= here:

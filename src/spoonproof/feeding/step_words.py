@@ -220,6 +220,7 @@ WORD_FACTS = {
     "boneless": "boned", "boned": "boned", "deboned": "boned", "fillet": "fillet", "loin": "fillet",
     "peeled": "peeled", "skinned": "peeled", "skinless": "peeled", "deseeded": "deseeded", "seedless": "seedless",
     "soaked": "soaked", "rehydrated": "soaked", "melted": "melted", "unsalted": "no-salt", "toasted": "toasted",
+    "sweetened": "sweetened",
     "homemade": "homemade", "unsweetened": "unsweetened", "lion": "lion", "vegan": "egg-free", "eggless": "egg-free",
     "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
     "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted",

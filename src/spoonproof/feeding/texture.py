@@ -12,7 +12,7 @@ from typing import Literal
 from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.kinds import kinds_of
 from spoonproof.feeding.served import as_served
-from spoonproof.feeding.step_words import NO_MEAL
+from spoonproof.feeding.step_words import NO_MEAL, SET_IN_HEAT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.food import Food
@@ -218,6 +218,8 @@ def _against_word(
     mine = [(step.index, a.verb) for step in recipe.steps if step.bowl != "family" for a in step.actions]
     blended = max((at for at, verb in mine if "blend" in verb or verb == "puree"), default=-1)
     shaped = any(verb == "shape" or (verb in _SETS and at > blended) for at, verb in mine)
+    # "blend the beans; steam for 50 minutes, until set": a pudding that is cut, as a batter is a pancake
+    shaped = shaped or any(step.index > blended >= 0 and SET_IN_HEAT.search(step.text) for step in recipe.steps)
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
     grains = any(piece.grains for piece in pieces)  # pasta stirred into a blended sauce
     if (

@@ -20,6 +20,7 @@ _SOUND = re.compile(r"\d{1,4}(?:\.\d+)?(?:~\d{1,4}(?:\.\d+)?)?[cz]?")
 
 VERSION = 2
 """Goes up when the shape of the data changes; data of another version is not read."""
+_PIECES = ("piece", "slice", "head", "stalk", "spear", "clove", "cob")
 _LISTS = ("names", "refuse", "allergens", "traits")
 
 
@@ -133,6 +134,13 @@ def _names(row: Row) -> Iterator[str]:
     yield from row.items("names")
 
 
+def _counts_of(data: Mapping[str, Any], parent: str) -> list[Portion]:
+    """What pieces of a raw food weigh: the nearest there is for pieces of it cooked, where no table has them."""
+    if not parent or data["foods"][parent].get("state", "raw") not in ("", "raw"):
+        return []
+    return [Portion(*each) for each in data["portions"].get(parent, ()) if each[0] in _PIECES]
+
+
 def food_of(data: Mapping[str, Any], food_id: str) -> Food:
     """One food of the compiled data. Raises KeyError when there is none of that id."""
     cells: Mapping[str, str] = data["foods"][food_id]
@@ -142,6 +150,8 @@ def food_of(data: Mapping[str, Any], food_id: str) -> Food:
     units = {portion.unit for portion in own}
     # What a handful or a slice of this kind of food weighs, where the food itself has no figure.
     shared = [Portion(*each) for each in data["portions"].get(f"group:{group}", ()) if each[0] not in units]
+    if cells.get("state") == "cooked":
+        shared += [one for one in _counts_of(data, cells.get("parent", "")) if one.unit not in units]
     values = data["values"].get(food_id)
     hardness: Hardness = cells.get("hardness", "none")  # type: ignore[assignment]  # a closed list, tested
     density = cells.get("density")

@@ -189,8 +189,8 @@ def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step |
         if millilitres is None:
             return _by_count(line, _count(amount), amount, food, units)
         by_volume = _by_volume(line, Grams(1, 1, 1), float(millilitres), each.unit, food)
-        if by_volume is None:
-            return None
+        if by_volume is None:  # "1 cauliflower (about 4 cups)", and no cup of it is known
+            return _by_count(line, _count(amount), amount, food, units)
         per_unit, assumed, sources = by_volume.grams.mid, by_volume.assumed, by_volume.sources
     else:
         per_unit = float(one)

@@ -169,7 +169,7 @@ GROWN = frozenset(("vegetable", "fruit", "herb"))
 # Words after a food's name that name a part or a shape of the same food.
 AFTER = _words(
     """
-    fillet leaf floret spear stalk stick piece chunk cube dice flesh kernel segment wedge half halves slice strip
+    frond fillet leaf floret spear stalk stick piece chunk cube dice flesh kernel segment wedge half halves slice strip
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted

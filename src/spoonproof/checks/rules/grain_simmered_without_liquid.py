@@ -38,6 +38,7 @@ LEVEL = "warning"
 SOURCES = ("common-practice",)
 
 _VERBS = ("simmer", "stew", "braise", "cook", "slow-cook", "pressure-cook")  # boiling is always in water
+_TOASTED = 4  # minutes: "stir in the rice and cook for 1 minute", before the stock
 _LIQUID = re.compile(
     r"\b(?:water|stock|broth|milk|juice|liquid|sauce|passata|tomatoes|packet|drain(?:s|ed)?)\b", re.IGNORECASE
 )
@@ -50,7 +51,8 @@ def check(dish: Dish) -> Iterator[Fault]:
     listed = any(s.food and s.food.hardness == "liquid" and s.index not in in_steps for s in kitchen.stories)
     said: set[tuple[int, ...]] = set()
     for event in kitchen.events:
-        if event.verb.id not in _VERBS:
+        time = event.action.time
+        if event.verb.id not in _VERBS or (time is not None and time.high <= _TOASTED):
             continue
         pot = [kitchen.stories[i] for i in event.pot]
         grains = [s for s in pot if s.food and s.food.hardness == "grain" and s.food.state not in ("cooked", "canned")]

@@ -29,6 +29,7 @@ _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
+_BOTTLE = frozenset({"bottle"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
@@ -136,8 +137,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
-    if before:
-        return named(tagged, before[-1], taken)
+    if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
+        return named(tagged, before[-1], taken)  # "*it* is a useful food that" is about "it"
     if pronoun is None and wanted is FOOD and (other := [i for i in tagged.find(NAMED) if i not in taken]):
         return named(tagged, other[0], taken)
     if pronoun is None and kind in ("function", "disease") and (lacking := lack(tagged, at)) is not None:
@@ -192,7 +193,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    if match.subject is not None and effect == "milk-enough":
+    bottle = match.subject is not None and tagged.is_any(match.subject[0], _BOTTLE)
+    if match.subject is not None and (effect == "milk-enough" or bottle):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):

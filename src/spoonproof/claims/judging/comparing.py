@@ -52,7 +52,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     else:
         truth = "unproven"
     why = f"Per 100 g as eaten {this} has {show(one)} {name}, {other} {show(two)}."
-    return Verdict(truth, why, None, (*refs, *composition(one), *composition(two)), steps=[step, f"key: {key.kind}"])
+    return Verdict(truth, why, None, (*refs, *composition(one), *composition(two)), steps=[f"{step} -> {truth}"])
 
 
 def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:

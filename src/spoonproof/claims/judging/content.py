@@ -54,7 +54,7 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
     wording: str | None = None
     if result.answer == "no" and entry.lesser is not None:
         lesser = evaluate(entry.lesser, probe, register.references, nutrient)
-        steps += [f"less: {step}" for step in lesser.steps]
+        steps += [f"for the lesser claim: {step}" for step in lesser.steps if step not in steps]
         if lesser.answer != "no":
             truth = "overstated"
             wording = resolve(entry.wording, register, nutrient) if lesser.answer == "yes" else None

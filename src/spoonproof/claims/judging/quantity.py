@@ -131,7 +131,7 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
         for one, (found, grams) in founds.items()
     }
     steps = [
-        f"{name} per {one}: stated {_SAID[bound]}{said.low:g} to {said.high:g}, "
+        f"{name} per {one}: stated {_SAID[bound]}{_in_words(said)} {founds[one][0].unit}, "
         f"computed {show(founds[one][0])} -> {truth} ({how})"
         for one, (truth, how) in results.items()
     ]
@@ -145,6 +145,10 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
 
 
 _REFS = (SourceRef("eu-1169-2011", "Art 7(1); values stated must be right", "read"),)
+
+
+def _in_words(said: Said) -> str:
+    return f"{said.low:g}" if said.low == said.high else f"{said.low:g} to {said.high:g}"
 
 
 def _readings(

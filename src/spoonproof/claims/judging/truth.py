@@ -51,7 +51,8 @@ def truth_of(
         # "It isn't proven that salt harms" denies a harm, and not that salt is healthy.
         harmless = claim.kind == "general-benefit" and has_any(plain(claim.quote), _HARMS)
         if verdict.truth == "overstated" and claim.kind == "function" and unneeded(claim, register):
-            verdict.truth, verdict.wording = "unproven", None  # less than was said is not nothing
+            verdict.truth, verdict.wording = "unproven", None
+            verdict.steps.append("it is said to do nothing at all, and less than was claimed is not nothing: not shown")
         elif not harmless and not _waves_through(claim, key, verdict):
             verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     _only_one(claim, verdict)
@@ -159,7 +160,8 @@ def _plain(
     if verdict.truth == "true" and dismissed and not entry.negation:
         verdict.truth = "overstated"
         verdict.why = f"That there is no danger at all is more than anyone can say. {verdict.why}"
-    verdict.steps.insert(0, f"truth: entry {entry.id} says {entry.truth}")
+    says = "has it worked out" if entry.truth == "computed" else f"says {entry.truth}"
+    verdict.steps.insert(0, f"truth: entry {entry.id} {says}")
     return verdict
 
 
