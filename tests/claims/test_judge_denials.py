@@ -60,3 +60,17 @@ def test_two_turns_are_not_kept() -> None:
 )
 def test_what_takes_back_too_much_or_another_thing_stands(said: str) -> None:
     assert advice(said) == ["keep"]
+
+
+@pytest.mark.parametrize(
+    ("said", "kept"),
+    [
+        ("Hold back honey until twelve months.", True),
+        ("You don't have to hold back honey until one.", False),
+        ("You needn't keep honey from babies until they are one.", False),
+        ("Hold back egg until one.", False),
+    ],
+)
+def test_what_is_held_back_is_kept_from_the_baby_unless_that_is_denied(said: str, kept: bool) -> None:
+    found = advice(said)
+    assert found and (set(found) <= KEPT) is kept
