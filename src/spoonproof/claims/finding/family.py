@@ -163,7 +163,7 @@ def _cannot_have(tagged: Tagged, match: Match) -> bool:
 
 
 def _asked_of_us(tagged: Tagged, match: Match) -> bool:
-    """ "We had to *deal with* gluten-free", "nut-free *had to be* added", "what nut-free *means*": asked of the cook."""
+    """ "We had to *deal with* gluten-free", "nut-free *had to be* added", "what nut-free *means*": asked of a cook."""
     if _ASKED_OF_US.search(text_before(tagged, first_of(match))) is not None:
         return True
     return _HAD_TO.search(text_after(tagged, end_of(match))) is not None
