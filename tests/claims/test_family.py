@@ -67,6 +67,7 @@ from finding_kit import claims
         "She has no allergies that we know of, but nobody brings walnuts.",
         "She needed to avoid any food with egg, down to the glaze on a bun.",
         "Thicken it with maize flour if you are wheat or gluten intolerant.",
+        "Not every café knows what sesame-free means.",
         "I use a sugar-free yoghurt or whatever is in the fridge.",
     ],
 )

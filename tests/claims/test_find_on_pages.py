@@ -136,3 +136,11 @@ def test_it_is_good_for_what_it_contains() -> None:
 def test_a_useful_food_is_what_was_named_before() -> None:
     found = claims("Curd is sour. It is a very useful food during convalescence.")
     assert [claim.subjects for claim in found] == [("curd",)]
+
+
+def test_foods_and_what_is_in_them_stand_in_one_list() -> None:
+    assert only("Dalda or any form of hydrogenated fat is harmful.", "safety-age").subjects == (
+        "dalda",
+        "hydrogenated fat",
+    )
+    assert only("Kefir and calcium build bones.", "function").subjects == ("kefir", "calcium")

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
+from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.hazards import Hazard
 from spoonproof.feeding.texture import Issue
 from spoonproof.model.finding import Remedy
@@ -39,17 +40,30 @@ def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> str:
     if hazard.line is None or not hazard.classes & _SALTY or hazard.line >= len(dish.recipe.foods):
         return ""
     food = dish.recipe.foods[hazard.line].food
-    most = next((grams for months, grams in _DAY_SALT_G if dish.recipe.youngest < months), None)
-    if food is None or most is None:
+    found = salt_in_portion(dish, food) if food is not None else None
+    if found is None:
         return ""
-    sodium = dish.numbers.food_in_portion(food, "sodium_mg")
-    if sodium is None or sodium.coverage < 1:
-        return ""
-    salt = sodium.amount * _SALT_PER_SODIUM / 1000
+    salt, most = found
     return (
         f" It brings {salt:.2g} g of salt to a portion: a share of {100 * salt / most:.0f} % "
         f"of the {most:g} g that is the most for a whole day."
     )
+
+
+def salt_in_portion(dish: Dish, food: str) -> tuple[float, float] | None:
+    """Grams of salt that a food brings to one portion, and the most for a day at the youngest age; None: not known."""
+    most = next((grams for months, grams in _DAY_SALT_G if dish.recipe.youngest < months), None)
+    sodium = dish.numbers.food_in_portion(food, "sodium_mg") if most is not None else None
+    if most is None or sodium is None or sodium.coverage < 1:
+        return None
+    return sodium.amount * _SALT_PER_SODIUM / 1000, most
+
+
+def told_as_salty(dish: Dish) -> frozenset[int]:
+    """The lines that are told of as salt or salty, or are in no bowl of the baby's."""
+    salty = {hazard.line for hazard in dish.hazards if hazard.line is not None and hazard.classes & _SALTY}
+    family = {i for i in range(len(dish.recipe.foods)) if not in_baby_bowl(i, dish.recipe, dish.treatments)}
+    return frozenset(salty | family)
 
 
 def of_texture(dish: Dish, issue: Issue) -> Iterator[Fault]:

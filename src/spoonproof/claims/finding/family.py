@@ -80,7 +80,7 @@ _HAD_FOR_SALE = re.compile(
     r"(?: \w+){0,3} (?:have|has|had|provide|provides|offer|offers|offered|sell|sells|sold|stock|stocks|ask|asked)"
     r" (?:\w+ ){0,4}$|\b(?:aware of|thinking about|no idea about|know about|advice about) $"
 )
-_HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b")
+_HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b|^means?\b")
 _CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
 _WALKED = frozenset({"you", "us", "me"})
 
@@ -163,7 +163,7 @@ def _cannot_have(tagged: Tagged, match: Match) -> bool:
 
 
 def _asked_of_us(tagged: Tagged, match: Match) -> bool:
-    """ "We had to *deal with* gluten-free and egg-free", "nut-free *had to be* added": what was asked of the cook."""
+    """ "We had to *deal with* gluten-free", "nut-free *had to be* added", "what nut-free *means*": asked of a cook."""
     if _ASKED_OF_US.search(text_before(tagged, first_of(match))) is not None:
         return True
     return _HAD_TO.search(text_after(tagged, end_of(match))) is not None

@@ -39,15 +39,18 @@ class Subject:
     why: str
 
 
-def named(tagged: Tagged, at: int, taken: range) -> Subject:
-    """The noun phrase around a named item, with its list to the left and right."""
+def named(tagged: Tagged, at: int, taken: range, *, mixed_from: int | None = None) -> Subject:
+    """The noun phrase around a named item, with its list on both sides. ``mixed_from``: foods and what they hold
+    stand in one list ("cola or any kind of additive is harmful"), which begins at that item at the earliest."""
     if tagged.items[at].words in _HOW_MUCH and tagged.is_any(at - 1, NAMED):
         at -= 1  # "too much *salt* intake"
     kinds = next((k for k in (EATEN, NUTRIENT, GENERIC) if tagged.is_any(at, k)), NAMED)
+    if mixed_from is not None and kinds is not GENERIC:
+        kinds = EATEN | NAMED
     if kinds is GENERIC and at > 0 and tagged.items[at - 1].words in _OTHER:
         kinds = GENERIC | EATEN  # "nuts, grapes and *other* foods": the list says which
     first = last = at
-    while (left := previous(tagged, first, kinds)) is not None and left not in taken:
+    while (left := previous(tagged, first, kinds)) is not None and left not in taken and left >= (mixed_from or 0):
         first = left
     while (right := _next(tagged, last, kinds)) is not None and right not in taken:
         last = right

@@ -29,6 +29,7 @@ _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
+_DOING = ("function", "disease")
 _BOTTLE = frozenset({"bottle"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
@@ -121,7 +122,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         if further or (pronoun < best and rank(tagged, best) <= -2):
             best = None
     if best is not None:
-        return named(tagged, best, taken)
+        return named(tagged, best, taken, mixed_from=begin if kind in _DOING or match.rule.name == "harmful" else None)
     if pronoun is None or (not before and tagged.items[pronoun].words in _PEOPLE):
         later = [i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken]
         later = [i for i in later if not _says_how(tagged, i, kind)] or later

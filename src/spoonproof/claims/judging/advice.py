@@ -12,6 +12,14 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import Level
 
+_WHAT_TO_DO: dict[Advice, str] = {
+    "keep": "keep it",
+    "add": "keep it, and add what it needs beside it",
+    "soften": "say less",
+    "source-it": "bring a source",
+    "cut-untrue": "cut it",
+    "cut-not-allowed": "cut it",
+}
 SERIOUS = frozenset({"safety-age", "disease"})
 
 
@@ -40,8 +48,9 @@ def advise(
             # A claim is what a message suggests or implies, too (Reg. 1924/2006 Art 2(2)(1)).
             steps.append(f"advice: {', '.join(refused)} bind this speech, and a question suggests the answer")
             return "cut-not-allowed"
-        steps.append(f"a question asserts nothing: {advice} becomes {'keep' if verdict.truth == 'true' else 'add'}")
-        return "keep" if advice == "keep" else "add"
+        put: Advice = "keep" if advice == "keep" else "add"
+        steps.append(f"a question asserts nothing: said outright, {_WHAT_TO_DO[advice]}; asked, {_WHAT_TO_DO[put]}")
+        return put
     # What takes a statement back makes no claim for the food; guidance is never silenced.
     claims_it = claim.polarity not in ("denies", "refutes") and not guidance
     if refused and claims_it and advice != "cut-untrue":
@@ -52,7 +61,7 @@ def advise(
     if advice == "keep" and asked and not guidance and not worded:
         steps.append("advice: it may be said in the authorised words")
         return "soften"
-    steps.append(f"advice: {verdict.truth} -> {advice}")
+    steps.append(f"advice: {verdict.truth}, so {_WHAT_TO_DO[advice]}")
     return advice
 
 

@@ -50,7 +50,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     subjects = subjects_of(claim)
     stance = stance_of(claim, register)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    if claim.effect == "allergic-reaction":
+    if claim.effect == "allergic-reaction" or (claim.kind == "allergen" and near.startswith(" if ")):
         near = plain(around(claim))  # "a rash from egg, just keep giving it": what to do stands behind the comma
     key = Key(
         kind=claim.kind,

@@ -24,6 +24,13 @@ _TURN = (" but ", " yet ", " though ", " although ")
 _NONE = frozenset({"none", "free"})
 
 
+_READ: dict[Polarity, str] = {
+    "asserts": "a statement",
+    "hedges": "a hedged statement",
+    "asks": "a question",
+    "denies": "a denial",
+    "refutes": "taking it back",
+}
 _SOME = frozenset({"contains", "source"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
@@ -50,7 +57,11 @@ def read_again(claim: Claim, register: Register) -> Claim:
         polarity, why = "denies", "its words say that it is not needed"
     if polarity == claim.polarity:
         return claim
-    return replace(claim, polarity=polarity, steps=(*claim.steps, f"{claim.polarity} read as {polarity}: {why}"))
+    return replace(
+        claim,
+        polarity=polarity,
+        steps=(*claim.steps, f"read as {_READ[polarity]}, and not as {_READ[claim.polarity]}: {why}"),
+    )
 
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:

@@ -169,4 +169,7 @@ def _all_negated(words: str, phrases: list[str], register: Register) -> bool:
     firsts = {plain(phrase.rstrip("*")).split()[0] for phrase in phrases}
     negated = _negations(words, register)
     places = [index for index, token in enumerate(tokens) if token in firsts]
-    return bool(places) and all(any(0 < index - n <= _RISK_REACH for n in negated) for index in places)
+    # "I don't believe that it can harm" denies the believing, and is turned round as a whole.
+    return bool(places) and all(
+        any(0 < index - n <= _RISK_REACH and "that" not in tokens[n:index] for n in negated) for index in places
+    )

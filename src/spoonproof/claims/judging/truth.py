@@ -54,7 +54,7 @@ def truth_of(
             verdict.truth, verdict.wording = "unproven", None
             verdict.steps.append("it is said to do nothing at all, and less than was claimed is not nothing: not shown")
         elif not harmless and not _waves_through(claim, key, verdict):
-            verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
+            verdict = denied(verdict, "refutes" if modest or framed else claim.polarity, claim.kind)
     _only_one(claim, verdict)
     more = claim.polarity in ("denies", "refutes") or not_only(claim)
     if verdict.truth == "true" and more and taken_up_again(claim, register):

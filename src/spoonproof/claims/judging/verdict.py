@@ -41,7 +41,8 @@ def denied(verdict: Verdict, polarity: str, kind: str) -> Verdict:
         verdict.wording = None
     elif before == "unproven" and verdict.evidence:
         verdict.wording = "say that it has not been shown"
-    verdict.steps.append(f"the sentence {polarity} it: {before} becomes {verdict.truth}")
+    says = "takes it back" if polarity == "refutes" else "denies it"
+    verdict.steps.append(f"the sentence {says}: {before} becomes {verdict.truth}")
     if before == "true":
         verdict.why = f"It denies what holds. {verdict.why}"
     return verdict
