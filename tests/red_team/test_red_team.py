@@ -68,6 +68,7 @@ CORRECTED = frozenset(
 KNOWN: dict[str, list[str]] = {
     "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
     "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
+    "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""
