@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.model.finding import Bowl
-from spoonproof.reading.mentions import hidden_parts
+from spoonproof.reading.hidden import hidden_parts
 
 _WHO = r"(?:(?:the|your|our|my|a|her|his|their)[ \t]+)?(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child|children)"
 _PART = (

@@ -12,8 +12,9 @@ from spoonproof.model.kitchen import Foods, Verb, VerbMatch, Verbs
 from spoonproof.model.recipe import Action
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.text import Span
+from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.mentions import Mention, hidden_parts
+from spoonproof.reading.mentions import Mention
 
 _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
 _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
