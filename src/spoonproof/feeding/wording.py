@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 _SINGULAR = frozenset("hummus houmous couscous asparagus watercress cress molasses swiss citrus octopus grass".split())
-_VERBS = {"is": "are", "has": "have", "does": "do"}
+_VERBS = {"is": "are", "has": "have", "does": "do", "goes": "go"}
 _THIRD_PERSON = re.compile(r"^(\w+)s$")
 
 
