@@ -31,8 +31,10 @@ def main() -> None:
                 BARE: Job([OURS[0], "-c", "pass"], folder),
                 "check, all new": Job([*OURS, "check"], folder, afresh),
                 "check, nothing new": Job([*OURS, "check"], folder),
-                "publish, all new": Job([*OURS, "publish", "--out", "pages"], folder, partial(forget, folder, "pages")),
-                "publish, nothing new": Job([*OURS, "publish", "--out", "pages"], folder),
+                "publish, all new": Job(
+                    [*OURS, "publish", "--with-errors", "--out", "pages"], folder, partial(forget, folder, "pages")
+                ),
+                "publish, nothing new": Job([*OURS, "publish", "--with-errors", "--out", "pages"], folder),
             }
             runs = interleaved(jobs, options.rounds)
             print(f"{count} recipes, medians of {options.rounds} interleaved runs")
