@@ -14,7 +14,6 @@ from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import (
     ADD,
     BABY,
-    BABYS_FOOD,
     FOR_BABY,
     GIVE,
     ONE_CHILD,
@@ -44,7 +43,7 @@ _A_LITTLE = re.compile(
 )
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
-    r" (?:(?:is|are|gets?|goes|go|went) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
+    r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
     r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
     r"|over the top)\b",
     re.I,
@@ -85,11 +84,17 @@ _MEASURE = re.compile(
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
     re.I,
 )
+_MILK_GLASS = re.compile(
+    r"\b(?:glass|cup|beaker|bottle|mug) of (?:\w+ )?(?:semi-skimmed|skimmed|full[- ]fat|gold[- ]top|blue[- ]top)\b"
+    r"(?! milk)",
+    re.I,
+)
+_SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|soft[- ]boiled|(?:barely|just|hardly|half)[- ]set|still (?:soft|loose|wobbly)"
+    r"\b(?:runny|dippy|jammy|oozing|oozy|soft[- ]boiled|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still soft"
     r"|under(?:done|cooked))\b",
     re.I,
 )
@@ -191,7 +196,7 @@ def advised(
 
 def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name in ((_SEASONED, "salt"), (_RAW_MILK, "raw milk")):
+    for pattern, name in ((_SEASONED, "salt"), (_RAW_MILK, "raw milk"), (_MILK_GLASS, "cow's milk")):
         for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
                 yield food._replace(start=match.start(), end=match.end())
@@ -234,7 +239,11 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
-        _HANDFUL.search(near) or _WHOLE_LATER.search(said, hit.end) or UNCUT.search(said) or _ONE_IN_MOUTH.search(said)
+        _HANDFUL.search(near)
+        or _WHOLE_LATER.search(said, hit.end)
+        or UNCUT.search(said)
+        or _ONE_IN_MOUTH.search(said)
+        or _SPAT.search(said)
     ):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
@@ -290,7 +299,7 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
         return True
     if kind != "step" and classes & _ANY_FORM and ADD.search(before[-70:]):
         # A story tells of the cook's own tea as well.
-        return bool(BABYS_FOOD.search(said)) or not re.search(r"\b(?:I|we)\b", before)
+        return bool(BABY.search(said)) or not re.search(r"\b(?:I|we)\b", before)
     return bool(_AT_TABLE.search(said))
 
 

@@ -213,8 +213,8 @@ def _end(
         if which + 1 == len(parts):
             return end
         for start in range(end, min(end + 6, len(row))):
-            if _END.search(text[row[end - 1].end : row[start].start]):
-                break
+            if _END.search(text[row[end - 1].end : row[start].start]) or "never" in keys[end:start]:
+                break  # "on a spoon, never in a bottle"
             last = _end(text, row, keys, start, parts, which + 1)
             if last is not None:
                 return last

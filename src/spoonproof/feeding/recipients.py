@@ -13,7 +13,7 @@ _CLAUSE_END = re.compile(
 )
 GIVE = re.compile(
     r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
-    r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|get|gets|have|has|treat|finish|tuck|wash"
+    r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|got|get|gets|have|has|treat|finish|tuck|wash"
     r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl|thriv|rais)\w*\b"
     r"|\bis (?:hers|his)\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
@@ -24,15 +24,16 @@ _ONE_CHILD = (
     r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she"
     r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest) (?:ones?|fingers|hands|gums"
     r"|mouths?)|first (?:drinks?|milk|tastes?)"
-    r"|bubs?|bubba|tots?|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy|pacifier|teether|highchair"
-    r"|high chair)\b"
+    r"|bubs?|bubba|tots?|lads?|lass|little (?:man|lady)|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
+    r"|pacifier|teether|highchair|high chair)\b"
 )
 ONE_CHILD = re.compile(_ONE_CHILD, re.I)
 """A child named, or pointed at as one: in talk of no one dish "they" are anybody."""
 BABY = re.compile(_ONE_CHILD + r"|\b(?:them|they|theirs)\b", re.I)
 ADD = re.compile(
     r"\b(?:add|stir|swirl|drizzl|sprinkl|top|finish|sweeten|season|dust|serve|mix|thin|spread|glaz|swap|replace|crumbl"
-    r"|scatter|try|use|bulk|tip|pour|grate|shav|melt|fold|whisk|grind|enrich|fortif|thicken|throw|toss|pop|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b",
+    r"|scatter|try|use|bulk|dilut|tip|pour|grate|shav|melt|fold|whisk|grind|enrich|fortif|thicken|throw|toss|pop"
+    r"|put|roll|squeez|loosen|lift|crumble|work|drop)\w*\b|\bwater(?:ed|s|ing)? (?:it |them |the \w+ )?down\b",
     re.I,
 )
 # "fishes out of my bowl", "grandpa slips her": whoever's plate it was, it ends in the baby's mouth
@@ -47,12 +48,6 @@ TO_BABY = re.compile(
 FOR_BABY = re.compile(
     rf"(?<!new )\b(?:for|to|over|on|onto|into|in|through) (?:the |my |our |your |even )?{_ONE_CHILD}(?!['’]s)"
     r"(?! (?:first|second|third|\d+))",
-    re.I,
-)
-BABYS_FOOD = re.compile(
-    r"\b(?:her|his|their|baby['’]?s|toddler['’]?s) (?:\w+ )?(?:bowl|food|portion|plate|porridge|oats|cereal|yogh?urt"
-    r"|mash|pur[ée]es?|toast|pasta|rice|soup|stew|fruit|apple|pear|banana|milk|pancakes?|egg|lunch|dinner|tea|breakfast"
-    r"|supper|snack)\b",
     re.I,
 )
 _BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
@@ -83,6 +78,7 @@ _NOT = re.compile(
     r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather|unless|myth|wrong"
     r"|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
+    r"|(?:gave|given|give|giving) up|stopped|quit|to (?:watch|see|smell|look at)|watch(?:es|ed)"
     r"|too much|too many|how much|how many"
     r"|\w+n['’]t|dangerous|danger|free|(?:leav(?:e|es|ing)|left) out|keep away|out of reach|away from|in place of)\b",
     re.I,
@@ -97,6 +93,9 @@ _NOT_AFTER = re.compile(
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
+    r"|\b(?:will|does|do|shall|must|should|may|can) not (?:get|have|be given|touch)\b"
+    r"|\bwon['’]t (?:get|have|be getting)\b"
+    r"|\bnever (?:gets?|has|have)\b"
     # what was done once, and not again
     r"|\b(?:nearly fainted|horrified|furious|snatched|told (?:him|her|them) off|took it (?:away|off)|never again"
     r"|(?:would|do) not again|regret\w*|my mistake)\b"
@@ -120,7 +119,7 @@ _BEFORE_IT = re.compile(
 # "once hers is out", "lift out her portion first": what goes in after that is for the others
 _HERS = (
     r"\b(?:hers|his|theirs|(?:her|his|their|(?:the |your |my )?baby['’]?s|the little one['’]s) (?:\w+ )?"
-    r"(?:bowl|portion|share|helping|plate|part))\b"
+    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop))\b"
 )
 _HERS_FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
@@ -128,6 +127,12 @@ _HERS_FIRST = re.compile(
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
     rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
+    re.I,
+)
+_BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
+_HIS_OWN = re.compile(
+    r"\b(?:nan(?:a|ny)?|gran(?:ny|dma|dpa|dad)?|mum|dad|aunt(?:ie)?|uncle|sister|brother|cousin)\b[^,;]{0,50}"
+    r"\b(?:her|his) own\b",
     re.I,
 )
 _ASLEEP = re.compile(
@@ -179,8 +184,11 @@ def elsewhere(said: str, hit: Found) -> bool:
             return True
     if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
         return True
-    if _HERS_FIRST.search(said):
+    hers = _HERS_FIRST.search(said)
+    if hers and not _BEFORE.search(said[: hers.start()]):
         return True
+    if _HIS_OWN.search(clause):
+        return True  # "Nana has it on her own toast"
     if _ASLEEP.search(said):
         return True  # "popcorn is for the film, once the baby is in bed"
     if _CONTAINER.search(said[hit.end :]):
