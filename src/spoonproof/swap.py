@@ -22,29 +22,53 @@ class OutputRefused(Exception):
     """The output folder must not be written: the message says why and what to do."""
 
 
+PATIENCE = 5.0
+"""Seconds that a short write waits for another run to be done with the same file."""
+_PAUSE = 0.05
+
+
 @contextlib.contextmanager
-def locked(out: Path) -> Iterator[None]:
-    """Hold the output folder's lock. OutputRefused when another run holds it (with its age).
+def locked(out: Path, patience: float = 0.0) -> Iterator[None]:
+    """Hold the lock of an output folder or a file. OutputRefused when another run still holds it (with its age) after
+    ``patience`` seconds.
 
     The lock belongs to the open file, so that of a killed run is gone with it.
     """
     path = out.parent / f".{out.name}.lock"
     path.parent.mkdir(parents=True, exist_ok=True)
-    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o644)
+    until = time.monotonic() + patience
+    while (handle := _held(path)) is None:
+        if time.monotonic() >= until:
+            raise OutputRefused(f"another run {_owner(path, out)}; wait for it or stop it")
+        time.sleep(_PAUSE)
     try:
-        if not _lock(handle):
-            owner = os.read(handle, 64).decode("ascii", "replace").strip()
-            age = max(0, round(time.time() - os.fstat(handle).st_mtime))
-            raise OutputRefused(
-                f"another run (process {owner}) has been writing {out} for {age} s; wait for it or stop it"
-            )
         os.ftruncate(handle, 0)
         os.write(handle, f"{os.getpid()}\n".encode())
         yield
+    finally:
         with contextlib.suppress(OSError):
             path.unlink()
-    finally:
         os.close(handle)
+
+
+def _held(path: Path) -> int | None:
+    """The open lock file, locked; None when another run holds it, or took it away while we asked."""
+    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o644)
+    with contextlib.suppress(OSError):
+        if _lock(handle) and os.path.samestat(os.fstat(handle), path.stat()):
+            return handle
+    os.close(handle)
+    return None
+
+
+def _owner(path: Path, out: Path) -> str:
+    """Which process holds the lock, and since when."""
+    try:
+        owner = path.read_bytes()[:64].decode("ascii", "replace").strip()
+        age = max(0, round(time.time() - path.stat().st_mtime))
+    except OSError:
+        return f"is writing {out}"
+    return f"(process {owner}) has been writing {out} for {age} s"
 
 
 def _lock(handle: int) -> bool:

@@ -11,8 +11,8 @@ from typing import Any
 
 import pytest
 
+from spoonproof import swap
 from spoonproof.cli import main
-from spoonproof.commands import listen
 from spoonproof.corrections import read_corrections
 from spoonproof.swap import locked
 
@@ -220,7 +220,7 @@ def test_two_at_once_lose_no_draft_and_no_state(channel: Path) -> None:
 def test_a_lock_that_is_held_on_is_told_and_nothing_is_written(
     channel: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(listen, "_TRIES", 1)
+    monkeypatch.setattr(swap, "PATIENCE", 0.0)
     with locked(channel / "corrections.csv"):
         assert main(["listen", "captions", "--mend"]) == 2
     assert "wait for it or stop it" in capsys.readouterr().err

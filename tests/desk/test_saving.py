@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -51,6 +53,29 @@ def test_a_base_that_never_was_in_the_file_is_no_licence(tmp_path: Path) -> None
     path.write_text("theirs\n", encoding="utf-8")
     done = saving.save(path, "mine\n", "0" * 32, "something else\n")
     assert done.how == "clash" and path.read_text(encoding="utf-8") == "theirs\n"
+
+
+ONE_OF_TWO = """
+import sys
+from pathlib import Path
+from spoonproof.desk import saving
+path, mine = Path(sys.argv[1]), int(sys.argv[2])
+for number in range(40):
+    disk = saving.on_disk(path)
+    lines = disk.text.split("\\n")
+    lines[mine] = f"desk {mine} wrote {number}"
+    assert saving.save(path, "\\n".join(lines), disk.digest, disk.text).how != "clash"
+"""
+
+
+def test_two_desks_over_one_folder_lose_no_save(tmp_path: Path) -> None:
+    path = tmp_path / "bowl.md"
+    path.write_text("".join(f"line {number}\n" for number in range(20)), encoding="utf-8")
+    desks = [subprocess.Popen([sys.executable, "-c", ONE_OF_TWO, str(path), mine]) for mine in ("3", "15")]
+    assert [desk.wait(60) for desk in desks] == [0, 0]
+    lines = path.read_text(encoding="utf-8").split("\n")
+    assert lines[3] == "desk 3 wrote 39" and lines[15] == "desk 15 wrote 39"
+    assert [each.name for each in tmp_path.iterdir()] == ["bowl.md"]
 
 
 def test_a_disk_that_says_no_leaves_the_old_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -6,10 +6,9 @@ A folder is a back catalogue: what could do most harm comes first, then what mos
 from __future__ import annotations
 
 import re
-import time
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator, Sequence
-from contextlib import ExitStack, contextmanager
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -27,9 +26,6 @@ if TYPE_CHECKING:
 HEARD = {".vtt", ".srt", ".txt", ".md"}
 VIEWS = "views.csv"
 STANDARD_INPUT = "(standard input)"
-_TRIES = 50
-_PAUSE = 0.1
-"""Seconds between tries for the lock of corrections.csv: five seconds in all."""
 
 
 def parser() -> ArgumentParser:
@@ -200,18 +196,13 @@ def _alone(path: Path) -> Iterator[None]:
     Raises UsageError when it isn't.
     """
     from spoonproof.cli import UsageError
-    from spoonproof.swap import OutputRefused, locked
+    from spoonproof.swap import PATIENCE, OutputRefused, locked
 
-    with ExitStack() as held:
-        for left in reversed(range(_TRIES)):
-            try:
-                held.enter_context(locked(path))
-                break
-            except OutputRefused as refused:
-                if not left:
-                    raise UsageError(str(refused)) from None
-                time.sleep(_PAUSE)
-        yield
+    try:
+        with locked(path, PATIENCE):
+            yield
+    except OutputRefused as refused:
+        raise UsageError(str(refused)) from None
 
 
 def _own_text(path: Path) -> str | None:

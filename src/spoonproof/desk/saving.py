@@ -12,6 +12,7 @@ import contextlib
 import json
 import re
 import threading
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Literal
 
@@ -78,7 +79,7 @@ def save(path: Path, text: str, base: str, base_text: str) -> Saved:
     Raises OSError when it can't be written; the old file stands then. A line end that a file uses throughout is kept.
     """
     text, base_text = plain(text), plain(base_text)
-    with _LOCK:
+    with _alone(path):
         now = on_disk(path)
         if now.digest == base or now.text == text:
             return Saved("saved", text, _write(path, text, now), text)
@@ -87,6 +88,18 @@ def save(path: Path, text: str, base: str, base_text: str) -> Saved:
         if both.clashes:
             return Saved("clash", both.text, now.digest, now.text, came)
         return Saved("merged", both.text, _write(path, both.text, now), both.text, came)
+
+
+@contextlib.contextmanager
+def _alone(path: Path) -> Iterator[None]:
+    """No other save of this file happens meanwhile: in this desk, or in another one over the same folder."""
+    from spoonproof.swap import PATIENCE, OutputRefused, locked
+
+    try:
+        with _LOCK, locked(path, PATIENCE):
+            yield
+    except OutputRefused as refused:
+        raise OSError(str(refused)) from None
 
 
 def _write(path: Path, text: str, now: OnDisk) -> str:
