@@ -6,6 +6,9 @@ import pytest
 from test_judge_labelled import Labelled, heard, spoken
 
 WRONG = (
+    "Keep peanut from babies until they are one.",
+    "You needn't keep honey from a baby.",
+    "Nobody has to keep honey away from babies.",
     "Salt is fine in purees.",
     "Early peanut causes peanut allergy.",
     "Giving egg early leads to egg allergy.",
@@ -61,6 +64,8 @@ RIGHT = (
     "No food can cure a cold.",
     "Freezing does not kill all bacteria.",
     "A vegan baby needs a vitamin B12 supplement.",
+    "Keep honey from babies until they are one.",
+    "We keep honey from her until her first birthday.",
 )
 
 

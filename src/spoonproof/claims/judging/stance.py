@@ -16,17 +16,18 @@ _WHY = 8
 """Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
 _WHY_NOT = re.compile(r" why not ")
 _AWAY = re.compile(
-    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)(?:[a-z']+ ){1,6}?away from "
+    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)(?:[a-z']+ ){1,6}?(?:away )?from "
     r"(?:(?:your|the|a|all|any|young|small|little) ){0,2}"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
-"""What is kept from them: "keep whole grapes away from babies"."""
+"""What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
 _NOT_FORBIDDEN = re.compile(
     r"(?: not|n't| never| no longer) (?:been |actually |really |strictly |even )?"
     r"(?:forbidden|banned|prohibited|off limits|off the menu|off the table|a no no|a taboo|taboo|ruled out) "
     r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
     r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
-    r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear) "
+    r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear"
+    r"|keep (?:[a-z']+ ){1,6}?(?:away )?from) "
 )
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
