@@ -44,6 +44,8 @@ HANDED = {
     "His egg is best jammy, I find, and he likes it so.": "raw-egg",
     "A shake of garlic salt lands over his as well.": "added-salt",
     "He sits on my knee and helps himself to the peanuts.": "whole-nuts",
+    "Give her a cup of milk besides her porridge.": "milk-drink",
+    "Her porridge has a spoon of added sugar and she loves it.": "added-sugar",
 }
 NONE = (
     "Peanut is new to her, so it comes by itself.",
@@ -53,6 +55,10 @@ NONE = (
     "A bottle of apple juice stands in the door for the grown-ups.",
     "The almond in this cake is ground, so she eats it like any other.",
     "Never let her nibble whole grapes while you cook.",
+    "A sip of water is all she drinks apart from her milk.",
+    "They drink nothing but water as well as milk.",
+    "Shop custard can contain a lot of added sugar, so we make our own.",
+    "Salt goes in last, once the baby's portion is out.",
     "Give her grapes quartered lengthways, one at a time.",
     "No honey before the first birthday, not even baked.",
     "I drizzle honey over mine.",

@@ -90,6 +90,18 @@ _MILK_GLASS = re.compile(
     re.I,
 )
 _SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
+_USUAL_MILK = re.compile(
+    r"\b(?:besides?|apart from|other than|as well as|in addition to|along(?:side| with)|next to|except)"
+    r" (?:(?:the|their|her|his|your|usual|normal|breast) ){0,2}$",
+    re.I,
+)
+"""Words before the milk that a baby has anyway: "water is all they need besides milk"."""
+# "fruit yoghurts often have added sugar": what is in them, added by nobody here
+_FOUND_IN = re.compile(
+    r"\b(?:ha(?:s|ve|d)|with|contain(?:s|ing)?|full of|loaded with|lots of|much|any|hidden) (?:\w+ ){0,3}"
+    r"added (?:\w+ )?$",
+    re.I,
+)
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
@@ -185,6 +197,8 @@ def advised(
                     classes -= _ANY_FORM | _MILKS
                 if passage.kind == "speech" and hit.phrase == ("milk",):
                     classes -= _MILKS  # "then it's milk and bed": the milk she always has
+                if hit.phrase == ("milk",) and _USUAL_MILK.search(said[: hit.start]):
+                    classes -= _MILKS
                 handed = _handed(said, hit, passage.kind, classes) or (film and _in_the_pot(said, hit, classes))
                 if not classes or not handed or elsewhere(said, hit):
                     continue
@@ -297,7 +311,7 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
         return True
     if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
         return True
-    if kind != "step" and classes & _ANY_FORM and ADD.search(before[-70:]):
+    if kind != "step" and classes & _ANY_FORM and ADD.search(_FOUND_IN.sub(" ", before)[-70:]):
         # A story tells of the cook's own tea as well.
         return bool(BABY.search(said)) or not re.search(r"\b(?:I|we)\b", before)
     return bool(_AT_TABLE.search(said))
@@ -305,7 +319,7 @@ def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
 
 def _in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
-    before = said[: hit.start][-70:]
+    before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
     if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
         return True
     return bool(classes & _ANY_FORM and _A_LITTLE.search(before))

@@ -9,6 +9,7 @@ from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
+from spoonproof.claims.judging.polarity import cannot_cope
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.reading import around, clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
@@ -47,7 +48,7 @@ _WHAT_IT_DOES = {"brain": "brain-development", "eyes": "eyesight"}
 def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     """What the register is asked."""
     months, stated = months_of(claim, context, register)
-    subjects = subjects_of(claim)
+    subjects = subjects_of(claim) | _said_before(claim)
     stance = stance_of(claim, register)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     if claim.effect == "allergic-reaction" or (claim.kind == "allergen" and near.startswith(" if ")):
@@ -69,6 +70,12 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         # Whatever it is ("start this from four months"), it is food before its time; of honey there is worse to say.
         subjects |= {"solid-food"}
         key = replace(key, subjects=subjects)
+    if _plain_dish(claim, key, stated and months >= max(_SOLIDS, context.ages[0]), register):
+        said = plain(claim.passage.text[max(0, claim.start - _AROUND_DISH) : claim.end + _AROUND_DISH])
+        solids = replace(key, subjects=frozenset({"solid-food"}), foods=(), near=said)
+        known = register.truth(solids)
+        if known is not None and known.truth == "true":
+            return solids
     unnamed = claim.kind == "process" and not claim.foods and not claim.nutrients
     generic = claim.kind == "safety-age" and set(claim.foods) <= _GENERIC
     # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words. Where the register
@@ -76,6 +83,33 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if unnamed or (generic and not _known(key, claim, register)):
         return replace(key, subjects=subjects | runs_of(near))
     return key
+
+
+def _said_before(claim: Claim) -> frozenset[str]:
+    """What "much of it" points at in words on what a body cannot deal with: "no salt, kidneys can't cope with much of
+    it"."""
+    if claim.foods or not cannot_cope(claim):
+        return frozenset()
+    return runs_of(claim.passage.text[max(0, claim.start - _OF_IT_REACH) : claim.start])
+
+
+_OF_IT_REACH = 60
+
+
+def _plain_dish(claim: Claim, key: Key, late: bool, register: Register) -> bool:
+    """Whether it gives a dish from an age at which solids have begun, and the register knows nothing of what is in it:
+    "swede and pear mash from seven months". What is a danger later on ("not before five years") has its own row."""
+    if claim.kind != "safety-age" or claim.polarity != "asserts" or key.stance != "permits" or not late:
+        return False
+    return register.truth(key) is None and not any(
+        _false(register.truth(replace(key, months=months))) for months in _LATER_DANGERS
+    )
+
+
+_LATER_DANGERS = (6, 11, 17, 23, 35, 47, 59)
+"""Months just before which a danger ends in one row or another."""
+_AROUND_DISH = 160
+"""Characters either side of a dish's age in which a danger named keeps the register from answering for it."""
 
 
 def _false(entry: Entry | None) -> bool:

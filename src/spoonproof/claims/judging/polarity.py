@@ -69,6 +69,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     if claim.polarity in ("asserts", "hedges"):
         if claim.kind == "function" and _DOES_NOT_MAKE.search(plain(claim.quote)) and " until " not in sentence:
             return "denies", "its words say that it does not bring it about"
+        if claim.kind == "nutrient-content" and _NO_STRENGTH.search(sentence):
+            return "denies", "its sentence says that it is no strong point"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
         if has_any(sentence, register.words.get("takes for granted", ())):
@@ -88,6 +90,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         idioms = (*idioms, *register.words.get("no need to hold back", ()))
     if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
         return "asserts", 'its "no" belongs to a turn of phrase'
+    if claim.polarity == "denies" and cannot_cope(claim):
+        return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -97,6 +101,15 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_NO_STRENGTH = re.compile(
+    r" (?:isn't|isnt|is not|aren't|are not|wasn't|was never|is hardly|is never|is no) (?:[a-z']+ ){0,4}?"
+    r"(?:strong (?:point|points|suit|suits)|strength|strengths|forte|claim to fame) "
+)
+"""What it is no strong point of: "iron isn't squash's strong point"."""
+_CANNOT_COPE = re.compile(
+    r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
+    r"(?:deal|cope|handle|process|manage)(?: with)? (?:much|a lot|lots|too much|so much) of (?:it|that|this) "
+)
 _LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
 _OUTDONE_BY_NONE = re.compile(
     r" (?:no|no other|nothing|none)(?: [a-z]+){0,2} (?:has|have|holds|contains|brings|gives) (?:more|as much|so much) "
@@ -124,6 +137,11 @@ def _answer(claim: Claim) -> str:
         return ""
     match = _ANSWER.match(text[end : end + _YES].lower())
     return match[1] if match else ""
+
+
+def cannot_cope(claim: Claim) -> bool:
+    """Whether it says that a body cannot deal with "much of it"."""
+    return claim.kind == "function" and _CANNOT_COPE.search(plain(claim.quote)) is not None
 
 
 def _denies(words: str, register: Register) -> bool:

@@ -28,6 +28,12 @@ _FROM_AGE = re.compile(
     r"(?!.* (?:months?|years?|birthday|no|not|never|avoid) )"
 )
 """An age that opens the claim as its beginning: "from six months, cooked until soft" waits for nothing."""
+_BEGINS_AT = re.compile(
+    r"^(?!.* (?:before|until|till|under|wait|no|not|never|avoid) ).* from (?:about |around |the age of )?"
+    r"[a-z0-9]+ (?:months?|years?|mo) $"
+)
+"""An age that closes the claim as its beginning, whatever is kept from a child behind it: "in porridge from six months"
+is given from then on, "but not as a drink before one" or not."""
 _ONLY_LATER = re.compile(
     r" only (?:[a-z]+ ){0,3}"
     r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
@@ -88,7 +94,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if stated is not None:
         said_of = plain(around(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
-        before = (before and not _FROM_AGE.search(plain(claim.quote))) or only_later(said_of)
+        begins = _FROM_AGE.search(plain(claim.quote)) or _BEGINS_AT.search(plain(claim.quote))
+        before = (before and not begins) or only_later(said_of)
         return (max(0, stated - 1) if before and stated > 0 else stated), True
     if has_any(plain(around(claim)), _NEWBORN):
         return 0, True

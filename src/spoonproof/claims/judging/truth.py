@@ -155,6 +155,7 @@ def _plain(
         verdict = _by_evidence(claim, key, entry, probe, register)
     verdict.stanced = bool(entry.stance) or entry.negation
     all_absent(claim, verdict, probe, register)
+    _all_kept(claim, entry, verdict, register)
     _too_early(claim, key, entry, verdict, register, context)
     dismissed = key.stance == "dismisses" and entry.stance != "dismisses" and claim.kind == "safety-age"
     if verdict.truth == "true" and dismissed and not entry.negation:
@@ -163,6 +164,33 @@ def _plain(
     says = "has it worked out" if entry.truth == "computed" else f"says {entry.truth}"
     verdict.steps.insert(0, f"truth: entry {entry.id} {says}")
     return verdict
+
+
+def _all_kept(claim: Claim, entry: Entry, verdict: Verdict, register: Register) -> None:
+    """That a way of cooking keeps more of the vitamins holds; that it keeps them all, or loses none, never does."""
+    if verdict.truth != "true" or claim.kind != "process" or entry.negation or not _VITAMINS & set(entry.about):
+        return
+    known = register.get("cooking-keeps-everything")
+    if known is None or not _ALL_KEPT.search(plain(claim.quote)):
+        return
+    verdict.truth, verdict.why, verdict.refs = "overstated", known.why, known.refs
+    verdict.wording, verdict.add = resolve(known.wording, register), ""
+    verdict.steps.append("it is said to keep them all: not kept")
+
+
+_VITAMINS = frozenset({"vitamins", "vitamin_c_mg"})
+_ALL_KEPT = re.compile(
+    r" (?:keep|keeps|keeping|kept|retain|retains|retaining|preserve|preserves|preserving|save|saves|saving|hold|holds"
+    r"|lock|locks|locking|maintain|maintains|maintaining|seal|seals|sealing) (?:[a-z']+ ){0,4}?"
+    r"(?<! of )(?<! than )(?<! at )"
+    r"(?:all|every|each|everything|100|100%|(?:the|its|their) (?:whole|full|entire|complete)"
+    r"|a hundred (?:percent|per cent))"
+    r" (?!other|others|year|time|winter|summer|day|week|day's)"
+    r"| (?:lose|loses|losing|lost|wash|washes|destroy|destroys) (?:no|none|nothing|zero|not a|not one) "
+    r"| without (?:any |the |a |much )?(?:loss|losing|loses) (?!more|much|as much|so much|too much|most)"
+    r"| (?:no|none|nothing|not a single|not one|zero) (?:[a-z']+ ){0,4}?(?:lost|loss|losses|wasted|washed away) "
+    r"| (?:fully |completely |totally |all )?intact "
+)
 
 
 def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Verdict | None:
