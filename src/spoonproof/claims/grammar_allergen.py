@@ -45,6 +45,13 @@ ALLERGEN = (
         says="an allergy to a food",
     ),
     *_allergen(
+        "food-allergy",
+        "O(<food-allergy>) ,? _1 <avoid|avoid-weak> <pronoun>",
+        "<avoid|avoid-weak> <pronoun> _4 O(<food-allergy>)",
+        veto="diagnosis refer",
+        says="left by whoever is allergic to it",
+    ),
+    *_allergen(
         "introduce-allergen",
         "T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
         "O(<allergen-word|allergy>) ~4 T(<introduce>)",

@@ -91,6 +91,7 @@ DANGER = (
         "fine-if-chopped",
         "S(<hazard-food|hazard-food-weak|round-food|never-yet>) ~2 <copula> _2 T(<safe-said>) ~4 O(<coarse>)",
         "S(<hazard-food|hazard-food-weak|round-food|never-yet>) ~1 O(<coarse>) ~1 <copula> _2 T(<safe-said>)",
+        "S(<bones>) ~4 <copula> _1 T(<safe-said>) ~8 O(<swallowing>)",
         effect="choking",
         veto="nonfood storing",
         says="called fine in pieces",

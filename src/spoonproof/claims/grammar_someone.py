@@ -73,6 +73,7 @@ SOMEONE = (
         "bodily",
         "S(<food|dish|generic-food|nutrient>) ~6 O(<bodily>)",
         "^ _1 S(<pronoun>) ~5 O(<bodily>)",
+        "^ _1 S(<per-portion|household>) ~7 O(<bodily>)",
         veto=_KITCHEN,
         loose=True,
         says="what happens in the body",

@@ -42,6 +42,7 @@ _IN_GENERAL = re.compile(
 _OUR_CHILD = re.compile(
     r"\b(?:my|our|his|her|only|this) (?:\w+ )?(?:baby|child|toddler|kid|children|kids)\b[^.,;:?!]{0,40}$"
 )
+_SUFFERS = ("allergic", "react", "anaphyla")  # what a child is or has, and no food
 _HAD_ONE = re.compile(
     rf"\b{_ONE_OF_US}(?:, [^.,;:?!]{{1,30}},)?\b[^.,;:?!]{{0,60}}\b(?:has|had|have|having|developed) (?:\w+ ){{0,4}}$"
     r"|\b(?:because of|due to|after|following) (?:an?|one|another|his|her|the) (?:\w+ ){0,3}$"
@@ -54,6 +55,7 @@ _TESTED = re.compile(
     r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?(?:tests?|testing|results?|work)\b"
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
 )
+_WHAT = re.compile(r"(?<!is )(?<!are )(?<!was )(?<!'s )(?<!'re )\bwhat (?:exactly )?$")
 _WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
 _ALLERGIES = ("allergies", "allergy", "intolerances", "intolerance")
 _PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
@@ -65,13 +67,15 @@ _FAMILY_WITH = re.compile(
     r"(?:'re| are| is| has| have)\b[^.,;:?!]{0,30}$"
 )
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
+_EATS_IT = frozenset({"child-can"})
+_SAID_BY = frozenset({"authority"})
 _CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
     r"\b(?:he|she|i|we) (?:needs?|needed|has|had|have) to $|"
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
     r"|\b(?:ensure|ensuring|make sure|making sure|check|guarantee)\b[^.;:?!]{0,40}$"
     r"|\b(?:schools?|nurser(?:y|ies)|kindergartens?|classes|classrooms?) (?:being|is|are|was|were|going) (?:\w+ )?$"
-    r"|\b(?:party|house|home|classroom|kitchen|school|nursery|table|day|event|picnic) $"
+    r"|\b(?:party|house|home|classroom|kitchen|school|nursery|table|(?<!every )(?<!each )(?<!a )day|event|picnic) $"
 )
 _SOLD = frozenset({"food", "dish", "generic-food"})
 _PLACES = frozenset("environment place space school home kitchen table nursery".split())
@@ -92,14 +96,20 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
     before = text_before(tagged, match.object[0])
     if _IN_GENERAL.search(before) is not None and _OUR_CHILD.search(before) is None:
         return False
-    if _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start]) is not None:
-        return True
     said = tagged.items[match.object[0]].words
+    named = _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start])
+    if named is not None and (said.startswith(_SUFFERS) or not _is_food(tagged, named.start())):
+        return True
     if said.startswith("allergic") and "reaction" not in said:
         return _IS_ALLERGIC.search(before) is not None
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True
     return _HAD_ONE.search(before) is not None
+
+
+def _is_food(tagged: Tagged, at: int) -> bool:
+    """Whether the word at this character is a food: "*Pear* is hypoallergenic" tells of nobody."""
+    return any(item.start <= at < item.end and tagged.is_any(i, _SOLD) for i, item in enumerate(tagged.items))
 
 
 def _of_our_own(tagged: Tagged, _match: Match) -> bool:
@@ -138,8 +148,8 @@ def _intolerance_to(tagged: Tagged, match: Match) -> bool:
 
 
 def _what_causes(tagged: Tagged, match: Match) -> bool:
-    """ "Theories as to *what causes* allergies": not said."""
-    return text_before(tagged, match.trigger[0]).endswith(("what ", "what exactly "))
+    """ "Theories as to *what causes* allergies": not said; "sugar *is what causes* cavities" is."""
+    return _WHAT.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _tested(tagged: Tagged, _match: Match) -> bool:
@@ -154,6 +164,8 @@ def _lives_with_it(tagged: Tagged, match: Match) -> bool:
     begin = match.object[0]
     if tagged.items[begin].words == "allergic" and tagged.find(_PERSONS, begin + 1, begin + 2):
         return True
+    if tagged.find(_EATS_IT, match.object[1], match.object[1] + 2):
+        return False  # "most people with a nut allergy *can eat* it"
     return _FAMILY_WITH.search(text_before(tagged, begin)) is not None
 
 
@@ -212,8 +224,8 @@ def _we_introduced(tagged: Tagged, _match: Match) -> bool:
 
 
 def _picky_eaters(tagged: Tagged, match: Match) -> bool:
-    """ "Perfect for *picky eaters*": who eats it, and no appetite is said to mend."""
-    if match.object is None:
+    """ "Perfect for *picky eaters*": who eats it, and no appetite is said to mend, nor a doctor to say so."""
+    if match.object is None or tagged.find(_SAID_BY):
         return False
     end = match.object[1]
     return any(item.words.endswith(_PICKY) for item in tagged.items[end - 1 : end + 2])

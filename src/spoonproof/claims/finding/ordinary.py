@@ -61,6 +61,7 @@ _TOLD = re.compile(
     r"|\bat [^,.;:?!]{0,24}(?:weeks?|months?|years?)(?: old)?,? (?:he|she) "
     r"(?:was|loved|burst|refused)\b"
     r"|\bwhen (?!bab|child|infant|toddler)[a-z]+ was (?:\w+ ){0,2}\w+ (?:weeks?|months?|years?)\b"
+    r"|^\W*(?:he|she|my \w+|our \w+)(?:'d| would| wouldn't) (?:only |just )?(?:eat|drink|take|touch|have|accept)\b"
     r"|\bhas (?:\w+ ){0,2}shown (?:\w+ ){0,2}interest\b"
 )
 # Told of one's own, and nobody advised: "hoping to hold off weaning for another two weeks, to give us time".
@@ -75,7 +76,7 @@ _ADVICE = re.compile(
     r"\b(?:you|your|yours|bab(?:y|ies)|infants?|child(?:ren)?|toddlers?|kids?|little ones?|should|must|never|do|can|"
     r"cannot|\w+n't|may|might|wants?|plan|going to|needs?|recommend\w*|advi[sc]\w*|guid\w+|say|says|said|told|doctors?|"
     r"nurses?|midwife|visitors?|p(?:a|ae)?ediatricians?|gp|nhs|safe|safely|fine|ok|okay|great|good|avoid|not|no|harm\w*|"
-    r"risk\w*|chok\w*)\b"
+    r"risk\w*|chok\w*|tell (?:parents|mums|mothers|families|people|everyone)|so (?:he|she)(?:'s| is) ready)\b"
 )
 _TURNS = re.compile(
     r"\b(?:you|babies|children|toddlers|little ones) (?:can|should|could|must|may|shouldn't|can't|need)\b"
@@ -99,7 +100,11 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
         return True
     if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True
-    if "physiology" in present and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN)):
+    if (
+        "physiology" in present
+        and "readiness" not in present
+        and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN))
+    ):
         return True
     return _ingredient_line(tagged, present) or _heading(tagged, present)
 

@@ -6,11 +6,12 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import REACH, Ask, first_of, said_at, text_after, text_before
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
-_LAST_YEARS = re.compile(  # not "till she *is past* her first birthday"
-    r"\b(?:last|(?<!is )(?<!are )(?<!'s )(?<!well )(?<!gets )past|next|coming|following|another) (?:few |couple of )?$"
+_LAST_YEARS = re.compile(  # not "till she is *past* her first birthday", "don't wait *past* seven months"
+    r"\b(?:last|(?:the|these|this|my|our|his|her|their) past|next|coming|following|another) (?:few |couple of )?$"
 )
 _FROM_TO = re.compile(
     r"\b(?:transition|transitioning|transitions|mov(?:e|es|ed|ing)|switch\w*|go|goes|going|went|progress\w*|graduat\w+|"
@@ -42,6 +43,14 @@ _TESTS = frozenset({"test", "tests", "work", "results"})
 _TIME = re.compile(
     r"over (?:a period|time|the (?:last|past|next|course)|(?:\w+ ){1,2}(?:minutes|hours|days|weeks|months|years))\b"
 )
+_GAIN = frozenset({"gain-n", "source-noun"})  # "for a protein *boost*"
+_LAID_BY = re.compile(
+    r"(?:in|under|on) (?:an?|the|its|their|our|my|her|his) (?:[\w-]+ )?"
+    r"(?:pots?|ground|soil|garden|freezer|fridge|jars?|cellar|cupboard|larder|pantry|tins?|barrels?|casks?|windowsill|"
+    r"shed|greenhouse|plot|allotment|bed|bag|shelf)\b|in (?:brine|storage|salt|sand|vinegar)\b"
+)
+_ROADS = frozenset({"journey", "journeys", "path", "crystals", "quest"})
+_ON_A_LIST = re.compile(r"(?:is|are) (?:next|up|also|still) (?:up )?on (?:my|our|the|his|her) (?:[\w-]+ ){0,2}list\b")
 _GROUPS = frozenset({"protein", "carb", "starch", "carbohydrate"})
 _TO_PACK = re.compile(r"\bto (?:pack|make|serve|prepare|build|cook) (?:an? |some )?(?:\w+,? (?:and )?){1,3}$")
 _MAY = frozenset("can may might will often really sometimes".split())
@@ -205,7 +214,8 @@ def _a_protein(tagged: Tagged, match: Match) -> bool:
     """ "Hit *a protein*, *a carb* and a fruit": which group of foods, and none is said to hold it."""
     if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
         return False
-    named = said_at(tagged, match.object[0] + 1) in ("called", "that", "which")
+    then = match.object[0] + 1
+    named = said_at(tagged, then) in ("called", "that", "which") or bool(tagged.find(_GAIN, then, then + 1))
     return not named and text_before(tagged, match.object[0]).endswith((" a ", " one ", " another "))
 
 
@@ -215,8 +225,26 @@ def _to_pack(tagged: Tagged, match: Match) -> bool:
 
 
 def _if_it_is(tagged: Tagged, match: Match) -> bool:
-    """ "*If it's* carbs today": left open."""
+    """ "*If it's* carbs today": left open, but not "if it's fibre *you're after*, take the beans"."""
+    if match.object is not None and text_after(tagged, match.object[1]).startswith(("you're ", "you ")):
+        return False
     return match.subject is not None and text_before(tagged, match.subject[0]).endswith("if ")
+
+
+def _laid_by(tagged: Tagged, match: Match) -> bool:
+    """ "Carrots after two months *in the ground*": theirs, and no child's age."""
+    return match.object is not None and _LAID_BY.match(text_after(tagged, match.object[1])) is not None
+
+
+def _on_the_road(tagged: Tagged, match: Match) -> bool:
+    """ "My healing *journey* made me a cook": somebody's, and no food heals."""
+    return said_at(tagged, match.trigger[1]) in _ROADS
+
+
+def _on_a_list(tagged: Tagged, match: Match) -> bool:
+    """ "Healthy crackers *are next on my list*": what is to be cooked."""
+    text = tagged.text[tagged.items[match.trigger[1] - 1].end :]
+    return _ON_A_LIST.search(fold(text[:REACH])) is not None
 
 
 def _recipe_name(tagged: Tagged, match: Match) -> bool:
@@ -229,8 +257,10 @@ def _recipe_name(tagged: Tagged, match: Match) -> bool:
 
 
 TALES: Mapping[str, tuple[Ask, ...]] = {
-    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already),
+    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already, _laid_by),
     "age-and-solids": (_last_years, _already),
+    "give-at-age": (_laid_by,),
+    "not-until-age": (_laid_by,),
     "free-of": (_cook_without,),
     "allergy": (_a_treat,),
     "against-disease": (_a_treat,),
@@ -262,8 +292,8 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "helps-a-function": (_the_mood,),
     "harms-a-function": (_the_mood,),
     "process-makes": (_makes_somebody,),
-    "healthy-dish": (_recipe_name, _ate_so),
-    "loose-dish": (_recipe_name,),
-    "loose-word": (_recipe_name,),
+    "healthy-dish": (_recipe_name, _ate_so, _on_a_list),
+    "loose-dish": (_recipe_name, _on_the_road, _on_a_list),
+    "loose-word": (_recipe_name, _on_the_road, _on_a_list),
 }
 """Rule name and what to ask of its matches."""

@@ -24,6 +24,8 @@ _SOAKED = frozenset(
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
+_WHEN = frozenset({"when-ill"})
+_COPULA = frozenset({"copula"})
 _LISTED = frozenset("food dish generic-food nutrient ambiguous-nutrient".split())
 _DESCRIBING = frozenset(
     {"dietary", "more", "extra", "good", "some", "healthy", "the", "a"}
@@ -116,6 +118,8 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
     if match.subject is None or match.object is None:
         return False
     first, second = sorted((match.subject, match.object))
+    if tagged.is_any(0, _WHEN) and tagged.find(_COPULA, second[1], second[1] + 1):
+        return False  # "*when it comes to* vitamin C, guava *is* the queen"
     between = [item.words for item in tagged.items[first[1] : second[0]]]
     if "nor" in between[-3:]:
         return True

@@ -35,6 +35,8 @@ _FOR_SOMEONE = ("good-for-someone", "excellent-for", "fine-for-babies")
 _EATING = frozenset("eat have try drink taste consume enjoy start be introduce give offer".split())
 _COOKS = frozenset("parents mum mums mom moms family families".split())
 _WHO = frozenset({"we", "i", "it", "they", "she", "he", "you", "this", "these"})
+_OUR = frozenset({"our", "my"})
+_VESSELS = frozenset("pot pots jar jars pouch pouches bowl tray tub tin batch plate box pan".split())
 _ARE = frozenset({"are", "am", "were", "'re", "is", "'s", "was"})
 _TOPIC = frozenset({"topic"})
 _AFTER_TOPIC = 8  # items: "an article about ...", "advice on ..." speak of a claim and make none
@@ -147,8 +149,9 @@ def _of_somebody(tagged: Tagged, match: Match) -> bool:
     """Whether "we are" or "I am" comes before what is called healthy: a person is, not the food named before."""
     dish = tagged.find(_DISHES, match.end, match.end + 3)  # "our nut-free granola", not "we are nut-free"
     if match.rule.name == "free-from" and not dish and not tagged.find(_DISHES, 0, match.start):
-        begin = max(0, match.start - 4)
-        return any(item.words in ("we", "i", "our", "my") for item in tagged.items[begin : match.start])
+        before = [item.words for item in tagged.items[max(0, match.start - 4) : match.start]]
+        at_home = any(whose in _OUR and place not in _VESSELS for whose, place in pairwise(before))
+        return at_home or "we" in before or "i" in before
     if match.rule.name not in ("is-healthy", "loose-word"):
         return False
     words = [item.words for item in tagged.items[match.start : match.trigger[0]]]

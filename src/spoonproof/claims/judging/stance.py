@@ -16,8 +16,8 @@ _WHY = 8
 """Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
 _WHY_NOT = re.compile(r" why not ")
 _AWAY = re.compile(
-    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)(?:[a-z']+ ){1,6}?(?:away )?from "
-    r"(?:(?:your|the|a|all|any|young|small|little) ){0,2}"
+    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)"
+    r"(?:[a-z']+ ){1,6}?(?:away )?from (?:(?:your|the|a|all|any|young|small|little) ){0,2}"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
