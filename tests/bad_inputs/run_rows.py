@@ -307,6 +307,8 @@ def warm_up() -> None:
         (place / "recipes" / "leek-bowl.md").write_text(RECIPE)
         checked(place, [])
         read(place / "recipes", "recipe", [], [])
+    gc.collect()
+    gc.freeze()  # what is loaded once is not looked through again after each command
 
 
 if __name__ == "__main__":
