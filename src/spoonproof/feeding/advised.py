@@ -192,13 +192,7 @@ def advised(
             for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
-                classes = _shown(tables.kinds[hit.value], said, hit)
-                if by_shape and not ONE_CHILD.search(said):
-                    classes -= _ANY_FORM | _MILKS
-                if passage.kind == "speech" and hit.phrase == ("milk",):
-                    classes -= _MILKS  # "then it's milk and bed": the milk she always has
-                if hit.phrase == ("milk",) and _USUAL_MILK.search(said[: hit.start]):
-                    classes -= _MILKS
+                classes = _endangering(tables.kinds[hit.value], said, hit, passage.kind, by_shape=by_shape)
                 handed = _handed(said, hit, passage.kind, classes) or (film and _in_the_pot(said, hit, classes))
                 if not classes or not handed or elsewhere(said, hit):
                     continue
@@ -206,6 +200,17 @@ def advised(
                 if held:
                     row = min(held, key=lambda one: LEVELS.index(one.level))
                     yield _found(row, said, hit, match.start(), passage)
+
+
+def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_shape: bool) -> frozenset[str]:
+    """The kinds of the food whose danger the words show, as far as such words are looked at (see ``advised``)."""
+    classes = _shown(kinds, said, hit)
+    if by_shape and not ONE_CHILD.search(said):
+        classes -= _ANY_FORM | _MILKS
+    # "Then it's milk and bed": the milk she always has.
+    if hit.phrase == ("milk",) and (kind == "speech" or _USUAL_MILK.search(said[: hit.start])):
+        classes -= _MILKS
+    return classes
 
 
 def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
