@@ -19,8 +19,9 @@ from pathlib import Path
 
 from spoonproof.claims.find import analyser, find_claims
 from spoonproof.claims.lexicon import Lexicon
+from spoonproof.hearing import hear
 from spoonproof.knowledge import Knowledge
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading.markdown import read_prose
 
@@ -38,12 +39,14 @@ def main() -> int:
         for number, row in enumerate(csv.DictReader(file)):
             groups[row.get("sentence_id") or str(number)].append(row)
     gold = list(groups.values())
-    lexicon = Knowledge().lexicon
+    knowledge = Knowledge()
+    lexicon = knowledge.lexicon
     texts = [rows[0]["sentence"] for rows in gold]
     print(f"{path.name}: {len(gold)} sentences")
     _report("as written", gold, [find(lexicon, text) for text in texts])
     bare = [re.sub(r"[^\w%½¼¾' ]", " ", text).lower() for text in texts]
     _report("bare", gold, [find(lexicon, text) for text in bare])
+    _report("with the dangers that listen hears", gold, [heard(knowledge, text) for text in texts])
     _speed(lexicon, texts)
     return 0
 
@@ -51,6 +54,16 @@ def main() -> int:
 def find(lexicon: Lexicon, text: str) -> list[Claim]:
     """The claims of one sentence on its own."""
     return find_claims([_passage(" ".join(text.split()))], lexicon)
+
+
+def heard(knowledge: Knowledge, text: str) -> list[Claim]:
+    """The claims of one sentence, and what it says that endangers a baby, unjudged."""
+    said = hear([_passage(" ".join(text.split()))], knowledge, _unjudged, apart=True)
+    return [one.claim for one in said]
+
+
+def _unjudged(claim: Claim) -> JudgedClaim:
+    return JudgedClaim(claim=claim, truth="unlisted", allowed=(), advice="source-it", harm=0, why="", sources=())
 
 
 def _passage(text: str) -> Passage:
