@@ -34,6 +34,21 @@ _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
 _TOO = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,4}?for ")
+_MAKES_ILL = re.compile(
+    r" (?:make|makes|made|making|get|gets|got|leave|leaves|left) (?:[a-z']+ ){1,3}?(?:(?:very|really|quite|so) )?"
+    r"(?:ill|sick|poorly|unwell) "
+)
+"""What makes somebody ill: "raw shellfish makes babies ill"."""
+_ILL_DENIED = re.compile(
+    r" (?:not|never|no|nobody|nothing|[a-z]+n't)(?: (?!to |give )[a-z]+){0,2}? "
+    r"(?:gives?|gave|given|giving|causes?|caused|causing|makes?|made|making|gets?|got|gotten|had|have|catch|caught) "
+    r"(?:(?:your|my|our|the|an?|any|any of|small|young|little|single) ){0,3}"
+    r"(?:(?:baby|babies|child|children|toddlers?|kids?|infants?|ones?|him|her|them|you|us|me|it|anyone|anybody|someone"
+    r"|somebody|people|soul|son|daughter) )?(?:(?:an?|any|bad|nasty|very|really|from) ){0,2}"
+    r"(?:botulism|salmonella|listeria|listeriosis|food poisoning|e coli|campylobacter|ill|sick|poorly|unwell"
+    r"|(?:tummy |stomach |gut )?(?:bug|upset)|upset (?:tummy|stomach)) "
+)
+"""An illness that a food is said not to bring: "it never gave anyone food poisoning"."""
 _NOT_TOO = re.compile(r"(?: not|n't| never) too (?:[a-z]+ ){1,4}?for ")
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
@@ -99,7 +114,7 @@ def _given_after_all(quote: str, register: Register, subjects: Collection[str]) 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
     words = without_phrases(words, register.words.get("no denial", ()))
-    if has_any(words, register.words.get("risk denied", ())):
+    if has_any(words, register.words.get("risk denied", ())) or _ILL_DENIED.search(words):
         return "dismisses"
     if _NOT_FORBIDDEN.search(words):
         return "permits"  # "isn't forbidden", "nobody needs to avoid"
@@ -116,6 +131,7 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     if _holds_back(words, register, subjects):
         return "warns"
     risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]
+    risks += [found.group().strip() for found in _MAKES_ILL.finditer(words)]
     if risks:
         if has_any(words, register.words.get("benefit", ())) and not _negations(words, register):
             return "permits"  # "honey prevents botulism" praises it; the risk is what it is praised against

@@ -1,0 +1,59 @@
+"""An illness that a food brings, that it is said not to bring, and that it is said to cure: three ways to judge it."""
+
+from __future__ import annotations
+
+import pytest
+from test_judge_labelled import STANDS, spoken
+
+from spoonproof.model.claim import JudgedClaim
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Raw milk causes food poisoning.",
+        "Raw milk can make toddlers very sick.",
+        "Undercooked eggs cause salmonella.",
+        "Runny eggs can give babies food poisoning.",
+        "Raw shellfish makes babies ill.",
+        "Cold smoked salmon can give a child listeriosis.",
+        "Don't give raw milk, it makes babies ill.",
+        "Honey can make babies ill.",
+    ],
+)
+def test_a_right_warning_of_an_illness_stands(said: str) -> None:
+    assert _advice(said) == {"keep"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Give her raw milk, it never gave anyone food poisoning.",
+        "Raw milk never made a baby ill.",
+        "Honey won't give your baby botulism.",
+        "Honey has never given a baby botulism.",
+        "A little honey never made anybody ill.",
+        "Nobody ever got ill from raw milk.",
+        "Runny eggs don't make children sick.",
+        "Raw oysters won't give a toddler food poisoning.",
+        "Rare burgers never made anyone ill.",
+    ],
+)
+def test_a_danger_said_to_make_nobody_ill_is_false(said: str) -> None:
+    assert "cut-untrue" in _advice(said)
+    assert not _advice(said) & set(STANDS)
+
+
+@pytest.mark.parametrize("food", ["grapes", "popcorn", "sausages", "bone broth", "whole nuts", "raw apple"])
+@pytest.mark.parametrize("cured", ["{} every day and her eczema went", "{} cures colds", "{} cured his asthma"])
+def test_a_cure_is_judged_as_one_though_the_food_may_choke(food: str, cured: str) -> None:
+    said = "We gave her " + cured.format(food) if "every day" in cured else cured.format(food).capitalize()
+    found = [one for one in spoken(said) if one.claim.kind == "disease"]
+    assert found
+    assert all(one.advice == "cut-untrue" and "choking" not in (one.entry or "") for one in found)
+
+
+def _advice(said: str) -> set[str]:
+    found: list[JudgedClaim] = spoken(said)
+    assert found
+    return {one.advice for one in found}
