@@ -97,8 +97,8 @@ _NOT_AFTER = re.compile(
     r"|\bwon['’]t (?:get|have|be getting)\b"
     r"|\bnever (?:gets?|has|have)\b"
     # what it does to a child: "raw milk gave him food poisoning"
-    r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?|made)"
-    r" (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
+    r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
+    r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
     # what was done once, and not again
     r"|\b(?:nearly fainted|horrified|furious|snatched|told (?:him|her|them) off|took it (?:away|off)|never again"
     r"|(?:would|do) not again|regret\w*|my mistake)\b"
