@@ -193,8 +193,10 @@ def advised(
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 classes = _endangering(tables.kinds[hit.value], said, hit, passage.kind, by_shape=by_shape)
+                if not classes:
+                    continue
                 handed = _handed(said, hit, passage.kind, classes) or (film and _in_the_pot(said, hit, classes))
-                if not classes or not handed or elsewhere(said, hit):
+                if not handed or elsewhere(said, hit):
                     continue
                 held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
                 if held:
