@@ -88,9 +88,7 @@ FILM = (
 )
 
 
-@pytest.mark.parametrize(
-    ("relates", "food"), [("iron", "beetroot"), ("bones", "sardine"), ("calcium", "yoghurt")]
-)
+@pytest.mark.parametrize(("relates", "food"), [("iron", "beetroot"), ("bones", "sardine"), ("calcium", "yoghurt")])
 def test_speech_without_marks_keeps_each_pronoun_with_what_was_named_before_it(relates: str, food: str) -> None:
     (found,) = [claim for claim in claims(FILM) if relates in (claim.relates_to or "")]
     assert found.subjects == (food,)
