@@ -82,9 +82,10 @@ def test_a_no_or_a_question_of_the_claim_itself_counts(text: str, polarity: str)
 
 
 FILM = (
-    "so in the pan i have got some onion and a bit of garlic softening away and while that goes on let me tell you about "
-    "beetroot we grow so much of it its loaded with iron and then next to it there are the sardines which i mash up with "
-    "a fork theyre amazing for growing bones and after that comes yoghurt its got calcium and a little flax on top goes in"
+    "so in the pan i have got some onion and a bit of garlic softening away and while that goes on let me tell you "
+    "about beetroot we grow so much of it its loaded with iron and then next to it there are the sardines which i "
+    "mash up with a fork theyre amazing for growing bones and after that comes yoghurt its got calcium and a little "
+    "flax on top goes in"
 )
 
 

@@ -177,7 +177,7 @@ class Register:
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
-        """What is right of one food, or leave for it, holds for no other food of the statement, nor rice for rice milk."""
+        """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
         about = self.about(entry)
         return all(any(name in about for name in _names(food)) for food in key.foods)
 

@@ -8,8 +8,10 @@ from spoonproof.claims.scan import Tagged
 _VERBS = frozenset(
     "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should".split()
 )
-_PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "theyre",
-                       "their", "he", "she"})  # fmt: skip
+_PRONOUNS = frozenset(
+    {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}
+    | {"he", "she"}
+)
 _PERSONAL = frozenset({"it", "they", "theyre", "he", "she"})
 _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
