@@ -41,7 +41,8 @@ SOURCES = ("lee-2017-texture-kinetics", "common-practice")
 
 _TEST = re.compile(
     r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily"
-    r"|scoop\w* (?:out )?(?:the |its |their )?(?:soft )?flesh)\b", re.IGNORECASE
+    r"|scoop\w* (?:out )?(?:the |its |their )?(?:soft )?flesh)\b",
+    re.IGNORECASE,
 )
 _SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
