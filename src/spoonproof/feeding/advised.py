@@ -72,6 +72,28 @@ _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_DONE = {
+    "blend": "blended", "blended": "blended", "blending": "blended", "blitz": "blended", "blitzed": "blended",
+    "whizz": "blended", "whizzed": "blended", "mash": "mashed", "mashing": "mashed", "chop": "chopped",
+    "chopped": "chopped", "chopping": "chopped", "grate": "fine", "grating": "fine", "grind": "fine",
+    "grinding": "fine", "soak": "soaked", "soaking": "soaked",
+}  # fmt: skip
+_DOING_IT = re.compile(rf"\b({'|'.join(_DONE)})(?: (?:up|the|a|an|some|few|of|your|those|these|all)){{0,4}} $", re.I)
+_DOING_THEM = re.compile(
+    rf"(?: (?!not |never |without |no )\w+(?!n['’]t)){{0,2}}?,? (?:and )?(?:then )?({'|'.join(_DONE)}) (?:them|it|everything|the lot)\b",
+    re.I,
+)
+_NOT_DONE = re.compile(
+    r"\b(?:not|never|no need to|without|instead of|rather than|\w+n['’]t)\b(?: (?:have to|need to|bother|even))?"
+    rf"(?: \w+)? (?:{'|'.join(_DONE)})\b",
+    re.I,
+)
+_TRIED = re.compile(
+    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
+)
+_SNACKED = re.compile(
+    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
+)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\bas they come\b|\buncut\b|\bin one piece\b", re.I
 )
@@ -257,6 +279,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
@@ -290,6 +314,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
     facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts |= {_DONE[one.group(1).lower()] for one in _done_to(said, hit)}
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
@@ -302,6 +327,14 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")
     return frozenset(facts)
+
+
+def _done_to(said: str, hit: Found) -> Iterator[re.Match[str]]:
+    """What is done to the food in so many words: "*chop* the raisins", "the prunes and *blend* them"."""
+    before = _NOT_DONE.sub(" ", said[max(0, hit.start - 40) : hit.start])
+    for found in (_DOING_IT.search(before), _DOING_THEM.match(said, hit.end)):
+        if found:
+            yield found
 
 
 def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
