@@ -1,7 +1,7 @@
 """Dangers told in a recipe's story or over a film, by many tellers, each with a safe telling in nearly the same words.
 
-In ``told/*.txt`` a text begins with ``## name kind D|S``: a story stands under a recipe, a film is heard alone; D has one
-danger, told between double square brackets, S none. All were written before anything was run on them.
+In ``told/*.txt`` a text begins with ``## name kind D|S``: a story stands under a recipe, a film is heard alone; D has
+one danger, told between double square brackets, S none. All were written before anything was run on them.
 """
 
 from __future__ import annotations
