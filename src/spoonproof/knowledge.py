@@ -46,6 +46,7 @@ FEEDING_TABLES = (
     "storage",
     "introduction",
     "contradictions",
+    "told_words",
     "picture_dangers",
     "week_needs",
 )
