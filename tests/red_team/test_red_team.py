@@ -61,7 +61,10 @@ CORRECTED = frozenset(
     beet-juice-pancakes chutney-next goats-milk-bottle jelly-whisked kept-few-unnamed
     spinach-soup-kept date-syrup-flapjack
     cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai
-    lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party""".split()
+    lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party
+    banoffee-breakfast butternut-buttermilk-scones callaloo-soup-smooth cullen-not-skink duck-hash-orange
+    gajar-halwa-tot jollof-cousin kerala-fish-moilee pea-and-mint-dip picadillo-plate rasam-for-colds
+    tamago-sando""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
@@ -70,6 +73,7 @@ KNOWN: dict[str, list[str]] = {
     "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
+    "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""
 

@@ -103,6 +103,19 @@ def fish_by_its_flakes(dish: Dish, story: Story) -> bool:
     return fish and any(_FLAKES.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
 
 
+KNIFE_TEST = re.compile(
+    r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
+    re.IGNORECASE,
+)
+
+
+def mashed_after_a_test(dish: Dish, story: Story) -> bool:
+    """Whether a squash or knife test ends its heat and it is mashed: a potato that is still hard does not mash."""
+    if story.made not in ("mashed", *FINE):
+        return False
+    return story.tested or any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+
+
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
     """Foods that stay hard only because they join late: line -> (a food that was in the pot before, the need)."""
     found: dict[int, tuple[Story, Need]] = {}

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, end_of, first_of, quoted, said_at, text_before
+from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -203,6 +203,11 @@ def _peel(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_HOLDING, match.object[1], match.object[1] + 1))
 
 
+def _does_something_else(tagged: Tagged, match: Match) -> bool:
+    """ "Peas and beans, *and vitamin C helps* take it up": the vitamin is not said to be in them."""
+    return match.object is not None and acts_alone(tagged, match.object[0])
+
+
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "free-of": (_manages, _required, _harmed),
     "free-of-list": (_manages, _required),
@@ -219,7 +224,7 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),
     "body-and-nutrient": (_peel,),
-    "both": (_stirred_in, _by_the_way),
+    "both": (_stirred_in, _by_the_way, _does_something_else),
     "healthy-dish": (_in_quotes, _kind_of_recipe),
     "is-healthy": (_in_quotes,),
     "its-healthy": (_in_quotes,),

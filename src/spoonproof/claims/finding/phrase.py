@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from spoonproof.claims.finding.near import acts_alone
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.record import dataclass
 
@@ -108,6 +109,8 @@ def widen(tagged: Tagged, at: int) -> int:
 
 def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     """The item of ``kinds`` before the one at ``at`` in its list; None where it is the first."""
+    if acts_alone(tagged, at):
+        return None
     index = widen(tagged, at) - 1
     joined, described = False, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
