@@ -57,8 +57,8 @@ _OWNED = frozenset({"its", "their"})
 # "*This routine* helps him sleep": no food is pointed at.
 _NO_FOOD = frozenset(
     "process routine machine method plan step guide post article approach habit skill book time way week day month "
-    "year trip place school video series schedule system gadget device chair tool trick game stage phase allergy allergies "
-    "illness condition diagnosis infection".split()
+    "year trip place school video series schedule system gadget device chair tool trick game stage phase allergy "
+    "allergies illness condition diagnosis infection".split()
 )
 _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
 
