@@ -109,7 +109,8 @@ _CLASSES = {
     "WARM": "on_the_hob/on_the_stove/on_the_counter/on_the_worktop/on_the_side/on_the_table/on_the_windowsill"
     "/on_the_sill/on_the_radiator/on_the_range/on_the_sideboard/on_the_bench/in_the_pan/in_the_pot/in_the_saucepan"
     "/in_the_steamer/in_the_rice_cooker/in_the_oven/in_the_changing_bag/in_the_nappy_bag/in_my_bag/in_my_handbag"
-    "/in_the_rucksack/in_the_car/at_room_temperature/out_of_the_fridge/by_the_kettle/by_the_stove/by_the_hob"
+    "/in_the_rucksack/in_the_car/in_the_bag/in_foil/in_the_foil/in_the_basket/in_the_hamper/in_the_boot/in_their_foil"
+    "/at_room_temperature/out_of_the_fridge/by_the_kettle/by_the_stove/by_the_hob"
     "/under_a_cloth/under_a_plate/under_a_lid/under_a_tea_towel",
     "LONG": "all_day/all_morning/all_afternoon/all_evening/all_night/overnight/for_hours/half_the_day/the_whole_day"
     "/the_whole_morning/the_whole_afternoon/a_good_few_hours/for_the_day"
