@@ -45,6 +45,7 @@ FEEDING_TABLES = (
     "storage",
     "introduction",
     "contradictions",
+    "told_words",
     "picture_dangers",
     "week_needs",
 )
