@@ -130,7 +130,7 @@ def advised(
     ``listed``: names of the dish's own foods, which the steps are judged for elsewhere. ``by_shape``: only what its
     shape or state makes a danger ("gnaw on raw apple"), for talk of no one dish, which names honey and juice freely.
     """
-    rows = [row for row in tables.hazards if row.level != "note" and _counts(row, tables, policies, markets)]
+    rows = [row for row in tables.hazards if row.level != "note" and tables.counts(row, policies, markets)]
     own = [keys(name) for name in listed]
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
@@ -194,11 +194,6 @@ def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
         for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
                 yield food._replace(start=match.start(), end=match.end())
-
-
-def _counts(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
-    chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
-    return chosen and (not row.markets or not markets or bool(set(row.markets) & set(markets)))
 
 
 def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
