@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_before
@@ -106,6 +107,14 @@ def _somebody_between(tagged: Tagged, match: Match, people: frozenset[str]) -> b
 def _of_another(tagged: Tagged, match: Match) -> bool:
     """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
     return _somebody_between(tagged, match, _PERSON)
+
+
+def _that_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "Satisfied *that she* gained weight": somebody thinks so, and nothing helps her to."""
+    if match.object is None:
+        return False
+    words = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+    return any(first == "that" and then in _PERSON for first, then in pairwise(words))
 
 
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
@@ -227,6 +236,7 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
+    "helps-a-function": (_that_somebody,),
     "health-good": (_somebodys_health, _for_doing_it),
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),
