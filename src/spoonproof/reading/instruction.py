@@ -52,6 +52,9 @@ _MOVED_ON = re.compile(r"\b(?:before|then|and) (?:put|popp?|transferr?|mov|retur
 _INTO_THE_OVEN = re.compile(
     r"\bbefore (?:putting|popping|transferring|moving|returning|placing) [^.;,]{0,30}?oven\b", re.I
 )
+_WHISTLES = re.compile(
+    r"\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b", re.I
+)
 _ON_A_RING = ("cook", "simmer", "stew", "braise")
 _BESIDE_MINCE = re.compile(r"\b(?:the|your)[ \t]{1,9}[\w-]{2,20}[ \t]{1,9}and[ \t]{1,9}$", re.I)
 _GOES_ON_HEATED = re.compile(r"[ \t]{1,9}(?:until|till|for|over)\b", re.I)
@@ -91,6 +94,7 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     # "stir in the tomato purée": the end of a food's name is no instruction
     matches = [m for m in dict.fromkeys(matches) if not any(f.start < m.start and m.end <= f.end for f in named)]
     matches += _adding(tables.verbs, text, matches)
+    matches += [VerbMatch(said.start(), said.end(), "pressure-cook") for said in _WHISTLES.finditer(text)]
     matches += [VerbMatch(into.start(), into.end(), "bake") for into in _INTO_THE_OVEN.finditer(text)]
     matches.sort(key=lambda match: match.start)
     ends = _sentence_ends(text)
