@@ -251,7 +251,8 @@ class Kitchen:
                 story.made, story.made_step = verb.texture, step.index
                 story.blended_first = story.blended_first or (verb.texture in _FINE and not story.heats)
         if verb.role == "split" and action.foods and not step.splits:
-            self._lift(reached, thrown=bool(_THROWN.search(text)))
+            herbs = all((f := self.stories[i].food) is not None and f.group in ("herb", "spice") for i in reached)
+            self._lift(reached, thrown=herbs or bool(_THROWN.search(text)))  # nobody goes on with a thyme sprig
         for i in action.foods or reached:
             self.stories[i].cuts.extend(cuts_of(action, i))
             if verb.role == "cut" and not action.cuts and verb.id in CUT_BY_VERB and self.stories[i].solid:

@@ -101,11 +101,16 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
 
 
+_BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
+
+
 def _describes(text: str, match: VerbMatch) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
+    if word == "brown" and _BROWN_FOOD.match(text, match.end):
+        return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
     if word in ("purée", "puree") and _NOUN_IN_LIST.search(text[: match.start]):

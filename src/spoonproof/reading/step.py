@@ -157,7 +157,14 @@ def _fill_in_turn(
             action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
         draft.action = action
         if action.foods or action.everything:
-            reader.last_foods = () if action.everything else action.foods
+            lifted = draft.verb.role == "split" and all(_flavours(reader, at) for at in action.foods)
+            reader.last_foods = () if action.everything or lifted else action.foods
+
+
+def _flavours(reader: StepReader, at: int) -> bool:
+    """A herb or a spice: "take out the thyme; let it cool and blend it" speaks of the pot."""
+    record = reader.tables.foods.get(reader.lines[at].food or "")
+    return record is not None and record.group in ("herb", "spice")
 
 
 def _give_bowls(reader: StepReader, drafts: Sequence[Instruction], text: str, cut: tuple[int, int] | None) -> None:
@@ -195,6 +202,7 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         return mention
     ahead = passage.text[: mention.start].rstrip()  # "the 60 ml water": the amount says which
     said = [i for i in mention.lines if _ends_in_amount(ahead, reader.lines[i], reader.document)]
+    said = said or _told_by_cut(passage.text, mention, reader.lines)
     if len(said) == 1:
         reader.used.add(said[0])
         return mention._replace(lines=(said[0],), unsure=False)
@@ -214,6 +222,26 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
             )
         )
     return mention._replace(lines=(chosen,))
+
+
+_BESIDE = re.compile(r"([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})", re.I)
+
+
+def _told_by_cut(text: str, mention: Mention, lines: Sequence[FoodLine]) -> list[int]:
+    """Lines that alone have the word beside the name: "the grated cucumber", "the cucumber batons"."""
+    beside = [
+        match.group().strip().lower()
+        for match in (
+            _BESIDE.search(text[max(0, mention.start - 24) : mention.start]),
+            _BESIDE.match(text[mention.end :]),
+        )
+        if match
+    ]
+    for word in beside:
+        having = [i for i in mention.lines if re.search(rf"\b{re.escape(word)}", lines[i].text, re.I)]
+        if len(having) == 1:
+            return having
+    return []
 
 
 def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:

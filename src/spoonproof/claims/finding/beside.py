@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import acts_alone, first_of
 from spoonproof.claims.finding.phrase import ARTICLES, FOOD, GENERIC, NAMED, NUTRIENT, Subject, both, named
 from spoonproof.claims.finding.ranking import begin_of, is_subject, likeliest, pronoun_before, rank
 from spoonproof.claims.scan import Tagged
@@ -27,6 +27,8 @@ _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 def with_others(tagged: Tagged, match: Match, found: Subject) -> Subject:
     """``found``, which the sentence names, with what else there is to say it of."""
     assert found.range is not None
+    if acts_alone(tagged, found.range[1] - 1):
+        return found
     if (holder := _holder(tagged, found.range[0])) is not None:
         found = _led_by(tagged, holder, found)
     for end in (found.range[1], (match.object or match.trigger)[1]) if _is_a_kind(tagged, found) else ():

@@ -111,7 +111,7 @@ def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
 def _denying(tagged: Tagged, start: int) -> int:
     """Where a quote that begins at ``start`` begins with the "no" before it: "*no need to* wait", "*no* honey"."""
     for index in range(start - 1, max(-1, start - 1 - _BEFORE_QUOTE), -1):
-        if tagged.is_any(index, _TAKING_BACK) or tagged.items[index].words.partition(" ")[0] in _NONE:
+        if tagged.is_any(index, _TAKING_BACK) or not _NONE.isdisjoint(tagged.items[index].words.split()):
             only = tagged.items[index + 1].words in ("only", "just")
             return start if only else index
         if tagged.symbols[index] in ",.?:()" or tagged.is_any(index, _NAMING):

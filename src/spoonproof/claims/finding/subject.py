@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.beside import measures, says_which, spelled_out, with_others
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import acts_alone, first_of
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -18,7 +18,16 @@ from spoonproof.claims.finding.phrase import (
     noun,
     widen,
 )
-from spoonproof.claims.finding.ranking import FEEDING, REACH, begin_of, is_subject, likeliest, pronoun_before, rank
+from spoonproof.claims.finding.ranking import (
+    FEEDING,
+    REACH,
+    begin_of,
+    is_doing,
+    is_subject,
+    likeliest,
+    pronoun_before,
+    rank,
+)
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
@@ -74,6 +83,8 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
 def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
     """Where the last clause before ``at`` begins: "cod is packed with iodine and | sweet potato keeps ..."."""
     for index in range(at - 1, begin + 1, -1):
+        if acts_alone(tagged, index):
+            return index
         if tagged.items[index].words == "and" and tagged.is_any(index - 1, NUTRIENT):
             foods = tagged.find(FOOD, index + 1, min(index + 4, at))
             if foods and is_subject(tagged, foods[-1]) and tagged.find(_HOLDS, max(begin, index - 8), index):
@@ -111,7 +122,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     before = [
         i
         for i in tagged.find(wanted | GENERIC, begin, at)
-        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind)
+        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
     ]
     pronoun = pronoun_before(tagged, begin, at)
     best = likeliest(tagged, before, at)
@@ -136,7 +147,11 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     own = match.subject[0] if match.subject is not None else -1  # -1: none
     if pronoun is None and tagged.is_any(own, _SAID) and not measures(tagged, own):
         return named(tagged, own, taken)
-    elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
+    elsewhere = [
+        i
+        for i in tagged.find(wanted, 0, at)
+        if i not in taken and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
+    ]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
     if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):

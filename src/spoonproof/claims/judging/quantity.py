@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from spoonproof.claims.conditions import show
+from spoonproof.claims.conditions import show, spoken
 from spoonproof.claims.finding.number import number_of
 from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
@@ -179,8 +179,9 @@ def _as_read(
         return Verdict("unproven", why, None, _REFS)
     tolerance = _tolerance(nutrient, found, grams, register)
     refs = (*_REFS, *_sources(found), *((tolerance.ref,) if tolerance else ()))
-    amount = f"{show(found)} {nutrient_name(nutrient)} per {basis}"
-    wording = None if truth in ("true", "unproven") else f"about {amount}"
+    about = f"{nutrient_name(nutrient)} per {basis}"
+    amount = f"{show(found)} {about}"
+    wording = None if truth in ("true", "unproven") else f"about {spoken(found)} {about}"
     return Verdict(truth, f"Computed: {amount}.", None, refs, wording, harm=1)
 
 
