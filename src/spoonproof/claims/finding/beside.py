@@ -31,8 +31,9 @@ def with_others(tagged: Tagged, match: Match, found: Subject) -> Subject:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
         found = _led_by(tagged, holder, found)
-    for end in (found.range[1], (match.object or match.trigger)[1]) if _is_a_kind(tagged, found) else ():
-        if (listed := spelled_out(tagged, end, by_words=bool(found.foods) or end == found.range[1])) is not None:
+    own = found.range[1]
+    for end in (own, (match.object or match.trigger)[1]) if _is_a_kind(tagged, found) else ():
+        if (listed := spelled_out(tagged, end, by_words=bool(found.foods) or end == own)) is not None:
             found = both(found, listed)
             break
     if (head := _head(tagged, found)) is not None:
