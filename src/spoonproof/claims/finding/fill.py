@@ -126,7 +126,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     if kind == "safety-age" and (age := age_text(tagged, match)):
         danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
         return f"{age}, {_name(danger)}" if danger else age
-    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or (kind == "general-benefit" and _whose(tagged, match)):
+    whose = (kind == "general-benefit" or match.rule.name == "needs") and _whose(tagged, match)
+    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or whose:
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
     if match.rule.name == "is-so-much":
         end = _of_what(tagged, end)
