@@ -16,6 +16,7 @@ import pytest
 from spoonproof import compiled
 from spoonproof.model.table import Row
 from spoonproof.reading import bundle
+from spoonproof.reading.tables import read_table
 
 
 def keep(patch: pytest.MonkeyPatch) -> None:
@@ -45,12 +46,11 @@ def _parts(patch: pytest.MonkeyPatch) -> None:
 
 
 def _rows(patch: pytest.MonkeyPatch) -> None:
-    read = bundle.read_table
-    kept = _kept(read)
+    kept = _kept(read_table)
 
     def rows(path: Path) -> list[Row]:
         if path.parent != bundle.bundle_root() / "shared":
-            return read(path)
+            return read_table(path)
         state = path.stat()
         return list(kept((path, state.st_mtime_ns, state.st_size), path))
 
