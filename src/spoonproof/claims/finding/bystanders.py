@@ -17,6 +17,11 @@ _AIMS = frozenset(
 )
 _OWNERS = frozenset("my your our his her their whose".split())
 _REQUIRED = re.compile(r"\b(?:must|should|needs? to|has to|have to|had to|got to|ought to) (?:\w+ )?be (?:\w+ )?$")
+_NEEDED = frozenset({"needed", "required", "necessary"})
+_ASKED = re.compile(
+    r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
+    r" (?:\w+ ){0,2}?about (?:\w+ )?$"
+)
 _MANAGES = re.compile(
     r"\b(?:i|we|you|they|he|she|to)(?:'ve|'d|'ll| have| had| can| could| will| would)?(?: \w+)? "
     r"(?:do|does|did|done|go|goes|went|going|gone|live|lives|lived|manage|managed|survive|cope) (?:\w+ )?$"
@@ -69,6 +74,16 @@ def _manages(tagged: Tagged, match: Match) -> bool:
 def _required(tagged: Tagged, match: Match) -> bool:
     """ "All snacks *must be* nut-free": what is asked for, not what is there."""
     return _REQUIRED.search(text_before(tagged, first_of(match))) is not None
+
+
+def _needs_none(tagged: Tagged, match: Match) -> bool:
+    """ "It is sweet, so no sugar *needed*": what the cook can do without, not what is in it."""
+    return said_at(tagged, end_of(match)).partition(" ")[0] in _NEEDED
+
+
+def _asked_about(tagged: Tagged, match: Match) -> bool:
+    """ "So many of you *ask about* eczema since I started": what others want to hear of, nothing that ended."""
+    return match.object is not None and _ASKED.search(text_before(tagged, match.object[0])) is not None
 
 
 def _avoids_it(tagged: Tagged, match: Match) -> bool:
@@ -218,7 +233,9 @@ def _does_something_else(tagged: Tagged, match: Match) -> bool:
 
 
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
-    "free-of": (_manages, _required, _harmed),
+    "ill-until": (_asked_about,),
+    "told-beside": (_asked_about,),
+    "free-of": (_manages, _required, _harmed, _needs_none),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),

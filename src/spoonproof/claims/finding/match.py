@@ -22,7 +22,7 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely", "called", "known", "known as",
+                   "his", "her", "their", "such", "especially", "particularly", "namely", "called", "known", "known as",
                    "a", "an"})  # fmt: skip
 _GOOD_STATE = frozenset({"healthy", "strong"})  # "including a *healthy* nervous system"
 
