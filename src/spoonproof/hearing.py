@@ -5,6 +5,7 @@ Claims and feeding know nothing of each other; this joins what the two hear in t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
@@ -21,6 +22,9 @@ _HARM = {"error": 3, "warning": 2, "note": 1}
 _MARKETS = ("EU", "GB", "US")
 _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
+
+
+_ANEW = re.compile(r" (?=(?:and then|then|so|and (?:i|we)|but|now|because|okay|anyway) )", re.IGNORECASE)
 
 
 def hear(
@@ -68,17 +72,32 @@ def _dangers(
 ) -> Iterator[JudgedClaim]:
     tables = knowledge.feeding
     for whole in passages:
-        for breath in _breaths(whole, knowledge.lexicon.breaths):
+        breaths = list(_breaths(whole, knowledge.lexicon.breaths))
+        for told in advised([_by_breath(whole, breaths)], months, tables, {}, _MARKETS, by_shape=by_shape):
+            place = told.sentence
+            if place[1] - place[0] <= _SENTENCE:
+                name = whole.text[slice(*told.name)].lower()
+                yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
+        for breath in breaths:
             said = [replace(whole, text=whole.text[breath.start : breath.end], pieces=(), cues=())]
             for one in contradictions(said, tables):
                 place = breath.start + one.start, breath.start + one.end
                 why = f"{one.why} {one.remedy}"
                 yield _as_judged(whole, place, one.caution, one.level, why, (one.source,))
-            for told in advised(said, months, tables, {}, _MARKETS, by_shape=by_shape):
-                place = breath.start + told.sentence[0], breath.start + told.sentence[1]
-                if place[1] - place[0] <= _SENTENCE:
-                    name = said[0].text[slice(*told.name)].lower()
-                    yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
+
+
+def _by_breath(passage: Passage, breaths: Sequence[Sentence]) -> Passage:
+    """The passage with a line's end between its breaths, so that each is a sentence, and its places the same; a breath
+    too long to be one is parted where its words begin anew."""
+    text = list(passage.text)
+    starts = [breath.start for breath in breaths[1:]]
+    for breath in breaths:
+        if breath.end - breath.start > _SENTENCE:
+            starts += [match.end() for match in _ANEW.finditer(passage.text, breath.start, breath.end)]
+    for start in starts:
+        if start and text[start - 1] == " ":
+            text[start - 1] = "\n"
+    return replace(passage, text="".join(text), pieces=(), cues=())
 
 
 def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:

@@ -79,3 +79,59 @@ def test_a_no_or_a_question_of_something_else_leaves_the_claim_standing(text: st
 )
 def test_a_no_or_a_question_of_the_claim_itself_counts(text: str, polarity: str) -> None:
     assert polarity in {claim.polarity for claim in claims(text)}
+
+
+FILM = (
+    "so in the pan i have got some onion and a bit of garlic softening away and while that goes on let me tell you "
+    "about beetroot we grow so much of it its loaded with iron and then next to it there are the sardines which i "
+    "mash up with a fork theyre amazing for growing bones and after that comes yoghurt its got calcium and a little "
+    "flax on top goes in"
+)
+
+
+@pytest.mark.parametrize(("relates", "food"), [("iron", "beetroot"), ("bones", "sardine"), ("calcium", "yoghurt")])
+def test_speech_without_marks_keeps_each_pronoun_with_what_was_named_before_it(relates: str, food: str) -> None:
+    (found,) = [claim for claim in claims(FILM) if relates in (claim.relates_to or "")]
+    assert found.subjects == (food,)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "serve beans and peppers and vitamin C helps the body absorb iron",
+        "we had oats and pear and calcium builds strong bones",
+        "peas and carrots and fibre keeps things moving",
+    ],
+)
+def test_a_nutrient_that_does_something_of_its_own_is_not_said_to_be_in_the_foods_before_it(text: str) -> None:
+    (found,) = claims(text)
+    assert found.kind == "function" and len(found.subjects) == 1 and not found.foods
+
+
+def test_a_food_and_a_nutrient_that_do_something_together_are_both_what_it_is_about() -> None:
+    (found,) = claims("Lentils and vitamin C help iron absorption.")
+    assert found.subjects == ("lentil", "vitamin c")
+
+
+@pytest.mark.parametrize(
+    ("text", "age"),
+    [
+        ("Whole nuts not before five.", "60 months"),
+        ("Peanut butter goes into porridge, never off the spoon, and whole nuts not before five.", "60 months"),
+        ("Cow's milk as a drink from one.", "12 months"),
+        ("Soya milk is fine as a main drink from one if it is fortified.", "12 months"),
+    ],
+)
+def test_an_age_in_years_is_heard_without_its_unit(text: str, age: str) -> None:
+    assert any(age in (claim.relates_to or "") for claim in claims(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a lot of you have asked about constipation because when we started solids everything stopped",
+        "It is sweet enough, so no sugar needed.",
+    ],
+)
+def test_what_others_ask_about_and_what_can_be_done_without_is_no_claim(text: str) -> None:
+    assert claims(text) == []

@@ -61,7 +61,12 @@ CORRECTED = frozenset(
     beet-juice-pancakes chutney-next goats-milk-bottle jelly-whisked kept-few-unnamed
     spinach-soup-kept date-syrup-flapjack
     cinnamon-ceylon-apple smoked-salmon-dip turkey-ham-pinwheels zero-sugar-jelly-cups nan-khatai
-    lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party""".split()
+    lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party
+    banoffee-breakfast butternut-buttermilk-scones callaloo-soup-smooth cullen-not-skink duck-hash-orange
+    gajar-halwa-tot jollof-cousin kerala-fish-moilee pea-and-mint-dip picadillo-plate rasam-for-colds
+    tamago-sando
+    arroz-con-leche-dia bangers-tray eggplant-candy-beets elephant-ears-trail gravad-dill-potatoes kompot-cup
+    locro-suave onigirazu-tuna plantain-porridge-jm rotmos-kott shepherd-pocket succotash-smash""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
@@ -70,6 +75,8 @@ KNOWN: dict[str, list[str]] = {
     "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
+    "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
+    "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""
 

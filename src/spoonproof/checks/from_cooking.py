@@ -35,7 +35,7 @@ _HOURS_FROM, _DAYS_FROM = 90, 48
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
     """How soft a food comes out, and the need it was measured by."""
     own = story is dish.walked.stories[story.index]  # some rules ask of a story as it would be without a part of it
-    softness, need, _ = dish.softened[story.index] if own else judge(story, dish.knowledge.cook_times)
+    softness, need = dish.softened[story.index] if own else judge(story, dish.knowledge.cook_times)
     return softness, need
 
 
@@ -102,6 +102,31 @@ def fish_by_its_flakes(dish: Dish, story: Story) -> bool:
     """Whether it is fish that a step cooks until it flakes: the flakes tell, no table of minutes."""
     fish = story.food is not None and story.food.group in ("fish", "shellfish")
     return fish and any(_FLAKES.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+
+
+KNIFE_TEST = re.compile(
+    r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
+    re.IGNORECASE,
+)
+
+
+_THROUGH = re.compile(r"\b(?:cooked (?:right )?through|soft|tender)\b", re.IGNORECASE)
+_CAKE_MINUTES = 8.0  # a potato cake of raw, grated potato, both sides together (common practice)
+
+
+def grated_through(dish: Dish, story: Story, time: Minutes) -> bool:
+    """Whether it is grated and fried as a cake until it is cooked through."""
+    fine = any(cut.shape in ("grated", "shredded") for cut in story.cuts)
+    fried = any(heat.medium == "fat" for heat in story.heats)
+    said = any(_THROUGH.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+    return fine and fried and said and time.high >= _CAKE_MINUTES
+
+
+def soft_by_a_test(dish: Dish, story: Story) -> bool:
+    """Whether a squash test ends its heat, or a knife test where it is mashed: a potato still hard does not mash."""
+    if story.tested or story.made not in ("mashed", *FINE):
+        return story.tested
+    return any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
 
 
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:

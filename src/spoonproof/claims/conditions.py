@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from typing import Literal, NamedTuple, Protocol
 
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 
 Reply = Literal["yes", "no", "unknown"]
@@ -273,6 +273,12 @@ def show(found: Estimate) -> str:
     if found.high - found.low > 0.005 * max(abs(found.high), 1e-9):
         return f"{short(found.low)} to {short(found.high)} {found.unit}"
     return f"{short(found.amount)} {found.unit}"
+
+
+def spoken(found: Estimate) -> str:
+    """An estimate as one would say it, in two figures: "0.4 g", "3.1 to 4 mg", "at least 3.1 mg"."""
+    low, amount, high = (float(f"{value:.2g}") for value in (found.low, found.amount, found.high))
+    return show(replace(found, low=low, amount=amount, high=high))
 
 
 def short(amount: float) -> str:

@@ -51,7 +51,7 @@ class Register:
     _narrowed: dict[tuple[str, str, str | None], tuple[list[int], dict[str, list[int]]]] = field(
         default_factory=dict, compare=False, repr=False
     )
-    leads: Remembered[tuple[str, str, bool], tuple[int, str]] = field(
+    leads: Remembered[tuple[str, str, str], tuple[int, str]] = field(
         default_factory=Remembered, compare=False, repr=False
     )
     frames: Remembered[tuple[str, ...], int] = field(default_factory=Remembered, compare=False, repr=False)
@@ -162,7 +162,8 @@ class Register:
             return False
         if entry.about and not self.about(entry) & key.subjects:
             return False
-        if entry.truth == "true" and entry.stance == "permits" and entry.about and not self._covers(entry, key):
+        leave = entry.stance == "permits" or (key.kind == "nutrient-content" and len(key.foods) > 1)
+        if entry.truth == "true" and leave and entry.about and not self._covers(entry, key):
             return False
         if not within(key.months, entry.ages):
             return False
@@ -182,9 +183,9 @@ class Register:
         )
 
     def _covers(self, entry: Entry, key: Key) -> bool:
-        """Leave for one food is no leave for the other foods of the statement, nor leave for rice one for rice milk."""
+        """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
         about = self.about(entry)
-        return all(any(name in about for name in _names(food)) for food in key.foods)
+        return all(any(name in about for name in _names(food)) for food in key.foods if food not in KINDS_OF_MEAL)
 
     def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
         """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
@@ -255,6 +256,8 @@ class Register:
 
 _PROMISES = frozenset({"function", "disease", "general-benefit"})
 
+KINDS_OF_MEAL = frozenset("finger-food baby-food solid-food first-food solids snack".split())
+"""What a food is given as, and no food beside it: "quartered cherry tomatoes are finger food"."""
 _ANOTHER = frozenset(
     "drink drinks milk juice oil syrup sugar tea wine vinegar sauce crisps chips cake cakes cracker crackers spirit "
     "biscuit biscuits ice-cream schnapps beer".split()

@@ -18,7 +18,8 @@ from spoonproof.model.treatment import Heat
 
 _APART = re.compile(
     r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
-    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep )?|another |a )"
+    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
+    r"|greased |(?:greased )?(?:oven|baking|ovenproof|roasting) )?|another |a )"
     r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
     re.IGNORECASE,
 )
@@ -251,7 +252,8 @@ class Kitchen:
                 story.made, story.made_step = verb.texture, step.index
                 story.blended_first = story.blended_first or (verb.texture in _FINE and not story.heats)
         if verb.role == "split" and action.foods and not step.splits:
-            self._lift(reached, thrown=bool(_THROWN.search(text)))
+            herbs = all((f := self.stories[i].food) is not None and f.group in ("herb", "spice") for i in reached)
+            self._lift(reached, thrown=herbs or bool(_THROWN.search(text)))  # nobody goes on with a thyme sprig
         for i in action.foods or reached:
             self.stories[i].cuts.extend(cuts_of(action, i))
             if verb.role == "cut" and not action.cuts and verb.id in CUT_BY_VERB and self.stories[i].solid:

@@ -82,7 +82,7 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
 def planned(walk: Kitchen, foods: Foods, kitchen: house.Kitchen | None = None) -> Plan:
     """The timeline of a recipe that was walked through."""
     recipe = walk.recipe
-    work = doing(recipe, walk.events)
+    work = doing(recipe, walk.events, foods)
     # water and oven are put on before anything is peeled
     first = next((at for at, draft in enumerate(work) if draft.lines), len(work))
     early = [draft for draft in work[:first] if draft.warms]

@@ -10,19 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from spoonproof.feeding.carried_on import carried_on
+from spoonproof.feeding.done_first import done_to
+from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import (
-    ADD,
-    BABY,
-    FOR_BABY,
-    GIVE,
-    ONE_CHILD,
-    TO_BABY,
-    UNCUT,
-    clause_before,
-    clause_of,
-    elsewhere,
-)
+from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -34,26 +26,6 @@ from spoonproof.model.text import Passage, Span
 _KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super", "speech"})
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
-_A_LITTLE = re.compile(
-    r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|tablespoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?"
-    r"|squeezes?|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?"
-    r"|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
-    r" of (?:\w+ ){0,3}$",
-    re.I,
-)
-_GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
-_PUT_IN = re.compile(
-    r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
-    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
-    r"|over the top)\b",
-    re.I,
-)
-_PRAISED = re.compile(
-    r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
-    r"|long way|welcome|magic|sees? to (?:it|that)|do(?:es)? the job|gets? things|soothes?|settles?|wakes?|on top|trick"
-    r"|brings?)\b",
-    re.I,
-)
 # "wets her dummy in his stout": said of a drink, not of a stout pot
 _DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
 _UNCOOKED = re.compile(
@@ -61,17 +33,15 @@ _UNCOOKED = re.compile(
     r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
     re.I,
 )
-# "she drains the last of my latte": whatever the verb, unless it only looks, throws or helps
-_EATEN_BY = re.compile(
-    r"\b(?:s?he|the baby|the little one|my (?:son|daughter|baby)) (?!(?:\w+ ){0,2}(?:saw|sees?|watch|point|knock"
-    r"|thr[eo]w|spill|drop|spat|spit|carr|found|finds?|hid|draw|drew|help|pick|hear|smell|left|leave|push|turn|refus|dislik|hate"
-    r"|look|wave|play|call|say|said|think|know|need|want)\w*\b)(?:\w+ ){1,6}$",
-    re.I,
-)
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
-_AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_TRIED = re.compile(
+    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
+)
+_SNACKED = re.compile(
+    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
+)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\bas they come\b|\buncut\b|\bin one piece\b", re.I
 )
@@ -96,10 +66,8 @@ _USUAL_MILK = re.compile(
     re.I,
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
-# "fruit yoghurts often have added sugar": what is in them, added by nobody here
-_FOUND_IN = re.compile(
-    r"\b(?:ha(?:s|ve|d)|with|contain(?:s|ing)?|full of|loaded with|lots of|much|any|hidden) (?:\w+ ){0,3}"
-    r"added (?:\w+ )?$",
+_FROZEN_AT_HOME = re.compile(
+    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit|yog\w+)\b",
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
@@ -130,14 +98,6 @@ _HANDFUL = re.compile(
     re.I,
 )
 
-# Wrong in any form, so that naming them is enough.
-_ANY_FORM = frozenset(
-    """honey salt stock-cube salty-sauce sugar syrup sugary condensed-milk flavoured-milk juice rice-drink sweetener
-    popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
-    raw-milk raw-milk-cheese mould-cheese raw-dish nut seed-large dried-fruit bone-in string-cheese crunchy kelp
-    salty-food mercury-fish mercury-us bran""".split()
-)  # fmt: skip
-_MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
     r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
@@ -181,37 +141,61 @@ def advised(
     ``listed``: names of the dish's own foods, which the steps are judged for elsewhere. ``by_shape``: only what its
     shape or state makes a danger ("gnaw on raw apple"), for talk of no one dish, which names honey and juice freely.
     """
-    rows = [row for row in tables.hazards if row.level != "note" and _counts(row, tables, policies, markets)]
+    rows = [row for row in tables.hazards if row.level != "note" and tables.counts(row, policies, markets)]
     own = [keys(name) for name in listed]
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
         film = passage.kind == "speech" and not by_shape
-        for match in _SENTENCE.finditer(passage.text):
-            said = match.group()
+        told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
+        places = [match.span() for match in _SENTENCE.finditer(passage.text)]
+        for start, end in places:
+            said = passage.text[start:end]
             for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
-                classes = _endangering(tables.kinds[hit.value], said, hit, passage.kind, by_shape=by_shape)
-                if not classes:
-                    continue
-                handed = _handed(said, hit, passage.kind, classes) or (film and _in_the_pot(said, hit, classes))
-                if not handed or elsewhere(said, hit):
-                    continue
-                held = [row for row in rows if row.holds(classes, _facts(said, hit), months)]
-                if held:
-                    row = min(held, key=lambda one: LEVELS.index(one.level))
-                    yield _found(row, said, hit, match.start(), passage)
+                row = _danger(rows, said, hit, passage.kind, months, tables, by_shape=by_shape, film=film)
+                if row is not None:
+                    told.add((row.id, start + hit.start))
+                    yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
+        if passage.kind == "step":
+            continue
+        for one in carried_on(passage.text, places, tables):
+            row = _danger(rows, one.said, one.hit, passage.kind, months, tables, by_shape=by_shape, film=False)
+            if row is not None and (row.id, one.first.start) not in told:
+                yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage)
+
+
+def _danger(
+    rows: Sequence[HazardRow],
+    said: str,
+    hit: Found,
+    kind: str,
+    months: float,
+    tables: FeedingTables,
+    *,
+    by_shape: bool,
+    film: bool,
+) -> HazardRow | None:
+    """The gravest row of what ``said`` does with the food: None where it isn't handed to the baby."""
+    classes = _endangering(tables.kinds[hit.value], said, hit, kind, by_shape=by_shape)
+    if not classes or not (handed(said, hit, kind, classes) or (film and in_the_pot(said, hit, classes))):
+        return None
+    if elsewhere(said, hit):
+        return None
+    facts = _facts(said, hit)
+    held = [row for row in rows if row.holds(classes, facts, months)]
+    return min(held, key=lambda one: LEVELS.index(one.level)) if held else None
 
 
 def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_shape: bool) -> frozenset[str]:
     """The kinds of the food whose danger the words show, as far as such words are looked at (see ``advised``)."""
     classes = _shown(kinds, said, hit)
     if by_shape and not ONE_CHILD.search(said):
-        classes -= _ANY_FORM | _MILKS
+        classes -= ANY_FORM | MILKS
     # "Then it's milk and bed": the milk she always has.
     if hit.phrase == ("milk",) and (kind == "speech" or _USUAL_MILK.search(said[: hit.start])):
-        classes -= _MILKS
+        classes -= MILKS
     return classes
 
 
@@ -223,24 +207,20 @@ def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
                 yield food._replace(start=match.start(), end=match.end())
 
 
-def _counts(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
-    chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
-    return chosen and (not row.markets or not markets or bool(set(row.markets) & set(markets)))
-
-
-def _found(row: HazardRow, said: str, hit: Found, start: int, passage: Passage) -> Advised:
-    name = said[hit.start : hit.end]
+def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
+    food = passage.text[slice(*name)]
+    said = passage.text[slice(*within)]
     sources = (row.source, *(SourceRef(source, says) for source, says in row.others))
     return Advised(
         row.id,
         row.level,
-        sentence(name, row.problem, "which these words hand to the baby"),
+        sentence(food, row.problem, "which these words hand to the baby"),
         Remedy(f"Take the words out, or turn them into a warning. {row.remedy}"),
-        (start + hit.start, start + hit.end),
-        (start + len(said) - len(said.lstrip()), start + len(said.rstrip())),
+        name,
+        (within[0] + len(said) - len(said.lstrip()), within[0] + len(said.rstrip())),
         sources,
         passage,
-        f"{sentence(name, row.problem)} {row.remedy}",
+        f"{sentence(food, row.problem)} {row.remedy}",
     )
 
 
@@ -252,13 +232,15 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
     everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
-    shown = frozenset() if everyday else kinds & _ANY_FORM
+    shown = frozenset() if everyday else kinds & ANY_FORM
     if " pasteuri" in said:
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
@@ -276,6 +258,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"small-round"}
     if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
         shown |= {"egg"}
+    if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
+        shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
     if "raw-egg-product" in kinds and _HOME_MADE.search(near):
         shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):
@@ -284,14 +268,15 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"hard-cheese"}
     if "nut-butter" in kinds and _SPOONED.search(near):
         shown |= {"nut-butter"}
-    if kinds & _MILKS and _VESSEL.search(clause_of(said, hit)):
-        shown |= kinds & _MILKS
+    if kinds & MILKS and _VESSEL.search(clause_of(said, hit)):
+        shown |= kinds & MILKS
     return shown
 
 
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
     facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts |= done_to(said, hit)
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
@@ -304,29 +289,3 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")
     return frozenset(facts)
-
-
-def _handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
-    """Whether the words around the food give it to the baby, or put it into the baby's food."""
-    before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
-    by_state = kind != "step" and classes - _ANY_FORM - _MILKS  # "whole", "raw": said of a food, it is to be eaten so
-    if BABY.search(said) and (by_state or GIVE.search(said)):
-        return True
-    if kind != "step" and classes & _ANY_FORM and FOR_BABY.search(said, hit.end):
-        return True
-    if kind != "step" and classes & _ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):
-        return True
-    if classes & _ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
-        return True
-    if kind != "step" and classes & _ANY_FORM and ADD.search(_FOUND_IN.sub(" ", before)[-70:]):
-        # A story tells of the cook's own tea as well.
-        return bool(BABY.search(said)) or not re.search(r"\b(?:I|we)\b", before)
-    return bool(_AT_TABLE.search(said))
-
-
-def _in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
-    """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
-    before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
-    if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
-        return True
-    return bool(classes & _ANY_FORM and _A_LITTLE.search(before))

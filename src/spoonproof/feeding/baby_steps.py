@@ -15,6 +15,7 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
     named = {word.key for word in words(name) if len(word.key) > 2}
     touched: list[Step] = []
     joined = treatment.joined if treatment else None
+    twins = {at for at, one in enumerate(recipe.foods) if at != line and one.name.lower() == name.lower()}
     for step in recipe.steps:
         if only_family(step):
             continue
@@ -23,7 +24,8 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
             for action in step.actions
             if (action.bowl or step.bowl) != "family"
         )
-        if linked or named & keys(step.text):
+        twin = any(twins & set(action.foods) for action in step.actions)  # "squeeze the grated cucumber": no sticks
+        if linked or (named & keys(step.text) and not twin):
             touched.append(step)
     return touched
 

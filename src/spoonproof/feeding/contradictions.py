@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from typing import NamedTuple, cast
+from collections.abc import Callable, Iterable, Mapping
+from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import Found, Word, words
+from spoonproof.feeding.told_patterns import END, Hit, Patterns
+from spoonproof.feeding.words import words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
-from spoonproof.model.remembered import Remembered
 from spoonproof.model.text import Passage, Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
-_END = re.compile(r"[.!?;:]")
 # Words before the phrase in its clause that turn it round: "do not coax her to finish the bowl".
 _TURNED = frozenset(
     """not never dont no without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
@@ -60,7 +59,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             continue
         for hit in patterns.find(passage.text):
             holds = _HOLDS_WHERE.get(hit.value)
-            if _turned(passage.text, hit.start) or (holds is not None and not holds(_sentence(passage.text, hit))):
+            if _turned(passage.text, hit) or (holds is not None and not holds(_sentence(passage.text, hit))):
                 continue
             row = rows[hit.value]
             found.append(
@@ -78,147 +77,15 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     return found
 
 
-def _patterns(tables: FeedingTables) -> _Patterns:
+def _patterns(tables: FeedingTables) -> Patterns:
     """The phrases of the table, spelled out once."""
     if "contradictions" not in tables.spelled_out:
         rows = tables.by_id("contradictions")
-        tables.spelled_out["contradictions"] = _Patterns({key: row.items("phrases") for key, row in rows.items()})
-    return cast("_Patterns", tables.spelled_out["contradictions"])
-
-
-_CLASSES = {
-    "EATS": "eat/eats/eating/ate/eaten/nibble/nibbles/nibbling/nibbled/munch/munches/munching/munched/chew/chews"
-    "/chewing/chewed/gnaw/gnaws/gnawing/gnawed/gum/gums/gumming/gummed/suck/sucks/sucking/sucked/feed/feeds/feeding/fed/snack"
-    "/snacks/snacking/snacked/graze/grazes/grazing/grazed/swallow/swallows/swallowed",
-    "DRINKS": "drink/drinks/drinking/drank/sip/sips/sipping/sipped/slurp/slurps/slurping/slurped/suck/sucks/sucking",
-    "LYING": "lying_back/lying_down/lying_flat/flat_on/laid_back/laid_flat/leaning_back/lies_back/tipped_back"
-    "/tilted_back/reclining/reclined/slumped/half_lying/on_his_back/on_her_back/on_their_backs",
-    "SLEEPY": "half_asleep/nodding_off/dozing/falling_asleep/drifting_off",
-    "MOVING": "walking/crawling/running/toddling/bouncing/jumping/climbing/cruising/wandering/dancing/racing/scooting"
-    "/tearing/charging",
-    "BEDS": "cot/crib/pram/buggy/pushchair/stroller/car_seat/bouncer/bouncy_chair/sling/carrier/moses_basket",
-    "FINISHES": "eat/eats/eating/ate/finish/finishes/finished/finishing/demolish/demolishes/demolished/polish_off"
-    "/polishes_off/polished_off/munch/munches/munching/munched/scoff/scoffs/scoffed/devour/devours/devoured",
-    "MEALS": "breakfast/lunch/supper/dinner/snack/snacks/toast/sandwich/sandwiches/finger_food",
-    "WANDERS": "wander/wanders/wandering/wandered/roam/roams/roaming/roamed/run/runs/running/ran/crawl/crawls/crawling"
-    "/crawled/toddle/toddles/toddling/toddled/potter/potters/pottering/pottered/cruise/cruises/cruising/walk/walks"
-    "/walking/walked/climb/climbs/climbing/climbed/charge/charges/charging/charged",
-    "STANDS": "sit/sits/sitting/sat/stand/stands/standing/stood/stay/stays/staying/stayed/leave/leaves/leaving/left"
-    "/live/lives/lived/keep/keeps/keeping/kept/cool/cools/cooling/cooled/wait/waits/waiting/waited/rest/rests/rested"
-    "/spend/spends/spent/goes/go/travels",
-    "WARM": "on_the_hob/on_the_stove/on_the_counter/on_the_worktop/on_the_side/on_the_table/on_the_windowsill"
-    "/on_the_sill/on_the_radiator/on_the_range/on_the_sideboard/on_the_bench/in_the_pan/in_the_pot/in_the_saucepan"
-    "/in_the_steamer/in_the_rice_cooker/in_the_oven/in_the_changing_bag/in_the_nappy_bag/in_my_bag/in_my_handbag"
-    "/in_the_rucksack/in_the_car/at_room_temperature/out_of_the_fridge/by_the_kettle/by_the_stove/by_the_hob"
-    "/under_a_cloth/under_a_plate/under_a_lid/under_a_tea_towel",
-    "LONG": "all_day/all_morning/all_afternoon/all_evening/all_night/overnight/for_hours/half_the_day/the_whole_day"
-    "/the_whole_morning/the_whole_afternoon/a_good_few_hours/for_the_day"
-    + "".join(
-        f"/{bound}_{until}"
-        for bound in ("till", "until")
-        for until in "lunch lunchtime tea teatime supper dinner dinnertime bedtime evening the_evening tonight morning"
-        " the_morning tomorrow the_afternoon nap_time naptime".split()
-    ),
-    "WARMS": "microwave/microwaves/microwaved/microwaving/zap/zaps/zapped/nuke/nuked/reheat/reheats/reheated/reheating"
-    "/warm/warms/warmed/heat/heats/heated/heat_up/warm_up",
-    "SLEEPS": "sleep/sleeps/slept/doze/dozes/dozed/snooze/snoozes/nap/naps/nod/nods/nodded/drift/drifts/drifted"
-    "/drop_off/drops_off/dropped_off",
-    "SPOONS": "spoon/spoons/spooned/pop/pops/popped/slip/slips/slipped/get/gets/got/tip/tips/tipped/trickle/trickles"
-    "/feed/feeds/fed/finish/finishes/finished",
-    "SNACKS": "rusk/biscuit/cracker/toast/crust/breadstick/rice_cake/oatcake/sandwich/banana/apple/pear/carrot/cheese"
-    "/grapes/berries/raisins/puffs/crisps/a_snack/his_snack/her_snack/finger_food/pouch",
-    "GIVES": "give/gives/gave/hand/hands/handed/offer/offers/offered/pass/passes/passed/slip/slips/slipped",
-    "ALLERGENS": "egg/eggs/peanut/peanuts/peanut_butter/nuts/fish/wheat/gluten/sesame/milk/dairy/shellfish",
-    "LICKS": "lick/licks/licked/licking/taste/tastes/tasted/eat/eats/ate/eating/nibble/nibbles/nibbled"
-    "/suck/sucks/sucked",
-    "PIECES": "one/it/some/these/them/this/a_few/a_piece/a_stick/a_slice/a_bit/a_crust/a_finger",
-}
-"""Words any of which will do, by the name in capitals under which the table's phrases ask for them."""
-
-_Part = tuple[tuple[tuple[str, ...], ...], ...]
-"""The places of an unbroken stretch of words; each holds its alternatives, an alternative one or more folded words."""
-
-
-class _Phrase(NamedTuple):
-    """A phrase of the table row ``value``: the stretches between its "…", and the first words of what any text that
-    holds it must hold."""
-
-    value: str
-    parts: tuple[_Part, ...]
-    needed: tuple[frozenset[str], ...]
-
-
-class _Patterns:
-    """Phrases in which "…" stands for up to five words of the same clause ("leave … overnight"), and "/" parts words of
-    which any will do ("eat/nibble … pram/car_seat")."""
-
-    def __init__(self, entries: Mapping[str, Sequence[str]]) -> None:
-        self._found: Remembered[str, list[Found]] = Remembered()
-        self._by_word: dict[str, list[_Phrase]] = {}  # so that a text is gone through once
-        for value, phrases in entries.items():
-            for written in phrases:
-                parts = tuple(_part(stretch) for stretch in written.split("…"))
-                needed = tuple(frozenset(one[0] for one in place) for part in parts for place in part)
-                phrase = _Phrase(value, parts, needed[1:])
-                for word in needed[0]:
-                    self._by_word.setdefault(word, []).append(phrase)
-
-    def find(self, text: str) -> Sequence[Found]:
-        known = self._found.get(text)
-        return known if known is not None else self._found.keep(text, self._look_for(text))
-
-    def _look_for(self, text: str) -> list[Found]:
-        row = words(text)
-        keys = tuple([word.key for word in row])
-        said = frozenset(keys)
-        found: list[Found] = []
-        for at, one in enumerate(keys):
-            for phrase in self._by_word.get(one, ()):
-                if any(said.isdisjoint(needed) for needed in phrase.needed):
-                    continue
-                end = _end(text, row, keys, at, phrase.parts, 0)
-                if end is not None:
-                    found.append(Found(row[at].start, row[end - 1].end, phrase.value, keys[at:end]))
-        kept: list[Found] = []
-        for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
-            if not any(hit.value == one.value and hit.start < one.end for one in kept):
-                kept.append(hit)  # of those of one row that overlap the first tells it
-        return sorted(kept, key=lambda h: (h.start, h.value))
-
-
-def _part(stretch: str) -> _Part:
-    places = []
-    for token in stretch.split():
-        options = "/".join(_CLASSES.get(one, one) for one in token.split("/")).split("/")
-        read = (tuple(word.key for word in words(one.replace("_", " "))) for one in options)
-        places.append(tuple(dict.fromkeys(one for one in read if one)))
-    return tuple(places)
-
-
-def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterator[int]:
-    """Where ``part`` may end that begins at word ``at``."""
-    if place == len(part):
-        yield at
-        return
-    for one in part[place]:
-        if keys[at : at + len(one)] == one:
-            yield from _ends(keys, at + len(one), part, place + 1)
-
-
-def _end(
-    text: str, row: Sequence[Word], keys: tuple[str, ...], at: int, parts: tuple[_Part, ...], which: int
-) -> int | None:
-    """Where the parts from ``which`` on end, the first of them at word ``at``, each within five words of the last."""
-    for end in _ends(keys, at, parts[which]):
-        if which + 1 == len(parts):
-            return end
-        for start in range(end, min(end + 6, len(row))):
-            if _END.search(text[row[end - 1].end : row[start].start]) or "never" in keys[end:start]:
-                break  # "on a spoon, never in a bottle"
-            last = _end(text, row, keys, start, parts, which + 1)
-            if last is not None:
-                return last
-    return None
+        classes = {key: row.items("words") for key, row in tables.by_id("told_words").items()}
+        tables.spelled_out["contradictions"] = Patterns(
+            {key: row.items("phrases") for key, row in rows.items()}, classes
+        )
+    return cast("Patterns", tables.spelled_out["contradictions"])
 
 
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
@@ -294,17 +161,66 @@ _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
 """Rows whose phrases are a contradiction only in some sentences, with what is asked of the sentence."""
 
 
-def _sentence(text: str, hit: Found) -> str:
+def _sentence(text: str, hit: Hit) -> str:
     start = text.rfind(".", 0, hit.start) + 1
     end = text.find(".", hit.end)
     return text[start : end if end >= 0 else len(text)]
 
 
-def _turned(text: str, start: int) -> bool:
-    clause = 0
-    for match in _END.finditer(text, max(0, start - 200), start):
-        clause = match.end()
-    if _SUPERSEDED.search(text, clause, start):
+# Where a new clause begins whose verb a "not" before it leaves alone: "she is not hungry, so I wait till she laughs".
+_CLAUSE = re.compile(
+    r"\b(?:but|so|because|cos|cause)\b(?! (?:that|not)\b)"
+    r"|(?:,|\band\b) (?=(?:i|we|you|he|she|they|it|then|my|the|just)\b)",
+    re.I,
+)
+
+
+# What the rest of the sentence, or the words before it, call a danger: "cereal in the bottle is a choking risk".
+_CALLED_BAD = re.compile(
+    r"(?<!\bno )(?<!\bno real )(?<!\bnot )(?<!\bnever )(?<!n['’]t )(?<!\bnothing )(?<!\bwithout )"
+    r"\b(?:(?:a|an|the|real|big|choking|scald\w*) (?:risk|hazard|danger|mistake|bad idea|no[- ]no|rotten idea|worry)"
+    r"|unsafe|dangerous|risky|hazardous|asking for trouble|ill advised|not safe|rots?|no[- ]go|a no from)\b",
+    re.I,
+)
+# What the next words refuse: "my aunt told me to prop the bottle. Our nurse said not to."
+_REFUSED = re.compile(
+    r"\b(?:says?|said|told (?:me|us|her|him)|warned (?:me|us|her|him))"
+    r" (?:not to|never to|no|not|against|to stop|otherwise)\b"
+    r"|\bglad (?:i|we) (?:never|did ?n['’]t|did not)\b|\b(?:please|but|so) (?:don['’]t|do not|never)\b"
+    r"|\b(?:i|we) (?:never|didn['’]t|did not|don['’]t|wouldn['’]t|won['’]t|refused|ignored|said no)\b"
+    r"|\b(?:it is|it['’]s|that is|that['’]s|that was|it was)"
+    r" (?:wrong|a myth|not (?:safe|right|true)|dangerous|out of date|old)\b",
+    re.I,
+)
+_ADVISED_BY = re.compile(
+    r"\b(?:told|advised|said|says|urged|nagged|swears?|swore|wanted|suggested|reckons?|reckoned|asked)\b", re.I
+)
+
+
+def _called_bad(text: str, hit: Hit) -> bool:
+    """Whether what surrounds it calls it bad, or refuses what somebody else had advised."""
+    start = max(
+        (m.end() for m in END.finditer(text, max(0, hit.start - 200), hit.start)), default=max(0, hit.start - 200)
+    )
+    stop = END.search(text, hit.end)
+    end = stop.start() if stop else len(text)
+    if _CALLED_BAD.search(text, hit.end, min(end, hit.end + 80)) or _CALLED_BAD.search(text, start, hit.start):
         return True
-    before = _CONDITION_DENIED.sub(" ", text[max(clause, start - 200) : start])
-    return any(word.key in _TURNED for word in words(before))
+    return _ADVISED_BY.search(text, start, hit.start) is not None and bool(
+        _REFUSED.search(text, hit.end, hit.end + 140)
+    )
+
+
+def _turned(text: str, hit: Hit) -> bool:
+    """Whether a "never" or "not" governs what was found, or it is told as what was once believed."""
+    sentence = 0
+    for match in END.finditer(text, max(0, hit.start - 200), hit.start):
+        sentence = match.end()
+    if _SUPERSEDED.search(text, sentence, hit.start) or _called_bad(text, hit):
+        return True
+    clause = max(sentence, hit.start - 200)
+    for match in _CLAUSE.finditer(text, clause, hit.start):
+        clause = match.end()
+    before = [text[clause : hit.start]]
+    before += [text[left[1] : right[0]] for left, right in zip(hit.own, hit.own[1:], strict=False)]
+    return any(word.key in _TURNED for part in before for word in words(_CONDITION_DENIED.sub(" ", part)))

@@ -84,6 +84,23 @@ def boiled_briefly(recipe: Recipe, index: int, texts: Sequence[str]) -> bool:
     )
 
 
+_DOUGH = frozenset({"flour", "oat", "oatmeal", "semolina", "cornmeal", "polenta", "breadcrumb"})
+_DOUGH_GRAMS = 40  # of flour an egg, from which it is a biscuit or a cake and no custard (common practice)
+_GRAMS = {"g": 1.0, "kg": 1000.0, "oz": 28.35, "cup": 120.0, "tbsp": 8.0}
+
+
+def in_a_dough(recipe: Recipe, index: int) -> bool:
+    """Whether flour or oats enough for a dough stand beside the egg: "until just set" is said of the biscuit then."""
+    eggs = recipe.foods[index].amount
+    count = float(eggs.high) if eggs is not None and eggs.unit == "piece" else 1.0
+    flour = sum(
+        float(one.amount.low) * _GRAMS.get(one.amount.unit, 0.0)
+        for one in recipe.foods
+        if one.amount is not None and keys(one.name) & _DOUGH
+    )
+    return flour >= _DOUGH_GRAMS * max(count, 1.0)
+
+
 _COLD = frozenset({"soak", "chill", "rest", "cool", "stand", "freeze", "marinate", "leave", "steep"})
 
 

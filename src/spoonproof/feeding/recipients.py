@@ -62,7 +62,9 @@ _OTHERS = re.compile(
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
-    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip)"
+    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
+    r"|kitchen|way|version|go-to|favou?rite|freezer|fridge|cupboard|pan|pot\b|oven|steamer|blender|channel|video|wee\b"
+    r"|littl|munchkin|nipper|bag|book|advice|money|house|nerves|heart|feet|back|sleeve|lad|lass|bairn|angel|darling)"
     r"\w+\b(?!['’]s)",  # "my nonno"
     re.I,
 )
@@ -84,7 +86,8 @@ _NOT = re.compile(
     re.I,
 )
 _NOT_AFTER = re.compile(
-    r"\b(?:never|not|none|nothing) (?:in|on|into|onto|for) (?:hers|his|theirs|the baby)\b"
+    r"\b(?:never|not|none|nothing) (?:in |on |into |onto |for )?(?:hers|theirs"
+    r"|his(?! (?:own|tea|lunch|supper|dad))|the baby)\b"
     r"|^(?: (?!(?:so|because|and|while|when|if|since|as|where)\b)\w+){0,2},? (?:(?:is|are|was|were|has|have|can|must"
     r"|should|do|does)"
     r"(?:n['’]t| not| never)|never|not for"
@@ -134,8 +137,8 @@ _HERS_FIRST = re.compile(
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
 _HIS_OWN = re.compile(
-    r"\b(?:nan(?:a|ny)?|gran(?:ny|dma|dpa|dad)?|mum|dad|aunt(?:ie)?|uncle|sister|brother|cousin)\b[^,;]{0,50}"
-    r"\b(?:her|his) own\b",
+    r"\b(?:nan(?:a|ny)?|gran(?:ny|dma|dpa|dad)?|mum|dad|mother|father|husband|wife|partner|aunt(?:ie)?|uncle|sister"
+    r"|brother|cousin|neighbour|friend|eldest|big one)\b[^,;]{0,50}\b(?:her|his|their) own\b",
     re.I,
 )
 _ASLEEP = re.compile(
@@ -151,7 +154,8 @@ _CONTAINER = re.compile(
 
 UNCUT = re.compile(
     r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
-    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*)\b(?! (?:\w+ ){0,4}(?:into|across) )",
+    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*|blend\w*|mash\w*|grind\w*|grat\w*|soak\w*)\b"
+    r"(?! (?:\w+ ){0,4}(?:into|across) )",
     re.I,
 )
 """Words that say of food that it stays as it is: "we never bother to cut his"."""
@@ -201,6 +205,11 @@ def elsewhere(said: str, hit: Found) -> bool:
         return True  # "For the grown-ups, ..."
     if _BEFORE_IT.search(said[: hit.start]):
         return True  # "the baby's share leaves the pot before the salt"
+    return turned_round(said, hit)
+
+
+def turned_round(said: str, hit: Found) -> bool:
+    """Whether its clause says that it isn't given, or that it went."""
     if _done_without(said, hit):
         return True
     before = said[_verb_clause(said, hit) : hit.start]

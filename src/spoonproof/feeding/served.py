@@ -11,7 +11,14 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
-from spoonproof.feeding.heat import boiled_briefly, from_heat, heated_later, left_underdone, timed_into_the_pot
+from spoonproof.feeding.heat import (
+    boiled_briefly,
+    from_heat,
+    heated_later,
+    in_a_dough,
+    left_underdone,
+    timed_into_the_pot,
+)
 from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
     ACROSS,
@@ -322,7 +329,8 @@ def _from_steps(
         facts.add("drink")
         if any(STRAINED_OFF.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
             facts.add("strained")  # "simmer the spices in the milk; strain": what is drunk holds none of them
-    runny = "runny" in said or left_underdone(texts) or boiled_briefly(recipe, index, texts)
+    runny = "runny" in said and not ("baked" in facts and in_a_dough(recipe, index))
+    runny = runny or left_underdone(texts) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
     if any(ACROSS.search(text) for text in (*named, *alone_in, line.text)):

@@ -44,11 +44,15 @@ def without_made(
     kept: list[Mention] = []
     for one in mentions:
         record = foods.get(one.food) if one.food else None
+        if record is not None and record.group == "fat" and _rendered(text[one.start : one.end], listed):
+            continue
         if record is None or (record.group not in _GROUPS and text[one.start : one.end].lower() not in _OF):
             kept.append(one)
             continue
         before = text[max(0, one.start - 120) : one.start]
         words = text[one.start : one.end]
+        if words.lower() == "hot sauce" and DEFINITE.search(before):
+            continue  # "with some of the hot sauce": out of the pan
         if _MADE.search(before):
             made.add(one.food)
         elif one.food in made and _PART_OF.search(before):
@@ -58,6 +62,14 @@ def without_made(
         ):
             kept.append(one)
     return kept
+
+
+def _rendered(words: str, listed: Sequence[str]) -> bool:
+    """ "Fry it in a little of the duck fat", where duck legs are listed."""
+    beast, _, fat = words.lower().rpartition(" ")
+    return fat in ("fat", "dripping", "drippings") and any(
+        re.search(rf"\b{re.escape(beast)}\b", one, re.I) for one in listed
+    )
 
 
 def _has_what_it_takes(words: str, listed: Sequence[str]) -> bool:

@@ -28,6 +28,7 @@ _ALL_LISTED = re.compile(
     r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
     re.I,
 )
+_CUT_NOUN = re.compile(r"\bthe (baton|stick|wedge|spear|ribbon|cube)s\b", re.I)
 _SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
 
 
@@ -39,6 +40,10 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
     all_at_first = none_yet and any(draft.action.everything for draft in drafts)
     if all_at_first or _ALL_LISTED.search(text) or REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
+    for word in _CUT_NOUN.findall(text):  # "serve with the batons", where one line alone has batons
+        having = [i for i, line in enumerate(reader.lines) if re.search(rf"\b{word}s?\b", line.text, re.I)]
+        if len(having) == 1:
+            reader.used.update(having)
     if _GREASED.search(text):  # "in an oiled tin": the fat of the list
         reader.used.update(i for i, line in enumerate(reader.lines) if _is_fat(reader.tables.foods, line))
 
@@ -101,7 +106,7 @@ def report_unlisted(reader: StepReader) -> None:
 
 
 def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
-    slices = any(re.search(r"\bslices\b", step.text, re.I) for step in steps)  # "spread on two slices"
+    slices = any(re.search(r"\bslices?\b", step.text, re.I) for step in steps)  # "spread on two slices"
     for index, line in enumerate(reader.lines):
         unknown = line.food is None and line.recipe is None  # said at the line already
         if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):

@@ -26,7 +26,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import FINE, judged, names, time_span
+from spoonproof.checks.from_cooking import FINE, KNIFE_TEST, judged, names, time_span
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated
@@ -40,10 +40,8 @@ LEVEL = "warning"
 SOURCES = ("lee-2017-texture-kinetics", "common-practice")
 
 _TEST = re.compile(
-    r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily)\b", re.IGNORECASE
-)
-_KNIFE_TEST = re.compile(
-    r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
+    r"\b(?:squash\w*|finger and thumb|fall(?:s|ing)? apart|collapse\w*|crush(?:es)? easily"
+    r"|scoop\w* (?:out )?(?:the |its |their )?(?:soft )?flesh)\b",
     re.IGNORECASE,
 )
 _SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
@@ -82,7 +80,7 @@ def check(dish: Dish) -> Iterator[Fault]:
             continue
         if not story.heats or _too_fine(story) or _mashed_pulse(story):
             continue
-        if any(_KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats):
+        if any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats):
             continue  # a test of the middle ends it, and no clock alone
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)

@@ -33,12 +33,14 @@ from spoonproof.checks.from_cooking import (
     cooked,
     fine_raw,
     fish_by_its_flakes,
+    grated_through,
     judged,
     late,
     minutes_words,
     need_sources,
     need_words,
     severity,
+    soft_by_a_test,
     time_span,
 )
 from spoonproof.checks.rule import Fault
@@ -51,6 +53,9 @@ LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
 
 
+_NEAR = 0.75  # of the time needed: a knife that slips in and a masher tell of the rest (common practice)
+
+
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that comes out hard or crisp-tender, unless it only joins too late."""
     kitchen = dish.walked
@@ -60,7 +65,12 @@ def check(dish: Dish) -> Iterator[Fault]:
         time = cooked(story)
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
             continue
+        if grated_through(dish, story, time):
+            continue
         if fine_raw(story) or blended_raw(story) or fish_by_its_flakes(dish, story):
+            continue
+        nearly = softness == "crisp-tender" or need.crisp == need.soft
+        if nearly and soft_by_a_test(dish, story) and time.high >= _NEAR * need.soft.low:
             continue
         level, bowl = severity(dish, story, need)
         name = story.line.name

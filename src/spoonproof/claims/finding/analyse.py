@@ -8,19 +8,22 @@ from collections.abc import Sequence
 from spoonproof.claims import ends
 from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
-from spoonproof.claims.finding.match import classes_in, matches
+from spoonproof.claims.finding.match import matches
+from spoonproof.claims.finding.near import classes_in
 from spoonproof.claims.finding.ordinary import is_ordinary
 from spoonproof.claims.finding.phrase import noun
+from spoonproof.claims.finding.ranking import is_doing, rank
 from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
-from spoonproof.claims.scan import hits, tag
+from spoonproof.claims.scan import Tagged, hits, tag
 from spoonproof.claims.sentences import around
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage
 
 _REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
 _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
+_BREATH = 12  # items: tagged words, marks and the stretches between
 _TOPIC = frozenset({"food", "dish"})
 
 Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids
@@ -83,15 +86,23 @@ class Analyser:
         """The food that the sentence before ``at`` is about."""
         tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
         stops = [i for i, symbol in enumerate(tagged.symbols) if symbol in ".?"]
+        near = [i for i in tagged.find(_TOPIC) if not is_doing(tagged, i)]
+        if not stops and near and len(tagged.items) > _BREATH:
+            # Speech without full stops: what was named last, or what was spoken of just before it.
+            near = [i for i in near if near[-1] - i <= _BREATH]
+            return self._named(tagged, max(near, key=lambda i: (rank(tagged, i), i)))
         begins = [0, *(i + 1 for i in stops)]
         for begin in reversed(begins):
             found = tagged.find(_TOPIC, begin)
             if found:
-                first = found[0]
-                term = tagged.items[first].term
-                foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
-                return (noun(tagged, first, _TOPIC),), foods
+                return self._named(tagged, found[0])
         return None
+
+    @staticmethod
+    def _named(tagged: Tagged, at: int) -> Carried:
+        term = tagged.items[at].term
+        foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
+        return (noun(tagged, at, _TOPIC),), foods
 
 
 def _claim(passage: Passage, sentence: tuple[int, int], draft: Draft, carried: Carried) -> Claim:

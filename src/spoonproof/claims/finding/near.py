@@ -16,7 +16,15 @@ REACH = 100
 _SKIPPED = re.compile(
     r"\b(?:skip|not for|leave (?:it|this|these|them) out|keep (?:it|this|these|them) (?:away )?from)\b"
 )
+_NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
+_DOES = frozenset({"benefit", "benefit-weak", "make", "keep", "effect"})
 _QUOTES = frozenset("\"'“”‘’")
+
+
+def classes_in(tagged: Tagged) -> frozenset[str]:
+    """Every class of the sentence's items."""
+    known = tagged.lexicon.classes
+    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols) if symbol in known])
 
 
 def first_of(match: Match) -> int:
@@ -46,6 +54,15 @@ def text_after(tagged: Tagged, at: int) -> str:
 def said_at(tagged: Tagged, at: int) -> str:
     """The words of an item; "" past the end of the sentence."""
     return tagged.items[at].words if at < len(tagged.items) else ""
+
+
+def acts_alone(tagged: Tagged, at: int) -> bool:
+    """Whether a nutrient after "and" does something of its own: "beans and peas, *and vitamin C helps* take it up".
+    With foods in one list it would be "beans and vitamin C *help*"."""
+    if at < 2 or tagged.items[at - 1].words != "and" or not tagged.is_any(at, _NUTRIENT):
+        return False
+    verb = said_at(tagged, at + 1).partition(" ")[0]
+    return verb.endswith("s") and not verb.endswith("ss") and bool(tagged.is_any(at + 1, _DOES))
 
 
 def quoted(tagged: Tagged, begin: int, end: int) -> bool:

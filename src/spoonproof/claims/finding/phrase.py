@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from spoonproof.claims.finding.near import acts_alone
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.record import dataclass
 
@@ -98,17 +99,28 @@ def both(holder: Subject, held: Subject) -> Subject:
     return Subject(holder.range, texts, foods, holder.of_dish, False, "“" + "”, “".join(texts) + "”")
 
 
+def _again(tagged: Tagged, at: int) -> bool:
+    """Whether the word at ``at`` is the one before it once more: "peas and tuna *tuna's* great for ..."."""
+    return tagged.items[at].words.removesuffix("'s") == tagged.items[at - 1].words
+
+
 def widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin, symbols, wanted = at, tagged.symbols, tagged.lexicon.sets[_IN_NAME]
     while begin > 0 and at - begin < 4 and symbols[begin - 1] in wanted:
+        if _again(tagged, begin):
+            break  # "with hummus hummus is rich in ...": speech without marks names it anew
         begin -= 1
     return begin
 
 
 def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     """The item of ``kinds`` before the one at ``at`` in its list; None where it is the first."""
+    if acts_alone(tagged, at):
+        return None
     index = widen(tagged, at) - 1
+    if index >= 0 and _again(tagged, index + 1):
+        return None
     joined, described = False, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
     wanted, generic, measuring = sets[kinds], sets[GENERIC], sets[_MEASURING]

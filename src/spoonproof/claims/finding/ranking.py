@@ -6,11 +6,14 @@ from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
-    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should".split()
+    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should"
+    " comes-up".split()
 )
-_PRONOUNS = frozenset({"it", "they", "them", "this", "these", "both", "both of them", "the two", "all of them", "its",
-                       "their", "he", "she"})  # fmt: skip
-_PERSONAL = frozenset({"it", "they", "he", "she"})
+_PRONOUNS = frozenset(
+    {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}
+    | {"he", "she"}
+)
+_PERSONAL = frozenset({"it", "they", "theyre", "he", "she"})
 _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
@@ -20,6 +23,10 @@ _GIVES = frozenset({"copula", "contain"})
 # How a baby is fed is less likely what is spoken of than a food by name.
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
 _NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
+_DOING = frozenset("mash puree purée stew salt toast roast juice".split())
+_DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
+_DONE_TO = frozenset("it them up down everything".split())
+_SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
 
 
@@ -31,12 +38,23 @@ def begin_of(tagged: Tagged, at: int) -> int:
     return max(0, at - REACH)
 
 
+def is_doing(tagged: Tagged, at: int) -> bool:
+    """Whether a word for a dish is what somebody does here: "which I *mash* up with a fork", "then *stew* it"."""
+    if tagged.items[at].words not in _DOING:
+        return False
+    before = tagged.items[at - 1].words.rpartition(" ")[2] if at else ""
+    after = tagged.items[at + 1].words.partition(" ")[0] if at + 1 < len(tagged.items) else ""
+    return before in _DOERS or after in _DONE_TO
+
+
 def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
     # "give milk as a drink": what it is given as is not what is spoken of.
     candidates = [i for i in candidates if not _is_said_as(tagged, i)] or candidates
     # "pancakes, a breakfast treat, that are ...": nor is what it is called in passing.
     candidates = [i for i in candidates if not _is_called(tagged, i)] or candidates
+    # "too much swede in one meal may ...": nor is when it is eaten.
+    candidates = [i for i in candidates if not _is_occasion(tagged, i)] or candidates
     if not candidates:
         return None
     nearest = candidates[-1]
@@ -49,7 +67,7 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
 
 
 def _is_said_as(tagged: Tagged, at: int) -> bool:
-    if not tagged.has(at, "generic-food") or tagged.has(at, "food"):
+    if not tagged.has(at, "solids") and (not tagged.has(at, "generic-food") or tagged.has(at, "food")):
         return False
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     return any(word in ("as a", "as an", "as") for word in before)
@@ -57,6 +75,10 @@ def _is_said_as(tagged: Tagged, at: int) -> bool:
 
 def _is_called(tagged: Tagged, at: int) -> bool:
     return tagged.has(at, "generic-food") and not tagged.has(at, "food") and _is_aside(tagged, at)
+
+
+def _is_occasion(tagged: Tagged, at: int) -> bool:
+    return tagged.has(at, "eating") and tagged.has(at, "generic-food") and _is_object(tagged, at)
 
 
 def rank(tagged: Tagged, at: int) -> int:
@@ -119,11 +141,16 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         for i in range(begin, at)
         if tagged.items[i].words in _PRONOUNS
         # "this purée" names its noun; "it is packed with protein" does not
-        and (tagged.items[i].words in _PERSONAL or not tagged.find(NOUNS, i + 1, i + 3))
+        and (tagged.items[i].words in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
         and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None
+
+
+def _is_it_is(tagged: Tagged, at: int) -> bool:
+    """Whether "its" is "it's" without its mark: "*its* full of iron"."""
+    return tagged.items[at].words == "its" and bool(tagged.is_any(at + 1, _SAID_OF_IT))
 
 
 def _stands_for_nothing(tagged: Tagged, at: int) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.beside import measures, says_which, spelled_out, with_others
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import acts_alone, first_of
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -18,7 +18,16 @@ from spoonproof.claims.finding.phrase import (
     noun,
     widen,
 )
-from spoonproof.claims.finding.ranking import FEEDING, REACH, begin_of, is_subject, likeliest, pronoun_before, rank
+from spoonproof.claims.finding.ranking import (
+    FEEDING,
+    REACH,
+    begin_of,
+    is_doing,
+    is_subject,
+    likeliest,
+    pronoun_before,
+    rank,
+)
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
@@ -39,6 +48,7 @@ _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ON_THIS = frozenset({"on-this"})
+_LISTED_AFTER = ("got-from", "foods-with", "good-sources")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 
 
@@ -73,6 +83,8 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
 def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
     """Where the last clause before ``at`` begins: "cod is packed with iodine and | sweet potato keeps ..."."""
     for index in range(at - 1, begin + 1, -1):
+        if acts_alone(tagged, index):
+            return index
         if tagged.items[index].words == "and" and tagged.is_any(index - 1, NUTRIENT):
             foods = tagged.find(FOOD, index + 1, min(index + 4, at))
             if foods and is_subject(tagged, foods[-1]) and tagged.find(_HOLDS, max(begin, index - 8), index):
@@ -110,7 +122,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     before = [
         i
         for i in tagged.find(wanted | GENERIC, begin, at)
-        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind)
+        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
     ]
     pronoun = pronoun_before(tagged, begin, at)
     best = likeliest(tagged, before, at)
@@ -135,7 +147,11 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     own = match.subject[0] if match.subject is not None else -1  # -1: none
     if pronoun is None and tagged.is_any(own, _SAID) and not measures(tagged, own):
         return named(tagged, own, taken)
-    elsewhere = [i for i in tagged.find(wanted, 0, at) if i not in taken and not _says_how(tagged, i, kind)]
+    elsewhere = [
+        i
+        for i in tagged.find(wanted, 0, at)
+        if i not in taken and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
+    ]
     if elsewhere:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
     if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
@@ -165,6 +181,7 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
 
 
 _OF_REACH = 5
+_FOUND_REACH = 4
 
 
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
@@ -198,6 +215,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     if match.subject is not None and (effect == "milk-enough" or bottle):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
+    if match.subject is not None and match.rule.name in _LISTED_AFTER:
+        return named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
         before = tagged.find(FOOD, 0, match.start)
         own = tagged.words(*match.subject)
@@ -206,6 +225,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
             if before
             else Subject(None, (), (), False, True, f"“{own}”, named before")
         )
+    if match.rule.name == "found-in" and (held := tagged.find(FOOD, match.trigger[1], match.trigger[1] + _FOUND_REACH)):
+        return named(tagged, held[0], range(0))  # "it is found in *kale*"
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
         if tagged.find(_SOLIDS | FOOD):
             return None

@@ -198,19 +198,20 @@ _WHOLE = re.compile(r"[.!?;,\n]")
 def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
     may begin with it."""
-    asked = _before(claim), claim.quote, claim.effect == "allergic-reaction"
+    asked = _before(claim), claim.quote, claim.effect or ""
     known = register.leads.get(asked)
     return known if known is not None else register.leads.keep(asked, _led(*asked, register))
 
 
-def _led(leading: str, words: str, allergic: bool, register: Register) -> tuple[int, str]:
+def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
+    allergic = effect == "allergic-reaction"
     idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
     if allergic:
         idioms = (*idioms, "ignore")  # "ignore the hives" is what is claimed, and takes nothing back
     if _SET_ASIDE.search(leading + words):
         return 0, plain(words)
     before, rest = _phrases(without_phrases(plain(leading), idioms), phrases)
-    if any(turn in rest for turn in _TURN):
+    if any(turn in rest for turn in _TURN) or (effect == "harm" and rest.startswith(" and ")):
         before, rest = 0, ""
     quote = without_phrases(plain(words), idioms)
     within, behind = _phrases(quote, phrases)

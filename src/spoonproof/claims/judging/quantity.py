@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from spoonproof.claims.conditions import show
+from spoonproof.claims.conditions import show, spoken
 from spoonproof.claims.finding.number import number_of
 from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
@@ -37,6 +37,7 @@ _COMES_FROM = re.compile(
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
 )
 """What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
+_A_DAY = re.compile(r" (?:a|per|each|every) (?:day|week) | daily ")
 _SAID = {"least": "at least ", "most": "at most ", "": ""}
 _SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
@@ -111,6 +112,10 @@ _RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
+    if not nutrient and claim.foods and _A_DAY.search(plain(claim.quote)):
+        return Verdict(
+            "unlisted", "How much of a food is right for a day is on no list here: bring the guidance.", None, ()
+        )
     if number is None or not nutrient:
         what = "say the nutrient, the amount and per what"
         return Verdict("unproven", "What the number is of is not said.", None, _REFS, what)
@@ -179,8 +184,9 @@ def _as_read(
         return Verdict("unproven", why, None, _REFS)
     tolerance = _tolerance(nutrient, found, grams, register)
     refs = (*_REFS, *_sources(found), *((tolerance.ref,) if tolerance else ()))
-    amount = f"{show(found)} {nutrient_name(nutrient)} per {basis}"
-    wording = None if truth in ("true", "unproven") else f"about {amount}"
+    about = f"{nutrient_name(nutrient)} per {basis}"
+    amount = f"{show(found)} {about}"
+    wording = None if truth in ("true", "unproven") else f"about {spoken(found)} {about}"
     return Verdict(truth, f"Computed: {amount}.", None, refs, wording, harm=1)
 
 

@@ -1,0 +1,63 @@
+"""Sentences that speak on of the food of the one before: "Take the grapes. She eats them whole."
+
+Such a sentence is read once more with the food's name where it says "them" or "it", so that all that is asked of one
+sentence (who gets it, whether it is turned round, cut or kept for later) is asked of this one too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from spoonproof.feeding.recipients import turned_round
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import Found
+
+_MANY = re.compile(r"\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the)\b)", re.I)
+_ONE = re.compile(
+    r"\b(?:it|that|this|some|a (?:bit|little|lick|sip|taste|spoonful))\b(?! (?:of|is|was|way|['’]s)\b)", re.I
+)
+_MADE_SAFE = re.compile(
+    r"\b(?:quarter|halv|mash|squash|flatten|grat|ground|grind|chop|crush|blend|pur[ée]+|steam|boil|cook|bak|roast|stew"
+    r"|poach|shred|slic|melt|smash|thin(?:ned|ly)|sieve|strain|pasteuris|pasteuriz|simmer)\w*\b",
+    re.I,
+)
+_REST_OF_GAP = 3
+"""Characters of marks and space that part two sentences of one passage."""
+
+
+class Carried(NamedTuple):
+    """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place
+    and ``ends`` where the second sentence ends, both in the text given."""
+
+    said: str
+    hit: Found
+    first: Found
+    ends: int
+
+
+def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingTables) -> Iterator[Carried]:
+    """Every food of a sentence that the next speaks on of without its name."""
+    for (start, end), (following, stop) in pairwise(sentences):
+        if following - end > _REST_OF_GAP:
+            continue
+        said, more = text[start:end], text[following:stop]
+        named = tables.phrases.find(more, negated=True)
+        for food in tables.phrases.find(said):
+            name = said[food.start : food.end]
+            many = name.lower().endswith("s") and not name.lower().endswith("ss")
+            pointing = (_MANY if many else _ONE).search(more)
+            if pointing is None or any(one.start < pointing.start() for one in named):
+                continue
+            if _MADE_SAFE.search(said) or turned_round(said, food):
+                continue
+            at = pointing.start()
+            put_in = more[:at] + name + more[pointing.end() :]
+            yield Carried(
+                put_in,
+                food._replace(start=at, end=at + len(name)),
+                food._replace(start=start + food.start, end=start + food.end),
+                stop,
+            )

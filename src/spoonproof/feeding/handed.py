@@ -1,0 +1,82 @@
+"""Whether the words around a food hand it to the baby, or put it into the baby's food."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.feeding.recipients import ADD, BABY, FOR_BABY, GIVE, ONE_CHILD, clause_before
+from spoonproof.feeding.words import Found
+
+# Wrong in any form, so that naming them is enough.
+ANY_FORM = frozenset(
+    """honey salt stock-cube salty-sauce sugar syrup sugary condensed-milk flavoured-milk juice rice-drink sweetener
+    popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
+    raw-milk raw-milk-cheese mould-cheese raw-dish raw-sprout pate nut
+    seed-large dried-fruit bone-in string-cheese crunchy kelp
+    salty-food mercury-fish mercury-us bran""".split()
+)  # fmt: skip
+GRAVE = frozenset("honey salt stock-cube salty-sauce raw-milk raw-milk-cheese mercury-fish alcohol popcorn".split())
+"""Of these the foods that a sentence with a baby in it names for the baby, unless it says otherwise."""
+MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
+_A_LITTLE = re.compile(
+    r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|tablespoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?"
+    r"|squeezes?|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?"
+    r"|scatter(?:ing)?|flakes?|grains?|shakes?|grind)"
+    r" of (?:\w+ ){0,3}$|\b(?:half|quarter of|third of|bit of) an? (?:\w+ )?$",
+    re.I,
+)
+_GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
+_PUT_IN = re.compile(
+    r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
+    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
+    r"|over the top)\b",
+    re.I,
+)
+_PRAISED = re.compile(
+    r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
+    r"|long way|welcome|magic|sees? to (?:it|that)|do(?:es)? the job|gets? things|soothes?|settles?|wakes?|on top|trick"
+    r"|brings?)\b",
+    re.I,
+)
+# "she drains the last of my latte": whatever the verb, unless it only looks, throws or helps
+_EATEN_BY = re.compile(
+    r"\b(?:s?he|the baby|the little one|my (?:son|daughter|baby)) (?!(?:\w+ ){0,2}(?:saw|sees?|watch|point|knock"
+    r"|thr[eo]w|spill|drop|spat|spit|carr|found|finds?|hid|draw|drew|help|pick|hear|smell|left|leave|push|turn|refus"
+    r"|dislik|hate|look|wave|play|call|say|said|think|know|need|want)\w*\b)(?:\w+ ){1,6}$",
+    re.I,
+)
+_AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
+# "fruit yoghurts often have added sugar": what is in them, added by nobody here
+_FOUND_IN = re.compile(
+    r"\b(?:ha(?:s|ve|d)|with|contain(?:s|ing)?|full of|loaded with|lots of|much|any|hidden) (?:\w+ ){0,3}"
+    r"added (?:\w+ )?$",
+    re.I,
+)
+
+
+def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
+    """Whether the words around the food give it to the baby, or put it into the baby's food."""
+    before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
+    by_state = kind != "step" and classes - ANY_FORM - MILKS  # "whole", "raw": said of a food, it is to be eaten so
+    if BABY.search(said) and (by_state or GIVE.search(said)):
+        return True
+    if kind != "step" and classes & GRAVE and ONE_CHILD.search(said):
+        return True  # whatever the verb: "half a stock cube wakes it up, and the baby's bowl is the better for it"
+    if kind != "step" and classes & ANY_FORM and FOR_BABY.search(said, hit.end):
+        return True
+    if kind != "step" and classes & ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):
+        return True
+    if classes & ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
+        return True
+    if kind != "step" and classes & ANY_FORM and ADD.search(_FOUND_IN.sub(" ", before)[-70:]):
+        # A story tells of the cook's own tea as well.
+        return bool(BABY.search(said)) or not re.search(r"\b(?:I|we)\b", before)
+    return bool(_AT_TABLE.search(said))
+
+
+def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
+    """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
+    before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
+    if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
+        return True
+    return bool(classes & ANY_FORM and _A_LITTLE.search(before))
