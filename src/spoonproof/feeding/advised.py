@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.carried_on import carried_on
+from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
@@ -35,6 +36,12 @@ _UNCOOKED = re.compile(
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_TRIED = re.compile(
+    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
+)
+_SNACKED = re.compile(
+    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
+)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\bas they come\b|\buncut\b|\bin one piece\b", re.I
 )
@@ -228,6 +235,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
@@ -261,6 +270,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
     facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts |= done_to(said, hit)
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_before
@@ -16,6 +17,11 @@ _AIMS = frozenset(
 )
 _OWNERS = frozenset("my your our his her their whose".split())
 _REQUIRED = re.compile(r"\b(?:must|should|needs? to|has to|have to|had to|got to|ought to) (?:\w+ )?be (?:\w+ )?$")
+_NEEDED = frozenset({"needed", "required", "necessary"})
+_ASKED = re.compile(
+    r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
+    r" (?:\w+ ){0,2}?about (?:\w+ )?$"
+)
 _MANAGES = re.compile(
     r"\b(?:i|we|you|they|he|she|to)(?:'ve|'d|'ll| have| had| can| could| will| would)?(?: \w+)? "
     r"(?:do|does|did|done|go|goes|went|going|gone|live|lives|lived|manage|managed|survive|cope) (?:\w+ )?$"
@@ -65,6 +71,16 @@ def _required(tagged: Tagged, match: Match) -> bool:
     return _REQUIRED.search(text_before(tagged, first_of(match))) is not None
 
 
+def _needs_none(tagged: Tagged, match: Match) -> bool:
+    """ "It is sweet, so no sugar *needed*": what the cook can do without, not what is in it."""
+    return said_at(tagged, end_of(match)).partition(" ")[0] in _NEEDED
+
+
+def _asked_about(tagged: Tagged, match: Match) -> bool:
+    """ "So many of you *ask about* eczema since I started": what others want to hear of, nothing that ended."""
+    return match.object is not None and _ASKED.search(text_before(tagged, match.object[0])) is not None
+
+
 def _avoids_it(tagged: Tagged, match: Match) -> bool:
     """ "As a baby *he was* gluten free": a person keeps from it."""
     return _IS_A_PERSON.search(text_before(tagged, first_of(match))) is not None
@@ -91,6 +107,14 @@ def _somebody_between(tagged: Tagged, match: Match, people: frozenset[str]) -> b
 def _of_another(tagged: Tagged, match: Match) -> bool:
     """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
     return _somebody_between(tagged, match, _PERSON)
+
+
+def _that_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "Satisfied *that she* gained weight": somebody thinks so, and nothing helps her to."""
+    if match.object is None:
+        return False
+    words = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+    return any(first == "that" and then in _PERSON for first, then in pairwise(words))
 
 
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
@@ -200,7 +224,9 @@ def _does_something_else(tagged: Tagged, match: Match) -> bool:
 
 
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
-    "free-of": (_manages, _required, _harmed),
+    "ill-until": (_asked_about,),
+    "told-beside": (_asked_about,),
+    "free-of": (_manages, _required, _harmed, _needs_none),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),
@@ -210,6 +236,7 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
+    "helps-a-function": (_that_somebody,),
     "health-good": (_somebodys_health, _for_doing_it),
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),

@@ -111,7 +111,7 @@ def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
 def _denying(tagged: Tagged, start: int) -> int:
     """Where a quote that begins at ``start`` begins with the "no" before it: "*no need to* wait", "*no* honey"."""
     for index in range(start - 1, max(-1, start - 1 - _BEFORE_QUOTE), -1):
-        if tagged.is_any(index, _TAKING_BACK) or tagged.items[index].words.partition(" ")[0] in _NONE:
+        if tagged.is_any(index, _TAKING_BACK) or not _NONE.isdisjoint(tagged.items[index].words.split()):
             only = tagged.items[index + 1].words in ("only", "just")
             return start if only else index
         if tagged.symbols[index] in ",.?:()" or tagged.is_any(index, _NAMING):
@@ -126,7 +126,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     if kind == "safety-age" and (age := age_text(tagged, match)):
         danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
         return f"{age}, {_name(danger)}" if danger else age
-    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or (kind == "general-benefit" and _whose(tagged, match)):
+    whose = (kind == "general-benefit" or match.rule.name == "needs") and _whose(tagged, match)
+    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or whose:
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
     if match.rule.name == "is-so-much":
         end = _of_what(tagged, end)

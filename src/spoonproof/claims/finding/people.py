@@ -58,7 +58,10 @@ _THE_ORIGINAL = re.compile(
 _SOUGHT = re.compile(
     r"\b(?:search|hunt|quest|looking|looked) for\b[^.;:?!]{0,40}$|\badapt\w* (?:it |this )?(?:for|to|to be) $"
 )
-_LEFT_OPEN = re.compile(r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$")
+_LEFT_OPEN = re.compile(
+    r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$"
+    r"|\b(?:whatever|whichever) (?:[\w-]+ ){0,3}(?:is|are|feels|seems) $"
+)
 _MEDICINE = re.compile(
     r"\b(?:meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
 )
@@ -88,7 +91,8 @@ _TO_PLATE = re.compile(
 
 _GROWN_UP = re.compile(
     r"^(?:(?:and|but|while|so|then|[a-z]+day) )?(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
-    r"(?:grand(?:father|mother|dad|ma|pa|parents)|grandad|granny|nan|nana|opa|oma|husband|wife|uncle|auntie?|neighbours?)\b"
+    r"(?:grand(?:father|mother|dad|ma|pa|parents)|grandad|granny|nan|nana|opa|oma|husband|wife|uncle"
+    r"|auntie?|neighbours?)\b"
 )
 _ATE = frozenset("ate eats eating had has nibbled munched".split())
 
@@ -338,7 +342,7 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "gives-disease": (_had_it,),
     "for-disease": (_salve,),
     "gone-since": (_in_the_pot,),
-    "against-disease": (_managed_to, _is_clear),
+    "against-disease": (_managed_to, _is_clear, _medicine),
     "helps-a-function": (_managed_to, _is_clear),
     "food-allergy": (_with_an_allergy, _tested, _owing_to),
     "allergy": (_with_an_allergy, _tested, _browning, _owing_to),

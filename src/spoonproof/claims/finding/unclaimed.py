@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import chain
 
 from spoonproof.claims.finding.allergies import ALLERGIES
 from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
+from spoonproof.claims.finding.moments import MOMENTS
 from spoonproof.claims.finding.near import Ask, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.finding.phrase import widen
 from spoonproof.claims.finding.tales import TALES, in_mind
+from spoonproof.claims.finding.things import KINDS, THINGS
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -48,6 +51,8 @@ _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
     r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
+    r"|\b(?:try|trying|tried) (?:and|to) (?:give|offer|serve|feed|cook|buy)\b[^.,;:]{0,30} "
+    r"(?:foods?|meals?|snacks?|things?|something) that\b[^.,;:]{0,40}$"
 )
 _AIMED = re.compile(
     r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
@@ -65,13 +70,16 @@ _WISHED = re.compile(
     r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
     r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
+    r"|\b(?:i|we) (?:\w+ )?aim(?:ed)? for\b[^.;:?!]{0,60}$"
+    r"|\b(?:try|trying|tried|aim|aiming|want|wanted) (?:and|to) (?:give|feed|offer|serve|cook|make|buy|eat)\b"
+    r"[^.,;:?!]{0,30} (?:foods?|meals?|dinners?|suppers?|snacks?|things?|something) that\b[^.,;:?!]{0,30}$"
     r"|\b(?:for|with|cook|make|eat|find|fancied|want|wanted|need|needed) (?:something|anything)\b[^.,;:?!]{0,30}$"
 )
 
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    asked = _ASKED.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    asked = _ASKED.get(match.rule.name, ()) + _OF_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 
@@ -247,8 +255,12 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "can-babies": (_how_to,),
     "safe": (_wished,),
 }
-_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES)
-_ASKED: Mapping[str, tuple[Ask, ...]] = {
-    name: tuple(ask for table in _TABLES for ask in table.get(name, ())) for name in frozenset().union(*_TABLES)
-}
+
+
+def _together(*tables: Mapping[str, tuple[Ask, ...]]) -> Mapping[str, tuple[Ask, ...]]:
+    return {name: tuple(ask for table in tables for ask in table.get(name, ())) for name in {*chain(*tables)}}
+
+
+_OF_KIND = _together(_BY_KIND, KINDS)
+_ASKED = _together(_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES, THINGS, MOMENTS)
 """What to ask of a rule's matches, of all the tables at once."""
