@@ -80,7 +80,6 @@ KNOWN: dict[str, list[str]] = {
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
-    "apple-sauce-raisin-buns": ["claim-not-true"],  # "no sugar needed" says that none is added
     "fennel-hard-raw": ["food-not-yet", "food-not-listed"],  # the juice that ran out of the listed orange
     "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }

@@ -186,7 +186,8 @@ SET_IN_HEAT = re.compile(
 # A lolly for sore gums or a drink is no meal of one texture.
 NO_MEAL = re.compile(
     r"\b(?:(?:ice )?loll(?:y|ies)|ice pops?|pops|popsicles?|paletas?|smoothies?|lassi|kulfi|sorbet|granita|juices?"
-    r"|coolers?|cordial|lemonade|slushy|slush|shakes?|milkshakes?|drinks?)\b", re.I
+    r"|coolers?|cordial|lemonade|slushy|slush|shakes?|milkshakes?|drinks?)\b",
+    re.I,
 )
 DRINK_NAME = re.compile(r"^(?!.*\b(?:in|with|and|of|for)\b)[^,]{1,40}\bmilk$", re.I)
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "beaker"})

@@ -33,7 +33,8 @@ _ALL = re.compile(
 )
 REMAINING = re.compile(
     r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b"
-    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))", re.I
+    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
+    re.I,
 )
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _EQUIPMENT = re.compile(
