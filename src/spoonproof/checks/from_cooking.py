@@ -34,7 +34,7 @@ _HOURS_FROM, _DAYS_FROM = 90, 48
 
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
     """How soft a food comes out, and the need it was measured by."""
-    softness, need, _ = judge(story, dish.knowledge.cook_times)
+    softness, need = judge(story, dish.knowledge.cook_times)
     return softness, need
 
 
