@@ -102,7 +102,8 @@ PROCESS = (
         "when-cooked",
         "S(<FOOD>) ~12 T(<have|contain|gain-n|lose-n>) ~5 O(<NUTRIENT>) _2 <when-ill> _2 <process|process-weak>",
         "<process> S(<FOOD>) _2 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) (?!~16 <than|compared>)",
-        "<process> S(<FOOD>) _2 T(<have|contain>) _2 <more|less> _4 O(<NUTRIENT>) ~12 <than|compared> _2 <process-weak|process>",
+        "<process> S(<FOOD>) _2 T(<have|contain>) _2 <more|less> _4 O(<NUTRIENT>)"
+        " ~12 <than|compared> _2 <process-weak|process>",
         says="what a food holds when cooked",
     ),
     *_process(
