@@ -31,6 +31,15 @@ from finding_kit import claims
         "That stall is off-limits for our peanut-allergic family.",
         "We talk about everything from first spoons to allergen exposure.",
         "It is hard to keep up the custom safely.",
+        "Each year we have blood testing to see if the allergies grow.",
+        "She ate at six so that she didn't consume the allergen on an empty stomach.",
+        "They sent us to several different nut-free, vegan options.",
+        "I found myself in the gluten-free biscuit aisle.",
+        "I picked up a box of gluten-free wafers.",
+        'The packet boasted "gluten-free!" and so did the till.',
+        "He probably is just sensitive to walnuts.",
+        "I'm going to try to be gluten-free for a month.",
+        "We have learnt where to find gluten free things.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -65,6 +74,11 @@ def test_it_claims_nothing(text: str) -> None:
         ("Introduce egg at six months.", "allergen"),
         ("Babies allergic to milk react to goat's milk.", "allergen"),
         ("Many allergic children react to baked egg.", "allergen"),
+        ("Sensitive babies react to egg.", "allergen"),
+        ("Watch for a reaction after egg.", "allergen"),
+        ("Blood tests apart, early peanut prevents allergy.", "allergen"),
+        ("These gluten-free wafers are crisp.", "allergen"),
+        ("Gluten free and vegan bars", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

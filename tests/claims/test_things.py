@@ -26,6 +26,12 @@ from finding_kit import claims
         "A balanced diet is crucial for health and well-being.",
         "How could I feed my child a healthy, well-balanced diet without milk and eggs?",
         "The milk they drink there can be the protein or the dairy.",
+        "Then she wakes me asking for gummy vitamins.",
+        "I wish I could make your skin clear, right honey?",
+        "Rolls are fine, but with healthy fillings.",
+        "They each get a wrap with some kind of protein and a plum.",
+        "The added benefit that the broth can be used again is not small.",
+        "Her cake is more important than another child's health.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -77,6 +83,16 @@ def test_it_claims_nothing(text: str) -> None:
         ("Dals are part of a healthy diet.", "general-benefit"),
         ("Milk is the protein they need.", "nutrient-content"),
         ("Tofu is protein.", "nutrient-content"),
+        ("Honey keeps your skin clear.", "function"),
+        ("Right, honey keeps skin clear.", "function"),
+        ("Carrots have vitamins.", "nutrient-content"),
+        ("Milk and its vitamins.", "nutrient-content"),
+        ("Oat rolls are healthy.", "general-benefit"),
+        ("The benefit of oats is that they lower cholesterol.", "general-benefit"),
+        ("Tofu has protein of a good kind.", "nutrient-content"),
+        ("Oats have health benefits.", "general-benefit"),
+        ("These sandwiches are healthy.", "general-benefit"),
+        ("Beans are good for your health.", "general-benefit"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

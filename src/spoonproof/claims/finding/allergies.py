@@ -26,7 +26,8 @@ _PROVIDED = re.compile(
 )
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
-    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered) (?:[\w-]+,? ){0,4}$"
+    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered|"
+    r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought) (?:[\w-]+,? ){0,4}$"
 )
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
@@ -50,6 +51,11 @@ _SAYS_OF_IT = re.compile(
     r"suit\w*|keep|lead\w*|link\w*|sensitis\w*|sensitiz\w*|result\w*|due to|because)\b|%"
 )
 _A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
+_WHICHEVER = re.compile(
+    r"(?:,? ?(?:and |or )?[\w-]+,? ){0,2}?(?:recipes?|things?|stuff|options?|menus?|sections?|baker(?:y"
+    r"|ies)|aisles?|ideas|"
+    r"restrictions?|requirements?|needs|choices|alternatives?|guests|diets?)\b"
+)
 _SOMEBODYS_WAY = re.compile(
     r"\b(?:diets?|cooks?|kitchens?|house(?:hold)?s?|home|famil(?:y|ies)|guests|hosts?|everyone|parents|mums?|moms?|"
     r"world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
@@ -57,6 +63,8 @@ _SOMEBODYS_WAY = re.compile(
     r"|\b(?:living|live|lived|lives|eating|eat|ate|going|go|went|cooking|baking|bake|stay|stayed|staying)"
     r" (?:\w+ly )?$"
     r"|\bto (?:make|keep|turn) (?:it|them|this|these|those|everything) $"
+    r"|\b(?:i'll|we'll|i'm|we're|i am|we are|he's|she's|he is|she is|going|try|trying|have|had|tried)"
+    r"(?: (?:try|trying|going|to|be|stay|go|strictly|now|all|being|completely)){1,5} $"
     r"|\b(?:asked|wanted|needed|requested|begged)\b[^.;:?!]{0,60}\bto be (?:made )?$"
 )
 _OWN_BAKING = re.compile(
@@ -76,6 +84,19 @@ _WHICH_ONES = re.compile(
 _FOR_ALLERGIC = re.compile(
     r"(?:for|to) (?:any|our|us|my|the|a|every|those|these) ?(?:[\w-]+ ){0,2}(?:famil(?:y|ies)|us|household|allergic)\b"
 )
+_CLINIC = re.compile(
+    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
+    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
+    r"|ige) (?:\w+ )?tests?|"
+    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
+)
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ADVISED = re.compile(
+    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
+)
+_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
+_FOODS = frozenset({"food", "dish", "hazard-food"})
+_OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
 _BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
 _CHILD = frozenset({"audience-baby"})
 _TALKED_OF = re.compile(
@@ -90,7 +111,7 @@ def _only_whose(tagged: Tagged, _match: Match) -> bool:
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
     """ "*Living* dairy free", "our *diet* had to become dairy-free", "the gluten free *life*": what people keep to."""
-    if said_at(tagged, end_of(match)) in _A_LIFE:
+    if said_at(tagged, end_of(match)) in _A_LIFE or _WHICHEVER.match(text_after(tagged, end_of(match))) is not None:
         return True
     return _SOMEBODYS_WAY.search(text_before(tagged, first_of(match))) is not None
 
@@ -115,7 +136,10 @@ def _labelled(tagged: Tagged, match: Match) -> bool:
 
 def _held_off(tagged: Tagged, match: Match) -> bool:
     """ "He said it was *"gluten-free"*": a word held off by its quotes."""
-    return quoted(tagged, first_of(match), end_of(match))
+    if quoted(tagged, first_of(match), end_of(match)):
+        return True
+    begin, last = tagged.items[first_of(match)].start, tagged.items[end_of(match) - 1].end
+    return tagged.text[max(0, begin - 1) : begin] in _OPENS and tagged.text[last : last + 2][1:] in _CLOSES
 
 
 def _allergic_family(tagged: Tagged, match: Match) -> bool:
@@ -210,9 +234,26 @@ def _birthday_cake(tagged: Tagged, match: Match) -> bool:
     return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
 
 
+def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
+    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
+    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
+        return False
+    text = fold(tagged.text)
+    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
+
+
+def _the_allergen(tagged: Tagged, match: Match) -> bool:
+    """ "So that she *didn't consume the allergen*": none is named."""
+    said = "allergen" in tagged.words(first_of(match), end_of(match)).lower()
+    return said and not tagged.find(_FOODS)
+
+
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_allergic_child, _has_one_only, _of_a_family),
-    "food-allergy": (_only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
+    "watch-reactions": (_at_the_clinic,),
+    "reacts-to": (_at_the_clinic,),
+    "never-ill-on-it": (_the_allergen,),
+    "allergy": (_at_the_clinic, _allergic_child, _has_one_only, _of_a_family),
+    "food-allergy": (_at_the_clinic, _only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
     "start-allergens": (_has_one,),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_provided, _ingredient, _meatless, _a_way_to_live, _without_allergens, _says_no, _held_off),

@@ -115,7 +115,7 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
     named = _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start])
     if named is not None and (said.startswith(_SUFFERS) or not _is_food(tagged, named.start())):
         return True
-    if said.startswith("allergic") and "reaction" not in said:
+    if said.startswith(("allergic", "sensitive", "intolerant")) and "reaction" not in said:
         return _IS_ALLERGIC.search(before) is not None
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True

@@ -27,6 +27,8 @@ _AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away do
 _SMALL = frozenset("a an the some one two three".split())
 _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _WITHOUT = frozenset({"going-without", "without", "free"})
+_PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
+_CALLING = re.compile(r"(?:\b(?:hi|hey|oh|right|dear|thanks|sorry|ok|okay|yes|no|well|please|bye)|^),? $")
 _FREE = frozenset({"free", "suffix-free"})
 _MATERIAL = re.compile(
     r"\b(?:plastic|plastics|silicone?|glass|metal|steel|stainless|wood\w*|bamboo|melamine|tritan|tank|bottles?|cups?|"
@@ -77,6 +79,8 @@ def _food_group(tagged: Tagged, match: Match) -> bool:
     if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
         return False
     first, last = match.object
+    if text_before(tagged, first).endswith(("kind of ", "sort of ", "type of ")):
+        return True
     if first == 0 and said_at(tagged, last) == ":":
         return True
     return _food_beside(tagged, first, -1) or _food_beside(tagged, last - 1, 1)
@@ -160,8 +164,33 @@ def _meal_of_ours(tagged: Tagged, match: Match) -> bool:
     return _SEES_TO.search(text_before(tagged, match.trigger[0])) is not None
 
 
+def _supplement(tagged: Tagged, match: Match) -> bool:
+    """ "*Gummy vitamins*": one thing with a name of two words, and no food is said to hold any."""
+    if match.object is None or match.subject is None or said_at(tagged, match.object[0]) != "vitamins":
+        return False
+    return match.subject[1] == match.object[0]
+
+
+def _called_honey(tagged: Tagged, _match: Match) -> bool:
+    """ "Clear skin, *right honey?*": somebody is called so, and no food is named."""
+    named = tagged.find(_DISHES)
+    return bool(named) and all(_is_called(tagged, at) for at in named)
+
+
+def _is_called(tagged: Tagged, at: int) -> bool:
+    ends = said_at(tagged, at + 1) in (",", "?", "!", ".", "")
+    return ends and said_at(tagged, at) in _PET_NAMES and _CALLING.search(text_before(tagged, at)) is not None
+
+
+def _with_it(tagged: Tagged, match: Match) -> bool:
+    """ "Rolls are fine, *but with healthy fillings*": what goes in, and the rolls aren't called so."""
+    at = match.trigger[0]
+    return said_at(tagged, at - 1) == "with" and match.subject is not None and match.subject[1] <= at - 1
+
+
 KINDS: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing,),
+    "function": (_names_a_thing, _called_honey),
+    "disease": (_called_honey,),
     "nutrient-content": (_names_a_thing, _owned),
     "general-benefit": (_names_a_thing, _eating_well),
     "quantity": (_owned,),
@@ -171,7 +200,9 @@ THINGS: Mapping[str, tuple[Ask, ...]] = {
     "both": (_food_group, _worried_about),
     "has": (_food_group,),
     "contains": (_food_group,),
-    "food-and-nutrients": (_food_group,),
+    "food-and-nutrients": (_food_group, _supplement),
+    "nutrients-and-food": (_supplement,),
+    "is-healthy": (_with_it,),
     "is-made-of": (_food_group,),
     "contaminant": (_of_a_material,),
     "helps-someone": (_helps_the_cook,),
