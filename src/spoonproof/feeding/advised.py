@@ -66,6 +66,10 @@ _USUAL_MILK = re.compile(
     re.I,
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
+_FROZEN_AT_HOME = re.compile(
+    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit|yog\w+)\b",
+    re.I,
+)
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
@@ -254,6 +258,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"small-round"}
     if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
         shown |= {"egg"}
+    if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
+        shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
     if "raw-egg-product" in kinds and _HOME_MADE.search(near):
         shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):
