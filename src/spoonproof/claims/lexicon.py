@@ -43,6 +43,7 @@ TRIGGERS = frozenset(
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    cut-act waste-of-time
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"
