@@ -35,6 +35,11 @@ _NAMED_ONLY = re.compile(
     r"|\s*(?:isn['’]t|is not|is no) (?:a )?(?:synonym|another word|byword|proof|the same as|guarantee)\b",
     re.IGNORECASE,
 )
+_NO_BETTER = re.compile(
+    r" (?:no|not any|[a-z]+n't any) (?:healthier|better|worse|different|purer|safer|kinder|gentler|sweeter|cleaner)"
+    r" (?:than|from|to) "
+)
+"""A "no" that belongs to a comparison: "brown sugar is no healthier than white sugar" leaves no sugar out."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
@@ -42,7 +47,8 @@ _CONTENT = frozenset({"contains", "source", "high"})
 
 def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
-    if claim.level in _ABSENT and _NAMED_ONLY.match(claim.passage.text, claim.end):
+    held_against = _NO_BETTER.search(plain(claim.quote)) is not None
+    if claim.level in _ABSENT and (held_against or _NAMED_ONLY.match(claim.passage.text, claim.end)):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
         verdict.why = "The word is named here, and nothing is claimed with it."
         verdict.steps.append("it is only named: nothing is claimed")
