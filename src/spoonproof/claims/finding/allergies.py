@@ -16,6 +16,9 @@ from spoonproof.claims.scan import Tagged
 _HAS_ONE = re.compile(
     r"\b(?:he|she|i|we|they|who|friends?|cousins?|boys?|girls?) (?:\w+ )?(?:has|have|had) "
     r"(?:an? )?(?:\w+ (?:or |and )?){0,2}$"
+    r"|\b(?:several|some|one|two|three|most|many|a few|both) of (?:the|our|my|his|her"
+    r"|those) (?:\w+ ){1,5}(?:has|have|had)"
+    r" (?:an? )?(?:\w+ (?:or |and )?){0,2}$"
 )
 _KNOWN = re.compile(
     r"\b(?:know|knew|known|heard|learned|learnt|told) (?:about|of) "
@@ -26,14 +29,16 @@ _PROVIDED = re.compile(
 )
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
-    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered) (?:[\w-]+,? ){0,4}$"
+    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered|"
+    r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought|provide|provided|"
+    r"providing) (?:[\w-]+,? ){0,4}$"
 )
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
 _DIAGNOSED = re.compile(r"\bdiagnos(?:ed?|ing|is)\b[^.;:?!]{0,40}\b(?:with|as|of) (?:\w+ ){0,2}$")
 _FAMILY = frozenset(
-    "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community "
-    "box boxes list lists table section menu policy plan journey blog world".split()
+    "free friendly family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers "
+    "community box boxes list lists table section menu policy plan journey blog world".split()
 )
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
@@ -50,13 +55,22 @@ _SAYS_OF_IT = re.compile(
     r"suit\w*|keep|lead\w*|link\w*|sensitis\w*|sensitiz\w*|result\w*|due to|because)\b|%"
 )
 _A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
+_WHICHEVER = re.compile(
+    r"(?:,? ?(?:and |or )?[\w-]+,? ){0,2}?(?:recipes?|things?|stuff|options?|menus?|sections?|baker(?:y"
+    r"|ies)|aisles?|ideas|"
+    r"restrictions?|requirements?|needs|choices|alternatives?|guests|diets?)\b"
+)
+_FOR_HIM = re.compile(r"for (?:him|her|us|me|them)\b(?! to\b)")  # "it has been nut free *for him* since"
 _SOMEBODYS_WAY = re.compile(
     r"\b(?:diets?|cooks?|kitchens?|house(?:hold)?s?|home|famil(?:y|ies)|guests|hosts?|everyone|parents|mums?|moms?|"
-    r"world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
+    r"(?<=not )everything|nothing|world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
     r"[^.;:?!]{0,30}\b(?:is|are|was|were|be|been|being|become|became|go|went|gone) (?:\w+ ){0,4}$"
     r"|\b(?:living|live|lived|lives|eating|eat|ate|going|go|went|cooking|baking|bake|stay|stayed|staying)"
     r" (?:\w+ly )?$"
+    r"|\b(?:could|can|would|did|do)(?: not|n't|not) (?:bake|make|offer|provide|do|sell|have) (?:an? |any )?$"
     r"|\bto (?:make|keep|turn) (?:it|them|this|these|those|everything) $"
+    r"|\b(?:i'll|we'll|i'm|we're|i am|we are|he's|she's|he is|she is|going|try|trying|have|had|tried)"
+    r"(?: (?:try|trying|going|to|be|stay|go|strictly|now|all|being|completely)){1,5} $"
     r"|\b(?:asked|wanted|needed|requested|begged)\b[^.;:?!]{0,60}\bto be (?:made )?$"
 )
 _OWN_BAKING = re.compile(
@@ -76,6 +90,19 @@ _WHICH_ONES = re.compile(
 _FOR_ALLERGIC = re.compile(
     r"(?:for|to) (?:any|our|us|my|the|a|every|those|these) ?(?:[\w-]+ ){0,2}(?:famil(?:y|ies)|us|household|allergic)\b"
 )
+_CLINIC = re.compile(
+    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
+    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
+    r"|ige) (?:\w+ )?tests?|"
+    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
+)
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ADVISED = re.compile(
+    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
+)
+_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
+_FOODS = frozenset({"food", "dish", "hazard-food"})
+_OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
 _BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
 _CHILD = frozenset({"audience-baby"})
 _TALKED_OF = re.compile(
@@ -90,7 +117,9 @@ def _only_whose(tagged: Tagged, _match: Match) -> bool:
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
     """ "*Living* dairy free", "our *diet* had to become dairy-free", "the gluten free *life*": what people keep to."""
-    if said_at(tagged, end_of(match)) in _A_LIFE:
+    if said_at(tagged, end_of(match)) in _A_LIFE or _WHICHEVER.match(text_after(tagged, end_of(match))) is not None:
+        return True
+    if _FOR_HIM.match(text_after(tagged, end_of(match))) is not None:
         return True
     return _SOMEBODYS_WAY.search(text_before(tagged, first_of(match))) is not None
 
@@ -115,7 +144,10 @@ def _labelled(tagged: Tagged, match: Match) -> bool:
 
 def _held_off(tagged: Tagged, match: Match) -> bool:
     """ "He said it was *"gluten-free"*": a word held off by its quotes."""
-    return quoted(tagged, first_of(match), end_of(match))
+    if quoted(tagged, first_of(match), end_of(match)):
+        return True
+    begin, last = tagged.items[first_of(match)].start, tagged.items[end_of(match) - 1].end
+    return tagged.text[max(0, begin - 1) : begin] in _OPENS and tagged.text[last : last + 2][1:] in _CLOSES
 
 
 def _allergic_family(tagged: Tagged, match: Match) -> bool:
@@ -210,9 +242,26 @@ def _birthday_cake(tagged: Tagged, match: Match) -> bool:
     return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
 
 
+def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
+    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
+    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
+        return False
+    text = fold(tagged.text)
+    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
+
+
+def _the_allergen(tagged: Tagged, match: Match) -> bool:
+    """ "So that she *didn't consume the allergen*": none is named."""
+    said = "allergen" in tagged.words(first_of(match), end_of(match)).lower()
+    return said and not tagged.find(_FOODS)
+
+
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_allergic_child, _has_one_only, _of_a_family),
-    "food-allergy": (_only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
+    "watch-reactions": (_at_the_clinic,),
+    "reacts-to": (_at_the_clinic,),
+    "never-ill-on-it": (_the_allergen,),
+    "allergy": (_at_the_clinic, _allergic_child, _has_one_only, _of_a_family),
+    "food-allergy": (_at_the_clinic, _only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
     "start-allergens": (_has_one,),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_provided, _ingredient, _meatless, _a_way_to_live, _without_allergens, _says_no, _held_off),

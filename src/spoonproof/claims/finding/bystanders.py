@@ -54,6 +54,11 @@ _GOOD = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
 )
 _HEALTH = frozenset({"health", "health-weak"})
+_AT_STAKE = re.compile(
+    r"\b(?:more important than|risk(?:ing|ed)?|worr(?:y|ied) about|cared? about|gambl\w+ with"
+    r"|roulette with|play\w* with)"
+    r" (?:[\w']+ ){0,3}\w+'s $"
+)
 _INGREDIENT = frozenset({"gelatin", "gelatine"})
 _TO_DO = frozenset(
     "add stir sprinkle mix whisk dissolve soak bloom pour fold tip melt heat warm blend combine beat place put".split()
@@ -120,6 +125,8 @@ def _that_somebody(tagged: Tagged, match: Match) -> bool:
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
     """ "*My son's* health worried me": whose it is stands before, and nothing is said to do it good."""
     begin, end = match.trigger
+    if _AT_STAKE.search(text_before(tagged, begin)) is not None and tagged.words(begin, end).lower() == "health":
+        return True
     if tagged.words(begin, end).lower() != "health" or tagged.find(_GOOD) or tagged.find(_HEALTH) != [begin]:
         return False
     return any(
@@ -151,6 +158,8 @@ def _for_doing_it(tagged: Tagged, match: Match) -> bool:
     """ "The added benefit *of making* the sauce creamy": what is good about it is no good to anybody's health."""
     then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
     said = tagged.items[match.trigger[1] - 1].words
+    if then[:1] == ["that"] and "benefit" in said and not tagged.find(_DOES_GOOD, match.trigger[1]):
+        return True  # "the added benefit that the broth can be used"
     doing = then[0] if said.endswith(" of") and then else then[1] if then[:1] == ["of"] and then[1:] else ""
     return doing in _DOING and not tagged.find(_DOES_GOOD, match.trigger[1])
 

@@ -6,7 +6,8 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, said_at, text_before
+from spoonproof.claims.finding.near import Ask, end_of, said_at, text_after, text_before
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset(
@@ -33,11 +34,35 @@ _PERSON_SAFE = re.compile(
     r"|boy|girl|family|tot)"
     r"|he|she|we|everyone|everybody|i|us|him|kiddos?)(?:'s|'re|'m)? (?:(?:will|would|can|is|are|was|were"
     r"|to|could|both|all) ){0,2}"
-    r"(?:be |is |are |stay |stays |keep |kept |feel |feels |remain )(?:\w+ly )?$|\bsomewhere $|\b(?:keep"
+    r"(?:be |is |are |stay |stays |keep |kept |feel |feels |remain )(?:\w+ly )?$|\bsomewhere $|\bfe(?:el"
+    r"|els|elt|lt|eling) $|\b(?:keep"
     r"|keeps|keeping|kept)"
     r" (?:him|her|them|us|my|our|everyone|your)\b(?: \w+){0,2} $"
 )
-_SAFE_PLACES = frozenset("spot spots place places haven environment space school restaurant distance".split())
+_NONE_OF_IT = re.compile(r"\b(?:any|no|zero|little|less|lost|losing|lose|all|lack of) $")
+_NOTHING = re.compile(r"\b(?:nothing|anything)\b(?: \w+){0,4} $")
+_TOOL = re.compile(
+    r"\b(?:knife|knives|scissors|graters?|peelers?|ovens?|stoves?|step-?stools?|stools?|ladders?"
+    r"|furniture|tower|mixers?|blenders?|instructions|gate|chairs?|"
+    r"straps?|beds?|cots?|toys?|slides?|swings?)\b"
+)
+_REQUIRED = re.compile(r"(?:(?:being|is|was|are) )?(?:required|needed|a must|demanded)\b")
+_DISHES = frozenset({"food", "dish", "generic-food", "hazard-food", "hazard-food-weak", "solids"})
+_WHEN_ELSE = re.compile(r"\b(?:when|if|once|knowing|that) (?:our|my|the|we|i|everything|there|you|your)\b")
+_HANDS = re.compile(r"\b(?:wash\w*|clean\w*) (?:\w+ )?hands?\b|\bhand[- ]?washing\b")
+_TASTE = re.compile(r"\b(?:keen|fan|fond|texture|taste|flavou?r|style|look)\b")
+_OWN = frozenset("his her my the their its your our him me body".split())
+_DUE_TO = frozenset({"due to", "because of", "owing to", "thanks to"})
+_FEW = re.compile(r"\b(?:few|couple|several)\b")
+_ROOM = re.compile(r"^take?s?\w* up [^.,;:?!]{0,30}\b(?:room|space|time)\b")
+_IN_STOCK = re.compile(
+    r"^[^.;?!]{0,80}\b(?:on hand|in stock|in the (?:house|cupboard|pantry|fridge|freezer)|to hand)\b"
+)
+_WAS_SO = re.compile(r"\bwas (?:\w+ly |so |very |quite )?$")
+_SAFE_PLACES = frozenset(
+    "spot spots area areas shelf road roads corner place places haven environment space school restaurant distance "
+    "neighbourhood".split()
+)
 _SETTING = re.compile(
     r"\b(?:environment|atmosphere|routines?|habits?|schedules?|approach|setting|conversations?|games?|tone)"
     r",? (?:which|that) (?:\w+ ){0,3}$"
@@ -71,6 +96,127 @@ def _cuts_acidity(tagged: Tagged, match: Match) -> bool:
     if match.object is None or said_at(tagged, match.object[0]) not in ("acidity", "acid"):
         return False
     return _CUT.match(said_at(tagged, match.trigger[0])) is not None
+
+
+def _a_bad_place(tagged: Tagged, match: Match) -> bool:
+    """ "In a *dangerous spot*": a shelf or a road is."""
+    return said_at(tagged, (match.object or match.trigger)[1]) in _SAFE_PLACES
+
+
+def _when_else(tagged: Tagged, match: Match) -> bool:
+    """ "*It* helps me to feel calmer *when* the shelves are tidy": what does it is told after, and nobody eats it."""
+    if said_at(tagged, 0) not in ("it", "this") or tagged.find(_EATEN):
+        return False
+    return _WHEN_ELSE.search(text_after(tagged, match.trigger[1])) is not None
+
+
+def _of_the_hands(tagged: Tagged, _match: Match) -> bool:
+    """ "*Wash your hands*, as food carries bacteria": hygiene, no food's own."""
+    return _HANDS.search(fold(tagged.text)) is not None
+
+
+def _to_taste(tagged: Tagged, match: Match) -> bool:
+    """ "*Nothing wrong with* it, I am just *not keen on* the texture": a taste."""
+    said = said_at(tagged, (match.object or match.trigger)[0])
+    return said.startswith("nothing wrong") and _TASTE.search(fold(tagged.text)) is not None
+
+
+def _all_over(tagged: Tagged, match: Match) -> bool:
+    """ "Hives all *over his body*": where, and not that they are over."""
+    at = match.trigger[0]
+    return said_at(tagged, at) == "over" and said_at(tagged, at + 1) in _OWN
+
+
+def _is_the_cause(tagged: Tagged, match: Match) -> bool:
+    """ "He was sick *due to a virus*": the illness brought it on, and nothing brought the illness."""
+    if match.object is None or match.object[0] < match.trigger[1]:
+        return False
+    return said_at(tagged, match.trigger[0]) in _DUE_TO and not tagged.find(_DISHES, 0, match.trigger[0])
+
+
+def _since_he(tagged: Tagged, match: Match) -> bool:
+    """ "An illness, *since he* felt hot": because, where nothing eaten is named."""
+    return not tagged.find(_DISHES) and said_at(tagged, match.trigger[0]).startswith("since")
+
+
+def _remembered(tagged: Tagged, match: Match) -> bool:
+    """ "It makes *memories*": things remembered, and nobody's memory."""
+    return match.object is not None and said_at(tagged, match.object[1] - 1) == "memories"
+
+
+def _a_few_years(tagged: Tagged, match: Match) -> bool:
+    """ "Fast forward *a few years*": some time, and no age."""
+    if match.object is None or not _FEW.search(tagged.words(*match.object).lower()):
+        return False
+    return "first" not in f"{text_before(tagged, match.object[0])}{tagged.words(*match.object).lower()}".split()[-6:]
+
+
+def _takes_room(tagged: Tagged, match: Match) -> bool:
+    """ "They *take up* a heap of *room*": in a box."""
+    return match.object is not None and _ROOM.search(text_after(tagged, match.object[0])) is not None
+
+
+def _on_hand(tagged: Tagged, match: Match) -> bool:
+    """ "We always *have* honey and bread *on hand*": in the cupboard."""
+    return _IN_STOCK.search(text_after(tagged, match.trigger[0])) is not None
+
+
+def _choices(tagged: Tagged, match: Match) -> bool:
+    """ "They may not make the *healthiest choices*": what somebody picks."""
+    return said_at(tagged, end_of(match)) in ("choice", "choices", "option", "options", "habits")
+
+
+def _by_doing(tagged: Tagged, match: Match) -> bool:
+    """ "They cook it themselves, *which makes them feel good*": the doing does, where nothing eaten is named."""
+    if match.trigger[0] < 4 or tagged.find(_EATEN, 0, match.trigger[0]):
+        return False
+    return said_at(tagged, match.trigger[0] - 1) == "which"
+
+
+def _was_so(tagged: Tagged, match: Match) -> bool:
+    """ "It *was therapeutic*": an hour of it was."""
+    said = match.object is not None and said_at(tagged, match.object[0]) == "therapeutic"
+    return said and _WAS_SO.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _sweet_tooth(tagged: Tagged, match: Match) -> bool:
+    """ "He *has a sweet tooth*": what somebody likes."""
+    said = match.object is not None and "sweet tooth" in tagged.words(*match.object).lower()
+    return said and _HAD_ONE.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _no_interest(tagged: Tagged, match: Match) -> bool:
+    """ "He takes *no interest in food* before nine": his appetite, and no sign that a baby is ready."""
+    return _NONE_OF_IT.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _nothing_safe(tagged: Tagged, match: Match) -> bool:
+    """ "*Nothing* has been proven *safe* yet": no food is named."""
+    return _NOTHING.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _talks_to(tagged: Tagged, match: Match) -> bool:
+    """ "Go out and *talk to* the growers": nobody learns to speak."""
+    if match.object is None or said_at(tagged, match.object[0]) not in ("talk", "speak"):
+        return False
+    return said_at(tagged, match.object[1]) in ("to", "with", "about")
+
+
+def _of_a_tool(tagged: Tagged, _match: Match) -> bool:
+    """ "A blunt *knife* makes it safe even for a six-year-old": a tool, where no food is named."""
+    return not tagged.find(_DISHES) and _TOOL.search(fold(tagged.text)) is not None
+
+
+def _wanted_health(tagged: Tagged, match: Match) -> bool:
+    """ "*Good health* being *required* for the test", "back *in good health*": somebody's state."""
+    end, begin = match.trigger[1], match.trigger[0]
+    return text_before(tagged, begin).endswith(" in ") or (_REQUIRED.match(text_after(tagged, end)) is not None)
+
+
+def _in_it(tagged: Tagged, match: Match) -> bool:
+    """ "A race to the death *in* water": where, and nothing that brings it."""
+    water = match.subject is not None and said_at(tagged, match.subject[0]) == "water"
+    return water and said_at(tagged, match.trigger[0]) == "in"
 
 
 def _at_no_meal(tagged: Tagged, match: Match) -> bool:
@@ -118,19 +264,36 @@ def _had_one(tagged: Tagged, match: Match) -> bool:
 
 MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "can-at-age": (_at_no_meal,),
-    "from-age": (_at_no_meal,),
+    "from-age": (_at_no_meal, _of_a_tool),
     "ready-at-age": (_at_no_meal,),
     "may-have-at-age": (_at_no_meal,),
-    "age-and-food": (_bounds_no_age,),
+    "age-and-food": (_bounds_no_age, _a_few_years),
+    "gone-since": (_all_over,),
+    "brings-disease": (_is_the_cause,),
+    "told-beside": (_since_he,),
+    "told-to-give": (_on_hand,),
+    "digests": (_takes_room,),
+    "healthiest": (_choices,),
+    "has-effect": (_remembered,),
+    "makes": (_remembered,),
+    "harms-a-function": (_remembered,),
     "food-and-weak-function": (_bedtime, _had_one),
     "food-and-function": (_bedtime,),
     "fed-in-an-unsafe-place": (_was_eaten,),
-    "safe": (_a_place, _a_person),
+    "safe": (_a_place, _a_person, _nothing_safe, _of_a_tool, _to_taste),
+    "harmful": (_a_bad_place,),
+    "contaminant": (_of_the_hands,),
+    "makes-strong": (_when_else, _by_doing),
+    "is-a-function": (_was_so,),
+    "better-since": (_sweet_tooth,),
+    "readiness": (_no_interest,),
+    "does-better": (_talks_to,),
+    "ill-from": (_in_it,),
     "against-disease": (_of_a_setting, _cuts_acidity),
-    "helps-a-function": (_of_a_setting,),
-    "helps-someone": (_of_a_setting,),
+    "helps-a-function": (_of_a_setting, _remembered),
+    "helps-someone": (_of_a_setting, _when_else),
     "nutrients-and-food": (_cultures,),
     "food-and-nutrients": (_cultures,),
-    "health-good": (_tasty_goodness,),
+    "health-good": (_tasty_goodness, _wanted_health),
 }
 """Rule name and what to ask of its matches."""

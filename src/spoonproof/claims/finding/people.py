@@ -23,7 +23,7 @@ _SOAKING = frozenset("soak leave let rinse drain boil simmer cook".split())
 _SWELLING = frozenset({"swelling"})
 _WITHOUT = frozenset({"no", "without"})
 _OF_THOUGHT = frozenset("of about that it they we you i how what".split())
-_PLANNED = frozenset("target targets goal goals standard standards advice information".split())
+_PLANNED = frozenset("intake intakes target targets goal goals standard standards advice information".split())
 _VISITORS = frozenset(
     "visitor visitors professional professionals worker workers service services clinic driven reasons".split()
 )
@@ -63,11 +63,13 @@ _LEFT_OPEN = re.compile(
     r"|\b(?:whatever|whichever) (?:[\w-]+ ){0,3}(?:is|are|feels|seems) $"
 )
 _MEDICINE = re.compile(
-    r"\b(?:meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
+    r"\b(?:prednisolone|inhalers?|albuterol|benadryl|paracetamol|calpol|ibuprofen|epinephrine|epi-?pens?"
+    r"|meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
 )
 _BROWNING = re.compile(r"\b(?:maillard|chemical|browning|hilarious|funny|priceless) $")
 _OWING_TO = re.compile(
     r"\b(?:due to|because of|owing to|given) (?:[a-z]+'s|my|our|his|her|their) (?:\w+ (?:and )?){0,2}$"
+    r"|\b(?:due to|because of|owing to) (?:(?:serious|severe|food|multiple|other|all|the|these|those|several) ){0,3}$"
 )
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
 _NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|won't|no) (?:need|have)? ?to $")
@@ -343,7 +345,7 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_salve,),
     "gone-since": (_in_the_pot,),
     "against-disease": (_managed_to, _is_clear, _medicine),
-    "helps-a-function": (_managed_to, _is_clear),
+    "helps-a-function": (_managed_to, _is_clear, _medicine),
     "food-allergy": (_with_an_allergy, _tested, _owing_to),
     "allergy": (_with_an_allergy, _tested, _browning, _owing_to),
     "start-allergens": (_no_such_food,),
@@ -358,11 +360,13 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "choking": (_choking_child,),
     "loose-word": (_targets, _plated),
     "health-good": (_targets,),
+    "its-benefits": (_targets,),
     "handed-over": (_needless, _grown_up_ate),
     "amount-in": (_looked_at,),
     "age-and-food": (_disliked, _good_with_hands),
     "good-at-age": (_good_with_hands,),
     "brings-disease": (_owing_to,),
+    "food-and-weak-disease": (_owing_to,),
     "through-it": (_medicine,),
     "fine-for-babies": (_left_open,),
     "suits-babies": (_left_open,),

@@ -11,7 +11,7 @@ from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.moments import MOMENTS
-from spoonproof.claims.finding.near import Ask, text_before
+from spoonproof.claims.finding.near import Ask, text_after, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.finding.phrase import widen
 from spoonproof.claims.finding.tales import TALES, in_mind
@@ -25,6 +25,10 @@ _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
 )
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
+_COLD_AND = re.compile(
+    r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
+    r"|(?:home-?made|cooked|leftover|sliced|plain|roast|raw|dry)\b"
+)
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _WHEN = frozenset({"when-ill"})
@@ -65,9 +69,10 @@ _PICKED = re.compile(
 )
 _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
-    r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
+    r"|\b(?:(?:making|make) sure|ensur(?:e|es|ed|ing))\b[^.,;:?!]{0,60}$"
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
     r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
+    r"|\b(?:want|wanted|wanting|hope|hoped|hoping|need|needed|try|tried|trying) to find\b[^.,;:?!]{0,50}$"
     r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
     r"|\b(?:i|we) (?:\w+ )?aim(?:ed)? for\b[^.;:?!]{0,60}$"
@@ -219,6 +224,8 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
     spans = [(start, end), match.trigger]
     colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
     if any(_COLD_WATER.search(text_before(tagged, last - 1) + tagged.items[last - 1].words) for last in colds):
+        return True
+    if any(_COLD_AND.match(text_after(tagged, last)) for last in colds):
         return True
     return any(
         last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
