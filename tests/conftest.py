@@ -13,6 +13,16 @@ settings.register_profile(
 settings.load_profile("house")
 
 
+@pytest.fixture(scope="session", autouse=True)
+def once() -> Iterator[None]:
+    """Our own tables and templates, read once a process."""
+    from tests.once import keep
+
+    with pytest.MonkeyPatch.context() as patch:
+        keep(patch)
+        yield
+
+
 SLOWEST_FIRST = (
     "desk/test_windows", "bad_inputs/test_machine", "site/test_browser", "bad_inputs/test_bad_inputs",
     "desk/test_afternoon", "site/test_publish", "test_reproducible", "test_wheel", "site/test_press",

@@ -146,3 +146,29 @@ def test_each_danger_of_one_breath_is_told() -> None:
     said = "she has a mini box of raisins and some popcorn on the side"
     found = [one.claim.relates_to or "" for one in film(UNPUNCTUATED.format(said)) if one.claim.effect == "danger"]
     assert sorted(found) == ["dried-fruit-whole", "popcorn"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Simmer the prunes and blend them for her.",
+        "he was bunged up until we tried prunes",
+        "Grind the almonds and stir them into his porridge.",
+        "Chop the raisins and give her a few.",
+    ],
+)
+def test_what_is_done_to_it_first_makes_it_no_danger(said: str) -> None:
+    assert [one for one in heard(said) if one.claim.effect == "danger"] == []
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Don't bother blending the prunes, just give him one to hold.",
+        "Give her almonds without grinding them.",
+        "Give him a prune to chew on.",
+        "I give him dates.",
+    ],
+)
+def test_what_is_left_undone_leaves_the_danger(said: str) -> None:
+    assert [one.harm for one in heard(said) if one.claim.effect == "danger"] == [3]

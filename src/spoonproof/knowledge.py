@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from spoonproof.claims.judging.context import Context
+    from spoonproof.claims.judging.context import Context, Dangers
     from spoonproof.claims.lexicon import Lexicon
     from spoonproof.claims.register import Register
     from spoonproof.cooking.methods import VitaminsKept
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from spoonproof.foods.table import FoodTable
     from spoonproof.model.channel import Channel
     from spoonproof.model.claim import Claim, JudgedClaim, Market, Paid
+    from spoonproof.model.danger import Danger
     from spoonproof.model.finding import Finding
     from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
@@ -273,7 +274,22 @@ class Knowledge:
                 for form in (word, singular(word))
             ),
             named=_Named(self.foods),
+            dangers=self._dangers(channel, channel.markets, recipe),
         )
+
+    def _dangers(self, channel: Channel | None, markets: Sequence[Market], recipe: Recipe | None = None) -> Dangers:
+        """What the hazard tables hold against a food that words give; how a recipe serves its own is judged there."""
+        from spoonproof.feeding.words import keys
+
+        policies = channel.policies if channel else {}
+        own = frozenset().union(*(keys(line.name) for line in recipe.foods)) if recipe else frozenset()
+
+        def dangers(said: str, within: tuple[int, int], months: int, behind: str) -> Danger | None:
+            from spoonproof.feeding.offered import danger_in
+
+            return danger_in(said, within, months, self.feeding, policies, markets, behind, own)
+
+        return dangers
 
     @cached_property
     def _food_facts(self) -> tuple[Mapping[str, frozenset[str]], Mapping[str, frozenset[str]]]:
@@ -298,6 +314,7 @@ class Knowledge:
             traits=traits,
             allergens=allergens,
             named=_Named(self.foods),
+            dangers=self._dangers(channel, tuple(markets)),
         )
         numbers = KitchenNumbers(self.foods, units=self.measures(channel.measures if channel else "metric"))
         register = self.register

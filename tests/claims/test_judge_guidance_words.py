@@ -35,3 +35,34 @@ def test_the_amount_that_stands_is_said_in_two_figures() -> None:
     (one,) = [one for one in spoken("100 g of boiled lentils has 12 mg of iron.") if one.claim.kind == "quantity"]
     assert one.advice == "cut-untrue"
     assert one.wording == "about 2.9 to 3.8 mg iron per 100 g"
+
+
+def test_how_much_of_a_food_for_a_day_asks_for_guidance() -> None:
+    (one,) = [one for one in spoken("Toddlers need no more than 500 ml of milk a day.") if one.claim.kind == "quantity"]
+    assert one.advice == "source-it" and "for a day" in one.why
+
+
+def test_what_costs_less_than_something_compares_no_nutrient() -> None:
+    found = spoken("These pouches are sugar free and cost less than a pound each.")
+    assert found and all("compares" not in one.why for one in found)
+
+
+def test_a_bad_old_practice_called_dangerous_is_a_right_warning() -> None:
+    (one,) = [
+        one
+        for one in spoken("A dummy dipped in honey is an old wives' tale and dangerous.")
+        if "dangerous" in one.claim.quote
+    ]
+    assert one.advice in STANDS
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Oat bars with mashed banana, no added sugar whatsoever, just dates and a tablespoon of maple syrup.",
+        "They're sugar free, I only used agave.",
+        "No syrup, no sugar, just dates.",
+    ],
+)
+def test_no_added_sugar_does_not_stand_beside_what_sweetens(said: str) -> None:
+    assert not {one.advice for one in spoken(said)} & set(STANDS)

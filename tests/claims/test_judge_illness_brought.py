@@ -57,3 +57,23 @@ def _advice(said: str) -> set[str]:
     found: list[JudgedClaim] = spoken(said)
     assert found
     return {one.advice for one in found}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "There is no benefit in putting off peanut or egg past six months.",
+        "There is no reason to delay peanut past six months.",
+        "No benefit in waiting with allergens.",
+        "Delaying peanut raises the risk of allergy.",
+    ],
+)
+def test_what_is_said_against_waiting_with_allergens_stands(said: str) -> None:
+    assert _advice(said) <= set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said", ["There is no benefit in putting off honey.", "Waiting with egg lowers the risk of allergy."]
+)
+def test_no_such_word_lets_honey_come_or_praises_waiting(said: str) -> None:
+    assert _advice(said) == {"cut-untrue"}

@@ -111,3 +111,27 @@ def test_a_nutrient_that_does_something_of_its_own_is_not_said_to_be_in_the_food
 def test_a_food_and_a_nutrient_that_do_something_together_are_both_what_it_is_about() -> None:
     (found,) = claims("Lentils and vitamin C help iron absorption.")
     assert found.subjects == ("lentil", "vitamin c")
+
+
+@pytest.mark.parametrize(
+    ("text", "age"),
+    [
+        ("Whole nuts not before five.", "60 months"),
+        ("Peanut butter goes into porridge, never off the spoon, and whole nuts not before five.", "60 months"),
+        ("Cow's milk as a drink from one.", "12 months"),
+        ("Soya milk is fine as a main drink from one if it is fortified.", "12 months"),
+    ],
+)
+def test_an_age_in_years_is_heard_without_its_unit(text: str, age: str) -> None:
+    assert any(age in (claim.relates_to or "") for claim in claims(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a lot of you have asked about constipation because when we started solids everything stopped",
+        "It is sweet enough, so no sugar needed.",
+    ],
+)
+def test_what_others_ask_about_and_what_can_be_done_without_is_no_claim(text: str) -> None:
+    assert claims(text) == []

@@ -248,3 +248,57 @@ def test_a_pan_that_is_heated_with_its_oil_cooks_nothing_yet() -> None:
         "steps:\n  - Beat the eggs.\n  - Heat the oil in a frying pan and fry the eggs for 4 minutes.\n"
     ).treatments[0]
     assert [heat.verb for heat in eggs.heats] == ["fry"]
+
+
+def labels_of(foods: list[str], steps: list[str]) -> list[str]:
+    listed = "".join(f"  - {food}\n" for food in foods)
+    return [
+        task.label for task in dish(f"foods:\n{listed}steps:\n" + "".join(f"  - {step}\n" for step in steps)).plan.tasks
+    ]
+
+
+def test_a_pot_is_named_by_what_cooks_in_it_and_not_by_its_spice() -> None:
+    labels = labels_of(
+        ["200 g pears, 1 cm dice", "80 g millet", "1 cinnamon stick", "400 ml water"],
+        ["Put the pears, the millet and the water in a pan and stir.", "Simmer for 25 minutes with the cinnamon."],
+    )
+    assert "Simmer: everything in the pot" in labels
+    assert labels_of(["1 tsp cumin seeds"], ["Toast the cumin seeds for 2 minutes."]) == ["Toast: cumin seeds"]
+
+
+def test_what_is_mashed_with_something_is_not_named_by_that_alone() -> None:
+    labels = labels_of(
+        ["300 g swede, 1 cm dice", "1 egg", "50 g plain flour"],
+        ["Boil the swede for 20 minutes.", "Drain and mash with the egg and the flour."],
+    )
+    assert "Mash: everything in the pot" in labels
+
+
+def test_what_is_done_to_the_portion_says_so() -> None:
+    labels = labels_of(
+        ["300 g swede, 1 cm dice", "1 tsp salt"],
+        [
+            "Boil the swede for 20 minutes.",
+            "Lift out the baby's portion, mash it and let it cool.",
+            "Season the family's pot with the salt.",
+        ],
+    )
+    at = labels.index("Lift out: the baby's portion")
+    assert labels[at + 1 :] == ["Mash: the baby's portion", "Cool: the baby's portion", "Season: salt"]
+
+
+def test_a_word_of_getting_ready_stands_once_and_trimming_is_no_coring() -> None:
+    labels = labels_of(["200 g leeks, topped, tailed, sliced"], ["Trim the leeks.", "Steam the leeks for 12 minutes."])
+    assert labels[0] == "Get ready: leeks (trimmed, slice)"
+    assert labels[1] == "Trim: leeks"
+
+
+def test_two_dishes_are_two_pots() -> None:
+    found = dish(
+        "foods:\n  - 300 g parsnips, 1 cm dice\n  - 200 g haddock\n"
+        "steps:\n  - Boil the parsnips for 20 minutes.\n"
+        "  - Lay the haddock in a greased oven dish and cook in a preheated oven for 15 minutes.\n"
+    )
+    parsnip, haddock = found.treatments
+    assert [heat.medium for heat in parsnip.heats] == ["water"]
+    assert [(heat.verb, heat.medium) for heat in haddock.heats] == [("bake", "oven")]

@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 
+from tests import sitting
 from tests.desk.conftest import Served, command, open_desk, until
 from tests.site.test_browser import axe_everywhere
 
@@ -27,13 +28,9 @@ PAGES = (
 
 
 def sit_down(chromium: Any, desk: Served, path: str = "/", **options: Any) -> Any:
-    """A page of the desk in a context of its own."""
-    options.setdefault("viewport", {"width": 1280, "height": 900})
-    context = chromium.new_context(**options)
-    context.add_cookies([{"name": f"desk-{desk.port}", "value": desk.token, "url": desk.origin}])
-    page = context.new_page()
-    page.goto(desk.origin + path)
-    return page
+    """A page of the desk."""
+    cookie = {"name": f"desk-{desk.port}", "value": desk.token, "url": desk.origin}
+    return sitting.sit_down(chromium, desk.origin + path, [cookie], **options)
 
 
 def replace(page: Any, old: str, new: str) -> None:
@@ -48,7 +45,8 @@ def replace(page: Any, old: str, new: str) -> None:
 
 def test_two_windows_on_one_recipe(chromium: Any, desk: Served) -> None:
     path = desk.root / "recipes" / f"{KEY}.md"
-    one, two = (sit_down(chromium, desk, f"/write/{KEY}") for _ in range(2))
+    one = sit_down(chromium, desk, f"/write/{KEY}")
+    two = sit_down(chromium, desk, f"/write/{KEY}", own=True)
     replace(one, "300 g floury", "320 g floury")
     one.get_by_role("button", name="Save").click()
     until(one, "document.querySelector('#kept').textContent === 'Saved'")
@@ -73,8 +71,7 @@ def test_two_windows_on_one_recipe(chromium: Any, desk: Served) -> None:
     assert "350 g floury" in one.locator("#text").input_value()
     one.get_by_role("button", name="Take the file as it is instead").click()
     assert one.locator("#text").input_value() == path.read_text(encoding="utf-8")
-    for page in (one, two):
-        page.context.close()
+    two.context.close()
 
 
 def test_what_is_seen_follows_the_file(chromium: Any, desk: Served) -> None:
@@ -82,7 +79,6 @@ def test_what_is_seen_follows_the_file(chromium: Any, desk: Served) -> None:
     page = sit_down(chromium, desk, f"/see/{KEY}")
     path.write_text(path.read_text("utf-8").replace("title: Potato and", "title: Floury potato and"), "utf-8")
     page.get_by_role("heading", name="Floury potato and courgette mash", level=1).wait_for()
-    page.context.close()
 
 
 def test_without_its_script_a_recipe_can_still_be_saved_and_never_over_another_edit(
@@ -99,7 +95,6 @@ def test_without_its_script_a_recipe_can_still_be_saved_and_never_over_another_e
     page.get_by_role("button", name="Save").click()
     assert page.get_by_role("heading", name="Not saved").is_visible()
     assert "280 g waxy" in path.read_text(encoding="utf-8")
-    page.context.close()
 
 
 def test_a_desk_killed_in_mid_save_loses_nothing(channel: Path) -> None:
@@ -143,7 +138,6 @@ def test_what_was_typed_is_taken_up_after_the_desk_was_killed(chromium: Any, cha
     page.get_by_role("button", name="Save").click()
     until(page, "document.querySelector('#kept').textContent.includes('can’t be reached')")
     assert "333 g floury" in page.locator("#text").input_value()
-    page.context.close()
     desk = open_desk(channel)
     page = sit_down(chromium, desk, f"/write/{KEY}")
     page.get_by_role("link", name="Take it up").click()
@@ -153,7 +147,6 @@ def test_what_was_typed_is_taken_up_after_the_desk_was_killed(chromium: Any, cha
     assert "333 g floury" in (channel / "recipes" / f"{KEY}.md").read_text(encoding="utf-8")
     page.goto(f"{desk.origin}/write/{KEY}")
     assert page.get_by_role("link", name="Take it up").count() == 0
-    page.context.close()
     desk.end()
 
 
@@ -186,7 +179,6 @@ def test_two_thousand_recipes_in_the_list(chromium: Any, channel: Path) -> None:
             start = work()
             assert desk.get(path).code == 200
             assert work() - start < 1.5, f"{path} read the whole channel"
-    page.context.close()
     desk.end()
 
 
@@ -195,7 +187,7 @@ def test_axe_finds_nothing_on_any_page(chromium: Any, desk: Served, where: str) 
     faulty = "Honey is safe from six months. 🥕 Swede boosts immunity. Carrots are rich in iron.\n"
     path = desk.root / "recipes" / f"{KEY}.md"
     path.write_text(path.read_text(encoding="utf-8").replace("ages: 7-9", "ages: 5-9") + faulty, encoding="utf-8")
-    page = sit_down(chromium, desk, where, viewport={"width": 390, "height": 900}, bypass_csp=True)
+    page = sit_down(chromium, desk, where, viewport=(390, 900), bypass_csp=True)
     if "/write/" in where:
         page.locator(".findings li").first.wait_for()
     faults = axe_everywhere(page)
@@ -204,12 +196,11 @@ def test_axe_finds_nothing_on_any_page(chromium: Any, desk: Served, where: str) 
         wide = page.evaluate("document.documentElement.scrollWidth")
         if wide > width:
             faults.append(f"{where} is {wide} wide at {width}")
-    page.context.close()
     assert not faults, "\n".join(faults)
 
 
 def test_its_policy_holds_and_nothing_breaks_it(chromium: Any, desk: Served) -> None:
-    page = sit_down(chromium, desk)
+    page = sit_down(chromium, desk, own=True)
     said: list[str] = []
     page.on("console", lambda message: said.append(f"{page.url}: {message.text}"))
     page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
@@ -242,7 +233,6 @@ def test_keyboard_alone_writes_mends_and_saves(chromium: Any, desk: Served) -> N
     assert "honey" not in path.read_text(encoding="utf-8")
     page.keyboard.press("Control+z")
     assert "honey" in page.locator("#text").input_value(), "a remedy can be undone"
-    page.context.close()
 
 
 def test_what_is_being_made_can_be_stopped(chromium: Any, channel: Path) -> None:
@@ -256,7 +246,6 @@ def test_what_is_being_made_can_be_stopped(chromium: Any, channel: Path) -> None
     page.get_by_role("button", name="Stop it").click()
     page.locator(".ended.stopped").wait_for()
     assert not (channel / "out" / "site").exists()
-    page.context.close()
     desk.end()
 
 

@@ -150,6 +150,9 @@ def test_shuffling_foods_changes_nothing(age: str, foods: list[str], random: Ran
 OTHER_FORMS = {
     "allspice berry",
     "allspice berries",
+    "peppercorn",
+    "black peppercorns",
+    "whole black peppercorns",
     "chevre",
     "baby rice",
     "mozzarella ball",

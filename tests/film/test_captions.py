@@ -139,3 +139,29 @@ def test_no_word_is_lost(text: str) -> None:
     said = "".join("".join(cue.lines) for cue in made)
     wanted = "".join(text.split())
     assert wanted in "".join(said.split())
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "It has egg in it. Give it for the first time at home, early in the day.",
+        "Mind the steam. Lift the lid away from you and let it cool for a while before you stir it.",
+        "This holds wheat. Start with very little, on a quiet morning, and wait before you give more.",
+    ],
+)
+def test_a_short_sentence_stands_by_itself_where_the_next_one_can_spare_the_time(said: str) -> None:
+    made = [cue for cue in captions(_script(said)) if cue.text in said]
+    assert made[0].text == sentences(said)[0]
+    assert " ".join(cue.text for cue in made) == said
+    assert not too_fast(made) and all(cue.end - cue.start >= 1.999 for cue in made)
+
+
+def test_two_short_sentences_still_share_a_caption() -> None:
+    texts = [cue.text for cue in captions(_script("Cool it. Stir it. Then keep the rest in the fridge, covered."))]
+    assert "Cool it. Stir it." in texts
+
+
+def test_what_can_spare_no_time_keeps_a_short_sentence() -> None:
+    made = captions(_script("Mash it. Stir in the butter and leave it to cool for ten minutes before you serve it."))
+    assert any(cue.text.startswith("Mash it. Stir") for cue in made)
+    assert all(cue.end - cue.start >= 1.999 for cue in made)

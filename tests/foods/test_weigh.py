@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spoonproof.foods.weigh import Unweighed, Weight, weigh
-from spoonproof.model.recipe import Amount, FoodLine
-from spoonproof.model.text import NOWHERE
+from spoonproof.model.recipe import Amount, Cut, FoodLine
+from spoonproof.model.record import replace
+from spoonproof.model.text import NOWHERE, Span
 from tests.foods.bench import amount, line, table, units
 
 
@@ -186,3 +187,22 @@ def test_what_has_no_cup_is_weighed_by_the_piece() -> None:
 
 def test_pieces_of_a_cooked_food_weigh_what_raw_ones_do_where_no_table_has_them() -> None:
     assert weighed(line("plantain-boiled", amount(2, "piece"))).edible.mid == 2 * 179  # SR28 weighs the raw one
+
+
+def test_a_cup_of_mash_is_full_and_a_cup_to_be_mashed_is_not() -> None:
+    filled = weighed(line("pumpkin", amount(1, "cup"), cut="puréed"))  # cuts of the bench stand before the name
+    assert filled.edible.mid > 1.5 * weighed(line("pumpkin", amount(1, "cup"))).edible.mid
+    assert 0.85 <= filled.edible.mid / float(units().ml("cup") or 0) <= 1.05
+    assert any("mash" in said for said in filled.assumed)
+    afterwards = replace(line("pumpkin", amount(1, "cup")), cuts=(Cut("puréed", Span(40, 45)),))
+    assert weighed(afterwards).edible.mid == pytest.approx(weighed(line("pumpkin", amount(1, "cup"))).edible.mid)
+
+
+def test_leaves_packed_into_a_cup_weigh_more_within_a_wide_range() -> None:
+    loose = weighed(line("kale", amount(1, "cup"))).edible
+    packed = weighed(line("kale", amount(1, "cup"), "packed")).edible
+    assert packed.mid > 1.5 * loose.mid and packed.low <= loose.mid and packed.high >= 3 * loose.mid
+
+
+def test_hearts_of_artichokes_have_no_waste() -> None:
+    assert weighed(line("artichoke-hearts", amount(400))).edible.mid == 400

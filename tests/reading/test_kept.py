@@ -69,7 +69,7 @@ def edited(text: str, chance: random.Random) -> str:
 @pytest.mark.parametrize("seed", range(12))
 def test_read_with_what_was_kept_is_as_read_afresh(seed: int) -> None:
     chance, kept, text = random.Random(seed), Kept(), HEAD
-    for number in range(40):
+    for number in range(20):
         document = Document("recipes/bowl.md", text)
         assert read(text, kept, document) == read(text, None, document), text
         text = HEAD if number % 10 == 9 else edited(text, chance)

@@ -64,7 +64,9 @@ CORRECTED = frozenset(
     lolly-grape-whole mole-chicken pea-shoot-fritters boba-milk-party
     banoffee-breakfast butternut-buttermilk-scones callaloo-soup-smooth cullen-not-skink duck-hash-orange
     gajar-halwa-tot jollof-cousin kerala-fish-moilee pea-and-mint-dip picadillo-plate rasam-for-colds
-    tamago-sando""".split()
+    tamago-sando
+    arroz-con-leche-dia bangers-tray eggplant-candy-beets elephant-ears-trail gravad-dill-potatoes kompot-cup
+    locro-suave onigirazu-tuna plantain-porridge-jm rotmos-kott shepherd-pocket succotash-smash""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
@@ -73,6 +75,7 @@ KNOWN: dict[str, list[str]] = {
     "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
+    "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
     "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from tests.site.conftest import Built, missing
+from tests.sitting import sit_down
 
 pytestmark = [pytest.mark.browser, pytest.mark.timeout(240)]
 
@@ -34,19 +35,15 @@ def axe_script() -> Path:
 
 
 def open_page(chromium: Any, built: Built, path: str, **options: Any) -> Any:
-    """A page of the site in a context of its own."""
-    options.setdefault("viewport", {"width": 1280, "height": 900})
-    page = chromium.new_context(**options).new_page()
-    page.goto(built.url(path))
-    return page
+    """A page of the site."""
+    return sit_down(chromium, built.url(path), **options)
 
 
 @pytest.mark.parametrize("path", KINDS)
 def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Built, path: str) -> None:
     # The policy rightly refuses scripts that are not the site's: the engine needs it lifted.
-    page = open_page(chromium, built, path, viewport={"width": 390, "height": 900}, bypass_csp=True)
+    page = open_page(chromium, built, path, viewport=(390, 900), bypass_csp=True)
     faults = axe_everywhere(page)
-    page.context.close()
     assert not faults, "\n".join(faults)
 
 
@@ -77,25 +74,24 @@ def test_axe_would_find_a_fault(chromium: Any, built: Built) -> None:
     page.evaluate(axe_script().read_text(encoding="utf-8"))
     found = {v["id"] for v in page.evaluate("axe.run(document)")["violations"]}
     assert {"image-alt", "link-name"} <= found
-    page.context.close()
 
 
 def test_pages_meet_their_own_policy_and_fetch_nothing_else(chromium: Any, built: Built) -> None:
+    page = open_page(chromium, built, "404.html", own=True)
+    said: list[str] = []
+    asked: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda error: said.append(str(error)))
+    page.on("request", lambda request: asked.append(request.url))
     for path in KINDS:
-        context = chromium.new_context()
-        page = context.new_page()
-        said: list[str] = []
-        asked: list[str] = []
-        page.on("console", lambda message, said=said: said.append(message.text))
-        page.on("pageerror", lambda error, said=said: said.append(str(error)))
-        page.on("request", lambda request, asked=asked: asked.append(request.url))
+        asked.clear()
         page.goto(built.url(path))
         page.wait_for_load_state("load")
         assert not said, path
         assert asked and all(url.startswith(built.address) for url in asked), path
-        assert context.cookies() == []
+        assert page.context.cookies() == []
         assert page.evaluate("getComputedStyle(document.body).borderTopWidth") == "7px", "the style sheet was refused"
-        context.close()
+    page.context.close()
 
 
 def test_pages_open_from_a_folder_too(chromium: Any, built: Built) -> None:
@@ -118,7 +114,6 @@ def test_small_screens_and_200_per_cent_never_scroll_sideways(chromium: Any, bui
             page.set_viewport_size({"width": width, "height": 700})
             wide = page.evaluate("document.documentElement.scrollWidth")
             assert wide <= width, f"{path} is {wide} wide at {width}"
-    page.context.close()
 
 
 @pytest.mark.parametrize("script", [True, False])
@@ -134,7 +129,6 @@ def test_scaling_and_measures_work_with_and_without_script(chromium: Any, built:
     assert first.inner_text().startswith("10½\u00a0oz red lentils")
     page.locator("#s-metric").check(force=True)
     assert spoon.inner_text().startswith("30\u00a0ml")
-    page.context.close()
 
 
 @pytest.mark.parametrize("script", [True, False])
@@ -152,7 +146,6 @@ def test_filters_work_with_and_without_script(chromium: Any, built: Built, scrip
     assert page.locator("#f-without-milk").is_checked() and shown.count() == 1
     page.locator("#f-age-10").check(force=True)
     assert shown.count() == 0
-    page.context.close()
 
 
 def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Built) -> None:
@@ -162,7 +155,6 @@ def test_search_finds_by_food_and_says_how_many(chromium: Any, built: Built) -> 
     assert page.locator("#cards > .card:visible").count() == 1
     page.locator("#find").fill("durian")
     page.locator("#none-left").wait_for(state="visible")
-    page.context.close()
     assert not open_page(chromium, built, "index.html", java_script_enabled=False).locator("#find").is_visible()
 
 
@@ -185,11 +177,10 @@ def test_keyboard_alone_reaches_everything_and_shows_where_it_is(chromium: Any, 
         page.keyboard.press("Tab")
         seen.add(page.evaluate("[...document.querySelectorAll('*')].indexOf(document.activeElement)"))
     assert len(seen) >= wanted * 0.95
-    page.context.close()
 
 
 def test_timer_runs_stops_and_says_when_time_is_up(chromium: Any, built: Built) -> None:
-    page = open_page(chromium, built, FULL)
+    page = open_page(chromium, built, FULL, own=True)
     page.clock.install()
     button = page.locator(".timer").first
     assert button.inner_text() == "Time 5 minutes"
@@ -215,34 +206,31 @@ def test_chapters_are_found_in_the_player_and_by_address(chromium: Any, built: B
     assert page.evaluate(at) == 60
     kinds = "[...document.querySelectorAll('track')].map((t) => t.kind + ' ' + t.srclang)"
     assert page.evaluate(kinds) == ["captions en-GB", "chapters en-GB"]
-    page.context.close()
     plain = open_page(chromium, built, "odd/recipes/full-house.html", java_script_enabled=False)
     assert (plain.locator(".chapters a").nth(1).get_attribute("href") or "").endswith("videos/pot.mp4#t=10")
-    plain.context.close()
 
 
 def test_an_address_in_a_closed_part_opens_it(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, "register.html#at-iron-oxygen")
     assert page.locator("details.drawer").first.get_attribute("open") is not None
-    page.context.close()
 
 
 def test_reduced_motion_stills_everything(chromium: Any, built: Built) -> None:
     for wish, moves in (("reduce", False), ("no-preference", True)):
-        page = open_page(chromium, built, "index.html", reduced_motion=wish)
+        page = open_page(chromium, built, "index.html")
+        page.emulate_media(reduced_motion=wish)
         lasts = page.evaluate("getComputedStyle(document.querySelector('.card')).transitionDuration")
         smooth = page.evaluate("getComputedStyle(document.documentElement).scrollBehavior") == "smooth"
         assert (lasts not in ("0s", "")) is moves and smooth is moves
-        page.context.close()
 
 
 def test_forced_colours_still_show_which_choice_holds(chromium: Any, built: Built) -> None:
-    page = open_page(chromium, built, FULL, forced_colors="active")
+    page = open_page(chromium, built, FULL)
+    page.emulate_media(forced_colors="active")
     fills = page.evaluate(
         "[...document.querySelectorAll('.switch .pick span')].map((s) => getComputedStyle(s).backgroundColor)"
     )
     assert len(set(fills)) == 2
-    page.context.close()
 
 
 def test_prints_on_one_sheet(chromium: Any, built: Built) -> None:
@@ -252,10 +240,8 @@ def test_prints_on_one_sheet(chromium: Any, built: Built) -> None:
     page.emulate_media(media="print")
     assert page.locator("#steps").is_visible() and page.locator(".first").is_visible()
     assert not page.locator("nav").first.is_visible() and not page.locator("#why").is_visible()
-    page.context.close()
 
 
 def test_a_former_address_leads_on(chromium: Any, built: Built) -> None:
     page = open_page(chromium, built, "recipes/lentil-pot.html")
     page.wait_for_url("**/red-lentil-and-sweet-potato-pot.html")
-    page.context.close()

@@ -34,7 +34,7 @@ _HOURS_FROM, _DAYS_FROM = 90, 48
 
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
     """How soft a food comes out, and the need it was measured by."""
-    softness, need, _ = judge(story, dish.knowledge.cook_times)
+    softness, need = judge(story, dish.knowledge.cook_times)
     return softness, need
 
 
@@ -109,11 +109,23 @@ KNIFE_TEST = re.compile(
 )
 
 
-def mashed_after_a_test(dish: Dish, story: Story) -> bool:
-    """Whether a squash or knife test ends its heat and it is mashed: a potato that is still hard does not mash."""
-    if story.made not in ("mashed", *FINE):
-        return False
-    return story.tested or any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+_THROUGH = re.compile(r"\b(?:cooked (?:right )?through|soft|tender)\b", re.IGNORECASE)
+_CAKE_MINUTES = 8.0  # a potato cake of raw, grated potato, both sides together (common practice)
+
+
+def grated_through(dish: Dish, story: Story, time: Minutes) -> bool:
+    """Whether it is grated and fried as a cake until it is cooked through."""
+    fine = any(cut.shape in ("grated", "shredded") for cut in story.cuts)
+    fried = any(heat.medium == "fat" for heat in story.heats)
+    said = any(_THROUGH.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+    return fine and fried and said and time.high >= _CAKE_MINUTES
+
+
+def soft_by_a_test(dish: Dish, story: Story) -> bool:
+    """Whether a squash test ends its heat, or a knife test where it is mashed: a potato still hard does not mash."""
+    if story.tested or story.made not in ("mashed", *FINE):
+        return story.tested
+    return any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
 
 
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:

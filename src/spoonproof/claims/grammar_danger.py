@@ -166,6 +166,13 @@ DANGER = (
         says="a food not yet, with no need to wait",
     ),
     *_safety(
+        "no-need-to-wait",
+        "T(<no-need>) ~2 <wait|avoid> ~3 S(<allergen-word|allergen-food>) (?!~2 <allergy|allergy-weak>)",
+        effect="allergen-introduction",
+        veto="nonfood storing",
+        says="an allergen, with no need to wait",
+    ),
+    *_safety(
         "fed-in-an-unsafe-place",
         "(?:<forbid|negation|avoid> ~4)? T(<fed>) ~6 O(<unsafe-place>)",
         "O(<unsafe-place>) ~4 T(<fed>)",

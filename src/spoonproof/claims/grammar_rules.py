@@ -12,9 +12,11 @@ from spoonproof.claims.grammar_choking import CHOKING
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
 from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
+from spoonproof.claims.grammar_outright import OUTRIGHT
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
 from spoonproof.claims.grammar_someone import SOMEONE
+from spoonproof.claims.grammar_sources import SOURCES
 from spoonproof.claims.grammar_testimony import TESTIMONY
 from spoonproof.claims.grammar_weaning import WEANING
 
@@ -25,12 +27,14 @@ RULES: tuple[Rule, ...] = (
     *ALLERGEN,
     *CHOKING,
     *SAFETY_AGE,
+    *OUTRIGHT,
     *DANGER,
     *WEANING,
     *TESTIMONY,
     *DISEASE,
     *FUNCTION,
     *SOMEONE,
+    *SOURCES,
     *NUTRIENT_CONTENT,
     *GENERAL_BENEFIT,
 )

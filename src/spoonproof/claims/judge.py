@@ -7,6 +7,7 @@ from spoonproof.claims.judging.asking import key_of_claim, probe_of
 from spoonproof.claims.judging.context import Context, own_sources
 from spoonproof.claims.judging.danger import warned
 from spoonproof.claims.judging.markets import answers
+from spoonproof.claims.judging.offered import as_offered
 from spoonproof.claims.judging.polarity import read_again
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
@@ -52,6 +53,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     steps = [*claim.steps, describe_key(key)]
     verdict = truth_of(claim, key, matching, probe, numbers, register, context)
     warned(claim, key, verdict, register)
+    as_offered(claim, key, verdict, register, context)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
     steps += more

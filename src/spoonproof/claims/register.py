@@ -179,7 +179,7 @@ class Register:
     def _covers(self, entry: Entry, key: Key) -> bool:
         """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
         about = self.about(entry)
-        return all(any(name in about for name in _names(food)) for food in key.foods)
+        return all(any(name in about for name in _names(food)) for food in key.foods if food not in KINDS_OF_MEAL)
 
     def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
         """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
@@ -250,6 +250,8 @@ class Register:
 
 _PROMISES = frozenset({"function", "disease", "general-benefit"})
 
+KINDS_OF_MEAL = frozenset("finger-food baby-food solid-food first-food solids snack".split())
+"""What a food is given as, and no food beside it: "quartered cherry tomatoes are finger food"."""
 _ANOTHER = frozenset(
     "drink drinks milk juice oil syrup sugar tea wine vinegar sauce crisps chips cake cakes cracker crackers spirit "
     "biscuit biscuits ice-cream schnapps beer".split()

@@ -76,11 +76,11 @@ def _cuts_to_make(line: FoodLine, foods: Foods) -> list[Cut]:
 
 def _prepare_label(line: FoodLine, cuts: Sequence[Cut]) -> str:
     words = [word for word, _ in line.prepared if word in _PREPARED_MINUTES]
-    words += [cut.shape for cut in cuts]
+    words = list(dict.fromkeys([*words, *(cut.shape for cut in cuts)]))
     return f"Get ready: {line.name} ({', '.join(words)})" if words else f"Get ready: {line.name}"
 
 
-def doing(recipe: Recipe, events: Sequence[Event]) -> list[Draft]:
+def doing(recipe: Recipe, events: Sequence[Event], foods: Foods) -> list[Draft]:
     """The actions of the method, each with its stated time or the verb's usual one."""
     drafts: list[Draft] = []
     for event in events:
@@ -91,7 +91,7 @@ def doing(recipe: Recipe, events: Sequence[Event]) -> list[Draft]:
         if not lane and verb.hands >= AWAY_FROM_HANDS:
             lane = "hands"
         lines = event.pot if event.pot else event.lines
-        label = _label(recipe, event, verb)
+        label = _label(recipe, event, verb, foods)
         before = drafts[-1] if drafts else None
         if time and event.action.last and verb.role == "join" and before and before.heat and before.minutes > minutes:
             # "steam for 20 minutes, adding the pear for the last 8": within the 20, not after them
@@ -104,15 +104,34 @@ def doing(recipe: Recipe, events: Sequence[Event]) -> list[Draft]:
     return drafts
 
 
-def _label(recipe: Recipe, event: Event, verb: Verb) -> str:
+def _label(recipe: Recipe, event: Event, verb: Verb, foods: Foods) -> str:
+    """What is done, to what: a pot by what cooks in it, not by the spice that goes in last."""
     words = _LABELS.get(verb.id, verb.id.replace("-", " "))
+    if verb.id == "core":
+        said = recipe.document.at(event.action.span).split()
+        words = said[0].lower() if said and said[0].isalpha() else words
     named = event.action.foods or (event.lines if len(event.lines) <= 2 else ())
     names = [recipe.foods[i].name for i in named if 0 <= i < len(recipe.foods)]
-    if event.action.everything or (not names and event.lines):
-        names = ["everything in the pot"] if verb.role in ("heat", "blend", "cool") else []
+    whole = event.action.everything or (not names and event.lines) or _is_more(event, verb, named, recipe, foods)
+    if whole:
+        pot = "the baby's portion" if event.bowl == "baby" else "everything in the pot"
+        names = [pot] if verb.role in ("heat", "blend", "cool") or event.bowl == "baby" else []
     if verb.id == "lift-out" and not event.action.foods and recipe.steps[event.step].splits:
         names = ["the baby's portion"]
     elif verb.id == "lift-out":
         words = "take out"
     text = f"{words}: {', '.join(names)}" if names else words
     return text[:1].upper() + text[1:]
+
+
+def _is_more(event: Event, verb: Verb, named: Sequence[int], recipe: Recipe, foods: Foods) -> bool:
+    """Whether more is cooked or mashed than is named: "simmer with the cinnamon", "mash with the egg"."""
+    others = set(event.lines) - set(named)
+    if not others or verb.role not in ("heat", "blend"):
+        return False
+    return verb.role == "blend" or all(_flavours(recipe.foods[i], foods) for i in named)
+
+
+def _flavours(line: FoodLine, foods: Foods) -> bool:
+    food = foods.get(line.food) if line.food else None
+    return food is not None and food.group in ("herb", "spice", "oil", "fat")

@@ -76,7 +76,7 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
     """The timeline of a recipe in a kitchen (default: one cook, two rings); deterministic."""
     walk = Kitchen(recipe, foods, verbs)
     walk.walk()
-    work = doing(recipe, walk.events)
+    work = doing(recipe, walk.events, foods)
     # water and oven are put on before anything is peeled
     first = next((at for at, draft in enumerate(work) if draft.lines), len(work))
     early = [draft for draft in work[:first] if draft.warms]

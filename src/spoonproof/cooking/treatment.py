@@ -59,7 +59,7 @@ def method_of(heat: Heat) -> str:
 
 
 def _treatment(story: Story, times: CookTimes) -> Treatment:
-    softness, need, source = judge(story, times)
+    softness, need = judge(story, times)
     return Treatment(
         line=story.index,
         joined=story.joined,
@@ -71,45 +71,43 @@ def _treatment(story: Story, times: CookTimes) -> Treatment:
         soaked_minutes=story.soaked,
         softness=softness,
         needed=need.soft if need else None,
-        softness_source=source,
         left_out=story.left_out,
     )
 
 
-def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None, str]:
-    """Softness, the need it was measured by (of the method that heats longest) and the sources of both ends."""
+def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None]:
+    """Softness and the need it was measured by (of the method that heats longest)."""
     food = story.food
     if food is None or food.hardness in ("liquid", "powder", "paste", "none"):
-        return "not-judged", None, ""
+        return "not-judged", None
     if food.state in _COOKED_STATES or story.line.state in _COOKED_STATES or story.line.has(*_READY):
-        return "soft", None, food.source
+        return "soft", None
     if any(cut.shape in ("puréed", "mashed") for cut in story.line.cuts):
-        return "soft", None, food.source  # "200 g pumpkin purée": nobody purées what is hard
+        return "soft", None  # "200 g pumpkin purée": nobody purées what is hard
     name = softens_as(food.softens_as, food.parent, food.id, times)
     cooking = [heat for heat in story.heats if method_of(heat)]
     if not cooking and not story.soaked:
         if food.hardness == "soft":
-            return "soft", None, ""
-        return ("raw" if food.group in _GROW_RAW else "not-judged"), None, ""
+            return "soft", None
+        return ("raw" if food.group in _GROW_RAW else "not-judged"), None
     cut = cut_when_heated(story)
     need = main_need(name, cut, cooking, times)
     if need is None and not (story.soaked and times.needed(name, cut, "soak")):
-        return ("soft" if story.tested and not _timed(cooking) else "not-judged"), None, ""
+        return ("soft" if story.tested and not _timed(cooking) else "not-judged"), None
     sure, maybe, crisp = _progress(name, cut, story, cooking, times)
     need = need or times.needed(name, cut, "soak")
-    source = "; ".join(need.sources) if need else ""
     if not _timed(cooking) and not story.soaked:
         # no time to judge: the end point is all there is
-        return ("soft" if story.tested else "not-judged"), need, source
+        return ("soft" if story.tested else "not-judged"), need
     if need and need.spent is not None and _spent(cooking, need.spent):
-        return "spent", need, source
+        return "spent", need
     if sure >= 1:
-        return "soft", need, source
+        return "soft", need
     if maybe >= 1:
-        return "maybe-soft", need, source
+        return "maybe-soft", need
     if any(heat.medium == "pressure" and heat.minutes is None for heat in cooking):
-        return "not-judged", need, source  # "for 4 whistles": how long nobody says
-    return ("crisp-tender" if crisp >= 1 else "hard"), need, source
+        return "not-judged", need  # "for 4 whistles": how long nobody says
+    return ("crisp-tender" if crisp >= 1 else "hard"), need
 
 
 def cut_when_heated(story: Story) -> Cut | None:

@@ -45,7 +45,7 @@ _SUBJECTS = _words("you they we i it will can could may might would should must"
 _DEGREES = _words("low lowest medium high highest moderate gentle steady full")  # of heat
 _HEAT_NOUNS = _words("heat boil simmer")
 _JOINERS = _words("and or then but now next gently to first finally also just simply lightly again")
-_TIMES = _words("minute minutes min mins hour hours hr hrs second seconds")
+_TIMES = _words("whistle whistles minute minutes min mins hour hours hr hrs second seconds")
 _AMOUNT_AFTER_FOR = _words("a an another about around one two three four five ten")
 
 

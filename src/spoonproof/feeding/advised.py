@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.carried_on import carried_on
+from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
@@ -35,6 +36,12 @@ _UNCOOKED = re.compile(
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_TRIED = re.compile(
+    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
+)
+_SNACKED = re.compile(
+    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
+)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
     r"|\bas they come\b|\buncut\b|\bin one piece\b",
@@ -61,6 +68,10 @@ _USUAL_MILK = re.compile(
     re.I,
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
+_FROZEN_AT_HOME = re.compile(
+    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit|yog\w+)\b",
+    re.I,
+)
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
@@ -142,7 +153,7 @@ def advised(
     ``listed``: names of the dish's own foods, which the steps are judged for elsewhere. ``by_shape``: only what its
     shape or state makes a danger ("gnaw on raw apple"), for talk of no one dish, which names honey and juice freely.
     """
-    rows = [row for row in tables.hazards if row.level != "note" and _counts(row, tables, policies, markets)]
+    rows = [row for row in tables.hazards if row.level != "note" and tables.counts(row, policies, markets)]
     own = [keys(name) for name in listed]
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
@@ -218,11 +229,6 @@ def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
                 yield food._replace(start=match.start(), end=match.end())
 
 
-def _counts(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
-    chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
-    return chosen and (not row.markets or not markets or bool(set(row.markets) & set(markets)))
-
-
 def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
     food = passage.text[slice(*name)]
     said = passage.text[slice(*within)]
@@ -255,6 +261,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
@@ -275,6 +283,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"small-round"}
     if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
         shown |= {"egg"}
+    if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
+        shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
     if "raw-egg-product" in kinds and _HOME_MADE.search(near):
         shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):
@@ -291,6 +301,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
     facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts |= done_to(said, hit)
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )

@@ -43,7 +43,7 @@ _AFTER_SEASON = re.compile(r"\bunseasoned\b|\b(?:don'?t|do not|never|without|no|
 @dataclass(frozen=True, slots=True)
 class Hazard:
     """One danger in one place. ``id`` is the row's; ``line`` and ``step`` are indexes where it has them;
-    ``until_months`` the age below which the row holds; ``food`` the words that name the food."""
+    ``food`` the words that name the food."""
 
     id: str
     kind: Kind
@@ -51,7 +51,6 @@ class Hazard:
     message: str
     span: Span
     food: str
-    until_months: float
     remedy: Remedy | None = None
     sources: tuple[SourceRef, ...] = ()
     line: int | None = None
@@ -153,7 +152,6 @@ def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes:
         message=sentence(line.name, row.problem),
         span=span,
         food=line.name,
-        until_months=row.until,
         remedy=Remedy(row.remedy, False, _edits(row, line, recipe, cut)) if row.remedy else None,
         sources=_sources(row),
         line=index,
@@ -270,7 +268,6 @@ def _in_step(row: HazardRow, words: str, span: Span, step: int, classes: frozens
         message=sentence(words, row.problem, "named in this step"),
         span=span,
         food=words,
-        until_months=row.until,
         remedy=Remedy(row.remedy) if row.remedy else None,
         sources=_sources(row),
         step=step,

@@ -44,10 +44,15 @@ _LIKENESS = re.compile(
 )
 
 
+_THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
+
+
 def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
     if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
+    if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
+        return True  # "with some of the hot sauce": out of the pan
     if len(hit.phrase) != 1:
         return False
     plural = text[hit.start : hit.end].lower().endswith("s")

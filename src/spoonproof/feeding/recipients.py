@@ -162,7 +162,8 @@ _CONTAINER = re.compile(
 
 UNCUT = re.compile(
     r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
-    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*)\b(?! (?:\w+ ){0,4}(?:into|across) )",
+    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*|blend\w*|mash\w*|grind\w*|grat\w*|soak\w*)\b"
+    r"(?! (?:\w+ ){0,4}(?:into|across) )",
     re.I,
 )
 """Words that say of food that it stays as it is: "we never bother to cut his"."""

@@ -56,7 +56,10 @@ RARE = re.compile(
     re.I,
 )
 ROLLED = re.compile(
-    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:balls?|marbles?|truffles?|bliss balls?|bites?)\b", re.I
+    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:balls?|marbles?|truffles?|bliss balls?|bites?)\b"
+    r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
+    r"\b(?:balls|marbles|truffles)\b",
+    re.I,
 )
 SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"

@@ -140,6 +140,11 @@ class FeedingTables:
                 return row.authority
         return next((row.authority for row in known if row.default), "")
 
+    def counts(self, row: HazardRow, policies: Mapping[str, str], markets: Sequence[str]) -> bool:
+        """Whether a hazard row counts by the chosen ``policies`` and in one of ``markets`` (none: in all)."""
+        chosen = row.policy is None or self.authority(row.policy[0], policies) == row.policy[1]
+        return chosen and (not row.markets or not markets or bool(set(row.markets) & set(markets)))
+
     def source(self, row: Row) -> SourceRef:
         """The source of a row, with its locator and basis."""
         return _source(row)

@@ -24,6 +24,7 @@ _FILLERS = frozenset(
     salt season stir sugar sweeten syrup the their to use want with your using putting further drop
     spoonful all""".split()
 )
+_APART = re.compile(r"[,;:.!?](?! ?(?:in|on|with)\b)")  # "mussels, in the shell"
 _FREE_AFTER = frozenset({"free", "less", "coloured", "colored", "substitute"})
 _F_PLURALS = frozenset({"leaves", "loaves", "halves", "calves"})
 
@@ -107,7 +108,7 @@ class Phrases:
         found: list[Found] = []
         at = 0
         while at < len(row):
-            hit = self._at(row, at)
+            hit = self._at(text, row, at)
             if hit is None:
                 at += 1
                 continue
@@ -118,13 +119,16 @@ class Phrases:
             at = end
         return found
 
-    def _at(self, row: Sequence[Word], at: int) -> tuple[tuple[str, ...], str] | None:
+    def _at(self, text: str, row: Sequence[Word], at: int) -> tuple[tuple[str, ...], str] | None:
         exact = self._first.get("=" + row[at].plain)
         if exact:
             return exact[0]
         for phrase, value in self._first.get(row[at].key, ()):
-            if at + len(phrase) <= len(row) and all(row[at + i].key == key for i, key in enumerate(phrase)):
-                return phrase, value
+            end = at + len(phrase)
+            if end > len(row) or any(row[at + i].key != key for i, key in enumerate(phrase)):
+                continue
+            if len(phrase) == 1 or not _APART.search(text, row[at].end, row[end - 1].end):
+                return phrase, value  # "simmer rice, milk and cinnamon" names no rice milk
         return None
 
 

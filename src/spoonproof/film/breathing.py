@@ -44,10 +44,19 @@ def sentences(text: str) -> list[str]:
     return [part.replace("\u2024", ".") for part in _SENTENCE_END.split(guarded) if part]
 
 
-def chunks(text: str, lasts: Callable[[str], float], least: float, most: float) -> list[str]:
+def chunks(
+    text: str,
+    lasts: Callable[[str], float],
+    least: float,
+    most: float,
+    needs: Callable[[str], float] | None = None,
+    spare: float = 0.0,
+) -> list[str]:
     """``text`` cut into parts that fit two lines and last at most ``most`` seconds by ``lasts``.
 
-    A sentence of less than ``least`` seconds is taken together with the one after it (the last with the one before).
+    A sentence of less than ``least`` seconds is taken together with the one after it (the last with the one before),
+    unless the two are more than one part: then each stands by itself, where the short one can take what it lacks of
+    the seconds it ``needs``, ``spare`` at most, from a part beside it.
     """
     groups: list[str] = []
     for sentence in sentences(text):
@@ -58,7 +67,22 @@ def chunks(text: str, lasts: Callable[[str], float], least: float, most: float) 
     if len(groups) > 1 and lasts(groups[-1]) < least:
         last = groups.pop()
         groups[-1] += f" {last}"
-    return [part for group in groups for part in _fitting(group, lasts, least, most)]
+    result: list[str] = []
+    for group in groups:
+        together = _fitting(group, lasts, least, most)
+        apart = [part for sentence in sentences(group) for part in _fitting(sentence, lasts, least, most)]
+        can_be = len(together) > 1 and needs is not None and _can_borrow(apart, lasts, needs, spare)
+        result += apart if can_be else together
+    return result
+
+
+def _can_borrow(
+    parts: Sequence[str], lasts: Callable[[str], float], needs: Callable[[str], float], spare: float
+) -> bool:
+    """Whether each part that is too short for its words finds what it lacks in a part beside it."""
+    over = [lasts(part) - needs(part) for part in parts]
+    beside = [max(over[at - 1 : at] + over[at + 1 : at + 2], default=0.0) for at in range(len(parts))]
+    return all(own >= 0 or -own <= min(spare, other) for own, other in zip(over, beside, strict=True))
 
 
 def _fitting(text: str, lasts: Callable[[str], float], least: float, most: float) -> list[str]:

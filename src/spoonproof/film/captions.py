@@ -57,13 +57,22 @@ def _of_take(take: Take) -> Iterator[Caption]:
     whole = sum(_weight(sentence) for sentence in sentences(take.say))
     pace = said / whole if whole else 0.0
     clock = take.start
-    parts = chunks(take.say, lambda text: pace * sum(map(_weight, sentences(text))), LEAST_SECONDS, MOST_SAID)
+
+    def lasts(text: str) -> float:
+        return pace * sum(map(_weight, sentences(text)))
+
+    parts = chunks(take.say, lasts, LEAST_SECONDS, MOST_SAID, _needed, MOST_LAG)
     weights = [max(0.001, sum(map(_weight, sentences(part)))) for part in parts]
-    floors = [max(LEAST_SECONDS, len(part.split()) * 60.0 / MOST_WORDS_A_MINUTE) for part in parts]
+    floors = [_needed(part) for part in parts]
     lengths = _borrowed([said * weight / sum(weights) for weight in weights], floors)
     for part, length in zip(parts, lengths, strict=True):
         yield Caption(round(clock, 3), round(clock + length, 3), tuple(lines(part)), take.presenter)
         clock += length
+
+
+def _needed(part: str) -> float:
+    """Seconds in which a part can be read in peace."""
+    return max(LEAST_SECONDS, len(part.split()) * 60.0 / MOST_WORDS_A_MINUTE)
 
 
 def _borrowed(lengths: list[float], floors: list[float]) -> list[float]:

@@ -16,12 +16,11 @@ from spoonproof.model.record import dataclass
 
 @dataclass(frozen=True, slots=True)
 class BowlFacts:
-    """``grams`` of the finished bowl, ``computed`` what the yields make of it (the same unless it was weighed),
-    ``raw_grams`` what went in; ``batch`` and ``per_100g`` by nutrient key. A key is absent where no food of the bowl
+    """``grams`` of the finished bowl, ``computed`` what the yields make of it (the same unless it was weighed);
+    ``batch`` and ``per_100g`` by nutrient key. A key is absent where no food of the bowl
     has a value: not known is not zero."""
 
     grams: Grams
-    raw_grams: Grams
     computed: Grams
     batch: Mapping[str, Estimate]
     per_100g: Mapping[str, Estimate]
@@ -56,7 +55,7 @@ def bowl_facts(parts: Sequence[Ingredient], weighed: Grams | None = None) -> Bow
             per_100g[nutrient] = Estimate(
                 mid, min(low, mid), inf if whole.high == inf else max(most, mid), unit, coverage, sources
             )
-    return BowlFacts(final, raw, cooked, batch, per_100g)
+    return BowlFacts(final, cooked, batch, per_100g)
 
 
 class _Part(NamedTuple):

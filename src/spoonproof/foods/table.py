@@ -17,6 +17,7 @@ from spoonproof.foods.words import (
     LEFT_OPEN,
     NOT_AFTER,
     NOT_BEFORE,
+    NOT_OF_FRUIT,
     ORIGINS,
     SAYS_KIND,
     STOP,
@@ -173,7 +174,10 @@ class FoodTable:
         """Whether the words around a name leave it that food: quality and cutting before it, parts after it."""
         cells = self._data["foods"][food]
         before_it = BEFORE | ORIGINS if cells.get("group") in GROWN and cells.get("state") != "prepared" else BEFORE
-        if any(token.word not in before_it or token.word in CHANGES for token in phrase[:start]):
+        if any(
+            (token.word not in before_it and not _joins(phrase, at, ORIGINS & before_it)) or token.word in CHANGES
+            for at, token in enumerate(phrase[:start])
+        ):
             return False
         kind = self._says_kind(food)
         for at, (before, token) in enumerate(zip(phrase[end - 1 :], phrase[end:], strict=False), end):
@@ -181,6 +185,10 @@ class FoodTable:
                 return at + 1 < len(phrase) and phrase[at + 1].word in LEFT_OPEN
             if token.word in STOP or any(mark in ",;(:" for mark in text[before.end : token.start]):
                 return True
+            if "/" in text[before.end : token.start] and " " in text[before.end : token.start]:
+                return True  # "4 small bananas / 1 large one", "hing/ asafoetida"
+            if token.word in NOT_OF_FRUIT and cells.get("group") == "fruit":
+                return False
             if token.word not in AFTER and token.word not in kind:
                 return False
         return True
@@ -235,6 +243,12 @@ class FoodTable:
     def _is_cooked(self, food: str) -> bool:
         cells = self._data["foods"][food]
         return bool(cells.get("parent")) and cells.get("state") == "cooked"
+
+
+def _joins(phrase: Sequence[Token], at: int, words: frozenset[str]) -> bool:
+    """Whether an "and" stands between two of ``words``: "red and yellow tomatoes"."""
+    inside = phrase[at].word == "and" and 0 < at < len(phrase) - 1
+    return inside and phrase[at - 1].word in words and phrase[at + 1].word in words
 
 
 def _together(text: str, words: Sequence[Token]) -> bool:

@@ -57,6 +57,12 @@ _UNIT_AS = {
 }
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
 
+_PULPED = ("mashed", "puréed")
+# Of the cups of mash in the composition table all but one weigh 0.85 to 1.04 g a ml; of leaves pressed into the cup
+# no table says anything.
+_PULP_G_PER_ML = (1.0, 0.85, 1.05)
+_PACKED_LEAVES = (2.0, 1.0, 4.0)
+
 # What a spoonful of such a food weighs where no table says: middle, low and high; common practice, no source.
 _ASSUMED_G_PER_ML: Mapping[str, tuple[float, float, float]] = {
     "liquid": (1.0, 0.92, 1.1),
@@ -227,6 +233,10 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
     if not found:
         return _by_assumed_density(line, count, ml, unit, food)
     exact = [density for density in found if density[3]]
+    if _pulped_before(line) and food.hardness in ("hard", "firm", "soft", "leaf") and not _has_pulp(food):
+        density, low, high = _PULP_G_PER_ML
+        note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a mash)"
+        return _Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
     low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
     density, how, source, _ = (exact or found)[0]
     if len(found) > 1 and not exact and f"{low:.2f}" != f"{high:.2f}":
@@ -235,9 +245,21 @@ def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -
         doubt = 0.01 if food.hardness == "liquid" else 0.07
         low, high = density * (1 - doubt), density * (1 + doubt)
     grams = count.times(ml * density, ml * low, ml * high)
+    if food.hardness == "leaf" and line.has("packed"):
+        grams = Grams(*(grams.mid * times for times in _PACKED_LEAVES))
+        how = f"{how}; about twice that where leaves are packed in, assumed"
     note = f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})"
     plain = unit in _METRIC and food.hardness == "liquid"
     return _Step(grams, True, () if plain else (note,), (source,))
+
+
+def _pulped_before(line: FoodLine) -> bool:
+    """Whether the cup was filled with the mash ("1 cup puréed pumpkin"), not with what is mashed afterwards."""
+    return any(cut.shape in _PULPED and cut.span.start < line.name_span.start for cut in line.cuts)
+
+
+def _has_pulp(food: Food) -> bool:
+    return any(portion.size in _PULPED for portion in food.portions)
 
 
 def _by_assumed_density(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:

@@ -81,6 +81,9 @@ _JOINED = {
     ("flax", "seed"): "flaxseed",
     ("cou", "cou"): "couscous",
     ("mange", "tout"): "mangetout",
+    ("crust", "less"): "crustless",
+    ("tri", "colour"): "tricolour",
+    ("tri", "color"): "tricolour",
 }
 
 
@@ -152,8 +155,8 @@ BEFORE = _words(
     cooked boiled steamed roasted roast baked poached grilled fried microwaved mashed blended leftover cold warm hot
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
-    pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed
-    pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth mild
+    pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
+    tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth mild
     piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -173,9 +176,11 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
-    drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and
+    drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
+# The leaf of a fruit tree is no fruit ("lemon leaves").
+NOT_OF_FRUIT = _words("leaf")
 # Here the name of the food has ended: what follows says how it is packed or what it is for.
 STOP = _words("in with from for to plus into until cut about such at as on per each if") | {"e", "g", "i"}
 # After "of" the name has ended only where it is left open which one: "milk of choice", but "cream of wheat".

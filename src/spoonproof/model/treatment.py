@@ -32,7 +32,7 @@ class Treatment:
     ``joined`` is the step it first appears in (None: never used); ``bowl`` whose bowl it ends in (None:
     both); ``heats`` in order; ``cuts`` as cut at each time, the last one as served; ``made`` the texture
     word its blending, mashing or mincing gives ("" when it is left in pieces); ``softness`` against the
-    cook-time table at the age's need, ``needed`` the minutes (low, high) that make it soft by ``softness_source``.
+    cook-time table at the age's need, ``needed`` the minutes (low, high) that make it soft.
     """
 
     line: int
@@ -45,7 +45,6 @@ class Treatment:
     soaked_minutes: float = 0.0
     softness: Softness = "not-judged"
     needed: Minutes | None = None
-    softness_source: str = ""
     left_out: bool = False  # drained away or lifted out for good: in nobody's bowl
 
     @property

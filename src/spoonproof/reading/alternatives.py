@@ -19,12 +19,12 @@ from spoonproof.reading.measures import Measures
 _LONGEST = 80  # characters between a food and the one that may stand in for it
 _MOST_ITEMS = 4  # of "olive, sunflower or vegetable oil"
 _MOST_WORDS = 3  # of one item of such a list
-_OR = re.compile(r"[ \t]or[ \t]|(?<=[^\W\d_])/(?=[^\W\d_])", re.I)
+_OR = re.compile(r"[ \t]or[ \t]|(?<=[^\W\d_])[ \t]?/[ \t]?(?=[^\W\d_])", re.I)
 _SIDE_END = re.compile(r"[;()\[\]–—]")
 _RIGHT_END = re.compile(r"[,;()\[\]–—]")
 _OFFERS = re.compile(
     r"\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b"
-    r"|\b(?:such as|for example|ideally|preferably|alias|aka|also called)\b",
+    r"|\b(?:such as|can be|could be|may be|for example|ideally|preferably|alias|aka|also called)\b",
     re.I,
 )
 _ADDS = re.compile(r"\b(?:plus|with|without|in|from|and not|not|no|for)\b", re.I)
@@ -40,7 +40,7 @@ def shared_head(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
     The first is the line's food; the others are kept in ``draft.offered``. None where the words are foods each.
     """
     found = _OR.search(text)
-    if found is None:
+    if found is None or _in_a_bracket_of_its_own(text, found.start(), foods):
         return None
     end = _RIGHT_END.search(text, found.end())
     last = foods.match(text[found.end() : end.start() if end else len(text)])
@@ -65,6 +65,12 @@ def shared_head(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
     others = [*reversed(items[:-1]), (found.end() + last.start, found.end() + last.end, last.food)]
     draft.offered += [Alternative(a, b, food, first[1]) for a, b, food in others]
     return FoodName(first[0], first[1], first[2])
+
+
+def _in_a_bracket_of_its_own(text: str, at: int, foods: Foods) -> bool:
+    """Whether ``at`` stands in a bracket behind a food: "milk (formula, or whole milk)"."""
+    opens = text.rfind("(", 0, at)
+    return opens > text.rfind(")", 0, at) and foods.match(text[:opens]) is not None
 
 
 def _items(text: str, stop: int) -> list[tuple[int, int]]:

@@ -25,10 +25,11 @@ _ASIDE = re.compile(
     re.I,
 )
 _DENIED = re.compile(r"\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}", re.I)
-_OTHER_AMOUNT = re.compile(r"[ \t,(]or[ \t]+(?=[0-9½⅓⅔¼¾])", re.I)
+_OTHER_AMOUNT = re.compile(r"[ \t,(](?:or|/)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
 _PART_END = re.compile(r"[,;()]")
 _THE_OTHERS = re.compile(
-    r"\b(?:(?:to|for)[ \t][a-z]{3,14}|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the[ \t]$",
+    r"\b(?:to[ \t]cover"
+    r"|(?:(?:to|for)[ \t][a-z]{3,14}|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$",
     re.I,
 )
 _LONGEST = 40
@@ -58,10 +59,13 @@ def use_other_amount(draft: LineDraft, after: int, foods: Foods, measures: Measu
 
     Its words are used up; where they name a food it is another one, and stays."""
     text = draft.open_text()
+    cuts = measures.cuts.find(draft.text)
     for sign in _OTHER_AMOUNT.finditer(text, after):
         reading = amount_at(text, sign.end(), measures)
         end = _PART_END.search(text, sign.end())
         stop = end.start() if end else len(text)
+        if any(cut.start <= sign.start() < cut.end for cut in cuts):
+            continue  # "2 cm / 3/4 in cubes"
         if reading is None or reading.amount is None or stop - sign.end() > _LONGEST:
             continue
         if not foods.find(text[sign.end() : stop]):

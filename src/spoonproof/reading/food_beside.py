@@ -91,12 +91,23 @@ def with_prepared(
 _DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 
 
+_IN_BRACKET = re.compile(r"\([^()0-9]{0,40}$")
+
+
 def _within(words: str, food: str, foods: Foods) -> bool:
     """Whether ``words`` only say once more what the food's own name says."""
     record = foods.get(food)
     names = (record.name, *record.names) if record is not None else ()
     own = words.casefold().removesuffix("s")
     return any(own in re.findall(r"[^\W\d_]+", name.casefold().replace("s ", " ")) for name in names)
+
+
+def _is_gloss(before: str, food: str, other: str, foods: Foods) -> bool:
+    """ "Moong dal (split and skinned yellow lentils)": another name for a pulse, in a bracket without an amount."""
+    own, said = foods.get(food), foods.get(other)
+    if own is None or said is None or _IN_BRACKET.search(before) is None:
+        return False
+    return own.group == said.group == "pulse" and said.allergens <= own.allergens
 
 
 def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Measures) -> None:
@@ -114,6 +125,9 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
             continue
         record = foods.get(match.food)
         if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
+            draft.use(match.start, match.end)
+            continue
+        if food is not None and _is_gloss(draft.text[: match.start], food, match.food, foods):
             draft.use(match.start, match.end)
             continue
         if _DENIED.search(draft.text[: match.start]):  # "no salt or sugar"

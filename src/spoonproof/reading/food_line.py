@@ -42,7 +42,8 @@ _WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
-_SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish)\b", re.I)
+_LEFT_OUT = re.compile(r"[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*", re.I)
+_SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}")
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
@@ -56,8 +57,8 @@ def read_food_line(
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
     draft = draft_of(scalar, document)
-    label = _LABEL.match(draft.text)
-    if label is not None and not foods.find(label["words"]):
+    label = _LEFT_OUT.match(draft.text) or _LABEL.match(draft.text)
+    if label is not None and (label.re is _LEFT_OUT or not foods.find(label["words"])):
         draft.begin = label.end()
         draft.use(0, label.end())
     reading = leading_amount(draft, foods, measures)

@@ -31,7 +31,13 @@ OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
     r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
     re.I,
 )
-_BREAK = re.compile(r"[,;()\[\]–—+]|[ \t][-][ \t]|\.(?=[ \t]|$)|:(?=[ \t])|(?<=[^\W\d_])(?<!\band)/(?=[^\W\d_])")
+_BREAK = re.compile(
+    r"[,;()\[\]–—+]|[ \t]-[ \t]|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
+    r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
+    r"|(?<=[^\W\d_])[ \t]{1,3}(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
+    r"(?:k?g|gms?|grams?|m?l|tsp|tbsp|cups?|(?:tea|table)spoons?|katoris?)\b)",
+    re.I,
+)
 _WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
 _PREPOSITION = re.compile(
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"

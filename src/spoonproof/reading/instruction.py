@@ -44,6 +44,18 @@ _NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
     r"|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$",
     re.I,
 )
+_BY_MACHINE = re.compile(r"[ \t]+(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)\b", re.I)
+_IN_THE_OVEN = re.compile(
+    r"\b(?:in|inside) (?:an?|the|your) (?:very )?(?:(?:pre-?heated|hot|warm|cool|slow|moderate|low) )?oven\b", re.I
+)
+_MOVED_ON = re.compile(r"\b(?:before|then|and) (?:put|popp?|transferr?|mov|return|plac)(?:ing|e|s)?\b", re.I)
+_INTO_THE_OVEN = re.compile(
+    r"\bbefore (?:putting|popping|transferring|moving|returning|placing) [^.;,]{0,30}?oven\b", re.I
+)
+_WHISTLES = re.compile(
+    r"\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b", re.I
+)
+_ON_A_RING = ("cook", "simmer", "stew", "braise")
 _BESIDE_MINCE = re.compile(r"\b(?:the|your)[ \t]{1,9}[\w-]{2,20}[ \t]{1,9}and[ \t]{1,9}$", re.I)
 _GOES_ON_HEATED = re.compile(r"[ \t]{1,9}(?:until|till|for|over)\b", re.I)
 _LEAD_CLAUSE = re.compile(r"\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b", re.I)
@@ -82,6 +94,8 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     # "stir in the tomato purée": the end of a food's name is no instruction
     matches = [m for m in dict.fromkeys(matches) if not any(f.start < m.start and m.end <= f.end for f in named)]
     matches += _adding(tables.verbs, text, matches)
+    matches += [VerbMatch(said.start(), said.end(), "pressure-cook") for said in _WHISTLES.finditer(text)]
+    matches += [VerbMatch(into.start(), into.end(), "bake") for into in _INTO_THE_OVEN.finditer(text)]
     matches.sort(key=lambda match: match.start)
     ends = _sentence_ends(text)
     drafts: list[Instruction] = []
@@ -90,6 +104,8 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
         stop = min([following, *(end for end in ends if end >= match.end)], default=len(text))
         last = drafts[-1].end if drafts else 0
         before = max([last, *(end for end in ends if end <= match.start)])
+        if match.verb in _ON_A_RING and _in_the_oven(text[match.start : stop]):
+            match = match._replace(verb="bake")
         try:
             verb = tables.verbs.get(match.verb)
         except KeyError:
@@ -98,7 +114,16 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     return drafts
 
 
+def _in_the_oven(own: str) -> bool:
+    """ "Cook in a preheated oven for 20 minutes": the oven does it, whatever the verb."""
+    oven = _IN_THE_OVEN.search(own)
+    return oven is not None and _MOVED_ON.search(own, 0, oven.start()) is None
+
+
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
+
+
+_BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
 
 def _describes(text: str, match: VerbMatch) -> bool:
@@ -106,10 +131,12 @@ def _describes(text: str, match: VerbMatch) -> bool:
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
+    if word == "brown" and _BROWN_FOOD.match(text, match.end):
+        return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
     if word in ("purée", "puree") and _NOUN_IN_LIST.search(text[: match.start]):
-        return True
+        return _BY_MACHINE.match(text, match.end) is None
     if word == "mince" and _GOES_ON_HEATED.match(text, match.end):  # "fry the bacon and mince until no pink remains"
         return _BESIDE_MINCE.search(text[max(0, match.start - 50) : match.start]) is not None
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None

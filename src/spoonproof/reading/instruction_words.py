@@ -17,7 +17,7 @@ from spoonproof.reading.times import FoundTime, find_heat, lid
 _INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
 SQUASH = re.compile(
     r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
-    r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|with (?:a |the (?:back"
+    r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
     r"|side) of a )?(?:fork|spoon)|against the)"
     r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
     r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"

@@ -19,6 +19,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.runs import tokens_of
 
 _TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
+_IN_WORDS = re.compile(r"[,:(–—-][ \t]{0,9}(?P<amount>(?:an?|one|two|half)[ \t])", re.I)
 _PIECE = re.compile(
     r"[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])",
     re.I,
@@ -81,6 +82,11 @@ def later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount
                 draft.use(reading.start, reading.end)
                 return moved(reading.amount, draft.place) if reading.amount is not None else None
         at += 1
+    for sign in _IN_WORDS.finditer(text, name.end):  # "turmeric – a pinch"; "a carrot" stays what it is
+        reading = amount_at(text, sign.start("amount"), measures)
+        if reading is not None and reading.amount is not None and reading.amount.unit not in ("", "piece"):
+            draft.use(reading.start, reading.end)
+            return moved(reading.amount, draft.place)
     taste = _TO_TASTE.search(text)
     if taste is not None:
         draft.use(taste.start(), taste.end())

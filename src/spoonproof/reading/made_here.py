@@ -51,6 +51,8 @@ def without_made(
             continue
         before = text[max(0, one.start - 120) : one.start]
         words = text[one.start : one.end]
+        if words.lower() == "hot sauce" and DEFINITE.search(before):
+            continue  # "with some of the hot sauce": out of the pan
         if _MADE.search(before):
             made.add(one.food)
         elif one.food in made and _PART_OF.search(before):

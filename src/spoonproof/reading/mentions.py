@@ -74,7 +74,8 @@ _SALT_AND_PEPPER = re.compile(
     re.I,
 )
 _GROUPS: Mapping[str, tuple[str, ...]] = {
-    "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (), "fruit": ("fruit",),
+    "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (),
+    "fruit": ("fruit", "dried-fruit"),
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
     "cheese": ("cheese",), "berry": (), "bread": (),
@@ -143,6 +144,8 @@ class Names:
             *made_of, last = _key(name) or ("",)
             if made_of and last == "butter":
                 self.butters.setdefault(made_of[-1], index)
+        if "mashed" in line.text.lower():
+            self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
         if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(_key, own)):
             self._add(("crumb",), index, 1)
         if record is not None and {"bone", "carcass"} & set(_key(record.name)):
@@ -297,6 +300,8 @@ class Names:
         )
         if not lines:  # "horseradish and lemon" where the list has lemon juice
             lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
+        if not lines and words[-1:] == ("whole",):  # "add the chicken whole" is no other bird
+            lines = tuple(self.phrases.get(words[:-1], ()))
         if not lines and words[-1:] and words[-1] in _MADE_BY:  # "almond powder" of almonds that the line has ground
             lines = self._made_so(words)
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"

@@ -45,6 +45,11 @@ _PAN_OF = re.compile(
 )
 
 
+_OVEN = re.compile(
+    r"\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°", re.I
+)
+
+
 def read_steps(
     scalars: Sequence[Scalar | Mapped],
     document: Document,
@@ -69,6 +74,7 @@ def read_steps(
         title=title,
         listed=tuple(line.name for line in lines),
     )
+    reader.oven = any(_OVEN.search(one.value) for entry in scalars if (one := _sentence_of(entry)) is not None)
     steps: list[Step] = []
     for index, entry in enumerate(scalars):
         sentence = _sentence_of(entry)
@@ -155,10 +161,28 @@ def _fill_in_turn(
         bare = not action.foods and not action.everything and not draft.mentions
         if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
             action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
+        if draft.verb.id == "roast" and not reader.oven and action.heat_c is None:
+            action = replace(action, verb=_roasted_in_a_pan(reader, action) or action.verb)
         draft.action = action
         if action.foods or action.everything:
             lifted = draft.verb.role == "split" and all(_flavours(reader, at) for at in action.foods)
             reader.last_foods = () if action.everything or lifted else action.foods
+
+
+_DRY = ("spice", "grain", "pulse", "nut", "seed", "herb")
+_LONGEST_IN_A_PAN = 15.0  # minutes
+
+
+def _roasted_in_a_pan(reader: StepReader, action: Action) -> str:
+    """ "Roast the semolina for 5 minutes", and no oven in the whole method: toasted in a dry pan, fried where fat is
+    named; "" where it may be the oven after all."""
+    groups = [record.group for at in action.foods if (record := reader.tables.foods.get(reader.lines[at].food or ""))]
+    fat = [group for group in groups if group in ("oil", "fat")]
+    short = action.time is not None and action.time.high <= _LONGEST_IN_A_PAN
+    dry = all(group in (*_DRY, "oil", "fat") for group in groups) and len(groups) == len(action.foods)
+    if not dry or not (short or groups):
+        return ""
+    return "fry" if fat else "toast"
 
 
 def _flavours(reader: StepReader, at: int) -> bool:

@@ -23,6 +23,7 @@ class StepReader:
     findings: list[Finding] = field(default_factory=list)
     used: set[int] = field(default_factory=set)
     split: bool = False
+    oven: bool = False  # whether any step of the method speaks of one
     turn: Bowl | None = None  # whose bowl the words before in this step were about
     last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
     unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)

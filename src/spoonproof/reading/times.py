@@ -18,7 +18,9 @@ _MORE_BETWEEN = re.compile(r"[ \t]{1,9}(?:more|further|extra|additional|longer)(
 _MORE_AFTER = re.compile(r"[ \t]{0,9}(?:more|longer|extra|further)\b", re.I)
 _MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$", re.I)
 _LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]{1,9}$", re.I)
-_FOR_THE_LAST = re.compile(r"\bfor (?:the|its|their) (?:last|final)[ \t]{1,9}$", re.I)
+_FOR_THE_LAST = re.compile(
+    r"\b(?:for (?:the|its|their) (?:last|final)|(?:for |give \w+ )?(?:another|a further))[ \t]{1,9}$", re.I
+)
 _BARE = re.compile(
     r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))", re.I
 )

@@ -33,13 +33,14 @@ from spoonproof.checks.from_cooking import (
     cooked,
     fine_raw,
     fish_by_its_flakes,
+    grated_through,
     judged,
     late,
-    mashed_after_a_test,
     minutes_words,
     need_sources,
     need_words,
     severity,
+    soft_by_a_test,
     time_span,
 )
 from spoonproof.checks.rule import Fault
@@ -64,9 +65,12 @@ def check(dish: Dish) -> Iterator[Fault]:
         time = cooked(story)
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
             continue
+        if grated_through(dish, story, time):
+            continue
         if fine_raw(story) or blended_raw(story) or fish_by_its_flakes(dish, story):
             continue
-        if softness == "crisp-tender" and mashed_after_a_test(dish, story) and time.high >= _NEAR * need.soft.low:
+        nearly = softness == "crisp-tender" or need.crisp == need.soft
+        if nearly and soft_by_a_test(dish, story) and time.high >= _NEAR * need.soft.low:
             continue
         level, bowl = severity(dish, story, need)
         name = story.line.name

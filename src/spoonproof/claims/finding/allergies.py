@@ -9,7 +9,8 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_before
+from spoonproof.claims.finding.near import Ask, end_of, first_of, quoted, said_at, text_after, text_before
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _HAS_ONE = re.compile(
@@ -25,10 +26,12 @@ _PROVIDED = re.compile(
 )
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
-    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered) (?:[\w-]+,? ){0,4}$"
+    r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered|"
+    r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought) (?:[\w-]+,? ){0,4}$"
 )
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
+_DIAGNOSED = re.compile(r"\bdiagnos(?:ed?|ing|is)\b[^.;:?!]{0,40}\b(?:with|as|of) (?:\w+ ){0,2}$")
 _FAMILY = frozenset(
     "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community "
     "box boxes list lists table section menu policy plan journey blog world".split()
@@ -38,6 +41,134 @@ _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle
 _OCCASIONS = frozenset("birthday party place space home hands side bet environment distance".split())
 _CAKES = frozenset("cake cakes party parties".split())
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
+
+# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
+_SAYS_OF_IT = re.compile(
+    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
+    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
+    r"|damage\w*|inflam\w+|harm\w*|"
+    r"suspect\w*|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
+    r"suit\w*|keep|lead\w*|link\w*|sensitis\w*|sensitiz\w*|result\w*|due to|because)\b|%"
+)
+_A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
+_WHICHEVER = re.compile(
+    r"(?:,? ?(?:and |or )?[\w-]+,? ){0,2}?(?:recipes?|things?|stuff|options?|menus?|sections?|baker(?:y"
+    r"|ies)|aisles?|ideas|"
+    r"restrictions?|requirements?|needs|choices|alternatives?|guests|diets?)\b"
+)
+_SOMEBODYS_WAY = re.compile(
+    r"\b(?:diets?|cooks?|kitchens?|house(?:hold)?s?|home|famil(?:y|ies)|guests|hosts?|everyone|parents|mums?|moms?|"
+    r"world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
+    r"[^.;:?!]{0,30}\b(?:is|are|was|were|be|been|being|become|became|go|went|gone) (?:\w+ ){0,4}$"
+    r"|\b(?:living|live|lived|lives|eating|eat|ate|going|go|went|cooking|baking|bake|stay|stayed|staying)"
+    r" (?:\w+ly )?$"
+    r"|\bto (?:make|keep|turn) (?:it|them|this|these|those|everything) $"
+    r"|\b(?:i'll|we'll|i'm|we're|i am|we are|he's|she's|he is|she is|going|try|trying|have|had|tried)"
+    r"(?: (?:try|trying|going|to|be|stay|go|strictly|now|all|being|completely)){1,5} $"
+    r"|\b(?:asked|wanted|needed|requested|begged)\b[^.;:?!]{0,60}\bto be (?:made )?$"
+)
+_OWN_BAKING = re.compile(
+    r"\b(?:i|we) (?:was|were|am|are|'ve been) (?:\w+ )?able to\b|\b(?:i|we) (?:made|baked|cooked)\b"
+)
+_SAFELY = re.compile(
+    r"\b(?:eat\w*|ate|feed\w*|fed|have|has|had|giv\w+|gave|serv\w+|introduc\w+|consum\w+|enjoy\w*|offer\w*|swallow\w*|"
+    r"chew\w*|cook\w*|drink\w*|add\w*|try|tried|start\w*|wean\w*|use\w*|stor\w+|fit|cut|learn\w*|manag\w+"
+    r"|explor\w+|bit\w+)\b"
+)
+_WHICH_ONES = re.compile(
+    r"\blabel(?:led|ed|s|ling|ing)?\b[^.;:?!]{0,40}$"
+    r"|\b(?:any|all|every|which|what|whether|if) (?:\w+ ){0,4}(?:products?|foods?|items?|things?|anything"
+    r"|desserts?|dish(?:es)?)"
+    r"\b[^.;:?!]{0,20}$|\b(?:anything|everything|something) (?:that|which)? ?$"
+)
+_FOR_ALLERGIC = re.compile(
+    r"(?:for|to) (?:any|our|us|my|the|a|every|those|these) ?(?:[\w-]+ ){0,2}(?:famil(?:y|ies)|us|household|allergic)\b"
+)
+_CLINIC = re.compile(
+    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
+    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
+    r"|ige) (?:\w+ )?tests?|"
+    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
+)
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ADVISED = re.compile(
+    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
+)
+_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
+_FOODS = frozenset({"food", "dish", "hazard-food"})
+_OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
+_BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
+_CHILD = frozenset({"audience-baby"})
+_TALKED_OF = re.compile(
+    r"\b(?:talk\w*|chat\w*|discuss\w*|cover\w*|episode|hear)\b[^.;?!]*\b(?:from|including|about)\b[^.;?!]*$"
+)
+
+
+def _only_whose(tagged: Tagged, _match: Match) -> bool:
+    """ "Having a child with a dairy allergy is hard", "an egg allergy nightmare": how it is to live with."""
+    return _SAYS_OF_IT.search(fold(tagged.text)) is None
+
+
+def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
+    """ "*Living* dairy free", "our *diet* had to become dairy-free", "the gluten free *life*": what people keep to."""
+    if said_at(tagged, end_of(match)) in _A_LIFE or _WHICHEVER.match(text_after(tagged, end_of(match))) is not None:
+        return True
+    return _SOMEBODYS_WAY.search(text_before(tagged, first_of(match))) is not None
+
+
+def _without_allergens(tagged: Tagged, match: Match) -> bool:
+    """ "I was able to bake it all, just *minus the allergens*": none is named, and the cook's own doing."""
+    named = "allergen" not in tagged.words(first_of(match), end_of(match)).lower()
+    return not named and _OWN_BAKING.search(fold(tagged.text)) is not None
+
+
+def _says_no(tagged: Tagged, match: Match) -> bool:
+    """ "*No,* not lactose intolerance": an answer."""
+    return said_at(tagged, match.trigger[0]) == "no" and said_at(tagged, match.trigger[0] + 1) == ","
+
+
+def _labelled(tagged: Tagged, match: Match) -> bool:
+    """ "Foods *labelled* "may contain nuts"", "any product *that may contain* nuts": which ones, by their labels."""
+    if quoted(tagged, match.trigger[0], end_of(match)) or quoted(tagged, first_of(match), match.trigger[1]):
+        return True
+    return _WHICH_ONES.search(text_before(tagged, first_of(match))) is not None
+
+
+def _held_off(tagged: Tagged, match: Match) -> bool:
+    """ "He said it was *"gluten-free"*": a word held off by its quotes."""
+    if quoted(tagged, first_of(match), end_of(match)):
+        return True
+    begin, last = tagged.items[first_of(match)].start, tagged.items[end_of(match) - 1].end
+    return tagged.text[max(0, begin - 1) : begin] in _OPENS and tagged.text[last : last + 2][1:] in _CLOSES
+
+
+def _allergic_family(tagged: Tagged, match: Match) -> bool:
+    """ "Off-limits for any peanut-*allergic family*": who keeps away."""
+    end = (match.object or match.trigger)[1]
+    return _FOR_ALLERGIC.match(text_after(tagged, end)) is not None
+
+
+def _allergic_child(tagged: Tagged, match: Match) -> bool:
+    """ "Reports of *allergic children* exposed to nuts": who they are, where nothing is said to bring or spare it."""
+    if match.object is None or said_at(tagged, match.object[0]) != "allergic" or tagged.find(_BRINGS):
+        return False
+    return bool(tagged.find(_CHILD, match.object[1], match.object[1] + 1))
+
+
+def _on_the_show(tagged: Tagged, match: Match) -> bool:
+    """ "We *talk about everything from* first foods to allergens": what is talked of."""
+    return _TALKED_OF.search(fold(tagged.text[: tagged.items[first_of(match)].start])) is not None
+
+
+def _diagnosed(tagged: Tagged, match: Match) -> bool:
+    """ "Until I was *diagnosed with* a dairy allergy": what a clinic found."""
+    return match.object is not None and _DIAGNOSED.search(text_before(tagged, match.object[0])) is not None
+
+
+def _safely_done(tagged: Tagged, match: Match) -> bool:
+    """ "How to keep up the custom *safely*": nothing is eaten, fed or cooked so."""
+    at = (match.object or match.trigger)[0]
+    return said_at(tagged, at) == "safely" and _SAFELY.search(fold(tagged.text)) is None
 
 
 def _has_one(tagged: Tagged, match: Match) -> bool:
@@ -103,15 +234,36 @@ def _birthday_cake(tagged: Tagged, match: Match) -> bool:
     return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
 
 
+def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
+    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
+    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
+        return False
+    text = fold(tagged.text)
+    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
+
+
+def _the_allergen(tagged: Tagged, match: Match) -> bool:
+    """ "So that she *didn't consume the allergen*": none is named."""
+    said = "allergen" in tagged.words(first_of(match), end_of(match)).lower()
+    return said and not tagged.find(_FOODS)
+
+
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_has_one_only, _of_a_family),
-    "food-allergy": (_has_one_only, _known, _of_a_family),
+    "watch-reactions": (_at_the_clinic,),
+    "reacts-to": (_at_the_clinic,),
+    "never-ill-on-it": (_the_allergen,),
+    "allergy": (_at_the_clinic, _allergic_child, _has_one_only, _of_a_family),
+    "food-allergy": (_at_the_clinic, _only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
     "start-allergens": (_has_one,),
     "contains-gluten": (_allergy_to_it,),
-    "free-from": (_provided, _ingredient, _meatless),
+    "free-from": (_provided, _ingredient, _meatless, _a_way_to_live, _without_allergens, _says_no, _held_off),
+    "traces": (_labelled,),
+    "harmful": (_allergic_family,),
+    "introduce-allergen": (_on_the_show,),
+    "told-beside": (_diagnosed,),
     "sugar-free": (_ingredient,),
     "free-of-several": (_to_be_none,),
-    "safe": (_safe_occasion,),
+    "safe": (_safe_occasion, _safely_done),
     "age-and-solids": (_birthday_cake,),
     "age-and-food": (_birthday_cake,),
 }

@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from spoonproof.claims import ends
 from spoonproof.claims.finding.draft import Draft
 from spoonproof.claims.finding.fill import fill
-from spoonproof.claims.finding.match import classes_in, matches
+from spoonproof.claims.finding.match import matches
+from spoonproof.claims.finding.near import classes_in
 from spoonproof.claims.finding.ordinary import is_ordinary
 from spoonproof.claims.finding.phrase import noun
 from spoonproof.claims.finding.ranking import is_doing, rank

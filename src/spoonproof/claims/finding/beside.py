@@ -18,6 +18,8 @@ _THIS = frozenset({"this", "my", "our"})
 _BABY = frozenset({"audience-baby"})
 _MADE_WITH = frozenset("with from of using includes include including containing".split())
 _MADE_REACH = 3
+_KINDS = frozenset("food foods snacks products drinks vegetables fruits grains meats fish seeds milks spreads".split())
+_CALLED = frozenset({"called", "known as", "named", "namely"})
 _PHRASE_REACH = 10
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
 
@@ -29,12 +31,17 @@ def with_others(tagged: Tagged, match: Match, found: Subject) -> Subject:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
         found = _led_by(tagged, holder, found)
-    if not found.foods and (listed := spelled_out(tagged, (match.object or match.trigger)[1])) is not None:
-        found = both(found, listed)
+    own = found.range[1]
+    for end in (own, (match.object or match.trigger)[1]) if _is_a_kind(tagged, found) else ():
+        if (listed := spelled_out(tagged, end, by_words=bool(found.foods) or end == own)) is not None:
+            found = both(found, listed)
+            break
     if (head := _head(tagged, found)) is not None:
         found = _led_by(tagged, head, found)
     if not found.foods and (of := _made_of(tagged, found, match)) is not None:
         found = both(found, of)
+    if (called := _called(tagged, found)) is not None:
+        found = both(found, called)
     if not found.foods and (meant := _meant(tagged, found)) is not None:
         found = both(found, meant)
     if match.rule.kind == "quantity" and (measured := _measured_for(tagged, match)) is not None:
@@ -78,6 +85,22 @@ def _made_of(tagged: Tagged, found: Subject, match: Match) -> Subject | None:
             foods = tagged.find(FOOD, at + 1, min(at + 4, said))
             return named(tagged, foods[0], range(*found.range)) if foods else None
     return None
+
+
+def _is_a_kind(tagged: Tagged, found: Subject) -> bool:
+    """Whether a subject is a kind of food that examples may follow: "*salty snacks* such as crisps"."""
+    assert found.range is not None
+    return not found.foods or tagged.items[found.range[1] - 1].words.rpartition(" ")[2] in _KINDS
+
+
+def _called(tagged: Tagged, found: Subject) -> Subject | None:
+    """What a subject is called besides: "the small grain *called teff* has"."""
+    assert found.range is not None
+    end = found.range[1]
+    if end >= len(tagged.items) or tagged.items[end].words not in _CALLED:
+        return None
+    foods = tagged.find(FOOD, end + 1, end + 4)
+    return named(tagged, foods[0], range(*found.range)) if foods else None
 
 
 def _meant(tagged: Tagged, found: Subject) -> Subject | None:
@@ -126,12 +149,17 @@ def _doer(tagged: Tagged, found: Subject, match: Match) -> int | None:
     return best if best is not None and is_subject(tagged, best) and rank(tagged, best) > 0 else None
 
 
-def spelled_out(tagged: Tagged, end: int) -> Subject | None:
-    """The foods a general word is spelled out with after a claim: "herbs that ... include *sage and mint*"."""
+def spelled_out(tagged: Tagged, end: int, *, by_words: bool = False) -> Subject | None:
+    """The foods a general word is spelled out with after a claim: "herbs that ... include *sage and mint*".
+    ``by_words``: only after "such as", "like" or "including"."""
     for at in tagged.find(FOOD, end, end + 10):
         before = at - 1 - (tagged.items[at - 1].words in ARTICLES)
         spelled = any(tagged.items[i].words.rpartition(" ")[2] in _SUCH_AS for i in range(max(end, at - 3), at))
-        if spelled or tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
+        if spelled:
+            return named(tagged, at, range(0))
+        if by_words:
+            return None
+        if tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
             return named(tagged, at, range(0))
     return None
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_before
@@ -16,6 +17,11 @@ _AIMS = frozenset(
 )
 _OWNERS = frozenset("my your our his her their whose".split())
 _REQUIRED = re.compile(r"\b(?:must|should|needs? to|has to|have to|had to|got to|ought to) (?:\w+ )?be (?:\w+ )?$")
+_NEEDED = frozenset({"needed", "required", "necessary"})
+_ASKED = re.compile(
+    r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
+    r" (?:\w+ ){0,2}?about (?:\w+ )?$"
+)
 _MANAGES = re.compile(
     r"\b(?:i|we|you|they|he|she|to)(?:'ve|'d|'ll| have| had| can| could| will| would)?(?: \w+)? "
     r"(?:do|does|did|done|go|goes|went|going|gone|live|lives|lived|manage|managed|survive|cope) (?:\w+ )?$"
@@ -48,6 +54,11 @@ _GOOD = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
 )
 _HEALTH = frozenset({"health", "health-weak"})
+_AT_STAKE = re.compile(
+    r"\b(?:more important than|risk(?:ing|ed)?|worr(?:y|ied) about|cared? about|gambl\w+ with"
+    r"|roulette with|play\w* with)"
+    r" (?:[\w']+ ){0,3}\w+'s $"
+)
 _INGREDIENT = frozenset({"gelatin", "gelatine"})
 _TO_DO = frozenset(
     "add stir sprinkle mix whisk dissolve soak bloom pour fold tip melt heat warm blend combine beat place put".split()
@@ -63,6 +74,16 @@ def _manages(tagged: Tagged, match: Match) -> bool:
 def _required(tagged: Tagged, match: Match) -> bool:
     """ "All snacks *must be* nut-free": what is asked for, not what is there."""
     return _REQUIRED.search(text_before(tagged, first_of(match))) is not None
+
+
+def _needs_none(tagged: Tagged, match: Match) -> bool:
+    """ "It is sweet, so no sugar *needed*": what the cook can do without, not what is in it."""
+    return said_at(tagged, end_of(match)).partition(" ")[0] in _NEEDED
+
+
+def _asked_about(tagged: Tagged, match: Match) -> bool:
+    """ "So many of you *ask about* eczema since I started": what others want to hear of, nothing that ended."""
+    return match.object is not None and _ASKED.search(text_before(tagged, match.object[0])) is not None
 
 
 def _avoids_it(tagged: Tagged, match: Match) -> bool:
@@ -93,9 +114,19 @@ def _of_another(tagged: Tagged, match: Match) -> bool:
     return _somebody_between(tagged, match, _PERSON)
 
 
+def _that_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "Satisfied *that she* gained weight": somebody thinks so, and nothing helps her to."""
+    if match.object is None:
+        return False
+    words = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
+    return any(first == "that" and then in _PERSON for first, then in pairwise(words))
+
+
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
     """ "*My son's* health worried me": whose it is stands before, and nothing is said to do it good."""
     begin, end = match.trigger
+    if _AT_STAKE.search(text_before(tagged, begin)) is not None and tagged.words(begin, end).lower() == "health":
+        return True
     if tagged.words(begin, end).lower() != "health" or tagged.find(_GOOD) or tagged.find(_HEALTH) != [begin]:
         return False
     return any(
@@ -127,6 +158,8 @@ def _for_doing_it(tagged: Tagged, match: Match) -> bool:
     """ "The added benefit *of making* the sauce creamy": what is good about it is no good to anybody's health."""
     then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
     said = tagged.items[match.trigger[1] - 1].words
+    if then[:1] == ["that"] and "benefit" in said and not tagged.find(_DOES_GOOD, match.trigger[1]):
+        return True  # "the added benefit that the broth can be used"
     doing = then[0] if said.endswith(" of") and then else then[1] if then[:1] == ["of"] and then[1:] else ""
     return doing in _DOING and not tagged.find(_DOES_GOOD, match.trigger[1])
 
@@ -200,7 +233,9 @@ def _does_something_else(tagged: Tagged, match: Match) -> bool:
 
 
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
-    "free-of": (_manages, _required, _harmed),
+    "ill-until": (_asked_about,),
+    "told-beside": (_asked_about,),
+    "free-of": (_manages, _required, _harmed, _needs_none),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),
@@ -210,6 +245,7 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
+    "helps-a-function": (_that_somebody,),
     "health-good": (_somebodys_health, _for_doing_it),
     "function-and-food": (_named_so,),
     "iron-rich": (_of_nothing,),

@@ -6,8 +6,17 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, skipped, text_after, text_before
-from spoonproof.claims.finding.ordinary import is_story
+from spoonproof.claims.finding.near import (
+    Ask,
+    classes_in,
+    end_of,
+    first_of,
+    said_at,
+    skipped,
+    text_after,
+    text_before,
+)
+from spoonproof.claims.finding.ordinary import is_ours, is_story
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -29,6 +38,9 @@ _TO_ALL = re.compile(
 )
 _IS_ALLERGIC = re.compile(
     rf"\b{_ONE_OF_US}(?:'s|'m|'re)?(?: \w+){{0,3}} $"
+    r"|\b(?:grand)?(?:son|daughter|child|niece|nephew|boy|girl|friend|husband|wife|cousin|brother|sister)"
+    r"(?: #?\d+| number \w+)?"
+    r"(?:'s| is| was| has| had)(?: \w+){0,3} $"
     r"|\b(?:being|tested|diagnosed|turned out|turns out|found)(?: \w+){0,4} $"
 )
 _BY_NAME = re.compile(
@@ -54,6 +66,7 @@ _HAD_ONE = re.compile(
 _TESTED = re.compile(
     r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?(?:tests?|testing|results?|work)\b"
     r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
+    r"|\b(?:was|were|is|are|came back|testing|tested) (?:positive|negative) (?:for|to)\b"
 )
 _WHAT = re.compile(r"(?<!is )(?<!are )(?<!was )(?<!'s )(?<!'re )\bwhat (?:exactly )?$")
 _WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
@@ -61,7 +74,8 @@ _ALLERGIES = ("allergies", "allergy", "intolerances", "intolerance")
 _PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
 _FAMILY_WITH = re.compile(
-    r"\b(?:kids?|child|children|those|people|families|famil(?:y|ies)|friends?|anyone|someone|guests?) "
+    r"\b(?:(?:grand)?(?:kids?|child|children|kidd(?:ies|os))|those|people|families|famil(?:y|ies)"
+    r"|friends?|anyone|someone|guests?) "
     r"(?:who (?:has|have) |with |(?:has|have) )[^.,;:?!]{0,40}$"
     r"|^\W*(?:use|swap|try|choose|thicken|replace)\b[^.;:?!]{0,50}\bif (?:you|anyone|someone|your \w+)"
     r"(?:'re| are| is| has| have)\b[^.,;:?!]{0,30}$"
@@ -80,7 +94,8 @@ _ASKED_OF_US = re.compile(
 _SOLD = frozenset({"food", "dish", "generic-food"})
 _PLACES = frozenset("environment place space school home kitchen table nursery".split())
 _HAD_FOR_SALE = re.compile(
-    r"\b(?:restaurants?|caf(?:e|é)s?|shops?|supermarkets?|caterers?|kitchens?|schools?|bakery|bakeries|they|some|most|we|i)"
+    r"\b(?:restaurants?|caf(?:e|é)s?|shops?|supermarkets?|caterers?|kitchens?|schools?|bakery|bakeries"
+    r"|they|some|most|we|i)"
     r"(?: \w+){0,3} (?:have|has|had|provide|provides|offer|offers|offered|sell|sells|sold|stock|stocks|ask|asked)"
     r" (?:\w+ ){0,4}$|\b(?:aware of|thinking about|no idea about|know about|advice about) $"
 )
@@ -100,7 +115,7 @@ def _is_allergic(tagged: Tagged, match: Match) -> bool:
     named = _BY_NAME.search(tagged.text[: tagged.items[match.object[0]].start])
     if named is not None and (said.startswith(_SUFFERS) or not _is_food(tagged, named.start())):
         return True
-    if said.startswith("allergic") and "reaction" not in said:
+    if said.startswith(("allergic", "sensitive", "intolerant")) and "reaction" not in said:
         return _IS_ALLERGIC.search(before) is not None
     if tagged.items[match.object[0]].words.startswith("react") and _IS_ALLERGIC.search(before) is not None:
         return True
@@ -220,7 +235,8 @@ def _its_protein(tagged: Tagged, match: Match) -> bool:
 
 def _we_introduced(tagged: Tagged, _match: Match) -> bool:
     """ "*At eight months we started* the introduction of eggs": done once, and nothing said to come of it."""
-    return not tagged.find(_SAYS_MORE) and is_story(fold(tagged.text))
+    text = fold(tagged.text)
+    return not tagged.find(_SAYS_MORE) and (is_story(text) or is_ours(text, classes_in(tagged)))
 
 
 def _picky_eaters(tagged: Tagged, match: Match) -> bool:

@@ -111,7 +111,9 @@ def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
 def _denying(tagged: Tagged, start: int) -> int:
     """Where a quote that begins at ``start`` begins with the "no" before it: "*no need to* wait", "*no* honey"."""
     for index in range(start - 1, max(-1, start - 1 - _BEFORE_QUOTE), -1):
-        if tagged.is_any(index, _TAKING_BACK) or tagged.items[index].words.partition(" ")[0] in _NONE:
+        if tagged.is_any(index, _REFUTE) and tagged.items[index + 1].words == "and":
+            break
+        if tagged.is_any(index, _TAKING_BACK) or not _NONE.isdisjoint(tagged.items[index].words.split()):
             only = tagged.items[index + 1].words in ("only", "just")
             return start if only else index
         if tagged.symbols[index] in ",.?:()" or tagged.is_any(index, _NAMING):
@@ -126,7 +128,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     if kind == "safety-age" and (age := age_text(tagged, match)):
         danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
         return f"{age}, {_name(danger)}" if danger else age
-    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or (kind == "general-benefit" and _whose(tagged, match)):
+    whose = (kind == "general-benefit" or match.rule.name == "needs") and _whose(tagged, match)
+    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or whose:
         start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
     if match.rule.name == "is-so-much":
         end = _of_what(tagged, end)
@@ -200,7 +203,9 @@ def _clause_start(tagged: Tagged, at: int) -> int:
 def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     begin = _clause_start(tagged, match.start)
     last = end_of(match)
-    if tagged.find(_REFUTE, 0, last) or _taken_back(tagged, last):
+    if any(not _goes_with(tagged, index, match) for index in tagged.find(_REFUTE, 0, last)) or _taken_back(
+        tagged, last
+    ):
         return "refutes"
     if match.rule.name == "needs" and tagged.is_any(match.trigger[0], _NO_NEED):
         return "denies"
@@ -217,6 +222,15 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     if tagged.find(_HEDGE, begin, last):
         return "hedges"
     return "asserts"
+
+
+def _goes_with(tagged: Tagged, index: int, match: Match) -> bool:
+    """Whether what is called untrue is called bad in one breath: "an old wives' tale *and dangerous*" takes neither
+    back."""
+    if match.rule.name != "harmful" or index >= match.trigger[0]:
+        return False
+    between = [item.words for item in tagged.items[index + 1 : match.trigger[0]]]
+    return between[:1] == ["and"] and len(between) <= _ADVERBS
 
 
 def _taken_back(tagged: Tagged, end: int) -> bool:
@@ -253,6 +267,7 @@ def _goes_on(tagged: Tagged, begin: int, at: int) -> bool:
 _SPLICED = 6  # items between the comma and the verb of what follows it
 _VERBS = frozenset({"contain", "have", "benefit", "benefit-weak", "harm", "harm-weak"})
 _OPENING = frozenset("the its it they this these their most".split())
+_ADVERBS = 3  # "and really quite *dangerous*"
 _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})

@@ -22,7 +22,7 @@ FAMILIES: tuple[frozenset[str], ...] = (
     frozenset({"food", "dish"}),
 )
 _JOIN = frozenset({"and", "or", "&", "plus", "as", "well", "also", "even", "some", "including", "the", "your", "like",
-                   "such", "especially", "particularly", "namely", "called", "known", "known as",
+                   "his", "her", "their", "such", "especially", "particularly", "namely", "called", "known", "known as",
                    "a", "an"})  # fmt: skip
 _GOOD_STATE = frozenset({"healthy", "strong"})  # "including a *healthy* nervous system"
 
@@ -54,13 +54,13 @@ _FED = frozenset({"give", "introduce", "include", "have"})  # "give it", but "gi
 _OFFERED = _FED - {"have"}
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
+# "*This routine* helps him sleep": no food is pointed at.
+_NO_FOOD = frozenset(
+    "process routine machine method plan step guide post article approach habit skill book time way week day month "
+    "year trip place school video series schedule system gadget device chair tool trick game stage phase allergy "
+    "allergies illness condition diagnosis infection".split()
+)
 _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
-
-
-def classes_in(tagged: Tagged) -> frozenset[str]:
-    """Every class of the sentence's items."""
-    known = tagged.lexicon.classes
-    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols) if symbol in known])
 
 
 def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
@@ -130,12 +130,16 @@ def _points(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     for index, item in enumerate(tagged.items):
         first = item.words.split(" ", 1)[0]
-        if first in _POINTING:
+        if first in _POINTING and not (first in _THIS and _says(tagged, index + 1) in _NO_FOOD):
             if not _is_empty(tagged, index) and _points_from(tagged, index):
                 return True
         elif first in _OWNED and tagged.find(_GOOD, index + 1, index + 4):
             return True
     return False
+
+
+def _says(tagged: Tagged, index: int) -> str:
+    return tagged.items[index].words if index < len(tagged.items) else ""
 
 
 def _points_from(tagged: Tagged, index: int) -> bool:

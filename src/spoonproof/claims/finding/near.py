@@ -21,6 +21,12 @@ _DOES = frozenset({"benefit", "benefit-weak", "make", "keep", "effect"})
 _QUOTES = frozenset("\"'“”‘’")
 
 
+def classes_in(tagged: Tagged) -> frozenset[str]:
+    """Every class of the sentence's items."""
+    known = tagged.lexicon.classes
+    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols) if symbol in known])
+
+
 def first_of(match: Match) -> int:
     """The first item of what gives a match away and of what it relates to."""
     return min(match.trigger[0], (match.object or match.trigger)[0])

@@ -41,10 +41,16 @@ _TOLD = re.compile(
     r"|\bat [^,.;:?!]{0,24}(?:weeks?|months?|years?)(?: old)?,? (?:i|we) (?:started|began|tried|gave|introduced)\b"
     r"|\b(?:i|we|my \w+) (?:didn't|did not) (?:start|begin|introduce|give|offer|try|wean|feed)\b"
     r"|\b(?:friends|mums|moms|mothers) (?:of \w+ )?(?:have|had) been (?:weaning|giving|feeding|offering|starting)\b"
-    r"|\b(?:he|she) was (?:only |just |about |nearly |almost )?\d[\d.]* ?(?:weeks?|months?)\b"
+    r"|\b(?:he|she) was (?:(?:only|just|about|nearly|almost|over|around) ){0,3}\d[\d.]* ?(?:weeks?|months?)\b"
     r"|\b(?:he|she) seems (?:\w+ ){0,2}interested\b"
     r"|\b(?:son|daughter|nephew|niece|grandson|granddaughter|brother|sister)\b[^.;:?!]{0,30}"
     r"\b(?:is|was|turned) (?:\w+ )?\w+ (?:weeks?|months?|years?)\b"
+    r"|\b(?:has|have|had) been (?:\w+ )?showing (?:\w+ )?(?:signs|interest)\b"
+    r"|(?:\b(?:had|have|has)|'d|'ve) (?:\w+ )?been (?:\w+ )?(?:hoping|planning|meaning|wanting|waiting|trying) to\b"
+    r"|\b(?:he|she|my \w+|our \w+|son|daughter)(?:'s| is| was| has| had)(?: \w+)?(?: never| not| hardly"
+    r"| barely| always)"
+    r"(?: been)? (?:\w+ ){0,2}interested\b"
+    r"|\b(?:went|worked|did) (?:\w+ )?(?:for|with) us\b"
     r"|\b(?:wasn't|weren't) ready\b|\basked (?:me|us) to start\b"
     r"|^\W*(?:he|she)(?:'ll be|'s| is| was| will be) "
     r"(?:now |only |nearly |almost |just |over )?\w+ (?:weeks?|months?)\b"
@@ -75,7 +81,8 @@ _AT_AN_AGE = (
 _ADVICE = re.compile(
     r"\b(?:you|your|yours|bab(?:y|ies)|infants?|child(?:ren)?|toddlers?|kids?|little ones?|should|must|never|do|can|"
     r"cannot|\w+n't|may|might|wants?|plan|going to|needs?|recommend\w*|advi[sc]\w*|guid\w+|say|says|said|told|doctors?|"
-    r"nurses?|midwife|visitors?|p(?:a|ae)?ediatricians?|gp|nhs|safe|safely|fine|ok|okay|great|good|avoid|not|no|harm\w*|"
+    r"nurses?|midwife|visitors?|p(?:a|ae)?ediatricians?|gp|nhs|safe|safely|fine|ok|okay|great|good|avoid"
+    r"|not|no|harm\w*|"
     r"risk\w*|chok\w*|tell (?:parents|mums|mothers|families|people|everyone)|so (?:he|she)(?:'s| is) ready)\b"
 )
 _TURNS = re.compile(

@@ -23,7 +23,7 @@ _SOAKING = frozenset("soak leave let rinse drain boil simmer cook".split())
 _SWELLING = frozenset({"swelling"})
 _WITHOUT = frozenset({"no", "without"})
 _OF_THOUGHT = frozenset("of about that it they we you i how what".split())
-_PLANNED = frozenset("target targets goal goals standard standards advice information".split())
+_PLANNED = frozenset("intake intakes target targets goal goals standard standards advice information".split())
 _VISITORS = frozenset(
     "visitor visitors professional professionals worker workers service services clinic driven reasons".split()
 )
@@ -58,9 +58,13 @@ _THE_ORIGINAL = re.compile(
 _SOUGHT = re.compile(
     r"\b(?:search|hunt|quest|looking|looked) for\b[^.;:?!]{0,40}$|\badapt\w* (?:it |this )?(?:for|to|to be) $"
 )
-_LEFT_OPEN = re.compile(r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$")
+_LEFT_OPEN = re.compile(
+    r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$"
+    r"|\b(?:whatever|whichever) (?:[\w-]+ ){0,3}(?:is|are|feels|seems) $"
+)
 _MEDICINE = re.compile(
-    r"\b(?:meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
+    r"\b(?:prednisolone|inhalers?|albuterol|benadryl|paracetamol|calpol|ibuprofen|epinephrine|epi-?pens?"
+    r"|meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
 )
 _BROWNING = re.compile(r"\b(?:maillard|chemical|browning|hilarious|funny|priceless) $")
 _OWING_TO = re.compile(
@@ -88,7 +92,8 @@ _TO_PLATE = re.compile(
 
 _GROWN_UP = re.compile(
     r"^(?:(?:and|but|while|so|then|[a-z]+day) )?(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
-    r"(?:grand(?:father|mother|dad|ma|pa|parents)|grandad|granny|nan|nana|opa|oma|husband|wife|uncle|auntie?|neighbours?)\b"
+    r"(?:grand(?:father|mother|dad|ma|pa|parents)|grandad|granny|nan|nana|opa|oma|husband|wife|uncle"
+    r"|auntie?|neighbours?)\b"
 )
 _ATE = frozenset("ate eats eating had has nibbled munched".split())
 
@@ -338,8 +343,8 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "gives-disease": (_had_it,),
     "for-disease": (_salve,),
     "gone-since": (_in_the_pot,),
-    "against-disease": (_managed_to, _is_clear),
-    "helps-a-function": (_managed_to, _is_clear),
+    "against-disease": (_managed_to, _is_clear, _medicine),
+    "helps-a-function": (_managed_to, _is_clear, _medicine),
     "food-allergy": (_with_an_allergy, _tested, _owing_to),
     "allergy": (_with_an_allergy, _tested, _browning, _owing_to),
     "start-allergens": (_no_such_food,),
@@ -354,6 +359,7 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "choking": (_choking_child,),
     "loose-word": (_targets, _plated),
     "health-good": (_targets,),
+    "its-benefits": (_targets,),
     "handed-over": (_needless, _grown_up_ate),
     "amount-in": (_looked_at,),
     "age-and-food": (_disliked, _good_with_hands),

@@ -99,10 +99,17 @@ def both(holder: Subject, held: Subject) -> Subject:
     return Subject(holder.range, texts, foods, holder.of_dish, False, "“" + "”, “".join(texts) + "”")
 
 
+def _again(tagged: Tagged, at: int) -> bool:
+    """Whether the word at ``at`` is the one before it once more: "peas and tuna *tuna's* great for ..."."""
+    return tagged.items[at].words.removesuffix("'s") == tagged.items[at - 1].words
+
+
 def widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin, symbols, wanted = at, tagged.symbols, tagged.lexicon.sets[_IN_NAME]
     while begin > 0 and at - begin < 4 and symbols[begin - 1] in wanted:
+        if _again(tagged, begin):
+            break  # "with hummus hummus is rich in ...": speech without marks names it anew
         begin -= 1
     return begin
 
@@ -112,6 +119,8 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     if acts_alone(tagged, at):
         return None
     index = widen(tagged, at) - 1
+    if index >= 0 and _again(tagged, index + 1):
+        return None
     joined, described = False, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
     wanted, generic, measuring = sets[kinds], sets[GENERIC], sets[_MEASURING]

@@ -6,7 +6,8 @@ from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
-    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should".split()
+    "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should"
+    " comes-up".split()
 )
 _PRONOUNS = frozenset(
     {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}
@@ -52,6 +53,8 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     candidates = [i for i in candidates if not _is_said_as(tagged, i)] or candidates
     # "pancakes, a breakfast treat, that are ...": nor is what it is called in passing.
     candidates = [i for i in candidates if not _is_called(tagged, i)] or candidates
+    # "too much swede in one meal may ...": nor is when it is eaten.
+    candidates = [i for i in candidates if not _is_occasion(tagged, i)] or candidates
     if not candidates:
         return None
     nearest = candidates[-1]
@@ -64,7 +67,7 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
 
 
 def _is_said_as(tagged: Tagged, at: int) -> bool:
-    if not tagged.has(at, "generic-food") or tagged.has(at, "food"):
+    if not tagged.has(at, "solids") and (not tagged.has(at, "generic-food") or tagged.has(at, "food")):
         return False
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     return any(word in ("as a", "as an", "as") for word in before)
@@ -72,6 +75,10 @@ def _is_said_as(tagged: Tagged, at: int) -> bool:
 
 def _is_called(tagged: Tagged, at: int) -> bool:
     return tagged.has(at, "generic-food") and not tagged.has(at, "food") and _is_aside(tagged, at)
+
+
+def _is_occasion(tagged: Tagged, at: int) -> bool:
+    return tagged.has(at, "eating") and tagged.has(at, "generic-food") and _is_object(tagged, at)
 
 
 def rank(tagged: Tagged, at: int) -> int:

@@ -48,6 +48,7 @@ _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ON_THIS = frozenset({"on-this"})
+_LISTED_AFTER = ("got-from", "foods-with", "good-sources")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 
 
@@ -180,6 +181,7 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
 
 
 _OF_REACH = 5
+_FOUND_REACH = 4
 
 
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
@@ -213,6 +215,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     if match.subject is not None and (effect == "milk-enough" or bottle):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
+    if match.subject is not None and match.rule.name in _LISTED_AFTER:
+        return named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
         before = tagged.find(FOOD, 0, match.start)
         own = tagged.words(*match.subject)
@@ -221,6 +225,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
             if before
             else Subject(None, (), (), False, True, f"“{own}”, named before")
         )
+    if match.rule.name == "found-in" and (held := tagged.find(FOOD, match.trigger[1], match.trigger[1] + _FOUND_REACH)):
+        return named(tagged, held[0], range(0))  # "it is found in *kale*"
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
         if tagged.find(_SOLIDS | FOOD):
             return None

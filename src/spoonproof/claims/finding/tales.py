@@ -68,6 +68,12 @@ _WHICH_ARE = re.compile(
     r"^\W*what(?:'s| is| are) [^.;:?!]{0,40}$|\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$"
 )
 
+_EATEN = frozenset("food dish generic-food solids nutrient ambiguous-nutrient".split())
+_SOMEBODY_IS = re.compile(
+    r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$|\b(?:people|kids|children|famil(?:y"
+    r"|ies)|society) \w+ $"
+)
+
 
 def _last_years(tagged: Tagged, match: Match) -> bool:
     """ "Over the *last* seven years": how long it went on, and no child's age."""
@@ -256,6 +262,11 @@ def _recipe_name(tagged: Tagged, match: Match) -> bool:
     return own.isupper() and then.isupper() and not first.isupper()
 
 
+def _somebody_is(tagged: Tagged, match: Match) -> bool:
+    """ "We get wiser and *healthier*": somebody does, and nothing to eat is named."""
+    return not tagged.find(_EATEN) and _SOMEBODY_IS.search(text_before(tagged, match.trigger[0])) is not None
+
+
 TALES: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already, _laid_by),
     "age-and-solids": (_last_years, _already),
@@ -287,6 +298,7 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "from-age": (_to_pack,),
     "fine-for-babies": (_is_ready,),
     "ready-for-solids": (_is_ready,),
+    "healthier": (_somebody_is,),
     "harmful": (_as_if,),
     "contains-gluten": (_eats_it,),
     "helps-a-function": (_the_mood,),

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import chain
 
 from spoonproof.claims.finding.allergies import ALLERGIES
 from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
-from spoonproof.claims.finding.near import Ask, text_before
+from spoonproof.claims.finding.moments import MOMENTS
+from spoonproof.claims.finding.near import Ask, text_after, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.finding.phrase import widen
 from spoonproof.claims.finding.tales import TALES, in_mind
+from spoonproof.claims.finding.things import KINDS, THINGS
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -22,6 +25,9 @@ _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
 )
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
+_COLD_AND = re.compile(
+    r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
+)
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _WHEN = frozenset({"when-ill"})
@@ -48,6 +54,8 @@ _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
     r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
+    r"|\b(?:try|trying|tried) (?:and|to) (?:give|offer|serve|feed|cook|buy)\b[^.,;:]{0,30} "
+    r"(?:foods?|meals?|snacks?|things?|something) that\b[^.,;:]{0,40}$"
 )
 _AIMED = re.compile(
     r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
@@ -60,18 +68,21 @@ _PICKED = re.compile(
 )
 _WISHED = re.compile(
     r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
-    r"|\b(?:making|make) sure\b[^.,;:?!]{0,60}$"
+    r"|\b(?:(?:making|make) sure|ensur(?:e|es|ed|ing))\b[^.,;:?!]{0,60}$"
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
     r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
     r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
+    r"|\b(?:i|we) (?:\w+ )?aim(?:ed)? for\b[^.;:?!]{0,60}$"
+    r"|\b(?:try|trying|tried|aim|aiming|want|wanted) (?:and|to) (?:give|feed|offer|serve|cook|make|buy|eat)\b"
+    r"[^.,;:?!]{0,30} (?:foods?|meals?|dinners?|suppers?|snacks?|things?|something) that\b[^.,;:?!]{0,30}$"
     r"|\b(?:for|with|cook|make|eat|find|fancied|want|wanted|need|needed) (?:something|anything)\b[^.,;:?!]{0,30}$"
 )
 
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    asked = _ASKED.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    asked = _ASKED.get(match.rule.name, ()) + _OF_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 
@@ -212,6 +223,8 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
     colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
     if any(_COLD_WATER.search(text_before(tagged, last - 1) + tagged.items[last - 1].words) for last in colds):
         return True
+    if any(_COLD_AND.match(text_after(tagged, last)) for last in colds):
+        return True
     return any(
         last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
         for last in colds
@@ -247,8 +260,12 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "can-babies": (_how_to,),
     "safe": (_wished,),
 }
-_TABLES = (_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES)
-_ASKED: Mapping[str, tuple[Ask, ...]] = {
-    name: tuple(ask for table in _TABLES for ask in table.get(name, ())) for name in frozenset().union(*_TABLES)
-}
+
+
+def _together(*tables: Mapping[str, tuple[Ask, ...]]) -> Mapping[str, tuple[Ask, ...]]:
+    return {name: tuple(ask for table in tables for ask in table.get(name, ())) for name in {*chain(*tables)}}
+
+
+_OF_KIND = _together(_BY_KIND, KINDS)
+_ASKED = _together(_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES, THINGS, MOMENTS)
 """What to ask of a rule's matches, of all the tables at once."""

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Market, Paid
+from spoonproof.model.danger import Danger
 from spoonproof.model.record import dataclass, field
 
 NOT_EDITORIAL: frozenset[Paid] = frozenset({"gifted", "affiliate", "sponsored", "own-product"})
@@ -45,6 +46,14 @@ def head_of(title: str) -> str:
 _BESIDE = re.compile(r" (?:with|on|in|for|from|of|without) ")
 
 
+class Dangers(Protocol):
+    """The hazard tables, asked of words."""
+
+    def __call__(self, said: str, within: tuple[int, int], months: int, behind: str) -> Danger | None:
+        """The gravest danger of what the sentence ``said`` gives at ``months`` in the claim's place ``within`` it;
+        ``behind``: the words after it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Context:
     """``ages``: months the dish is for (the youngest counts); ``today`` an ISO date ("" : dates are not looked at).
@@ -53,7 +62,8 @@ class Context:
     "dairy-free" is checked with; without them such statements stay unproven. ``own``: the author's sources.
     ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``head``: the
     one of them that says what it is; ``made_of``: the last word of each of its foods. ``named``: the id of the food
-    that a name stands for ("rice" is white rice).
+    that a name stands for ("rice" is white rice). ``dangers``: the hazard tables; without them nobody asks how a food
+    that words give is served.
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -67,6 +77,7 @@ class Context:
     head: str = ""
     made_of: frozenset[str] = frozenset()
     named: Mapping[str, str] = field(default_factory=dict)
+    dangers: Dangers | None = None
 
     def bound(self, market: Market) -> bool:
         """Whether the market's food-claim law reaches this speech: commercial communication only

@@ -196,7 +196,7 @@ def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     if _set_aside(claim):
         return 0, plain(claim.quote)
     before, rest = _phrases(without_phrases(plain(_before(claim)), idioms), phrases)
-    if any(turn in rest for turn in _TURN):
+    if any(turn in rest for turn in _TURN) or (claim.effect == "harm" and rest.startswith(" and ")):
         before, rest = 0, ""
     quote = without_phrases(plain(claim.quote), idioms)
     within, behind = _phrases(quote, phrases)

@@ -37,6 +37,7 @@ _COMES_FROM = re.compile(
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
 )
 """What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
+_A_DAY = re.compile(r" (?:a|per|each|every) (?:day|week) | daily ")
 _SAID = {"least": "at least ", "most": "at most ", "": ""}
 _SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
@@ -111,6 +112,10 @@ _RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
+    if not nutrient and claim.foods and _A_DAY.search(plain(claim.quote)):
+        return Verdict(
+            "unlisted", "How much of a food is right for a day is on no list here: bring the guidance.", None, ()
+        )
     if number is None or not nutrient:
         what = "say the nutrient, the amount and per what"
         return Verdict("unproven", "What the number is of is not said.", None, _REFS, what)

@@ -139,11 +139,17 @@ def _count(text: str, register: Register) -> float | None:
 def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> str:
     """The sentence the claim stands in, as far as it can be told: to the next of ``stops``, at most
     ``most`` characters either side, and in speech without stops no further than the breath it was said in."""
+    start, end = place_of(claim, stops, most)
+    return claim.passage.text[start:end]
+
+
+def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> tuple[int, int]:
+    """Where the words of ``around`` stand in the claim's passage."""
     text = claim.passage.text
     start = max(claim.start - most, 0, *(text.rfind(mark, 0, claim.start) + 1 for mark in stops))
     ends = [found for mark in stops if (found := text.find(mark, claim.end)) >= 0]
     first, last = claim.sentence or (0, len(text))
-    return text[max(start, first) : min([*ends, claim.end + most, last])]
+    return max(start, first), min([*ends, claim.end + most, last])
 
 
 def clause(claim: Claim) -> str:

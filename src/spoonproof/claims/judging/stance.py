@@ -39,6 +39,11 @@ _MAKES_ILL = re.compile(
     r"(?:ill|sick|poorly|unwell) "
 )
 """What makes somebody ill: "raw shellfish makes babies ill"."""
+_NO_USE_WAITING = re.compile(
+    r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
+    r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
+)
+"""Words that let a food come now: "there is no point in putting off egg"."""
 _ILL_DENIED = re.compile(
     r" (?:not|never|no|nobody|nothing|[a-z]+n't)(?: (?!to |give )[a-z]+){0,2}? "
     r"(?:gives?|gave|given|giving|causes?|caused|causing|makes?|made|making|gets?|got|gotten|had|have|catch|caught) "
@@ -140,7 +145,7 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     words = without_phrases(words, register.words.get("no denial", ()))
     if has_any(words, register.words.get("risk denied", ())) or _ILL_DENIED.search(words):
         return "dismisses"
-    if _NOT_FORBIDDEN.search(words):
+    if _NOT_FORBIDDEN.search(words) or _NO_USE_WAITING.search(words):
         return "permits"  # "isn't forbidden", "nobody needs to avoid"
     if has_any(words, register.words.get("no need", ())) and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"

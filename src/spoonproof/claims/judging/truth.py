@@ -25,7 +25,11 @@ from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
 from spoonproof.model.record import replace
 
-_COMPARED = re.compile(r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than (?!\d)")
+_COMPARED = re.compile(
+    r" (?:more|less|fewer|higher|lower|richer) (?:[a-z0-9']+ ){0,4}than "
+    r"(?!\d|(?:an?|one|two|five|ten|half an?|the price of) "
+    r"(?:pound|euro|dollar|quid|fiver|tenner|penny|minute|hour|coffee|takeaway))"
+)
 _HARMS = ("harm*", "bad for", "hurt*", "damage*", "danger*", "unsafe", "toxic", "poison*")
 EFFECT_KINDS = frozenset({"function", "disease", "general-benefit"})
 

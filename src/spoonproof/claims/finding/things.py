@@ -1,0 +1,217 @@
+"""Matches whose food is no food or whose nutrient is none: a thing named after it, a course of a meal, a material."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+# What a food before it only names or shapes: "an *ice pack*", "the *cake* tin". Not what holds a food as it is eaten.
+_THINGS = frozenset(
+    "packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
+    "stores aisle aisles stall stand tree trees bush bushes patch patches seedling seedlings "
+    "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
+    "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
+    "knives plate plates board boards tray trays rack racks van truck festival market counter deposits shaker shakers "
+    "skillet pan pans emoji stickers sticker drawing picture pictures".split()
+)
+_EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
+_DISHES = frozenset({"food", "dish"})
+_GROUPS = frozenset("protein proteins carb carbs carbohydrate carbohydrates starch starches fat fats grains".split())
+_BESIDE = frozenset(", and or & plus".split())
+_AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away down up".split())  # "milk *packs* a lot"
+_SMALL = frozenset("a an the some one two three".split())
+_NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
+_WITHOUT = frozenset({"going-without", "without", "free"})
+_PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
+_CALLING = re.compile(r"(?:\b(?:hi|hey|oh|right|dear|thanks|sorry|ok|okay|yes|no|well|please|bye)|^),? $")
+_FREE = frozenset({"free", "suffix-free"})
+_MATERIAL = re.compile(
+    r"\b(?:plastic|plastics|silicone?|glass|metal|steel|stainless|wood\w*|bamboo|melamine|tritan|tank|bottles?|cups?|"
+    r"tubs?|lids?|trays?|bowls?|plates?|bibs?|containers?|boxes|box|toys?|straws?|bags?|dishwasher|materials?)\b"
+)
+_WORRIED = re.compile(r"\b(?:worry|worrying|worried|care|cared|bother|fuss|fret|obsess\w*|think|thinking) about $")
+_ENERGY = frozenset({"energy"})
+_COOK_DOES = frozenset(
+    "hide sneak cook make prepare plan find save pack organise organize create choose bake store chop serve track shop "
+    "learn teach decide sort stick".split()
+)
+_DEMAND = frozenset({"supply", "demand", "hopes", "chair", "chairs", "street", "season", "spirits", "school"})
+_OWN_APPETITE = re.compile(r"\b(?:big|huge|small|little|his|her|my|our|their|your) $")
+_DOES_SO = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
+_NAMED = _DISHES | {"ambiguous-nutrient", "nutrient", "hazard-food"}
+_BALANCED = re.compile(
+    r"\W*(?:(?:eating|having|follow\w*|keep\w*) )?(?:an? |the |your )?"
+    r"(?:balanced|well-balanced|varied|healthy|healthier|proper|good|nutritious|right) (?:and \w+ )?"
+    r"(?:diets?|eating|nutrition|meals?|foods?|eating habits)\b"
+)
+_SEES_TO = re.compile(
+    r"\b(?:feed|feeding|fed|eat|eating|ate|give|giving|gave|keep|have|having|had|follow|provide|providing"
+    r"|serve|serving|"
+    r"cook|cooking|make|making|pack|packing|offer|prepare|preparing|get|getting|put|putting|plan|planning|enjoy) "
+    r"(?:[\w']+ ){0,4}?(?:an? |the |some |more |most )?(?:[\w-]+,? (?:and )?){0,2}$"
+)
+_MEAL = re.compile(
+    r"[\w-]+,? (?:(?:and |but )?[\w-]+,? ){0,2}?(?:diet|meals?|dinners?|lunch(?:es)?|suppers?|breakfasts?)\b"
+)
+
+
+def _names_a_thing(tagged: Tagged, match: Match) -> bool:
+    """ "The *ice packs* are slim", "mineral *deposits*": the food or nutrient only says which thing."""
+    if match.object is not None and tagged.is_any(match.object[1] - 1, _NUTRIENTS) and _thing(tagged, match.object[1]):
+        return True
+    if match.subject is None or not _thing(tagged, match.subject[1]):
+        return False
+    own = range(*match.subject)
+    return all(at in own for at in tagged.find(_EATEN, 0, end_of(match)))
+
+
+def _thing(tagged: Tagged, at: int) -> bool:
+    return said_at(tagged, at) in _THINGS and said_at(tagged, at + 1) not in _AFTER_A_VERB
+
+
+def _food_group(tagged: Tagged, match: Match) -> bool:
+    """ "A grain, *protein*, dairy", "*Proteins*: chicken, fish": a course of a meal, and no food is said to hold it."""
+    if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
+        return False
+    first, last = match.object
+    if text_before(tagged, first).endswith(("kind of ", "sort of ", "type of ")):
+        return True
+    if first == 0 and said_at(tagged, last) == ":":
+        return True
+    return _food_beside(tagged, first, -1) or _food_beside(tagged, last - 1, 1)
+
+
+def _counts_as(tagged: Tagged, match: Match) -> bool:
+    """ "Milk can be *the protein* or the dairy": which course it counts as."""
+    return _food_group(tagged, match) and text_before(tagged, (match.object or match.trigger)[0]).endswith(" the ")
+
+
+def _food_beside(tagged: Tagged, at: int, step: int) -> bool:
+    """Whether the next thing named in a list, left or right, is a food."""
+    at += step
+    joined = False
+    while 0 <= at < len(tagged.items) and (tagged.items[at].words in _BESIDE or tagged.items[at].words in _SMALL):
+        joined = joined or tagged.items[at].words in _BESIDE
+        at += step
+    return joined and tagged.is_any(at, _DISHES) and not tagged.is_any(at, _NUTRIENTS)
+
+
+def _worried_about(tagged: Tagged, match: Match) -> bool:
+    """ "I don't *worry about* calories": somebody's mind, and no food that holds them."""
+    return match.object is not None and _WORRIED.search(text_before(tagged, match.object[0])) is not None
+
+
+def _owned(tagged: Tagged, match: Match) -> bool:
+    """ "*KJ's* cake": somebody, and no measure of energy."""
+    if match.object is None:
+        return False
+    at = match.object[1] - 1
+    return tagged.is_any(at, _ENERGY) and tagged.items[at].words.endswith("'s")
+
+
+def _of_a_material(tagged: Tagged, match: Match) -> bool:
+    """ "The tank is *BPA-free plastic*": what a thing is made of, and nobody eats it."""
+    if not tagged.find(_FREE, match.start, end_of(match) + 1) or tagged.find(_DISHES, 0, match.start):
+        return False
+    return _MATERIAL.search(fold(tagged.text)) is not None
+
+
+def _helps_the_cook(tagged: Tagged, match: Match) -> bool:
+    """ "A book that *helps you hide* healthy things in supper": what the cook brings off."""
+    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
+    doing = then[1] if then[:1] == ["to"] and then[1:] else then[0] if then else ""
+    return doing in _COOK_DOES
+
+
+def _in_demand(tagged: Tagged, match: Match) -> bool:
+    """ "Sugar was in *high demand*": wanted, and no food is high in it."""
+    return said_at(tagged, end_of(match)) in _DEMAND or said_at(tagged, match.trigger[1]) in _DEMAND
+
+
+def _needs_doing(tagged: Tagged, match: Match) -> bool:
+    """ "Not every meal *needs to* include it": what is to be done, and nobody's needs."""
+    return match.object is not None and text_after(tagged, match.object[1]).startswith("to ")
+
+
+def _ones_appetite(tagged: Tagged, match: Match) -> bool:
+    """ "A big baby has a *big appetite*": somebody's, where nothing is said to do it good or harm."""
+    if match.object is None or said_at(tagged, match.object[0]) not in ("appetite", "appetites"):
+        return False
+    if tagged.find(_DOES_SO, 0, first_of(match)) or tagged.find(_DOES_SO, match.object[1]):
+        return False
+    return _OWN_APPETITE.search(text_before(tagged, match.object[0])) is not None
+
+
+def _eating_well(tagged: Tagged, match: Match) -> bool:
+    """ "*A balanced diet* is crucial for health": eating well, and nothing that is eaten is named."""
+    if any(not tagged.has(at, "diet") for at in tagged.find(_NAMED)):
+        return False
+    return _BALANCED.match(fold(tagged.text[: tagged.items[match.trigger[0]].start])) is not None
+
+
+def _meal_of_ours(tagged: Tagged, match: Match) -> bool:
+    """ "*Feed my child a healthy*, varied *diet*": what the cook sees to, where no food was said to be so before."""
+    if tagged.find(_DISHES, 0, match.trigger[0]) or not _MEAL.match(text_after(tagged, match.trigger[1] - 1)):
+        return False
+    named = tagged.find(_DISHES, match.trigger[1])
+    if named and not tagged.find(_WITHOUT, match.trigger[1], named[0]):
+        return False
+    return _SEES_TO.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _supplement(tagged: Tagged, match: Match) -> bool:
+    """ "*Gummy vitamins*": one thing with a name of two words, and no food is said to hold any."""
+    if match.object is None or match.subject is None or said_at(tagged, match.object[0]) != "vitamins":
+        return False
+    return match.subject[1] == match.object[0]
+
+
+def _called_honey(tagged: Tagged, _match: Match) -> bool:
+    """ "Clear skin, *right honey?*": somebody is called so, and no food is named."""
+    named = tagged.find(_DISHES)
+    return bool(named) and all(_is_called(tagged, at) for at in named)
+
+
+def _is_called(tagged: Tagged, at: int) -> bool:
+    ends = said_at(tagged, at + 1) in (",", "?", "!", ".", "")
+    return ends and said_at(tagged, at) in _PET_NAMES and _CALLING.search(text_before(tagged, at)) is not None
+
+
+def _with_it(tagged: Tagged, match: Match) -> bool:
+    """ "Rolls are fine, *but with healthy fillings*": what goes in, and the rolls aren't called so."""
+    at = match.trigger[0]
+    return said_at(tagged, at - 1) == "with" and match.subject is not None and match.subject[1] <= at - 1
+
+
+KINDS: Mapping[str, tuple[Ask, ...]] = {
+    "function": (_names_a_thing, _called_honey),
+    "disease": (_called_honey,),
+    "nutrient-content": (_names_a_thing, _owned),
+    "general-benefit": (_names_a_thing, _eating_well),
+    "quantity": (_owned,),
+}
+"""Kind of claim and what to ask of its matches."""
+THINGS: Mapping[str, tuple[Ask, ...]] = {
+    "both": (_food_group, _worried_about),
+    "has": (_food_group,),
+    "contains": (_food_group,),
+    "food-and-nutrients": (_food_group, _supplement),
+    "nutrients-and-food": (_supplement,),
+    "is-healthy": (_with_it,),
+    "is-made-of": (_food_group,),
+    "contaminant": (_of_a_material,),
+    "helps-someone": (_helps_the_cook,),
+    "loose-word": (_meal_of_ours,),
+    "loose-dish": (_meal_of_ours,),
+    "healthy-dish": (_meal_of_ours,),
+    "is": (_counts_as,),
+    "content-is-low": (_in_demand,),
+    "meets-needs": (_needs_doing,),
+    "food-and-weak-function": (_ones_appetite,),
+}
+"""Rule name and what to ask of its matches."""

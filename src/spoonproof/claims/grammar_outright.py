@@ -1,0 +1,129 @@
+"""Rules for what is told outright, with no reason beside it: stay off it, cut it so, leave it if you are allergic.
+
+They come before the rules of ``grammar_danger``, which ask for more. ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_allergen = ways("allergen")
+_process = ways("process")
+_safety = ways("safety-age")
+_HAZARD = "<hazard-food|hazard-food-weak|round-food>"
+_LEAVE = "<avoid|avoid-weak|left-out>"
+
+OUTRIGHT = (
+    *_safety(
+        "stay-off",
+        "^ _1 T(<avoid|forbid>) _2 S(<never-yet>) (?!~8 <bound|until-is|wait-until|age|this-age>)",
+        effect="age",
+        veto="storing nonfood story culinary swap",
+        says="a food not yet, to be kept off",
+    ),
+    *_safety(
+        "not-for-babies",
+        "<keep> _2 S(<FOOD|hazard-food|never-yet>) T(<away>) <from> _2 O(<audience-baby>)",
+        effect="age",
+        veto="nonfood storing",
+        says="a food kept from babies",
+    ),
+    *_safety(
+        "until-they-turn",
+        "T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
+        " (?!_1 <unit|household|time-unit|week>)",
+        effect="age",
+        needs="FOOD generic-food solids",
+        veto="storing nonfood story",
+        says="an age to wait for",
+    ),
+    *_safety(
+        "given-from-an-age",
+        "^ <bound|at> _1 O(@AGE) ,? _2 T(<give|fed>) _2 <audience-baby>? _3 S(<generic-food|solids>)",
+        effect="age",
+        veto="storing nonfood story",
+        says="given at an age",
+    ),
+    *_safety(
+        "introduced-by-an-age",
+        "<bound|at> _1 O(@AGE) ,? ~16 S(<FOOD|ambiguous-nutrient>) _1 T(<is-introduced>)",
+        effect="age",
+        veto="storing nonfood story",
+        says="given at an age",
+    ),
+    *_safety(
+        "not-for-babies",
+        "^ T(<avoid|forbid>) _1 <adding|give-weak>? _1 S(<ambiguous-nutrient|salted>) ~10 O(<audience-baby>)",
+        effect="age",
+        veto="nonfood storing story",
+        says="a food kept from babies",
+    ),
+    *_safety(
+        "cut-first",
+        f"T(<must-cut>) _3 S({_HAZARD})",
+        "T(<to-be-safe>) ,? _2 <cut-it|cut-safe> _1 S(<FOOD|pronoun>)",
+        effect="choking",
+        veto="nonfood culinary",
+        says="how a food is made safe",
+    ),
+    *_safety(
+        "cut-first",
+        f"S({_HAZARD}) _2 T(<be-cut>)",
+        effect="choking",
+        needs="audience-baby choking choking-weak to-be-safe age age-unit cut-safe",
+        veto="nonfood culinary",
+        says="how a food is made safe",
+    ),
+    *_safety(
+        "choking",
+        "O(<in-throat>)",
+        effect="choking",
+        needs="FOOD generic-food hazard-food pronoun audience-baby",
+        veto="choking-talk story",
+        says="choking",
+    ),
+    *_safety(
+        "choking-at-an-age",
+        "@AGE ~8 O(<choking>)",
+        effect="choking",
+        needs="audience-baby",
+        veto="nonfood choking-talk story",
+        says="choking",
+    ),
+    *_safety(
+        "harmful",
+        "S(<generic-food|hazard-food>) ~4 O(<harmful>)",
+        needs="audience-baby age age-unit",
+        veto="kitchen-danger nonfood hygiene",
+        says="harm from a food",
+    ),
+    *_allergen(
+        "left-if-allergic",
+        f"O(<allergen-food> <allergy|allergy-weak>) ,? _1 {_LEAVE} <pronoun>",
+        f"{_LEAVE} <pronoun> _6 O(<allergen-food> <allergy|allergy-weak>)",
+        effect="food-allergy",
+        veto="diagnosis refer",
+        says="left by whoever is allergic to it",
+    ),
+    *_allergen(
+        "brings-a-reaction",
+        "S(<generic-food>) ~3 T(<harm>) _3 O(<allergy|reaction>)",
+        needs="audience-baby",
+        veto="refer diagnosis definition",
+        says="foods said to bring a reaction",
+    ),
+    *_allergen(
+        "contains-allergen",
+        "S(<FOOD>) _1 T(<holds>) _2 O(<allergen-word>)",
+        "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
+        veto="culinary nonfood",
+        says="an allergen it holds",
+    ),
+    *_process(
+        "nothing-lost",
+        "S(<process|process-weak>) ~8 O(<nothing-lost>)",
+        "O(<nothing-lost>) ~8 S(<process|process-weak|storing>)",
+        veto="nonfood",
+        says="a process said to lose nothing",
+    ),
+)

@@ -1,0 +1,70 @@
+"""Read and compiled once a process of tests: our own tables, and the templates of pages.
+
+A command in a process of its own does each of these once, and a desk does them once for all of its pages; a test that
+runs twenty commands need not do them twenty times. Nothing writes into what is kept but what is unpacked of it when it
+is first asked for. Who tests the reading itself gives other places (a wheel's, a channel's own tables), read as ever.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from spoonproof import compiled
+from spoonproof.model.table import Row
+from spoonproof.reading import bundle
+from spoonproof.reading.tables import read_table
+
+
+def keep(patch: pytest.MonkeyPatch) -> None:
+    """All of it, until ``patch`` is undone."""
+    _parts(patch)
+    _rows(patch)
+    _templates(patch)
+
+
+def _kept(make: Callable[..., Any]) -> Callable[..., Any]:
+    """``make(key, *given)``, called once a key; what it gives is held."""
+    made: dict[Any, Any] = {}
+
+    def found(key: Any, *given: Any) -> Any:
+        if made.get(key) is None:
+            made[key] = make(*given)
+        return made[key]
+
+    return found
+
+
+def _parts(patch: pytest.MonkeyPatch) -> None:
+    load, unpack = _kept(compiled.load), compiled.unpack_lexicon
+    lexicon = _kept(lambda packed: (packed, unpack(packed)))  # with what it was made of, whose id is then its own
+    patch.setattr(compiled, "load", lambda name: load((compiled._place(), name), name))
+    patch.setattr(compiled, "unpack_lexicon", lambda packed: lexicon(id(packed), packed)[1])
+
+
+def _rows(patch: pytest.MonkeyPatch) -> None:
+    kept = _kept(read_table)
+
+    def rows(path: Path) -> list[Row]:
+        if path.parent != bundle.bundle_root() / "shared":
+            return read_table(path)
+        state = path.stat()
+        return list(kept((path, state.st_mtime_ns, state.st_size), path))
+
+    patch.setattr(bundle, "read_table", rows)
+
+
+def _templates(patch: pytest.MonkeyPatch) -> None:
+    from jinja2 import Environment
+
+    whole = Environment.compile
+    kept = _kept(whole)
+
+    def compiled_once(env: Environment, source: Any, name: Any = None, filename: Any = None, raw: Any = False) -> Any:
+        ways = env.trim_blocks, env.lstrip_blocks, str(env.autoescape), tuple(env.filters), tuple(env.globals)
+        return kept((ways, source, name, filename, raw), env, source, name, filename, raw)
+
+    patch.setattr(Environment, "compile", compiled_once)
