@@ -69,7 +69,8 @@ _USUAL_MILK = re.compile(
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
 _FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit|yog\w+)\b",
+    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit"
+    r"|yog\w+)\b",
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)

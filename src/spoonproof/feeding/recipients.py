@@ -199,8 +199,7 @@ def elsewhere(said: str, hit: Found) -> bool:
             return True
     if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
         return True
-    hers = _HERS_FIRST.search(said)
-    if hers and not _BEFORE.search(said[: hers.start()]):
+    if hers_first(said):
         return True
     if _HIS_OWN.search(clause):
         return True  # "Nana has it on her own toast"
@@ -222,6 +221,12 @@ def turned_round(said: str, hit: Found) -> bool:
         return True
     before = said[_verb_clause(said, hit) : hit.start]
     return bool(_NOT.search(UNCUT.sub(" ", before)))  # "we never cut his grapes" is no warning
+
+
+def hers_first(said: str) -> bool:
+    """Whether the baby's share is out before what the sentence tells: "salt the batter only after I've fried hers"."""
+    hers = _HERS_FIRST.search(said)
+    return hers is not None and not _BEFORE.search(said[: hers.start()])
 
 
 def _apart(one: re.Match[str], place: tuple[int, int]) -> int:
