@@ -67,3 +67,15 @@ def test_a_food_kept_off_until_an_age_is_one_claim() -> None:
 
 def test_choking_at_an_age_is_heard_where_no_food_is_named() -> None:
     assert only("Toddlers under the age of 3 are at risk of choking.", "safety-age").relates_to == "choking"
+
+
+def test_what_a_baby_is_provided_with_is_given() -> None:
+    assert only("It is best to provide your baby with raw eggs.", "safety-age").subjects == ("raw eggs",)
+
+
+def test_what_is_said_to_be_given_to_babies_is_heard_without_an_age() -> None:
+    assert only("Prunes can be given in small spoonfuls for babies.", "safety-age").subjects == ("prune",)
+
+
+def test_foods_kept_until_an_age_are_heard_without_their_names() -> None:
+    assert only("These foods are best avoided until 6 months of age.", "safety-age").subjects == ("food",)

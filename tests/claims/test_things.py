@@ -32,6 +32,11 @@ from finding_kit import claims
         "They each get a wrap with some kind of protein and a plum.",
         "The added benefit that the broth can be used again is not small.",
         "Her cake is more important than another child's health.",
+        "The water pens are great for children in the car.",
+        "My niece is a string bean, and we never think of calories.",
+        "The menu says snacks must be wrapped, tidy and not full of sugar.",
+        "I ate two bites of Buttered Death, which was the potato bake.",
+        "They don't come to the table unless it's for sugar.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -93,6 +98,16 @@ def test_it_claims_nothing(text: str) -> None:
         ("Oats have health benefits.", "general-benefit"),
         ("These sandwiches are healthy.", "general-benefit"),
         ("Beans are good for your health.", "general-benefit"),
+        ("Water is great for babies from six months.", "safety-age"),
+        ("She eats beans, and they give her iron.", "nutrient-content"),
+        ("She sleeps longer when she has had oats.", "function"),
+        ("My skin glows when I drink carrot juice.", "function"),
+        ("These snacks are full of sugar.", "nutrient-content"),
+        ("Death from botulism comes from honey.", "disease"),
+        ("Raw milk can bring death.", "disease"),
+        ("It is sugar.", "nutrient-content"),
+        ("Oats are for fibre.", "nutrient-content"),
+        ("We give it for the iron in lentils.", "nutrient-content"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

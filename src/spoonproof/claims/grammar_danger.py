@@ -161,9 +161,17 @@ DANGER = (
     *_safety(
         "no-need-to-wait",
         "T(<no-need>) ~3 <wait|avoid> ~4 S(<never-yet>)",
+        "<negation> _1 T(<avoid>) _2 S(<never-yet>)",
         effect="age",
         veto="nonfood storing",
         says="a food not yet, with no need to wait",
+    ),
+    *_safety(
+        "the-ones-to-avoid",
+        "S(<never-yet>) ~6 <copula> _4 T(<avoid|forbid>) (?=~3 <audience-baby>|~3 <for>|[.,?)]|$)",
+        effect="age",
+        veto="nonfood storing",
+        says="foods that are the ones to avoid",
     ),
     *_safety(
         "no-need-to-wait",

@@ -29,7 +29,31 @@ OUTRIGHT = (
         says="a food kept from babies",
     ),
     *_safety(
+        "handed-over",
+        "(?:<forbid|negation|avoid> _3)? T(<contain|give>) _2 <audience-baby> <with> _1 S(<never-yet>)",
+        effect="age",
+        veto="story nonfood storing",
+        says="a food not yet given",
+    ),
+    *_safety(
+        "given-to-babies",
+        "S(<FOOD>) _2 T(<can-be-given>) ~5 <for> _1 O(<audience-baby>)",
+        effect="age",
+        veto="storing nonfood story",
+        loose=True,
+        says="said to be given to babies",
+    ),
+    *_safety(
+        "not-until-age",
+        "S(<generic-food>) _3 T(<forbid|avoid>) _2 <bound> _1 O(@AGE)",
+        effect="age",
+        veto="storing nonfood story",
+        says="kept back until an age",
+    ),
+    *_safety(
         "until-they-turn",
+        "S(<never-yet>) ~14 T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
+        " (?!_1 <unit|household|time-unit|week>)",
         "T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
         " (?!_1 <unit|household|time-unit|week>)",
         effect="age",

@@ -109,6 +109,10 @@ _NOT_AFTER = re.compile(
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
+    # "shark, swordfish and marlin are the ones to avoid"
+    r"|^[^.;!?]{0,60}?(?:\b(?:is|are|was|were)|['’](?:s|re)) (?:(?:all|also|best|really|the|a|things?|fish|foods?|ones?"
+    r"|something|you|we|need|want|i) ){0,5}(?:to (?:avoid|skip|leave out|steer clear of|stay away from|keep away from"
+    r"|watch out for)|avoided|avoid|off[- ]limits|a no[- ]no|no[- ]nos?)\b"
     # what was done once, and not again
     r"|\b(?:nearly fainted|horrified|furious|snatched|told (?:him|her|them) off|took it (?:away|off)|never again"
     r"|(?:would|do) not again|regret\w*|my mistake)\b"
@@ -117,6 +121,12 @@ _NOT_AFTER = re.compile(
     re.I,
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
+_NOT_AVOIDED = re.compile(
+    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have|really"
+    r"|even|been) ){0,4}(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
+    re.I,
+)
+"""A "no" that is taken back: "we don't avoid honey", "it isn't one to avoid"."""
 _DONE_WITHOUT = re.compile(
     r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
     re.I,
@@ -197,7 +207,7 @@ def elsewhere(said: str, hit: Found) -> bool:
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
-    if _LATER.search(said) or _NOT_AFTER.search(said[hit.end :]):
+    if _LATER.search(said) or _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
         return True
     if hers_first(said):
         return True
@@ -220,7 +230,7 @@ def turned_round(said: str, hit: Found) -> bool:
     if _done_without(said, hit):
         return True
     before = said[_verb_clause(said, hit) : hit.start]
-    return bool(_NOT.search(UNCUT.sub(" ", before)))  # "we never cut his grapes" is no warning
+    return bool(_NOT.search(UNCUT.sub(" ", _NOT_AVOIDED.sub(" ", before))))  # "we never cut his grapes" is no warning
 
 
 def hers_first(said: str) -> bool:

@@ -295,11 +295,21 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
             if text[opened.end() : opened.end() + 1] not in "(["
             else None
         )
-        if reading is None or reading.amount is None or reading.amount.each or not is_count(reading.amount, measures):
+        if reading is None or reading.amount is None:
             return None
-        inner = reading.amount, reading.amount.span.end
+        if reading.amount.each is not None:
+            inner = _times_each(reading.amount, reading.amount.each), reading.end  # "2 tins (2 x 400 g)"
+        elif is_count(reading.amount, measures):
+            inner = reading.amount, reading.amount.span.end
+        else:
+            return None
     close = _CLOSE.match(text, past_same(text, inner[1], measures))
     return (inner[0], close.end(), (close[1] or "").lower() == "each") if close else None
+
+
+def _times_each(amount: Amount, each: Amount) -> Amount:
+    """ "2 x 400 g" as the 800 g it is."""
+    return replace(each, low=amount.low * each.low, high=amount.high * each.high, span=amount.span)
 
 
 def _refused(text: str, start: int, number: Number, measures: Measures) -> Reading:

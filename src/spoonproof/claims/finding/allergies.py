@@ -16,6 +16,9 @@ from spoonproof.claims.scan import Tagged
 _HAS_ONE = re.compile(
     r"\b(?:he|she|i|we|they|who|friends?|cousins?|boys?|girls?) (?:\w+ )?(?:has|have|had) "
     r"(?:an? )?(?:\w+ (?:or |and )?){0,2}$"
+    r"|\b(?:several|some|one|two|three|most|many|a few|both) of (?:the|our|my|his|her"
+    r"|those) (?:\w+ ){1,5}(?:has|have|had)"
+    r" (?:an? )?(?:\w+ (?:or |and )?){0,2}$"
 )
 _KNOWN = re.compile(
     r"\b(?:know|knew|known|heard|learned|learnt|told) (?:about|of) "
@@ -27,7 +30,8 @@ _PROVIDED = re.compile(
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
     r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered|"
-    r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought) (?:[\w-]+,? ){0,4}$"
+    r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought|provide|provided|"
+    r"providing) (?:[\w-]+,? ){0,4}$"
 )
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")

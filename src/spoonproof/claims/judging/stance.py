@@ -24,6 +24,8 @@ _AWAY = re.compile(
 _NOT_FORBIDDEN = re.compile(
     r"(?: not|n't| never| no longer) (?:been |actually |really |strictly |even )?"
     r"(?:forbidden|banned|prohibited|off limits|off the menu|off the table|a no no|a taboo|taboo|ruled out) "
+    r"|(?: not|n't| never) (?:(?:an?|the|ones?|something|things?|foods?|i|we|you|need|have|want) ){0,4}(?:to )?"
+    r"(?:avoid|skip|steer clear of|stay away from|keep away from) "
     r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
     r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
     r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear"
