@@ -67,6 +67,9 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             if _turned(passage.text, hit) or (holds is not None and not holds(_sentence(passage.text, hit))):
                 continue
             row = rows[hit.value]
+            last = found[-1] if found and found[-1].passage is passage else None
+            if last and row.text("caution") and last.caution == row.text("caution") and hit.start < last.end:
+                continue  # another row has told it
             found.append(
                 Contradiction(
                     row.text("caution"),
