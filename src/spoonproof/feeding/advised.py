@@ -69,12 +69,7 @@ _USUAL_MILK = re.compile(
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
 _FROZEN_AT_HOME = re.compile(
-<<<<<<< HEAD
     r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
-=======
-    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit"
-    r"|yog\w+)\b",
->>>>>>> origin/main
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
