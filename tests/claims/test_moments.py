@@ -46,6 +46,10 @@ from finding_kit import claims
         "We always have bread, peanut butter and honey on hand for her.",
         "Some families may not make the healthiest choices.",
         "I gave him a dose of prednisolone to help his airways.",
+        "They roll the dough themselves, which makes them feel good.",
+        "It was therapeutic and it was loud.",
+        "There was a lot of cake, and he has a sweet tooth.",
+        "He was grumpy (cold and teething), and she had three helpings of pasta and carrots.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -110,6 +114,11 @@ def test_it_claims_nothing(text: str) -> None:
         ("Prunes cured his constipation.", "disease"),
         ("Bananas come with health benefits.", "general-benefit"),
         ("Spinach is one of the healthiest vegetables.", "general-benefit"),
+        ("Oats make them feel good.", "function"),
+        ("Dark chocolate makes you feel good.", "function"),
+        ("Soup is therapeutic.", "function"),
+        ("Sugar gives them a sweet tooth.", "function"),
+        ("Cold carrots ease teething.", "function"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -56,3 +56,50 @@ def test_nothing_is_listed_where_a_child_starts_on_it() -> None:
 def test_a_thing_that_nobody_says_to_hold_it_is_no_source() -> None:
     assert claims("Good sources include my mother and the woman next door.") == []
     assert claims("We get our milk from the farm.") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subject"),
+    [
+        ("Beetroot and peas release more folate when cooked.", "process", "beetroot"),
+        ("Kale may lose a good part of its vitamins when microwaved.", "process", "kale"),
+        ("Vitamin content is also altered during roasting.", "process", "roasting"),
+        ("B vitamins are particularly susceptible to degradation during boiling.", "process", "b vitamin"),
+        ("The folate lost into the cooking water depends on the peas.", "process", "pea"),
+        ("Steaming helps the body absorb carotene.", "process", "steaming"),
+        ("Zinc becomes more bioavailable in lentils after soaking.", "process", "lentil"),
+        ("Boiling can lead to a reduction of half the vitamin C in kale.", "process", "kale"),
+        ("There is some zinc in oats, but it is far less than in beef.", "comparative", "oat"),
+        ("A whole egg contains almost the daily recommended amount.", "nutrient-content", "egg"),
+        ("You can find it in eggs, milk and kale.", "nutrient-content", "egg"),
+        ("Limit ham because of its high salt.", "nutrient-content", "ham"),
+        ("An ounce of gouda has 200 milligrams.", "quantity", "gouda"),
+        ("By chewing carrots, teeth become stronger.", "function", "carrot"),
+        ("Thyme is known to help with respiratory problems.", "disease", "thyme"),
+        ("When it comes to boosting immunity, oranges are the champions.", "function", "orange"),
+        ("Add other good sources of zinc, such as beef and oats.", "nutrient-content", "beef"),
+    ],
+)
+def test_what_cooking_does_and_where_it_is_found_is_heard(text: str, kind: str, subject: str) -> None:
+    found = [claim for claim in claims(text) if claim.kind == kind]
+    assert any(subject in said.lower() for claim in found for said in claim.subjects), claims(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "You can find it in the drawer.",
+        "Put the pasta into the water.",
+        "The cake rises because of its high walls.",
+        "When it comes to plates, ours are blue.",
+        "Both of my sons like drums.",
+        "A reduction of the sauce takes ten minutes.",
+        "It can be given a stir now and then.",
+    ],
+)
+def test_the_same_words_in_the_kitchen_are_not(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_both_are_the_two_that_were_named() -> None:
+    assert claims("Here are kale and lentils. Both contain iron.")[-1].subjects == ("kale", "lentil")

@@ -19,6 +19,12 @@ from tests.reading.readings import amount_words, read_line
         ("1 cup dried red lentils/split peas", "red-lentils", ["split-peas"]),
         ("1/4 cup maple syrup or honey", "maple-syrup", ["honey"]),
         ("100 g peas, fresh or frozen", "pea", []),
+        (
+            "60 ml whole milk (can be breast milk, formula or oat drink)",
+            "whole-milk",
+            ["breast-milk", "infant-formula-made-up", "oat-drink"],
+        ),
+        ("150 ml oat drink (you can also use milk)", "oat-drink", ["whole-milk"]),
     ],
 )
 def test_what_may_stand_in_is_a_choice(text: str, food: str, choices: list[str]) -> None:
@@ -55,3 +61,8 @@ def test_a_suggestion_is_never_what_was_written(text: str) -> None:
     assert line.food is None and fault.remedy is not None
     assert written == text.split(" ", 2)[2]  # the whole name, not the part of it that is known
     assert f"“{written}”" not in fault.remedy.text and f"“{written.split()[0]}”" in fault.remedy.text
+
+
+def test_a_food_with_an_allergen_of_its_own_is_never_taken_for_a_word_of_the_name() -> None:
+    _, found, _ = read_line("200 ml almond drink, the sweet sort, then milk")
+    assert [fault.rule for fault in found if fault.level == "error"] == ["second-food-on-a-line"]

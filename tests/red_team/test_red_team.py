@@ -66,7 +66,11 @@ CORRECTED = frozenset(
     gajar-halwa-tot jollof-cousin kerala-fish-moilee pea-and-mint-dip picadillo-plate rasam-for-colds
     tamago-sando
     arroz-con-leche-dia bangers-tray eggplant-candy-beets elephant-ears-trail gravad-dill-potatoes kompot-cup
-    locro-suave onigirazu-tuna plantain-porridge-jm rotmos-kott shepherd-pocket succotash-smash""".split()
+    locro-suave onigirazu-tuna plantain-porridge-jm rotmos-kott shepherd-pocket succotash-smash
+    bubble-tea-time chicken-tikka-skewer coconut-rice-peas fool-medames hash-brown-ketchup loquat-and-rice
+    pastel-de-nata-baby tuna-nicoise-mini
+    pics-tray-nine
+    allergen-dairy-free-lie allergen-maycontain texture-cubes-six""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
@@ -76,6 +80,7 @@ KNOWN: dict[str, list[str]] = {
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
+    "fennel-hard-raw": ["food-not-yet", "food-not-listed"],  # the juice that ran out of the listed orange
     "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""

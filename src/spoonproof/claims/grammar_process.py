@@ -98,4 +98,37 @@ PROCESS = (
         " <than|compared> ~2 <process|process-weak>",
         says="one process set against another",
     ),
+    *_process(
+        "when-cooked",
+        "S(<FOOD>) ~12 T(<have|contain|gain-n|lose-n>) ~5 O(<NUTRIENT>) _2 <when-ill> _2 <process|process-weak>",
+        "<process> S(<FOOD>) _2 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) (?!~16 <than|compared>)",
+        "<process> S(<FOOD>) _2 T(<have|contain>) _2 <more|less> _4 O(<NUTRIENT>)"
+        " ~12 <than|compared> _2 <process-weak|process>",
+        says="what a food holds when cooked",
+    ),
+    *_process(
+        "lost-in-process",
+        "O(<NUTRIENT|health-weak>) ~2 <copula> _2 T(<alters>) _2 S(<process>)",
+        "O(<NUTRIENT>) ~8 T(<is-lost>) ~3 S(<process>)",
+        "O(<NUTRIENT>) ~24 T(<heat-fast>) ~3 S(<process>)",
+        says="a process changes a nutrient",
+    ),
+    *_process(
+        "lost-in-water",
+        "O(<NUTRIENT>) ~9 T(<leach|is-lost|into-water>) _1 S(<into-water>)",
+        "O(<NUTRIENT>) ~6 T(<carried-over>) _1 S(<into-water>)",
+        needs="FOOD generic-food process",
+        says="what is lost in cooking",
+    ),
+    *_process(
+        "helps-absorb",
+        "S(<process>) _2 T(<BENEFIT>) ~4 O(<digest|absorb>)",
+        "O(<NUTRIENT>) ~6 T(<available>) ~8 S(<process>)",
+        says="a process makes it easier to take up",
+    ),
+    *_process(
+        "share-lost",
+        "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
+        says="how much a process loses",
+    ),
 )

@@ -112,6 +112,12 @@ SOMEONE = (
         says="what a part of the body needs",
     ),
     *_function(
+        "gets-stronger",
+        "S(<food>) ,? _2 O(<body|dental>) <copula> T(<strong|good-state>)",
+        veto="nonfood culinary",
+        says="the state of a part of the body",
+    ),
+    *_function(
         "put-on-weight",
         "S(<food|dish|pronoun|generic-food>) ~2 T(<put-on>) _3 O(<weight-unit>) <on-them>",
         effect="weight",

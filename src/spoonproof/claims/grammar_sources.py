@@ -19,6 +19,12 @@ SOURCES = (
         veto=_KITCHEN,
         says="as much of it as another",
     ),
+    *_compares(
+        "less-than-in",
+        "O(<NUT>) ~4 <from|in> _2 S(<FOOD>) ,? _1 <pronoun> <copula> _2 T(<more|less|limit>) <than>? _1 <from|in>",
+        veto=_KITCHEN,
+        says="more of it in one than in another",
+    ),
     *_content(
         "good-sources",
         "^ _2 T(<good-sources>) _1 (?:<contain>|<copula>|:) _3 S(<food>)",
@@ -51,8 +57,23 @@ SOURCES = (
         says="what it is got from",
     ),
     *_content(
+        "got-from",
+        "T(<find-it-in>) _1 S(<food>) [,_]? _1 <food>",
+        level="contains",
+        veto="nonfood culinary storing story",
+        says="what it is got from",
+    ),
+    *_content(
+        "for-what-is-in-it",
+        "S(<FOOD>) _3 T(<caused-by|because>) _1 <prefix-high|adding|owned|amount> _2 O(<NUT|additive>)",
+        level="contains",
+        veto=_KITCHEN,
+        says="minded for what is in it",
+    ),
+    *_content(
         "meets-needs",
         "S(<FOOD|generic-food|diet>) ~3 T(<meets>) _5 O(<their-needs>)",
+        "S(<FOOD>) ~2 T(<meets|holds>) _3 O(<daily-amount>)",
         level="contains",
         veto="nonfood culinary nutrient",
         says="needs met by a food",

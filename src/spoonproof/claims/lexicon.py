@@ -43,8 +43,9 @@ TRIGGERS = frozenset(
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
     in-throat must-cut be-cut nothing-lost good-sources
-    is-got their-needs about-as-much
+    small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    cut-act waste-of-time
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

@@ -282,6 +282,8 @@ class Kitchen:
         last = next((heat for i in self.at_hand for heat in reversed(self.stories[i].heats)), None)
         if last is None or last.medium not in ("steam", "water", "fat"):
             return
+        for i in self.at_hand if action.soft_test else ():
+            self.stories[i].tested = True  # "with the beans for the last 8, until both squash"
         whole = not _LAST.search(self._words(step, action))  # "the last" minutes are counted with the pot's own
         for i in self.at_hand if whole else reached:
             story = self.stories[i]

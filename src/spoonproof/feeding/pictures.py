@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import keys
+from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass
+from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
@@ -23,8 +25,31 @@ _CUES = {
     "ground": "fine", "mashed": "mashed", "squashed": "squashed", "flattened": "squashed", "blended": "blended",
     "puree": "blended", "pureed": "blended", "smooth": "blended", "strip": "stick", "sliced": "slice",
     "chopped": "chopped", "crushed": "fine", "flaked": "fine",
+    "cube": "chunk", "cubed": "chunk", "chunk": "chunk", "steamed": "cooked", "roasted": "cooked", "cooked": "cooked",
+    "boiled": "cooked", "baked": "cooked", "stick": "stick", "finger": "stick", "baton": "stick",
     "stoned": "stoned", "pitted": "stoned", "melted": "melted",
 }  # fmt: skip
+# Seen to be dangerous only in the shape that the words name: "cubes of cheddar", "raw carrot sticks".
+_SHAPED_KINDS = frozenset({"hard-cheese", "hard-raw", "firm-raw", "crisp-raw"})
+_SHAPED = re.compile(r"\b(?:cubes?|cubed|chunks?)\b|\braw\b.*\b(?:sticks?|fingers?|batons?|slices?|wedges?)\b", re.I)
+_BITES = re.compile(r"\b(?:bit(?:e|es|ing)|chew\w*|gnaw\w*|eat\w*|munch\w*|hold\w*|nibbl\w*)\b", re.I)
+_BABY = r"(?:bab(?:y|ies)|infant|toddler|child|children|little one|newborn|boy|girl|son|daughter|twins?|he|she)"
+_IS_BABY = re.compile(rf"\b{_BABY}\b", re.I)
+_BETWEEN = re.compile(r"[,;]|\b(?:with|beside|and|next|near|against|while|behind|watching)\b", re.I)
+_STRONG = re.compile(r"\b(?:reclin\w+|lying back|bouncer|bouncy chair|car seat)\b", re.I)
+_NO_BABY = re.compile(r"\b(?:teddy|bear|cat|dog|doll|toy|empty|shoes?|water|tap|phone|tablet|book)\b", re.I)
+_MEAL = re.compile(
+    r"\b(?:eat\w*|ate|spoon\w*|fed|feed\w*|bowls?|pots?|plates?|pouch|snack\w*|meal|bites?|biting|chew\w*|munch\w*"
+    r"|gnaw\w*|pur[ée]e|porridge|mash|toast|biscuit|rusk|breakfast|lunch|dinner|tea|supper)\b",
+    re.I,
+)
+_FOR_ADULTS = re.compile(
+    r"\b(?:for|of) (?:the |our |your |my )?(?:mum|mom|dad|mother|father|grown[- ]?up|adult|parent|us\b|me\b|you\b)"
+    r"|\b(?:mum|mom|dad|mother|father|grown[- ]?up|adult|parent)s?['’]s? ",
+    re.I,
+)
+_WOOD = re.compile(r" (?:wood(?:en)?|table|board|floor|shelf|tree|blossom|branch|frame|veneer)\b", re.I)
+_STORED = re.compile(r" in (?:an? |the |their |its )?(?:jar|tin|packet|sack|box|cupboard|crate|shop|bag)s?\b", re.I)
 _FAMILY = frozenset({"adult", "grown", "parent", "family", "mother", "father", "mum", "dad", "sibling"})
 
 
@@ -48,8 +73,12 @@ def picture_hazards(
     scenes = tables.phrases_of("picture_dangers", "phrases")
     found: list[PictureHazard] = []
     for picture in recipe.pictures:
+        meal = any(_MEAL.search(shown.value) for shown in picture.shows)
         for shown in picture.shows:
-            for scene in dict.fromkeys(hit.value for hit in scenes.find(shown.value)):
+            hits = [
+                hit for hit in scenes.find(shown.value) if _holds(hit, rows[hit.value].text("kind"), shown.value, meal)
+            ]
+            for scene in _first_of_each(hits, rows):
                 row = rows[scene]
                 found.append(
                     PictureHazard(
@@ -65,19 +94,53 @@ def picture_hazards(
     return found
 
 
+def _holds(hit: Found, kind: str, text: str, meal: bool) -> bool:
+    """Whether it is the baby who lies or sits so: not "walking shoes", nor "a phone propped against the bowl".
+
+    A place to sit counts only where the picture also shows a ``meal``.
+    """
+    if kind not in ("posture", "place"):
+        return True
+    if kind == "place" and not meal:
+        return False
+    before = [match.end() for match in _IS_BABY.finditer(text[: hit.start])]
+    if before:
+        return _BETWEEN.search(text[before[-1] : hit.start]) is None
+    if re.match(rf"(?:[- ]\w+)? {_BABY}\b", text[hit.end :], re.I):
+        return True  # "a sleeping baby"
+    strong = _STRONG.search(text[hit.start : hit.end]) is not None and not _IS_BABY.search(text)
+    return len(keys(text)) == len(hit.phrase) or (strong and not _NO_BABY.search(text))
+
+
+def _first_of_each(hits: Sequence[Found], rows: Mapping[str, Row]) -> list[str]:
+    """The rows of these hits, one a kind of danger: a baby asleep in a pram is told once."""
+    told: dict[str, str] = {}
+    for hit in hits:
+        kind = rows[hit.value].text("kind")
+        told.setdefault("posture" if kind == "place" else kind, hit.value)
+    return list(told.values())
+
+
 def _foods(
     text: str, span: Span, recipe: Recipe, tables: FeedingTables, policies: Mapping[str, str]
 ) -> list[PictureHazard]:
     said = keys(text)
-    if said & _FAMILY and said & {"bowl", "plate", "portion"}:
+    if (said & _FAMILY and said & {"bowl", "plate", "portion"}) or _FOR_ADULTS.search(text):
         return []
+    seen = _SEEN_KINDS
+    if _SHAPED.search(text) or (_IS_BABY.search(text) and _BITES.search(text)):
+        seen |= _SHAPED_KINDS
     facts = {fact for word, fact in _CUES.items() if word in said} & FACTS
     if not facts:
         facts = {"whole", "raw"}
+    elif "cooked" not in facts:
+        facts.add("raw")
     found: list[PictureHazard] = []
     for hit in tables.phrases.find(text):
         kinds = tables.kinds[hit.value]
-        if not kinds & _SEEN_KINDS:
+        if not kinds & seen or _WOOD.match(text, hit.end):
+            continue
+        if "honey" not in kinds and _STORED.match(text, hit.end):
             continue
         for row in tables.hazards:
             chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]

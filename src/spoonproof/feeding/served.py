@@ -195,7 +195,13 @@ def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> b
 
 # "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken
 _OF_AN_ANIMAL = frozenset({"meat", "breast", "thigh", "drumstick", "flesh"})
-_CALLED = {"fish": frozenset({"fish", "flesh"}), "meat": _OF_AN_ANIMAL, "poultry": _OF_AN_ANIMAL}
+_CALLED = {
+    "fish": frozenset({"fish", "flesh"}),
+    "meat": _OF_AN_ANIMAL,
+    "poultry": _OF_AN_ANIMAL,
+    "spice": frozenset({"spice", "bark", "quill", "aromatic"}),
+    "herb": frozenset({"herb", "aromatic"}),
+}
 _WORKED = frozenset("blended blended-smooth mashed lumpy fine squashed crushed minced".split())
 """What is not done to those kept back."""
 _CUT_FACTS = frozenset(
@@ -239,6 +245,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
         facts |= {"stoned"}
     if re.search(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", text, re.I):
         facts |= {"deseeded"}
+    if re.search(r"\b(?:cut|scooped|made) in(?:to)? (?:\w+ )?balls\b|\bballed\b", text, re.I):
+        facts.add("chunk")  # "a melon, cut into balls"
     if re.search(r"\b(?:strings?) (?:removed|pulled off|off)\b|\bde-?strung\b", text, re.I):
         facts |= {"destrung"}
     if re.search(r"\bin (?:lightly )?salt(?:ed|y)? water\b", text, re.I):

@@ -24,7 +24,8 @@ CLAUSE = re.compile(
 DONE = (
     ("squashed", re.compile(r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))", re.I)),
     ("removed", re.compile(
-        r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull)\w*\b[^.;]{0,40}\b(?:out|away|off)\b"
+        r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull|hook|teas|tweez|dig|pluck)\w*\b"
+        r"[^.;]{0,40}\b(?:out|away|off)\b"
         r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
         r"|\bshell (?:the|them|it|each)\b|\bleav(?:e|ing)\b[^.;]{0,40}\bbehind\b", re.I)),
     ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
@@ -34,6 +35,7 @@ DONE = (
         r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b", re.I)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
+    ("chunk", re.compile(r"\b(?:cut|scoop|spoon|mak|shap)\w*\b[^.;]{0,40}\bballs\b|\bmelon baller\b", re.I)),
     ("toasted", re.compile(r"\btoast", re.I)),
     ("stoned", re.compile(r"\b(?:stone|pit|destone)\b", re.I)),
 )  # fmt: skip
@@ -183,7 +185,9 @@ SET_IN_HEAT = re.compile(
 # "Golden milk", not "Cod in coconut milk"
 # A lolly for sore gums or a drink is no meal of one texture.
 NO_MEAL = re.compile(
-    r"\b(?:(?:ice )?loll(?:y|ies)|ice pops?|pops|popsicles?|paletas?|smoothies?|lassi|kulfi|sorbet|granita)\b", re.I
+    r"\b(?:(?:ice )?loll(?:y|ies)|ice pops?|pops|popsicles?|paletas?|smoothies?|lassi|kulfi|sorbet|granita|juices?"
+    r"|coolers?|cordial|lemonade|slushy|slush|shakes?|milkshakes?|drinks?)\b",
+    re.I,
 )
 DRINK_NAME = re.compile(r"^(?!.*\b(?:in|with|and|of|for)\b)[^,]{1,40}\bmilk$", re.I)
 DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "beaker"})

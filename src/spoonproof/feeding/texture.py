@@ -120,6 +120,8 @@ _WORKED = frozenset({"blended", "mashed", "squashed", "burst", "lumpy", "set", "
 def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> str:
     """The texture one food has in the bowl; "" where it makes none (liquids, powders) or nothing is known."""
     pieces = food is not None and food.hardness in ("hard", "firm") and facts & _PIECES
+    if "pea" in kinds and "whole" in facts and not facts & _WORKED:
+        return "soft finger food"  # small, soft and round: no purée and no mash, but a lump among lumps
     if food is not None and "round" in food.traits and "whole" in facts and not facts & _WORKED:
         return "family food"  # soft as a grape is, a whole one is no purée
     if "soaked" in facts and food is not None and food.group in _FALLS_APART and food.state != "raw":

@@ -18,13 +18,15 @@ from spoonproof.reading.measures import Measures
 
 _LONGEST = 80  # characters between a food and the one that may stand in for it
 _MOST_ITEMS = 4  # of "olive, sunflower or vegetable oil"
+_MOST_HEAD = 2  # words that may belong to all of them
 _MOST_WORDS = 3  # of one item of such a list
 _OR = re.compile(r"[ \t]or[ \t]|(?<=[^\W\d_])[ \t]?/[ \t]?(?=[^\W\d_])", re.I)
 _SIDE_END = re.compile(r"[;()\[\]–—]")
 _RIGHT_END = re.compile(r"[,;()\[\]–—]")
 _OFFERS = re.compile(
     r"\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b"
-    r"|\b(?:such as|can be|could be|may be|for example|ideally|preferably|alias|aka|also called)\b",
+    r"|\b(?:you can (?:also )?use|such as|can be|could be|may be|for example|ideally|preferably|alias|aka"
+    r"|also called)\b",
     re.I,
 )
 _ADDS = re.compile(r"\b(?:plus|with|without|in|from|and not|not|no|for)\b", re.I)
@@ -47,9 +49,18 @@ def shared_head(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:
     if last is None:
         return None
     name = text[found.end() + last.start : found.end() + last.end]
-    head = name.split()[-1]
-    if head == name:
-        return None
+    words = name.split()
+    for count in range(1, min(_MOST_HEAD, len(words) - 1) + 1):  # "oil", then "oil spray"
+        shared = _shared(draft, text, " ".join(words[-count:]), found, last, foods)
+        if shared is not None:
+            return shared
+    return None
+
+
+def _shared(
+    draft: LineDraft, text: str, head: str, found: re.Match[str], last: NameMatch, foods: Foods
+) -> FoodName | None:
+    """The food before the "or" that ends in ``head`` as the ``last`` one does; the others are kept as offered."""
     items: list[tuple[int, int, str]] = []
     for start, stop in reversed(_items(text, found.start())):
         match = _with_head(text[start:stop], head, foods)
@@ -106,6 +117,9 @@ def offered_foods(
     before = max([name.end, *(one.end for one in found)])
     for match in foods.find(text):
         if match.start < before or any(a <= match.start and match.end <= b for a, b in said):
+            continue
+        if match.food == food and found:
+            before = match.end  # "soya milk, because I was out of almond milk"
             continue
         between = draft.text[before : match.start]
         goes_on = bool(found) and _GOES_ON.fullmatch(between) is not None

@@ -31,6 +31,7 @@ from spoonproof.reading.amount_words import (
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
+_SPOONS = frozenset(("tsp", "tbsp", "dsp"))
 _LOOSE = frozenset(("a level", "level"))
 _SOME = re.compile(
     r"(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops"
@@ -253,10 +254,11 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, 
         return None
     measure = measures.get(unit[0])
     one = text[start:at].lower().startswith("a ")  # "a scant tablespoon": the hedge has taken the article
-    if measure is None or (measure.kind not in ("about", "count") and not one) or unit[0] == "piece":
+    spoon = unit[0] in _SPOONS and not text[after : unit[1]].rstrip(".").endswith("s")  # "Teaspoon salt"
+    if measure is None or (measure.kind not in ("about", "count") and not one and not spoon) or unit[0] == "piece":
         return None
     of = _OF.match(text, unit[1])
-    if of is None and not one and measure.kind != "about" and not (unit[0] == "bunch" or size):
+    if of is None and not one and not spoon and measure.kind != "about" and not (unit[0] == "bunch" or size):
         return None
     if measure.kind == "count" and not one and text[after : unit[1]].endswith("s"):
         return None  # "cubes of swede": how many is not said
@@ -295,11 +297,21 @@ def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool]
             if text[opened.end() : opened.end() + 1] not in "(["
             else None
         )
-        if reading is None or reading.amount is None or reading.amount.each or not is_count(reading.amount, measures):
+        if reading is None or reading.amount is None:
             return None
-        inner = reading.amount, reading.amount.span.end
+        if reading.amount.each is not None:
+            inner = _times_each(reading.amount, reading.amount.each), reading.end  # "2 tins (2 x 400 g)"
+        elif is_count(reading.amount, measures):
+            inner = reading.amount, reading.amount.span.end
+        else:
+            return None
     close = _CLOSE.match(text, past_same(text, inner[1], measures))
     return (inner[0], close.end(), (close[1] or "").lower() == "each") if close else None
+
+
+def _times_each(amount: Amount, each: Amount) -> Amount:
+    """ "2 x 400 g" as the 800 g it is."""
+    return replace(each, low=amount.low * each.low, high=amount.high * each.high, span=amount.span)
 
 
 def _refused(text: str, start: int, number: Number, measures: Measures) -> Reading:

@@ -94,9 +94,12 @@ _DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$
 _IN_BRACKET = re.compile(r"\([^()0-9]{0,40}$")
 
 
-def _within(words: str, food: str, foods: Foods) -> bool:
-    """Whether ``words`` only say once more what the food's own name says."""
-    record = foods.get(food)
+def _within(words: str, food: str, other: str, foods: Foods) -> bool:
+    """Whether ``words``, which name ``other``, only say once more what the food's own name says: the "peanuts" of a
+    peanut butter, but not the "milk" beside almond milk, which would bring an allergen of its own."""
+    record, said = foods.get(food), foods.get(other)
+    if record is not None and said is not None and not said.allergens <= record.allergens:
+        return False
     names = (record.name, *record.names) if record is not None else ()
     own = words.casefold().removesuffix("s")
     return any(own in re.findall(r"[^\W\d_]+", name.casefold().replace("s ", " ")) for name in names)
@@ -120,7 +123,9 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
         if of_another_line(draft.text, match.start):  # "soaked with the dal"
             draft.use(match.start, match.end)
             continue
-        if food is not None and (match.food == food or _within(draft.text[match.start : match.end], food, foods)):
+        if food is not None and (
+            match.food == food or _within(draft.text[match.start : match.end], food, match.food, foods)
+        ):
             draft.use(match.start, match.end)  # "flattened rice (poha)", "peanut butter (100% peanuts)"
             continue
         record = foods.get(match.food)

@@ -19,7 +19,10 @@ from spoonproof.reading.mentions import Mention
 _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
 _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
 _ADDING = re.compile(
-    r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in|goes? (?:in|into|on|onto))\b", re.I
+    r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
+    r"|goes? (?:in|into|on|onto)|in for the (?:last|final)"
+    r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b",
+    re.I,
 )
 _USE_TO = re.compile(r"\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}", re.I)
 _TESTERS = ("knife", "skewer", "fork", "point", "tip")  # "until a knife goes in"

@@ -21,7 +21,7 @@ SQUASH = re.compile(
     r"|side) of a )?(?:fork|spoon)|against the)"
     r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
     r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
-    r"(?: it is| they are| you)? (?:gently )?press(?:ed)?\b|\b(?:pull|come)s? apart\b",
+    r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come)s? apart\b",
     re.I,
 )
 _ALL = re.compile(
@@ -32,7 +32,9 @@ _ALL = re.compile(
     re.I,
 )
 REMAINING = re.compile(
-    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b", re.I
+    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b"
+    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
+    re.I,
 )
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
 _EQUIPMENT = re.compile(

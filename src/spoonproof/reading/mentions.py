@@ -300,6 +300,8 @@ class Names:
         )
         if not lines:  # "horseradish and lemon" where the list has lemon juice
             lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
+        if not lines and words == ("sugar",):  # "stir in the sugar", where the list has gula melaka
+            lines = tuple(i for i, line in enumerate(self.lines) if self._is_sugar(line))
         if not lines and words[-1:] == ("whole",):  # "add the chicken whole" is no other bird
             lines = tuple(self.phrases.get(words[:-1], ()))
         if not lines and words[-1:] and words[-1] in _MADE_BY:  # "almond powder" of almonds that the line has ground
@@ -310,6 +312,10 @@ class Names:
             lines = self._of_kind(words[0])
             return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
+
+    def _is_sugar(self, line: FoodLine) -> bool:
+        record = self.foods.get(line.food) if line.food else None
+        return record is not None and any(_key(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
 
     def _made_so(self, words: tuple[str, ...]) -> tuple[int, ...]:
         """The line that the words before the last name, where its own words say that it was made so."""

@@ -28,6 +28,7 @@ _ALL_LISTED = re.compile(
     r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
     re.I,
 )
+_SPREAD = re.compile(r"\bspread\b", re.I)
 _CUT_NOUN = re.compile(r"\bthe (baton|stick|wedge|spear|ribbon|cube)s\b", re.I)
 _SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
 
@@ -40,6 +41,8 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
     all_at_first = none_yet and any(draft.action.everything for draft in drafts)
     if all_at_first or _ALL_LISTED.search(text) or REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
+    if _SPREAD.search(text):  # "toast the crumpets, spread thinly": with what is spread
+        reader.used.update(i for i, line in enumerate(reader.lines) if line.name.lower().endswith("spread"))
     for word in _CUT_NOUN.findall(text):  # "serve with the batons", where one line alone has batons
         having = [i for i, line in enumerate(reader.lines) if re.search(rf"\b{word}s?\b", line.text, re.I)]
         if len(having) == 1:
@@ -111,8 +114,10 @@ def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
         unknown = line.food is None and line.recipe is None  # said at the line already
         if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
             continue
-        if slices and line.amount is not None and line.amount.unit == "slice":
-            continue
+        if slices and (
+            (line.amount is not None and line.amount.unit == "slice") or any(cut.shape == "slice" for cut in line.cuts)
+        ):
+            continue  # "spread it on each slice"
         if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
             continue  # "salt the courgette, and squeeze it": the verb is the salt
         name = line.alias or line.name

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import OrderedDict
 from collections.abc import Sequence
 
@@ -11,7 +12,7 @@ from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import matches
 from spoonproof.claims.finding.near import classes_in
 from spoonproof.claims.finding.ordinary import is_ordinary
-from spoonproof.claims.finding.phrase import noun
+from spoonproof.claims.finding.phrase import named, noun
 from spoonproof.claims.finding.ranking import is_doing, rank
 from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
@@ -25,6 +26,7 @@ _REMEMBERED = 20_000  # sentences; the same captions and pages come back again a
 _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
 _BREATH = 12  # items: tagged words, marks and the stretches between
 _TOPIC = frozenset({"food", "dish"})
+_BOTH = re.compile(r"\b[Bb]oth\b")
 
 Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids
 
@@ -74,7 +76,8 @@ class Analyser:
                 for draft in self.sentence(passage.text[start:end]):
                     carried: Carried = ((), ())
                     if draft.pronoun:
-                        carried = self._carried(passage.text, start) or topic
+                        both = _BOTH.search(passage.text, start, end) is not None
+                        carried = self._carried(passage.text, start, both) or topic
                         carried = carried if carried[0] else self._carried(before, len(before)) or topic
                     claim = _claim(passage, (start, end), draft, carried)
                     if claim.subjects:
@@ -82,8 +85,8 @@ class Analyser:
                     found.append(claim)
         return found
 
-    def _carried(self, text: str, at: int) -> Carried | None:
-        """The food that the sentence before ``at`` is about."""
+    def _carried(self, text: str, at: int, both: bool = False) -> Carried | None:
+        """The food that the sentence before ``at`` is about; ``both``: with the one it stands in a list with."""
         tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
         stops = [i for i, symbol in enumerate(tagged.symbols) if symbol in ".?"]
         near = [i for i in tagged.find(_TOPIC) if not is_doing(tagged, i)]
@@ -94,6 +97,9 @@ class Analyser:
         begins = [0, *(i + 1 for i in stops)]
         for begin in reversed(begins):
             found = tagged.find(_TOPIC, begin)
+            if found and both:
+                pair = named(tagged, found[0], range(0))
+                return pair.texts, pair.foods
             if found:
                 return self._named(tagged, found[0])
         return None

@@ -31,11 +31,8 @@ def with_others(tagged: Tagged, match: Match, found: Subject) -> Subject:
         return found
     if (holder := _holder(tagged, found.range[0])) is not None:
         found = _led_by(tagged, holder, found)
-    own = found.range[1]
-    for end in (own, (match.object or match.trigger)[1]) if _is_a_kind(tagged, found) else ():
-        if (listed := spelled_out(tagged, end, by_words=bool(found.foods) or end == own)) is not None:
-            found = both(found, listed)
-            break
+    if _is_a_kind(tagged, found) and (listed := _examples(tagged, match, found)) is not None:
+        found = both(found, listed)
     if (head := _head(tagged, found)) is not None:
         found = _led_by(tagged, head, found)
     if not found.foods and (of := _made_of(tagged, found, match)) is not None:
@@ -91,6 +88,14 @@ def _is_a_kind(tagged: Tagged, found: Subject) -> bool:
     """Whether a subject is a kind of food that examples may follow: "*salty snacks* such as crisps"."""
     assert found.range is not None
     return not found.foods or tagged.items[found.range[1] - 1].words.rpartition(" ")[2] in _KINDS
+
+
+def _examples(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """The examples of a kind of food, right after it or after what is said of it."""
+    assert found.range is not None
+    own, said = found.range[1], (match.object or match.trigger)[1]
+    after = spelled_out(tagged, own, by_words=True)
+    return after if after is not None else spelled_out(tagged, said, by_words=bool(found.foods))
 
 
 def _called(tagged: Tagged, found: Subject) -> Subject | None:

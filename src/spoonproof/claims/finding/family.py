@@ -213,9 +213,11 @@ def _criteria(tagged: Tagged, match: Match) -> bool:
 
 
 def _about_it(tagged: Tagged, match: Match) -> bool:
-    """ "The next lesson is *about* nutrition": what is talked of."""
+    """ "The next lesson is *about* nutrition", "they only come if it's *for* sugar": what is talked of, or sought."""
     if match.object is None:
         return False
+    if said_at(tagged, match.trigger[1]) == "for":
+        return True
     return any(item.words.rpartition(" ")[2] == "about" for item in tagged.items[match.trigger[1] : match.object[0]])
 
 
@@ -273,6 +275,7 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "harms-a-function": (_ends_up_in,),
     "has": (_its_protein,),
     "changes-an-organ": (_ends_up_in,),
+    "helps-a-function": (_picky_eaters,),
     "good-for": (_picky_eaters,),
     "for-a-function": (_picky_eaters,),
     "feels-so": (_picky_eaters,),

@@ -58,6 +58,7 @@ _ROOM = re.compile(r"^take?s?\w* up [^.,;:?!]{0,30}\b(?:room|space|time)\b")
 _IN_STOCK = re.compile(
     r"^[^.;?!]{0,80}\b(?:on hand|in stock|in the (?:house|cupboard|pantry|fridge|freezer)|to hand)\b"
 )
+_WAS_SO = re.compile(r"\bwas (?:\w+ly |so |very |quite )?$")
 _SAFE_PLACES = frozenset(
     "spot spots area areas shelf road roads corner place places haven environment space school restaurant distance "
     "neighbourhood".split()
@@ -165,6 +166,25 @@ def _choices(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, end_of(match)) in ("choice", "choices", "option", "options", "habits")
 
 
+def _by_doing(tagged: Tagged, match: Match) -> bool:
+    """ "They cook it themselves, *which makes them feel good*": the doing does, where nothing eaten is named."""
+    if match.trigger[0] < 4 or tagged.find(_EATEN, 0, match.trigger[0]):
+        return False
+    return said_at(tagged, match.trigger[0] - 1) == "which"
+
+
+def _was_so(tagged: Tagged, match: Match) -> bool:
+    """ "It *was therapeutic*": an hour of it was."""
+    said = match.object is not None and said_at(tagged, match.object[0]) == "therapeutic"
+    return said and _WAS_SO.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
+def _sweet_tooth(tagged: Tagged, match: Match) -> bool:
+    """ "He *has a sweet tooth*": what somebody likes."""
+    said = match.object is not None and "sweet tooth" in tagged.words(*match.object).lower()
+    return said and _HAD_ONE.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
+
+
 def _no_interest(tagged: Tagged, match: Match) -> bool:
     """ "He takes *no interest in food* before nine": his appetite, and no sign that a baby is ready."""
     return _NONE_OF_IT.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
@@ -263,7 +283,9 @@ MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "safe": (_a_place, _a_person, _nothing_safe, _of_a_tool, _to_taste),
     "harmful": (_a_bad_place,),
     "contaminant": (_of_the_hands,),
-    "makes-strong": (_when_else,),
+    "makes-strong": (_when_else, _by_doing),
+    "is-a-function": (_was_so,),
+    "better-since": (_sweet_tooth,),
     "readiness": (_no_interest,),
     "does-better": (_talks_to,),
     "ill-from": (_in_it,),

@@ -69,6 +69,7 @@ _MEDICINE = re.compile(
 _BROWNING = re.compile(r"\b(?:maillard|chemical|browning|hilarious|funny|priceless) $")
 _OWING_TO = re.compile(
     r"\b(?:due to|because of|owing to|given) (?:[a-z]+'s|my|our|his|her|their) (?:\w+ (?:and )?){0,2}$"
+    r"|\b(?:due to|because of|owing to) (?:(?:serious|severe|food|multiple|other|all|the|these|those|several) ){0,3}$"
 )
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
 _NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|won't|no) (?:need|have)? ?to $")
@@ -365,6 +366,7 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_disliked, _good_with_hands),
     "good-at-age": (_good_with_hands,),
     "brings-disease": (_owing_to,),
+    "food-and-weak-disease": (_owing_to,),
     "through-it": (_medicine,),
     "fine-for-babies": (_left_open,),
     "suits-babies": (_left_open,),

@@ -156,6 +156,8 @@ def _is_it_is(tagged: Tagged, at: int) -> bool:
 def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
     """ "It is safe for babies to have cinnamon": what is safe comes after "to"."""
     words = [item.words for item in tagged.items[at : at + 8]]
+    if words[:3] == ["it", "comes", "to"]:
+        return True  # "when *it comes to* iron, kale is ..."
     if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
     return "to" in words[2:] and "," not in words

@@ -31,6 +31,7 @@ _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit
 _COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
 _ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
+_POORLY = re.compile(r"\b(?:cold|cough|sick|tired|fussy|ill|poorly|grumpy) and $|\b(?:while|been|was|is|'s) $")
 _SHE_IS = re.compile(
     r"\b(?:if|when|while|as|since) (?:he|she|they)(?:'s| is| was| has| have| had| were| are)(?: \w+)? $"
 )
@@ -196,6 +197,8 @@ def _while_teething(tagged: Tagged, match: Match) -> bool:
     if match.object is None or said_at(tagged, match.object[0]) != "teething":
         return False
     if match.object[0] == 0 and said_at(tagged, match.object[1]) in _MAY:
+        return True
+    if _POORLY.search(text_before(tagged, match.object[0])) is not None:
         return True
     return _SHE_IS.search(text_before(tagged, match.object[0])) is not None
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_after, text_before
@@ -17,7 +18,8 @@ _THINGS = frozenset(
     "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
     "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
     "knives plate plates board boards tray trays rack racks van truck festival market counter deposits shaker shakers "
-    "skillet pan pans emoji stickers sticker drawing picture pictures".split()
+    "pen pens pistol pistols balloon balloons slide skillet pan pans emoji stickers sticker drawing picture "
+    "pictures".split()
 )
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _DISHES = frozenset({"food", "dish"})
@@ -29,6 +31,13 @@ _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _WITHOUT = frozenset({"going-without", "without", "free"})
 _PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
 _CALLING = re.compile(r"(?:\b(?:hi|hey|oh|right|dear|thanks|sorry|ok|okay|yes|no|well|please|bye)|^),? $")
+_MUST_BE = re.compile(r"\b(?:must|have to|has to|had to) be\b[^.;:?!]{0,60}\b(?:not|no|without|free) (?:\w+ ){0,2}$")
+_DECIDING = re.compile(r"\b(?:decision|dinner|menu|cooking|lunch(?:time|box)?|screen|meal|planning) $")
+_MEALS = frozenset({"food", "dish", "generic-food"})
+_IN_TITLES = frozenset({"death", "depression", "fever", "plague"})
+_ILL_BEFORE = frozenset("postnatal postpartum clinical infant sudden cot cardiac yellow scarlet".split())
+_JOINS = frozenset("and but so while ,".split())  # not "she sleeps *when she* has had oats"
+_DOERS = frozenset({"i", "we", "he", "she"})
 _FREE = frozenset({"free", "suffix-free"})
 _MATERIAL = re.compile(
     r"\b(?:plastic|plastics|silicone?|glass|metal|steel|stainless|wood\w*|bamboo|melamine|tritan|tank|bottles?|cups?|"
@@ -188,10 +197,51 @@ def _with_it(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, at - 1) == "with" and match.subject is not None and match.subject[1] <= at - 1
 
 
+def _must_be(tagged: Tagged, match: Match) -> bool:
+    """ "Snacks *must be* packed, and *not full of* sugar": a rule of the house, and none is said to hold it."""
+    return match.object is not None and _MUST_BE.search(text_before(tagged, match.object[0])) is not None
+
+
+def _a_title(tagged: Tagged, match: Match) -> bool:
+    """ "A bite of *Buttered Death*": what something is called."""
+    if match.object is None or match.object[0] == 0 or said_at(tagged, match.object[0]) not in _IN_TITLES:
+        return False
+    if said_at(tagged, match.object[0] - 1) in _ILL_BEFORE:
+        return False
+    words = tagged.text.split()
+    if 2 * sum(word[0].isupper() for word in words) > len(words):
+        return False  # a heading
+    return all(tagged.text[tagged.items[at].start].isupper() for at in (match.object[0] - 1, match.object[0]))
+
+
+def _of_deciding(tagged: Tagged, match: Match) -> bool:
+    """ "It spares us *decision fatigue*": no illness."""
+    if match.object is None or said_at(tagged, match.object[0]) != "fatigue":
+        return False
+    return _DECIDING.search(text_before(tagged, match.object[0])) is not None
+
+
+def _creates_lunch(tagged: Tagged, match: Match) -> bool:
+    """ "I wanted to *create lunches* for energy": the cook's doing, and no harm."""
+    made = said_at(tagged, match.trigger[0]).startswith("creat")
+    return made and match.object is not None and bool(tagged.find(_MEALS, match.trigger[1], match.object[0]))
+
+
+def _another_clause(tagged: Tagged, match: Match) -> bool:
+    """ "He is a *string bean* and *I* don't worry about *calories*": somebody else's doing stands between."""
+    if not match.rule.loose or match.subject is None or match.object is None:
+        return False
+    first, second = sorted((match.subject, match.object))
+    between = tagged.items[first[1] : second[0]]
+    return any(a.words in _JOINS and b.words.partition("'")[0] in _DOERS for a, b in pairwise(between))
+
+
 KINDS: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _called_honey),
-    "disease": (_called_honey,),
-    "nutrient-content": (_names_a_thing, _owned),
+    "function": (_names_a_thing, _called_honey, _another_clause),
+    "disease": (_called_honey, _another_clause, _a_title),
+    "allergen": (_another_clause,),
+    "safety-age": (_another_clause,),
+    "nutrient-content": (_names_a_thing, _owned, _another_clause, _must_be),
     "general-benefit": (_names_a_thing, _eating_well),
     "quantity": (_owned,),
 }
@@ -213,5 +263,7 @@ THINGS: Mapping[str, tuple[Ask, ...]] = {
     "content-is-low": (_in_demand,),
     "meets-needs": (_needs_doing,),
     "food-and-weak-function": (_ones_appetite,),
+    "against-disease": (_of_deciding,),
+    "harms-a-function": (_creates_lunch,),
 }
 """Rule name and what to ask of its matches."""
