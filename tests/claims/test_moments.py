@@ -128,7 +128,7 @@ def test_it_claims_nothing(text: str) -> None:
         ("Sugar gives them a sweet tooth.", "function"),
         ("Cold carrots ease teething.", "function"),
         ("Oats are a safe choice for babies.", "safety-age"),
-        ("Is pear a safe food for babies?", "safety-age"),
+        ("Is mashed pear safe for babies?", "safety-age"),
         ("Fruit pouches are laden with sugar.", "nutrient-content"),
         ("Porridge is full of the goodness of oats.", "general-benefit"),
         ("Six month olds can begin with mashed pear.", "safety-age"),
