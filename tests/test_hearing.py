@@ -188,3 +188,18 @@ def test_what_is_called_one_to_avoid_is_no_danger(said: str) -> None:
 def test_what_is_not_avoided_is_one(said: str) -> None:
     found = heard(said)
     assert found and {one.advice for one in found} == {"cut-untrue"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Mine eats it with whole cherry tomatoes on the side.",
+        "Reheat it as often as you like; mine eats it cold.",
+    ],
+)
+def test_mine_may_be_a_child(said: str) -> None:
+    assert [one.claim.effect for one in heard(said)] == ["danger"]
+
+
+def test_what_is_low_in_salt_hands_nobody_salt() -> None:
+    assert all(one.advice == "keep" for one in heard("Peas give him vitamin C, and I love that they are low in salt."))

@@ -9,7 +9,7 @@ from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit, Patterns
-from spoonproof.feeding.words import words
+from spoonproof.feeding.words import MINE, words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
@@ -132,7 +132,8 @@ _NO_DISH = re.compile(
     re.I,
 )
 _THROWN = re.compile(
-    r"\b(?:bin|bins|compost|caddy|hens?|chickens|dogs?|cats?|birds|mine|my (?:own )?(?:mouth|plate|lunch|supper|tea)"
+    rf"\b(?:bin|bins|compost|caddy|hens?|chickens|dogs?|cats?|birds|{MINE}"
+    r"|my (?:own )?(?:mouth|plate|lunch|supper|tea)"
     r"|throw\w*|thrown)\b",
     re.I,
 )

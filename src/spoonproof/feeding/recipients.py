@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.feeding.words import Found
+from spoonproof.feeding.words import MINE, Found
 
 _CLAUSE_END = re.compile(
     r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\("
@@ -54,7 +54,7 @@ FOR_BABY = re.compile(
 )
 _BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
 OTHERS = re.compile(
-    r"(?<!from )(?<!by )(?<!with )\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
+    rf"(?<!from )(?<!by )(?<!with )\b(?:ours|{MINE}|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
     r"|yourself|yourselves|myself"
     r"|(?:on|in|over|into) our (?:own )?(?:\w+ )?"
     r"(?:toast|sandwich(?:es)?|glass(?:es)?|mugs?|cups?|coffee|bread|crackers?)"
@@ -84,8 +84,8 @@ _LATER = re.compile(
     re.I,
 )
 _NOT = re.compile(
-    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather|unless|myth|wrong"
-    r"|wanted|wants to"
+    r"\b(?:low(?:er)? in|no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather"
+    r"|unless|myth|wrong|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
     r"|(?:gave|given|give|giving) up|stopped|quit|to (?:watch|see|smell|look at)|watch(?:es|ed)"
     r"|too much|too many|how much|how many"
