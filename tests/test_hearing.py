@@ -172,3 +172,19 @@ def test_what_is_done_to_it_first_makes_it_no_danger(said: str) -> None:
 )
 def test_what_is_left_undone_leaves_the_danger(said: str) -> None:
     assert [one.harm for one in heard(said) if one.claim.effect == "danger"] == [3]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Shark, swordfish and marlin are the ones to avoid for all children.", "Salt is something we avoid for her."],
+)
+def test_what_is_called_one_to_avoid_is_no_danger(said: str) -> None:
+    assert all(one.advice == "keep" for one in heard(said))
+
+
+@pytest.mark.parametrize(
+    "said", ["We don't avoid honey, she has it on toast.", "Honey isn't one to avoid, give her a spoon."]
+)
+def test_what_is_not_avoided_is_one(said: str) -> None:
+    found = heard(said)
+    assert found and {one.advice for one in found} == {"cut-untrue"}

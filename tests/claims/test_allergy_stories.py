@@ -43,6 +43,11 @@ from finding_kit import claims
         "I bought ice cream of rice milk, as several of the children there had milk allergies.",
         "This matters when they eat out, because of severe allergies.",
         "We had to provide gluten free snacks for the whole class.",
+        "Not everything is sesame free, but some is.",
+        "Since then it has been milk, egg and nut free for him.",
+        "The bakery told me they could not bake an egg free cake.",
+        "I was hoping to find a cake that was safe for both girls.",
+        "He can have a cake because I can bake allergy-free.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -87,6 +92,11 @@ def test_it_claims_nothing(text: str) -> None:
         ("Peanuts cause severe allergies.", "allergen"),
         ("Egg is a common allergen.", "allergen"),
         ("These gluten free snacks are for the whole class.", "allergen"),
+        ("This cake is nut free for everyone.", "allergen"),
+        ("We bake an egg-free cake.", "allergen"),
+        ("This cake is safe for babies.", "safety-age"),
+        ("Everything in this box is nut-free.", "allergen"),
+        ("It is dairy-free for those with allergies.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -27,6 +27,10 @@ from finding_kit import claims, only
         ("Don't add salt to the food you cook for your baby.", "safety-age", "salt"),
         ("If your child has a cashew allergy, skip it.", "allergen", "cashew"),
         ("Skip this if your daughter has a pistachio allergy.", "allergen", "pistachio"),
+        ("Babies with eczema can be introduced to peanut at home.", "allergen", "peanut"),
+        ("Leave it out if your child has a pecan allergy.", "allergen", "pecan"),
+        ("Dentists advise that apple juice not be given.", "safety-age", "apple juice"),
+        ("Finger food is cut small to prevent choking.", "safety-age", "finger food"),
         ("Tempeh contains soya.", "allergen", "tempeh"),
         ("Couscous contains wheat.", "allergen", "couscous"),
         ("This bake contains: milk, egg.", "allergen", "bake"),
@@ -79,3 +83,10 @@ def test_what_is_said_to_be_given_to_babies_is_heard_without_an_age() -> None:
 
 def test_foods_kept_until_an_age_are_heard_without_their_names() -> None:
     assert only("These foods are best avoided until 6 months of age.", "safety-age").subjects == ("food",)
+
+
+def test_no_reason_to_avoid_it_is_not_free_of_it() -> None:
+    found = claims("Mothers have no reason to avoid sesame to prevent allergies in their babies.")
+    assert found
+    assert "free" not in {claim.level for claim in found}
+    assert all("sesame" in claim.subjects for claim in found)

@@ -37,6 +37,10 @@ from finding_kit import claims
         "The menu says snacks must be wrapped, tidy and not full of sugar.",
         "I ate two bites of Buttered Death, which was the potato bake.",
         "They don't come to the table unless it's for sugar.",
+        "Varied boxes cut lunchtime decision fatigue.",
+        "I knew I wanted to create good lunches as energy support.",
+        "The cake was thought up during the Great Depression, when butter was dear.",
+        "She won't touch a cold homemade dumpling.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -108,6 +112,11 @@ def test_it_claims_nothing(text: str) -> None:
         ("It is sugar.", "nutrient-content"),
         ("Oats are for fibre.", "nutrient-content"),
         ("We give it for the iron in lentils.", "nutrient-content"),
+        ("Lentils fight fatigue.", "disease"),
+        ("Honey For Colds And Flu", "disease"),
+        ("Ginger Soup For The Common Cold", "disease"),
+        ("Sugar creates tooth decay.", "disease"),
+        ("Garlic is good against a cold.", "disease"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -51,6 +51,13 @@ OUTRIGHT = (
         says="kept back until an age",
     ),
     *_safety(
+        "not-to-be-given",
+        "<authority|advice> ~8 S(<FOOD|ambiguous-nutrient>) _1 T(<forbid>) (?=[.,]|$)",
+        effect="age",
+        veto="storing nonfood story",
+        says="a food kept back",
+    ),
+    *_safety(
         "until-they-turn",
         "S(<never-yet>) ~14 T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
         " (?!_1 <unit|household|time-unit|week>)",
@@ -125,9 +132,20 @@ OUTRIGHT = (
         "left-if-allergic",
         f"O(<allergen-food> <allergy|allergy-weak>) ,? _1 {_LEAVE} <pronoun>",
         f"{_LEAVE} <pronoun> _6 O(<allergen-food> <allergy|allergy-weak>)",
+        "<leave-it-out> _6 O(<food-allergy>)",
+        "<leave-it-out> _6 O(<allergen-food> <allergy|allergy-weak>)",
+        "O(<food-allergy>) ,? _1 <leave-it-out>",
+        "O(<allergen-food> <allergy|allergy-weak>) ,? _1 <leave-it-out>",
         effect="food-allergy",
         veto="diagnosis refer",
         says="left by whoever is allergic to it",
+    ),
+    *_allergen(
+        "introduce-allergen",
+        "<audience-baby> _2 T(<is-introduced|given-to>) _2 S(<allergen-food>)",
+        effect="allergen-introduction",
+        veto="story",
+        says="giving an allergen for the first time",
     ),
     *_allergen(
         "brings-a-reaction",

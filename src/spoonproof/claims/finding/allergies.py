@@ -37,8 +37,8 @@ _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the alle
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
 _DIAGNOSED = re.compile(r"\bdiagnos(?:ed?|ing|is)\b[^.;:?!]{0,40}\b(?:with|as|of) (?:\w+ ){0,2}$")
 _FAMILY = frozenset(
-    "family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers community "
-    "box boxes list lists table section menu policy plan journey blog world".split()
+    "free friendly family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers "
+    "community box boxes list lists table section menu policy plan journey blog world".split()
 )
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
@@ -60,12 +60,14 @@ _WHICHEVER = re.compile(
     r"|ies)|aisles?|ideas|"
     r"restrictions?|requirements?|needs|choices|alternatives?|guests|diets?)\b"
 )
+_FOR_HIM = re.compile(r"for (?:him|her|us|me|them)\b(?! to\b)")  # "it has been nut free *for him* since"
 _SOMEBODYS_WAY = re.compile(
     r"\b(?:diets?|cooks?|kitchens?|house(?:hold)?s?|home|famil(?:y|ies)|guests|hosts?|everyone|parents|mums?|moms?|"
-    r"world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
+    r"(?<=not )everything|nothing|world|life|schools?|nurser(?:y|ies)|classrooms?)\b"
     r"[^.;:?!]{0,30}\b(?:is|are|was|were|be|been|being|become|became|go|went|gone) (?:\w+ ){0,4}$"
     r"|\b(?:living|live|lived|lives|eating|eat|ate|going|go|went|cooking|baking|bake|stay|stayed|staying)"
     r" (?:\w+ly )?$"
+    r"|\b(?:could|can|would|did|do)(?: not|n't|not) (?:bake|make|offer|provide|do|sell|have) (?:an? |any )?$"
     r"|\bto (?:make|keep|turn) (?:it|them|this|these|those|everything) $"
     r"|\b(?:i'll|we'll|i'm|we're|i am|we are|he's|she's|he is|she is|going|try|trying|have|had|tried)"
     r"(?: (?:try|trying|going|to|be|stay|go|strictly|now|all|being|completely)){1,5} $"
@@ -116,6 +118,8 @@ def _only_whose(tagged: Tagged, _match: Match) -> bool:
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
     """ "*Living* dairy free", "our *diet* had to become dairy-free", "the gluten free *life*": what people keep to."""
     if said_at(tagged, end_of(match)) in _A_LIFE or _WHICHEVER.match(text_after(tagged, end_of(match))) is not None:
+        return True
+    if _FOR_HIM.match(text_after(tagged, end_of(match))) is not None:
         return True
     return _SOMEBODYS_WAY.search(text_before(tagged, first_of(match))) is not None
 

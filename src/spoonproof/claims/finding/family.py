@@ -275,6 +275,7 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "harms-a-function": (_ends_up_in,),
     "has": (_its_protein,),
     "changes-an-organ": (_ends_up_in,),
+    "helps-a-function": (_picky_eaters,),
     "good-for": (_picky_eaters,),
     "for-a-function": (_picky_eaters,),
     "feels-so": (_picky_eaters,),

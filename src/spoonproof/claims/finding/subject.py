@@ -116,6 +116,10 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
+    if match.rule.name == "start-allergens" and match.object is not None:
+        given = tagged.find(FOOD, match.trigger[1], match.object[0])
+        if given:  # "nursing mothers need not avoid *peanuts* to prevent allergies"
+            return named(tagged, given[0], range(0))
     if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
         return named(tagged, of, taken)
     begin = _own_clause(tagged, begin_of(tagged, at), at)

@@ -18,7 +18,8 @@ _THINGS = frozenset(
     "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
     "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
     "knives plate plates board boards tray trays rack racks van truck festival market counter deposits shaker shakers "
-    "pen pens pistol pistols balloon balloons slide skillet pan pans emoji stickers sticker drawing picture pictures".split()
+    "pen pens pistol pistols balloon balloons slide skillet pan pans emoji stickers sticker drawing picture "
+    "pictures".split()
 )
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _DISHES = frozenset({"food", "dish"})
@@ -31,6 +32,10 @@ _WITHOUT = frozenset({"going-without", "without", "free"})
 _PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
 _CALLING = re.compile(r"(?:\b(?:hi|hey|oh|right|dear|thanks|sorry|ok|okay|yes|no|well|please|bye)|^),? $")
 _MUST_BE = re.compile(r"\b(?:must|have to|has to|had to) be\b[^.;:?!]{0,60}\b(?:not|no|without|free) (?:\w+ ){0,2}$")
+_DECIDING = re.compile(r"\b(?:decision|dinner|menu|cooking|lunch(?:time|box)?|screen|meal|planning) $")
+_MEALS = frozenset({"food", "dish", "generic-food"})
+_IN_TITLES = frozenset({"death", "depression", "fever", "plague"})
+_ILL_BEFORE = frozenset("postnatal postpartum clinical infant sudden cot cardiac yellow scarlet".split())
 _JOINS = frozenset("and but so while ,".split())  # not "she sleeps *when she* has had oats"
 _DOERS = frozenset({"i", "we", "he", "she"})
 _FREE = frozenset({"free", "suffix-free"})
@@ -199,9 +204,27 @@ def _must_be(tagged: Tagged, match: Match) -> bool:
 
 def _a_title(tagged: Tagged, match: Match) -> bool:
     """ "A bite of *Buttered Death*": what something is called."""
-    if match.object is None or match.object[0] == 0:
+    if match.object is None or match.object[0] == 0 or said_at(tagged, match.object[0]) not in _IN_TITLES:
         return False
+    if said_at(tagged, match.object[0] - 1) in _ILL_BEFORE:
+        return False
+    words = tagged.text.split()
+    if 2 * sum(word[0].isupper() for word in words) > len(words):
+        return False  # a heading
     return all(tagged.text[tagged.items[at].start].isupper() for at in (match.object[0] - 1, match.object[0]))
+
+
+def _of_deciding(tagged: Tagged, match: Match) -> bool:
+    """ "It spares us *decision fatigue*": no illness."""
+    if match.object is None or said_at(tagged, match.object[0]) != "fatigue":
+        return False
+    return _DECIDING.search(text_before(tagged, match.object[0])) is not None
+
+
+def _creates_lunch(tagged: Tagged, match: Match) -> bool:
+    """ "I wanted to *create lunches* for energy": the cook's doing, and no harm."""
+    made = said_at(tagged, match.trigger[0]).startswith("creat")
+    return made and match.object is not None and bool(tagged.find(_MEALS, match.trigger[1], match.object[0]))
 
 
 def _another_clause(tagged: Tagged, match: Match) -> bool:
@@ -215,7 +238,7 @@ def _another_clause(tagged: Tagged, match: Match) -> bool:
 
 KINDS: Mapping[str, tuple[Ask, ...]] = {
     "function": (_names_a_thing, _called_honey, _another_clause),
-    "disease": (_called_honey, _another_clause),
+    "disease": (_called_honey, _another_clause, _a_title),
     "allergen": (_another_clause,),
     "safety-age": (_another_clause,),
     "nutrient-content": (_names_a_thing, _owned, _another_clause, _must_be),
@@ -240,6 +263,7 @@ THINGS: Mapping[str, tuple[Ask, ...]] = {
     "content-is-low": (_in_demand,),
     "meets-needs": (_needs_doing,),
     "food-and-weak-function": (_ones_appetite,),
-    "food-and-weak-disease": (_a_title,),
+    "against-disease": (_of_deciding,),
+    "harms-a-function": (_creates_lunch,),
 }
 """Rule name and what to ask of its matches."""

@@ -27,6 +27,7 @@ _SOAKED = frozenset(
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _COLD_AND = re.compile(
     r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
+    r"|(?:home-?made|cooked|leftover|sliced|plain|roast|raw|dry)\b"
 )
 _HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
@@ -71,6 +72,7 @@ _WISHED = re.compile(
     r"|\b(?:(?:making|make) sure|ensur(?:e|es|ed|ing))\b[^.,;:?!]{0,60}$"
     r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
     r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
+    r"|\b(?:want|wanted|wanting|hope|hoped|hoping|need|needed|try|tried|trying) to find\b[^.,;:?!]{0,50}$"
     r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
     r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
     r"|\b(?:i|we) (?:\w+ )?aim(?:ed)? for\b[^.;:?!]{0,60}$"
