@@ -101,6 +101,8 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
+    if _wished_and_refused(claim):
+        return "warns"
     if _WHY_NOT.search(plain(claim.passage.text[max(0, claim.start - _WHY) : claim.start + _WHY])):
         # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
         waits = _holds_back(plain(claim.quote).replace(" not ", " ", 1), register, subjects)
@@ -125,6 +127,28 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     # "Stir in honey if she won't eat": what is said of her keeps nothing from her.
     told = around.partition(" if ")[0]
     return _stance(told, register, subjects) or ("" if negated else "permits")
+
+
+_WISHED = re.compile(
+    r" (?:wanted|wants|wished|tried|begged|asked|offered|suggested|told me|told us|swore|swears|insisted|insists|keen"
+    r"|used)"
+    r" (?:[a-z']+ ){0,4}?$"
+)
+_REFUSED = re.compile(
+    r"^ (?:[a-z']+ ){0,14}?(?:(?:said|says|was|is) (?:absolutely |definitely |firmly |a (?:firm|clear) )?"
+    r"(?:not|no|never)"
+    r"|(?:i|we|she|he) (?:refused|forbade|stopped (?:her|him|them)|put (?:my|our) foot down|wouldn't hear of it)"
+    r"|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
+)
+
+
+def _wished_and_refused(claim: Claim) -> bool:
+    """Whether somebody else's wish is refused: "her mother wanted to give honey and our doctor said absolutely not"."""
+    text = claim.passage.text
+    before, after = plain(text[max(0, claim.start - 60) : claim.start]), plain(text[claim.end : claim.end + 120])
+    quote = plain(claim.quote)
+    wished = _WISHED.search(before) or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
+    return bool(wished) and _REFUSED.search(after) is not None
 
 
 def _given_after_all(quote: str, register: Register, subjects: Collection[str]) -> bool:
