@@ -14,7 +14,7 @@ from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -69,8 +69,7 @@ _USUAL_MILK = re.compile(
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
 _FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit"
-    r"|yog\w+)\b",
+    r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
@@ -264,7 +263,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+    named_only = _TRIED.search(before) or not GIVE.search(said)
+    if "dried-large" in kinds and named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
         shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)

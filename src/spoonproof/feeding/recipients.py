@@ -100,6 +100,9 @@ _NOT_AFTER = re.compile(
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
     r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
+    # "shark and swordfish are not for children": of all that stand in the row
+    r"|^(?:,? (?:and|or) (?!(?:so|then|he|she|they|it|you|we|i)\b)\w+(?: \w+)?){1,2} (?:is|are)(?:n['’]t| not| never)"
+    r" (?:for|suitable|safe|allowed|meant|ok|okay|fine|advised|recommended|good)\b"
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
@@ -122,8 +125,9 @@ _NOT_AFTER = re.compile(
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
 _NOT_AVOIDED = re.compile(
-    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have|really"
-    r"|even|been) ){0,4}(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
+    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have"
+    r"|really|even|been) ){0,4}"
+    r"(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
     re.I,
 )
 """A "no" that is taken back: "we don't avoid honey", "it isn't one to avoid"."""

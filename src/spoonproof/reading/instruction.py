@@ -126,6 +126,7 @@ def _in_the_oven(own: str) -> bool:
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
 
 
+_ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
 
@@ -134,6 +135,8 @@ def _describes(text: str, match: VerbMatch) -> bool:
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
+    if word == "lid" and _ON_OFF.match(text, match.end):
+        return True  # "cook in the water, lid on, for 30 minutes"
     if word == "brown" and _BROWN_FOOD.match(text, match.end):
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
@@ -148,9 +151,10 @@ def _describes(text: str, match: VerbMatch) -> bool:
 def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
     """ "Steam the parsnip for 16 minutes, adding the pear for the last 4": an instruction to add."""
     add = next(iter(verbs.find("Add it.")), None)
-    hidden = hidden_parts(text)
+    words = list(_ADDING.finditer(text)) if add is not None else []
+    hidden = hidden_parts(text) if words else []
     found: list[VerbMatch] = []
-    for word in _ADDING.finditer(text) if add is not None else ():
+    for word in words:
         assert add is not None  # nothing is looked for without it
         ahead = text[max(0, word.start() - 12) : word.start()].rstrip().lower()
         taken = any(m.start < word.end() and word.start() < m.end for m in matches)
