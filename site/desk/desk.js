@@ -133,7 +133,7 @@ function writing(pen) {
       state();
       const { error, warning } = got.counts;
       say(error || warning ? `${error} must change, ${warning} to look at again` : "Nothing to put right");
-    } catch (problem) { state(problem.message); }
+    } catch (problem) { if (mine === asked) state(problem.message); }
   }
 
   function soon() {

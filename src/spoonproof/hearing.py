@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
 
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
 from spoonproof.feeding.advised import advised
@@ -24,7 +25,13 @@ _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
 
 
-_ANEW = re.compile(r" (?=(?:and then|then|so|and (?:i|we)|but|now|because|okay|anyway) )", re.IGNORECASE)
+# What a breath begins with; one that begins otherwise ("bone with a little meat on it") speaks on of the last.
+_BEGINS = re.compile(
+    r"\s*(?:i|we|you|he|she|they|it|this|that|there|these|my|our|his|her|let|just|don['’]t|never|please|for|in|on|at"
+    r"|the|some|once|after|before|next|first|so|and|but|then|now|okay|ok|right|because|if|when|while|as|what|how|who"
+    r"|no|not|nobody|always|one|everyone|everybody|anyway|also|or|to|by|with)(?:['’]\w+)?\b|[A-Z]",
+)
+_ANEW = re.compile(r" (?=(?:and then|then|so|and (?:i|we|he|she|they|it)|but|now|because|okay|anyway) )", re.IGNORECASE)
 
 
 def hear(
@@ -54,8 +61,11 @@ def hear(
 
 
 def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
-    """Whether a statement to be mended tells of the danger ``one`` already: of safety, and in its words."""
-    return other.advice != "keep" and other.claim.kind == "safety-age" and _overlap(other.claim, one.claim)
+    """Whether a statement to be cut tells of the danger ``one`` already: of safety, and in its words."""
+    if not other.advice.startswith("cut") or other.claim.kind != "safety-age" or not _overlap(other.claim, one.claim):
+        return False
+    quote = other.claim.quote.lower()
+    return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
 
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
@@ -78,25 +88,23 @@ def _dangers(
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
                 yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
-        for breath in breaths:
-            said = [replace(whole, text=whole.text[breath.start : breath.end], pieces=(), cues=())]
-            for one in contradictions(said, tables):
-                place = breath.start + one.start, breath.start + one.end
-                why = f"{one.why} {one.remedy}"
-                yield _as_judged(whole, place, one.caution, one.level, why, (one.source,))
+        for one in contradictions([_by_breath(whole, breaths, mark=";")], tables):
+            yield _as_judged(
+                whole, (one.start, one.end), one.caution, one.level, f"{one.why} {one.remedy}", (one.source,)
+            )
 
 
-def _by_breath(passage: Passage, breaths: Sequence[Sentence]) -> Passage:
-    """The passage with a line's end between its breaths, so that each is a sentence, and its places the same; a breath
+def _by_breath(passage: Passage, breaths: Sequence[Sentence], mark: str = "\n") -> Passage:
+    """The passage with a ``mark`` between its breaths, so that each is a sentence, and its places the same; a breath
     too long to be one is parted where its words begin anew."""
     text = list(passage.text)
-    starts = [breath.start for breath in breaths[1:]]
-    for breath in breaths:
-        if breath.end - breath.start > _SENTENCE:
-            starts += [match.end() for match in _ANEW.finditer(passage.text, breath.start, breath.end)]
+    starts = [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
+    for start, end in pairwise([0, *starts, len(passage.text)]):
+        if end - start > _SENTENCE:
+            starts += [match.end() for match in _ANEW.finditer(passage.text, start, end)]
     for start in starts:
         if start and text[start - 1] == " ":
-            text[start - 1] = "\n"
+            text[start - 1] = mark
     return replace(passage, text="".join(text), pieces=(), cues=())
 
 

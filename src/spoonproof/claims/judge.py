@@ -8,6 +8,7 @@ from spoonproof.claims.judging.context import Context, own_sources
 from spoonproof.claims.judging.danger import warned
 from spoonproof.claims.judging.markets import answers
 from spoonproof.claims.judging.offered import as_offered
+from spoonproof.claims.judging.overreach import overreached
 from spoonproof.claims.judging.polarity import read_again
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
@@ -54,6 +55,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     verdict = truth_of(claim, key, matching, probe, numbers, register, context)
     warned(claim, key, verdict, register)
     as_offered(claim, key, verdict, register, context)
+    overreached(claim, key, verdict)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
     steps += more

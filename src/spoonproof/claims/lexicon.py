@@ -45,6 +45,7 @@ TRIGGERS = frozenset(
     in-throat must-cut be-cut nothing-lost good-sources
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    cut-act waste-of-time
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

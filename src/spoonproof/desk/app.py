@@ -54,6 +54,12 @@ VIEWS: tuple[tuple[str, str, View], ...] = (
     ("GET", "/site/{file:path}", out.site),
 )
 
+READS = frozenset({
+    recipes.state, write.opened, write.read_aloud, write.mended, write.formed, see.seen, see.film, review.sheet,
+    listen.listen, listen.comments, planning.new_foods, planning.filming_day,
+})  # fmt: skip
+"""Views that read and judge whole texts: they wait for their turn; all others, and every save, wait for nobody."""
+
 
 def make_app(desk: Desk, token: str, port: int) -> ASGIApp:
     """The desk as an ASGI app behind its guard."""
@@ -73,7 +79,7 @@ def make_app(desk: Desk, token: str, port: int) -> ASGIApp:
         return _said(desk, request, f"A fault of ours, not yours: {error}. Nothing was left half-written.", 500)
 
     handlers = dict.fromkeys((BadRequest, NoSuchRecipe, HTTPException, OSError, TooManyFiles, OurFault), unusable)
-    routes = [Route(path, endpoint(desk, view), methods=[method]) for method, path, view in VIEWS]
+    routes = [Route(path, endpoint(desk, view, view in READS), methods=[method]) for method, path, view in VIEWS]
     routes.append(Route("/own/{file}", endpoint(desk, _own)))
     app = Starlette(routes=routes, exception_handlers=handlers)
     return Guard(app, token, port)

@@ -16,6 +16,7 @@ from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response
 
 from spoonproof.desk.shelf import NoSuchRecipe
+from spoonproof.desk.turns import TooMany
 from spoonproof.folder import TooManyFiles
 from spoonproof.model.record import dataclass, field
 
@@ -70,8 +71,8 @@ class Ask:
 View = Callable[["Desk", Ask], Response]
 
 
-def endpoint(desk: Desk, view: View) -> Callable[[Request], Any]:
-    """A view as Starlette calls it: the body read with limits, the work done off the loop."""
+def endpoint(desk: Desk, view: View, reads: bool = False) -> Callable[[Request], Any]:
+    """A view as Starlette calls it: body read with limits, work done off the loop, in its turn where it ``reads``."""
 
     async def answer(request: Request) -> Response:
         fields: Mapping[str, list[str]] = {}
@@ -90,7 +91,17 @@ def endpoint(desk: Desk, view: View) -> Callable[[Request], Any]:
                 raise BadRequest("The desk can't read what was sent.", 415)
         query = _fields(request.url.query.encode("utf-8", "replace"))
         ask = Ask(request.method, request.url.path, request.path_params, query, fields, sent)
-        return await run_in_threadpool(_seen_to, view, desk, ask)
+        if not reads:
+            return await run_in_threadpool(_seen_to, view, desk, ask)
+        window = sent.get("window", "")
+        who = f"{ask.path} {window}" if window and ask.path.startswith("/read/") else ""
+        try:
+            async with desk.turns.turn(who) as newest:
+                if not newest:
+                    raise BadRequest("A later text of this window is read instead.", 409)
+                return await run_in_threadpool(_seen_to, view, desk, ask)
+        except TooMany:
+            raise BadRequest("The desk has more to read than it can. Wait a little, then try again.", 503) from None
 
     return answer
 

@@ -12,6 +12,7 @@ from urllib.parse import quote
 from starlette.responses import HTMLResponse, Response
 
 from spoonproof.desk.shelf import Shelf
+from spoonproof.desk.turns import Turns
 from spoonproof.desk.work import Bench
 from spoonproof.reading.bundle import bundle_root
 
@@ -39,6 +40,7 @@ class Desk:
         self.root = root
         self.shelf = Shelf(root)
         self.bench = Bench(root)
+        self.turns = Turns()
         self.shown: OrderedDict[str, Mapping[str, bytes]] = OrderedDict()
 
     @cached_property

@@ -17,6 +17,8 @@ def serve(root: Path, port: int, browser: bool) -> int:
     """Print the address, open it unless told not to, and serve. ``port`` 0: any that is free. Raises OSError."""
     import uvicorn
 
+    from spoonproof.desk.patience import Patient
+
     listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind(("127.0.0.1", port))
@@ -30,6 +32,7 @@ def serve(root: Path, port: int, browser: bool) -> int:
         server_header=False,
         lifespan="off",
         ws="none",
+        http=Patient,
         timeout_graceful_shutdown=3,
     )
     server = uvicorn.Server(config)

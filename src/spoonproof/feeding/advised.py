@@ -14,7 +14,7 @@ from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -43,12 +43,14 @@ _SNACKED = re.compile(
     r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
 )
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
-    r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\bas they come\b|\buncut\b|\bin one piece\b", re.I
+    r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
+    r"|\bas they come\b|\buncut\b|\bin one piece\b",
+    re.I,
 )
 _GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
-_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b", re.I)
+_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bknife\b|\bfrom the jar\b", re.I)
 _MEASURE = re.compile(
     r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
@@ -67,20 +69,31 @@ _USUAL_MILK = re.compile(
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
 _FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit|yog\w+)\b",
+    r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
+_CHOP = re.compile(r"\b(?:chop|mince)s? (?:up )?(?:(?:the|your|all|some|any|her|his|their) )?(?:\w+ )?$", re.I)
+_FINELY_BEHIND = re.compile(r" (?:very |really |up )?(?:finely|small|fine|tiny)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|soft[- ]boiled|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still soft"
+    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes|gooey|soft[- ]boiled|eggs? soft\b"
+    r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
+    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still soft"
     r"|under(?:done|cooked))\b",
     re.I,
 )
 _RAW_MILK = re.compile(
-    r"\bmilk (?:\w+ ){0,2}(?:straight|fresh|warm) from (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
+    r"\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) from"
+    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
+    r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
     r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm gate|parlour)s?\b",
+    re.I,
+)
+_SOY = re.compile(
+    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
+    r"(?! (?:sauce|milk|yog|drink|cream))",
     re.I,
 )
 _SEASONED = re.compile(
@@ -94,7 +107,8 @@ _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?!
 _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
-    r"|(?:not|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",
+    r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
+    r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",
     re.I,
 )
 
@@ -162,6 +176,11 @@ def advised(
             continue
         for one in carried_on(passage.text, places, tables):
             row = _danger(rows, one.said, one.hit, passage.kind, months, tables, by_shape=by_shape, film=False)
+            if row is None:  # "it comes out of his own cows"
+                for hit in _said_otherwise(one.said, tables):
+                    row = row or _danger(
+                        rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
+                    )
             if row is not None and (row.id, one.first.start) not in told:
                 yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage)
 
@@ -201,7 +220,12 @@ def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_
 
 def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name in ((_SEASONED, "salt"), (_RAW_MILK, "raw milk"), (_MILK_GLASS, "cow's milk")):
+    for pattern, name in (
+        (_SEASONED, "salt"),
+        (_RAW_MILK, "raw milk"),
+        (_MILK_GLASS, "cow's milk"),
+        (_SOY, "soy sauce"),
+    ):
         for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
                 yield food._replace(start=match.start(), end=match.end())
@@ -239,7 +263,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+    named_only = _TRIED.search(before) or not GIVE.search(said)
+    if "dried-large" in kinds and named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
         shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
@@ -251,7 +276,10 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
         "raw" in keys(near)
-        or ((_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said))) and not _MADE_SAFE.search(said))
+        or (
+            (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
+            and not _MADE_SAFE.search(_near(said, hit, 45, 60))
+        )
     ):
         shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
     if "small-round" in kinds and _IN_HALVES.search(near):
@@ -281,6 +309,8 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
     facts |= {"drink"} if _VESSEL.search(clause_of(said, hit)) else set()
+    if _CHOP.search(said[max(0, hit.start - 40) : hit.start]):  # "chop raisins finely for a baby"
+        facts |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from spoonproof.feeding.recipients import turned_round
+from spoonproof.feeding.recipients import BABY, ONE_CHILD, OTHERS, turned_round
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 
@@ -55,6 +55,8 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
                 continue
             at = pointing.start()
             put_in = more[:at] + name + more[pointing.end() :]
+            if ONE_CHILD.search(said) and not BABY.search(more) and not OTHERS.search(more):
+                put_in = put_in.rstrip() + ", for the baby"  # "the wee one helps herself. I have never cut one."
             yield Carried(
                 put_in,
                 food._replace(start=at, end=at + len(name)),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping
+from itertools import pairwise
 from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
@@ -19,6 +20,8 @@ _TURNED = frozenset(
     """not never dont no without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
     cannot pharmacist""".split()
 )
+_WITHOUT = frozenset({"without", "no", "nobody", "rather", "need", "stop"})
+"""Of these what denies nothing where it stands within: "the tablet is on and he opens up without noticing"."""
 
 # "If he will not open his mouth, ...": that denies the condition, not the advice.
 _CONDITION_DENIED = re.compile(r"\b(?:if|when)\b[^,.;:]{0,20}?\b(?:not|\w+n['’]t|never)\b", re.I)
@@ -59,9 +62,14 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             continue
         for hit in patterns.find(passage.text):
             holds = _HOLDS_WHERE.get(hit.value)
+            if passage.kind in ("step", "title") and hit.value in _OF_FOODS:
+                continue
             if _turned(passage.text, hit) or (holds is not None and not holds(_sentence(passage.text, hit))):
                 continue
             row = rows[hit.value]
+            last = found[-1] if found and found[-1].passage is passage else None
+            if last and row.text("caution") and last.caution == row.text("caution") and hit.start < last.end:
+                continue  # another row has told it
             found.append(
                 Contradiction(
                     row.text("caution"),
@@ -75,6 +83,10 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                 )
             )
     return found
+
+
+_OF_FOODS = frozenset({"bone-to-gnaw", "milk-too-soon", "frozen-fruit"})
+"""Rows on foods, for which a dish's own title and steps are judged by what the dish is made of."""
 
 
 def _patterns(tables: FeedingTables) -> Patterns:
@@ -139,7 +151,7 @@ def _not_thrown(said: str) -> bool:
     return _THROWN.search(_NOT_THROWN.sub(" ", said)) is None
 
 
-_TAKEN_BACK = re.compile(r"\b(?:never|not|no|far too|too hot|wait|cool\w*|\w+n['’]t)\b", re.I)
+_TAKEN_BACK = re.compile(r"\b(?:never|not|no|after|fried|baked|cooked|far too|too hot|wait|cool\w*|\w+n['’]t)\b", re.I)
 
 
 def _names_the_baby(said: str) -> bool:
@@ -179,21 +191,40 @@ _CLAUSE = re.compile(
 _CALLED_BAD = re.compile(
     r"(?<!\bno )(?<!\bno real )(?<!\bnot )(?<!\bnever )(?<!n['’]t )(?<!\bnothing )(?<!\bwithout )"
     r"\b(?:(?:a|an|the|real|big|choking|scald\w*) (?:risk|hazard|danger|mistake|bad idea|no[- ]no|rotten idea|worry)"
-    r"|unsafe|dangerous|risky|hazardous|asking for trouble|ill advised|not safe|rots?|no[- ]go|a no from)\b",
+    r"|unsafe|dangerous|risky|hazardous|asking for trouble|(?:has|have) no (?:place|business)|nowhere near|ill advised"
+    r"|(?:can |will |may |might )?(?:causes?|makes?)"
+    r" (?:food poisoning|(?:them|you|us|her|him|babies) (?:ill|sick|poorly))"
+    r"|not safe|rots?|no[- ]go|a no from)\b",
     re.I,
 )
-# What the next words refuse: "my aunt told me to prop the bottle. Our nurse said not to."
+# What the next words refuse: "my aunt told me to prop the bottle. Our nurse said not to." "We used to leave it on
+# the hob, and now we don't."
 _REFUSED = re.compile(
     r"\b(?:says?|said|told (?:me|us|her|him)|warned (?:me|us|her|him))"
     r" (?:not to|never to|no|not|against|to stop|otherwise)\b"
     r"|\bglad (?:i|we) (?:never|did ?n['’]t|did not)\b|\b(?:please|but|so) (?:don['’]t|do not|never)\b"
     r"|\b(?:i|we) (?:never|didn['’]t|did not|don['’]t|wouldn['’]t|won['’]t|refused|ignored|said no)\b"
     r"|\b(?:it is|it['’]s|that is|that['’]s|that was|it was)"
-    r" (?:wrong|a myth|not (?:safe|right|true)|dangerous|out of date|old)\b",
+    r" (?:wrong|a myth|not (?:safe|right|true|a thing)|dangerous|out of date|old)\b"
+    r"|\bnot (?:done|advised|recommended|a thing|the advice)\b|\bno longer\b|\b(?:not )?any ?more\b|\bnowadays\b"
+    r"|\bthese days\b|\b(?:so |and |but )?now (?:i|we|he|she)\b|\bnever again\b|\bhave stopped\b|\bi stopped\b"
+    r"|\bwe stopped\b|\bknow better\b|\blearn(?:ed|t) (?:my|our|the) lesson\b",
     re.I,
 )
+_FIRMLY = re.compile(
+    r"\b(?:i|we) (?:do not|don['’]t|never|would ?n['’]t|won['’]t|wouldn['’]t dream of) "
+    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b|\bnot in (?:my|our|this) (?:house|kitchen)\b",
+    re.I,
+)
+"""What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
+# "my mother weaned me at twelve weeks": nobody is told to.
+_OF_THE_TELLER = re.compile(
+    r"\b(?:weaned|fed|started|raised|gave|had) (?:me|us all|my (?:dad|husband|brother|wife))\b", re.I
+)
 _ADVISED_BY = re.compile(
-    r"\b(?:told|advised|said|says|urged|nagged|swears?|swore|wanted|suggested|reckons?|reckoned|asked)\b", re.I
+    r"\b(?:told|advised|said|says|urged|nagged|swears?|swore|wanted|suggested|reckons?|reckoned|asked|used to|always)\b"
+    r"|\b(?:mum|mom|mam|ma|mother|nan|nana|gran|granny|grandma|aunt|auntie|dad|nani|dadi)\b",
+    re.I,
 )
 
 
@@ -206,6 +237,8 @@ def _called_bad(text: str, hit: Hit) -> bool:
     end = stop.start() if stop else len(text)
     if _CALLED_BAD.search(text, hit.end, min(end, hit.end + 80)) or _CALLED_BAD.search(text, start, hit.start):
         return True
+    if _FIRMLY.search(text, hit.end, hit.end + 100):
+        return True
     return _ADVISED_BY.search(text, start, hit.start) is not None and bool(
         _REFUSED.search(text, hit.end, hit.end + 140)
     )
@@ -216,11 +249,14 @@ def _turned(text: str, hit: Hit) -> bool:
     sentence = 0
     for match in END.finditer(text, max(0, hit.start - 200), hit.start):
         sentence = match.end()
+    if _OF_THE_TELLER.search(text, hit.start, hit.end):
+        return True
     if _SUPERSEDED.search(text, sentence, hit.start) or _called_bad(text, hit):
         return True
     clause = max(sentence, hit.start - 200)
     for match in _CLAUSE.finditer(text, clause, hit.start):
         clause = match.end()
-    before = [text[clause : hit.start]]
-    before += [text[left[1] : right[0]] for left, right in zip(hit.own, hit.own[1:], strict=False)]
-    return any(word.key in _TURNED for part in before for word in words(_CONDITION_DENIED.sub(" ", part)))
+    if any(word.key in _TURNED for word in words(_CONDITION_DENIED.sub(" ", text[clause : hit.start]))):
+        return True
+    gaps = (text[left[1] : right[0]] for left, right in pairwise(hit.own))
+    return any(word.key in _TURNED - _WITHOUT for gap in gaps for word in words(_CONDITION_DENIED.sub(" ", gap)))

@@ -15,7 +15,10 @@ ANY_FORM = frozenset(
     seed-large dried-fruit bone-in string-cheese crunchy kelp
     salty-food mercury-fish mercury-us bran""".split()
 )  # fmt: skip
-GRAVE = frozenset("honey salt stock-cube salty-sauce raw-milk raw-milk-cheese mercury-fish alcohol popcorn".split())
+GRAVE = frozenset(
+    """honey salt stock-cube salty-sauce raw-milk raw-milk-cheese mould-cheese mercury-fish alcohol popcorn jelly-cube
+    marshmallow hard-sweet chewing-gum fennel-tea rice-drink raw-sprout""".split()
+)
 """Of these the foods that a sentence with a baby in it names for the baby, unless it says otherwise."""
 MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _A_LITTLE = re.compile(

@@ -10,6 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
+from spoonproof.feeding.handed import ANY_FORM
+from spoonproof.feeding.recipients import hers_first
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -113,6 +115,8 @@ def danger_in(
     is judged elsewhere; what is open of them is not asked again.
     """
     hits = [hit for hit in tables.phrases.find(said) if not _HELD_AGAINST.search(said[: hit.start])]
+    if hers_first(said):  # "I salt the batter, but only after I have fried hers"
+        hits = [hit for hit in hits if not tables.kinds[hit.value] & ANY_FORM]
     first, last = _part(said, within)
     own = [hit for hit in hits if hit.start < last and first < hit.end] or hits
     pieces = _IN_PIECES.search(said) is not None

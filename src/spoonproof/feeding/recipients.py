@@ -24,7 +24,9 @@ _ONE_CHILD = (
     r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she"
     r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest) (?:ones?|fingers|hands|gums"
     r"|mouths?)|first (?:drinks?|milk|tastes?)"
-    r"|bubs?|bubba|tots?|lads?|lass|little (?:man|lady)|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
+    r"|bubs?|bubba|tots?|lads?|lass|little"
+    r" (?:man|lady|girl|boy|fella|fellow|guy|dude|lad|lass|princess|monkey|bloke)"
+    r"|my (?:daughter|son|granddaughter|grandson)|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
     r"|pacifier|teether|highchair|high chair)\b"
 )
 ONE_CHILD = re.compile(_ONE_CHILD, re.I)
@@ -51,9 +53,14 @@ FOR_BABY = re.compile(
     re.I,
 )
 _BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
-_OTHERS = re.compile(
+OTHERS = re.compile(
     r"(?<!from )(?<!by )(?<!with )\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
     r"|yourself|yourselves|myself"
+    r"|(?:on|in|over|into) our (?:own )?(?:\w+ )?"
+    r"(?:toast|sandwich(?:es)?|glass(?:es)?|mugs?|cups?|coffee|bread|crackers?)"
+    r"|for (?:my|her|his|our|the|their) (?:big |older |elder )?"
+    r"(?:brother|sister|dad|mum|mom|cousin|grandpa|grandad|granny|husband|wife)['’]s"
+    r"|(?<!from )(?<!off )the (?:big|older|elder) (?:children|ones?|kids|brother|sister|boys?|girls?)['’]s?"
     r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
     # but not "he's such a big boy now"
     r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
@@ -115,8 +122,9 @@ _NOT_AFTER = re.compile(
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
 _NOT_AVOIDED = re.compile(
-    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have|really"
-    r"|even|been) ){0,4}(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
+    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have"
+    r"|really|even|been) ){0,4}"
+    r"(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
     re.I,
 )
 """A "no" that is taken back: "we don't avoid honey", "it isn't one to avoid"."""
@@ -141,6 +149,7 @@ _HERS_FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
     r" (?:out|aside|first|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
+    rf"|\b(?:after|once) (?:i|we|you)(?:['’]ve| have)? (?:\w+ ){{1,2}}{_HERS}"
     rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
     rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
     re.I,
@@ -194,15 +203,14 @@ def elsewhere(said: str, hit: Found) -> bool:
     left, right = _clause(said, hit)
     clause = said[left:right]
     place = hit.start - left, hit.end - left
-    others = next((one for one in _OTHERS.finditer(clause) if _apart(one, place) > 1), None)  # but not "my latte"
+    others = next((one for one in OTHERS.finditer(clause) if _apart(one, place) > 1), None)  # but not "my latte"
     if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause):
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
     if _LATER.search(said) or _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
         return True
-    hers = _HERS_FIRST.search(said)
-    if hers and not _BEFORE.search(said[: hers.start()]):
+    if hers_first(said):
         return True
     if _HIS_OWN.search(clause):
         return True  # "Nana has it on her own toast"
@@ -211,7 +219,7 @@ def elsewhere(said: str, hit: Found) -> bool:
     if _CONTAINER.search(said[hit.end :]):
         return True  # "an ice cube tray"
     opening = _FOR_OTHERS.search(said)
-    if opening and _OTHERS.search(opening.group()) and not BABY.search(opening.group()):
+    if opening and OTHERS.search(opening.group()) and not BABY.search(opening.group()):
         return True  # "For the grown-ups, ..."
     if _BEFORE_IT.search(said[: hit.start]):
         return True  # "the baby's share leaves the pot before the salt"
@@ -224,6 +232,12 @@ def turned_round(said: str, hit: Found) -> bool:
         return True
     before = said[_verb_clause(said, hit) : hit.start]
     return bool(_NOT.search(UNCUT.sub(" ", _NOT_AVOIDED.sub(" ", before))))  # "we never cut his grapes" is no warning
+
+
+def hers_first(said: str) -> bool:
+    """Whether the baby's share is out before what the sentence tells: "salt the batter only after I've fried hers"."""
+    hers = _HERS_FIRST.search(said)
+    return hers is not None and not _BEFORE.search(said[: hers.start()])
 
 
 def _apart(one: re.Match[str], place: tuple[int, int]) -> int:

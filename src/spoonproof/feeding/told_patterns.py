@@ -16,8 +16,10 @@ from spoonproof.feeding.words import Word, words
 from spoonproof.model.remembered import Remembered
 
 END = re.compile(r"[.!?;:]")
-"""What ends a clause that a pattern may not run across."""
-_NEAR = 18
+"""What ends a clause that a phrase may not run across."""
+_STOP = re.compile(r"[.!?;]")
+"""What ends a sentence that a gathering may not run across: "the trick is the tablet: he opens up"."""
+_NEAR = 22
 """Words that all the parts of a gathering lie within."""
 
 _Part = tuple[tuple[tuple[str, ...], ...], ...]
@@ -133,7 +135,7 @@ def _sentences(text: str, row: Sequence[Word]) -> Iterator[tuple[int, int]]:
     """Where each sentence begins and ends, in words."""
     first = 0
     for at in range(1, len(row)):
-        if END.search(text, row[at - 1].end, row[at].start):
+        if _STOP.search(text, row[at - 1].end, row[at].start):
             yield first, at
             first = at
     if row:

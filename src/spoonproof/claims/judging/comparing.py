@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.conditions import show
 from spoonproof.claims.entries import Key
 from spoonproof.claims.judging.content import composition, nutrient_of
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe
-from spoonproof.claims.judging.reading import clause
+from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import has_any, plain, singular
@@ -91,3 +93,20 @@ def known_as(name: str, numbers: Numbers, context: Context) -> str:
     if numbers.food(food, "energy_kcal", "100g") is not None:
         return food
     return context.named.get(name, "")
+
+
+def says_no_more(claim: Claim) -> bool:
+    """Whether a denied comparison claims nothing for anything: "is no healthier than table salt", "does not mean
+    healthier"; not where its "no" puts a food above all others or below another ("nothing is healthier than", "couldn't
+    be healthier", "not as nutritious as home-made")."""
+    words = plain(around(claim))
+    return _NO_MORE.search(words) is not None and not _ABOVE_ALL.search(words)
+
+
+_NO_MORE = re.compile(r" than | (?:not|n't|never|[a-z]+n't) (?:always |automatically |necessarily )?(?:mean|make) ")
+_ABOVE_ALL = re.compile(
+    r" (?:nothing|none|nowhere|never)(?: [a-z']+){0,4} than "
+    r"| no (?:other )?(?!more |less |better |healthier |richer )[a-z]+"
+    r"(?: [a-z']+){0,3} (?:healthier|better|more|richer) | no (?:healthier|better) (?!than )[a-z]+ "
+    r"| (?:couldn't|could not|can't|cannot) (?:be|get|have|find|ask for) "
+)

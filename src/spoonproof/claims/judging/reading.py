@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from functools import lru_cache
 
@@ -77,10 +78,10 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     """The month the claim speaks of, and whether it said so itself; else the youngest the dish is for."""
     words = plain(f"{claim.quote} {claim.relates_to or ''}" if claim.kind == "safety-age" else claim.quote)
     number = claim.number
-    stated: int | None = None
+    stated: float | None = None
     if number is not None and number.unit.startswith(("month", "year", "week")):
         per = 12.0 if number.unit.startswith("year") else 1.0 if number.unit.startswith("month") else 12 / 52
-        stated = int(number.value * per)
+        stated = number.value * per
     elif match := _age_in(words):
         stated = _months(match, register)
     elif has_any(words, _FIRST):
@@ -88,7 +89,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     elif claim.kind == "safety-age" and (match := _BARE.search(words)):
         value = _count(match[1], register)
         # "before one", "under two": years when it is a small bare number.
-        stated = None if value is None else int(value * 12 if value <= 5 else value)
+        stated = None if value is None else value * 12 if value <= 5 else value
     if stated is None and claim.kind == "safety-age" and (match := _age_in(plain(clause(claim)))):
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
@@ -96,7 +97,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
         begins = _FROM_AGE.search(plain(claim.quote)) or _BEGINS_AT.search(plain(claim.quote))
         before = (before and not begins) or only_later(said_of)
-        return (max(0, stated - 1) if before and stated > 0 else stated), True
+        # "Before 17 weeks" is said of the fourth month still: its last whole month is the third.
+        return (max(0, math.ceil(stated) - 1) if before and stated > 0 else int(stated)), True
     if has_any(plain(around(claim)), _NEWBORN):
         return 0, True
     audience = plain(claim.audience or "")
@@ -121,19 +123,19 @@ def _age_in(words: str) -> re.Match[str] | None:
     return next((age for age in _AGE.finditer(words) if " old" in age[0] or not _HOW_OFTEN.match(age[0])), None)
 
 
-def _months(match: re.Match[str], register: Register) -> int | None:
+def _months(match: re.Match[str], register: Register) -> float | None:
     """The months of an age in words; None where its number is none."""
     value = 1.0 if match[1] == "a" else _count(match[1], register)  # "under a year"
     unit = match[2]
     per = 12 if unit.startswith("y") else 12 / 52 if unit.startswith("w") else 1
-    return None if value is None else int(value * per)
+    return None if value is None else value * per
 
 
 def _count(text: str, register: Register) -> float | None:
     if text.isdigit():
         return float(text)
-    numbers = dict(zip(register.words.get("ages", ()), (1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 18), strict=False))
-    return numbers.get(text)
+    ages = register.words.get("ages", ())  # from one upwards, none left out
+    return float(ages.index(text) + 1) if text in ages else None
 
 
 def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> str:

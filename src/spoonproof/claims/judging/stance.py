@@ -36,6 +36,20 @@ _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
 _TOO = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,4}?for ")
+_TOO_EARLY = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?:early|soon|young)(?! to (?:worry|wait|stop|delay|fret)) ")
+"""What comes before its time is kept from them: "solids before four months are too early"."""
+_NOT_NEEDLESS = re.compile(
+    r" (?:never|not|isn't|aren't|hardly)(?: (?:a|an|any|at all|ever|being)){0,2} "
+    r"(?:waste of (?:time|effort)|overkill|overprotective|overcautious|pointless|needless|unnecessary|ridiculous|daft"
+    r"|paranoid|fussing)(?= )"
+)
+"""What is worth the trouble: "cutting grapes is never a waste of time"."""
+_NOT_SO = re.compile(
+    r",? (?:is|are)(?:n['’]t| not| never) (?:\w+ ){0,2}?(?:safe|ready|right|ok|okay|fine|advised|recommended|suitable"
+    r"|a good idea|for bab\w+)\b",
+    re.IGNORECASE,
+)
+"""What is said of it right behind a comma: "weaning, before seventeen weeks, isn't safe"."""
 _MAKES_ILL = re.compile(
     r" (?:make|makes|made|making|get|gets|got|leave|leaves|left) (?:[a-z']+ ){1,3}?(?:(?:very|really|quite|so) )?"
     r"(?:ill|sick|poorly|unwell) "
@@ -69,6 +83,8 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     if not stance or not taken_back(claim, register):
         return stance
     quote = plain(claim.quote)
+    if has_any(quote, register.words.get("made safe", ())) and not has_any(quote, register.words.get("allows", ())):
+        return "dismisses"  # "it's a myth that grapes need cutting"
     if stance != "warns":
         # "It's a myth that you must cut grapes" is no warning.
         return "warns" if stance == "dismisses" or has_any(quote, register.words.get("allows", ())) else ""
@@ -85,10 +101,14 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
+    if _wished_and_refused(claim):
+        return "warns"
     if _WHY_NOT.search(plain(claim.passage.text[max(0, claim.start - _WHY) : claim.start + _WHY])):
         # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
         waits = _holds_back(plain(claim.quote).replace(" not ", " ", 1), register, subjects)
         return "warns" if waits else "permits"
+    if _NOT_SO.match(claim.passage.text, claim.end):
+        return "warns"
     if only_later(around):
         return "warns"  # "honey is only safe after one": not before
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
@@ -109,6 +129,28 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     return _stance(told, register, subjects) or ("" if negated else "permits")
 
 
+_WISHED = re.compile(
+    r" (?:wanted|wants|wished|tried|begged|asked|offered|suggested|told me|told us|swore|swears|insisted|insists|keen"
+    r"|used)"
+    r" (?:[a-z']+ ){0,4}?$"
+)
+_REFUSED = re.compile(
+    r"^ (?:[a-z']+ ){0,14}?(?:(?:said|says|was|is) (?:absolutely |definitely |firmly |a (?:firm|clear) )?"
+    r"(?:not|no|never)"
+    r"|(?:i|we|she|he) (?:refused|forbade|stopped (?:her|him|them)|put (?:my|our) foot down|wouldn't hear of it)"
+    r"|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
+)
+
+
+def _wished_and_refused(claim: Claim) -> bool:
+    """Whether somebody else's wish is refused: "her mother wanted to give honey and our doctor said absolutely not"."""
+    text = claim.passage.text
+    before, after = plain(text[max(0, claim.start - 60) : claim.start]), plain(text[claim.end : claim.end + 120])
+    quote = plain(claim.quote)
+    wished = _WISHED.search(before) or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
+    return bool(wished) and _REFUSED.search(after) is not None
+
+
 def _given_after_all(quote: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether a "but" takes a warning back: "no honey before one, but a drop of it is fine"; not so with what may be
     eaten later on ("but after that it is fine")."""
@@ -125,7 +167,8 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         return "dismisses"
     if _NOT_FORBIDDEN.search(words) or _NO_USE_WAITING.search(words):
         return "permits"  # "isn't forbidden", "nobody needs to avoid"
-    if has_any(words, register.words.get("no need", ())) and has_any(words, register.words.get("made safe", ())):
+    needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
+    if needless and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
     if _NOT_TOO.search(words):
         return "permits"  # "is not too salty for babies"
@@ -150,7 +193,7 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
     if has_any(words, register.words.get("holds back", ())) or only_later(words):
         return True
-    if _TOO.search(words) or _AWAY.search(words):
+    if _TOO.search(words) or _TOO_EARLY.search(words) or _AWAY.search(words):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):

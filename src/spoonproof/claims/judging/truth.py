@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from spoonproof.claims.conditions import Condition, Threshold, evaluate
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.asking import is_this_dish
-from spoonproof.claims.judging.comparing import comparison
+from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
@@ -58,7 +58,8 @@ def truth_of(
             verdict.truth, verdict.wording = "unproven", None
             verdict.steps.append("it is said to do nothing at all, and less than was claimed is not nothing: not shown")
         elif not harmless and not _waves_through(claim, key, verdict):
-            verdict = denied(verdict, "refutes" if modest or framed else claim.polarity, claim.kind)
+            modest = modest or framed or (claim.kind == "comparative" and says_no_more(claim))
+            verdict = denied(verdict, "refutes" if modest else claim.polarity, claim.kind)
     _only_one(claim, verdict)
     more = claim.polarity in ("denies", "refutes") or not_only(claim)
     if verdict.truth == "true" and more and taken_up_again(claim, register):

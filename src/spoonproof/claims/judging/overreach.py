@@ -1,0 +1,74 @@
+"""What a true statement says beyond what makes it true: how often a food is given, and how far it covers a need.
+
+The register knows that a food may be given, or that it brings a nutrient; of how often, and for how long that will do,
+it says nothing. And a word that is only named ("dairy-free does not mean healthier") claims nothing at all.
+"""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.words import plain
+from spoonproof.model.claim import Claim
+
+_OFTEN = re.compile(
+    r" (?:(?:twice|(?:two|three|four|five|several|many) times|morning and night) (?:a|per|each|every) day"
+    r"|(?:at|with|for) (?:every|each) (?:single )?meal|every single meal|all day(?: long)?|day and night"
+    r"|morning and night|nothing but|around the clock|morning noon and night|(?:and|with) nothing else"
+    r"|seven days a week) "
+)
+"""How often, or to the exclusion of all else, a food is given."""
+_COVERS = re.compile(
+    r" (?:cover|covers|covering|meet|meets|meeting|satisfy|satisfies|fulfil|fulfils|fulfills|takes? care of|sorts?"
+    r"|is enough|are enough|is plenty|are plenty|is all the|are all the|sees? to|does for|lasts?|will do for|tops? up) "
+)
+_A_NEED = re.compile(
+    r" (?:day|days|week|weeks|month|daily|weekly|need|needs|needed|requirement|requirements|toddler's|baby's|child's"
+    r"|quota|target|allowance|intake) "
+)
+_NAMED_ONLY = re.compile(
+    r"\s*(?:(?:does|do|did|would|need)(?:n['’]t| not)|never) (?:always |automatically |necessarily )?"
+    r"(?:mean|make|equal)\b"
+    r"|\s*(?:isn['’]t|is not|is no) (?:a )?(?:synonym|another word|byword|proof|the same as|guarantee)\b",
+    re.IGNORECASE,
+)
+_NO_BETTER = re.compile(
+    r" (?:no|not any|[a-z]+n't any) (?:healthier|better|worse|different|purer|safer|kinder|gentler|sweeter|cleaner)"
+    r" (?:than|from|to) "
+)
+"""A "no" that belongs to a comparison: "brown sugar is no healthier than white sugar" leaves no sugar out."""
+_SOLIDS = frozenset({"solid-food", "solids", "food"})
+_ABSENT = frozenset({"free", "none"})
+_CONTENT = frozenset({"contains", "source", "high"})
+
+
+def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
+    """Take from a verdict what its words say too much; a word that is only named stands."""
+    held_against = _NO_BETTER.search(plain(claim.quote)) is not None
+    if claim.level in _ABSENT and (held_against or _NAMED_ONLY.match(claim.passage.text, claim.end)):
+        verdict.truth, verdict.wording, verdict.add = "true", None, ""
+        verdict.why = "The word is named here, and nothing is claimed with it."
+        verdict.steps.append("it is only named: nothing is claimed")
+        return
+    if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges", "asks"):
+        return
+    said = plain(around(claim))
+    entry = verdict.entry
+    of_one_food = entry is not None and not _SOLIDS & set(entry.about)
+    if claim.kind == "safety-age" and key.stance == "permits" and of_one_food:
+        # An entry that asks for words of its own may have asked for just these.
+        if (often := _OFTEN.search(said)) and not (entry and entry.said and often[0].strip() in entry.said):
+            verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
+            verdict.why = (
+                f"That it may be given is known; that it should be “{often[0].strip()}” is not. Vary the foods."
+            )
+            verdict.steps.append("how often it is given is more than its entry says: not kept")
+    elif claim.kind == "nutrient-content" and claim.level in _CONTENT:
+        covers = _COVERS.search(plain(claim.quote))
+        if covers and _A_NEED.search(said[said.find(covers[0]) :]):
+            verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
+            verdict.why = f"It brings some of it; that it covers a need is not worked out here. {verdict.why}"
+            verdict.steps.append("it is said to cover a need: not kept")
