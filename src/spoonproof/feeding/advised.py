@@ -245,8 +245,16 @@ def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passa
         (within[0] + len(said) - len(said.lstrip()), within[0] + len(said.rstrip())),
         sources,
         passage,
-        f"{sentence(food, row.problem)} {row.remedy}",
+        f"{_for_anybody(food, row.problem)} {row.remedy}",
     )
+
+
+def _for_anybody(food: str, problem: str) -> str:
+    """What is wrong, for who has no recipe before them: "salt goes into the portion" would read as telling them to."""
+    state, _, rule = problem.partition(", and ")
+    if rule and state.startswith("goes into"):
+        return f"{rule[:1].upper()}{rule[1:]}."
+    return sentence(food, problem)
 
 
 def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
@@ -258,6 +266,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     before = said[max(0, hit.start - 60) : hit.start]
     everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
     shown = frozenset() if everyday else kinds & ANY_FORM
+    if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
+        shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
     if " pasteuri" in said:
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)

@@ -122,7 +122,8 @@ _NOT_AFTER = re.compile(
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
 _NOT_AVOIDED = re.compile(
-    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have|really"
+    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need"
+    r"|have|really"
     r"|even|been) ){0,4}(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
     re.I,
 )
