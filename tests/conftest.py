@@ -24,12 +24,12 @@ def once() -> Iterator[None]:
 
 
 SLOWEST_FIRST = (
-    "desk/test_windows", "bad_inputs/test_machine", "site/test_browser", "bad_inputs/test_bad_inputs",
-    "desk/test_afternoon", "site/test_publish", "test_reproducible", "test_wheel", "site/test_press",
-    "site/test_standing", "test_patterns", "site/test_stage", "reading/test_markdown", "reading/test_speech",
-    "test_fix", "editor/test_server",
+    "desk/test_windows", "site/test_browser", "desk/test_afternoon", "bad_inputs/test_bad_inputs", "test_patterns",
+    "test_wheel", "red_team/test_red_team", "test_reproducible", "reading/test_kept", "bad_inputs/test_machine",
+    "site/test_publish", "editor/test_server", "site/test_standing", "reading/test_markdown", "reading/test_speech",
+    "feeding/test_properties",
 )  # fmt: skip
-"""Modules that take more than five seconds, by their length: the workers begin with them, so that none ends alone."""
+"""Modules that take more than three seconds of work, by their length: the workers begin with them, so that none ends alone."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

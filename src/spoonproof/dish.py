@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     from spoonproof.cooking.pots import Kitchen
     from spoonproof.cooking.timeline import Plan
+    from spoonproof.cooking.treatment import Judged
     from spoonproof.feeding.allergens import AllergenFound, Label
     from spoonproof.feeding.calendar_order import Candidate
     from spoonproof.feeding.cautions import Caution
@@ -38,8 +39,8 @@ IRON_SHARE = 0.1
 """Share of a day's reference intake in a portion from which a dish counts as one that brings iron (common practice)."""
 
 _OF_THE_HEAD = (
-    "treatments", "walked", "facts", "reference", "numbers", "plan", "candidate", "hazards", "texture", "allergens",
-    "allergen_labels", "keeping",
+    "treatments", "walked", "softened", "facts", "reference", "numbers", "plan", "candidate", "hazards", "texture",
+    "allergens", "allergen_labels", "keeping",
 )  # fmt: skip
 """Parts of a dish in which the story has no say (it has in its claims and cautions)."""
 
@@ -108,7 +109,16 @@ class Dish:
     @cached_property
     def treatments(self) -> tuple[Treatment, ...]:
         """What happens to each food line, in the order of ``recipe.foods``."""
-        return self.treatments_of(self.recipe)
+        from spoonproof.cooking.treatment import treated
+
+        return treated(self.walked.stories, self.softened)
+
+    @cached_property
+    def softened(self) -> tuple[Judged, ...]:
+        """How soft the food of each line comes out, and what it was measured by."""
+        from spoonproof.cooking.treatment import judge
+
+        return tuple(judge(story, self.knowledge.cook_times) for story in self.walked.stories)
 
     def treatments_of(self, recipe: Recipe) -> tuple[Treatment, ...]:
         """What happens to each food line of any recipe of this channel."""
@@ -186,10 +196,9 @@ class Dish:
     @cached_property
     def plan(self) -> Plan:
         """What is done when, by whom, on what."""
-        from spoonproof.cooking.timeline import plan
+        from spoonproof.cooking.timeline import planned
 
-        known = self.knowledge
-        return plan(self.recipe, known.foods, known.verbs, self.channel.kitchen)
+        return planned(self.walked, self.knowledge.foods, self.channel.kitchen)
 
     @cached_property
     def candidate(self) -> Candidate:

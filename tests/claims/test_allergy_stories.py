@@ -59,6 +59,9 @@ def test_it_claims_nothing(text: str) -> None:
     [
         ("Egg allergy is common.", "allergen"),
         ("Peanut allergy is usually for life.", "allergen"),
+        ("A peanut allergy can be deadly.", "allergen"),
+        ("The teacher felt better eating gluten-free.", "allergen"),
+        ("A milk allergy is dangerous for a baby.", "allergen"),
         ("Can a rash be a sign of a milk allergy?", "allergen"),
         ("Early peanut lowers the risk of peanut allergy.", "allergen"),
         ("Goat's milk is no cure for a milk allergy.", "allergen"),

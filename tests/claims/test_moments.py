@@ -50,6 +50,14 @@ from finding_kit import claims
         "It was therapeutic and it was loud.",
         "There was a lot of cake, and he has a sweet tooth.",
         "He was grumpy (cold and teething), and she had three helpings of pasta and carrots.",
+        "Yes, Otto is 6 months old and the mashing of swede has begun.",
+        "My two year old is showing a lot of interest in what her sister spits out.",
+        "I think she just wasn't really ready for solids.",
+        "You start to wonder why a 10 year old didn't like your oat cookies.",
+        "We went with a safe choice, cheese and basil.",
+        "It need not be laden with sugar to please him.",
+        "Two tins of chocolate cookie goodness left the house.",
+        "She has eaten all sorts since, peanut butter too, so thankfully no allergies here.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -119,6 +127,16 @@ def test_it_claims_nothing(text: str) -> None:
         ("Soup is therapeutic.", "function"),
         ("Sugar gives them a sweet tooth.", "function"),
         ("Cold carrots ease teething.", "function"),
+        ("Oats are a safe choice for babies.", "safety-age"),
+        ("Is mashed pear safe for babies?", "safety-age"),
+        ("Fruit pouches are laden with sugar.", "nutrient-content"),
+        ("Porridge is full of the goodness of oats.", "general-benefit"),
+        ("Six month olds can begin with mashed pear.", "safety-age"),
+        ("Begin with mash at 6 months.", "safety-age"),
+        ("Babies who show interest in food and sit up are ready for solids.", "safety-age"),
+        ("Carrots help their sight.", "function"),
+        ("A toddler who doesn't like milk can have yoghurt from 6 months.", "safety-age"),
+        ("This cake has no allergens.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -135,3 +135,25 @@ def test_an_age_in_years_is_heard_without_its_unit(text: str, age: str) -> None:
 )
 def test_what_others_ask_about_and_what_can_be_done_without_is_no_claim(text: str) -> None:
     assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "He had terrible reflux and trout didn't help one bit.",
+        "We gave him pears for his constipation but they did nothing.",
+        "Check the salmon for small bones.",
+    ],
+)
+def test_what_was_no_help_and_a_fishs_own_bones_are_no_claim(text: str) -> None:
+    assert claims(text) == []
+
+
+def test_a_vitamin_that_helps_to_take_up_a_mineral_is_one_claim() -> None:
+    (one,) = claims("Vitamin D helps the body to absorb the calcium.")
+    assert one.effect == "absorption" and one.subjects == ("vitamin d",)
+
+
+def test_a_fishs_soft_bones_are_not_a_childs() -> None:
+    (one,) = claims("Tinned sardines are rich in calcium because you eat the soft bones.")
+    assert one.kind == "nutrient-content"

@@ -302,3 +302,11 @@ def test_two_dishes_are_two_pots() -> None:
     parsnip, haddock = found.treatments
     assert [heat.medium for heat in parsnip.heats] == ["water"]
     assert [(heat.verb, heat.medium) for heat in haddock.heats] == [("bake", "oven")]
+
+
+def test_split_moong_softens_like_red_lentils_and_the_whole_bean_does_not() -> None:
+    steps = "steps:\n  - Simmer the {} in the water for 20 minutes.\n"
+    split = dish("foods:\n  - 60 g yellow moong dal\n  - 400 ml water\n" + steps.format("moong dal"))
+    whole = dish("foods:\n  - 60 g green moong\n  - 400 ml water\n" + steps.format("moong"))
+    assert split.treatments[0].softness in ("soft", "maybe-soft")
+    assert whole.treatments[0].softness == "hard"

@@ -161,6 +161,8 @@ OTHER_FORMS = {
     "baked pork chop",
     "roast pork chop",
     "cinnamon stick",
+    "cinnamon quill",
+    "cinnamon quills",
     "cardamom pods",
     "green cardamom pods",
     "cardamon pods",

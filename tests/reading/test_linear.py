@@ -76,4 +76,4 @@ def test_twice_the_line_is_twice_the_work(expression: re.Pattern[str], char: str
 
 
 def test_a_square_would_be_found() -> None:
-    assert not _works(re.compile(r"[ \t]*x"), " " * (LONG // 16), " " * (LONG // 4), _linear)
+    assert not _works(re.compile(r"[ \t]*x"), " " * (LONG // 8), " " * (LONG // 2), _linear)

@@ -6,6 +6,7 @@ import time
 
 import pytest
 
+from spoonproof.site import prose
 from spoonproof.site.prose import render, safe_link
 
 
@@ -103,3 +104,28 @@ def test_time_grows_with_the_text_and_not_faster(shape: str) -> None:
     small, large = best(1500), best(6000)
     assert large < 2.0
     assert large < max(0.05, small * 14), f"{small:.3f} s grew to {large:.3f} s for four times the text"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We mash the pear.\n\nShe eats it all.",
+        'One line\nand the next, 5-6 months old.\n\n\nAnother\'s "quote"!',
+        "Pear: 20 g - no more (really).\n",
+        "A price of $2 + 1 = 3; see www.bowls.example/x?y#z",
+        "Été, 一 and ß…\u2028",
+        "Marked\ue000\ue011\ue001 here.",
+        "Ends in a mark!",
+        "",
+    ],
+)
+def test_plain_paragraphs_are_set_as_the_parser_sets_them(text: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    quick = render(text, [(3, 1)] if text else [], curled=True)
+    monkeypatch.setattr(prose, "_paragraphs", lambda *_: None)
+    assert render(text, [(3, 1)] if text else [], curled=True) == quick
+
+
+def test_a_plain_story_takes_no_parser(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(prose, "_parsed", lambda *_: "parsed")
+    assert render("We mash the pear.\n\nShe eats it.") == "<p>We mash the pear.</p>\n<p>She eats it.</p>\n"
+    assert render("We *mash* the pear.") == "parsed"

@@ -34,7 +34,8 @@ _HOURS_FROM, _DAYS_FROM = 90, 48
 
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
     """How soft a food comes out, and the need it was measured by."""
-    softness, need = judge(story, dish.knowledge.cook_times)
+    own = story is dish.walked.stories[story.index]  # some rules ask of a story as it would be without a part of it
+    softness, need = dish.softened[story.index] if own else judge(story, dish.knowledge.cook_times)
     return softness, need
 
 

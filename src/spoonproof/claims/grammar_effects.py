@@ -17,6 +17,12 @@ _OTHERS = "other-doer"  # creams, sleep, medicines: what is said is said of them
 
 FUNCTION = (
     *_function(
+        "takes-up",
+        "S(<ANY>) ~6 T(<BENEFIT>) ~4 O(<absorb> _2 <nutrient>)",
+        effect="absorption",
+        says="helps to take up a nutrient",
+    ),
+    *_function(
         "helps-a-function",
         "T(<BENEFIT>) ~6 O(<EFFECT>)",
         veto=_OTHERS,

@@ -13,6 +13,7 @@ from spoonproof.claims.words import has_any, singular
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.record import dataclass, field
+from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Mapped
@@ -50,6 +51,11 @@ class Register:
     _narrowed: dict[tuple[str, str, str | None], tuple[list[int], dict[str, list[int]]]] = field(
         default_factory=dict, compare=False, repr=False
     )
+    leads: Remembered[tuple[str, str, str], tuple[int, str]] = field(
+        default_factory=Remembered, compare=False, repr=False
+    )
+    frames: Remembered[tuple[str, ...], int] = field(default_factory=Remembered, compare=False, repr=False)
+    """What was found around the words of a claim (see ``judging/polarity.py``): each claim is asked about often."""
 
     @classmethod
     def from_nodes(

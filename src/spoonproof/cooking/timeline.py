@@ -76,6 +76,12 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
     """The timeline of a recipe in a kitchen (default: one cook, two rings); deterministic."""
     walk = Kitchen(recipe, foods, verbs)
     walk.walk()
+    return planned(walk, foods, kitchen)
+
+
+def planned(walk: Kitchen, foods: Foods, kitchen: house.Kitchen | None = None) -> Plan:
+    """The timeline of a recipe that was walked through."""
+    recipe = walk.recipe
     work = doing(recipe, walk.events, foods)
     # water and oven are put on before anything is peeled
     first = next((at for at, draft in enumerate(work) if draft.lines), len(work))

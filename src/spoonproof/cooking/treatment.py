@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import CookTimes, Need
 from spoonproof.cooking.story import Story
@@ -35,6 +37,9 @@ _GROW_RAW = frozenset(
         "seed",
     )
 )
+Judged = tuple[Softness, Need | None]
+"""How soft a food comes out, and the need it was measured by."""
+
 _READY = ("cooked", "canned", "tinned", "roasted", "steamed", "boiled", "poached")
 
 
@@ -45,7 +50,12 @@ def treat(recipe: Recipe, foods: Foods, verbs: Verbs, times: CookTimes) -> tuple
     against ``times`` for the cut the food had when it was first heated; what the table does not know is "not-judged".
     """
     stories = Kitchen(recipe, foods, verbs).walk()
-    return tuple(_treatment(story, times) for story in stories)
+    return treated(stories, [judge(story, times) for story in stories])
+
+
+def treated(stories: Sequence[Story], judged: Sequence[Judged]) -> tuple[Treatment, ...]:
+    """One treatment for each story, by how soft ``judge`` found its food."""
+    return tuple(_treatment(story, one) for story, one in zip(stories, judged, strict=True))
 
 
 def softens_as(story_food: str, plain: str, food_id: str, times: CookTimes) -> str:
@@ -58,8 +68,8 @@ def method_of(heat: Heat) -> str:
     return _METHOD.get(heat.medium, "")
 
 
-def _treatment(story: Story, times: CookTimes) -> Treatment:
-    softness, need = judge(story, times)
+def _treatment(story: Story, judged: Judged) -> Treatment:
+    softness, need = judged
     return Treatment(
         line=story.index,
         joined=story.joined,
@@ -75,7 +85,7 @@ def _treatment(story: Story, times: CookTimes) -> Treatment:
     )
 
 
-def judge(story: Story, times: CookTimes) -> tuple[Softness, Need | None]:
+def judge(story: Story, times: CookTimes) -> Judged:
     """Softness and the need it was measured by (of the method that heats longest)."""
     food = story.food
     if food is None or food.hardness in ("liquid", "powder", "paste", "none"):

@@ -14,7 +14,7 @@ from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -50,7 +50,7 @@ _WHOLE_LATER = re.compile(  # "he pops them in whole"
 _GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
-_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bknife\b|\bfrom the jar\b", re.I)
+_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bdessertspoon\b|\bknife\b|\bfrom the jar\b", re.I)
 _MEASURE = re.compile(
     r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
@@ -69,8 +69,7 @@ _USUAL_MILK = re.compile(
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
 _FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|make|made|making|freeze|froze|frozen|mould|mold|breast|milk|formula|puree|purée|fruit"
-    r"|yog\w+)\b",
+    r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
@@ -274,7 +273,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
     if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
         shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if "dried-large" in kinds and _TRIED.search(before) and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+    named_only = _TRIED.search(before) or not GIVE.search(said)
+    if "dried-large" in kinds and named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
         shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
@@ -304,7 +304,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"sausage"}
     if "hard-cheese" in kinds and _CUT_SAID.search(near):
         shown |= {"hard-cheese"}
-    if "nut-butter" in kinds and _SPOONED.search(near):
+    if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):
         shown |= {"nut-butter"}
     if kinds & MILKS and _VESSEL.search(clause_of(said, hit)):
         shown |= kinds & MILKS
@@ -324,7 +324,7 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()
-    facts |= {"glob"} if _SPOONED.search(_near(said, hit)) and "mixed" not in facts else set()
+    facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")

@@ -65,8 +65,10 @@ OTHERS = re.compile(
     # but not "he's such a big boy now"
     r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
     r"|siblings?|(?<!works )(?<!work )(?<!good )for us|cousins?|aunt(?:ie)?s?|uncles?"
-    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?"
+    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny"
+    r"|(?:the|a) cook|rest of us|everyone else|neighbou?rs?|dogs?"
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
+    r"|i['’]m the one(?= with\b)|(?:i|we) (?:have|had|get|take)(?= (?:the|my|our|mine)\b)"
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
     r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
@@ -106,6 +108,8 @@ _NOT_AFTER = re.compile(
     r"|\b(?:will|does|do|shall|must|should|may|can) not (?:get|have|be given|touch)\b"
     r"|\bwon['’]t (?:get|have|be getting)\b"
     r"|\bnever (?:gets?|has|have)\b"
+    r"|\b(?:had|has|have|gets?|got) (?:theirs|hers) (?:made|done|without|plain)\b"
+    r"|\b(?:theirs|hers) (?:is|are|was|were|stays?) (?:made |left )?(?:plain|without|with none)\b"
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
@@ -122,9 +126,9 @@ _NOT_AFTER = re.compile(
 )
 # What a recipe does without: "I ditched the sugar". What is dropped *into* the bowl is there, and so are cut apricots.
 _NOT_AVOIDED = re.compile(
-    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need"
-    r"|have|really"
-    r"|even|been) ){0,4}(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
+    r"(?:\b(?:not|never|no need to|no reason to|needn['’]t)|\b\w+n['’]t) (?:(?:a|the|one|ones|something|to|need|have"
+    r"|really|even|been) ){0,4}"
+    r"(?:avoid(?:ed|ing)?|skip(?:ped|ping)?|off[- ]limits|forbidden|banned|dangerous|a no[- ]no)\b",
     re.I,
 )
 """A "no" that is taken back: "we don't avoid honey", "it isn't one to avoid"."""

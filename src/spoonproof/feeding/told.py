@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from spoonproof.feeding.allergens import AllergenFound, Label, named_in, of_text
 from spoonproof.feeding.cautions import Caution
@@ -36,8 +37,13 @@ def untold(texts: Iterable[str], cautions: Sequence[Caution], tables: FeedingTab
     return [
         caution
         for caution in cautions
-        if not any(re.search(rf"\b{re.escape(phrase)}s?\b", whole) for phrase in rows[caution.id].items("said"))
+        if not any(_saying(phrase).search(whole) for phrase in rows[caution.id].items("said"))
     ]
+
+
+@lru_cache(maxsize=512)
+def _saying(phrase: str) -> re.Pattern[str]:
+    return re.compile(rf"\b{re.escape(phrase)}s?\b")
 
 
 def short_lists(

@@ -156,8 +156,8 @@ BEFORE = _words(
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
-    tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth mild
-    piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
+    frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
+    mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
 # Where it comes from, what colour it is: of what grows these make no other food ("Egyptian rice", "purple carrots").

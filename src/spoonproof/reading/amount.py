@@ -31,6 +31,7 @@ from spoonproof.reading.amount_words import (
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
+_SPOONS = frozenset(("tsp", "tbsp", "dsp"))
 _LOOSE = frozenset(("a level", "level"))
 _SOME = re.compile(
     r"(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops"
@@ -253,10 +254,11 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, 
         return None
     measure = measures.get(unit[0])
     one = text[start:at].lower().startswith("a ")  # "a scant tablespoon": the hedge has taken the article
-    if measure is None or (measure.kind not in ("about", "count") and not one) or unit[0] == "piece":
+    spoon = unit[0] in _SPOONS and not text[after : unit[1]].rstrip(".").endswith("s")  # "Teaspoon salt"
+    if measure is None or (measure.kind not in ("about", "count") and not one and not spoon) or unit[0] == "piece":
         return None
     of = _OF.match(text, unit[1])
-    if of is None and not one and measure.kind != "about" and not (unit[0] == "bunch" or size):
+    if of is None and not one and not spoon and measure.kind != "about" and not (unit[0] == "bunch" or size):
         return None
     if measure.kind == "count" and not one and text[after : unit[1]].endswith("s"):
         return None  # "cubes of swede": how many is not said

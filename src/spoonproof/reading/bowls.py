@@ -77,6 +77,8 @@ _SPLITS = (
         rf"\b(?:divide|split)\b{_CLAUSE}{{0,40}}?\bbetween\b{_CLAUSE}{{0,20}}?{_BABYS}{_CLAUSE}{{0,20}}?\band\b", re.I
     ),
 )
+_ANYONE_SMALL = re.compile(r"bab(?:y|ies)|little one|toddler|infant|child", re.I)
+"""One of whom each of the splits names: most steps name nobody."""
 _BABY = re.compile(
     rf"\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b"
     rf"|{_WHO}['’]s\b",
@@ -120,6 +122,8 @@ _FAMILY_PLAIN = re.compile(
 
 def split_at(text: str) -> tuple[int, int] | None:
     """Where ``text`` lifts out the baby's portion; None when it does not (or forbids it)."""
+    if _ANYONE_SMALL.search(text) is None:
+        return None
     hidden = hidden_parts(text)
     best: tuple[int, int] | None = None
     for pattern in _SPLITS:

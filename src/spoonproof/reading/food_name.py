@@ -34,7 +34,8 @@ OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
 _BREAK = re.compile(
     r"[,;()\[\]–—+]|[ \t]-[ \t]|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
     r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
-    r"|(?<=[^\W\d_])[ \t]{1,3}(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
+    r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
+    r"(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
     r"(?:k?g|gms?|grams?|m?l|tsp|tbsp|cups?|(?:tea|table)spoons?|katoris?)\b)",
     re.I,
 )

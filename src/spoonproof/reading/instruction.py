@@ -148,9 +148,10 @@ def _describes(text: str, match: VerbMatch) -> bool:
 def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
     """ "Steam the parsnip for 16 minutes, adding the pear for the last 4": an instruction to add."""
     add = next(iter(verbs.find("Add it.")), None)
-    hidden = hidden_parts(text)
+    words = list(_ADDING.finditer(text)) if add is not None else []
+    hidden = hidden_parts(text) if words else []
     found: list[VerbMatch] = []
-    for word in _ADDING.finditer(text) if add is not None else ():
+    for word in words:
         assert add is not None  # nothing is looked for without it
         ahead = text[max(0, word.start() - 12) : word.start()].rstrip().lower()
         taken = any(m.start < word.end() and word.start() < m.end for m in matches)

@@ -15,7 +15,13 @@ _PLAIN_LINE = re.compile(r"[^\W\d_](?:[^\x00-\x1f\x7f-\xa0\u2028\u2029*_`\[\]<>&
 def plain_passages(document: Document, lines: Iterable[tuple[str, int]], kind: str) -> list[Passage] | None:
     """The paragraphs of ``lines`` (each with its offset in the document), one passage each as the parser gives them;
     None where it takes the parser to tell."""
-    found: list[Passage] = []
+    paragraphs = plain_paragraphs(lines)
+    return None if paragraphs is None else [_passage(document, paragraph, kind) for paragraph in paragraphs]
+
+
+def plain_paragraphs(lines: Iterable[tuple[str, int]]) -> list[list[tuple[str, int]]] | None:
+    """The lines of each paragraph; None where it takes the parser to tell."""
+    found: list[list[tuple[str, int]]] = []
     paragraph: list[tuple[str, int]] = []
     for text, start in (*lines, ("", 0)):
         if text:
@@ -23,7 +29,7 @@ def plain_passages(document: Document, lines: Iterable[tuple[str, int]], kind: s
                 return None
             paragraph.append((text, start))
         elif paragraph:
-            found.append(_passage(document, paragraph, kind))
+            found.append(paragraph)
             paragraph = []
     return found
 

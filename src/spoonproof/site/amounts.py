@@ -119,24 +119,20 @@ def shown(amount: Amount | None, contents: Contents) -> tuple[Shown, ...]:
         text = "to taste" if amount is not None else ""
         return tuple(Shown(system.id, scale.id, text) for system in SYSTEMS for scale in SCALES) if text else ()
     out = []
+    holds = contents(amount.unit) if amount.each is None else None
     for scale in SCALES:
         factor = FACTORS[scale.id]
         own = written(amount, factor)
         out.append(Shown("written", scale.id, own))
-        holds = contents(amount.unit) if amount.each is None else None
+        if holds is None:
+            out += (Shown(system, scale.id, own) for system in ("metric", "us"))
+            continue
+        kind, one = holds
+        least = amount.low * one * factor
+        most = least if amount.high == amount.low else amount.high * one * factor
         for system, words in (("metric", metric), ("us", american)):
-            out.append(Shown(system, scale.id, _converted(amount, factor, holds, words) or own))
+            low = words(kind, least)
+            high = low if most == least else words(kind, most)
+            text = low if low == high else f"{low} to {high}"
+            out.append(Shown(system, scale.id, f"about {text}" if amount.about else text))
     return tuple(out)
-
-
-def _converted(
-    amount: Amount, factor: Fraction, holds: tuple[str, Fraction] | None, words: Callable[[str, Fraction], str]
-) -> str | None:
-    if holds is None:
-        return None
-    kind, one = holds
-    one *= factor
-    low = words(kind, amount.low * one)
-    high = low if amount.high == amount.low else words(kind, amount.high * one)
-    text = low if low == high else f"{low} to {high}"
-    return f"about {text}" if amount.about else text

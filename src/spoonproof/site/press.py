@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 PRESS_LEAST = 12
 """New recipes for which another process is worth its start (measured: a process costs what three recipes do)."""
 
-BATCH = 50
+BATCH = 200
 """Sheets after which it is looked whether anything they were made from was touched meanwhile."""
 
 

@@ -52,7 +52,8 @@ _SAYS_OF_IT = re.compile(
     r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
     r"|damage\w*|inflam\w+|harm\w*|"
     r"suspect\w*|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
-    r"suit\w*|keep|lead\w*|link\w*|sensitis\w*|sensitiz\w*|result\w*|due to|because)\b|%"
+    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|sensitis\w*"
+    r"|sensitiz\w*|result\w*|due to|because)\b|%"
 )
 _A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
 _WHICHEVER = re.compile(
@@ -60,6 +61,7 @@ _WHICHEVER = re.compile(
     r"|ies)|aisles?|ideas|"
     r"restrictions?|requirements?|needs|choices|alternatives?|guests|diets?)\b"
 )
+_FARES = re.compile(r"\b(?:better|worse|calmer|cleared|stopped|helped|cured)\b")  # "felt better *eating gluten-free*"
 _FOR_HIM = re.compile(r"for (?:him|her|us|me|them)\b(?! to\b)")  # "it has been nut free *for him* since"
 _SOMEBODYS_WAY = re.compile(
     r"\b(?:diets?|cooks?|kitchens?|house(?:hold)?s?|home|famil(?:y|ies)|guests|hosts?|everyone|parents|mums?|moms?|"
@@ -119,6 +121,8 @@ def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
     """ "*Living* dairy free", "our *diet* had to become dairy-free", "the gluten free *life*": what people keep to."""
     if said_at(tagged, end_of(match)) in _A_LIFE or _WHICHEVER.match(text_after(tagged, end_of(match))) is not None:
         return True
+    if _FARES.search(fold(tagged.text)) is not None:
+        return False
     if _FOR_HIM.match(text_after(tagged, end_of(match))) is not None:
         return True
     return _SOMEBODYS_WAY.search(text_before(tagged, first_of(match))) is not None

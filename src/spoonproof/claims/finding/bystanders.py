@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_before
+from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -21,6 +21,18 @@ _NEEDED = frozenset({"needed", "required", "necessary"})
 _ASKED = re.compile(
     r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
     r" (?:\w+ ){0,2}?about (?:\w+ )?$"
+)
+_NO_HELP = re.compile(
+    r"[^.;!?]{0,20}?(?:(?:didn't|did not|doesn't|don't|never|hasn't|haven't|has not|have not)(?: \w+)?"
+    r" (?:helped|help|work|worked|changed?|cured?|touch|made? (?:any|a|the slightest) difference)"
+    r"|(?:did|does|do|done) (?:absolutely )?nothing|(?:made|makes?) no difference|(?:had|has) no effect"
+    r"|(?:was|were) no help)\b"
+)
+_FISH_BONES = re.compile(
+    r"\b(?:eat(?:ing|en|s)?|crush\w*|mash\w*|(?:check|look|feel|watch|sift|pick) (?:\w+ )?for|remov\w+|tak\w+ out|soft"
+    r"|tiny|fine|edible|larger?|little|fish|salmon|sardines?|with) "
+    r"(?:(?:the|their|its|any|all|out|soft|tiny|fine|small) ){0,3}$"
+    r"|\b(?:salmon|sardines?|pilchards?|fish)\W{1,2}$"
 )
 _MANAGES = re.compile(
     r"\b(?:i|we|you|they|he|she|to)(?:'ve|'d|'ll| have| had| can| could| will| would)?(?: \w+)? "
@@ -84,6 +96,18 @@ def _needs_none(tagged: Tagged, match: Match) -> bool:
 def _asked_about(tagged: Tagged, match: Match) -> bool:
     """ "So many of you *ask about* eczema since I started": what others want to hear of, nothing that ended."""
     return match.object is not None and _ASKED.search(text_before(tagged, match.object[0])) is not None
+
+
+def _was_no_help(tagged: Tagged, match: Match) -> bool:
+    """ "He had reflux, and sardines *didn't help* one bit"."""
+    return _NO_HELP.match(text_after(tagged, match.end)) is not None
+
+
+def _edible_bones(tagged: Tagged, match: Match) -> bool:
+    """ "Rich in calcium because you *eat the soft bones*": a fish's bones, not a child's."""
+    if match.object is None or "bones" not in said_at(tagged, match.object[1] - 1):
+        return False
+    return _FISH_BONES.search(text_before(tagged, match.object[0])) is not None
 
 
 def _avoids_it(tagged: Tagged, match: Match) -> bool:
@@ -233,8 +257,12 @@ def _does_something_else(tagged: Tagged, match: Match) -> bool:
 
 
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
-    "ill-until": (_asked_about,),
-    "told-beside": (_asked_about,),
+    "ill-until": (_asked_about, _was_no_help),
+    "told-beside": (_asked_about, _was_no_help),
+    "disease-and-food": (_was_no_help,),
+    "for-disease": (_was_no_help,),
+    "nutrient-and-body": (_edible_bones,),
+    "helps-an-organ": (_edible_bones,),
     "free-of": (_manages, _required, _harmed, _needs_none),
     "free-of-list": (_manages, _required),
     "sugar-free": (_required, _avoids_it, _by_the_way),

@@ -59,6 +59,11 @@ _IN_STOCK = re.compile(
     r"^[^.;?!]{0,80}\b(?:on hand|in stock|in the (?:house|cupboard|pantry|fridge|freezer)|to hand)\b"
 )
 _WAS_SO = re.compile(r"\bwas (?:\w+ly |so |very |quite )?$")
+_CHOICE = re.compile(
+    r"\b(?:went|go|gone|going) (?:with|for) (?:a|the) $|\b(?:made|took|picked|chose|ordered) (?:a|the) $"
+)
+_NEEDNT = re.compile(r"\b(?:need not|needn't|(?:does|do)(?:n't| not) (?:have|need) to) be (?:\w+ly )?$")
+_HERE = re.compile(r"(?:here|in (?:our|my|this) (?:family|house|home))\b")
 _SAFE_PLACES = frozenset(
     "spot spots area areas shelf road roads corner place places haven environment space school restaurant distance "
     "neighbourhood".split()
@@ -76,6 +81,8 @@ def _a_person(tagged: Tagged, match: Match) -> bool:
     begin, end = match.object or match.trigger
     if said_at(tagged, begin) != "safe":
         return False
+    if _CHOICE.search(text_before(tagged, begin)) is not None and said_at(tagged, end) in ("choice", "option", "bet"):
+        return True
     return said_at(tagged, end) in _SAFE_PLACES or _PERSON_SAFE.search(text_before(tagged, begin)) is not None
 
 
@@ -254,7 +261,19 @@ def _a_place(tagged: Tagged, match: Match) -> bool:
 def _tasty_goodness(tagged: Tagged, match: Match) -> bool:
     """ "Some *puréed goodness*": something good to eat."""
     at = match.trigger[1] - 1
-    return said_at(tagged, at) == "goodness" and _TASTY.search(text_before(tagged, at)) is not None
+    if said_at(tagged, at) != "goodness":
+        return False
+    return tagged.is_any(at - 1, _DISHES) or _TASTY.search(text_before(tagged, at)) is not None
+
+
+def _need_not(tagged: Tagged, match: Match) -> bool:
+    """ "It *need not be* laden with sugar": needless, and none is said to be."""
+    return _NEEDNT.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _none_here(tagged: Tagged, match: Match) -> bool:
+    """ "Thankfully *no allergies here*": a family's luck."""
+    return _HERE.match(text_after(tagged, end_of(match))) is not None
 
 
 def _had_one(tagged: Tagged, match: Match) -> bool:
@@ -287,6 +306,9 @@ MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "is-a-function": (_was_so,),
     "better-since": (_sweet_tooth,),
     "readiness": (_no_interest,),
+    "high-in": (_need_not,),
+    "free-from": (_none_here,),
+    "never-ill-since": (_none_here,),
     "does-better": (_talks_to,),
     "ill-from": (_in_it,),
     "against-disease": (_of_a_setting, _cuts_acidity),

@@ -198,7 +198,7 @@ def _thinks_of(tagged: Tagged, match: Match) -> bool:
     before = [item.words for item in tagged.items[max(0, begin - 3) : begin]]
     if said == "development":
         return before[-1:] != [] and before[-1] in _NEWS
-    return said == "sight" and ("a" in before or before[-1:] == ["in"])
+    return said == "sight" and ("a" in before or before[-1:] in (["in"], ["first"]))
 
 
 def _choking_child(tagged: Tagged, match: Match) -> bool:
@@ -247,7 +247,7 @@ def _disliked(tagged: Tagged, match: Match) -> bool:
     if tagged.find(_FORBIDS):
         return False
     end = end_of(match)
-    begin, last = tagged.items[max(0, match.start - 4)].start, tagged.items[end - 1].end
+    begin, last = tagged.items[max(0, match.start - 4)].start, tagged.items[min(len(tagged.items), end + 2) - 1].end
     return _DISLIKES.search(fold(tagged.text[begin:last])) is not None
 
 

@@ -32,6 +32,9 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
 
 def says_again(match: Match, other: Match) -> bool:
     """Whether ``match`` says what ``other``, which is surer, has said."""
+    within = match.start >= other.start and match.end <= other.end
+    if other.rule.name == "takes-up" and match.rule.kind == "function" and within:
+        return True  # "helps the *body* to *absorb* the calcium" helps neither by itself
     if match.object is None or other.object is None:
         overlap = match.start < other.end and other.start < match.end
         return overlap and match.rule.kind == other.rule.kind

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain
+from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim, Polarity
 from spoonproof.model.record import replace
 
@@ -162,26 +162,34 @@ def taken_back(claim: Claim, register: Register) -> bool:
 def frames(claim: Claim, register: Register) -> int:
     """How often what stands around the claim takes it back: before it ("forget the rule that ..."), after it ("...
     is nonsense"), or in a short sentence behind ("... Not true.")."""
-    leads, _ = _leads(claim, register)
     text = claim.passage.text
     ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
     end = min([*ends, claim.end + _AFTER])
     rest = text[claim.end : end]
-    after = plain(rest)
     behind = text[end : end + _AFTER].lstrip(".!?;… ")
-    tails = (
-        has_any(after, register.words.get("taken back after", ()))
-        or any(plain(behind).startswith(plain(phrase)) for phrase in register.words.get("taken back behind", ()))
+    asked = _before(claim), claim.quote, claim.effect or "", rest, behind
+    known = register.frames.get(asked)
+    if known is None:
+        leads, _ = _leads(claim, register)
+        known = register.frames.keep(asked, leads + _tails(leads, rest, behind, register))
+    return known
+
+
+def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
+    """Whether what follows a claim takes it back: the ``rest`` of its sentence, or what stands ``behind`` that."""
+    said = plain(behind)
+    return (
+        has_any(plain(rest), register.words.get("taken back after", ()))
+        or any(said.startswith(phrase) for phrase in plains(register.words.get("taken back behind", ())))
         or (not leads and _taken_back_whole((behind, rest.lstrip(", "), rest.rpartition(",")[2]), register))
     )
-    return leads + bool(tails)
 
 
 def _taken_back_whole(said: Sequence[str], register: Register) -> bool:
     """Whether one of these begins with a clause that does no more than take it back: "it doesn't", and not "it doesn't
     taste nice"."""
     clauses = {plain(_WHOLE.split(words, maxsplit=1)[0]) for words in said}
-    return not clauses.isdisjoint(plain(phrase) for phrase in register.words.get("taken back whole", ()))
+    return not clauses.isdisjoint(plains(register.words.get("taken back whole", ())))
 
 
 _WHOLE = re.compile(r"[.!?;,\n]")
@@ -190,18 +198,25 @@ _WHOLE = re.compile(r"[.!?;,\n]")
 def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
     may begin with it."""
+    asked = _before(claim), claim.quote, claim.effect or ""
+    known = register.leads.get(asked)
+    return known if known is not None else register.leads.keep(asked, _led(*asked, register))
+
+
+def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
+    allergic = effect == "allergic-reaction"
     idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
-    if claim.effect == "allergic-reaction":
+    if allergic:
         idioms = (*idioms, "ignore")  # "ignore the hives" is what is claimed, and takes nothing back
-    if _set_aside(claim):
-        return 0, plain(claim.quote)
-    before, rest = _phrases(without_phrases(plain(_before(claim)), idioms), phrases)
-    if any(turn in rest for turn in _TURN) or (claim.effect == "harm" and rest.startswith(" and ")):
+    if _SET_ASIDE.search(leading + words):
+        return 0, plain(words)
+    before, rest = _phrases(without_phrases(plain(leading), idioms), phrases)
+    if any(turn in rest for turn in _TURN) or (effect == "harm" and rest.startswith(" and ")):
         before, rest = 0, ""
-    quote = without_phrases(plain(claim.quote), idioms)
+    quote = without_phrases(plain(words), idioms)
     within, behind = _phrases(quote, phrases)
-    if not before and not within and claim.effect != "allergic-reaction":
-        seam = f" {' '.join([*plain(_before(claim)).split()[-2:], *quote.split()[:_SEAM]])} "
+    if not before and not within and not allergic:
+        seam = f" {' '.join([*plain(leading).split()[-2:], *quote.split()[:_SEAM]])} "
         if _phrases(seam, phrases)[0]:
             return 1, quote  # "we [don't know that honey is dangerous]"
     return before + within, behind if within else f"{rest} {quote}"
@@ -320,8 +335,7 @@ def _count(words: str, idioms: Sequence[str], register: Register) -> int:
 
 def without_phrases(words: str, phrases: Sequence[str]) -> str:
     """What ``plain`` gave, less these phrases."""
-    for phrase in phrases:
-        wanted = plain(phrase)
+    for wanted in plains(phrases):
         if wanted in words:
             words = words.replace(wanted, " ")
     return words
