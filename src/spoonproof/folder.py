@@ -133,7 +133,7 @@ class ChannelFolder:
         if document is None:
             return Channel(Document(CHANNEL_FILE, "")), tuple(faults)
         channel, more = self._read_channel(document, self._lasts(path))
-        return channel, (*faults, *more, *self._table_faults())
+        return channel, (*faults, *more, *self._table_faults(), *self._policy_faults(channel))
 
     def _read_channel(self, document: Document, lasts: bool) -> tuple[Channel, Sequence[Finding]]:
         from spoonproof.recall import ChannelRecall
@@ -148,6 +148,13 @@ class ChannelFolder:
         if recall is not None:
             recall.keep(document, channel, faults)
         return channel, faults
+
+    def _policy_faults(self, channel: Channel) -> list[Finding]:
+        if not channel.policies:
+            return []
+        from spoonproof.reading.policies import policy_faults
+
+        return list(policy_faults(channel, ((one.topic, one.authority) for one in self.knowledge.feeding.policies)))
 
     def _table_faults(self) -> list[Finding]:
         from spoonproof.reading.bundle import own_root

@@ -89,3 +89,33 @@ def test_modesty_and_ages_in_weeks_stand(said: str) -> None:
     found = advices(said)
     assert found
     assert found == {"keep"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Almond milk can't replace formula in the first year.",
+        "Nothing replaces breast milk in the first months.",
+        "Porridge with breast milk is fine from six months.",
+        "Mustard is a listed allergen.",
+        "Marlin and swordfish are not for children.",
+        "Honey and jam are not for babies.",
+        "Soft cheese in thin strips is a good finger food from nine months.",
+    ],
+)
+def test_what_keeps_a_thing_from_babies_or_names_it_stands(said: str) -> None:
+    assert not advices(said) - {"keep", "add"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Cashew milk replaces breast milk just as well.",
+        "Oat drink does the job of breast milk.",
+        "Hazelnut milk instead of formula saves money.",
+    ],
+)
+def test_what_takes_the_place_of_milk_or_medicine_does_not(said: str) -> None:
+    found = advices(said)
+    assert found
+    assert "keep" not in found

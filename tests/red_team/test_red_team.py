@@ -70,7 +70,8 @@ CORRECTED = frozenset(
     bubble-tea-time chicken-tikka-skewer coconut-rice-peas fool-medames hash-brown-ketchup loquat-and-rice
     pastel-de-nata-baby tuna-nicoise-mini
     pics-tray-nine
-    allergen-dairy-free-lie allergen-maycontain texture-cubes-six""".split()
+    allergen-dairy-free-lie allergen-maycontain texture-cubes-six
+    egg-bhurji-peas pomegranate-labneh tinned-peach-semolina us-hotdish""".split()
 )
 """Recipes whose marks were corrected after the first run."""
 
@@ -81,6 +82,7 @@ KNOWN: dict[str, list[str]] = {
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
     "fennel-hard-raw": ["food-not-yet", "food-not-listed"],  # the juice that ran out of the listed orange
+    "persian-ash": ["claim-unsourced"],  # "crush a bean with your tongue": no claim
     "lefse-and-fish": ["claim-overstated"],  # "mash the mackerel, feel for bones": no claim
 }
 """Rules that still give a false alarm, by recipe. One that is mended must leave this list: the test says so."""

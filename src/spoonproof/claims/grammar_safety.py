@@ -355,6 +355,7 @@ SAFETY_AGE = (
     *_safety(
         "not-instead-of-milk",
         "S(<milk-drink>) ~4 T(<stand-in|okay>) _4 O(<baby-milk>)",
+        "S(<FOOD>) ~4 T(<stand-in>) _2 O(<baby-milk>)",
         "S(<milk-drink>) ~4 T(<negation> _1 <okay|stand-in|fine>)",
         effect="age",
         veto="swap",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import NamedTuple
@@ -185,7 +186,10 @@ class Register:
     def _covers(self, entry: Entry, key: Key) -> bool:
         """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
         about = self.about(entry)
-        return all(any(name in about for name in _names(food)) for food in key.foods if food not in KINDS_OF_MEAL)
+        named = [food for food in key.foods if food not in KINDS_OF_MEAL]
+        if _WITH_MILK.search(key.near):
+            named = [food for food in named if food not in _USUAL_MILK]
+        return all(any(name in about for name in _names(food)) for food in named)
 
     def truth(self, key: Key, matching: Sequence[Entry] | None = None) -> Entry | None:
         """The most specific entry that answers whether it is true; ``matching`` where it is at hand."""
@@ -256,6 +260,12 @@ class Register:
 
 _PROMISES = frozenset({"function", "disease", "general-benefit"})
 
+_USUAL_MILK = frozenset("breast-milk breastmilk formula infant-formula expressed-milk".split())
+_WITH_MILK = re.compile(
+    r" (?:with|in|into|using) (?:(?:a|some|the|little|bit|of|your|their|her|his|baby's|usual|expressed|warm) ){0,4}"
+    r"(?:breast milk|breastmilk|formula|infant formula|milk) "
+)
+"""What a baby drinks anyway, stirred into the food that is given: "porridge with breast milk"."""
 KINDS_OF_MEAL = frozenset("finger-food baby-food solid-food first-food solids snack".split())
 """What a food is given as, and no food beside it: "quartered cherry tomatoes are finger food"."""
 _ANOTHER = frozenset(

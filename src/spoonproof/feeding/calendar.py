@@ -90,6 +90,10 @@ def candidate_of(
 _HIGH_RISK = ("severe eczema", "egg allergy", "peanut allergy", "known allergy", "food allergy", "allergy", "anaphyla")
 
 
+_FORM = "form-"
+"""How the facts begin that say in which form an allergen is given by itself."""
+
+
 def calendar(
     candidates: Sequence[Candidate],
     knows: Iterable[str],
@@ -122,7 +126,8 @@ def calendar(
     order, proved = (list(candidates), False) if by_hand else best_order(ordered, known, gaps, age_months)
     high_risk = any(word in advice.lower() for word in _HIGH_RISK)
     events: list[Event] = []
-    notes = [row.text("says") for row in tables.rows.get("introduction", ()) if row.text("policy") in (policy, "*")]
+    said = [row for row in tables.rows.get("introduction", ()) if not row.text("fact").startswith(_FORM)]
+    notes = [row.text("says") for row in said if row.text("policy") in (policy, "*")]
     if high_risk:
         text = "Talk to your doctor or allergy team before the first new allergen."
         events.append(
@@ -133,9 +138,13 @@ def calendar(
         notes.insert(0, "With severe eczema or a known allergy, a health professional's advice comes first.")
     elif any(merged(ordered).values()):
         notes[:0] = _first_asked(ordered, tables)
-    events += _events(
-        order, known, gaps, age_months, tables.source(row) if (row := rows.get((policy, "allergen_gap_days"))) else None
-    )
+    singly = tables.source(row) if (row := rows.get((policy, "allergen_gap_days"))) else None
+    forms = {
+        row.text("fact").removeprefix(_FORM): row.text("says")
+        for row in tables.rows.get("introduction", ())
+        if row.text("fact").startswith(_FORM)
+    }
+    events += _events(order, known, gaps, age_months, singly, forms)
     events += _keep(events, tables)
     events.sort(key=lambda e: (e.day, _RANK[e.kind], e.what))
     if age_months is not None and candidates:
@@ -166,9 +175,15 @@ _RANK = {"advice": 0, "food": 1, "allergen": 2, "dish": 3, "keep": 4}
 
 
 def _events(
-    order: Sequence[Candidate], known: frozenset[str], gaps: Gaps, age_months: int | None, source: SourceRef | None
+    order: Sequence[Candidate],
+    known: frozenset[str],
+    gaps: Gaps,
+    age_months: int | None,
+    source: SourceRef | None,
+    forms: Mapping[str, str],
 ) -> list[Event]:
-    """Foods, allergens and dishes in this order; ``source`` says why allergens come singly."""
+    """Foods, allergens and dishes in this order; ``source`` says why allergens come singly, ``forms`` in which form
+    an allergen is safe by itself ("cooked until solid": nobody gives raw flour or a whole nut)."""
     events: list[Event] = []
     allergens = merged(order)
     day, had = 1, Had(known, allergens)
@@ -183,7 +198,9 @@ def _events(
         for food in new.strong:
             fresh = [allergen for allergen in allergens[food] if allergen not in met]
             met.update(fresh)
-            why = f"a new allergen ({', '.join(fresh)}) on its own: a little, early in the day, with two hours to watch"
+            form = "".join(f"{said}, " for said in dict.fromkeys(forms[one] for one in fresh if one in forms))
+            on_its_own = f"a new allergen ({', '.join(fresh)}) on its own: a little"
+            why = f"{on_its_own}, {form}early in the day, with two hours to watch"
             events.append(Event(day, "allergen", names.get(food, food), why, one.slug, source))
             day += gaps.allergen
         with_it = () if gaps.food else tuple(names.get(food, food) for food in new.plain)

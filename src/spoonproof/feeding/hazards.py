@@ -248,10 +248,15 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
                 )
 
 
+_OUT_OF_THE_POT = re.compile(
+    r"\b(?:(?:the|this|your|its|their)(?: [a-z]+)?|(?:ladle|spoon|cup|bowl|mug)(?:ful|s|fuls)? of|some of) $", re.I
+)
+
+
 def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
     """ "Strain the broth" in a recipe that begins with water: it is what the pot has made."""
     water = any(line.food == "water" for line in recipe.foods)
-    return water and re.search(r"\b(?:the|this|your|its|their)(?: [a-z]+)? $", text[: hit.start], re.I) is not None
+    return water and _OUT_OF_THE_POT.search(text[: hit.start]) is not None
 
 
 def _step_span(recipe: Recipe, span: Span, text: str, hit: Found) -> Span:

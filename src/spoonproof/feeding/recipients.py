@@ -102,6 +102,9 @@ _NOT_AFTER = re.compile(
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
     r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
+    # "shark and swordfish are not for children": of all that stand in the row
+    r"|^(?:,? (?:and|or) (?!(?:so|then|he|she|they|it|you|we|i)\b)\w+(?: \w+)?){1,2} (?:is|are)(?:n['’]t| not| never)"
+    r" (?:for|suitable|safe|allowed|meant|ok|okay|fine|advised|recommended|good)\b"
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"

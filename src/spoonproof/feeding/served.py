@@ -23,6 +23,7 @@ from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_part
 from spoonproof.feeding.step_words import (
     ACROSS,
     ALONE,
+    BARE_STRAIN,
     BONE_IN,
     BONES,
     BURST,
@@ -317,6 +318,8 @@ def _from_steps(
     named = [text for text in texts if names & keys(text)]
     if any((m := STRAINED_CLEAR.search(text)) and names & keys(text[: m.start()]) for text in named):
         facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
+    if _TASTES_ONLY & (names | {line.food}) and any(BARE_STRAIN.search(text) for text in texts):
+        facts.add("removed")
     if any(SOFTENED.search(text) for text in named):
         facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
@@ -375,6 +378,8 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
 
 
 _BACK = frozenset({"it", "them", "each", "they"})
+_TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
+"""What gives its taste to a broth and is left in the sieve when that is strained."""
 _SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
 
 

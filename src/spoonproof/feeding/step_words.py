@@ -75,11 +75,13 @@ STRAINED_CLEAR = re.compile(
     r"|fine sieve|fine strainer)\b",
     re.I,
 )
+# "Simmer the beef with the star anise. Strain. Shred the beef": what gave its taste stays in the sieve
+BARE_STRAIN = re.compile(r"(?:^|[.;,]|\b(?:and|then)) ?strain(?: well| it all| everything)?(?=[.;,]|$| and\b)", re.I)
 STRAINED_OFF = re.compile(r"\bstrain\w*\b(?! the (?:pasta|noodles|rice|beans|lentils|peas|vegetables))", re.I)
 # "chill until set, and cut into 2 cm cubes"
 JELLY_CUBES = re.compile(
-    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
-    r"|\b(?:cut|slice|dice)\b[^.;]{0,30}\b(?:cubes?|squares?|diamonds?)\b",
+    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice|chop)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
+    r"|\b(?:cut|slice|dice|chop)\b[^.;]{0,30}\b(?:cubes?|squares?|diamonds?)\b",
     re.I,
 )
 MASHED_UP = re.compile(r"\b(?:mash|blend|crush|fork|grate|crumble|melt)\w*\b", re.I)

@@ -87,7 +87,7 @@ def texture(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
     rows = {row.text("word"): row for row in tables.rows.get("textures", ())}
     faults = [
         *_against_age(recipe, declared, real, rows, tables),
-        *_against_word(recipe, declared, pieces, rows, tables),
+        *_against_word(recipe, declared, pieces, rows, tables, foods),
     ]
     faults += _next(recipe, declared, real, rows, tables)
     return Texture(declared, real, pieces, tuple(faults))
@@ -201,7 +201,7 @@ def _coarse_remedy(usual: float | None) -> str:
 
 
 def _against_word(
-    recipe: Recipe, declared: str, pieces: Sequence[Piece], rows: dict[str, Row], tables: FeedingTables
+    recipe: Recipe, declared: str, pieces: Sequence[Piece], rows: dict[str, Row], tables: FeedingTables, foods: Foods
 ) -> list[TextureFault]:
     if declared not in _RANK:
         return []
@@ -222,6 +222,9 @@ def _against_word(
     shaped = any(verb == "shape" or (verb in _SETS and at > blended) for at, verb in mine)
     # "blend the beans; steam for 50 minutes, until set": a pudding that is cut, as a batter is a pancake
     shaped = shaped or any(step.index > blended >= 0 and SET_IN_HEAT.search(step.text) for step in recipe.steps)
+    shaped = shaped or any(
+        (food := foods.get(line.food)) is not None and "jelly" in food.traits for line in recipe.foods if line.food
+    )  # what sets is no purée
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
     grains = any(piece.grains for piece in pieces)  # pasta stirred into a blended sauce
     if (

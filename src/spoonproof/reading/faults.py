@@ -227,6 +227,10 @@ FAULTS: Mapping[str, Fault] = _table(
         "A range runs backwards",
         "Its two ends were swapped, or one of them is a slip.",
     ),
+    (
+        "policy-unknown", "baby", "error", "A policy is chosen that nobody has",
+        "It looks as if it changed what holds for the baby, and changes nothing.",
+    ),
     # A channel's own tables
     (
         "own-table-unknown",

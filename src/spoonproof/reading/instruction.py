@@ -126,6 +126,7 @@ def _in_the_oven(own: str) -> bool:
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
 
 
+_ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
 
@@ -134,6 +135,8 @@ def _describes(text: str, match: VerbMatch) -> bool:
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
+    if word == "lid" and _ON_OFF.match(text, match.end):
+        return True  # "cook in the water, lid on, for 30 minutes"
     if word == "brown" and _BROWN_FOOD.match(text, match.end):
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):

@@ -61,6 +61,7 @@ _TOOL = re.compile(
     re.I,
 )
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
+_CUT_NOUN = re.compile(r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves)\b", re.I)
 _IS_NOT = re.compile(
     r"(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b"
     r"|not\b)",
@@ -144,6 +145,8 @@ class Names:
             *made_of, last = _key(name) or ("",)
             if made_of and last == "butter":
                 self.butters.setdefault(made_of[-1], index)
+        for word in _CUT_NOUN.findall(line.text):  # "bake the chips", where the list has potatoes in chips
+            self._add(_key(word), index, 2)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
         if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(_key, own)):

@@ -6,6 +6,7 @@ readers make the documentation of the keys and the JSON Schemas (see ``schema.py
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Generic, TypeVar
 
@@ -16,6 +17,7 @@ from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
 from spoonproof.reading.faults import fault, quoted
 
+_LOGIN = re.compile(r"//[^/@\s]{1,400}@")
 T = TypeVar("T")
 A = TypeVar("A")
 B = TypeVar("B")
@@ -185,9 +187,9 @@ def short(span: Span) -> Span:
 
 
 def shown(node: Node) -> str:
-    """A value as a message quotes it."""
+    """A value as a message quotes it; the name and password of an address are never repeated."""
     if isinstance(node, Scalar):
-        return quoted(node.value)
+        return quoted(_LOGIN.sub("//…@", node.value) if "@" in node.value else node.value)
     return "A list" if isinstance(node, Listing) else "A mapping"
 
 

@@ -12,7 +12,14 @@ from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
-from spoonproof.claims.judging.polarity import frames, not_only, outdone_by_none, taken_up_again, twice_turned, unneeded
+from spoonproof.claims.judging.polarity import (
+    frames,
+    not_only,
+    outdone_by_none,
+    taken_up_again,
+    twice_turned,
+    unneeded,
+)
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
