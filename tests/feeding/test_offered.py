@@ -35,6 +35,7 @@ def test_hard_and_round_food_is_open_until_the_words_say_how_it_is_served(said: 
     [
         "Swede, cooked until it is soft, is a fine finger food from six months",
         "Swede mash from six months",
+        "Steamed carrot is a fine finger food from six months",
         "Swede and lentil soup from six months",
         "Swede is a lovely first food from six months",
         "Cherry tomatoes, quartered lengthways, as a snack from nine months",

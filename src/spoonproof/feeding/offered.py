@@ -69,7 +69,7 @@ _CLEARING = (_CUTS - {"fine"}) | {"lengthways", "squashed", "mixed", "stoned"}
 _CLEARED_SOFT = frozenset("soft mashed blended".split())
 _ROUND = frozenset("small-round berry large-berry cheese-ball coin-shape sausage dried-fruit".split())
 """Kinds that are no safer for being soft: it is their shape."""
-_UNCUT_SHAPES = frozenset("whole chunk coin halved slice quartered chopped".split())
+_UNCUT_SHAPES = frozenset("whole chunk halved slice quartered chopped".split())
 _HARD_OR_ROUND = frozenset(
     "hard-raw hard-raw-unless-ripe firm-raw small-round berry cheese-ball cranberry dried-fruit".split()
 )

@@ -22,6 +22,7 @@ from spoonproof.model.record import replace
 
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
+_AS_BOUGHT = re.compile(r"\b(?:dry|dried|raw|uncooked) $", re.IGNORECASE)
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
 _MEASURE_REACH = 30
 _BEFORE = 16
@@ -220,6 +221,8 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
         return True
     if not set(noun) <= context.called:
         return False
+    if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
+        return False  # "dry moong has 24 g": the food as bought, and not the khichdi it is in
     return bool(_THIS & set(words[:lead])) or not set(claim.foods) & set(numbers.dish_foods())
 
 

@@ -49,7 +49,9 @@ def as_offered(claim: Claim, key: Key, verdict: Verdict, register: Register, con
         verdict.why = f"How hard or soft “{danger.food}” are is on no list here: bring the guidance it rests on."
         verdict.steps.append(f"given in pieces, and no table knows {danger.food}: not kept")
         return
-    verdict.steps.append(f"asked of the hazard tables at {key.months} months: {danger.food}: {danger.row}")
+    says = "its words show it" if danger.told else "its words leave it open"
+    row = f"{danger.food.lower()}, {danger.row}"
+    verdict.steps.append(f"asked of the hazard tables at {key.months} months: {row}: {says}")
     verdict.refs = tuple(dict.fromkeys([*danger.sources, *verdict.refs]))
     verdict.wording = None
     if not danger.told:
