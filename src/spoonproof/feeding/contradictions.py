@@ -29,7 +29,8 @@ _CONDITION_DENIED = re.compile(r"\b(?:if|when)\b[^,.;:]{0,20}?\b(?:not|\w+n['’
 
 @dataclass(frozen=True, slots=True)
 class Contradiction:
-    """One statement against a caution: ``caution`` is its id, ``start`` and ``end`` its words in the passage."""
+    """One statement against a caution: ``caution`` is its id ("" where no caution says it), ``row`` the table's row,
+    ``start`` and ``end`` its words in the passage."""
 
     caution: str
     level: Level
@@ -39,6 +40,7 @@ class Contradiction:
     end: int
     source: SourceRef
     passage: Passage
+    row: str
 
     @property
     def span(self) -> Span:
@@ -80,6 +82,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                     hit.end,
                     tables.source(row),
                     passage,
+                    hit.value,
                 )
             )
     return found
