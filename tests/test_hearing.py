@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from spoonproof.claims.judge import statement_key
 from spoonproof.hearing import hear
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
+from spoonproof.report.mend import mend
 from tests import kitchen
 
 
@@ -188,3 +190,41 @@ def test_what_is_called_one_to_avoid_is_no_danger(said: str) -> None:
 def test_what_is_not_avoided_is_one(said: str) -> None:
     found = heard(said)
     assert found and {one.advice for one in found} == {"cut-untrue"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Mine eats it with whole cherry tomatoes on the side.",
+        "Reheat it as often as you like; mine eats it cold.",
+    ],
+)
+def test_mine_may_be_a_child(said: str) -> None:
+    assert [one.claim.effect for one in heard(said)] == ["danger"]
+
+
+def test_what_is_low_in_salt_hands_nobody_salt() -> None:
+    assert all(one.advice == "keep" for one in heard("Peas give him vitamin C, and I love that they are low in salt."))
+
+
+def test_each_danger_is_a_correction_of_its_own() -> None:
+    said = (
+        "Two drops of eucalyptus oil on her pillow. It stands on the stove until the next day. "
+        "The bottle is wedged against a cushion. I leave him to it while he eats."
+    )
+    dangers = [one for one in heard(said) if one.claim.effect == "danger"]
+    assert len(dangers) == len({statement_key(one) for one in dangers}) == 4
+
+
+@pytest.mark.parametrize(
+    ("said", "card"),
+    [
+        ("The salt goes in with the turmeric for the baby.", "No salt should be added in the first year."),
+        ("She eats whole blueberries by the handful.", "blueberries"),
+        ("I hand her frozen mango chunks to suck.", "thaw"),
+    ],
+)
+def test_a_card_about_a_danger_never_reads_as_advice_to_do_it(said: str, card: str) -> None:
+    danger = next(one for one in heard(said) if one.claim.effect == "danger")
+    text = mend(danger, (), kitchen.knowledge().sources, "1 May 2026").card
+    assert card in text.replace("Blueberries", "blueberries") and "goes into" not in text

@@ -90,7 +90,7 @@ def _dangers(
                 yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
         for one in contradictions([_by_breath(whole, breaths, mark=";")], tables):
             yield _as_judged(
-                whole, (one.start, one.end), one.caution, one.level, f"{one.why} {one.remedy}", (one.source,)
+                whole, (one.start, one.end), one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,)
             )
 
 

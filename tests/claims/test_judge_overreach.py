@@ -22,6 +22,7 @@ def advices(said: str) -> set[str]:
         "Halving cherry tomatoes is overkill.",
         "It's a myth that grapes need cutting.",
         "Solids at three months are not too early.",
+        "Egg white is poison before one year.",
         "Formula is better than breast milk.",
         "Babies with a milk allergy can have a little yoghurt.",
     ],

@@ -155,3 +155,41 @@ def test_in_speech_without_stops_a_claim_is_judged_by_its_own_breath() -> None:
 def test_a_promise_is_not_made_true_by_what_stands_beside_it() -> None:
     text = "dill tea works like a natural antibiotic and for older babies you leave in some lumps"
     assert all(judged.advice != "keep" for judged in heard(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "No need to stay away from honey.",
+        "You don't have to steer well clear of honey.",
+        "There's no point in staying away from honey.",
+        "Grapes don't need to be halved for toddlers.",
+        "It is best to provide your baby with raw eggs.",
+        "Honey may be given in porridge for babies.",
+        "Whole grapes can't get stuck in a child's throat.",
+        "Nuts rarely get caught in a toddler's airway.",
+        "Freezing keeps every vitamin.",
+        "Don't skip it if your child has a cashew allergy.",
+    ],
+)
+def test_what_is_told_outright_against_guidance_is_not_kept(text: str) -> None:
+    found = heard(text)
+    assert found
+    assert "keep" not in {judged.advice for judged in found}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Stay away from honey.",
+        "Steer well clear of whole nuts.",
+        "Keep popcorn away from your toddler.",
+        "Always quarter grapes.",
+        "Whole grapes can get stuck in a child's throat.",
+        "Popcorn can slip into the airway.",
+        "If your child has a cashew allergy, skip it.",
+        "Leave it out if she has an egg allergy.",
+    ],
+)
+def test_what_is_told_outright_as_guidance_has_it_is_kept(text: str) -> None:
+    assert {judged.advice for judged in heard(text)} == {"keep"}

@@ -19,6 +19,7 @@ FUNCTION = (
     *_function(
         "takes-up",
         "S(<ANY>) ~6 T(<BENEFIT>) ~4 O(<absorb> _2 <nutrient>)",
+        "S(<ANY>) ~6 T(<HARM>) _3 O(<nutrient> _2 <absorb>)",
         effect="absorption",
         says="helps to take up a nutrient",
     ),

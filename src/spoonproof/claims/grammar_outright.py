@@ -16,7 +16,8 @@ _LEAVE = "<avoid|avoid-weak|left-out>"
 OUTRIGHT = (
     *_safety(
         "stay-off",
-        "^ _1 T(<avoid|forbid>) _2 S(<never-yet>) (?!~8 <bound|until-is|wait-until|age|this-age>)",
+        "^ (?!<question|given-up>) _1 T(<avoid|forbid>) _2 S(<never-yet>)"
+        " (?!~8 <bound|until-is|wait-until|age|this-age>|_2 <copula>)",
         effect="age",
         veto="storing nonfood story culinary swap",
         says="a food not yet, to be kept off",

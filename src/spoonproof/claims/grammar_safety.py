@@ -135,6 +135,7 @@ SAFETY_AGE = (
     *_safety(
         "before-one",
         "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=<but|when-ill>|[.,?)]|$)",
+        "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=_1[.,?)])",
         "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
         "S(<FOOD|hazard-food>) _1 T(<forbid>) O(<number>) (?=<but>|[.,?)]|$)",
         "S(<never-yet|milk-drink>) ~1 T(<bound>) O(<number>) (?=<but>|[.,?)]|$)",

@@ -139,6 +139,8 @@ def statement_key(judged: JudgedClaim) -> tuple[str, ...]:
     about = "|".join(sorted({*claim.foods, *claim.nutrients, *claim.allergens})) or plain(" ".join(claim.subjects))
     number = "" if claim.number is None else f"{claim.number.value:g}{claim.number.unit}/{claim.number.basis}"
     target = claim.effect or plain(claim.relates_to or "").strip()
+    if claim.effect == "danger":  # each danger of a baby is mended for itself
+        target = f"{plain(claim.relates_to or '').strip()} {judged.why}"
     if not about and not target:
         target = plain(claim.quote).strip()
     return (claim.kind, about, target, claim.level or "", number, claim.polarity, judged.advice, judged.entry or "")

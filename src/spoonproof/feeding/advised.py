@@ -50,7 +50,7 @@ _WHOLE_LATER = re.compile(  # "he pops them in whole"
 _GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
-_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bknife\b|\bfrom the jar\b", re.I)
+_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bdessertspoon\b|\bknife\b|\bfrom the jar\b", re.I)
 _MEASURE = re.compile(
     r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
@@ -244,8 +244,16 @@ def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passa
         (within[0] + len(said) - len(said.lstrip()), within[0] + len(said.rstrip())),
         sources,
         passage,
-        f"{sentence(food, row.problem)} {row.remedy}",
+        f"{_for_anybody(food, row.problem)} {row.remedy}",
     )
+
+
+def _for_anybody(food: str, problem: str) -> str:
+    """What is wrong, for who has no recipe before them: "salt goes into the portion" would read as telling them to."""
+    state, _, rule = problem.partition(", and ")
+    if rule and state.startswith("goes into"):
+        return f"{rule[:1].upper()}{rule[1:]}."
+    return sentence(food, problem)
 
 
 def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
@@ -257,6 +265,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     before = said[max(0, hit.start - 60) : hit.start]
     everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
     shown = frozenset() if everyday else kinds & ANY_FORM
+    if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
+        shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
     if " pasteuri" in said:
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
@@ -294,7 +304,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"sausage"}
     if "hard-cheese" in kinds and _CUT_SAID.search(near):
         shown |= {"hard-cheese"}
-    if "nut-butter" in kinds and _SPOONED.search(near):
+    if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):
         shown |= {"nut-butter"}
     if kinds & MILKS and _VESSEL.search(clause_of(said, hit)):
         shown |= kinds & MILKS
@@ -314,7 +324,7 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()
-    facts |= {"glob"} if _SPOONED.search(_near(said, hit)) and "mixed" not in facts else set()
+    facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")

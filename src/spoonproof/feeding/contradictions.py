@@ -9,7 +9,7 @@ from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit, Patterns
-from spoonproof.feeding.words import words
+from spoonproof.feeding.words import MINE, words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
@@ -29,7 +29,8 @@ _CONDITION_DENIED = re.compile(r"\b(?:if|when)\b[^,.;:]{0,20}?\b(?:not|\w+n['’
 
 @dataclass(frozen=True, slots=True)
 class Contradiction:
-    """One statement against a caution: ``caution`` is its id, ``start`` and ``end`` its words in the passage."""
+    """One statement against a caution: ``caution`` is its id ("" where no caution says it), ``row`` the table's row,
+    ``start`` and ``end`` its words in the passage."""
 
     caution: str
     level: Level
@@ -39,6 +40,7 @@ class Contradiction:
     end: int
     source: SourceRef
     passage: Passage
+    row: str
 
     @property
     def span(self) -> Span:
@@ -80,6 +82,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                     hit.end,
                     tables.source(row),
                     passage,
+                    hit.value,
                 )
             )
     return found
@@ -132,7 +135,8 @@ _NO_DISH = re.compile(
     re.I,
 )
 _THROWN = re.compile(
-    r"\b(?:bin|bins|compost|caddy|hens?|chickens|dogs?|cats?|birds|mine|my (?:own )?(?:mouth|plate|lunch|supper|tea)"
+    rf"\b(?:bin|bins|compost|caddy|hens?|chickens|dogs?|cats?|birds|{MINE}"
+    r"|my (?:own )?(?:mouth|plate|lunch|supper|tea)"
     r"|throw\w*|thrown)\b",
     re.I,
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.feeding.words import Found
+from spoonproof.feeding.words import MINE, Found
 
 _CLAUSE_END = re.compile(
     r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\("
@@ -54,7 +54,7 @@ FOR_BABY = re.compile(
 )
 _BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
 OTHERS = re.compile(
-    r"(?<!from )(?<!by )(?<!with )\b(?:ours|mine|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
+    rf"(?<!from )(?<!by )(?<!with )\b(?:ours|{MINE}|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
     r"|yourself|yourselves|myself"
     r"|(?:on|in|over|into) our (?:own )?(?:\w+ )?"
     r"(?:toast|sandwich(?:es)?|glass(?:es)?|mugs?|cups?|coffee|bread|crackers?)"
@@ -65,8 +65,10 @@ OTHERS = re.compile(
     # but not "he's such a big boy now"
     r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
     r"|siblings?|(?<!works )(?<!work )(?<!good )for us|cousins?|aunt(?:ie)?s?|uncles?"
-    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny|cook|rest of us|everyone else|neighbou?rs?|dogs?"
+    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny"
+    r"|(?:the|a) cook|rest of us|everyone else|neighbou?rs?|dogs?"
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
+    r"|i['’]m the one(?= with\b)|(?:i|we) (?:have|had|get|take)(?= (?:the|my|our|mine)\b)"
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
     r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
@@ -84,8 +86,8 @@ _LATER = re.compile(
     re.I,
 )
 _NOT = re.compile(
-    r"\b(?:no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather|unless|myth|wrong"
-    r"|wanted|wants to"
+    r"\b(?:low(?:er)? in|no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather"
+    r"|unless|myth|wrong|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
     r"|(?:gave|given|give|giving) up|stopped|quit|to (?:watch|see|smell|look at)|watch(?:es|ed)"
     r"|too much|too many|how much|how many"
@@ -109,6 +111,8 @@ _NOT_AFTER = re.compile(
     r"|\b(?:will|does|do|shall|must|should|may|can) not (?:get|have|be given|touch)\b"
     r"|\bwon['’]t (?:get|have|be getting)\b"
     r"|\bnever (?:gets?|has|have)\b"
+    r"|\b(?:had|has|have|gets?|got) (?:theirs|hers) (?:made|done|without|plain)\b"
+    r"|\b(?:theirs|hers) (?:is|are|was|were|stays?) (?:made |left )?(?:plain|without|with none)\b"
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"

@@ -148,3 +148,10 @@ def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
             return False
         back -= 1
     return False
+
+
+MINE = (
+    r"mine(?! (?:always |only |just |even |happily |now )?(?:eats|loves|likes|adores|gets|gobbles|devours|wolfs|scoffs"
+    r"|munches|nibbles|sucks|sips|drinks|prefers|enjoys)\b)"
+)
+"""The speaker's own share, and not her child: "*mine* eats it cold"."""

@@ -60,7 +60,7 @@ def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], 
         f"{comment}{care}{tail}",
         f"{'Note' if judged.advice == 'add' else 'Correction'}, {day}{where}: {core}{care}"
         + (f" Sources: {'; '.join(cited)}" if cited else ""),
-        _card("Note" if judged.advice == "add" else "Correction", core, wording),
+        _card("Note" if judged.advice == "add" else "Correction", _told_first(judged, core), wording),
         _to_you(judged),
     )
 
@@ -185,6 +185,16 @@ def _added(judged: JudgedClaim) -> str:
     if added.startswith("say per what: "):
         added = "the figure is " + added.removeprefix("say per what: ")
     return added
+
+
+def _told_first(judged: JudgedClaim, core: str) -> str:
+    """What a card is made from: of a danger that takes too long to tell, what to do about it, with the food's name."""
+    first, _, rest = core.partition(". ")
+    if judged.claim.effect != "danger" or not rest or len(first) < CARD_LENGTH - len("Correction: "):
+        return core
+    food = next(iter(judged.claim.subjects), "")
+    known = not food or re.search(rf"\b{re.escape(food)}", rest, re.IGNORECASE)
+    return rest if known else f"{food[:1].upper()}{food[1:]}, {rest[:1].lower()}{rest[1:]}"
 
 
 def _card(label: str, core: str, wording: str) -> str:

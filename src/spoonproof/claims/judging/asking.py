@@ -181,6 +181,9 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     return NoProbe()
 
 
+_UNCOOKED = re.compile(r"\b(?:dry|dried|raw|uncooked) (?:\w+ )?$", re.I)
+
+
 def _left_out(claim: Claim, register: Register) -> bool:
     """Whether its foods are what is left out: "no honey, no sugar", "dairy, egg and sesame free"."""
     text = claim.passage.text
@@ -207,8 +210,8 @@ def _is_nutrient(claim: Claim, subject: str) -> bool:
 
 def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     """Whether its one subject is the dish: "a portion", "this dish", "these ribbons" where ribbons are its title."""
-    if len(claim.subjects) != 1:
-        return False
+    if len(claim.subjects) != 1 or _UNCOOKED.search(claim.passage.text[: claim.start]):
+        return False  # "dry moong has ..." is no word on the moong in the bowl
     words = plain(claim.subjects[0]).split()
     lead = next((at for at, word in enumerate(words) if word not in _LEADING), len(words))
     noun = words[lead:]
