@@ -157,3 +157,7 @@ def test_a_vitamin_that_helps_to_take_up_a_mineral_is_one_claim() -> None:
 def test_a_fishs_soft_bones_are_not_a_childs() -> None:
     (one,) = claims("Tinned sardines are rich in calcium because you eat the soft bones.")
     assert one.kind == "nutrient-content"
+
+
+def test_what_a_child_goes_without_till_an_age_says_nothing_of_a_dish() -> None:
+    assert {claim.kind for claim in claims("No cow's milk, no honey, no salt in the first year.")} == {"safety-age"}

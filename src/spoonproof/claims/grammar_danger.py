@@ -165,7 +165,8 @@ DANGER = (
     ),
     *_safety(
         "no-need-to-wait",
-        "T(<no-need>) ~3 <wait|avoid> ~4 S(<never-yet>)",
+        "T(<no-need>) ~3 <wait|avoid|avoid-weak> ~4 S(<never-yet>)",
+        "S(<never-yet>) ~2 T(<no-need>) _2 <wait|avoid|avoid-weak>",
         "<negation> _1 T(<avoid>) _2 S(<never-yet>)",
         effect="age",
         veto="nonfood storing",

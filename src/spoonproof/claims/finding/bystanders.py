@@ -22,6 +22,10 @@ _ASKED = re.compile(
     r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
     r" (?:\w+ ){0,2}?about (?:\w+ )?$"
 )
+_AT_AN_AGE = re.compile(
+    r"[^.;!?]{0,30}?\b(?:in (?:the|their|his|her|a baby's) first year|(?:before|until|till|under)"
+    r" (?:one|two|1|2|12|twelve|the age|their|his|her|they|she|he|a year|the first))\b"
+)
 _NO_HELP = re.compile(
     r"[^.;!?]{0,20}?(?:(?:didn't|did not|doesn't|don't|never|hasn't|haven't|has not|have not)(?: \w+)?"
     r" (?:helped|help|work|worked|changed?|cured?|touch|made? (?:any|a|the slightest) difference)"
@@ -96,6 +100,11 @@ def _needs_none(tagged: Tagged, match: Match) -> bool:
 def _asked_about(tagged: Tagged, match: Match) -> bool:
     """ "So many of you *ask about* eczema since I started": what others want to hear of, nothing that ended."""
     return match.object is not None and _ASKED.search(text_before(tagged, match.object[0])) is not None
+
+
+def _till_an_age(tagged: Tagged, match: Match) -> bool:
+    """ "No honey, no salt *in the first year*": what a child goes without, and not what a dish does."""
+    return _AT_AN_AGE.match(text_after(tagged, match.end)) is not None
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -263,8 +272,8 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_was_no_help,),
     "nutrient-and-body": (_edible_bones,),
     "helps-an-organ": (_edible_bones,),
-    "free-of": (_manages, _required, _harmed, _needs_none),
-    "free-of-list": (_manages, _required),
+    "free-of": (_manages, _required, _harmed, _till_an_age, _needs_none),
+    "free-of-list": (_manages, _required, _till_an_age),
     "sugar-free": (_required, _avoids_it, _by_the_way),
     "free-from": (_required, _avoids_it, _by_the_way),
     "low-in": (_by_the_way,),
