@@ -26,6 +26,9 @@ STEP_DAYS: Final = 31
 CHANNEL_FILES: Final = 20_000
 """Files of one channel."""
 
+FILM_HOURS: Final = 99
+"""The latest hour at which a cue of a film may stand."""
+
 MARKDOWN_NESTING: Final = 20
 
 SAME_FAULT: Final = 20
