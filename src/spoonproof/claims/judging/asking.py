@@ -181,9 +181,6 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     return NoProbe()
 
 
-_UNCOOKED = re.compile(r"\b(?:dry|dried|raw|uncooked) (?:\w+ )?$", re.I)
-
-
 def _left_out(claim: Claim, register: Register) -> bool:
     """Whether its foods are what is left out: "no honey, no sugar", "dairy, egg and sesame free"."""
     text = claim.passage.text
@@ -210,8 +207,8 @@ def _is_nutrient(claim: Claim, subject: str) -> bool:
 
 def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     """Whether its one subject is the dish: "a portion", "this dish", "these ribbons" where ribbons are its title."""
-    if len(claim.subjects) != 1 or _UNCOOKED.search(claim.passage.text[: claim.start]):
-        return False  # "dry moong has ..." is no word on the moong in the bowl
+    if len(claim.subjects) != 1:
+        return False
     words = plain(claim.subjects[0]).split()
     lead = next((at for at, word in enumerate(words) if word not in _LEADING), len(words))
     noun = words[lead:]
@@ -223,7 +220,10 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
         return False
     if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
         return False  # "dry moong has 24 g": the food as bought, and not the khichdi it is in
-    return bool(_THIS & set(words[:lead])) or not set(claim.foods) & set(numbers.dish_foods())
+    # "Lentils" are the red lentils in "Lentil patties", and not the patties.
+    here = [set(food.split("-")) for food in numbers.dish_foods()]
+    in_it = any(set(food.split("-")) <= parts for food in claim.foods for parts in here)
+    return bool(_THIS & set(words[:lead])) or not in_it
 
 
 def is_this_dish(claim: Claim, context: Context) -> bool:
