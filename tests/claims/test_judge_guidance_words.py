@@ -74,3 +74,8 @@ def test_no_added_sugar_does_not_stand_beside_what_sweetens(said: str) -> None:
 )
 def test_gums_that_do_for_soft_food_may_be_said(said: str) -> None:
     assert {one.advice for one in spoken(said)} <= set(STANDS)
+
+
+def test_what_is_made_at_home_without_salt_is_not_what_the_table_holds() -> None:
+    assert {one.advice for one in spoken("I make my own stock without salt.")} == {"source-it"}
+    assert "cut-untrue" in {one.advice for one in spoken("Stock without salt.")}

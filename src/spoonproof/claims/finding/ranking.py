@@ -93,7 +93,7 @@ def rank(tagged: Tagged, at: int) -> int:
         rank -= 2
     inside = tagged.symbols[max(0, at - 14) : at]
     if inside.rfind("(") > inside.rfind(")"):
-        rank -= 2
+        rank -= 4
     if _is_aside(tagged, at):
         rank -= 4
     if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in FEEDING:

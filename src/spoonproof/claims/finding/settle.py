@@ -17,13 +17,16 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "process": frozenset({"process-changes", "leaches", "when-cooked", "lost-in-water"}),
         "allergen": frozenset({"contains-gluten"}),
     },
+    "comparative": {
+        "process": frozenset({"two-processes", "better-so", "when-cooked"}),
+    },
     "function": {
         "disease": frozenset(),
         "process": frozenset({"process-makes"}),
     },
     "disease": {
         "process": frozenset({"process-kills"}),
-        "safety-age": frozenset({"contaminant"}),
+        "safety-age": frozenset({"contaminant", "not-while-ill"}),
         "allergen": frozenset({"reaction-signs", "reaction-waved-off"}),
     },
 }

@@ -22,6 +22,7 @@ from spoonproof.model.record import replace
 
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
+_HOME_MADE = re.compile(r"\b(?:home ?-?made|(?:my|our|your|their) own|from scratch)\b", re.IGNORECASE)
 _AS_BOUGHT = re.compile(r"\b(?:dry|dried|raw|uncooked) $", re.IGNORECASE)
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
 _MEASURE_REACH = 30
@@ -166,6 +167,11 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     bare = "gluten-in-food" in claim.nutrients and plain(claim.quote).split()[:1] in (["contains"], ["contain"])
     if (spoonful or bare) and not has_dish:
         return NoProbe()
+    # "My own stock without salt" is not what the table has under stock.
+    if claim.level in ("none", "free") and _HOME_MADE.search(
+        claim.passage.text[max(0, claim.start - _BEFORE) : claim.end]
+    ):
+        return NoProbe() if not has_dish or foods else DishProbe(numbers, register, context, than)
     holds = claim.kind == "allergen" and claim.level is None and has_any(plain(claim.quote), CONTAINING)
     held_against = claim.kind == "quantity" and _held_against(claim)
     if held_against and not has_dish:
