@@ -19,7 +19,6 @@ from spoonproof.model.recipe import Minutes, Recipe
 from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Heat
 
-
 _FINE_MM = 3
 """Cut as thin as this (grated, shredded, minced) a food sets no time for a pot: the tables know none so thin."""
 
