@@ -104,8 +104,8 @@ PLACES = {
 
 
 _COMMON = frozenset(
-    "your baby with befo unti from that this them food cook into eats then when more the and for are not its her his all "
-    "any one two has out off you can let may day new too was who per own set put get way".split()
+    "your baby with befo unti from that this them food cook into eats then when more the and for are not its her his"
+    " all any one two has out off you can let may day new too was who per own set put get way".split()
 )
 
 
