@@ -147,6 +147,12 @@ ALLERGEN = (
         says="causing or avoiding allergy",
     ),
     *_allergen(
+        "allergy",
+        "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
+        veto="swap story diagnosis refer",
+        says="food said to bring on an allergy",
+    ),
+    *_allergen(
         "watch-reactions",
         "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
         effect="allergen-introduction",

@@ -98,6 +98,18 @@ CHOKING = (
     ),
     *_safety(
         "cut-small",
+        "S(<FOOD|generic-food>) _2 <should> ~8 T(<cut-it>) _2 O(<small-pieces>)",
+        "S(<FOOD|generic-food>) _2 T(<should>) ~8 O(<made-safe>)",
+        effect="choking",
+        needs="child-eats solids",
+        veto="storing nonfood story",
+        says="cut small for a child",
+    ),
+    *_safety(
+        "cut-small",
+        "T(<cut-it>) S(<baby-food>) ~2 O(<small-pieces>)",
+        "O(<sausage|round-food|hazard-food|shape-kind>) _2 <should|must-do|must-cut> _2 <copula>? _1 T(<cut-safe>)",
+        "O(<sausage|round-food|hazard-food|shape-kind>) _1 T(<be-cut>) (?=[.,:]|$|_1 <small-pieces|lose-n>)",
         "T(<cut-it>) ~8 O(<shape-kind>)",
         effect="choking",
         veto="storing nonfood story",

@@ -120,6 +120,7 @@ SAFETY_AGE = (
         "it-at-an-age",
         "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) ~4 O(@AGE)",
         "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) _2 O(<audience-baby>)",
+        "T(<avoid|forbid>) _2 S(<generic-food|pronoun>) _3 O(@AGE)",
         "T(<give|introduce|enjoy|include>) _1 S(<pronoun|generic-food>) _3 <bound> _2 O(@AGE)",
         effect="age",
         veto="storing story nonfood",
