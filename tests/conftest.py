@@ -29,7 +29,7 @@ SLOWEST_FIRST = (
     "site/test_publish", "editor/test_server", "site/test_standing", "reading/test_markdown", "reading/test_speech",
     "feeding/test_properties",
 )  # fmt: skip
-"""Modules that take more than three seconds of work, by their length: the workers begin with them, so that none ends alone."""
+"""Modules that take more than three seconds of work, the longest first, so that no worker ends with one alone."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -203,7 +203,7 @@ class Dish:
     @cached_property
     def candidate(self) -> Candidate:
         """The dish as the calendar of new foods sees it; it brings iron from ``IRON_SHARE`` of a day's intake on."""
-        from spoonproof.feeding.calendar import candidate_of
+        from spoonproof.feeding.calendar import candidate_of, unfit_lines
         from spoonproof.foods.intakes import authority_for
 
         portion = self.facts.per_portion
@@ -220,7 +220,8 @@ class Dish:
                 others = {name: other for name, other in self.others.items() if name != self.recipe.slug}
                 inner[slug] = Dish(others[slug], self.channel, self.knowledge, others).candidate
         foods = self.knowledge.foods
-        return candidate_of(self.recipe, self.treatments, foods, self.allergens, brings_iron, inner)
+        unfit = unfit_lines(self.recipe, self.hazards, self.knowledge.feeding)
+        return candidate_of(self.recipe, self.treatments, foods, self.allergens, brings_iron, inner, unfit)
 
     @property
     def paid(self) -> Paid:

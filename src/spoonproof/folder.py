@@ -345,7 +345,7 @@ class ChannelFolder:
             for found in _recipe_files(absolute):
                 yield found, False
             return
-        for candidate in (absolute, self.root / "recipes" / f"{path.name}.md"):
+        for candidate in (absolute, self.root / path, self.root / "recipes" / f"{path.name}.md"):
             if candidate.exists() or candidate.is_symlink():
                 yield candidate, True
                 return

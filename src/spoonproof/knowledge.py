@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from spoonproof.model.claim import Claim, JudgedClaim, Market, Paid
     from spoonproof.model.danger import Danger
     from spoonproof.model.finding import Finding
+    from spoonproof.model.need import Need
     from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
     from spoonproof.model.text import Document
@@ -275,6 +276,7 @@ class Knowledge:
             ),
             named=_Named(self.foods),
             dangers=self._dangers(channel, channel.markets, recipe),
+            needs=self._needs,
         )
 
     def _dangers(self, channel: Channel | None, markets: Sequence[Market], recipe: Recipe | None = None) -> Dangers:
@@ -290,6 +292,19 @@ class Knowledge:
             return danger_in(said, within, months, self.feeding, policies, markets, behind, own)
 
         return dangers
+
+    def _needs(self, nutrient: str, months: int) -> tuple[Need, ...]:
+        """What EFSA and the US say a child of ``months`` needs of ``nutrient`` in a day, as far as they say."""
+        from spoonproof.foods.intakes import AUTHORITIES
+        from spoonproof.model.need import Need
+
+        found = []
+        for authority in AUTHORITIES:
+            reference = self.intakes.reference(months, authority)
+            intake = reference.nutrients.get(nutrient)
+            if intake is not None and intake.source != "from-memory":
+                found.append(Need(authority, reference.age_band, intake.value, intake.unit, intake.source))
+        return tuple(found)
 
     @cached_property
     def _food_facts(self) -> tuple[Mapping[str, frozenset[str]], Mapping[str, frozenset[str]]]:
@@ -315,6 +330,7 @@ class Knowledge:
             allergens=allergens,
             named=_Named(self.foods),
             dangers=self._dangers(channel, tuple(markets)),
+            needs=self._needs,
         )
         numbers = KitchenNumbers(self.foods, units=self.measures(channel.measures if channel else "metric"))
         register = self.register

@@ -66,3 +66,16 @@ def test_a_bad_old_practice_called_dangerous_is_a_right_warning() -> None:
 )
 def test_no_added_sugar_does_not_stand_beside_what_sweetens(said: str) -> None:
     assert not {one.advice for one in spoken(said)} & set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["They don't need teeth: gums are strong enough for soft food.", "Babies don't need teeth to eat finger food."],
+)
+def test_gums_that_do_for_soft_food_may_be_said(said: str) -> None:
+    assert {one.advice for one in spoken(said)} <= set(STANDS)
+
+
+def test_what_is_made_at_home_without_salt_is_not_what_the_table_holds() -> None:
+    assert {one.advice for one in spoken("I make my own stock without salt.")} == {"source-it"}
+    assert "cut-untrue" in {one.advice for one in spoken("Stock without salt.")}

@@ -77,3 +77,27 @@ def test_what_is_said_against_waiting_with_allergens_stands(said: str) -> None:
 )
 def test_no_such_word_lets_honey_come_or_praises_waiting(said: str) -> None:
     assert _advice(said) == {"cut-untrue"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["These prevent peanut allergy!", "Giving this every week stops allergies.", "Camel milk cures allergies."],
+)
+def test_an_allergy_that_is_said_to_be_prevented_is_cut(said: str) -> None:
+    assert "cut-untrue" in _advice(said)
+
+
+def test_early_peanut_that_helps_to_prevent_stands() -> None:
+    assert _advice("Early introduction helps prevent peanut allergy.") <= set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said", ["Solids start around eighteen months.", "Start solids at ten months.", "Introduce solids at nine months."]
+)
+def test_solids_that_begin_late_are_false(said: str) -> None:
+    assert _advice(said) == {"cut-untrue"}
+
+
+@pytest.mark.parametrize("said", ["Start solids at six months.", "By ten months babies can manage lumpy solids."])
+def test_solids_in_time_and_later_stages_stand(said: str) -> None:
+    assert _advice(said) <= set(STANDS)

@@ -161,3 +161,7 @@ def test_a_fishs_soft_bones_are_not_a_childs() -> None:
 
 def test_what_a_child_goes_without_till_an_age_says_nothing_of_a_dish() -> None:
     assert {claim.kind for claim in claims("No cow's milk, no honey, no salt in the first year.")} == {"safety-age"}
+
+
+def test_how_hot_a_thing_gets_is_no_age() -> None:
+    assert claims("Bake the chicken balls until they reach 165 in the middle.") == []

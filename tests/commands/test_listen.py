@@ -122,7 +122,8 @@ def test_one_bad_file_does_not_stop_the_others(channel: Path, capsys: pytest.Cap
     assert main(["listen", "captions"]) == 1
     caught = capsys.readouterr()
     assert "bad.txt" in caught.err and "not UTF-8" in caught.err
-    assert "broken.vtt:3" in caught.err and "not searched" in caught.err
+    assert "broken.vtt:3" in caught.err and "not at their time" in caught.err
+    assert "honey is fine" in caught.out, "words under a broken time are heard"
     assert "two.txt" in caught.out
     assert main(["listen", "captions/bad.txt"]) == 2
 
@@ -231,3 +232,23 @@ def test_what_lies_within_another_is_mended_with_it(channel: Path, capsys: pytes
     (channel / "four.txt").write_text("Raw carrot sticks are perfect for teething.\n")
     main(["listen", "four.txt", "--mend"])
     assert capsys.readouterr().out.count("Comment to pin") == 1
+
+
+@pytest.mark.parametrize(
+    "time", ["99999:00:00.000 --> 99999:00:04.000", "0:1 --> 0:4", "100:00:00,000 --> 100:00:09,000"]
+)
+def test_a_time_that_cannot_be_meant_is_a_finding(time: str, channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "late.vtt").write_text(f"WEBVTT\n\n{time}\nMash the swede with a fork.\n")
+    assert main(["listen", "late.vtt"]) == 1
+    assert "late.vtt:3: This time line can't be read" in capsys.readouterr().err
+    (channel / "late.vtt").write_text("WEBVTT\n\n00:01.000 --> 00:04.000\nMash the swede with a fork.\n")
+    assert main(["listen", "late.vtt"]) == 0
+
+
+def test_a_file_of_a_folder_that_cannot_be_read_is_a_finding(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (channel / "shelf").mkdir()
+    (channel / "shelf/good.txt").write_text("Mash the swede with a fork.\n")
+    assert main(["listen", "shelf"]) == 0
+    (channel / "shelf/bad.txt").write_bytes(b"cr\xe8me")
+    assert main(["listen", "shelf"]) == 1
+    assert "shelf/bad.txt" in capsys.readouterr().err

@@ -95,6 +95,22 @@ def test_a_time_line_that_cannot_be_read_is_said() -> None:
     assert [(f.rule, document.position(f.span.start)) for f in findings] == [("cue-not-read", (3, 1))]
 
 
+@pytest.mark.parametrize(
+    ("text", "heard"),
+    [
+        ("WEBVTT\nKind: captions\n\n99999:00:00.000 --> 99999:00:01.000\nlost words\n", ["lost words"]),
+        ("1\n00:01,000 --> 00:02,000\none\n\nand two\n\n2\n00:02,000 --> 00:03,000\nthree\n", ["one and two three"]),
+        ("no times at all,\nonly words\n", ["no times at all, only words"]),
+        ("1\n00:00:01,000 --> soon\none\n2\n00:00:02,000 --> 00:00:03,000\ntwo\n", ["one two"]),
+    ],
+)  # fmt: skip
+def test_no_words_are_lost_for_want_of_a_time(text: str, heard: list[str]) -> None:
+    document, passages, findings = read(text, "a.srt")
+    assert [passage.text for passage in passages] == heard
+    assert [finding.rule for finding in findings] == ["cue-not-read"]
+    assert document.at(passages[0].span(0, 3)) == heard[0][:3]
+
+
 def test_captions_are_told_by_their_start_where_the_name_says_nothing() -> None:
     _, passages, _ = read(CAPTIONS, "(standard input)")
     assert len(passages) == 2

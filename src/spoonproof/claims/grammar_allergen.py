@@ -38,6 +38,14 @@ ALLERGEN = (
         says="for those with an allergy",
     ),
     *_allergen(
+        "free-from",
+        "T(<give|fed>) _1 S(<pronoun|dish>) _2 <audience-baby|audience-adult> ~3 O(<food-allergy>)",
+        "T(<give|fed>) _1 S(<pronoun|dish>) _2 <audience-baby|audience-adult> ~3 O(<allergy-weak> <allergen-food>)",
+        "<audience-baby|audience-adult> _1 <with> _1 O(<food-allergy>) _1 T(<child-can>) _1 S(<pronoun|dish>)",
+        level="free",
+        says="given to those with an allergy",
+    ),
+    *_allergen(
         "food-allergy",
         "O(<food-allergy>)",
         needs="copula HARM BENEFIT more less hedge FOOD",
@@ -177,6 +185,13 @@ ALLERGEN = (
     ),
     *_allergen(
         "reaction-signs",
+        "O(<symptoms|reaction>) ~5 T(<quickly>) _2 <eating|fed>",
+        effect="allergic-reaction",
+        veto="nonfood",
+        says="how soon a reaction comes",
+    ),
+    *_allergen(
+        "reaction-signs",
         "O(<reaction-sign>) ~4 T(<bound|quickly|from>) ~4 S(<allergen-word|allergen-food>)",
         "S(<allergen-word|allergen-food>) ~3 T(<comes-up>) ~3 O(<reaction-sign>)",
         effect="allergic-reaction",
@@ -216,6 +231,7 @@ ALLERGEN = (
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
+        "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
         "S(<allergen-word>) ~24 T(<in-early>)",
         effect="allergen-introduction",
         veto="story",

@@ -104,6 +104,8 @@ PROCESS = (
         "<process> S(<FOOD>) _2 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) (?!~16 <than|compared>)",
         "<process> S(<FOOD>) _2 T(<have|contain>) _2 <more|less> _4 O(<NUTRIENT>)"
         " ~12 <than|compared> _2 <process-weak|process>",
+        "S(<FOOD>) ~3 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) ~3 <than|compared> _1 <process|process-weak>"
+        " (?=_?(?:[.,:?!]|$))",
         says="what a food holds when cooked",
     ),
     *_process(

@@ -45,7 +45,7 @@ TRIGGERS = frozenset(
     in-throat must-cut be-cut nothing-lost good-sources
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
-    cut-act waste-of-time
+    cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
@@ -25,6 +26,24 @@ def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text
     parser.add_argument("--channel", metavar="DIR", type=Path, help="the channel's folder (default: here or above)")
     parser.add_argument("--format", choices=formats, default=formats[0], help=f"default: {formats[0]}")
     return parser
+
+
+def as_seen(path: Path) -> str:
+    """``path`` as a person at this folder would type it: relative to here where that is shorter and the same place."""
+    written = str(path)
+    if not path.is_absolute():
+        return written
+    try:
+        short = os.path.relpath(written)
+    except ValueError:  # another drive
+        return written
+    return short if len(short) < len(written) and os.path.realpath(short) == os.path.realpath(written) else written
+
+
+def ask_check(options: Namespace, shown: str) -> str:
+    """The command that says why the recipe ``shown`` can't be read."""
+    channel = "" if options.channel is None else f" --channel {options.channel}"
+    return f"spoonproof check{channel} {shown}"
 
 
 def missing_extra(error: ImportError, what: str, extra: str) -> Unusable:
@@ -109,6 +128,6 @@ def open_recipe(options: Namespace, path: Path) -> Dish | None:
     (file,) = folder.select([path], drafts=True)[:1] or (None,)
     if file is None or file.recipe is None:
         shown = printable(file.shown if file else str(path))
-        print(f"{shown}: can't be read as a recipe; spoonproof check {shown} says why", file=sys.stderr)
+        print(f"{shown}: can't be read as a recipe; {ask_check(options, shown)} says why", file=sys.stderr)
         return None
     return folder.dish(file.recipe)

@@ -52,13 +52,14 @@ def parser() -> ArgumentParser:
 
 
 def run(options: Namespace) -> int:
-    """Print the claims; 1 when any of them is not to be kept."""
+    """Print the claims; 1 when any of them is not to be kept, or a file or the time of a cue can't be read."""
     from spoonproof.report import heard, terminal
 
     folder = channel_or_none(options)
     knowledge = _knowledge(folder)
     again: dict[int, JudgedClaim] = {}
-    judged = list(_judged(options, folder, knowledge, again))
+    unread: list[str] = []
+    judged = list(_judged(options, folder, knowledge, again, unread))
     notes = _corrections(folder)
     found = _listed(options.paths, folder, judged, notes)
     if options.mend or options.format == "text":
@@ -85,7 +86,7 @@ def run(options: Namespace) -> int:
             print(f"Judged once more from the start: {same} of {len(found)} by the same steps to the same answer.")
     if new is not None and options.format == "text":
         print(f"{new} new in corrections.csv as drafted; write posted or pinned there when it is done.")
-    return 1 if any(claim.advice != "keep" for claim in judged) else 0
+    return 1 if unread or any(claim.advice != "keep" for claim in judged) else 0
 
 
 def _object(one: Heard) -> dict[str, object]:
@@ -234,11 +235,16 @@ def _knowledge(folder: ChannelFolder | None) -> Knowledge:
 
 
 def _judged(
-    options: Namespace, folder: ChannelFolder | None, knowledge: Knowledge, again: dict[int, JudgedClaim]
+    options: Namespace,
+    folder: ChannelFolder | None,
+    knowledge: Knowledge,
+    again: dict[int, JudgedClaim],
+    unread: list[str],
 ) -> Iterator[JudgedClaim]:
     """Every claim of the files, judged; captions that bear a recipe's name by the figures of its dish.
 
-    With --trail each is judged a second time, into ``again`` by the identity of the first.
+    With --trail each is judged a second time, into ``again`` by the identity of the first. ``unread`` grows by each
+    file that can't be read, as a whole or at a place.
     """
     import sys
 
@@ -253,8 +259,9 @@ def _judged(
     )
     ages = _ages(options.ages)
     months = ages[0] if ages else folder.channel.ages[0] if folder is not None else YOUNGEST
-    for document in _documents(options.paths):
+    for document in _documents(options.paths, unread):
         passages, faults = read_statements(document, lines=options.lines)
+        unread += [document.path] * any(fault.level != "note" for fault in faults)
         for fault in faults:
             line = document.position(fault.span.start)[0]
             print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
@@ -268,8 +275,9 @@ def _judged(
         yield from found
 
 
-def _documents(paths: Sequence[str]) -> Iterator[Document]:
-    """Every file named or in a folder named, each once. What can't be read in a folder is told and passed over.
+def _documents(paths: Sequence[str], unread: list[str]) -> Iterator[Document]:
+    """Every file named or in a folder named, each once. What can't be read in a folder is told, kept in ``unread``
+    and passed over.
 
     Raises UsageError when a path is not there, a file named by itself can't be read, or a folder holds nothing.
     """
@@ -294,7 +302,9 @@ def _documents(paths: Sequence[str]) -> Iterator[Document]:
             if file.absolute() not in seen:
                 seen.add(file.absolute())
                 document = _document(file, named=not path.is_dir())
-                if document is not None:
+                if document is None:
+                    unread.append(file.as_posix())
+                else:
                     yield document
 
 

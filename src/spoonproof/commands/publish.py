@@ -6,7 +6,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from spoonproof.commands import channel_root, new_parser, open_channel
+from spoonproof.commands import as_seen, channel_root, new_parser, open_channel
 
 _PORT = 8000
 
@@ -62,10 +62,10 @@ def build(root: Path, out: Path, options: Namespace) -> int:
         said = renew(root, out, chosen, lambda: open_channel(options))
     except Refused as error:
         raise UsageError(str(error)) from None
-    place = _plain(str(out))
+    place = _plain(as_seen(out))
     print(*map(_plain, said.errors), sep="\n", end="\n" if said.errors else "", file=sys.stderr)
     print(f"{place}: {_plain(said.out[0])}", *map(_plain, said.out[1:]), sep="\n")
-    print(f"Look at it: {_plain(str(out / 'index.html'))}")
+    print(f"Look at it: {_plain(as_seen(out / 'index.html'))}")
     return said.code
 
 
@@ -93,6 +93,6 @@ def build_guide(out: Path) -> int:
     except (GuideError, OutputRefused, ThemeError) as error:
         raise UsageError(str(error)) from None
     state = "written" if report.changed else "already as it should be"
-    print(f"{printable(str(report.out))}: the guide, {report.pages} pages, {state}")
-    print(f"Read it: {printable(str(report.out / 'index.html'))}")
+    print(f"{printable(as_seen(report.out))}: the guide, {report.pages} pages, {state}")
+    print(f"Read it: {printable(as_seen(report.out / 'index.html'))}")
     return 0

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import new_parser, open_channel
+from spoonproof.commands import as_seen, ask_check, new_parser, open_channel
 
 if TYPE_CHECKING:
     from spoonproof.dish import Dish
@@ -77,7 +77,7 @@ def _shoot(options: Namespace) -> int:
     for file in folder.select(options.recipe, drafts=True):
         if file.recipe is None:
             shown = printable(file.shown)
-            print(f"{shown}: can't be read; spoonproof check {shown} says why", file=sys.stderr)
+            print(f"{shown}: can't be read; {ask_check(options, shown)} says why", file=sys.stderr)
             code = 1
             continue
         dish = folder.dish(file.recipe)
@@ -112,9 +112,11 @@ def _written(made: Package, folder: Path) -> list[Path]:
 
 
 def _say_where(options: Namespace, paths: Sequence[Path]) -> None:
+    from spoonproof.report.terminal import printable
+
     if options.format == "text":
         for path in paths:
-            print(path)
+            print(printable(as_seen(path)))
 
 
 def _report(options: Namespace, folder: ChannelFolder, found: Sequence[Finding]) -> None:

@@ -128,7 +128,8 @@ _SEASONED = re.compile(
 )
 _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
 _HANDFUL = re.compile(
-    r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
+    r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
+    r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
     r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
     r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",

@@ -6,12 +6,13 @@ proved, is ``calendar_order``'s matter.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Literal
 
 from spoonproof.feeding.allergens import AllergenFound
 from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.calendar_order import Candidate, Gaps, Had, best_order, merged, opens_on
+from spoonproof.feeding.hazards import Hazard
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
@@ -55,13 +56,17 @@ def candidate_of(
     found: Sequence[AllergenFound],
     iron_rich: bool = False,
     inner: Mapping[str, Candidate] | None = None,
+    unfit: Collection[int] = (),
 ) -> Candidate:
     """A recipe as the calendar sees it: the plain foods of the baby's bowl (water left out), with the allergens
     ``found`` in it (present or hidden) by the food that brings them. A recipe used as a food gives the foods of its
-    own candidate in ``inner`` (by slug); one that is not there stands as a food by its slug."""
+    own candidate in ``inner`` (by slug); one that is not there stands as a food by its slug. ``unfit``: the lines that
+    are no food for a baby of its age, which are nothing to introduce."""
     ids: list[str] = []
     brings: dict[str, tuple[str, ...]] = {}
     names: dict[str, str] = {}
+    left_out: list[str] = []
+    unknown: list[str] = []
     for index, line in enumerate(recipe.foods):
         if not in_baby_bowl(index, recipe, treatments):
             continue
@@ -69,21 +74,57 @@ def candidate_of(
             ids += within.foods
             brings |= within.allergens
             names |= within.names or {}
+            left_out += within.unfit
+            unknown += within.unknown
             continue
         food = foods.get(line.food) if line.food else None
         name = (food.parent or food.id) if food is not None else line.recipe or line.name
         if name == "water":
             continue
-        ids.append(name)
-        if food is not None:
-            names[name] = food.name
         allergens = {one.allergen for one in found if one.line == index and one.how in ("present", "hidden")}
         # Wheat is one of the cereals with gluten: one allergen for the calendar, not two.
         allergens -= {"wheat"} if "gluten" in allergens else set()
+        if index in unfit:
+            left_out.append(f"{line.name} ({', '.join(sorted(allergens))})" if allergens else line.name)
+            continue
+        ids.append(name)
+        if food is not None:
+            names[name] = food.name
+        elif not line.recipe:
+            names[name] = f"{line.name} (unknown)"
+            unknown.append(line.name)
         if allergens:
             brings[name] = tuple(sorted(allergens))
     return Candidate(
-        recipe.slug, recipe.title.value, tuple(dict.fromkeys(ids)), brings, iron_rich, recipe.youngest, names
+        recipe.slug,
+        recipe.title.value,
+        tuple(dict.fromkeys(ids)),
+        brings,
+        iron_rich,
+        recipe.youngest,
+        names,
+        tuple(dict.fromkeys(left_out)),
+        tuple(dict.fromkeys(unknown)),
+    )
+
+
+_NEVER = 120
+"""Months from which on a row is about what no child should have, such as alcohol, whatever its level."""
+
+
+def unfit_lines(recipe: Recipe, found: Sequence[Hazard], tables: FeedingTables) -> frozenset[int]:
+    """The lines of ``recipe`` that are no food for a baby of its age as they are (salt, honey under one): not those
+    that need only be prepared otherwise (an egg left raw)."""
+    rows = {row.id: row for row in tables.hazards}
+    return frozenset(
+        one.line
+        for one in found
+        if one.line is not None
+        and one.kind == "not-yet"
+        and (row := rows.get(one.id)) is not None
+        and not any(row.when)
+        and (one.level == "error" or row.until > _NEVER)
+        and one.food == recipe.foods[one.line].name
     )
 
 
@@ -150,7 +191,23 @@ def calendar(
     if age_months is not None and candidates:
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
         notes += _iron_note(candidates, age_months)
+    notes[:0] = _not_introduced(ordered)
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
+
+
+def _not_introduced(candidates: Sequence[Candidate]) -> list[str]:
+    """What stands in the dishes and not in the calendar, or stands there and is not known."""
+    notes = []
+    if unknown := dict.fromkeys(food for one in candidates for food in one.unknown):
+        notes.append(
+            f"Unknown, so its allergens were not looked at: {', '.join(unknown)}. Name it as the table does before "
+            "you plan; spoonproof check says how."
+        )
+    for one in candidates:
+        if one.unfit:
+            what = ", ".join(one.unfit)
+            notes.append(f"{one.title}: no food for a baby of that age, so leave it out of the bowl too: {what}.")
+    return notes
 
 
 def _first_asked(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:

@@ -21,7 +21,8 @@ class Candidate:
     """A recipe as the calendar sees it: its foods (ids), which of them bring a common allergen, and iron.
 
     ``allergens`` maps a food id to the allergens it brings; ``iron_rich`` whether it is a good source of iron;
-    ``from_months`` the age it is for; ``names`` the foods' names by id, where they differ from the id.
+    ``from_months`` the age it is for; ``names`` the foods' names by id, where they differ from the id; ``unfit`` what
+    of it is no food for a baby of that age, and ``unknown`` what no record is known of, both in words for people.
     """
 
     slug: str
@@ -31,6 +32,8 @@ class Candidate:
     iron_rich: bool = False
     from_months: int = 0
     names: Mapping[str, str] | None = None
+    unfit: tuple[str, ...] = ()
+    unknown: tuple[str, ...] = ()
 
 
 class Gaps(NamedTuple):

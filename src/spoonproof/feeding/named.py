@@ -44,6 +44,7 @@ _LIKENESS = re.compile(
 )
 
 
+_IN_THE_BLOOD = re.compile(r"\bblood $", re.I)
 _THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
 
 
@@ -53,6 +54,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
         return True  # "the size of a hazelnut"
     if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
         return True  # "with some of the hot sauce": out of the pan
+    if hit.phrase == ("sugar",) and _IN_THE_BLOOD.search(text[: hit.start]):
+        return True
     if len(hit.phrase) != 1:
         return False
     plural = text[hit.start : hit.end].lower().endswith("s")

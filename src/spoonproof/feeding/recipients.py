@@ -148,7 +148,8 @@ _NOT_AFTER = re.compile(
     # "shark, swordfish and marlin are the ones to avoid"
     r"|^[^.;!?]{0,60}?(?:\b(?:is|are|was|were)|['’](?:s|re)) (?:(?:all|also|best|really|the|a|things?|fish|foods?|ones?"
     r"|something|you|we|need|want|i) ){0,5}(?:to (?:avoid|skip|leave out|steer clear of|stay away from|keep away from"
-    r"|watch out for)|avoided|avoid|off[- ]limits|a no[- ]no|no[- ]nos?)\b"
+    r"|watch out for)|avoided|avoid|off[- ]limits|a no[- ]no|no[- ]nos?|out(?! of\b)(?=\W*$|[,.;!?])|banned|forbidden"
+    r"|off the (?:menu|list|table)|chok\w+ (?:hazards?|risks?))\b"
     # what was done once, and not again
     r"|\b(?:nearly fainted|horrified|furious|snatched|told (?:him|her|them) off|took it (?:away|off)|never again"
     r"|(?:would|do) not again|regret\w*|my mistake)\b"

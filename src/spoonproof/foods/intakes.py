@@ -11,6 +11,7 @@ from spoonproof.model.record import dataclass
 from spoonproof.model.table import Row
 
 Authority = Literal["EFSA", "US"]
+AUTHORITIES: tuple[Authority, ...] = ("EFSA", "US")
 _BY_MARKET: Mapping[str, Authority] = {"EU": "EFSA", "GB": "EFSA", "US": "US"}
 _EXACT_KINDS = ("PRI", "RDA")
 

@@ -279,6 +279,6 @@ FAULTS: Mapping[str, Fault] = _table(
     # Files of speech
     (
         "cue-not-read", "film", "warning", "A cue of a caption file can't be read",
-        "Its words were not searched for claims.",
+        "Nobody can say at which moment of the film its words are said.",
     ),
 )  # fmt: skip

@@ -134,6 +134,10 @@ KITCHEN_FAULTS: Mapping[str, Fault] = {
             "What comes before it and after it in one step can't be told apart by every check.",
         ),
         Fault(
+            "time-not-meant", "cooking", "error", "A time in a step can't be meant or read",
+            "Without it nothing says how long the pot stands, whether the food gets soft, or when the dish is done.",
+        ),
+        Fault(
             "temperatures-disagree", "cooking", "warning", "Two temperatures of one step are not the same",
             "One of them burns or leaves it raw.",
         ),

@@ -20,8 +20,14 @@ LIST_LENGTH: Final = 500
 SCALAR_CHARACTERS: Final = 10_000
 LINE_CHARACTERS: Final = 10_000
 
+STEP_DAYS: Final = 31
+"""The longest time of a step that is read, in days: longer than the longest pickle (common practice, no source)."""
+
 CHANNEL_FILES: Final = 20_000
 """Files of one channel."""
+
+FILM_HOURS: Final = 99
+"""The latest hour at which a cue of a film may stand."""
 
 MARKDOWN_NESTING: Final = 20
 

@@ -10,6 +10,7 @@ from pathlib import PurePosixPath
 from spoonproof.model.finding import Finding
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Cue, Document, Passage, Piece, Span
+from spoonproof.reading import limits
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.typed import Sink
 
@@ -128,34 +129,39 @@ def _plain(document: Document, rows: Sequence[_Line]) -> Passage:
 
 
 def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
-    """The cues of a WebVTT or SubRip file, in the order of the file."""
-    number = 0
+    """The cues of a WebVTT or SubRip file, in the order of the file.
+
+    Words are never lost: under a time that can't be read, or under none, they are heard where the cue before ended.
+    """
+    number = _after_header(rows)
+    last = 0.0
+    told = False
     while number < len(rows):
         row = rows[number]
-        timing = _TIMING.fullmatch(row.text)
-        if timing is None:
-            if "-->" in row.text:
-                message = (
-                    "This time line can't be read, so its words were not searched. Write 00:01:02.000 --> 00:01:04.000."
-                )
-                sink.add("cue-not-read", Span(row.start, row.start + max(1, len(row.text))), message)
-            if row.text.split(" ")[0].strip() in _BLOCKS:
-                while number < len(rows) and rows[number].text.strip():
-                    number += 1
+        times = _times_of(row, sink)
+        if times is not None:
+            number += 1
+        elif "-->" in row.text:
+            message = (
+                "This time line can't be read; its words are heard, but not at their time. "
+                f"Write 00:01:02.000 --> 00:01:04.000, with at most {limits.FILM_HOURS} hours."
+            )
+            sink.add("cue-not-read", Span(row.start, row.start + max(1, len(row.text))), message)
+            number += 1
+        elif row.text.split(" ")[0].strip() in _BLOCKS:
+            while number < len(rows) and rows[number].text.strip():
+                number += 1
+            continue
+        elif _is_name(rows, number):
             number += 1
             continue
-        start, end = _seconds(timing["start"]), _seconds(timing["end"])
-        if end < start:
-            sink.add(
-                "cue-not-read",
-                Span(row.start, row.start + len(row.text)),
-                "This cue ends before it starts.",
-                level="note",
-            )
-            end = start
+        elif not told:
+            told = True
+            message = "No time stands above these words; they are heard where the cue before them ended."
+            sink.add("cue-not-read", Span(row.start, row.start + len(row.text)), message, level="note")
+        start, end = times or (last, last)
         lines: list[list[tuple[str, int]]] = []
         voice = ""
-        number += 1
         while number < len(rows) and rows[number].text.strip() and not _TIMING.fullmatch(rows[number].text):
             lines.append(_characters(rows[number]))
             named = _VOICE.search(rows[number].text)
@@ -164,7 +170,38 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
         # SubRip without blank lines: the counter of the next cue is no speech.
         if number < len(rows) and rows[number].text.strip() and lines and rows[number - 1].text.strip().isdigit():
             lines.pop()
+        last = end
         yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()], voice)
+
+
+def _after_header(rows: Sequence[_Line]) -> int:
+    """The first row after the block that begins a WebVTT file."""
+    number = 0
+    if rows[0].text.startswith("WEBVTT"):
+        while number < len(rows) and rows[number].text.strip() and "-->" not in rows[number].text:
+            number += 1
+    return number
+
+
+def _is_name(rows: Sequence[_Line], number: int) -> bool:
+    """Whether a row is no speech: blank, a counter, or the name of the cue below it."""
+    text = rows[number].text.strip()
+    return not text or text.isdigit() or (number + 1 < len(rows) and "-->" in rows[number + 1].text)
+
+
+def _times_of(row: _Line, sink: Sink) -> tuple[float, float] | None:
+    """Start and end of a time line in seconds; None where it is none, or stands later than any film lasts."""
+    timing = _TIMING.fullmatch(row.text)
+    if timing is None:
+        return None
+    start, end = _seconds(timing["start"]), _seconds(timing["end"])
+    if max(start, end) > limits.FILM_HOURS * 3600:
+        return None
+    if end < start:
+        at = Span(row.start, row.start + len(row.text))
+        sink.add("cue-not-read", at, "This cue ends before it starts.", level="note")
+        end = start
+    return start, end
 
 
 def _seconds(written: str) -> float:

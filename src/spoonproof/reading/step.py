@@ -34,6 +34,7 @@ from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, 
 from spoonproof.reading.step_reader import StepReader
 from spoonproof.reading.stretches import cooks_on, later_times, share_objects
 from spoonproof.reading.temperatures import temperature_faults
+from spoonproof.reading.time_faults import time_faults
 from spoonproof.reading.times import FoundTime, find_times
 
 if TYPE_CHECKING:
@@ -137,6 +138,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
         reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
+    reader.findings += time_faults(passage, reader.document)
     reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
 

@@ -12,6 +12,7 @@ from spoonproof.model.tree import Listing, Mapped, Scalar
 from spoonproof.reading.instruction_words import SQUASH
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Names
+from spoonproof.reading.time_faults import RULE, wrong_times
 from spoonproof.reading.times import find_times
 
 
@@ -33,8 +34,12 @@ def beside(step: Step, node: Mapped, names: Names, used: set[int], document: Doc
         if key.value in ("minutes", "time") and isinstance(value, Scalar):
             text = value.value if re.search(r"[^\W\d_]", value.value) else f"{value.value} minutes"
             times = find_times(text)
-            if not times:
+            wrong = next(wrong_times(text), None)
+            if wrong is not None:
+                findings.append(kitchen_fault(RULE, document, value.span, wrong.message, wrong.remedy))
+            elif not times:
                 disagrees(value.span, f"“{value.value}” is no time.")
+            if wrong is not None or not times:
                 continue
             if actions[main].time not in (None, times[0].time):
                 disagrees(value.span, "The sentence and the key beside it give two different times.")

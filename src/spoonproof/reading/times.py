@@ -184,11 +184,17 @@ def _amount(text: str, at: int) -> tuple[Fraction, int, Fraction | None, bool] |
     number = number_at(text, at)
     if number is None or number.value is None:
         return None
-    more = _MORE_BETWEEN.match(text, number.end)
-    unit = _UNIT.match(text, more.end() if more else number.end)
+    unit = unit_at(text, number.end)
     if unit is None:
         return number.value, number.end, None, False
-    return number.value, unit.end(), _IN_MINUTES[unit["unit"][0].lower()], more is not None
+    return number.value, *unit, _MORE_BETWEEN.match(text, number.end) is not None
+
+
+def unit_at(text: str, at: int) -> tuple[int, Fraction] | None:
+    """Where a unit of time after a number that ends at ``at`` ends, and its minutes; None when none stands there."""
+    more = _MORE_BETWEEN.match(text, at)
+    unit = _UNIT.match(text, more.end() if more else at)
+    return None if unit is None else (unit.end(), _IN_MINUTES[unit["unit"][0].lower()])
 
 
 def _counted(text: str, one: FoundTime) -> FoundTime:

@@ -76,13 +76,16 @@ def _picture_of(found: list[Any]) -> Picture:
 def candidate_text(one: Candidate) -> str:
     """A dish as the calendar sees it, as JSON."""
     return json.dumps(
-        [one.slug, one.title, one.foods, dict(one.allergens), one.iron_rich, one.from_months, one.names],
+        [
+            one.slug, one.title, one.foods, dict(one.allergens), one.iron_rich, one.from_months, one.names,
+            one.unfit, one.unknown,
+        ],
         separators=(",", ":"),
-    )
+    )  # fmt: skip
 
 
 def candidate_of(text: str) -> Candidate:
     """The dish that ``candidate_text`` was given. Raises ValueError or TypeError for other text."""
-    slug, title, foods, allergens, iron_rich, from_months, names = json.loads(text)
+    slug, title, foods, allergens, iron_rich, from_months, names, unfit, unknown = json.loads(text)
     brings = {food: tuple(brought) for food, brought in allergens.items()}
-    return Candidate(slug, title, tuple(foods), brings, iron_rich, from_months, names)
+    return Candidate(slug, title, tuple(foods), brings, iron_rich, from_months, names, tuple(unfit), tuple(unknown))

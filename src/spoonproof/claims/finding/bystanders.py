@@ -22,6 +22,8 @@ _ASKED = re.compile(
     r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
     r" (?:\w+ ){0,2}?about (?:\w+ )?$"
 )
+_OLDEST = 36
+"""Months: an age that is told without its unit is no higher."""
 _AT_AN_AGE = re.compile(
     r"[^.;!?]{0,30}?\b(?:in (?:the|their|his|her|a baby's) first year|(?:before|until|till|under)"
     r" (?:one|two|1|2|12|twelve|the age|their|his|her|they|she|he|a year|the first))\b"
@@ -105,6 +107,12 @@ def _asked_about(tagged: Tagged, match: Match) -> bool:
 def _till_an_age(tagged: Tagged, match: Match) -> bool:
     """ "No honey, no salt *in the first year*": what a child goes without, and not what a dish does."""
     return _AT_AN_AGE.match(text_after(tagged, match.end)) is not None
+
+
+def _as_hot(tagged: Tagged, match: Match) -> bool:
+    """ "Until they reach *165*": how hot a thing is, and nobody's age."""
+    said = "" if match.object is None else said_at(tagged, match.object[1] - 1)
+    return said.isdigit() and int(said) > _OLDEST
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -266,6 +274,7 @@ def _does_something_else(tagged: Tagged, match: Match) -> bool:
 
 
 BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
+    "until-they-turn": (_as_hot,),
     "ill-until": (_asked_about, _was_no_help),
     "told-beside": (_asked_about, _was_no_help),
     "disease-and-food": (_was_no_help,),

@@ -103,6 +103,8 @@ def _extent(tagged: Tagged, match: Match, subject: Subject) -> tuple[int, int]:
         if match.subject is not None and match.start == match.subject[0] and subject.range[1] <= said:
             start = subject.range[0]  # "cinnamon on top, because *cinnamon* keeps colds away"
         start, end = min(start, subject.range[0]), max(end, subject.range[1])
+    if match.rule.name == "food-allergy":
+        start = min([start, *tagged.find(_DOES, start - _VERB_REACH, start)])  # "*prevents* peanut allergy"
     if end < len(tagged.items) and tagged.items[end].words in _PARTICLES:
         end += 1
     return _denying(tagged, start), end
@@ -267,6 +269,8 @@ def _goes_on(tagged: Tagged, begin: int, at: int) -> bool:
 _SPLICED = 6  # items between the comma and the verb of what follows it
 _VERBS = frozenset({"contain", "have", "benefit", "benefit-weak", "harm", "harm-weak"})
 _OPENING = frozenset("the its it they this these their most".split())
+_DOES = frozenset({"benefit", "benefit-weak", "harm", "harm-weak"})
+_VERB_REACH = 2  # items
 _ADVERBS = 3  # "and really quite *dangerous*"
 _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})

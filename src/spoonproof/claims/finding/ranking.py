@@ -26,6 +26,7 @@ _NO_THING = frozenset("reason way year week time age stage point post article bl
 _DOING = frozenset("mash puree purée stew salt toast roast juice".split())
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
 _DONE_TO = frozenset("it them up down everything".split())
+_BESIDE = frozenset("beside with on next alongside over under near to".split())  # "berries beside *them* bring ..."
 _SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
 
@@ -92,7 +93,7 @@ def rank(tagged: Tagged, at: int) -> int:
         rank -= 2
     inside = tagged.symbols[max(0, at - 14) : at]
     if inside.rfind("(") > inside.rfind(")"):
-        rank -= 2
+        rank -= 4
     if _is_aside(tagged, at):
         rank -= 4
     if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in FEEDING:
@@ -143,6 +144,7 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         # "this purée" names its noun; "it is packed with protein" does not
         and (tagged.items[i].words in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
+        and not (tagged.items[i].words == "them" and i and tagged.items[i - 1].words.rpartition(" ")[2] in _BESIDE)
         and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None

@@ -17,13 +17,16 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "process": frozenset({"process-changes", "leaches", "when-cooked", "lost-in-water"}),
         "allergen": frozenset({"contains-gluten"}),
     },
+    "comparative": {
+        "process": frozenset({"two-processes", "better-so", "when-cooked"}),
+    },
     "function": {
         "disease": frozenset(),
         "process": frozenset({"process-makes"}),
     },
     "disease": {
         "process": frozenset({"process-kills"}),
-        "safety-age": frozenset({"contaminant"}),
+        "safety-age": frozenset({"contaminant", "not-while-ill"}),
         "allergen": frozenset({"reaction-signs", "reaction-waved-off"}),
     },
 }
@@ -32,6 +35,8 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
 
 def says_again(match: Match, other: Match) -> bool:
     """Whether ``match`` says what ``other``, which is surer, has said."""
+    if match.rule.name == "limit-a-day" and other.rule.name == "grams-of" and match.trigger[0] == other.trigger[0]:
+        return True  # "11 mg of iron a day" is one amount
     within = match.start >= other.start and match.end <= other.end
     if other.rule.name == "takes-up" and match.rule.kind == "function" and within:
         return True  # "helps the *body* to *absorb* the calcium" helps neither by itself

@@ -13,6 +13,7 @@ from spoonproof.claims.finding.phrase import (
     NAMED,
     NUTRIENT,
     Subject,
+    both,
     lack,
     named,
     noun,
@@ -49,6 +50,7 @@ _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ON_THIS = frozenset({"on-this"})
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources")
+_DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
 
 
@@ -220,7 +222,9 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and match.rule.name in _LISTED_AFTER:
-        return named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
+        listed = named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
+        diet = _diet_of(tagged, match)
+        return listed if diet is None else both(named(tagged, diet, range(diet)), listed)
     if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
         before = tagged.find(FOOD, 0, match.start)
         own = tagged.words(*match.subject)
@@ -247,8 +251,17 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         said = tagged.find(frozenset({"allergen-food"}))
         if said:
             return named(tagged, said[0], range(0))
-        return Subject(None, ("allergenic food", "allergen"), (), False, False, "allergenic food, as usual")
+        usual: tuple[str, ...] = ("allergenic food", "allergen")
+        if match.object is not None and tagged.has(match.object[0], "new-food"):
+            usual = (tagged.words(*match.object).lower(), *usual)
+        return Subject(None, usual, (), False, False, "allergenic food, as usual")
     return None
+
+
+def _diet_of(tagged: Tagged, match: Match) -> int | None:
+    """The diet of whoever gets a nutrient: "babies on *a vegan diet* may not get enough zinc from beans"."""
+    diets = [i for i in tagged.find(FOOD, 0, match.trigger[0]) if tagged.items[i].words.endswith(_DIETS)]
+    return diets[-1] if diets else None
 
 
 def _reacted_to(tagged: Tagged, match: Match) -> Subject | None:

@@ -11,7 +11,7 @@ from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.family import FAMILY
 from spoonproof.claims.finding.moments import MOMENTS
-from spoonproof.claims.finding.near import Ask, text_after, text_before
+from spoonproof.claims.finding.near import Ask, end_of, text_after, text_before
 from spoonproof.claims.finding.people import PEOPLE
 from spoonproof.claims.finding.phrase import widen
 from spoonproof.claims.finding.tales import TALES, in_mind
@@ -44,6 +44,15 @@ _OPEN = frozenset("depends depend depending".split())
 _ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
 _COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
+_STICKS = re.compile(r"\b(?:stuck|lodged|caught|sticks?|lodges?) in (?:\S+ ){0,3}$")
+_SPOKEN_OF = re.compile(
+    r"\b(?:advice|guidance|guidelines|information|questions|confus\w+|opinions|recommendations|research|studies) "
+    r"[^.;:?!]{0,40}\b(?:about|on|around|of) $|\b(?:know|knowing|learn|learning|deciding|decide) $"
+)
+_DIET = re.compile(r"(?:(?:or|and) )?(?:[\w-]+ )?diets?\b")
+_CANNOT_COPE = frozenset({"cannot-cope"})
+_MAY_CHOKE = frozenset("food dish generic-food hazard-food hazard-food-weak eating solids benefit harm".split())
+_ITS_BEST = re.compile(r"it(?:'s| is| was) (?:\w+ ){0,2}(?:wise|best|better|important|sensible|safest|good|vital) to\b")
 _MEANWHILE = frozenset("while until till when once before as".split())
 _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
 _MEASURED = frozenset({"percent", "unit", "household"})
@@ -233,9 +242,39 @@ def _cold_thing(tagged: Tagged, match: Match) -> bool:
     )
 
 
+def _stuck(tagged: Tagged, match: Match) -> bool:
+    """ "A grape stuck in his *throat*": a throat that something sticks in is not ill."""
+    at = (match.object or match.trigger)[0]
+    return tagged.items[at].words == "throat" and _STICKS.search(text_before(tagged, at)) is not None
+
+
+def _only_when(tagged: Tagged, match: Match) -> bool:
+    """ "Advice about *when to introduce* egg has changed": what is learnt or told of, and no time is said."""
+    return _SPOKEN_OF.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _nothing_chokes(tagged: Tagged, match: Match) -> bool:
+    """ "Where there's a risk of choking, *it's* best to ...": nobody eats and nothing is named, or pointed at."""
+    if tagged.find(_MAY_CHOKE) or match.object is None:
+        return False
+    pointing = [i for i in range(len(tagged.items)) if tagged.has(i, "pronoun")]
+    return bool(pointing) and all(_ITS_BEST.match(text_after(tagged, i)) for i in pointing)
+
+
+def _a_diet(tagged: Tagged, match: Match) -> bool:
+    """ "On a *low fat* or meatless diet": the name of a diet, and nothing said of what a food holds."""
+    return _DIET.match(text_after(tagged, end_of(match))) is not None
+
+
+def _not_borne(tagged: Tagged, match: Match) -> bool:
+    """ "Kidneys *can't cope* with high salt levels": so much of it is too much, and no food is said to hold it."""
+    at = match.trigger[0]
+    return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_EATEN, end_of(match), end_of(match) + 1)
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (in_mind,),
-    "disease": (_cold_thing,),
+    "disease": (_cold_thing, _stuck),
     "general-benefit": (_wished, _aimed),
     "nutrient-content": (_picked, _depends, _seen_to, _aimed),
 }
@@ -259,7 +298,10 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "is": (_about,),
     "is-needed": (_needs_to_do, _needed_of),
     "they-need": (_needs_to_do,),
-    "can-babies": (_how_to,),
+    "can-babies": (_how_to, _only_when),
+    "choking": (_nothing_chokes,),
+    "low-fat": (_a_diet, _not_borne),
+    "high-fibre": (_not_borne,),
     "safe": (_wished,),
 }
 

@@ -20,6 +20,7 @@ _WHAT_TO_DO: dict[Advice, str] = {
     "cut-untrue": "cut it",
     "cut-not-allowed": "cut it",
 }
+_HARMFUL = 3
 SERIOUS = frozenset({"safety-age", "disease"})
 
 
@@ -97,6 +98,10 @@ def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence
         if verdict.truth == "overstated":
             return has_any(words, lists.get("cures", ()))
         return strong or (claim.strength in ("plain", "strong", "absolute") and verdict.wording is None)
+    if claim.kind == "allergen":
+        # "These prevent peanut allergy": what is quoted is the allergy, the promise stands in the entry's own words.
+        of_allergy = claim.effect == "allergy" and claim.level not in ("free", "none")
+        return of_allergy and verdict.truth == "unproven" and verdict.harm == _HARMFUL
     return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
 
 

@@ -22,6 +22,7 @@ from spoonproof.model.record import replace
 
 _THIS = frozenset("this these our my".split())
 _LEADING = _THIS | frozenset("the a an one each every per that those whole".split())
+_HOME_MADE = re.compile(r"\b(?:home ?-?made|(?:my|our|your|their) own|from scratch)\b", re.IGNORECASE)
 _AS_BOUGHT = re.compile(r"\b(?:dry|dried|raw|uncooked) $", re.IGNORECASE)
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
 _MEASURE_REACH = 30
@@ -166,6 +167,11 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     bare = "gluten-in-food" in claim.nutrients and plain(claim.quote).split()[:1] in (["contains"], ["contain"])
     if (spoonful or bare) and not has_dish:
         return NoProbe()
+    # "My own stock without salt" is not what the table has under stock.
+    if claim.level in ("none", "free") and _HOME_MADE.search(
+        claim.passage.text[max(0, claim.start - _BEFORE) : claim.end]
+    ):
+        return NoProbe() if not has_dish or foods else DishProbe(numbers, register, context, than)
     holds = claim.kind == "allergen" and claim.level is None and has_any(plain(claim.quote), CONTAINING)
     held_against = claim.kind == "quantity" and _held_against(claim)
     if held_against and not has_dish:
@@ -179,9 +185,6 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
         return DishProbe(numbers, register, context, than)
     return NoProbe()
-
-
-_UNCOOKED = re.compile(r"\b(?:dry|dried|raw|uncooked) (?:\w+ )?$", re.I)
 
 
 def _left_out(claim: Claim, register: Register) -> bool:
@@ -210,8 +213,8 @@ def _is_nutrient(claim: Claim, subject: str) -> bool:
 
 def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     """Whether its one subject is the dish: "a portion", "this dish", "these ribbons" where ribbons are its title."""
-    if len(claim.subjects) != 1 or _UNCOOKED.search(claim.passage.text[: claim.start]):
-        return False  # "dry moong has ..." is no word on the moong in the bowl
+    if len(claim.subjects) != 1:
+        return False
     words = plain(claim.subjects[0]).split()
     lead = next((at for at, word in enumerate(words) if word not in _LEADING), len(words))
     noun = words[lead:]
@@ -223,7 +226,10 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
         return False
     if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
         return False  # "dry moong has 24 g": the food as bought, and not the khichdi it is in
-    return bool(_THIS & set(words[:lead])) or not set(claim.foods) & set(numbers.dish_foods())
+    # "Lentils" are the red lentils in "Lentil patties", and not the patties.
+    here = [set(food.split("-")) for food in numbers.dish_foods()]
+    in_it = any(set(food.split("-")) <= parts for food in claim.foods for parts in here)
+    return bool(_THIS & set(words[:lead])) or not in_it
 
 
 def is_this_dish(claim: Claim, context: Context) -> bool:

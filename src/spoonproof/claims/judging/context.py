@@ -9,6 +9,7 @@ from typing import NamedTuple, Protocol
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Market, Paid
 from spoonproof.model.danger import Danger
+from spoonproof.model.need import Need
 from spoonproof.model.record import dataclass, field
 
 NOT_EDITORIAL: frozenset[Paid] = frozenset({"gifted", "affiliate", "sponsored", "own-product"})
@@ -54,6 +55,13 @@ class Dangers(Protocol):
         ``behind``: the words after it."""
 
 
+class Needs(Protocol):
+    """The reference intakes, asked for a child."""
+
+    def __call__(self, nutrient: str, months: int) -> tuple[Need, ...]:
+        """What each authority says a child of ``months`` needs of ``nutrient`` in a day."""
+
+
 @dataclass(frozen=True, slots=True)
 class Context:
     """``ages``: months the dish is for (the youngest counts); ``today`` an ISO date ("" : dates are not looked at).
@@ -63,7 +71,7 @@ class Context:
     ``called``: the words of the dish's title, by which its own text may name it ("these ribbons"); ``head``: the
     one of them that says what it is; ``made_of``: the last word of each of its foods. ``named``: the id of the food
     that a name stands for ("rice" is white rice). ``dangers``: the hazard tables; without them nobody asks how a food
-    that words give is served.
+    that words give is served. ``needs``: the reference intakes for a day.
     """
 
     markets: tuple[Market, ...] = ("EU", "GB", "US")
@@ -78,6 +86,7 @@ class Context:
     made_of: frozenset[str] = frozenset()
     named: Mapping[str, str] = field(default_factory=dict)
     dangers: Dangers | None = None
+    needs: Needs | None = None
 
     def bound(self, market: Market) -> bool:
         """Whether the market's food-claim law reaches this speech: commercial communication only

@@ -11,6 +11,7 @@ from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.daily_need import daily_need
 from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import (
     frames,
@@ -148,6 +149,8 @@ def _plain(
         # "Has 1.3 grams of protein" says how much, and not that it is much.
         return quantity(replace(claim, number=stated), probe, numbers, register)
     if claim.kind == "quantity" and (entry is None or not entry.said):
+        if (need := daily_need(claim, key.months, context)) is not None:
+            return need
         return quantity(claim, probe, numbers, register)
     if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
         compared = comparison(claim, key, probe)

@@ -1,0 +1,69 @@
+"""What a child is said to need in a day, against the reference intakes: "toddlers need 7 mg of iron a day"."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.conditions import short
+from spoonproof.claims.judging.bounds import bound_of
+from spoonproof.claims.judging.content import nutrient_of
+from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.probes import key_of
+from spoonproof.claims.judging.quantity import stated
+from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.wording import nutrient_name
+from spoonproof.claims.words import plain
+from spoonproof.model.claim import Claim
+from spoonproof.model.finding import SourceRef
+from spoonproof.model.need import Need
+from spoonproof.model.record import replace
+
+_NEEDED = re.compile(
+    r" (?:needs?|requires?|recommended|should (?:get|have|be getting|take)|rda|ought to (?:get|have)) "
+)
+_A_DAY = re.compile(r" (?:a|per|each|every) day | daily ")
+_TODDLERS = re.compile(r" (?:toddlers?|one year olds?|two year olds?|(?:aged? )?(?:one|1) to (?:three|3)|1 3 years?) ")
+_BABIES = re.compile(r" (?:bab(?:y|ies)|infants?) ")
+_IU_A_UG = 40.0
+"""International units of vitamin D in a microgram."""
+_NEAR = 0.1
+"""How far from a reference value a rounded one may be said ("about 7")."""
+_FAR = 2.0
+"""Beyond the reference values by this factor no authority's can be meant: they differ by less."""
+_TOO_YOUNG = 7
+"""Months: under it no authority gives a value for what is eaten beside milk."""
+
+
+def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
+    """The verdict on a day's need; None where that is not what the number says."""
+    number, nutrient = claim.number, nutrient_of(claim)
+    words = plain(around(claim))
+    said_so = _NEEDED.search(words) and _A_DAY.search(words) and (_TODDLERS.search(words) or _BABIES.search(words))
+    if number is None or not nutrient or nutrient == "salt" or context.needs is None or not said_so:
+        return None
+    if number.unit.lower() == "iu" and nutrient == "vitamin_d_ug":
+        number = replace(number, value=number.value / _IU_A_UG, high=number.high / _IU_A_UG, unit="ug")
+    said = stated(number, nutrient, words)
+    if said is None or bound_of(claim):
+        return None
+    child = 24 if _TODDLERS.search(words) and months < 12 else max(months, _TOO_YOUNG)
+    needs = context.needs(key_of(nutrient), child)
+    if not needs:
+        return None
+    refs = tuple(SourceRef(need.source, f"{need.authority}, {need.band}") for need in needs)
+    told = ", ".join(f"{short(need.value)} {need.unit} ({need.authority}, {need.band})" for need in needs)
+    right = any(_meets(said.low, said.high, need) for need in needs)
+    steps = [f"a day's need of {nutrient_name(nutrient)} at {child} months: {told}"]
+    if right:
+        return Verdict("true", f"Reference intake a day: {told}.", None, refs, steps=steps)
+    wording = f"about {short(needs[0].value)} {needs[0].unit} {nutrient_name(nutrient)} a day"
+    values = [need.value for need in needs]
+    if said.high * _FAR < min(values) or said.low > max(values) * _FAR:
+        return Verdict("false", f"Reference intake a day: {told}.", None, refs, wording, harm=1, steps=steps)
+    why = f"Reference intake a day: {told}. Other authorities differ: say whose figure it is."
+    return Verdict("unproven", why, None, refs, wording, harm=1, steps=steps)
+
+
+def _meets(low: float, high: float, need: Need) -> bool:
+    return low * (1 - _NEAR) <= need.value <= high * (1 + _NEAR)
