@@ -227,6 +227,20 @@ def test_what_got_soft_in_a_pan_of_its_own_is_not_asked_to_cook_with_the_rest() 
     assert pot_orders(recipe(["potato, 20 mm dice", "pea"], steps), Larder(), verbs(), times()) == ()
 
 
+def test_what_is_grated_sets_no_time_for_a_pot() -> None:
+    coarse, fine = (
+        pot_orders(
+            recipe([f"carrot, {cut}", "pear, 10 mm dice"], ["Boil the carrot and pear for 20 minutes."]),
+            Larder(),
+            verbs(),
+            times(),
+        )
+        for cut in ("10 mm dice", "grated")
+    )
+    assert [entry.name for order in coarse for entry in order.entries] == ["carrot", "pear"]
+    assert fine == ()
+
+
 def test_a_range_wide_from_sources_that_differ_asks_for_no_long_cooking() -> None:
     placed = tender_together({0: Minutes(12, 20), 1: Minutes(3, 36)})
     assert placed[1][0] > placed[0][0]  # the rice first, the peas after it

@@ -8,7 +8,6 @@ from typing import Any
 
 import pytest
 
-from spoonproof.commands import editor as editor_command
 from tests.editor.client import Client, applied, place, taken, units
 
 pytest.importorskip("pygls", reason="the extra “editor” is not installed")
@@ -392,22 +391,9 @@ def test_positions_in_another_unit_when_that_was_agreed(folder: Path) -> None:
         assert client.leave() == 0
 
 
-def test_exit_without_shutdown_is_told_by_the_exit_code(folder: Path) -> None:
-    with Client(folder) as client:
-        client.tell("exit", None)
-        assert client.process.wait(20) == 1
-
-
 def test_when_the_editor_goes_away_the_server_ends(folder: Path) -> None:
     with Client(folder) as client:
         client.open(NAME, CLEAN)
         assert client.process.stdin is not None
         client.process.stdin.close()
         assert client.process.wait(20) in (0, 1)
-
-
-def test_a_delay_that_is_none_is_refused() -> None:
-    from spoonproof.cli import UsageError
-
-    with pytest.raises(UsageError, match="--delay"):
-        editor_command.run(editor_command.parser().parse_args(["--delay", "-1"]))

@@ -62,6 +62,8 @@ def check(
             findings, broken = next(found)
             outcome.findings += findings
             outcome.broken += broken
+        elif file.document is not None:
+            outcome.findings += _of_the_rest(folder, file.document)
     outcome.dishes = tuple(dish for _, dish in readable)
     _run("channel", ChannelView(folder, outcome.dishes), folder.channel.document, outcome)
     if whole_channel:
@@ -73,6 +75,19 @@ def check(
         without_accepted(group_repeats(outcome.findings), folder.channel, complain_unused=whole_channel)
     )
     return outcome
+
+
+def _of_the_rest(folder: ChannelFolder, document: Document) -> list[Finding]:
+    """What endangers a baby or is wrongly claimed in a recipe that can't be read as a whole, as far as it can: one
+    missing colon must not hide the honey. What else the rules say may come of what is missing."""
+    from spoonproof.reading.recipe import read_whole
+
+    known = folder.knowledge
+    rest = read_whole(document, known.foods, known.verbs, folder.measures).rest
+    if rest is None:
+        return []
+    ((findings, _),) = _by_dish([folder.dish(rest)])
+    return [finding for finding in findings if finding.area in ("baby", "words")]
 
 
 def _by_dish(dishes: Sequence[Dish]) -> list[tuple[list[Finding], list[str]]]:

@@ -11,13 +11,16 @@ import math
 from collections.abc import Mapping, Sequence
 
 from spoonproof.cooking.pots import Kitchen
-from spoonproof.cooking.softness import CookTimes, Need
+from spoonproof.cooking.softness import CookTimes, Need, thickness
 from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated, method_of, softens_as
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Minutes, Recipe
 from spoonproof.model.record import dataclass
 from spoonproof.model.treatment import Heat
+
+_FINE_MM = 3
+"""Cut as thin as this (grated, shredded, minced) a food sets no time for a pot: the tables know none so thin."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,9 @@ def _order(stories: Sequence[Story], times: CookTimes) -> PotOrder | None:
     for story in stories:
         if story.food is None or story.food.hardness in ("liquid", "powder", "paste", "none"):
             continue
+        mm, _ = thickness(cut_when_heated(story))
+        if mm is not None and mm <= _FINE_MM:
+            continue  # grated carrot is soft before anything else is
         name = softens_as(story.food.softens_as, story.food.parent, story.food.id, times)
         if name and _soft_before(story, stories, name, times):
             continue

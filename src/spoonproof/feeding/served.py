@@ -19,6 +19,7 @@ from spoonproof.feeding.heat import (
     left_underdone,
     timed_into_the_pot,
 )
+from spoonproof.feeding.own_cuts import clause_of, cuts_the_dish, made_of_a_part, own_cut
 from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
     ACROSS,
@@ -125,14 +126,14 @@ def _as_served(
             *(treatment.cuts if treatment else ()),
             *(c for s in steps for a in s.actions if index in a.foods for c in a.cuts),
         ]
-        made = [cut for cut in made if not (parted and of_a_part(_clause_of(cut, recipe), names))]
-        cuts += [cut for cut in made if _own_cut(cut, recipe, names) and not _cuts_the_dish(cut, index, recipe, food)]
+        made = [cut for cut in made if not (parted and of_a_part(clause_of(cut, recipe), names))]
+        cuts += [cut for cut in made if own_cut(cut, recipe, names) and not cuts_the_dish(cut, index, recipe, food)]
     _from_cuts(cuts, facts)
     from_heat(treatment, texts, food, facts)
     if "raw" in facts and timed_into_the_pot(recipe, index):
         facts.discard("raw")
         facts.add("cooked")
-    if not (parted and treatment and _made_of_a_part(treatment, recipe, names)):
+    if not (parted and treatment and made_of_a_part(treatment, recipe, names)):
         _from_made(treatment, facts)
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = [without_parts(text, names) for text in texts] if parted else texts
@@ -147,51 +148,6 @@ def _as_served(
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
-
-
-def _clause_of(cut: Cut, recipe: Recipe) -> str:
-    for step in recipe.steps:
-        at = cut.span.start - step.span.start
-        if 0 <= at < step.span.end - step.span.start:
-            return next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
-    return ""
-
-
-def _made_of_a_part(treatment: Treatment, recipe: Recipe, names: frozenset[str]) -> bool:
-    made = (step for step in recipe.steps if step.index == treatment.made_step)
-    return any(of_a_part(clause.group(), names) for step in made for clause in CLAUSE.finditer(step.text))
-
-
-def _own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
-    """Whether a cut that a step makes is this food's: not where its clause names another food and not this one."""
-    for step in recipe.steps:
-        if step.span.start <= cut.span.start < step.span.end:
-            whole = (a for a in step.actions if a.everything and not a.foods)
-            if any(a.span.start <= cut.span.start < a.span.end for a in whole):
-                return True  # "take the garlic out and mince it all"
-            at = cut.span.start - step.span.start
-            clause = next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
-            here = keys(clause)
-            others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
-            return bool(names & here) or not others & here
-    return True
-
-
-_OF_THE_DISH = frozenset({"baton", "strip", "slice", "dice", "chunk", "wedge", "half", "quarter"})
-_SMALL_TRAITS = frozenset({"round", "whole-nut", "seed-whole", "has-stone", "sausage-shaped"})
-_CUT_UP = re.compile(r"\W*(?:then |and )?(?:cut|slice|divide|break|snap|portion)", re.I)
-
-
-def _cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> bool:
-    """Whether a step cuts the whole dish into bars or fingers: the olives on the pizza stay as they were."""
-    if food is not None and not food.traits & _SMALL_TRAITS:
-        return False
-    for step in recipe.steps:
-        for action in step.actions:
-            if action.span.start <= cut.span.start < action.span.end:
-                whole = cut.shape in _OF_THE_DISH or _CUT_UP.match(recipe.document.at(action.span)) is not None
-                return whole and index not in action.foods
-    return False
 
 
 # "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken

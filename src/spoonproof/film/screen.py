@@ -103,9 +103,10 @@ PLACES = {
 """Where a super may stand, by the part of the film it belongs to; with no room in any, the first is made longer."""
 
 
-_COMMON = frozenset("your baby with before until from that this them food cook into eats then when more".split()) | {
-    "befo", "unti",
-}  # fmt: skip
+_COMMON = frozenset(
+    "your baby with befo unti from that this them food cook into eats then when more the and for are not its her his"
+    " all any one two has out off you can let may day new too was who per own set put get way".split()
+)
 
 
 def spread(
@@ -148,8 +149,8 @@ def _with_room(roles: Sequence[str], words: Sequence[str], free: Sequence[float]
 
 @lru_cache(maxsize=4096)
 def _roots(text: str) -> frozenset[str]:
-    """The first letters of the longer words: enough to see that "bones" and "boned" are one thing."""
-    return frozenset(word[:4] for word in re.findall(r"[a-z]{4,}", text.lower())) - _COMMON
+    """The first letters of the words: enough to see that "bones" and "boned" are one thing."""
+    return frozenset(word[:4] for word in re.findall(r"[a-z]{3,}", text.lower())) - _COMMON
 
 
 def timed(supers: Sequence[Super], start: float, runs: float) -> tuple[Super, ...]:

@@ -38,12 +38,14 @@ _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
 
 class Reading(NamedTuple):
     """A recipe as read: ``head_faults`` are the faults of its head alone, ``of_head`` how many of its passages, which
-    come first, stand there."""
+    come first, stand there. ``rest``: the recipe but for a key that can't be read, where all that a dish is judged by
+    can be; nothing is made of it."""
 
     recipe: Recipe | None
     faults: list[Finding]
     head_faults: Sequence[Finding] = ()
     of_head: int = 0
+    rest: Recipe | None = None
 
 
 def read_recipe(
@@ -69,11 +71,33 @@ def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measure
             where = root.span if root is not None else Span(max(0, head.start - 4), head.start)
             message = "The head should be made of keys and values, like title: Parsnip mash."
             findings.append(fault("front-matter-not-a-mapping", document, short(where), message))
+        else:
+            return _read_on(document, head, story, findings, _Reader(document, foods, verbs, measures, None))
         return Reading(None, findings)
     reader = _Reader(document, foods, verbs, measures, kept)
     recipe = reader.recipe(root)
     findings += reader.sink.findings
     return _with_story(recipe, document, story, findings)
+
+
+def _read_on(document: Document, head: Span, story: Span, findings: list[Finding], reader: _Reader) -> Reading:
+    """What can be told of a recipe of which a part can't be read: no recipe, and the faults of the other parts."""
+    from spoonproof.reading.rest import JUDGED_BY, LOCAL, OF_ABSENCE, read_rest, told
+
+    if findings[-1].rule not in LOCAL:
+        return Reading(None, findings)
+    rest = read_rest(document, head, findings)
+    if rest is not None:
+        findings = rest.faults
+    stop = next(at for at, one in enumerate(findings) if one.rule in LOCAL)
+    findings[stop] = replace(findings[stop], message=f"{findings[stop].message} {told(rest)}")
+    if rest is None:
+        return Reading(None, findings)
+    recipe = reader.recipe(rest.root)
+    findings += [found for found in reader.sink.findings if found.rule not in OF_ABSENCE]
+    whole = _with_story(recipe, document, story, findings)
+    judged = None if JUDGED_BY & {*rest.passed_over} else whole.recipe
+    return Reading(None, whole.faults, rest=judged)
 
 
 def read_story(before: Reading, document: Document) -> Reading | None:

@@ -27,6 +27,8 @@ class Told(NamedTuple):
 _LINE = re.compile(r"[^\r\n]*")
 _NUMBERED = re.compile(r"[ ]*(\d{1,3}[.)])[ \t]")
 _OTHER_LIST_MARK = re.compile(r"[ ]*([•·‣▪*–—])[ \t]")
+_FIRST = re.compile(r"(?:[ \t]*(?:#[^\r\n]*)?(?:\r\n?|\n))*+([^\s#\-\[{][^\r\n]*)")
+_ENDS_KEY = re.compile(r":(?=[ \t]|$)")
 _INDENT = re.compile(r"[ \t]*")
 
 
@@ -101,6 +103,9 @@ def _marked(start: int, line: str) -> Told | None:
 def _colon(place: _Place) -> Told:
     """A second colon in a line: in a value, or in a line that should be indented otherwise."""
     source, at, _, start, line = place
+    first = _FIRST.match(source)
+    if first is not None and first.end() < start and _ENDS_KEY.search(first[1]) is None:
+        return _without_colon(first.start(1))  # the whole head was read as one text up to here
     colon = source.find(":", at, at + 200)
     where = at if colon < 0 or source[at:colon].strip() else colon
     message = "A colon here would start a new key inside a value."
@@ -128,8 +133,12 @@ def _no_bracket(place: _Place, bracket: str) -> Told:
 def _no_colon(place: _Place) -> Told | None:
     if place.context is None:
         return None
-    return _marked(*_line_at(place.source, place.context)) or _told(
-        place.context,
+    return _marked(*_line_at(place.source, place.context)) or _without_colon(place.context)
+
+
+def _without_colon(at: int) -> Told:
+    return _told(
+        at,
         "This line has no colon, and is no item of a list.",
         "Start an item of a list with a hyphen and a blank (“- ”); write a key with a colon (“keeps: ”); "
         "indent what goes on from the line above.",

@@ -1,0 +1,21 @@
+"""Where words on the screen stand: over the step that speaks of the same things."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.film.screen import spread, super_of
+
+STEPS = ["Simmer the lentils until soft.", "Mix in the oats, the egg and the cumin.", "Flake the salmon with a fork."]
+
+
+@pytest.mark.parametrize(
+    ("text", "about", "step"),
+    [
+        ("Cook egg until it is solid", "Cook egg until white and yolk are solid.", 1),
+        ("Feel for bones", "Feel through the salmon for bones.", 2),
+    ],
+)
+def test_a_caution_about_a_step_stands_over_it(text: str, about: str, step: int) -> None:
+    placed = spread(["step"] * 3, STEPS, [60.0] * 3, [super_of(text, "caution", "step", about=about)])
+    assert [len(supers) for supers in placed] == [int(at == step) for at in range(3)]

@@ -1,0 +1,17 @@
+"""No module grows past what a person reads in one sitting."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+MOST = 400
+TABLES = {"tests/feeding/test_dishes.py"}
+"""Rows of data that happen to be written in Python."""
+
+
+def test_no_module_is_longer_than_400_lines() -> None:
+    modules = [path for room in ("src", "tests", "benchmarks") for path in (ROOT / room).rglob("*.py")]
+    lengths = {path.relative_to(ROOT).as_posix(): path.read_text("utf-8").count("\n") for path in modules}
+    assert len(lengths) > 300
+    assert {name: lines for name, lines in lengths.items() if lines > MOST and name not in TABLES} == {}
