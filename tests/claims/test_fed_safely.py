@@ -14,7 +14,17 @@ from finding_kit import claims
         ("There is a risk with whole almonds on a party table.", "almond", "almonds"),
         ("Avoid giving tough or stringy bites of any sort at all, like whole nuts or popcorn.", "nut", "popcorn"),
         ("Keep a close eye on young children while they eat.", "eating", "eat"),
-        ("Toddlers should not be allowed to run about with food in their mouths.", "food", "run about"),
+        ("Toddlers should not be allowed to run about with food in their mouths.", "food", "mouths"),
+        ("Children must not walk or play while eating.", "eating", "walk"),
+        ("Keep a watchful eye on your toddler while she eats.", "eating", "eats"),
+        ("Young ones, like all children, should be supervised while being fed.", "eating", "supervised"),
+        ("Make sure your child sits at the table while eating.", "eating", "at the table"),
+        ("Have your toddler eat in a high chair.", "eating", "high chair"),
+        ("Chop foods for your toddler into small pieces.", "food", "small pieces"),
+        ("Hot dogs should be cut into thin strips for a child.", "hot dog", ""),
+        ("Squash cherries and other round foods.", "round foods", "round foods"),
+        ("Firm foods that slide about are harder for a toddler to eat.", "food", "eat"),
+        ("Do not give any seafood (prawns, mussels, cockles or whelks) to babies.", "seafood", "babies"),
         ("Feed your toddler only when she is sitting down.", "eating", "sitting down"),
         ("Salt is one to be careful with for your baby.", "salt", "baby"),
         ("Offering solids too soon can upset the tummy of a small baby.", "solids", "too soon"),
@@ -48,6 +58,10 @@ def test_a_dish_given_to_those_with_an_allergy_is_called_free_of_it(text: str, p
     [
         ("If all is well, you can then introduce sesame in your own kitchen.", "allergen-introduction"),
         ("A reaction usually shows within minutes of eating.", "allergic-reaction"),
+        ("An allergy can show within minutes, or an hour or so after eating.", "allergic-reaction"),
+        ("A few welts need not be a sign of an allergic reaction.", "allergic-reaction"),
+        ("Introduce your baby to each of the common allergens in turn.", "allergen-introduction"),
+        ("Putting off the introduction of foods may raise the risk of an allergy to them.", "allergen-introduction"),
     ],
 )
 def test_an_allergen_tried_at_home_is_heard(text: str, effect: str) -> None:
@@ -94,6 +108,10 @@ def test_a_diet_is_what_is_spoken_of(text: str, about: str) -> None:
         "Drain the chickpeas and mash them with a fork for your baby.",
         "She let the children run about in the garden before lunch.",
         "Keep an eye on the onions while they brown.",
+        "Growing babies like new foods.",
+        "Once she is over six months, mums cannot wait to introduce solids.",
+        "Slice the grapes in half and stir them into the salad.",
+        "Make sure the table is laid before the children eat.",
     ],
 )
 def test_ordinary_talk_stays_ordinary(text: str) -> None:

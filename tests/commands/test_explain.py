@@ -70,3 +70,16 @@ def test_an_entry_that_stands_on_a_table_names_its_row(capsys: pytest.CaptureFix
 
 def test_a_texture_is_found_by_the_word_a_cook_has_for_it(capsys: pytest.CaptureFixture[str]) -> None:
     assert said(capsys, "finger food")[0].startswith("soft finger food: a texture")
+
+
+def test_an_entry_says_which_words_it_listens_for(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = said(capsys, "tea-means-less-iron")
+    assert any(line.startswith("must say one of: “less iron”") for line in lines)
+    assert any(line.startswith("and one of: “absor…”") for line in lines)
+    assert any(line.startswith("and none of: “help…”") for line in lines)
+
+
+def test_entries_of_the_same_food_are_told_apart(capsys: pytest.CaptureFixture[str]) -> None:
+    assert {"says: that it may be given", "said of: under 6 months"} <= set(said(capsys, "water-before-six"))
+    assert {"says: that it may be given", "said of: from 6 months"} <= set(said(capsys, "water-from-six"))
+    assert "judged with its “no” as it stands" in said(capsys, "water-unboiled-from-six")

@@ -1,8 +1,11 @@
-"""A condition of the register in words: what a food must be before a statement holds."""
+"""A condition of the register in words: what a food must be before a statement holds, and what a statement must say."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from spoonproof.claims.conditions import CLAIMED, Absent, Basis, Condition, Group, Present, ReducedBy, Threshold
+from spoonproof.claims.entries import Interval
 from spoonproof.claims.wording import nutrient_name
 
 _PER: dict[Basis, str] = {"100g": "in 100 g", "100kcal": "in 100 kcal", "portion": "in a portion"}
@@ -44,3 +47,16 @@ def _name(nutrient: str) -> str:
     if nutrient == CLAIMED:
         return "the nutrient named"
     return "sodium" if nutrient == "sodium_mg" else nutrient_name(nutrient)
+
+
+def words_in_words(phrases: Sequence[str]) -> str:
+    """ "“lumps”, “lump…”": the words that an entry looks for; the dots stand for any ending."""
+    return ", ".join(f"“{phrase.replace('*', '…')}”" for phrase in phrases)
+
+
+def age_in_words(ages: Interval) -> str:
+    """ "under 12 months", "6 to 11 months", "from 6 months"; "" for any age."""
+    low, high = ages
+    if high is None:
+        return f"from {low} months" if low else ""
+    return f"{low} to {high} months" if low else f"under {high + 1} months"

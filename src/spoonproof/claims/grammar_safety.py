@@ -215,6 +215,7 @@ SAFETY_AGE = (
         "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
         "S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
         "S(<FOOD|ambiguous-nutrient>) _2 T(<negation> <for>) _1 O(<audience-baby>)",
+        "T(<avoid|forbid>) ~4 S(<FOOD>) [(] ~14 [)] _2 O(<audience-baby>)",
         "T(<forbid>) _1 S(<ambiguous-nutrient>) ~4 O(<child-eats>)",
         "S(<generic-food>) ~2 T(<forbid>) _2 O(<audience-baby>)",
         effect="age",

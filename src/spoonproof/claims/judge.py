@@ -5,7 +5,7 @@ from __future__ import annotations
 from spoonproof.claims.judging.advice import SERIOUS, advise, harm_of, level_of
 from spoonproof.claims.judging.asking import key_of_claim, probe_of
 from spoonproof.claims.judging.context import Context, own_sources
-from spoonproof.claims.judging.danger import warned
+from spoonproof.claims.judging.danger import ill_spoken_of, warned
 from spoonproof.claims.judging.markets import answers
 from spoonproof.claims.judging.offered import as_offered
 from spoonproof.claims.judging.overreach import overreached
@@ -54,6 +54,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     steps = [*claim.steps, describe_key(key)]
     verdict = truth_of(claim, key, matching, probe, numbers, register, context)
     warned(claim, key, verdict, register)
+    ill_spoken_of(claim, key, verdict, register)
     as_offered(claim, key, verdict, register, context)
     overreached(claim, key, verdict)
     steps += verdict.steps

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from spoonproof.commands import channel_or_none, new_parser
 
 if TYPE_CHECKING:
+    from spoonproof.claims.entries import Entry
     from spoonproof.knowledge import Knowledge
 
 Lines = Iterator[str]
@@ -107,6 +108,7 @@ def _entry(name: str, knowledge: Knowledge) -> Lines:
     yield f"  about: {', '.join(about)}"
     if entry.effects:
         yield f"  effect: {', '.join(entry.effects)}"
+    yield from _words_of(entry)
     if entry.truth:
         yield f"  true: {entry.truth}"
     if entry.why:
@@ -123,6 +125,33 @@ def _entry(name: str, knowledge: Knowledge) -> Lines:
     for ref in dict.fromkeys((*entry.refs, *(ref for allowance in entry.allowed for ref in allowance.refs))):
         yield f"  source: {short(ref.id, knowledge.sources)}" + (f"; {ref.locator}" if ref.locator else "")
     yield "  These answers are not legal advice."
+
+
+def _words_of(entry: Entry) -> Lines:
+    """For which statements an entry speaks, so that entries about the same foods can be told apart."""
+    from spoonproof.claims.conditions_told import age_in_words, words_in_words
+
+    stances = {
+        "permits": "that it may be given",
+        "warns": "that it is kept from them",
+        "dismisses": "that it is no danger",
+    }
+    if entry.kinds:
+        yield f"  kind of statement: {', '.join(entry.kinds)}"
+    if entry.levels:
+        yield f"  says how much: {', '.join(entry.levels)}"
+    if entry.stance:
+        yield f"  says: {stances[entry.stance]}"
+    if entry.said:
+        yield f"  must say one of: {words_in_words(entry.said)}"
+    if entry.also:
+        yield f"  and one of: {words_in_words(entry.also)}"
+    if entry.unless:
+        yield f"  and none of: {words_in_words(entry.unless)}"
+    if ages := age_in_words(entry.ages):
+        yield f"  said of: {ages}"
+    if entry.negation:
+        yield "  judged with its “no” as it stands"
 
 
 def _wordings(wordings: Iterable[str], knowledge: Knowledge) -> Lines:

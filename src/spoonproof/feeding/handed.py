@@ -49,6 +49,8 @@ _EATEN_BY = re.compile(
     r"|dislik|hate|look|wave|play|call|say|said|think|know|need|want)\w*\b)(?:\w+ ){1,6}$",
     re.I,
 )
+_TOO_MUCH_FOR = re.compile(r"\btoo (?!good\b)(?:\w+ ){1,4}(?=for\b)", re.I)
+_DENIED = re.compile(r"(?:\b(?:not|never|no|nothing|nobody|none|hardly|myth|nonsense)|n['’]t)\b", re.I)
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 # "fruit yoghurts often have added sugar": what is in them, added by nobody here
 _FOUND_IN = re.compile(
@@ -58,11 +60,36 @@ _FOUND_IN = re.compile(
 )
 
 
+_BAD_FOR = re.compile(
+    r"^(?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|unsafe|risky|unhealthy|no good|not good) "
+    r"for (?:\w+ ){0,2}\w+(?: under \w+)?[.!]?$",
+    re.I,
+)
+"""A whole sentence that does no more than call a food bad for somebody: "kelp is bad for babies"."""
+
+
+def _kept_from_them(said: str, hit: Found) -> bool:
+    """Whether it is said to be too much for somebody, and given by nobody: "too high in mercury for babies"."""
+    if "?" in said or GIVE.search(said):
+        return False
+    too = _TOO_MUCH_FOR.search(said, hit.end)
+    alone = len(said[: hit.start].split()) < _FEW
+    return (too is not None and not _DENIED.search(said)) or (
+        alone and _BAD_FOR.search(said[hit.end :].strip()) is not None
+    )
+
+
+_FEW = 2
+"""Words that may stand before a food of which a sentence says no more than that it is bad: "any honey"."""
+
+
 def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     """Whether the words around the food give it to the baby, or put it into the baby's food."""
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
     # "whole", "raw": said of a food, it is to be eaten so
     by_state = kind != "step" and (classes - ANY_FORM - MILKS or ("nut" in classes and _LEFT_WHOLE.search(before)))
+    if _kept_from_them(said, hit):
+        return False
     if BABY.search(said) and (by_state or GIVE.search(said)):
         return True
     if kind != "step" and classes & GRAVE and ONE_CHILD.search(said):

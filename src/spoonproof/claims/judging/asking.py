@@ -9,6 +9,7 @@ from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
+from spoonproof.claims.judging.kinds import kind_of, probe_of_kind
 from spoonproof.claims.judging.polarity import cannot_cope
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.reading import around, clause, months_of, runs_of, subjects_of
@@ -35,6 +36,8 @@ _SPOONFULS = tuple(
 )
 _HERE = tuple(f" {word} {this} " for word in ("in", "to") for this in ("here", "it", "this", "these", "them", "there"))
 _POINTING = frozenset("it this that these those they them one there".split())
+_IF = (" if ", " once ", " when ")
+"""How a condition begins whose advice stands behind the comma: "once they have had egg and all is well, keep it in"."""
 _GENERIC = frozenset({"drinks", "baby-food", "seafood", "food"})
 _SOLIDS = 6
 """Months: about when solid food begins (WHO, NHS)."""
@@ -53,7 +56,7 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     subjects = subjects_of(claim) | _said_before(claim)
     stance = stance_of(claim, register)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    if claim.effect == "allergic-reaction" or (claim.kind == "allergen" and near.startswith(" if ")):
+    if claim.effect in ("allergic-reaction", "drops") or (claim.kind == "allergen" and near.startswith(_IF)):
         near = plain(around(claim))  # "a rash from egg, just keep giving it": what to do stands behind the comma
     elif claim.level in ("none", "free") and "sugars_g" in claim.nutrients:
         near = plain(around(claim))  # "no added sugar at all, just dates and syrup": and so does what sweetens
@@ -152,6 +155,8 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     foods = foods_of(claim, numbers, context)
     than = compared_with(claim, numbers, context)
     has_dish = bool(numbers.dish_foods())
+    if not foods and not has_dish and (kind := kind_of(claim, register)):
+        return probe_of_kind(kind, FoodProbe(kind, numbers, register, context, than))
     # "With no added sugar" under the title "Date and nut balls" is said of the balls, not of the dates; "no honey, no
     # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.entries import Key
 from spoonproof.claims.judging.reading import clause, runs_of
 from spoonproof.claims.judging.truth import EFFECT_KINDS
@@ -17,6 +19,30 @@ _GRAVE = 1
 def _to_a_child(claim: Claim) -> bool:
     """Whether its clause offers the food to children: "for babies", "for toddlers"."""
     return claim.audience is not None and f" for {claim.audience.lower()} " in plain(clause(claim))
+
+
+_BAD_FOR = re.compile(
+    r" (?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|no good|not good|unsafe|unhealthy|risky) for "
+    r"(?:(?:a|any|all|your|young|small|little|under) )?"
+    r"(?:baby|babies|toddler|toddlers|child|children|infant|infants|ones) "
+)
+
+
+def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
+    """Right is who calls bad for babies what the register keeps from a child of this age: "kelp is bad for babies"."""
+    if claim.kind != "general-benefit" or claim.polarity != "asserts" or verdict.truth == "true":
+        return
+    named = claim.foods or claim.subjects
+    if not _BAD_FOR.search(key.words) or not named:
+        return
+    entry = register.truth(replace(key, kind="safety-age", stance="warns", effect=None, level=None))
+    if entry is None or entry.truth != "true" or entry.stance != "warns":
+        return
+    if not all(runs_of(food) & register.about(entry) for food in named):
+        return
+    verdict.truth, verdict.entry, verdict.why, verdict.refs = "true", entry, entry.why, entry.refs
+    verdict.wording, verdict.add, verdict.harm = None, "", entry.harm
+    verdict.steps.append(f"said to be bad for them, and {entry.id} keeps it from them at {key.months} months")
 
 
 def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:

@@ -299,10 +299,18 @@ def taken_up_again(claim: Claim, register: Register) -> bool:
     """Whether what is denied is promised anew right behind it: "it does not cure cancer, it only prevents it"."""
     text = claim.passage.text
     ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
-    behind = _AGAIN.match(plain(text[claim.end : min([*ends, claim.end + _AFTER])]))
-    return behind is not None and has_any(f" {behind[1]} ", register.words.get("medicine", ()))
+    rest = plain(text[claim.end : min([*ends, claim.end + _AFTER])])
+    if claim.kind == "process" and _STOPS_GROWTH.match(rest):
+        return False  # "freezing does not kill bacteria, it only stops them growing" promises less
+    behind = _AGAIN.match(rest)
+    return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
 
 
+_KILLS = ("destroy", "destroys", "wipes", "wipe", "sterilises", "sterilizes")
+_STOPS_GROWTH = re.compile(
+    r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
+    r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "
+)
 _AGAIN = re.compile(
     r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
     r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"

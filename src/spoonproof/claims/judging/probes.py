@@ -24,6 +24,9 @@ _ADDED = frozenset(
 """What makers of plant drinks add, or don't (kingston-dairy-free: "some are not fortified", organic ones mostly)."""
 DRY_WATER_G = 15.0
 """A food with less water than this per 100 g is not eaten as it is in the table (oats, spices, dried pulses)."""
+NUT_FAT_G = 25.0
+"""Grams of fat per 100 g of a dry food from which it takes up no water on its way to the plate (nuts, seeds and their
+butters; common practice), so that how fat it is can be told by the table."""
 PINCH_G = 3.0
 """Grams a portion under which the amount eaten decides, not the 100 g (Reg. 1924/2006 Art 5(1)(d))."""
 
@@ -136,7 +139,8 @@ class FoodProbe:
         if basis == "portion":
             return self.numbers.food_in_portion(self.food, key)
         table = self.numbers.food(self.food, key, basis)
-        if basis == "100g" and self.small_or_dry():
+        fatty = key == "fat_g" and table is not None and table.low >= NUT_FAT_G and self.grams_in_portion() is None
+        if basis == "100g" and not fatty and self.small_or_dry():
             return self._as_eaten(key)
         return _widened(key, table, self.numbers.food(self.food, "retinol_ug", basis) if table else None)
 

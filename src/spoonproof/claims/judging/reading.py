@@ -148,10 +148,26 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
 def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> tuple[int, int]:
     """Where the words of ``around`` stand in the claim's passage."""
     text = claim.passage.text
-    start = max(claim.start - most, 0, *(text.rfind(mark, 0, claim.start) + 1 for mark in stops))
-    ends = [found for mark in stops if (found := text.find(mark, claim.end)) >= 0]
+    start = max(claim.start - most, 0, *(_before(text, mark, claim.start) + 1 for mark in stops))
+    ends = [found for mark in stops if (found := _behind(text, mark, claim.end)) >= 0]
     first, last = claim.sentence or (0, len(text))
     return max(start, first), min([*ends, claim.end + most, last])
+
+
+def _before(text: str, mark: str, end: int) -> int:
+    """Where ``mark`` stands last before ``end``, -1 where it does not; the point of "22.5 g" is no stop."""
+    at = text.rfind(mark, 0, end)
+    while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
+        at = text.rfind(mark, 0, at)
+    return at
+
+
+def _behind(text: str, mark: str, start: int) -> int:
+    """Where ``mark`` stands first from ``start`` on, -1 where it does not; decimal points apart."""
+    at = text.find(mark, start)
+    while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
+        at = text.find(mark, at + 1)
+    return at
 
 
 def clause(claim: Claim) -> str:

@@ -1,0 +1,87 @@
+"""Sound statements of everyday feeding are not refused, and their near twins that are wrong are never kept."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.hearing import hear
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.text import Document
+from spoonproof.reading.speech import read_statements
+from tests import kitchen
+
+SOUND = (
+    "Legumes are rich in protein.",
+    "Hazelnuts are high in fat.",
+    "Oily fish is a source of vitamin D.",
+    "A toddler needs about 350 ml of milk a day.",
+    "Before six months, boil the tap water first and let it cool.",
+    "You needn't boil tap water from six months.",
+    "If they drink over 500 ml of formula a day, they don't need vitamin D drops.",
+    "Wanting more milk is not a sign of readiness for solids.",
+    "Your baby is ready when he can sit up, hold his head steady and swallow food.",
+    "Spitting up milk is normal and usually gets better by itself by one.",
+    "Freezing doesn't kill germs, it just stops them multiplying.",
+    "Babies under one should have no more than a gram of salt a day.",
+    "Marlin is too high in mercury for toddlers.",
+    "Kelp is bad for babies.",
+    "Honey is dangerous for babies.",
+    "Coffee with food means less iron gets absorbed.",
+    "Iron from meat is easier to take up than iron from beans.",
+    "Serve oranges with lentils so that more of the iron gets used.",
+    "Plant foods do not contain vitamin B12.",
+    "Once they have had sesame without a reaction, keep it in.",
+    "Delaying egg past twelve months may increase the risk of an allergy.",
+    "There is no need to avoid common allergens while you're breastfeeding.",
+    "A food with more than 17.5 g of fat per 100 g is high in fat.",
+    "Babies can't get enough vitamin D from food alone.",
+)
+UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
+"""In which no claim is found, and no danger must be."""
+WRONG = (
+    "Seeds have no fat.",
+    "Legumes are the best source of protein.",
+    "Jelly beans are a source of fibre.",
+    "Pulses are high in vitamin C.",
+    "Give a toddler at least 350 ml of milk a day, the more the better.",
+    "A litre of milk a day is right for a toddler.",
+    "350 ml of cow's milk a day is right for babies under one.",
+    "At three months, cooled boiled water every day is good.",
+    "You needn't boil water for formula after six months.",
+    "Wanting more milk is a sign of readiness for solids.",
+    "Wanting more milk is not a sign of growth but of being ready for solids.",
+    "The first tooth shows your baby is ready to start solids.",
+    "Hold her head and slip the spoon in.",
+    "Spitting up gets better with banana.",
+    "Freezing doesn't kill germs, it destroys them.",
+    "Add less than a gram of salt a day to her food.",
+    "Nothing in honey is too much for babies.",
+    "Marlin isn't too high in mercury for toddlers.",
+    "Kelp isn't bad for babies.",
+    "Nobody has shown that honey is dangerous for babies.",
+    "Yoghurt is bad for babies.",
+    "It's a myth that coffee gets in the way of iron.",
+    "If he has had peanut with a rash, keep it on the menu.",
+    "No need to avoid alcohol while breastfeeding.",
+    "A food with more than 17.5 g of fat per 100 g is low in fat.",
+)
+
+
+def spoken(text: str) -> list[JudgedClaim]:
+    """All that is heard in a sentence, the dangers of a baby included."""
+    known = kitchen.knowledge()
+    passages, _ = read_statements(Document("said.txt", text), lines=True)
+    return hear(passages, known, known.judge_without_dish(None, (), None), apart=True)
+
+
+@pytest.mark.parametrize("text", SOUND)
+def test_what_guidance_says_is_not_refused(text: str) -> None:
+    found = spoken(text)
+    assert found or text in UNHEARD
+    assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
+
+
+@pytest.mark.parametrize("text", WRONG)
+def test_its_twin_that_is_wrong_is_not_kept(text: str) -> None:
+    found = spoken(text)
+    assert any(one.advice not in ("keep", "add") for one in found) or not found
