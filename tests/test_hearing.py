@@ -228,3 +228,71 @@ def test_a_card_about_a_danger_never_reads_as_advice_to_do_it(said: str, card: s
     danger = next(one for one in heard(said) if one.claim.effect == "danger")
     text = mend(danger, (), kitchen.knowledge().sources, "1 May 2026").card
     assert card in text.replace("Blueberries", "blueberries") and "goes into" not in text
+
+
+def heard_for_babies(text: str) -> list[JudgedClaim]:
+    """What is to be cut of lines that somebody says are meant for babies of six months and more."""
+    known = kitchen.knowledge()
+    passages, _ = read_statements(Document("said.txt", text), lines=True)
+    found = hear(passages, known, known.judge_without_dish(None, (), None), apart=True, months=6, for_babies=True)
+    return [one for one in found if one.advice == "cut-untrue"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "a stick of celery straight from the fridge",
+        "a wedge of raw turnip to gnaw on",
+        "an ice cube to suck on in the heat",
+        "honey on the end of a breadstick for dunking",
+        "a squeeze of honey over the warm oats before it cools",
+        "milky tea in a beaker like grandad",
+        "blue top in a beaker with lunch for the baby",
+        "whole hazelnuts pressed into the top of her flapjack",
+        "walnut halves make a lovely finger food at ten months",
+        "grilled king mackerel mashed with potato for my eight month old",
+        "raw milk for the whole family, baby included",
+        "squash in his bottle because he won't take water",
+        "a plum, stone in, to gnaw",
+        "boil his egg three minutes so the yolk runs",
+        "let her dig into the peanut butter jar with a spoon",
+    ],
+)
+def test_lines_said_to_be_for_babies_are_heard_without_a_child_in_them(said: str) -> None:
+    assert heard_for_babies(said)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "My husband eats honey on his porridge while the baby has hers plain",
+        "a stick of celery cooked soft in the stew",
+        "Whole grapes are the size of a windpipe",
+        "Grandpa keeps boiled sweets on the shelf",
+        "popcorn for us and soft pear for her",
+        "an ice cube in my glass, cool water in her cup",
+        "sea salt flakes on our avocado, a squeeze of lime on his",
+        "I lick almond butter off the knife and she gets it stirred in porridge",
+        "a lump of peanut butter can stick in a baby's throat",
+        "brie and camembert are off the menu for her",
+        "we boil any raw milk and the baby never drinks it",
+        "the stock cube goes in after her mash is scooped out",
+        "we use oat drink on his porridge",
+        "a marshmallow toasted for her big sister",
+        "a mousse with raw eggs in it, so she gets none",
+        "boil his egg ten minutes so no yolk runs",
+        "chicken wing meat pulled off and shredded for the ten month old",
+    ],
+)
+def test_nor_does_a_line_for_babies_endanger_them_by_what_others_eat(said: str) -> None:
+    assert not heard_for_babies(said)
+
+
+def test_three_dangers_in_one_breath_are_quoted_apart() -> None:
+    said = (
+        "so today we are having raw carrot from the fridge which he chews while he's in his buggy"
+        " and then I give her whole grapes because she loves them"
+    )
+    quotes = [one.claim.quote for one in heard_for_babies(said)]
+    assert len(quotes) == 3 and len(set(quotes)) == 3 and all(len(quote) < 80 for quote in quotes)
+    assert "give her whole grapes" in quotes[-1]

@@ -12,6 +12,7 @@ from itertools import pairwise
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.quoted import clause_around, sentence_around
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.finding import Level, SourceRef
@@ -41,16 +42,20 @@ def hear(
     *,
     apart: bool = False,
     months: int = YOUNGEST,
+    for_babies: bool = False,
 ) -> list[JudgedClaim]:
     """The claims of ``passages`` by ``judge``, and each statement that endangers a baby of ``months`` ("leave it out
     overnight", "let her gnaw on raw apple") that no claim to be mended stands on already, in the order they are said.
     ``apart``: no subject is carried from one passage to the next, and no age: else the passages are one film or page,
-    and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey")."""
+    and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey").
+    ``for_babies``: who asks says that they are meant for babies of ``months``, whatever they say themselves."""
     from spoonproof.claims.find import find_claims
 
     judged = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
+    if named is None and for_babies:
+        named = months
     for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
         if not any(_says_as_much(other, one) for other in judged) and not any(_same(other, one) for other in more):
             more.append(one)
@@ -87,11 +92,12 @@ def _dangers(
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
-                yield _as_judged(whole, place, told.id, told.level, told.why, told.sources, (name,))
-        for one in contradictions([_by_breath(whole, breaths, mark=";")], tables):
-            yield _as_judged(
-                whole, (one.start, one.end), one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,)
-            )
+                quote = clause_around(whole.text, place, told.name)
+                yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
+        parted = _by_breath(whole, breaths, mark=";")
+        for one in contradictions([parted], tables):
+            quote = sentence_around(parted.text, (one.start, one.end))
+            yield _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
 
 
 def _by_breath(passage: Passage, breaths: Sequence[Sentence], mark: str = "\n") -> Passage:

@@ -76,8 +76,8 @@ CORRECTED = frozenset(
 """Recipes whose marks were corrected after the first run."""
 
 KNOWN: dict[str, list[str]] = {
+    "courgette-pea-risotto-baby": ["claim-unsourced"],  # "stir until absorbed": no claim
     "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
-    "ackee-breakfast": ["food-not-listed"],  # the greens are the callaloo
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim

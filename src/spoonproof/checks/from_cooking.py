@@ -15,6 +15,7 @@ from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Softness
+from spoonproof.reading.instruction_words import SQUASH
 
 FINE = ("smooth", "thick")  # textures that leave no pieces
 METHOD_WORDS = {
@@ -126,6 +127,8 @@ def soft_by_a_test(dish: Dish, story: Story) -> bool:
     """Whether a squash test ends its heat, or a knife test where it is mashed: a potato still hard does not mash."""
     if story.tested or story.made not in ("mashed", *FINE):
         return story.tested
+    if story.food is not None and story.food.group == "fruit":
+        return True  # the masher tells
     return any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
 
 
@@ -141,6 +144,7 @@ def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
             or mine is None
             or fine_raw(story)
             or fish_by_its_flakes(dish, story)
+            or _named_in_its_test(dish, story)
         ):
             continue
         for other in kitchen.stories:
@@ -154,6 +158,26 @@ def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
                 found[story.index] = (other, need)
                 break
     return found
+
+
+_EVERY_PIECE = re.compile(r"\b(?:everything|each|every|all|both|any|the veg(?:etables)?)\b", re.IGNORECASE)
+
+
+def _named_in_its_test(dish: Dish, story: Story) -> bool:
+    """Whether the squash test that ends its heat is made on this very food, or on every piece: "until a cube of potato
+    squashes between your fingers". A test of another piece tells nothing of one that went in late."""
+    if not story.tested:
+        return False
+    steps = dish.recipe.steps
+    last = max(heat.step for heat in story.heats)
+    words = [word.rstrip("es") for word in story.line.name.lower().split() if len(word) > 3]
+    for step in steps[last : last + 2]:
+        for found in SQUASH.finditer(step.text):
+            clause = step.text[max(0, found.start() - 60) : found.end()].lower()
+            clause = re.split(r"[.;]|\b(?:until|when|once|till|check|test)\b", clause)[-1]
+            if _EVERY_PIECE.search(clause) or any(word in clause for word in words):
+                return True
+    return False
 
 
 def _share_pot(one: Story, other: Story) -> bool:

@@ -97,6 +97,7 @@ ALLERGEN = (
     *_allergen(
         "start-allergens",
         "T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
+        "T(<avoid|wait> _1 <introduce>) ~10 <HARM> ~3 O(<allergy-weak>)",
         effect="allergen-introduction",
         says="when to give an allergen",
     ),
@@ -146,6 +147,12 @@ ALLERGEN = (
         says="causing or avoiding allergy",
     ),
     *_allergen(
+        "allergy",
+        "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
+        veto="swap story diagnosis refer",
+        says="food said to bring on an allergy",
+    ),
+    *_allergen(
         "watch-reactions",
         "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
         effect="allergen-introduction",
@@ -185,7 +192,8 @@ ALLERGEN = (
     ),
     *_allergen(
         "reaction-signs",
-        "O(<symptoms|reaction>) ~5 T(<quickly>) _2 <eating|fed>",
+        "O(<symptoms|reaction|allergy|allergy-weak|food-allergy>) ~5 T(<quickly>) ~8 <eating|fed>",
+        "<reaction-sign> ~8 <ready> ~2 O(<allergy|allergy-weak|reaction>)",
         effect="allergic-reaction",
         veto="nonfood",
         says="how soon a reaction comes",
@@ -232,6 +240,7 @@ ALLERGEN = (
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
+        "T(<introduce>) _1 <audience-baby> ~6 O(<allergen-word|allergy>)",
         "S(<allergen-word>) ~24 T(<in-early>)",
         effect="allergen-introduction",
         veto="story",

@@ -55,6 +55,7 @@ SOMEONE = (
     *_function(
         "cannot-cope",
         "O(<body|inner-body>) _2 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food|pronoun>)",
+        "O(<body|inner-body>) ~8 <pronoun> _1 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food>)",
         veto="nonfood",
         says="more than a part of the body can take",
     ),

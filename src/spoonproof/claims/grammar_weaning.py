@@ -108,6 +108,7 @@ WEANING = (
         "not-in-baby-food",
         "T(<avoid|forbid|limit>) _2 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",
         "T(<free>) _1 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",
+        "T(<no-need|no-need-of>) _1 <adding>? _1 S(<salted|ambiguous-nutrient>) ~3 O(<baby-food>)",
         effect="age",
         veto=_NO_ADVICE,
         says="kept out of a baby's food",

@@ -268,9 +268,9 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(passages, knowledge, judge, apart=options.lines, months=months)
+        found = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=ages is not None)
         if options.trail:
-            second = hear(passages, knowledge, judge, apart=options.lines, months=months)
+            second = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=ages is not None)
             again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
         yield from found
 

@@ -49,6 +49,7 @@ _KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", 
 _BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
 _THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
 _FINE = ("smooth", "thick")
+_STIRRED = ("mix", "whisk")  # "mix the dry things, and beat the rest in a jug"
 _OVERNIGHT = 480.0  # minutes
 _PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
 
@@ -86,7 +87,8 @@ class Kitchen:
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
-        if not named and verb.role == "join" and _THE_REST.search(self._words(step, action)):
+        puts_in = verb.role == "join" or (verb.id in _STIRRED and step.bowl is None)
+        if not named and puts_in and _THE_REST.search(self._words(step, action)):
             named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
         before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
         if before:

@@ -56,6 +56,11 @@ class Ask:
         """The first value of a query parameter, or ""."""
         return self.query.get(name, [""])[0].strip()
 
+    def number(self, name: str) -> int:
+        """The number of a query parameter, from 1 to 999,999,999; 1 where none is given."""
+        digits = self.asked(name)
+        return min(max(1, int(digits[:10])), 999_999_999) if digits.isdecimal() else 1
+
     def text(self, name: str) -> str:
         """A text of the form or of what the script sent. Raises BadRequest when it is no text that can be written."""
         if name in self.fields:

@@ -17,6 +17,7 @@ FIELDS = (
     "checked", "due", "new_title", "new_author", "new_year", "new_url",
 )  # fmt: skip
 _PLAIN = ("kind", "truth", "why", "wording", "harm", "ages", "locator", "basis", "checked", "due")
+_HARMS = ("0", "1", "2", "3")
 _LISTS = ("about", "said")
 ENTRIES = "claims/own.yaml"
 SOURCES = "shared/sources/own.yaml"
@@ -109,6 +110,8 @@ def _missing(name: str, given: Mapping[str, str]) -> list[str]:
         wrong.append("The year of the new source should be four digits.")
     if given["new_url"] and not re.match(r"https?://", given["new_url"]):
         wrong.append("The address of the new source should start with https://")
+    if given["harm"] and given["harm"] not in _HARMS:
+        wrong.append("How much harm it could do is a number from 0 to 3.")
     if not given["locator"]:
         wrong.append("Say where in the source it stands: a page, a table, a section.")
     return wrong
@@ -123,7 +126,7 @@ def _entry(name: str, source: str, given: Mapping[str, str]) -> dict[str, object
     value["source"] = source
     for key in _PLAIN:
         if given[key]:
-            value[key] = int(given[key]) if key == "harm" and given[key].isdecimal() else given[key]
+            value[key] = int(given[key]) if key == "harm" else given[key]
     return value
 
 

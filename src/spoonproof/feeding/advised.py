@@ -47,18 +47,40 @@ _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"|\bas they come\b|\buncut\b|\bin one piece\b",
     re.I,
 )
-_GUMS = re.compile(r"\b(?:gums?|teeth|teething|teether|tooth|fist)\b", re.I)
+_GUMS = re.compile(
+    r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
+)
+_CORDIAL = re.compile(r"\bsquash(?= in (?:the|a|her|his|their|baby['’]s) (?:\w+ )?(?:bottle|beaker|cup|mug))", re.I)
+_STONE_IN = re.compile(
+    r"\b(?:stones?|pits?)(?: (?:still|left|are|is))* (?:in|inside|and all)\b|\bwith (?:the|its|their) (?:stones?"
+    r"|pits?)\b"
+    r"|\b(?:spits?|spat) (?:out )?(?:it|them|the (?:stones?|pits?))(?: out)?\b|\b(?:round|around|off) (?:its"
+    r"|the) stone\b|\bnever stone\b|\bwithout stoning\b",
+    re.I,
+)
+_MEAT_OF = re.compile(r" (?:meat|flesh)\b", re.I)
+_ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
-_SPOONED = re.compile(r"\bspoon(?:ful)?s?\b|\bfinger\b|\bdessertspoon\b|\bknife\b|\bfrom the jar\b", re.I)
+_SPOONED = re.compile(
+    r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
+    r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
+    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bspread thick\b"
+    r"|\bno need to thin\b",
+    re.I,
+)
 _MEASURE = re.compile(
     r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
     re.I,
 )
+_BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
+_INTO_CUP = re.compile(
+    r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
+)
 _MILK_GLASS = re.compile(
     r"\b(?:glass|cup|beaker|bottle|mug) of (?:\w+ )?(?:semi-skimmed|skimmed|full[- ]fat|gold[- ]top|blue[- ]top)\b"
-    r"(?! milk)",
+    r"(?! milk)|\b(?:gold|blue)[- ]top(?= in (?:the|a|her|his|their) (?:\w+ )?(?:glass|cup|beaker|bottle|mug))",
     re.I,
 )
 _SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
@@ -78,17 +100,20 @@ _CHOP = re.compile(r"\b(?:chop|mince)s? (?:up )?(?:(?:the|your|all|some|any|her|
 _FINELY_BEHIND = re.compile(r" (?:very |really |up )?(?:finely|small|fine|tiny)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes|gooey|soft[- ]boiled|eggs? soft\b"
+    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?<!\bno )yolks? (?:still )?(?:runs?|flows?"
+    r"|drips?)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
+    r"|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
-    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still soft"
+    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
     r"|under(?:done|cooked))\b",
     re.I,
 )
 _RAW_MILK = re.compile(
-    r"\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) from"
+    r"\bmilk (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
+    r"|\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) (?:from|out of)"
     r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
     r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
-    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm gate|parlour)s?\b",
+    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
     re.I,
 )
 _SOY = re.compile(
@@ -226,6 +251,7 @@ def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
         (_RAW_MILK, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),
+        (_CORDIAL, "lemonade"),
     ):
         for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
@@ -264,11 +290,16 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
 def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
-    everyday = in_everyday_sense(hit, said) and not _MEASURE.search(before) and not _DIPPED.search(before)
+    drunk = (
+        _MEASURE.search(before) or _DIPPED.search(before) or _BREWED.search(before) or _INTO_CUP.match(said, hit.end)
+    )
+    everyday = in_everyday_sense(hit, said) and not drunk
     shown = frozenset() if everyday else kinds & ANY_FORM
     if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if " pasteuri" in said:
+    if _MEAT_OF.match(said, hit.end):
+        shown -= {"bone-in"}  # "chicken wing meat"
+    if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
     nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
@@ -293,9 +324,11 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         )
     ):
         shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
+    if "stone-fruit" in kinds and (_STONE_IN.search(said) or _ON_STONE.search(said)):
+        shown |= {"stone-fruit"}
     if "small-round" in kinds and _IN_HALVES.search(near):
         shown |= {"small-round"}
-    if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, after=60))):
+    if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, 60, 60))):
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
@@ -307,9 +340,14 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"hard-cheese"}
     if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):
         shown |= {"nut-butter"}
-    if kinds & MILKS and _VESSEL.search(clause_of(said, hit)):
+    if kinds & MILKS and _in_vessel(said, hit):
         shown |= kinds & MILKS
     return shown
+
+
+def _in_vessel(said: str, hit: Found) -> bool:
+    """Whether the food's clause tells of a bottle, cup or sip, apart from the name: an oat drink may be cooked with."""
+    return _VESSEL.search(clause_of(said, hit).replace(said[hit.start : hit.end], " ")) is not None
 
 
 def _facts(said: str, hit: Found) -> frozenset[str]:
@@ -319,12 +357,12 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
-    facts |= {"drink"} if _VESSEL.search(clause_of(said, hit)) else set()
+    facts |= {"drink"} if _in_vessel(said, hit) else set()
     if _CHOP.search(said[max(0, hit.start - 40) : hit.start]):  # "chop raisins finely for a baby"
         facts |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
-    facts |= {"runny"} if _RUNNY.search(_near(said, hit, after=60)) else set()
+    facts |= {"runny"} if _RUNNY.search(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:

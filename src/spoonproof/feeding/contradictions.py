@@ -17,7 +17,7 @@ from spoonproof.model.text import Passage, Span
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
 # Words before the phrase in its clause that turn it round: "do not coax her to finish the bowl".
 _TURNED = frozenset(
-    """not never dont no without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
+    """not never dont no none without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
     cannot pharmacist""".split()
 )
 _WITHOUT = frozenset({"without", "no", "nobody", "rather", "need", "stop"})
@@ -150,6 +150,11 @@ def _of_a_dish(said: str) -> bool:
     return _NO_DISH.search(said) is None
 
 
+def _stands_for_the_baby(said: str) -> bool:
+    """Whether it is a dish that stands there, and none that is thrown away."""
+    return _of_a_dish(said) and _not_thrown(said)
+
+
 def _not_thrown(said: str) -> bool:
     """Whether what was left is kept for the baby, not thrown away or eaten by somebody else."""
     return _THROWN.search(_NOT_THROWN.sub(" ", said)) is None
@@ -170,7 +175,7 @@ def _names_the_baby_alone(said: str) -> bool:
 _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
     "kept-long": _not_frozen,
     "left-rare": _for_the_baby,
-    "left-out": _of_a_dish,
+    "left-out": _stands_for_the_baby,
     "reheat-again": _not_thrown,
     "raw-batter": _names_the_baby_alone,
 }
@@ -198,7 +203,10 @@ _CALLED_BAD = re.compile(
     r"|unsafe|dangerous|risky|hazardous|asking for trouble|(?:has|have) no (?:place|business)|nowhere near|ill advised"
     r"|(?:can |will |may |might )?(?:causes?|makes?)"
     r" (?:food poisoning|(?:them|you|us|her|him|babies) (?:ill|sick|poorly))"
-    r"|not safe|rots?|no[- ]go|a no from)\b",
+    r"|not safe|rots?|goes off|goes bad|will go off|spoils|(?:is|are) no (?:way|place)|wrong|old wives"
+    r"|helps? (?:nobody|no one)|is no help|no[- ]go|a no from|prevents? (?:nothing|no \w+)|(?:does|do) (?:nothing"
+    r"|no good|not (?:prevent|help|protect))"
+    r"|(?:does|do)n['’]t (?:prevent|help|protect))\b",
     re.I,
 )
 # What the next words refuse: "my aunt told me to prop the bottle. Our nurse said not to." "We used to leave it on
@@ -217,7 +225,8 @@ _REFUSED = re.compile(
 )
 _FIRMLY = re.compile(
     r"\b(?:i|we) (?:do not|don['’]t|never|would ?n['’]t|won['’]t|wouldn['’]t dream of) "
-    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b|\bnot in (?:my|our|this) (?:house|kitchen)\b",
+    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b"
+    r"|\b(?:i|we) (?:said no|refused|did not|didn['’]t)(?=\W*(?:$|[.;!]))|\bnot in (?:my|our|this) (?:house|kitchen)\b",
     re.I,
 )
 """What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
@@ -262,5 +271,7 @@ def _turned(text: str, hit: Hit) -> bool:
         clause = match.end()
     if any(word.key in _TURNED for word in words(_CONDITION_DENIED.sub(" ", text[clause : hit.start]))):
         return True
-    gaps = (text[left[1] : right[0]] for left, right in pairwise(hit.own))
+    gaps = [text[left[1] : right[0]] for left, right in pairwise(hit.own)]
+    if any(_CALLED_BAD.search(gap) for gap in gaps):
+        return True
     return any(word.key in _TURNED - _WITHOUT for gap in gaps for word in words(_CONDITION_DENIED.sub(" ", gap)))

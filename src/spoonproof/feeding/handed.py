@@ -11,7 +11,7 @@ from spoonproof.feeding.words import Found
 ANY_FORM = frozenset(
     """honey salt stock-cube salty-sauce sugar syrup sugary condensed-milk flavoured-milk juice rice-drink sweetener
     popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
-    raw-milk raw-milk-cheese mould-cheese raw-dish raw-sprout pate nut
+    raw-milk raw-milk-cheese mould-cheese raw-dish raw-sprout pate nut hijiki
     seed-large dried-fruit bone-in string-cheese crunchy kelp
     salty-food mercury-fish mercury-us bran""".split()
 )  # fmt: skip
@@ -28,6 +28,7 @@ _A_LITTLE = re.compile(
     r" of (?:\w+ ){0,3}$|\b(?:half|quarter of|third of|bit of) an? (?:\w+ )?$",
     re.I,
 )
+_LEFT_WHOLE = re.compile(r"\b(?:whole|halves of)(?: \w+)? $", re.I)
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
     r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
@@ -85,7 +86,8 @@ _FEW = 2
 def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     """Whether the words around the food give it to the baby, or put it into the baby's food."""
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
-    by_state = kind != "step" and classes - ANY_FORM - MILKS  # "whole", "raw": said of a food, it is to be eaten so
+    # "whole", "raw": said of a food, it is to be eaten so
+    by_state = kind != "step" and (classes - ANY_FORM - MILKS or ("nut" in classes and _LEFT_WHOLE.search(before)))
     if _kept_from_them(said, hit):
         return False
     if BABY.search(said) and (by_state or GIVE.search(said)):
@@ -104,9 +106,42 @@ def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     return bool(_AT_TABLE.search(said))
 
 
+# "to gnaw on", "for little hands": nobody but a baby needs it said, in a film for babies
+_TO_MOUTH = re.compile(
+    r"\bto (?:gnaw|suck|chew|nibble|munch|crunch|gum|teethe)\b|\bfor (?:the )?(?:little|tiny|small) (?:hands|fingers"
+    r"|mouths)\b"
+    r"|\bfinger food\b|\b(?:from|off|by) (?:a|the) spoon\b|\bfor (?:dunking|dipping|sucking|gnawing|chewing|teething"
+    r"|sore gums)\b"
+    r"|\b(?:beaker|bottle|cup|sip)s? of (?:\w+ ){0,2}milk\b|\b(?:in|into|with) (?:the|a|their) (?:\w+ )?(?:beaker"
+    r"|sippy cup|bottle)\b"
+    r"|\b(?:before|at) bed(?:time)?\b|\bteether\b",
+    re.I,
+)
+_PIECE = (
+    r"(?:stick|wedge|spear|baton|chunk|slice|strip|handful|bowl|punnet|bunch|coin|round|spoon|spoonful|lump|piece|half)"
+)
+_NAMED_FIRST = re.compile(
+    r"^\W*(?:(?:and|or|maybe|just|then|also|now|okay|right|so) )*(?:(?:an?|some|one|two|half|whole|big|nice|good|long"
+    rf"|thick|cold|raw|little|few|crisp|fresh) ){{0,4}}(?:{_PIECE}s? of (?:\w+ )?)?$",
+    re.I,
+)
+_TELLS = re.compile(
+    r"\b(?:is|are|was|were|am|be|can|could|may|might|will|would|must|should|need|needs|has|have|had|goes?|stays?|lives?"
+    r"|keeps?|waits?|sits?|makes?|causes?|looks?|costs?|comes?|came|do|does|did|\w+n['’]t)\b",
+    re.I,
+)
+
+
+def _shown_to_camera(said: str, hit: Found) -> bool:
+    """Whether the food is only named, as over a picture: "a stick of celery straight from the fridge"."""
+    return _NAMED_FIRST.search(said[: hit.start]) is not None and _TELLS.search(said, hit.end) is None
+
+
 def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
     before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
     if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
+        return True
+    if _TO_MOUTH.search(said) or (classes - ANY_FORM - MILKS and _shown_to_camera(said, hit)):
         return True
     return bool(classes & ANY_FORM and _A_LITTLE.search(before))

@@ -54,6 +54,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
         return True  # "the size of a hazelnut"
     if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
         return True  # "with some of the hot sauce": out of the pan
+    if text[hit.start : hit.end].lower().endswith(" squashes"):
+        return True  # "until the fruit squashes"
     if hit.phrase == ("sugar",) and _IN_THE_BLOOD.search(text[: hit.start]):
         return True
     if len(hit.phrase) != 1:

@@ -12,18 +12,24 @@ _CLAUSE_END = re.compile(
     r"|(?<=\w) (?=(?:s?he|we) (?:has|gets|have|eats?|had|got) )"
 )
 GIVE = re.compile(
-    r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew|munch"
+    r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew"
+    r"|munch"
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|got|get|gets|have|has|treat|finish|tuck|wash"
-    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl|thriv|rais)\w*\b"
+    r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl"
+    r"|thriv|rais)\w*\b"
     r"|\bis (?:hers|his)\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
+    r"|\b(?:is|are|keeps? (?:her|him)|stays?) (?:happy|quiet|content|busy)\b|\bpicks? (?:\w+ ){1,4}out of\b"
     r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
     re.I,
 )
+_MONTHS = r"[2-9]|1[01]|two|three|four|five|six|seven|eight|nine|ten|eleven"
 _ONE_CHILD = (
     r"\b(?:bab(?:y|ies)|her|hers|herself|him|his|himself|he|she"
-    r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest) (?:ones?|fingers|hands|gums"
-    r"|mouths?)|first (?:drinks?|milk|tastes?)"
+    r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest|littlest|tiniest) (?:ones?|fingers|hands|gums"
+    r"|mouths?)|first (?:drinks?|milk|tastes?|foods?|fish|meat|meals?|finger foods?)"
+    rf"|(?:at|from|is|are|aged?|s?he['’]s) (?:about |around |just )?(?:{_MONTHS}) months|(?:{_MONTHS})[- ](?:month"
+    rf"|week)s?[- ]olds?"
     r"|bubs?|bubba|tots?|lads?|lass|little"
     r" (?:man|lady|girl|boy|fella|fellow|guy|dude|lad|lass|princess|monkey|bloke)"
     r"|my (?:daughter|son|granddaughter|grandson)|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
@@ -42,38 +48,49 @@ ADD = re.compile(
 TO_BABY = re.compile(
     r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
-    r"|\bto (?:her|him|the bab(?:y|ies))\b"
+    r"|\bto (?:her|him|the bab(?:y|ies))\b|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
+    r"|\bincluding (?:the baby|her|him)\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
     re.I,
 )
 FOR_BABY = re.compile(
-    rf"(?<!new )\b(?:for|to|over|on|onto|into|in|through) (?:the |my |our |your |even )?{_ONE_CHILD}(?!['’]s)"
+    rf"(?<!new )\b(?:for|to|over|on|onto|into|in|through) (?:the |my |our |your |even |an? )?{_ONE_CHILD}(?!['’]s)"
     r"(?! (?:first|second|third|\d+))",
     re.I,
 )
-_BABYS_OWN = re.compile(r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b", re.I)
+_BABYS_OWN = re.compile(
+    r"\b(?:her|his|baby['’]s|their)s? (?:\w+ )?(?:bowl|plate|portion|food)\b|\bhers\b"
+    r"|\bfor (?:the |my |our )?(?:baby|bub|(?:little|wee|littlest|smallest) one|toddler)\b(?!['’]s)"
+    r"|\bfor (?:him|her)(?=\W*(?:$|(?:and|to|in|with|at|so|because|when|while|too|instead)\b)|\s*[,;.])",
+    re.I,
+)
 OTHERS = re.compile(
     rf"(?<!from )(?<!by )(?<!with )\b(?:ours|{MINE}|our own|our (?:\w+ )?(?:bowls?|plates?|portions?|share|half)|yours"
     r"|yourself|yourselves|myself"
-    r"|(?:on|in|over|into) our (?:own )?(?:\w+ )?"
-    r"(?:toast|sandwich(?:es)?|glass(?:es)?|mugs?|cups?|coffee|bread|crackers?)"
+    r"|(?:on|in|over|into) (?:our|my) (?:own )?(?:\w+ )?"
+    r"(?:toast|sandwich(?:es)?|glass(?:es)?|mugs?|cups?|coffee|tea|bread|crackers?)"
     r"|for (?:my|her|his|our|the|their) (?:big |older |elder )?"
     r"(?:brother|sister|dad|mum|mom|cousin|grandpa|grandad|granny|husband|wife)['’]s"
     r"|(?<!from )(?<!off )the (?:big|older|elder) (?:children|ones?|kids|brother|sister|boys?|girls?)['’]s?"
+    r"|(?:is|are) (?:all )?(?:his|her|my|our|the) (?:\w+ )?(?:sister|brother|dad|mum|mother|father|cousin|gran"
+    r"|grandad)['’]s"
     r"|my (?:\w+ )?(?:bowl|plate|portion|half)|your (?:own )?(?:bowl|plate|portion)|ourselves|adults?|grown[- ]?ups?"
     # but not "he's such a big boy now"
-    r"|parents?|family|older|(?<!a )big (?:ones?|brother|sister|boy|girl|kids?|children)|elder|brothers?|sisters?"
-    r"|siblings?|(?<!works )(?<!work )(?<!good )for us|cousins?|aunt(?:ie)?s?|uncles?"
+    r"|parents?|family|older|(?<!a )big (?:ones?|brothers?|sisters?|boys?|girls?|kids?|children)|elder|brothers?"
+    r"|sisters?"
+    r"|siblings?|(?<!works )(?<!work )(?<!good )(?<!enough )for (?:us|me)|cousins?|aunt(?:ie)?s?|uncles?"
     r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny"
     r"|(?:the|a) cook|rest of us|everyone else|neighbou?rs?|dogs?"
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
     r"|i['’]m the one(?= with\b)|(?:i|we) (?:have|had|get|take)(?= (?:the|my|our|mine)\b)"
-    r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip))\b(?!['’]s)"
-    r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!bab|little|son|daughter|girl|boy|child|kid|toddler"
+    r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip|lick|suck|chew|scoff))\b(?!['’]s)"
+    r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!(?:wee |little |own )?bab|little|son|daughter"
+    r"|girl|boy|child|kid|toddler"
     r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
     r"|kitchen|way|version|go-to|favou?rite|freezer|fridge|cupboard|pan|pot\b|oven|steamer|blender|channel|video|wee\b"
-    r"|littl|munchkin|nipper|bag|book|advice|money|house|nerves|heart|feet|back|sleeve|lad|lass|bairn|angel|darling)"
+    r"|littl|munchkin|nipper|bag|book|advice|money|house|nerves|heart|feet|back|sleeve|lad|lass|bairn|angel|darling"
+    rf"|(?:{_MONTHS})[- ](?:month|week))"
     r"\w+\b(?!['’]s)",  # "my nonno"
     re.I,
 )
@@ -105,17 +122,31 @@ _NOT_AFTER = re.compile(
     # "shark and swordfish are not for children": of all that stand in the row
     r"|^(?:,? (?:and|or) (?!(?:so|then|he|she|they|it|you|we|i)\b)\w+(?: \w+)?){1,2} (?:is|are)(?:n['’]t| not| never)"
     r" (?:for|suitable|safe|allowed|meant|ok|okay|fine|advised|recommended|good)\b"
+    r"|^(?:,? (?:and|or) (?!(?:so|then|he|she|they|it|you|we|i)\b)\w+(?: \w+)?){1,2} (?:is|are|stays?) (?:all |both )?"
+    r"(?:off (?:the|our|her|his) (?:menu|list|table)|forbidden|banned|out\b|off[- ]limits)"
     r"|^ (?:is|was|are|were|has been|have been|had been|got|gets|stays?|stayed) (?:\w+ )?(?:left (?:out|behind|off)"
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
     r"|\b(?:will|does|do|shall|must|should|may|can) not (?:get|have|be given|touch)\b"
     r"|\bwon['’]t (?:get|have|be getting)\b"
-    r"|\bnever (?:gets?|has|have)\b"
+    r"|^ (?:is|are|was|were|gets?|got) (?:fished|lifted|taken|pulled|scooped|strained|picked) out\b"
+    rf"|\bnot for (?:my |the |our |an? )?{_ONE_CHILD}"
+    # "flakes of salt on our avocado, lime on his"
+    r"|^(?: \w+){0,3} (?:on|in|over|into|through) (?:our|my) \w+[^.;]*? (?:on|in|over|for) (?:his|hers|theirs)\b(?! \w)"
+    r"|^(?: \w+){0,3} (?:on|in|over|into|through) (?:our|my) \w+[^.;]*? (?:his|hers|theirs) (?:is|are"
+    r"|stays?) (?:plain|without)\b"
+    r"|\bnever (?:gets?|has|have|drinks?|eats?|tastes?)\b"
+    r"|^[^.;!?]{0,40}\b(?:has|gets?|had|got|gave (?:her|him)|gives? (?:her|him)) (?:\w+ ){1,3}instead\b(?! of)"
     r"|\b(?:had|has|have|gets?|got) (?:theirs|hers) (?:made|done|without|plain)\b"
     r"|\b(?:theirs|hers) (?:is|are|was|were|stays?) (?:made |left )?(?:plain|without|with none)\b"
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
+    r"|\b(?:gets?|has|have|had) none\b"
+    r"|^ (?:(?:can|could|may|might|will|would|do|does) )?(?:easily |just )?(?:gets? stuck|lodges?|splinters?"
+    r"|breaks? off"
+    r"|(?:sticks? (?:in|to)|blocks?|seals?|closes?|plugs?) (?:an?|the|her|his|their)(?: \w+(?:['’]s)?){0,2}"
+    r" (?:throat|airway|windpipe|mouth|roof))\b"
     # "shark, swordfish and marlin are the ones to avoid"
     r"|^[^.;!?]{0,60}?(?:\b(?:is|are|was|were)|['’](?:s|re)) (?:(?:all|also|best|really|the|a|things?|fish|foods?|ones?"
     r"|something|you|we|need|want|i) ){0,5}(?:to (?:avoid|skip|leave out|steer clear of|stay away from|keep away from"
@@ -142,7 +173,10 @@ _DONE_WITHOUT = re.compile(
 )
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
-_LIKE_THEM = re.compile(r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$", re.I)
+_LIKE_THEM = re.compile(
+    r"\b(?:like|same as|as well as|along with|together with) (?:all )?(?:the )?$|\bwith (?:her|his) (?:big |older )?$",
+    re.I,
+)
 _BEFORE_IT = re.compile(
     r"\bbefore (?:(?:i|you|we|she|he|they) (?:(?:\w+ )?(?:add|stir in|put in|season|salt|pour in)(?: it)?(?: with)? )?"
     r"|(?:adding|stirring in|seasoning with|putting in) )?(?:the |any |your |my |our )?(?:\w+ (?:and|or) (?:the )?)?$",
@@ -158,6 +192,10 @@ _HERS_FIRST = re.compile(
     r" (?:out|aside|first|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     rf"|\b(?:after|once) (?:i|we|you)(?:['’]ve| have)? (?:\w+ ){{1,2}}{_HERS}"
+    r"|\b(?:after|once|when) (?:her|his|their|hers|(?:the |your |my )?baby['’]?s) (?:\w+ ){0,2}(?:is|are|has been"
+    r"|have been)"
+    r" (?:safely |already |well )?(?:scooped|taken|lifted|ladled|spooned|dished|served|set|put|out|aside|away"
+    r"|in the bowl)\b"
     rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
     rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
     re.I,
@@ -178,6 +216,7 @@ _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
 )
 
+_DUG_INTO = re.compile(r"\b(?:dig|dip|tuck|stick|spoon)\w* (?:\w+ )?(?:in|into|from|out of) (?:the|a|her|his) $", re.I)
 
 UNCUT = re.compile(
     r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
@@ -211,8 +250,9 @@ def elsewhere(said: str, hit: Found) -> bool:
     left, right = _clause(said, hit)
     clause = said[left:right]
     place = hit.start - left, hit.end - left
-    others = next((one for one in OTHERS.finditer(clause) if _apart(one, place) > 1), None)  # but not "my latte"
-    if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause):
+    others = next((one for one in OTHERS.finditer(clause) if _apart(one, place) > _room(one)), None)
+    behind = said[right : right + 16]  # "for the whole family, baby included"
+    if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause + behind):
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
@@ -224,7 +264,7 @@ def elsewhere(said: str, hit: Found) -> bool:
         return True  # "Nana has it on her own toast"
     if _ASLEEP.search(said):
         return True  # "popcorn is for the film, once the baby is in bed"
-    if _CONTAINER.search(said[hit.end :]):
+    if _CONTAINER.search(said[hit.end :]) and not _DUG_INTO.search(said[: hit.start]):
         return True  # "an ice cube tray"
     opening = _FOR_OTHERS.search(said)
     if opening and OTHERS.search(opening.group()) and not BABY.search(opening.group()):
@@ -251,6 +291,12 @@ def hers_first(said: str) -> bool:
 def _apart(one: re.Match[str], place: tuple[int, int]) -> int:
     """Characters between a match and the food's ``place`` in the same clause."""
     return max(one.start() - place[1], place[0] - one.end(), 0)
+
+
+def _room(others: re.Match[str]) -> int:
+    """Characters that must part words for somebody else from the food: one where the food may be theirs by name ("my
+    latte"), else none ("popcorn for us")."""
+    return 1 if others.group().lower().startswith(("my ", "our ", "your ")) else 0
 
 
 def _done_without(said: str, hit: Found) -> bool:

@@ -156,19 +156,29 @@ def _gathered(
         return
     best: tuple[int, list[tuple[int, int]]] | None = None
     for begin in places[0]:
-        taken = [begin]
-        for here in places[1:]:
-            free = [one for one in here if all(one[1] <= other[0] or other[1] <= one[0] for other in taken)]
-            if not free:
-                break
-            taken.append(min(free, key=lambda one: abs(one[0] - begin[0])))
-        else:
+        taken = _closest(begin, [begin], places[1:])
+        if taken is not None:
             wide = max(end for _, end in taken) - min(start for start, _ in taken)
             if wide <= _NEAR and (best is None or wide < best[0]):
                 best = wide, taken
     if best is not None:
         own = tuple((row[start].start, row[end - 1].end) for start, end in sorted(best[1]))
         yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
+
+
+def _closest(
+    begin: tuple[int, int], taken: list[tuple[int, int]], places: Sequence[list[tuple[int, int]]]
+) -> list[tuple[int, int]] | None:
+    """A place of each part, none over another, the near ones first: "off formula" is left for "formula" where no other
+    word tells of it; None where the parts only stand in one another's words."""
+    if not places:
+        return taken
+    for one in sorted(places[0], key=lambda one: abs(one[0] - begin[0])):
+        if all(one[1] <= other[0] or other[1] <= one[0] for other in taken):
+            found = _closest(begin, [*taken, one], places[1:])
+            if found is not None:
+                return found
+    return None
 
 
 def _occurrences(keys: tuple[str, ...], first: int, last: int, part: _Part) -> list[tuple[int, int]]:

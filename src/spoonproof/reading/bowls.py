@@ -55,6 +55,13 @@ _SPLITS = (
         rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
         re.I,
     ),
+    # scoop out what the baby will eat; take out as much as your little one needs
+    re.compile(
+        rf"\b{_TAKE}[ \t]+{_AWAY}[ \t]+(?:what|whatever|as much as|all that|enough of it as)[ \t]+{_WHO}[ \t]+"
+        r"(?:needs?|eats?|has|gets|(?:will|can|would|might|may|is going to|is likely to) "
+        r"(?:need|eat|have|get|manage|want))\b",
+        re.I,
+    ),
     # take a slice of breast off the bone for the baby
     re.compile(
         rf"\b(?:{_TAKE}|cut|carve|flake|break|snip|slice)[ \t]+(?:{_AWAY}[ \t]+)?(?:an?|one|two|some|a few)[ \t]+"

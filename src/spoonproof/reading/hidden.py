@@ -25,7 +25,7 @@ _NOT = re.compile(
     r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
     r"|avoiding|omit|"
     r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither|except(?: for)?|apart from"
-    r"|(?:everything|all) but)\b",
+    r"|(?:everything|all)(?: else)?(?: but| bar)|other than)\b",
     re.I,
 )
 _NOT_NOT = re.compile(

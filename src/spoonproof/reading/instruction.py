@@ -126,6 +126,8 @@ def _in_the_oven(own: str) -> bool:
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
 
 
+_TEST_GOES_ON = re.compile(r"\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$", re.I)
+_BETWEEN = re.compile(r"(?:[ \t]+(?:easily|flat|right down))?[ \t]+(?:between|against)\b", re.I)
 _ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
@@ -137,6 +139,9 @@ def _describes(text: str, match: VerbMatch) -> bool:
         return True
     if word == "lid" and _ON_OFF.match(text, match.end):
         return True  # "cook in the water, lid on, for 30 minutes"
+    testing = word in ("crush", "squash", "mash", "squish") and _BETWEEN.match(text, match.end)
+    if testing and _TEST_GOES_ON.search(text[: match.start]):
+        return True  # "until the beans are soft and crush between two fingers"
     if word == "brown" and _BROWN_FOOD.match(text, match.end):
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):

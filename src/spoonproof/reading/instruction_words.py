@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.model.recipe import Action
+from spoonproof.model.record import replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
 from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
@@ -24,19 +25,26 @@ SQUASH = re.compile(
     r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come)s? apart\b",
     re.I,
 )
+TEST_FIRST = re.compile(
+    r"[ \t]{0,9}(?:when|once|as soon as)\b(?=[^.,;]{1,80})[^.;]{0,60}?" + f"(?:{SQUASH.pattern})", re.I
+)
+_SENTENCE = re.compile(r"[.;!?][ \t]{1,9}")
 _ALL = re.compile(
-    r"\b(?:everything|it all|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture|the contents"
+    r"\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
+    r"|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture|the contents"
     r"|the mash|the pur[ée]e|the stew"
     r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)"
     r"|the ingredients)\b",
     re.I,
 )
 REMAINING = re.compile(
-    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b|\beverything else\b"
+    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b"
+    r"|\beverything else\b(?!,?[ \t]+(?:but|except|bar|apart|other)\b)"
     r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
     re.I,
 )
 _THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
+_BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
     r"(?:oven|grill|griddle|steamer|kettle|microwave"
@@ -107,6 +115,16 @@ def fill(
     return action, lid_now
 
 
+def note_tests(text: str, drafts: Sequence[Instruction]) -> None:
+    """ "Simmer for 12 minutes. When a cube squashes easily, drain": the test ends the heat before it."""
+    for end in _SENTENCE.finditer(text):
+        if not TEST_FIRST.match(text, end.end()):
+            continue
+        heats = [d for d in drafts if d.match.start < end.start() and d.verb.role == "heat"]
+        if heats:
+            heats[-1].action = replace(heats[-1].action, soft_test=True)
+
+
 def _acted_on(text: str, draft: Instruction, last: tuple[int, ...]) -> tuple[tuple[int, ...], bool]:
     """The lines that an instruction acts on, and whether it acts on all that is in the pot."""
     role = draft.verb.role
@@ -114,7 +132,8 @@ def _acted_on(text: str, draft: Instruction, last: tuple[int, ...]) -> tuple[tup
     objects = _before_until(rest)
     foods = _named(text, draft)
     everything = _says_all(text, draft, objects) or (not foods and REMAINING.search(objects) is not None)
-    if not everything and _THEM.search(text[draft.match.end : _first(draft, draft.match.end + len(objects))]):
+    before = _BOTH_THE.sub("", text[draft.match.end : _first(draft, draft.match.end + len(objects))])
+    if not everything and _THEM.search(before):
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
     # "mash it in with the butter", "mash the peas into the potatoes": the whole pot is mashed

@@ -16,6 +16,7 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
 from spoonproof.reading.hidden import hidden_parts
+from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
 from spoonproof.reading.runs import runs_at
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
@@ -68,19 +69,13 @@ _IS_NOT = re.compile(
     re.I,
 )
 _IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
+_DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
     r"(?:black[ \t]{1,9}"
     r"|white[ \t]{1,9})?pepper)\b",
     re.I,
 )
-_GROUPS: Mapping[str, tuple[str, ...]] = {
-    "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (),
-    "fruit": ("fruit", "dried-fruit"),
-    "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
-    "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
-    "cheese": ("cheese",), "berry": (), "bread": (),
-}  # fmt: skip
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
 
 
@@ -137,6 +132,8 @@ class Names:
             for word in words if words and words[-1] not in _MADE_OF else ():
                 if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, line):
                     self._add((word,), index, 2)
+        if record is not None and "chilli" in record.id:
+            self._add(("pepper",), index, 2)  # West African cooks call a scotch bonnet "the pepper"
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
@@ -199,13 +196,18 @@ class Names:
             if one is None:
                 at += 1
                 continue
-            aside = one.food and (_IS_NOT.match(text, one.end) or _IS_VERB.match(text, one.start))
+            aside = one.food and (
+                _IS_NOT.match(text, one.end)
+                or _IS_VERB.match(text, one.start)
+                or _DOES_SQUASH.fullmatch(text, one.start, one.end)
+            )
             unsaid = aside or _made_of_it(text, found, one) or any(a <= one.start < b for a, b in hidden)
             if not unsaid and not _TOOL.match(text, one.end):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
-        return found
+        found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.foods)]
+        return sorted(found, key=lambda one: one.start)
 
     def _at(
         self, text: str, tokens: Sequence[tuple[int, int, str]], at: int, known: Mapping[int, object]
@@ -240,9 +242,9 @@ class Names:
             return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
             return self._resolve(start, match_end, getattr(match, "food", ""), _key(text[start:match_end]))
-        group = _GROUPS.get(tokens[at][2])
-        if group:
-            lines = tuple(i for i, line in enumerate(self.lines) if self._group(line) in group)
+        word = tokens[at][2]
+        if GROUPS.get(word) or (word in GROUPS and DEFINITE.search(text[max(0, start - 48) : start])):
+            lines = self._of_kind(word)
             return Mention(start, tokens[at][1], lines) if lines else None
         return None
 
@@ -311,7 +313,7 @@ class Names:
             lines = self._made_so(words)
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
             lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
-        if not lines and len(words) == 1 and words[0] in _GROUPS:  # "the cheese", "the berries"
+        if not lines and len(words) == 1 and words[0] in GROUPS:  # "the cheese", "the berries"
             lines = self._of_kind(words[0])
             return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
@@ -329,13 +331,7 @@ class Names:
         )
 
     def _of_kind(self, word: str) -> tuple[int, ...]:
-        """The lines of a group, or whose name ends in the word ("blueberries" are berries)."""
-        group = _GROUPS[word]
-        return tuple(
-            i
-            for i, line in enumerate(self.lines)
-            if (group and self._group(line) in group) or (_key(line.name)[-1:] or ("",))[0].endswith(word)
-        )
+        return of_kind(word, self.lines, self.foods, [(_key(line.name)[-1:] or ("",))[0] for line in self.lines])
 
     def _meant(self, text: str, mention: Mention) -> Mention:
         """ "The parsnips" where the list has "parsnpis": the line's misspelling is told once, at the line."""

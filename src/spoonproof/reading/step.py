@@ -23,7 +23,8 @@ from spoonproof.reading.instruction import (
     give_mentions,
     in_until,
 )
-from spoonproof.reading.instruction_words import SQUASH, fill
+from spoonproof.reading.instruction_words import SQUASH, TEST_FIRST, fill, note_tests
+from spoonproof.reading.kinds import all_but, left_of_kind, put_in_after
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
@@ -97,6 +98,8 @@ def read_steps(
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
+        elif len(steps) > 1 and TEST_FIRST.match(step.text):
+            _tested(steps, verbs, skip=1)
     report_unlisted(reader)
     if steps:
         report_unused(reader, steps)
@@ -124,6 +127,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     drafts = give_mentions(reader.tables, drafts, mentions, text)
     times = find_times(text)
     _fill_in_turn(reader, passage, drafts, times)
+    note_tests(text, drafts)
     share_objects(drafts, text)
     cooks_on(text, drafts)
     _give_bowls(reader, drafts, text, cut)
@@ -150,7 +154,23 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
+    mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
+    mentions = sorted([*mentions, *_all_but(reader, text)], key=lambda m: m.start)
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
+
+
+def _all_but(reader: StepReader, text: str) -> list[Mention]:
+    """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
+    found: list[Mention] = []
+    for start, end, rest, words in all_but(text):
+        left = {i for mention in reader.names.find(words) for i in mention.lines}
+        others = [i for i in range(len(reader.lines)) if i not in left]
+        meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
+        if left and meant:
+            found.append(Mention(start, end, meant))
+            again = put_in_after(text, end + len(words))
+            found += [Mention(*again, tuple(sorted(left)))] if again else []
+    return found
 
 
 def _fill_in_turn(
@@ -208,12 +228,13 @@ def _pan_water(reader: StepReader, text: str, mention: Mention) -> bool:
     return _PAN_OF.search(text[max(0, mention.start - 40) : mention.start]) is not None
 
 
-def _tested(steps: list[Step], verbs: Verbs) -> None:
-    """A squash test that is a sentence of its own is the end point of the heat before it."""
+def _tested(steps: list[Step], verbs: Verbs, skip: int = 0) -> None:
+    """A squash test that is a sentence of its own, or opens one ("when a cube squashes easily, drain"; ``skip`` 1), is
+    the end point of the heat before it."""
     current = steps[-1]
-    if not SQUASH.search(current.text) or any(a.soft_test for a in current.actions):
+    if not skip and (not SQUASH.search(current.text) or any(a.soft_test for a in current.actions)):
         return
-    for at in range(len(steps) - 1, max(-1, len(steps) - 3), -1):
+    for at in range(len(steps) - 1 - skip, max(-1, len(steps) - 3 - skip), -1):
         actions = list(steps[at].actions)
         for i in range(len(actions) - 1, -1, -1):
             if verbs.get(actions[i].verb).role == "heat":
@@ -233,7 +254,9 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         reader.used.add(said[0])
         return mention._replace(lines=(said[0],), unsure=False)
     fresh = [i for i in mention.lines if i not in reader.used]
-    chosen = fresh[0] if fresh else mention.lines[0]
+    if not fresh:
+        return mention._replace(unsure=False)  # "drain the dal", of two that went in before: both
+    chosen = fresh[0]
     if mention.lines not in reader.asked:
         reader.asked.add(mention.lines)
         words = passage.text[mention.start : mention.end]

@@ -22,6 +22,11 @@ _PARTICIPLE = re.compile(  # "stir in the raisins, chopped small"
 )
 _SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$", re.I)
 _ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
+_FINE = re.compile(  # "chop the meat very fine", "dice it as small as you can"
+    r"\b(?:(?:very |really |quite |nice and )?(?:fine|small)(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
+    r"|as (?:fine|finely|small) as (?:you can|possible))",
+    re.I,
+)
 _LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
 _OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$", re.I)
 
@@ -44,8 +49,9 @@ def cuts_of(passage: Passage, own: tuple[int, int], verb: Verb, measures: Measur
         found = found[1:]  # "slice into thin rounds": the shape counts, not the verb
     elif len(found) == 1 and found[0].start == 0:
         adverb = _ADVERB.search(part, found[0].end)
+        said = adverb[0].lower() if adverb else "finely" if _FINE.search(part, found[0].end) else ""
         word = part[: found[0].end].split()[0].lower() if part else ""
-        meaning = measures.cuts.verbs.get(f"{adverb[0].lower()} {word}") if adverb else None
+        meaning = measures.cuts.verbs.get(f"{said} {word}") if said else None
         if meaning is not None:
             cut = replace(found[0].cut, shape=meaning.shape, low_mm=meaning.low_mm, high_mm=meaning.high_mm)
             found = [found[0]._replace(cut=cut)]

@@ -28,6 +28,12 @@ _ALL_LISTED = re.compile(
     r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
     re.I,
 )
+_BEAT_THE_REST = re.compile(
+    r"\b(?:whisk|beat|mix|combine|stir|add|blend|blitz|put|tip)(?:[ \t]+(?:in|together))?"
+    r"[ \t]+(?:all[ \t]+)?the[ \t]+(?:rest|others)"
+    r"(?=[ \t]+(?:together|in|into)\b|[ \t]{0,3}[.,;]|[ \t]*$)",
+    re.I,
+)
 _SPREAD = re.compile(r"\bspread\b", re.I)
 _CUT_NOUN = re.compile(r"\bthe (baton|stick|wedge|spear|ribbon|cube)s\b", re.I)
 _SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
@@ -39,7 +45,8 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
     for mention in mentions:
         reader.used.update(mention.lines)
     all_at_first = none_yet and any(draft.action.everything for draft in drafts)
-    if all_at_first or _ALL_LISTED.search(text) or REMAINING.search(text):
+    rest = not reader.split and _BEAT_THE_REST.search(text) is not None
+    if all_at_first or rest or _ALL_LISTED.search(text) or REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
     if _SPREAD.search(text):  # "toast the crumpets, spread thinly": with what is spread
         reader.used.update(i for i, line in enumerate(reader.lines) if line.name.lower().endswith("spread"))

@@ -2,7 +2,7 @@
 
 Leaves need about two minutes and soft fruit about three. Left in for the whole cooking they go grey, lose taste and
 vitamins and fall to threads. It does no harm, it only spoils the bowl. What is baked inside a pie or a batter is
-meant to stay there, and fruit that is mashed was meant to fall apart.
+meant to stay there; fruit that is mashed, and a courgette blended into a sauce, were meant to fall apart.
 
 Fails::
 
@@ -28,7 +28,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import cooked, judged, melts_in, minutes_words, need_sources
+from spoonproof.checks.from_cooking import FINE, cooked, judged, melts_in, minutes_words, need_sources
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.story import Story
@@ -41,6 +41,10 @@ SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)
+
+
+_STEWING = ("aubergine", "courgette", "pepper", "tomato", "onion", "leek", "fennel", "marrow", "okra")
+"""Vegetables that a stew is meant to melt (common practice)."""
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -79,4 +83,10 @@ def _bakes(heat: Heat, kitchen: Kitchen) -> bool:
 
 
 def _falls_apart(story: Story) -> bool:
-    return story.food is not None and story.food.group == "fruit" and story.made in ("mashed", "smooth", "thick")
+    """Fruit that is mashed, a stewing vegetable that is, and any but leaves that is blended into a sauce or a soup."""
+    if story.food is None:
+        return False
+    stews = (story.food.parent or story.food.id).endswith(_STEWING)
+    if story.made == "mashed" and (story.food.group == "fruit" or stews):
+        return True
+    return story.made in FINE and story.food.group in ("fruit", "vegetable") and story.food.hardness != "leaf"

@@ -272,6 +272,12 @@ def _not_borne(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_EATEN, end_of(match), end_of(match) + 1)
 
 
+def _growing(tagged: Tagged, match: Match) -> bool:
+    """ "*Growing babies* like new foods": who eats, where the sentence opens with it, and nothing that food does."""
+    at = (match.object or match.trigger)[0]
+    return at == 0 and tagged.items[at].words.startswith("growing ")
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (in_mind,),
     "disease": (_cold_thing, _stuck),
@@ -300,6 +306,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "they-need": (_needs_to_do,),
     "can-babies": (_how_to, _only_when),
     "choking": (_nothing_chokes,),
+    "function-and-food": (_growing,),
     "low-fat": (_a_diet, _not_borne),
     "high-fibre": (_not_borne,),
     "safe": (_wished,),

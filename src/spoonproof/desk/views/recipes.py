@@ -37,7 +37,7 @@ def listed(desk: Desk, ask: Ask) -> Response:
     paths = [path for path in folder.recipe_paths if _addressed(desk, path)]
     found = [path for path in paths if _holds(desk, path, words)] if words else paths
     pages = max(1, -(-len(found) // EACH))
-    number = min(max(1, int(ask.asked("page")) if ask.asked("page").isdecimal() else 1), pages)
+    number = min(ask.number("page"), pages)
     rows = [_row(desk, folder, path) for path in found[(number - 1) * EACH : number * EACH]]
     return desk.page(
         "recipes.html", "/", rows=rows, find=words, number=number, pages=pages, found=len(found), all=len(paths)

@@ -31,7 +31,7 @@ def browse(desk: Desk, ask: Ask) -> Response:
         late = {entry.id for entry in register.due(today().isoformat())}
         found = [entry for entry in found if entry.id in late]
     pages = max(1, -(-len(found) // EACH))
-    number = min(max(1, int(ask.asked("page")) if ask.asked("page").isdecimal() else 1), pages)
+    number = min(ask.number("page"), pages)
     return desk.page(
         "register.html",
         "/register",

@@ -1,0 +1,120 @@
+"""Foods that a method calls by their kind: "the veg", "the greens", "the dry ingredients", "everything but the peas".
+
+Only lines of the list are meant by such words; they never hide a food that stands on no line.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
+
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
+
+GROUPS: Mapping[str, tuple[str, ...]] = {
+    "vegetable": ("vegetable",), "veg": ("vegetable",), "veggie": ("vegetable",), "root": (),
+    "fruit": ("fruit", "dried-fruit"),
+    "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
+    "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
+    "cheese": ("cheese",), "berry": (), "bread": (), "aromatic": (), "poultry": ("poultry",), "bird": ("poultry",),
+}  # fmt: skip
+_BY_ID: Mapping[str, tuple[str, ...]] = {
+    "root": (
+        "carrot", "parsnip", "swede", "turnip", "potato", "sweet-potato", "beetroot", "celeriac", "yam", "cassava",
+    ),
+    "aromatic": ("onion", "red-onion", "spring-onion", "shallot", "garlic", "ginger", "celery", "leek", "lemongrass"),
+    "green": ("broccoli", "pea", "courgette", "green-beans", "asparagus", "mangetout"),
+}  # fmt: skip
+_LEAVES = ("green", "leaf")
+_NOT_PIECES = ("paste", "powder", "liquid")  # "the veg" is not the tomato purée
+_WET = re.compile(
+    r"\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
+    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then)\b))",
+    re.I,
+)
+_DRY_GROUPS = ("grain", "spice", "nut", "seed", "dried-fruit")
+_WET_GROUPS = ("egg", "dairy", "oil", "fat", "baby-milk", "drink")
+_ALL_BUT = re.compile(
+    r"\b(?:everything|all|(?:all )?(?:of )?(?:the |your )?(?:ingredients|others?))(?P<rest>[ \t]{1,9}else)?,?[ \t]{1,9}"
+    r"(?:but|except(?:ing)?(?:[ \t]for)?|bar|apart[ \t]from|other[ \t]than)[ \t]{1,9}(?:for[ \t]{1,9})?"
+    r"(?P<but>(?:the|your|any|last|half|a|both)[ \t][^.;:()]{1,80}|[^.;:()]{1,40})",
+    re.I,
+)
+_BUT_END = re.compile(
+    r",[ \t]{0,9}(?:then|cover|bring|simmer|cook)\b|\b(?:into|in|to|with|goes?|and[ \t](?:then|"
+    r"simmer|cook|bring|cover|blend|mash|stir|mix|boil|bake|steam|pour|put|tip|leave))\b",
+    re.I,
+)
+
+
+def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[str]) -> tuple[int, ...]:
+    """The lines that "the ``word``" speaks of: those of its group, or whose name ends in it ("blueberries" are
+    berries); of greens the leafy ones, with no leaf among them the green vegetables. ``last``: the last word of each
+    line's name, in the singular."""
+    groups = GROUPS[word]
+    records = [foods.get(line.food) if line.food else None for line in lines]
+    called = {i for i, name in enumerate(last) if name.endswith(word)}
+    grouped = {i for i, record in enumerate(records) if record is not None and record.group in groups}
+    if "vegetable" in groups:
+        grouped = {i for i in grouped if not _is(records[i], _NOT_PIECES)} or grouped
+        grouped = {i for i in grouped if (r := records[i]) is None or "salty" not in r.traits} or grouped  # no capers
+    if word in _LEAVES:
+        leafy = [i for i, record in enumerate(records) if _is(record, ("leaf",))]
+        grouped = {i for i in leafy if (record := records[i]) is not None and record.group == "vegetable"}
+    ids = _BY_ID.get(word, ())
+    if not grouped and not (called and word in _LEAVES):
+        grouped = {i for i, r in enumerate(records) if r is not None and (r.id in ids or r.parent in ids)}
+    return tuple(sorted(grouped | called))
+
+
+def _is(record: Food | None, hardness: Sequence[str]) -> bool:
+    return record is not None and record.hardness in hardness
+
+
+def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[tuple[int, int, tuple[int, ...]]]:
+    """Where ``text`` speaks of the dry or of the wet ingredients, and their lines."""
+    for found in _WET.finditer(text):
+        dry = (found["kind"] or found["bare"]).lower() == "dry"
+        meant = []
+        for i, line in enumerate(lines):
+            record = foods.get(line.food) if line.food else None
+            if record is None:
+                continue
+            dry_kind = record.group in _DRY_GROUPS and record.hardness != "paste"
+            is_dry = dry_kind or record.hardness in ("powder", "grain")
+            is_wet = record.hardness in ("liquid", "paste") or record.group in _WET_GROUPS
+            if is_dry if dry else is_wet and not is_dry:
+                meant.append(i)
+        if meant:
+            yield found.start(), found.end(), tuple(meant)
+
+
+_REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
+_THOSE_IN = re.compile(
+    r"\b(?:fold|stir|mix|add|beat|swirl|scatter|put|drop)\b(?:[ \t]+(?:in|through))?[ \t]+(those|these|them|that)\b",
+    re.I,
+)
+
+
+def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:
+    """ "The rest of the veg": of several lines of one kind those that no step has used yet."""
+    if len(lines) < 2 or _REST_OF.search(text[max(0, start - 40) : start]) is None:
+        return lines
+    return tuple(i for i in lines if i not in used) or lines
+
+
+def put_in_after(text: str, start: int) -> tuple[int, int] | None:
+    """ "Blitz everything but the chips, then fold those in": where what was left out is spoken of again."""
+    found = _THOSE_IN.search(text, start)
+    return found.span(1) if found else None
+
+
+def all_but(text: str) -> Iterator[tuple[int, int, bool, str]]:
+    """Where ``text`` says "everything but ..." or "everything else except ...": the place, whether only what was not
+    used before is meant, and the words that name what is left out."""
+    for found in _ALL_BUT.finditer(text):
+        words = found["but"]
+        end = _BUT_END.search(words)
+        yield found.start(), found.start("but"), found["rest"] is not None, words[: end.start()] if end else words
