@@ -254,6 +254,8 @@ def heard_for_babies(text: str) -> list[JudgedClaim]:
         "raw milk for the whole family, baby included",
         "squash in his bottle because he won't take water",
         "a plum, stone in, to gnaw",
+        "boil his egg three minutes so the yolk runs",
+        "let her dig into the peanut butter jar with a spoon",
     ],
 )
 def test_lines_said_to_be_for_babies_are_heard_without_a_child_in_them(said: str) -> None:
@@ -277,6 +279,8 @@ def test_lines_said_to_be_for_babies_are_heard_without_a_child_in_them(said: str
         "the stock cube goes in after her mash is scooped out",
         "we use oat drink on his porridge",
         "a marshmallow toasted for her big sister",
+        "a mousse with raw eggs in it, so she gets none",
+        "boil his egg ten minutes so no yolk runs",
         "chicken wing meat pulled off and shredded for the ten month old",
     ],
 )

@@ -65,7 +65,8 @@ _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\
 _SPOONED = re.compile(
     r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
     r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
-    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bno need to thin\b",
+    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bspread thick\b"
+    r"|\bno need to thin\b",
     re.I,
 )
 _MEASURE = re.compile(
@@ -99,7 +100,8 @@ _CHOP = re.compile(r"\b(?:chop|mince)s? (?:up )?(?:(?:the|your|all|some|any|her|
 _FINELY_BEHIND = re.compile(r" (?:very |really |up )?(?:finely|small|fine|tiny)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|still liquid|liquid yolk|soft[- ]boiled"
+    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?<!\bno )yolks? (?:still )?(?:runs?|flows?"
+    r"|drips?)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
     r"|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
     r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"

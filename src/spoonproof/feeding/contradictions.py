@@ -17,7 +17,7 @@ from spoonproof.model.text import Passage, Span
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
 # Words before the phrase in its clause that turn it round: "do not coax her to finish the bowl".
 _TURNED = frozenset(
-    """not never dont no without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
+    """not never dont no none without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
     cannot pharmacist""".split()
 )
 _WITHOUT = frozenset({"without", "no", "nobody", "rather", "need", "stop"})

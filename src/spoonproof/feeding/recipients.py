@@ -142,7 +142,9 @@ _NOT_AFTER = re.compile(
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
-    r"|^ (?:(?:can|could|may|might|will|do|does) )?(?:easily |just )?(?:gets? stuck|lodges?|splinters?|breaks? off"
+    r"|\b(?:gets?|has|have|had) none\b"
+    r"|^ (?:(?:can|could|may|might|will|would|do|does) )?(?:easily |just )?(?:gets? stuck|lodges?|splinters?"
+    r"|breaks? off"
     r"|(?:sticks? (?:in|to)|blocks?|seals?|closes?|plugs?) (?:an?|the|her|his|their)(?: \w+(?:['’]s)?){0,2}"
     r" (?:throat|airway|windpipe|mouth|roof))\b"
     # "shark, swordfish and marlin are the ones to avoid"
@@ -214,6 +216,7 @@ _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
 )
 
+_DUG_INTO = re.compile(r"\b(?:dig|dip|tuck|stick|spoon)\w* (?:\w+ )?(?:in|into|from|out of) (?:the|a|her|his) $", re.I)
 
 UNCUT = re.compile(
     r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
@@ -261,7 +264,7 @@ def elsewhere(said: str, hit: Found) -> bool:
         return True  # "Nana has it on her own toast"
     if _ASLEEP.search(said):
         return True  # "popcorn is for the film, once the baby is in bed"
-    if _CONTAINER.search(said[hit.end :]):
+    if _CONTAINER.search(said[hit.end :]) and not _DUG_INTO.search(said[: hit.start]):
         return True  # "an ice cube tray"
     opening = _FOR_OTHERS.search(said)
     if opening and OTHERS.search(opening.group()) and not BABY.search(opening.group()):
