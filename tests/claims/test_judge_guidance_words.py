@@ -79,3 +79,21 @@ def test_gums_that_do_for_soft_food_may_be_said(said: str) -> None:
 def test_what_is_made_at_home_without_salt_is_not_what_the_table_holds() -> None:
     assert {one.advice for one in spoken("I make my own stock without salt.")} == {"source-it"}
     assert "cut-untrue" in {one.advice for one in spoken("Stock without salt.")}
+
+
+@pytest.mark.parametrize("said", ["Honey has never done any harm.", "A bit of salt has never done anyone any harm."])
+def test_a_harm_denied_by_what_came_of_it_is_false(said: str) -> None:
+    assert {one.advice for one in spoken(said)} == {"cut-untrue"}
+
+
+def test_no_cows_milk_until_one_stands_with_what_is_meant() -> None:
+    (one,) = spoken("No cow's milk until one.")
+    assert one.advice == "add" and "cooking" in f"{one.why} {one.wording}"
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Remember that “no added sugar” doesn't mean no sugar.", "Sugar free is not the same as no added sugar."],
+)
+def test_how_a_label_is_read_claims_nothing(said: str) -> None:
+    assert {one.advice for one in spoken(said)} <= set(STANDS)

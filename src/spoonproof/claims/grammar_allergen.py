@@ -89,6 +89,13 @@ ALLERGEN = (
         says="new foods one by one",
     ),
     *_allergen(
+        "one-at-a-time",
+        "T(<introduce>) _1 <new-food|allergen-food> _2 O(<order>)",
+        effect="allergen-introduction",
+        veto="story",
+        says="new foods one by one",
+    ),
+    *_allergen(
         "first-allergen",
         "T(<first>) _1 O(<allergen-food>)",
         effect="allergen-introduction",

@@ -335,8 +335,9 @@ WEANING = (
     *_safety(
         "too-early-harms",
         "T(<give|solids|wait>) _3 O(<this-age>) ~14 <HARM|disease|disease-weak|harmful|hurts>",
+        "<mistake> ~8 T(<give|solids|wait>) _3 O(<this-age>)",
         effect="age",
-        needs="audience-baby solids",
+        needs="audience-baby solids wait",
         veto=_NO_ADVICE,
         says="what comes of solids too soon",
     ),

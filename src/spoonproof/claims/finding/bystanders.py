@@ -22,6 +22,9 @@ _ASKED = re.compile(
     r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
     r" (?:\w+ ){0,2}?about (?:\w+ )?$"
 )
+_NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
+_MEANS = re.compile(rf"\W{{0,3}}(?:{_NOT_THE_SAME})\b")
+_MEANT_BEFORE = re.compile(rf"\b(?:{_NOT_THE_SAME}) (?:that )?(?:it is |it's )?\W?$")
 _OLDEST = 36
 """Months: an age that is told without its unit is no higher."""
 _AT_AN_AGE = re.compile(
@@ -113,6 +116,12 @@ def _as_hot(tagged: Tagged, match: Match) -> bool:
     """ "Until they reach *165*": how hot a thing is, and nobody's age."""
     said = "" if match.object is None else said_at(tagged, match.object[1] - 1)
     return said.isdigit() and int(said) > _OLDEST
+
+
+def _what_it_means(tagged: Tagged, match: Match) -> bool:
+    """ ""No added sugar" *doesn't mean* no sugar": how a label is read."""
+    around = text_before(tagged, match.start), text_after(tagged, match.end)
+    return _MEANT_BEFORE.search(around[0]) is not None or _MEANS.match(around[1]) is not None
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -281,10 +290,10 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_was_no_help,),
     "nutrient-and-body": (_edible_bones,),
     "helps-an-organ": (_edible_bones,),
-    "free-of": (_manages, _required, _harmed, _till_an_age, _needs_none),
-    "free-of-list": (_manages, _required, _till_an_age),
-    "sugar-free": (_required, _avoids_it, _by_the_way),
-    "free-from": (_required, _avoids_it, _by_the_way),
+    "free-of": (_what_it_means, _manages, _required, _harmed, _till_an_age, _needs_none),
+    "free-of-list": (_what_it_means, _manages, _required, _till_an_age),
+    "sugar-free": (_what_it_means, _required, _avoids_it, _by_the_way),
+    "free-from": (_what_it_means, _required, _avoids_it, _by_the_way),
     "low-in": (_by_the_way,),
     "low-fat": (_by_the_way, _manages),
     "low-calorie": (_by_the_way,),

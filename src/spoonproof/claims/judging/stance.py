@@ -55,6 +55,11 @@ _MAKES_ILL = re.compile(
     r"(?:ill|sick|poorly|unwell) "
 )
 """What makes somebody ill: "raw shellfish makes babies ill"."""
+_NO_HARM_DONE = re.compile(
+    r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage) "
+    r"| never (?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage) "
+)
+"""A harm that is denied by what came of it: "it has never done any harm"."""
 _NO_USE_WAITING = re.compile(
     r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
     r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
@@ -163,7 +168,11 @@ def _given_after_all(quote: str, register: Register, subjects: Collection[str]) 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
     words = without_phrases(words, register.words.get("no denial", ()))
-    if has_any(words, register.words.get("risk denied", ())) or _ILL_DENIED.search(words):
+    if (
+        has_any(words, register.words.get("risk denied", ()))
+        or _ILL_DENIED.search(words)
+        or _NO_HARM_DONE.search(words)
+    ):
         return "dismisses"
     if _NOT_FORBIDDEN.search(words) or _NO_USE_WAITING.search(words):
         return "permits"  # "isn't forbidden", "nobody needs to avoid"
