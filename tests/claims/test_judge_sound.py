@@ -35,6 +35,17 @@ SOUND = (
     "There is no need to avoid common allergens while you're breastfeeding.",
     "A food with more than 17.5 g of fat per 100 g is high in fat.",
     "Babies can't get enough vitamin D from food alone.",
+    "Skimmed milk is not suitable for children under five.",
+    "Children need 10 micrograms of vitamin D a day.",
+    "Leftover rice kept warm can make a toddler sick.",
+    "Toddlers should have no more than 2 g of salt a day.",
+    "Vegan toddlers may run low on B12.",
+    "Boiling doesn't destroy all the vitamins.",
+    "Pears can help soften their poo.",
+    "Teething isn't a sign of being ready for solids.",
+    "Poultry and fish hold haem iron, which is easier to absorb.",
+    "Seaweed isn't for babies because of the iodine.",
+    "A gram of salt is the daily limit for a baby under one.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -64,6 +75,22 @@ WRONG = (
     "If he has had peanut with a rash, keep it on the menu.",
     "No need to avoid alcohol while breastfeeding.",
     "A food with more than 17.5 g of fat per 100 g is low in fat.",
+    "Skimmed milk is suitable for children under five.",
+    "Salmon brings the 10 micrograms of vitamin D a day that babies need.",
+    "Babies don't need 10 micrograms of vitamin D a day.",
+    "Leftover rice kept warm all day can't make a toddler sick.",
+    "A baby of eight months can have no more than 2 g of salt a day.",
+    "Toddlers should have at least 2 g of salt a day.",
+    "Vegan toddlers can't run low on B12.",
+    "Boiling destroys all the vitamins.",
+    "Pears always soften their poo overnight.",
+    "Teething is a sign of being ready for solids.",
+    "Dribbling is a sign of being ready for solid food.",
+    "Vegan toddlers never lack B12.",
+    "Poultry has all the haem iron a baby needs.",
+    "There is no reason to avoid seaweed because of the iodine.",
+    "A gram of salt is the daily limit for a toddler.",
+    "If they drink 500 ml of formula a week, they don't need vitamin drops.",
 )
 
 
@@ -85,3 +112,11 @@ def test_what_guidance_says_is_not_refused(text: str) -> None:
 def test_its_twin_that_is_wrong_is_not_kept(text: str) -> None:
     found = spoken(text)
     assert any(one.advice not in ("keep", "add") for one in found) or not found
+
+
+@pytest.mark.parametrize(
+    "food", ["Egg", "Fish", "Milk", "Peanut", "Wheat", "Sesame", "Soya", "Nuts", "Mustard", "Celery"]
+)
+@pytest.mark.parametrize("free", ["is free of allergens", "is free from allergens", "is clear of all allergens"])
+def test_what_the_law_lists_as_an_allergen_is_never_said_to_be_free_of_them(food: str, free: str) -> None:
+    assert [one.claim.quote for one in spoken(f"{food} {free}.") if one.advice in ("keep", "add")] == []

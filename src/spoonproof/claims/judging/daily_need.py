@@ -25,6 +25,7 @@ _NEEDED = re.compile(
 _A_DAY = re.compile(r" (?:a|per|each|every) day | daily ")
 _TODDLERS = re.compile(r" (?:toddlers?|one year olds?|two year olds?|(?:aged? )?(?:one|1) to (?:three|3)|1 3 years?) ")
 _BABIES = re.compile(r" (?:bab(?:y|ies)|infants?) ")
+_DENIED = re.compile(r" (?:not|never|no|nobody|nothing|hardly|[a-z]+n't|needn't) ")
 _IU_A_UG = 40.0
 """International units of vitamin D in a microgram."""
 _NEAR = 0.1
@@ -42,6 +43,8 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
     said_so = _NEEDED.search(words) and _A_DAY.search(words) and (_TODDLERS.search(words) or _BABIES.search(words))
     if number is None or not nutrient or nutrient == "salt" or context.needs is None or not said_so:
         return None
+    if claim.foods or _DENIED.search(words):
+        return None  # "salmon brings the 10 micrograms", "babies don't need 10 micrograms": more than what is needed
     if number.unit.lower() == "iu" and nutrient == "vitamin_d_ug":
         number = replace(number, value=number.value / _IU_A_UG, high=number.high / _IU_A_UG, unit="ug")
     said = stated(number, nutrient, words)
