@@ -33,7 +33,7 @@ from finding_kit import claims
         ("Stringy foods are hard to chew for a toddler.", "food", "hard to chew"),
         ("Make sure toddlers are sitting while they eat.", "eating", "sitting"),
         ("Offer food only where your toddler can be supervised.", "food", "supervised"),
-        ("A usual mistake is to start solids too early.", "solids", "too early"),
+        ("A usual mistake is to start solids too early.", "solid food", "too early"),
         ("Firm foods that slide about are harder for a toddler to eat.", "food", "eat"),
         ("Do not give any seafood (prawns, mussels, cockles or whelks) to babies.", "seafood", "babies"),
         ("Feed your toddler only when she is sitting down.", "eating", "sitting down"),

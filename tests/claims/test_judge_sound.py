@@ -87,6 +87,7 @@ WRONG = (
     "Teething is a sign of being ready for solids.",
     "Dribbling is a sign of being ready for solid food.",
     "Vegan toddlers never lack B12.",
+    "Babies need more than a gram of salt a day.",
     "Poultry has all the haem iron a baby needs.",
     "There is no reason to avoid seaweed because of the iodine.",
     "A gram of salt is the daily limit for a toddler.",

@@ -9,6 +9,7 @@ words of one of them, and a name in capitals is a row of ``told_words``.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
@@ -156,7 +157,9 @@ def _gathered(
         return
     best: tuple[int, list[tuple[int, int]]] | None = None
     for begin in places[0]:
-        taken = _closest(begin, [begin], places[1:])
+        low, high = (begin[0] - _NEAR, 0), (begin[0] + _NEAR + 1, 0)
+        near = [here[bisect_left(here, low) : bisect_left(here, high)] for here in places[1:]]
+        taken = _closest(begin, [begin], near)
         if taken is not None:
             wide = max(end for _, end in taken) - min(start for start, _ in taken)
             if wide <= _NEAR and (best is None or wide < best[0]):

@@ -51,7 +51,7 @@ _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ON_THIS = frozenset({"on-this"})
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources")
 _DIETS = (" diet", " diets")
-_OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until")
+_OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 
 
 def subject_of(tagged: Tagged, match: Match) -> Subject:
