@@ -105,3 +105,15 @@ def test_raw_dough_is_no_treat_whoever_it_never_killed() -> None:
 
 def test_a_rash_round_the_mouth_is_no_illness_that_a_food_is_said_to_treat() -> None:
     assert all(one.claim.kind != "disease" for one in spoken("Strawberry rashes round the mouth aren't an allergy."))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Give this omelette to a child with an egg allergy.",
+        "You can give peanut butter to a baby with a nut allergy.",
+        "Serve the omelette to toddlers with an egg allergy.",
+    ],
+)
+def test_what_a_child_is_allergic_to_is_not_given_to_it(said: str) -> None:
+    assert "cut-untrue" in {one.advice for one in spoken(said)}
