@@ -97,3 +97,11 @@ def test_no_cows_milk_until_one_stands_with_what_is_meant() -> None:
 )
 def test_how_a_label_is_read_claims_nothing(said: str) -> None:
     assert {one.advice for one in spoken(said)} <= set(STANDS)
+
+
+def test_raw_dough_is_no_treat_whoever_it_never_killed() -> None:
+    assert {one.advice for one in spoken("Raw cookie dough never killed anyone.")} == {"cut-untrue"}
+
+
+def test_a_rash_round_the_mouth_is_no_illness_that_a_food_is_said_to_treat() -> None:
+    assert all(one.claim.kind != "disease" for one in spoken("Strawberry rashes round the mouth aren't an allergy."))

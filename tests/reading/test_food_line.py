@@ -14,7 +14,7 @@ from spoonproof.model.tree import Listing, Mapped, Scalar
 from spoonproof.reading.food_line import food_from_mapping, read_food_line
 from spoonproof.reading.yaml_tree import read_yaml
 from tests.kitchen import knowledge
-from tests.reading.readings import line_words, measures, read_line
+from tests.reading.readings import amount_words, line_words, measures, read_line
 
 TABLE = [
     row
@@ -205,3 +205,23 @@ def test_a_misspelt_unit_is_told_and_the_food_is_known() -> None:
 def test_what_is_denied_or_said_twice_is_no_second_food(text: str) -> None:
     _, found, _ = read_line(text)
     assert [f.rule for f in found] == []
+
+
+@pytest.mark.parametrize(
+    ("text", "amount", "faults"),
+    [
+        ("200 bacon", "200 g", ["unit-not-said"]),
+        ("500 potatoes, peeled", "500 g", ["unit-not-said"]),
+        ("12 blueberries", "12 piece", []),
+        ("250 g bacon", "250 g", []),
+    ],
+)
+def test_a_number_that_nobody_counts_is_grams(text: str, amount: str, faults: list[str]) -> None:
+    line, found, _ = read_line(text)
+    assert (amount_words(line.amount), [one.rule for one in found]) == (amount, faults)
+
+
+def test_a_tinned_pulse_of_no_record_has_the_figures_of_it_boiled() -> None:
+    for text, food in (("400 g tin mung beans, drained", "mung-beans-boiled"), ("1 tin chickpeas", "chickpea-canned")):
+        line, found, _ = read_line(text)
+        assert (line.food, line.state, found) == (food, "canned", [])

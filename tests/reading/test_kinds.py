@@ -83,3 +83,17 @@ def test_fruit_that_squashes_is_no_cordial() -> None:
 
 def test_a_cook_may_call_the_chilli_the_pepper() -> None:
     assert acted_on(STEW[-3:], "Add the water and the pepper.") == [{"scotch bonnet", "water"}]
+
+
+@pytest.mark.parametrize(
+    ("words", "verb"),
+    [
+        ("Add the water and cook on low for 8 hours.", "slow-cook"),
+        ("Simmer the onion in the slow cooker for 6 hours.", "slow-cook"),
+        ("Cook the onion on a low heat for 2 hours.", "cook"),
+        ("Simmer the onion on low for 20 minutes.", "simmer"),
+    ],
+)
+def test_low_for_hours_is_a_slow_cooker(words: str, verb: str) -> None:
+    read, *_ = read_method(STEW, [words])
+    assert read[0].actions[-1].verb == verb

@@ -202,6 +202,21 @@ def test_faults_of_the_head_have_their_line(text: str, faults: list[str]) -> Non
     assert reading_faults(text) == faults
 
 
+def test_a_food_line_with_a_colon_is_read_as_it_was_meant() -> None:
+    recipe, found = read(
+        "---\ntitle: Dal\nages: 8-12 months\ntexture: mashed\nfoods:\n"
+        "  - Moong dal : 1/2 cup\n  - Water: 2 cups\n  - {food: 1 tsp ghee, as: fat}\n  - Nonsense: of words\n"
+        "steps:\n  - Simmer the dal in the water for 40 minutes.\n---\nA story.\n"
+    )
+    assert recipe is not None
+    assert [(line.food, line.text) for line in recipe.foods[:2]] == [
+        ("moong-dal", "Moong dal : 1/2 cup"),
+        ("water", "Water: 2 cups"),
+    ]
+    assert recipe.foods[2].alias == "fat"
+    assert [one.rule for one in found if one.rule == "wrong-type"] == ["wrong-type"]  # the nonsense alone
+
+
 def test_a_step_with_a_colon_is_explained_and_mended() -> None:
     text = (
         SHORT.replace("[Boil the leeks for 20 minutes.]", "\n  - Boil the leeks for 20 minutes.\n  - Tip: serve warm.")

@@ -259,6 +259,8 @@ def _judged(
     )
     ages = _ages(options.ages)
     months = ages[0] if ages else folder.channel.ages[0] if folder is not None else YOUNGEST
+    # A line that stands by itself may be of any dish; a film or page that ages are given for is for babies.
+    meant = ages is not None and not options.lines
     for document in _documents(options.paths, unread):
         passages, faults = read_statements(document, lines=options.lines)
         unread += [document.path] * any(fault.level != "note" for fault in faults)
@@ -268,9 +270,9 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=ages is not None)
+        found = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant)
         if options.trail:
-            second = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=ages is not None)
+            second = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant)
             again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
         yield from found
 

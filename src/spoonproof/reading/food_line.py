@@ -76,7 +76,21 @@ def read_food_line(
         amount = later_amount(draft, name, measures)
     elif amount is not None:
         amount = later_measure(draft, amount, name, measures)
+    if amount is not None and _is_grams(amount):
+        written = draft.document.at(amount.span).strip()
+        message = f"“{written}” has no unit: it is read as {written} g."
+        remedy = f"Write “{written} g”, or say what is counted."
+        draft.findings.append(kitchen_fault("unit-not-said", document, amount.span, message, remedy))
+        amount = replace(amount, unit="g")
     return _line(draft, scalar, amount, name, foods, measures), draft.findings
+
+
+_NEVER_COUNTED = 100  # from here on, in whole fives, a number without a unit is a weight ("200 bacon")
+
+
+def _is_grams(amount: Amount) -> bool:
+    plain = amount.unit == "piece" and not amount.size and amount.each is None and not amount.to_taste
+    return plain and amount.low == amount.high and amount.low >= _NEVER_COUNTED and amount.low % 5 == 0
 
 
 def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | None:
@@ -287,6 +301,9 @@ def _in_state(draft: LineDraft, food: str, state: str, where: Span, foods: Foods
     """The id of ``food`` in a state; a finding at ``where`` when the table has only one that weighs differently."""
     other = foods.variant(food, state)
     record = foods.get(food)
+    untinned = record is not None and record.group == "pulse" and record.state in ("raw", "dried")
+    if other == food and state == "canned" and untinned:
+        other = foods.variant(food, "cooked")  # as the table has other tinned beans: figures of the same beans boiled
     if other != food or record is None or state in ("raw", "frozen") or record.state not in ("raw", "dried"):
         return other
     if record.state != state and record.hardness not in ("liquid", "powder", "paste"):

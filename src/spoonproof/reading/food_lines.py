@@ -5,13 +5,14 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Collection
 
 from spoonproof.model.finding import Edit, Finding, Remedy
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
-from spoonproof.model.tree import Scalar
+from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import amount_at, moved
 from spoonproof.reading.food_line import read_food_line
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
@@ -100,6 +101,17 @@ def _no_food(words: str, scalar: Scalar, document: Document) -> Finding:
     message = f"“{words}” is no food, so it does not belong under foods; it is left out of the list."
     remedy = "Name it in the step that uses it."
     return kitchen_fault("no-food-but-a-tool", document, scalar.span, message, remedy)
+
+
+def as_written(node: Mapped, document: Document, known: Collection[str]) -> Scalar | None:
+    """ "Moong dal : 1/2 cup", in which YAML sees a key with its value, as the one line that was meant; None where it is
+    written as a mapping, or its key is one of the ``known``."""
+    if len(node.entries) != 1 or node.entries[0][0].value in known or not isinstance(node.entries[0][1], Scalar):
+        return None
+    text = document.at(node.span).rstrip()
+    if "\n" in text or text.startswith(("{", '"', "'")) or text.endswith(('"', "'", ":")):
+        return None
+    return Scalar(text, Span(node.span.start, node.span.start + len(text)))
 
 
 def _apart(scalar: Scalar, document: Document, foods: Foods, measures: Measures) -> tuple[FoodLine, ...]:

@@ -59,6 +59,12 @@ _WHISTLES = re.compile(
     r"\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b", re.I
 )
 _ON_A_RING = ("cook", "simmer", "stew", "braise")
+_SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
+    r"\bon (?:the )?(?:low|high|auto)(?: setting)?,? (?:for |about |around ){0,2}[0-9½¼¾]{1,2}"
+    r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
+    r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b",
+    re.I,
+)
 _BESIDE_MINCE = re.compile(r"\b(?:the|your)[ \t]{1,9}[\w-]{2,20}[ \t]{1,9}and[ \t]{1,9}$", re.I)
 _GOES_ON_HEATED = re.compile(r"[ \t]{1,9}(?:until|till|for|over)\b", re.I)
 _LEAD_CLAUSE = re.compile(r"\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b", re.I)
@@ -109,6 +115,8 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
         before = max([last, *(end for end in ends if end <= match.start)])
         if match.verb in _ON_A_RING and _in_the_oven(text[match.start : stop]):
             match = match._replace(verb="bake")
+        if match.verb in _ON_A_RING and _SLOW.search(text, match.start, stop):
+            match = match._replace(verb="slow-cook")
         try:
             verb = tables.verbs.get(match.verb)
         except KeyError:

@@ -25,7 +25,7 @@ _BY_ID: Mapping[str, tuple[str, ...]] = {
         "carrot", "parsnip", "swede", "turnip", "potato", "sweet-potato", "beetroot", "celeriac", "yam", "cassava",
     ),
     "aromatic": ("onion", "red-onion", "spring-onion", "shallot", "garlic", "ginger", "celery", "leek", "lemongrass"),
-    "green": ("broccoli", "pea", "courgette", "green-beans", "asparagus", "mangetout"),
+    "green": ("broccoli", "pea", "courgette", "green-beans", "asparagus", "mangetout", "leek"),
 }  # fmt: skip
 _LEAVES = ("green", "leaf")
 _NOT_PIECES = ("paste", "powder", "liquid")  # "the veg" is not the tomato purée

@@ -72,6 +72,10 @@ KITCHEN_FAULTS: Mapping[str, Fault] = {
             "The amount can't be weighed, and a guess would be wrong.",
         ),
         Fault(
+            "unit-not-said", "cooking", "warning", "A number that can only be grams stands without its unit",
+            "Nobody counts 200 rashers: it is read as grams, and a reader may take it for something else.",
+        ),
+        Fault(
             "amounts-disagree", "cooking", "warning", "Two amounts of one food are not the same",
             "A reader takes one, the figures take the other.",
         ),

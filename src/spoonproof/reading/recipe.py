@@ -20,7 +20,7 @@ from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
 from spoonproof.reading.food_line import food_from_mapping
-from spoonproof.reading.food_lines import heading_note, is_heading, read_entry
+from spoonproof.reading.food_lines import as_written, heading_note, is_heading, read_entry
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
@@ -249,6 +249,12 @@ class _Reader:
                     if is_empty(under) or isinstance(under, Listing):
                         self.sink.findings.append(heading_note(name.value, name.span, self.document))
                         lines += self._lines(under if isinstance(under, Listing) else None)
+                        continue
+                if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
+                    read, more = read_entry(written, self.document, self.foods, self.measures)
+                    if any(line.food or line.amount for line in read):
+                        lines += read
+                        self.sink.findings += more
                         continue
                 if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
                     continue

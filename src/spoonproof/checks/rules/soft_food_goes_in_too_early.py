@@ -56,6 +56,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         time = cooked(story)
         if softness != "spent" or need is None or time is None or melts_in(story) or _falls_apart(story):
             continue
+        if any(heat.verb == "slow-cook" for heat in story.heats):
+            continue  # all goes in at the start and nobody stands by
         name = story.line.name
         span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)
         last = max(1, round(need.soft.high))

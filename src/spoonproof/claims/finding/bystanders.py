@@ -25,6 +25,9 @@ _ASKED = re.compile(
 _NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
 _MEANS = re.compile(rf"\W{{0,3}}(?:{_NOT_THE_SAME})\b")
 _MEANT_BEFORE = re.compile(rf"\b(?:{_NOT_THE_SAME}) (?:that )?(?:it is |it's )?\W?$")
+_ROUND_THE_MOUTH = re.compile(
+    r"(?:just |only )?(?:a?round|on|near) (?:the|their|his|her|a baby's) (?:mouth|lips|chin)\b"
+)
 _OLDEST = 36
 """Months: an age that is told without its unit is no higher."""
 _AT_AN_AGE = re.compile(
@@ -122,6 +125,11 @@ def _what_it_means(tagged: Tagged, match: Match) -> bool:
     """ ""No added sugar" *doesn't mean* no sugar": how a label is read."""
     around = text_before(tagged, match.start), text_after(tagged, match.end)
     return _MEANT_BEFORE.search(around[0]) is not None or _MEANS.match(around[1]) is not None
+
+
+def _by_contact(tagged: Tagged, match: Match) -> bool:
+    """ "A rash *round the mouth* from strawberries": of the acid, and no illness."""
+    return _ROUND_THE_MOUTH.match(text_after(tagged, end_of(match))) is not None
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -286,7 +294,8 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "until-they-turn": (_as_hot,),
     "ill-until": (_asked_about, _was_no_help),
     "told-beside": (_asked_about, _was_no_help),
-    "disease-and-food": (_was_no_help,),
+    "disease-and-food": (_was_no_help, _by_contact),
+    "food-and-disease": (_by_contact,),
     "for-disease": (_was_no_help,),
     "nutrient-and-body": (_edible_bones,),
     "helps-an-organ": (_edible_bones,),
