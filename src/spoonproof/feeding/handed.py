@@ -73,12 +73,14 @@ def _kept_from_them(said: str, hit: Found) -> bool:
     if "?" in said or GIVE.search(said):
         return False
     too = _TOO_MUCH_FOR.search(said, hit.end)
-    alone = len(said[: hit.start].split()) < _FEW
+    alone = hit.start < _CLOSE and len(said[: hit.start].split()) < _FEW
     return (too is not None and not _DENIED.search(said)) or (
         alone and _BAD_FOR.search(said[hit.end :].strip()) is not None
     )
 
 
+_CLOSE = 40
+"""Characters from the beginning of a sentence within which such a food is looked for."""
 _FEW = 2
 """Words that may stand before a food of which a sentence says no more than that it is bad: "any honey"."""
 

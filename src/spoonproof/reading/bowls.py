@@ -20,8 +20,8 @@ _BABYS = (
     rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART})"
 )
 _SOME = (
-    r"(?:some|enough|a little|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?|spoonful"
-    r"|ladle(?:ful)?|cup(?:ful)?|"
+    r"(?:some|enough|a little|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?"
+    r"|spoonful|ladle(?:ful)?|cup(?:ful)?|"
     r"plate|bit|part)|(?:a )?(?:few|couple of|one|two|three|four|five|six|several|[0-9]+)(?: ?[-–] ?[0-9]+)?(?: ?g"
     r"| ?ml)?"
     r"(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?"
