@@ -39,7 +39,8 @@ ALLERGEN = (
     ),
     *_allergen(
         "free-from",
-        "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3 O(<food-allergy>)",
+        "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
+        " O(<food-allergy>)",
         "T(<give|fed|offer>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
         " O(<allergy-weak> <allergen-food>)",
         "<audience-baby|audience-adult> _1 <with> _1 O(<food-allergy>) _1 T(<child-can>) _1 S(<pronoun|dish|food>)",
