@@ -305,13 +305,17 @@ function seeing(part) {
 // Longer work: how far it is, until it ends.
 function working(part) {
   const stop = one("#stop");
+  // What was filled in or sent since must not be lost to a fresh page.
+  let sent = false;
+  document.addEventListener("submit", () => { sent = true; });
+  const touched = () => sent || all("input:not([type=hidden]), textarea").some((field) => field.value !== field.defaultValue);
   const look = async () => {
     try {
       const got = await ask("/out/state");
       part.innerHTML = got.html;
       stop.hidden = got.state !== "running";
       if (got.state === "running") setTimeout(look, 400);
-      else { say(one("p", part).textContent); if (got.state !== "none") setTimeout(() => location.reload(), 600); }
+      else { say(one("p", part).textContent); if (got.state !== "none") setTimeout(() => { if (!touched()) location.reload(); }, 600); }
     } catch (problem) { say(problem.message); }
   };
   if (part.dataset.work === "running") look();
