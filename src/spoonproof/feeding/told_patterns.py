@@ -23,8 +23,9 @@ _STOP = re.compile(r"[.!?;]")
 _NEAR = 22
 """Words that all the parts of a gathering lie within."""
 
-_Part = tuple[tuple[tuple[str, ...], ...], ...]
-"""The places of an unbroken stretch of words; each holds its alternatives, an alternative one or more folded words."""
+_Part = tuple[Mapping[str, tuple[tuple[str, ...], ...]], ...]
+"""The places of an unbroken stretch of words; each holds its alternatives, an alternative one or more folded words, by
+their first word: a place may have a hundred."""
 
 
 class Hit(NamedTuple):
@@ -69,7 +70,7 @@ class Patterns:
                     self._gatherings.append(_gathering(value, written, classes))
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
-                needed = tuple(frozenset(one[0] for one in place) for part in parts for place in part)
+                needed = tuple(frozenset(place) for part in parts for place in part)
                 phrase = _Phrase(value, parts, needed[1:])
                 for word in needed[0]:
                     self._by_word.setdefault(word, []).append(phrase)
@@ -109,7 +110,7 @@ def _gathering(value: str, written: str, classes: Mapping[str, Sequence[str]]) -
     for one in written.split(" & "):
         one = one.strip()
         (refused if one.startswith("!") else parts).append(_part(one.removeprefix("!"), classes))
-    needed = tuple(frozenset(option[0] for option in part[0]) for part in parts)
+    needed = tuple(frozenset(part[0]) for part in parts)
     return _Gathering(value, tuple(parts), needed, tuple(refused))
 
 
@@ -120,7 +121,10 @@ def _part(stretch: str, classes: Mapping[str, Sequence[str]]) -> _Part:
         for one in token.split("/"):
             options += _spelled(one, classes) if one in classes else [one.replace("_", " ")]
         read = (tuple(word.key for word in words(one)) for one in options)
-        places.append(tuple(dict.fromkeys(one for one in read if one)))
+        place: dict[str, tuple[tuple[str, ...], ...]] = {}
+        for option in dict.fromkeys(folded for folded in read if folded):
+            place[option[0]] = (*place.get(option[0], ()), option)
+        places.append(place)
     return tuple(places)
 
 
@@ -198,7 +202,7 @@ def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterat
     if place == len(part):
         yield at
         return
-    for one in part[place]:
+    for one in part[place].get(keys[at], ()) if at < len(keys) else ():
         if keys[at : at + len(one)] == one:
             yield from _ends(keys, at + len(one), part, place + 1)
 
