@@ -30,6 +30,7 @@ _MADE = re.compile(
     re.I,
 )
 
+_EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
 _PART_OF = re.compile(r"\b(?:of|each|every|an?)[ \t]{1,9}$", re.I)  # "bits of roti", once rotis were rolled
 
 
@@ -57,6 +58,8 @@ def without_made(
             made.add(one.food)
         elif one.food in made and _PART_OF.search(before):
             continue
+        elif _EACH.search(before) and _has_what_it_takes(words, listed):
+            continue  # "cut each meatball into quarters"
         elif not DEFINITE.search(before) or not (
             one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
         ):
@@ -73,7 +76,8 @@ def _rendered(words: str, listed: Sequence[str]) -> bool:
 
 
 def _has_what_it_takes(words: str, listed: Sequence[str]) -> bool:
-    needs = _OF.get(words.lower(), ())
+    name = words.lower()
+    needs = _OF.get(name) or _OF.get(f"{name}s", ())
     return any(re.search(rf"\b{need}(?:e?s)?\b", name, re.I) for need in needs for name in listed)
 
 
