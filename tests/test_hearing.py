@@ -296,3 +296,8 @@ def test_three_dangers_in_one_breath_are_quoted_apart() -> None:
     quotes = [one.claim.quote for one in heard_for_babies(said)]
     assert len(quotes) == 3 and len(set(quotes)) == 3 and all(len(quote) < 80 for quote in quotes)
     assert "give her whole grapes" in quotes[-1]
+
+
+def test_a_head_held_steady_is_a_sign_and_no_force() -> None:
+    said = "He sits up, holds his head steady and reaches for food: he is ready for solids."
+    assert [one for one in heard(said) if one.claim.effect == "danger"] == []

@@ -117,3 +117,14 @@ def test_a_rash_round_the_mouth_is_no_illness_that_a_food_is_said_to_treat() -> 
 )
 def test_what_a_child_is_allergic_to_is_not_given_to_it(said: str) -> None:
     assert "cut-untrue" in {one.advice for one in spoken(said)}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Chewing his fists isn't just a sign of teeth, it's a sign of being ready for solids.",
+        "Dribbling isn't only teething, it's a sign he is ready for food.",
+    ],
+)
+def test_a_false_sign_of_readiness_is_false_across_a_comma(said: str) -> None:
+    assert {one.advice for one in spoken(said)} == {"cut-untrue"}

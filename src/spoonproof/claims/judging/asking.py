@@ -58,6 +58,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     if claim.effect in ("allergic-reaction", "drops") or (claim.kind == "allergen" and near.startswith(_IF)):
         near = plain(around(claim))  # "a rash from egg, just keep giving it": what to do stands behind the comma
+    elif claim.effect == "readiness-signs":
+        near = plain(around(claim))  # "chewing fists isn't just teeth, it's a sign of being ready": so does the sign
     elif claim.level in ("none", "free") and "sugars_g" in claim.nutrients:
         near = plain(around(claim))  # "no added sugar at all, just dates and syrup": and so does what sweetens
     key = Key(
