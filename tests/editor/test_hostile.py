@@ -2,37 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
 
 from tests.editor.client import Client
-from tests.editor.test_server import CHANNEL, CLEAN, NAME, codes
+from tests.editor.test_server import CLEAN, NAME, codes
 
 pytest.importorskip("pygls", reason="the extra “editor” is not installed")
 
 CLAIM = CLEAN.replace("A bowl for a wet evening.", "This bowl prevents colds.")
-
-
-@pytest.fixture(scope="module")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Client]:
-    """One server for all: what one test sends has to leave it whole for the next."""
-    folder = tmp_path_factory.mktemp("channel")
-    (folder / "recipes").mkdir()
-    (folder / "channel.yaml").write_text(CHANNEL, encoding="utf-8")
-    with Client(folder) as made:
-        yield made
-        assert made.leave() == 0
-
-
-@pytest.fixture
-def client(server: Client) -> Iterator[Client]:
-    """The server; after the test it must still find the claim of a text."""
-    yield server
-    server.close_all()
-    assert [code for code in codes(server.open(NAME, CLAIM)) if code.startswith("claim-")]
-    server.close_all()
 
 
 def answered(client: Client, number: str, method: str, params: Any) -> dict[str, Any]:

@@ -2,43 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
 
 from tests.editor.client import Client
-from tests.editor.test_hostile import answered
-from tests.editor.test_server import CHANNEL, CLEAN, NAME, codes
+from tests.editor.test_hostile import CLAIM, answered
+from tests.editor.test_server import CLEAN, NAME, codes
 
 pytest.importorskip("pygls", reason="the extra “editor” is not installed")
 
-CLAIM = CLEAN.replace("A bowl for a wet evening.", "This bowl prevents colds.")
 START = {"line": 0, "character": 0}
 
 
 def _range(start: tuple[int, int], end: tuple[int, int]) -> dict[str, dict[str, int]]:
     return {name: {"line": at[0], "character": at[1]} for name, at in (("start", start), ("end", end))}
-
-
-@pytest.fixture(scope="module")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Client]:
-    """One server for all: what one message does has to leave it whole for the next."""
-    folder = tmp_path_factory.mktemp("channel")
-    (folder / "recipes").mkdir()
-    (folder / "channel.yaml").write_text(CHANNEL, encoding="utf-8")
-    with Client(folder) as made:
-        yield made
-        assert made.leave() == 0
-
-
-@pytest.fixture
-def client(server: Client) -> Iterator[Client]:
-    """The server; after the test it must still find the claim of a text."""
-    yield server
-    server.close_all()
-    assert [code for code in codes(server.open(NAME, CLAIM)) if code.startswith("claim-")]
-    server.close_all()
 
 
 HEADS: list[tuple[str, str, str, set[str]]] = [
