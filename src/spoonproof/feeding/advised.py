@@ -96,8 +96,6 @@ _FROZEN_AT_HOME = re.compile(
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
-_CHOP = re.compile(r"\b(?:chop|mince)s? (?:up )?(?:(?:the|your|all|some|any|her|his|their) )?(?:\w+ )?$", re.I)
-_FINELY_BEHIND = re.compile(r" (?:very |really |up )?(?:finely|small|fine|tiny)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?<!\bno )yolks? (?:still )?(?:runs?|flows?"
@@ -358,8 +356,6 @@ def _facts(said: str, hit: Found) -> frozenset[str]:
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
     facts |= {"drink"} if _in_vessel(said, hit) else set()
-    if _CHOP.search(said[max(0, hit.start - 40) : hit.start]):  # "chop raisins finely for a baby"
-        facts |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, 60, 60)) else set()

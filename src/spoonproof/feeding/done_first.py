@@ -25,9 +25,15 @@ _LEFT_UNDONE = re.compile(
     re.I,
 )
 
+_CHOP = re.compile(r"\b(?:chop|mince)s? (?:up )?(?:(?:the|your|all|some|any|her|his|their) )?(?:\w+ )?$", re.I)
+_FINELY_BEHIND = re.compile(r" (?:very |really |up )?(?:finely|small|fine|tiny)\b", re.I)
+
 
 def done_to(said: str, hit: Found) -> frozenset[str]:
     """The facts ("blended", "chopped", "fine" ...) that the words around a food's name say of it."""
-    before = _LEFT_UNDONE.sub(" ", said[max(0, hit.start - 40) : hit.start])
-    found = (_TO_IT.search(before), _TO_THEM.match(said, hit.end))
-    return frozenset(_DONE[one.group(1).lower()] for one in found if one)
+    before = said[max(0, hit.start - 40) : hit.start]
+    found = (_TO_IT.search(_LEFT_UNDONE.sub(" ", before)), _TO_THEM.match(said, hit.end))
+    done = {_DONE[one.group(1).lower()] for one in found if one}
+    if _CHOP.search(before):  # "chop raisins finely for a baby"
+        done |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}
+    return frozenset(done)

@@ -56,12 +56,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     subjects = subjects_of(claim) | _said_before(claim)
     stance = stance_of(claim, register)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
-    if claim.effect in ("allergic-reaction", "drops") or (claim.kind == "allergen" and near.startswith(_IF)):
-        near = plain(around(claim))  # "a rash from egg, just keep giving it": what to do stands behind the comma
-    elif claim.effect == "readiness-signs":
-        near = plain(around(claim))  # "chewing fists isn't just teeth, it's a sign of being ready": so does the sign
-    elif claim.level in ("none", "free") and "sugars_g" in claim.nutrients:
-        near = plain(around(claim))  # "no added sugar at all, just dates and syrup": and so does what sweetens
+    if _looks_past_commas(claim, near):
+        near = plain(around(claim))
     key = Key(
         kind=claim.kind,
         subjects=subjects,
@@ -92,6 +88,17 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if unnamed or (generic and not _known(key, claim, register)):
         return replace(key, subjects=subjects | runs_of(near))
     return key
+
+
+def _looks_past_commas(claim: Claim, near: str) -> bool:
+    """Whether what decides a claim may stand behind a comma: what to do after a rash from egg ("just keep giving it"),
+    the false sign before the right one ("isn't just teeth, it's a sign of being ready"), what sweetens after "no added
+    sugar at all"."""
+    if claim.effect in ("allergic-reaction", "drops", "readiness-signs"):
+        return True
+    if claim.kind == "allergen" and near.startswith(_IF):
+        return True
+    return claim.level in ("none", "free") and "sugars_g" in claim.nutrients
 
 
 def _said_before(claim: Claim) -> frozenset[str]:

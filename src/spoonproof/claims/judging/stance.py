@@ -57,7 +57,6 @@ _MAKES_ILL = re.compile(
 """What makes somebody ill: "raw shellfish makes babies ill"."""
 _NO_HARM_DONE = re.compile(
     r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage) "
-    r"| never (?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage) "
 )
 """A harm that is denied by what came of it: "it has never done any harm"."""
 _NO_USE_WAITING = re.compile(
