@@ -125,11 +125,15 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
         return named(tagged, of, taken)
     begin = _own_clause(tagged, begin_of(tagged, at), at)
-    before = [
-        i
-        for i in tagged.find(wanted | GENERIC, begin, at)
-        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
-    ]
+
+    def candidates(classes: frozenset[str], first: int) -> list[int]:
+        return [
+            i
+            for i in tagged.find(classes, first, at)
+            if not (i in taken or measures(tagged, i) or _says_how(tagged, i, kind) or is_doing(tagged, i))
+        ]
+
+    before = candidates(wanted | GENERIC, begin)
     pronoun = pronoun_before(tagged, begin, at)
     best = likeliest(tagged, before, at)
     if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
@@ -153,12 +157,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     own = match.subject[0] if match.subject is not None else -1  # -1: none
     if pronoun is None and tagged.is_any(own, _SAID) and not measures(tagged, own):
         return named(tagged, own, taken)
-    elsewhere = [
-        i
-        for i in tagged.find(wanted, 0, at)
-        if i not in taken and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
-    ]
-    if elsewhere:
+    if elsewhere := candidates(wanted, 0):
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
     if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
         return named(tagged, before[-1], taken)  # "*it* is a useful food that" is about "it"
