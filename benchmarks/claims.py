@@ -105,7 +105,9 @@ def _pair(claim: Claim, row: dict[str, str]) -> bool:
 
 
 def _touch(said: str, wanted: str) -> bool:
-    stems = [{w[:5] for w in re.findall(r"[a-z0-9]+", text.lower()) if len(w) > 2} for text in (said, wanted)]
+    stems = [
+        {w[:5].rstrip("s") for w in re.findall(r"[a-z0-9]+", text.lower()) if len(w) > 2} for text in (said, wanted)
+    ]
     return not stems[1] or bool(stems[0] & stems[1])
 
 

@@ -38,7 +38,7 @@ ALLERGEN = (
         says="for those with an allergy",
     ),
     *_allergen(
-        "free-from",
+        "given-instead",
         "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
         " O(<food-allergy>)",
         "T(<give|fed|offer>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"

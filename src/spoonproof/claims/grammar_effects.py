@@ -372,7 +372,7 @@ DISEASE = (
     ),
     *_disease(
         "complaint-then-food",
-        "^ _2 O(<DISEASE>) [?:] _3 S(<FOOD>)",
+        "^ _2 O(<DISEASE>) (?:_1 <audience-baby|body|inner-body>)? [?:] _3 S(<FOOD>)",
         "^ T(<when-ill>) _3 O(<DISEASE>) ,? ~6 <give|give-weak|told-to> ~4 S(<FOOD>)",
         veto=_KITCHEN,
         says="a complaint and what to eat",

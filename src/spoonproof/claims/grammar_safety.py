@@ -342,7 +342,7 @@ SAFETY_AGE = (
     *_safety(
         "suits-babies",
         "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 O(<audience-baby>)",
-        "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 <audience-baby>? _1 <bound> O(@AGE)",
+        "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 <audience-baby>? _1 <bound>? O(@AGE)",
         effect="age",
         veto=_ADVICE,
         says="fine for babies",

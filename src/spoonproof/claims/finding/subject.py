@@ -40,7 +40,7 @@ _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
 _DOING = ("function", "disease")
-_BOTTLE = frozenset({"bottle"})
+_OWN_WORDS = frozenset({"bottle", "fed-so"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
@@ -216,8 +216,7 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    bottle = match.subject is not None and tagged.is_any(match.subject[0], _BOTTLE)
-    if match.subject is not None and (effect == "milk-enough" or bottle):
+    if match.subject is not None and (effect == "milk-enough" or tagged.is_any(match.subject[0], _OWN_WORDS)):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and match.rule.name in _LISTED_AFTER:
@@ -244,6 +243,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         return Subject(None, ("solid food",), (), False, False, "solid food, as usual")
     if effect == "choking-supervision" and not tagged.find(EATEN):
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
+    if match.subject is not None and match.rule.name == "given-instead" and not tagged.has(match.subject[0], "pronoun"):
+        return named(tagged, match.subject[0], range(0))  # "a child with a milk allergy can have *oat milk*"
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted
     if effect == "allergen-introduction":
