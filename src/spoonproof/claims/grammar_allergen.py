@@ -27,7 +27,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "free-from",
-        "<okay|fine|goodfor> ~4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
+        "<okay|fine|goodfor> _4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
         level="free",
         says="for those who avoid it",
     ),

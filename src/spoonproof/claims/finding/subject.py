@@ -29,6 +29,7 @@ from spoonproof.claims.finding.ranking import (
     pronoun_before,
     rank,
 )
+from spoonproof.claims.lexicon import COLON
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Kind
 from spoonproof.model.record import replace
@@ -48,8 +49,9 @@ _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
+_BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
-_LISTED_AFTER = ("got-from", "foods-with", "good-sources")
+_LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 
@@ -68,11 +70,16 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     if found.pronoun or found.range is None:
         return found
     found = with_others(tagged, match, found)
+    heading = _heading(tagged)
+    if heading is not None and heading.range != found.range and heading.texts[0] not in found.texts:
+        found = both(heading, found)
     if match.rule.kind not in ("function", "disease"):
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = first_of(match)
     begin = _own_clause(tagged, max(begin_of(tagged, end), end - 12), end)
+    if match.object and tagged.is_any(match.trigger[0], _BRINGS):
+        end = max(end, match.object[0])  # "seeds *supply zinc*, vital for growth"
     more = [
         noun(tagged, i, HELD)
         for i in tagged.find(HELD, begin, end)
@@ -80,6 +87,14 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _heading(tagged: Tagged) -> Subject | None:
+    """The food that a line opens with before a colon: "*Skyr*: a thick milk that is even higher in protein"."""
+    at = tagged.symbols.find(COLON, 1, _HEADING)
+    if at < 0 or not tagged.is_any(at - 1, FOOD) or tagged.find(_HOLDS, 0, at):
+        return None
+    return named(tagged, at - 1, range(0))
 
 
 def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
@@ -185,6 +200,7 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
     return next(iter(tagged.find(FOOD, end, end + _OF_REACH)), None)
 
 
+_HEADING = 4  # items
 _OF_REACH = 5
 _FOUND_REACH = 4
 
@@ -216,7 +232,11 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    if match.subject is not None and (effect == "milk-enough" or tagged.is_any(match.subject[0], _OWN_WORDS)):
+    itself = match.subject is not None and (
+        tagged.is_any(match.subject[0], _OWN_WORDS)
+        or (match.rule.name == "needs" and tagged.is_any(match.subject[0], _WEAK))
+    )
+    if match.subject is not None and (effect == "milk-enough" or itself):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and match.rule.name in _LISTED_AFTER:
