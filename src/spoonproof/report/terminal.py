@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
@@ -96,6 +95,8 @@ def _line_with_mark(text: str, column: int, end: int | None, level: Level, colou
 
 def _wrapped(text: str, lead: str = "", indent: int = 4) -> Iterator[str]:
     pad = " " * indent
+    import textwrap
+
     yield from textwrap.wrap(
         printable(lead + text),
         _WIDTH,
