@@ -11,10 +11,10 @@ from spoonproof.feeding.cautions import Caution as FoundCaution
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.text import Passage
 from spoonproof.model.version import reviewed_version
+from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site import amounts, claims, figures, foods, prose, timeline
 from spoonproof.site.claims import Said
 from spoonproof.site.picture import PlatePart
-from spoonproof.site.sieve import MONTHS
 from spoonproof.site.sources import Numbered
 from spoonproof.site.view import (
     Allergen,
