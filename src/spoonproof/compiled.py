@@ -31,7 +31,6 @@ if TYPE_CHECKING:
     from spoonproof.reading.measures import Measures
 
 PACKAGE = Path(__file__).resolve().parent
-FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
 _PACKED_FOODS = ("foods", "values", "sources", "portions")
 _CODE = ("", "claims", "claims/finding", "claims/judging", "cooking", "feeding", "foods", "model", "reading")
 
