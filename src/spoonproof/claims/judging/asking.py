@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Entry, Key
-from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
@@ -17,7 +16,7 @@ from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import has_any, plain, singular, slug
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import UNNAMED, Claim
 from spoonproof.model.numbers import Numbers
 from spoonproof.model.record import replace
 
