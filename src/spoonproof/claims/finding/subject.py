@@ -31,7 +31,7 @@ from spoonproof.claims.finding.ranking import (
 )
 from spoonproof.claims.lexicon import COLON
 from spoonproof.claims.scan import Tagged
-from spoonproof.model.claim import Kind
+from spoonproof.model.claim import UNNAMED, Kind
 from spoonproof.model.record import replace
 
 _HOUSEHOLD = frozenset({"household"})
@@ -112,10 +112,6 @@ def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
 def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
     """Whether what was named before is spoken of: "*they* are rich in fibre, like oats"."""
     return pronoun_before(tagged, 0, match.start) is not None
-
-
-UNNAMED = "nothing that is named"
-"""Why a claim has no subject, and none is carried to it from before."""
 
 
 def _subject_of(tagged: Tagged, match: Match) -> Subject:
@@ -303,7 +299,7 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
     foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
-    done = tagged.words(*match.subject)
+    done = tagged.words(*match.subject).lower()
     chosen = before[:1] or foods[:1]
     if not chosen:
         return Subject(match.subject, (done,), (), False, False, f"“{done}”")
