@@ -141,6 +141,14 @@ def test_a_quick_fix_gives_a_text_that_checks_clean(client: Client) -> None:
     assert mended == CLEAN
 
 
+def test_a_sentence_taken_over_ends_once(client: Client) -> None:
+    text = CLEAN.replace("A bowl for a wet evening.", "Peanut from six months prevents peanut allergy.")
+    found = [f for f in client.open(NAME, text) if f["code"].startswith("claim-")]
+    (fix,) = [a for f in found for a in client.fixes(NAME, f) if a["kind"] == "quickfix" and a["diagnostics"][0] == f]
+    mended = applied(text, fix["edit"]["documentChanges"][0]["edits"])
+    assert mended.rstrip("\n").endswith("ask a doctor first.")  # and nothing is left of what stood there
+
+
 def test_all_that_is_safe_is_put_right_at_once_as_check_would(client: Client, folder: Path) -> None:
     text = "\n" + CLEAN
     findings = client.open(NAME, text)
