@@ -30,16 +30,20 @@ def of_claims(dish: Dish, wanted: Callable[[JudgedClaim], bool]) -> Iterator[Fau
         level = level_of(judged)
         if level is None or not wanted(judged):
             continue
-        area: Area = "baby" if judged.claim.kind in _SERIOUS and judged.harm == 3 else "words"
         yield Fault(
             judged.claim.span,
             message(judged),
             level,
-            area,
+            area_of(judged),
             remedy=remedy(judged),
             sources=judged.sources,
             claim=judged,
         )
+
+
+def area_of(judged: JudgedClaim) -> Area:
+    """Whether it is about the baby's safety, or about words alone."""
+    return "baby" if judged.claim.kind in _SERIOUS and judged.harm == 3 else "words"
 
 
 def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
