@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
@@ -97,6 +96,8 @@ def _line_with_mark(text: str, column: int, end: int | None, level: Level, colou
 def wrapped(text: str, lead: str = "", indent: int = 4) -> Iterator[str]:
     """``text`` after its ``lead`` in lines of a terminal's width; an address is never cut, so that it can be copied."""
     pad = " " * indent
+    import textwrap
+
     yield from textwrap.wrap(
         printable(lead + text),
         _WIDTH,
