@@ -43,6 +43,18 @@ HABITS = (
         veto=_KITCHEN,
         says="what helps to take up a nutrient",
     ),
+    *_function(
+        "turns-the-skin",
+        "S(<FOOD|nutrient>) ~6 T(<turns-colour|HARM>) _3 O(<body>) ~3 <skin-colour>",
+        veto=_KITCHEN,
+        says="turns the skin a colour",
+    ),
+    *_function(
+        "is-needed",
+        "S(<food|ambiguous-nutrient>) _2 <copula> _1 T(<NEED>) _6 O(<body|inner-body>)",
+        veto=_KITCHEN,
+        says="needed for a part of the body",
+    ),
     *_quantity(
         "so-often",
         f"{_GIVE} ~6 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week|per-day>)",
