@@ -86,7 +86,7 @@ HABITS = (
     ),
     *_content(
         "nothing-but",
-        "S(<sweet-thing|food|dish>) _1 <copula> T(<nothing-but>) O(<ambiguous-nutrient>)",
+        "S(<sweet-thing>) _1 <copula> _1 O(<ambiguous-nutrient>)",
         "S(<sweet-thing|food|dish>) _1 <copula> _1 O(<all-sugar>)",
         level="high",
         veto="culinary",
