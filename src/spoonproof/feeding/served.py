@@ -43,6 +43,7 @@ from spoonproof.feeding.step_words import (
     NO_SALT,
     PREPARED,
     RARE,
+    RAW_MILK,
     RUNNY,
     SET_IN_HEAT,
     SOFTENED,
@@ -68,7 +69,7 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
+    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -186,8 +187,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
         facts.add("fine")
     if BONE_IN.search(text):
         facts.add("bone-in-word")
-    if re.search(r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b", text, re.I):
-        facts.add("unpasteurised")  # "60 g raw-milk raclette"
+    if RAW_MILK.search(text):
+        facts.add("unpasteurised")  # "60 g raw-milk raclette", "curd made with raw milk"
     if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
         facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
     if "home" in here and "made" in here:

@@ -12,7 +12,8 @@ COOK = re.compile(
     r"|\b(?:is|are|be|been|being|get|gets|until|till|once) (?:\w+ly )?(?:steamed|boiled|baked|roasted|fried"
     r"|cooked|poached|grilled|scrambled|microwaved|stewed|braised)\b"
     r"|\b(?:drop|lower|slide|slip|put|tip)\w*\b[^.;]{0,40}\bin(?:to)?"
-    r" (?:\w+ ){0,2}(?:simmering|boiling) (?:water|broth)\b",
+    r" (?:\w+ ){0,2}(?:simmering|boiling) (?:water|broth)\b"
+    r"|\b(?:over|on) (?:the|an?|very|low|medium|gentle|high|moderate)(?: \w+){0,2} (?:heat|flame|hob)\b",
     re.I,
 )
 # A clause ends at a stop, and at the words behind which a neighbour stands; "peel and quarter the grapes" is one.
@@ -181,7 +182,7 @@ HOT_THROUGH = re.compile(
 SET_IN_HEAT = re.compile(
     r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
     r"|wilts?|wilted)\b"
-    r"|\bnothing (?:is )?runny\b",
+    r"|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
     re.I,
 )
 # "Golden milk", not "Cod in coconut milk"
@@ -197,6 +198,12 @@ DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "b
 DRINK_HEAD = re.compile(
     r"\b(?:cooler|cordial|punch|lemonade|limeade|chai|cocoa|hot chocolate|horchata|atole|champurrado|sherbet|tisane"
     r"|infusion)s?(?=$|,| (?:with|for|from|of|in)\b)",
+    re.I,
+)
+
+RAW_MILK = re.compile(
+    r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b|\baus rohmilch\b|\bleche cruda\b"
+    r"|\b(?:of|from|with|in|using) (?:raw|unpasteuri[sz]ed) (?:\w+['’]?s?['’]? )?milk\b",
     re.I,
 )
 
@@ -236,7 +243,7 @@ WORD_FACTS = {
     "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
     "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
     "baton": "stick", "stick": "stick",
-    "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
+    "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip
 LOW_SALT = re.compile(
     r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I
