@@ -13,11 +13,11 @@ import re
 from collections.abc import Sequence
 from functools import cache, reduce
 from operator import or_
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Protocol
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 _CLASSES = re.compile(r"<([a-z| -]+)>")
 _GAP = re.compile(r"([~_])(\d+)")

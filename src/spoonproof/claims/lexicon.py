@@ -12,11 +12,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import Any
 
 from spoonproof.claims.inflect import forms
 from spoonproof.claims.sentences import BreathRow
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.record import NamedTuple, dataclass, field, replace
 from spoonproof.model.remembered import WorkedOut
 from spoonproof.model.table import Row
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
@@ -13,7 +12,7 @@ from spoonproof.claims.register_reading import EntryReader, read_wordings
 from spoonproof.claims.words import has_any, singular
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document

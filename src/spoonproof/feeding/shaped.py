@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from typing import NamedTuple
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
 from spoonproof.feeding.words import keys
 from spoonproof.model.recipe import Recipe, Step
+from spoonproof.model.record import NamedTuple
 
 _LOGS = re.compile(
     r"\b(?:shape|form|roll|mould|press|squeeze|mold)\w*\b[^.;]{0,60}"

@@ -11,9 +11,9 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.feeding.words import Word, words
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
 END = re.compile(r"[.!?;:]")

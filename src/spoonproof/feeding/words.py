@@ -11,8 +11,8 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
-from typing import NamedTuple
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from spoonproof.checks.from_claims import once
 from spoonproof.dish import Dish
 from spoonproof.film.script import Material, Script
 from spoonproof.film.takes import all_takes
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Cue, Document, Passage, Piece
 from spoonproof.reading.spoken import word_count
 

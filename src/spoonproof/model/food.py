@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple
+from typing import Literal
 
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 NUTRIENT_UNITS: Mapping[str, str] = {
     "energy_kcal": "kcal",

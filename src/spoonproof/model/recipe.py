@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.model.finding import Bowl
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 
 TextureWord = Literal["smooth", "thick", "mashed", "lumpy", "minced", "soft finger food", "family food"]

@@ -9,12 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from difflib import SequenceMatcher
-from typing import NamedTuple
 
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
 from spoonproof.reading.runs import runs_at

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.claims.judge import statement_key
 from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, Claim, JudgedClaim
+from spoonproof.model.record import NamedTuple
 from spoonproof.report.terminal import printable
 
 ADVICE_WORDS: Mapping[Advice, str] = {

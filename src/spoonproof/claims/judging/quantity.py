@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from spoonproof.claims.conditions import show, spoken
 from spoonproof.claims.finding.number import number_of
@@ -19,6 +18,7 @@ from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim, Quantity, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate, Numbers
+from spoonproof.model.record import NamedTuple
 
 _TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
 _TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}
