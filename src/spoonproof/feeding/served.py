@@ -24,6 +24,7 @@ from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_part
 from spoonproof.feeding.step_words import (
     ACROSS,
     ALONE,
+    AROMATICS_OUT,
     BARE_STRAIN,
     BONE_IN,
     BONES,
@@ -55,6 +56,7 @@ from spoonproof.feeding.step_words import (
     TINY_UNITS,
     WORD_FACTS,
 )
+from spoonproof.feeding.taken_out import taken_out
 from spoonproof.feeding.words import fold, keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
@@ -158,7 +160,7 @@ _CALLED = {
     "meat": _OF_AN_ANIMAL,
     "poultry": _OF_AN_ANIMAL,
     "spice": frozenset({"spice", "bark", "quill", "aromatic"}),
-    "herb": frozenset({"herb", "aromatic"}),
+    "herb": frozenset({"herb", "aromatic", "spice"}),
 }
 _WORKED = frozenset("blended blended-smooth mashed lumpy fine squashed crushed minced".split())
 """What is not done to those kept back."""
@@ -277,6 +279,10 @@ def _from_steps(
         facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
     if _TASTES_ONLY & (names | {line.food}) and any(BARE_STRAIN.search(text) for text in texts):
         facts.add("removed")
+    if called & _SEASONINGS and any(
+        AROMATICS_OUT.search(baby_text(step)) for step in recipe.steps if not only_family(step)
+    ):
+        facts.add("removed")  # "discard the aromatics"
     if any(SOFTENED.search(text) for text in named):
         facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
@@ -337,6 +343,7 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
 _BACK = frozenset({"it", "them", "each", "they"})
 _TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
 """What gives its taste to a broth and is left in the sieve when that is strained."""
+_SEASONINGS = frozenset({"spice", "herb"})
 _SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
 
 
@@ -357,5 +364,7 @@ def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset
         )
         if meant:
             found.update(fact for fact, pattern in DONE if pattern.search(clause))
+        elif names & taken_out(text):
+            found.add("removed")
         before_names = before_names or bool(names & here)
     return frozenset(found)

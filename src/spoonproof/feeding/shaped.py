@@ -17,7 +17,8 @@ _LOGS = re.compile(
     re.I,
 )
 _ROUNDS = re.compile(
-    r"\b(?:slic|cut|chop)\w*\b[^.;]{0,40}\b(?:rounds|coins|discs|disks|circles|slices|chunks|bite[- ]size\w*)\b"
+    r"\b(?:slic|cut|chop)\w*\b(?:[^.;]|\.\d){0,40}"
+    r"\b(?:rounds|coins|discs|disks|circles|slices|chunks|bite[- ]size\w*)\b"
     r"|\b(?:slice|sliced) (?:the )?(?:koft[ae]s?|kebabs?|logs?|sausages?)\b(?! lengthways| lengthwise)",
     re.I,
 )
@@ -37,7 +38,7 @@ _UNSKEWERED = re.compile(
 
 _BAKED_HARD = re.compile(
     r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|brittle|(?:they|it) snaps?"
-    r"|until (?:very |quite )?(?:hard|crunchy))\b",
+    r"|until [^.;]{0,30}(?<!no )(?<!not )(?<!longer )\b(?:hard|crunchy|snap|snaps)(?![- ]boil))\b",
     re.I,
 )
 

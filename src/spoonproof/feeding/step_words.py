@@ -55,7 +55,11 @@ RARE = re.compile(
     r"|\b(?:middle|cent(?:re|er)|inside) (?:is |stays? |still |remains? ){1,2}(?:\w+ )?(?:pink|red|raw|cold)\b"
     r"|\b(?:blush|rosy|pink tinge|hint of pink)\w* (?:in|at|inside) (?:the|their|its) "
     r"|\bpink (?:in(?:side)?|at) the (?:middle|centre|center)\b"
-    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b",
+    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b"
+    r"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?(?:inside|middle|cent(?:re|er))s?"
+    r" (?:\w+ )?(?:pink|red|raw|blue)\b"
+    r"|(?<!no )(?<!not )(?<!never )\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
+    r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
     re.I,
 )
 ROLLED = re.compile(
@@ -81,8 +85,11 @@ BARE_STRAIN = re.compile(r"(?:^|[.;,]|\b(?:and|then)) ?strain(?: well| it all| e
 STRAINED_OFF = re.compile(r"\bstrain\w*\b(?! the (?:pasta|noodles|rice|beans|lentils|peas|vegetables))", re.I)
 # "chill until set, and cut into 2 cm cubes"
 JELLY_CUBES = re.compile(
-    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice|chop)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
-    r"|\b(?:cut|slice|dice|chop)\b[^.;]{0,30}\b(?:cubes?|squares?|diamonds?)\b",
+    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice|chop)\b(?:[^.;]|\.\d){0,40}"
+    r"\b(?:cubes?|squares?|dice|diamonds?)\b"
+    r"|\b(?:cut|slice|dice|chop)\b(?:[^.;]|\.\d){0,30}\b(?:cubes?|squares?|diamonds?)\b"
+    # a mould of a mouthful makes a sweet of it
+    r"|\b(?:tiny|mini|small|little|sweet|gummy|gummies|ice[- ]cube|chocolate|heart|bear|star)(?: \w+)? (?:mou?lds?|trays?)\b",
     re.I,
 )
 MASHED_UP = re.compile(r"\b(?:mash|blend|crush|fork|grate|crumble|melt)\w*\b", re.I)
@@ -201,6 +208,11 @@ DRINK_HEAD = re.compile(
     re.I,
 )
 
+AROMATICS_OUT = re.compile(
+    rf"\b{REMOVE}\b[^.;,]{{0,30}}\b(?:aromatics|whole spices|spice bag|herb bag|bag|muslin|sachet|infuser|flavourings"
+    r"|woody (?:bits|stalks|stems))\b",
+    re.I,
+)
 RAW_MILK = re.compile(
     r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b|\baus rohmilch\b|\bleche cruda\b"
     r"|\b(?:of|from|with|in|using) (?:raw|unpasteuri[sz]ed) (?:\w+['’]?s?['’]? )?milk\b",
