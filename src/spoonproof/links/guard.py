@@ -8,9 +8,8 @@ import socket
 import threading
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 from urllib.parse import urljoin, urlsplit, urlunsplit
-
-from spoonproof.model.record import NamedTuple
 
 LONGEST_ADDRESS = 2048
 MOST_ADDRESSES = 4

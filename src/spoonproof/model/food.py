@@ -42,25 +42,6 @@ NUTRIENT_UNITS: Mapping[str, str] = {
 }
 """Every nutrient key of the contract with its unit (and saturated fat, which claims need)."""
 
-# The same fourteen-and-more keys serve every market's list; which market asks for which is data in shared/.
-Allergen = Literal[
-    "gluten",
-    "wheat",
-    "crustaceans",
-    "egg",
-    "fish",
-    "peanut",
-    "soya",
-    "milk",
-    "nuts",
-    "celery",
-    "mustard",
-    "sesame",
-    "sulphites",
-    "lupin",
-    "molluscs",
-]
-
 Hardness = Literal["hard", "firm", "soft", "leaf", "grain", "liquid", "powder", "paste", "none"]
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.conditions import show, spoken
-from spoonproof.claims.finding.number import number_of
 from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.number_words import number_of
 from spoonproof.claims.references import Tolerance
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
