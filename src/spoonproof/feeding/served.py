@@ -71,7 +71,7 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later""".split()
+    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -169,6 +169,9 @@ _CUT_FACTS = frozenset(
 )
 
 
+_SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
+
+
 def _from_words(line: FoodLine, facts: set[str]) -> None:
     text = line.text
     here = keys(text)
@@ -181,6 +184,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
     for key in here:
         if fact := WORD_FACTS.get(key, ""):
             facts.add(fact)
+    if here & _SPLIT_PULSES and not here & {"whole", "sabut", "makhani"}:
+        facts.add("split")
     if NO_SALT.search(text):
         facts.add("no-salt")
     if LOW_SALT.search(text):

@@ -89,7 +89,8 @@ JELLY_CUBES = re.compile(
     r"\b(?:cubes?|squares?|dice|diamonds?)\b"
     r"|\b(?:cut|slice|dice|chop)\b(?:[^.;]|\.\d){0,30}\b(?:cubes?|squares?|diamonds?)\b"
     # a mould of a mouthful makes a sweet of it
-    r"|\b(?:tiny|mini|small|little|sweet|gummy|gummies|ice[- ]cube|chocolate|heart|bear|star)(?: \w+)? (?:mou?lds?|trays?)\b",
+    r"|\b(?:tiny|mini|small|little|sweet|gummy|gummies|ice[- ]cube|chocolate|heart|bear|star)(?: \w+)?"
+    r" (?:mou?lds?|trays?)\b",
     re.I,
 )
 MASHED_UP = re.compile(r"\b(?:mash|blend|crush|fork|grate|crumble|melt)\w*\b", re.I)
