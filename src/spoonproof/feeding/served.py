@@ -71,7 +71,7 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split""".split()
+    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split big""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -82,6 +82,7 @@ _SHAPES = {
     "mashed": "mashed", "puréed": "blended", "crumbled": "fine",
 }  # fmt: skip
 _SMALL_MM = 6.5  # a quarter inch: pieces for infants (NDSU Extension)
+_BIG_MM = 20.0  # a piece that a toddler cannot chew down where it is meat (common practice)
 _BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
 
 
@@ -242,6 +243,8 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
             facts.add("small")
         if high is not None and high <= _BITE_MM:
             facts.add("bite")
+        if high is not None and high >= _BIG_MM and cut.shape in ("dice", "chunk"):
+            facts.add("big")
     if "whole" in facts and facts & (_CUT_FACTS - {"whole"}):
         facts.discard("whole")
 

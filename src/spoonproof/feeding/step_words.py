@@ -276,7 +276,8 @@ FINELY = re.compile(
 )
 BONE_IN = re.compile(
     r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
-    r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken)",
+    r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken|rabbit|duck|goose|quails?|pigeon|pheasant|partridge"
+    r"|poussin|guinea fowl|hare|turkey)\b|\bjointed\b|\bin joints\b|\b(?:rib|leg|neck|shank|tail) joints?\b",
     re.I,
 )
 TINY_UNITS = frozenset({"pinch", "dash", "drop", "sprinkle", "smidgen"})
