@@ -11,6 +11,8 @@ from finding_kit import claims
     [
         "A longer walk before bed helped our whole household improve its digestion that spring.",
         "Not only would such a fright cause trauma for the child, it would upset the neighbours.",
+        "Picture the new pear press as a smaller version of the old one, made with a baby's digestive system in mind.",
+        "For a whole year I kept walnuts out of each supper in the house for the benefit of my mother, our lodger.",
     ],
 )
 def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
@@ -26,6 +28,8 @@ def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
         "What about an egg-free sponge for the raffle?",
         "Grandparents should offer soft pears that babies are able to hold.",
         "It can help to offer your baby a soft pear.",
+        "I can tell you that we had not thought of an anaphylactic response on the first day that he ate walnut.",
+        "The cook told us to bring carbohydrates such as pasta or bread for the long table.",
     ],
 )
 def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
@@ -39,6 +43,14 @@ def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
         ("Nobody in our street had headaches last winter since we all cook with turmeric.", "disease"),
         ("Aids digestion", "function"),
         ("Nothing in here prevents an illness, whatever the neighbours say of my suppers.", "disease"),
+        (
+            "In the clinic's report there is a link between a walnut allergy and asthma in children of that age.",
+            "allergen",
+        ),
+        (
+            "Of all that we tried that winter, with the stove out and the snow high, pears helped our digestion most.",
+            "function",
+        ),
         ("Swede is a safe treat from seven months.", "safety-age"),
         ("Should babies have soft pears?", "safety-age"),
         ("We baked an egg-free cake for the raffle.", "allergen"),

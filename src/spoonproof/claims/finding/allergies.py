@@ -36,15 +36,6 @@ _FAMILY = frozenset(
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
 
-# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
-_SAYS_OF_IT = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
-    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
-    r"|damage\w*|inflam\w+|harm\w*|"
-    r"suspect\w*|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
-    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|sensitis\w*"
-    r"|sensitiz\w*|result\w*|due to|because)\b|%"
-)
 _A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
 _WHICHEVER = re.compile(
     r"(?:,? ?(?:and |or )?[\w-]+,? ){0,2}?(?:recipes?|things?|stuff|options?|menus?|sections?|baker(?:y"
@@ -81,11 +72,6 @@ _OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
 _TALKED_OF = re.compile(
     r"\b(?:talk\w*|chat\w*|discuss\w*|cover\w*|episode|hear)\b[^.;?!]*\b(?:from|including|about)\b[^.;?!]*$"
 )
-
-
-def _only_whose(tagged: Tagged, _match: Match) -> bool:
-    """ "Having a child with a dairy allergy is hard", "an egg allergy nightmare": how it is to live with."""
-    return _SAYS_OF_IT.search(fold(tagged.text)) is None
 
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
@@ -175,7 +161,7 @@ def _meatless(tagged: Tagged, match: Match) -> bool:
 
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
     "allergy": (_has_one_only, _of_a_family),
-    "food-allergy": (_only_whose, _has_one_only, _of_a_family),
+    "food-allergy": (_has_one_only, _of_a_family),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_meatless, _ingredient, _a_way_to_live, _without_allergens, _says_no, _held_off),
     "traces": (_labelled,),

@@ -90,8 +90,6 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             continue
         if talks_of_else(tagged, match, present) or not (about or _says_something(tagged, match)):
             continue
-        if not has_evidence(tagged, match, points):
-            continue
         if compiled.rule.named and not (
             (held if compiled.rule.kind == "nutrient-content" else about)
             or _eaten(compiled, present)
@@ -100,7 +98,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
         ):
             continue
-        if spoken_against(tagged, match, points):
+        if not has_evidence(tagged, match, points) or spoken_against(tagged, match, points):
             against.append(match)
             continue
         if match.rule.loose and any(says_again(match, other) for other in against):
