@@ -43,6 +43,9 @@ _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
 _LEFT_OUT = re.compile(r"[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*", re.I)
+_HOW_LEAN = re.compile(
+    r"\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b", re.I
+)  # of meat
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}")
@@ -62,6 +65,8 @@ def read_food_line(
         draft.begin = label.end()
         draft.use(0, label.end())
     reading = leading_amount(draft, foods, measures)
+    for said in _HOW_LEAN.finditer(draft.text):
+        draft.use(said.start(), said.end())
     amount = reading.amount if reading else None
     name = shared_head(draft, draft.open_text(), foods) or food_name(draft, foods, measures)
     if name is None and amount is not None and (name := _unit_is_food(draft, amount, foods)) is not None:

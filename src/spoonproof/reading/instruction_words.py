@@ -43,7 +43,11 @@ REMAINING = re.compile(
     r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
     re.I,
 )
-_THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
+_THEM = re.compile(
+    r"\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b|then\b"
+    r"|and\b|sides\b)[a-z])|these|those|each one|the pieces|(?:half|some|a little|most) of each)\b",
+    re.I,
+)
 _BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"

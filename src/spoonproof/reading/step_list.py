@@ -44,7 +44,7 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
     none_yet = not reader.used
     for mention in mentions:
         reader.used.update(mention.lines)
-    all_at_first = none_yet and any(draft.action.everything for draft in drafts)
+    all_at_first = none_yet and not mentions and any(draft.action.everything for draft in drafts)
     rest = not reader.split and _BEAT_THE_REST.search(text) is not None
     if all_at_first or rest or _ALL_LISTED.search(text) or REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))

@@ -33,3 +33,5 @@ class StepReader:
     title: str = ""
     listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
+    pieces: set[str] = field(default_factory=set)  # pieces that the steps cut: "slice"
+    held: set[int] = field(default_factory=set)  # what "everything but ..." left out
