@@ -79,10 +79,3 @@ def test_fresh_herbs_are_those_of_the_list() -> None:
 def test_juices_of_a_roast_are_no_lemon() -> None:
     read, _, lines, _ = read_method(("4 chicken thighs", "1 lemon"), ("Shred the chicken with its juices.",))
     assert {lines[i].name for i in read[0].actions[0].foods} == {"chicken thighs"}
-
-
-def test_a_first_step_that_names_foods_uses_no_others() -> None:
-    foods = ("300 g veal mince", "1 egg", "200 ml passata")
-    assert "food-never-used passata" in faults(
-        foods, "Mix the mince and egg and shape into patties.", "Fry for 9 minutes."
-    )

@@ -357,7 +357,8 @@ def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Port
 
 def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
     share = food.refuse_pct / 100
-    if not share:
+    tinned = line.state == "canned" and food.state != "canned"  # the figures of it raw; nobody tins peel and stones
+    if not share or tinned:
         return Weight(step.grams, step.grams, step.assumed, step.sources)
     if step.edible:
         return Weight(step.grams.times(1 / (1 - share)), step.grams, step.assumed, step.sources)

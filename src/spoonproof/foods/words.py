@@ -177,7 +177,8 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
-    ribbon drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
+    ribbon sheet
+    drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
 # The leaf of a fruit tree is no fruit ("lemon leaves").

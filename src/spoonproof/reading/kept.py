@@ -33,6 +33,7 @@ CARRIED = (
     "turn",
     "last_foods",
     "used",
+    "excused",
     "unlisted",
     "shared",
     "also",

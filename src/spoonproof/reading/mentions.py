@@ -17,9 +17,9 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
+from spoonproof.reading.name_words import WORD, key_of, singular
 from spoonproof.reading.runs import runs_at
 
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
@@ -78,7 +78,6 @@ _SALT_AND_PEPPER = re.compile(
     r"|white[ \t]{1,9})?pepper)\b",
     re.I,
 )
-_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
 
 
 class Mention(NamedTuple):
@@ -160,6 +159,8 @@ class Names:
         record = self.foods.get(match.food) if match is not None else None
         if record is None or self._related(record.id, line.food) or record.group == self._group(line):
             return False
+        if self._group(line) == "spice" and self._allergens(line) >= record.allergens > frozenset():
+            return False  # "crackle the mustard": its seeds
         return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
@@ -184,7 +185,7 @@ class Names:
         ``ends``: offsets where an instruction starts; a "do not" reaches no further than the next one.
         """
         hidden = hidden_parts(text, ends)
-        tokens = [(m.start(), m.end(), singular(m[0])) for m in _WORD.finditer(text)]
+        tokens = [(m.start(), m.end(), singular(m[0])) for m in WORD.finditer(text)]
         known = {match.start: match for match in self.foods.find(text)}
         pepper = {m.start(1): m.end(1) for m in _SALT_AND_PEPPER.finditer(text)}
         found: list[Mention] = []
@@ -303,8 +304,7 @@ class Names:
         groups = {"vegetable", "fruit", "grain", "pulse"}
         if not any(self._group(self.lines[i]) in groups for i in beside):
             return False
-        own = (self.foods.get(self.lines[i].food or "") for i in lines)
-        return all(record is not None and food.allergens <= record.allergens for record in own)
+        return all(self._group(self.lines[i]) and food.allergens <= self._allergens(self.lines[i]) for i in lines)
 
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
@@ -364,6 +364,10 @@ class Names:
             return one == two
         return (a.parent or a.id) == (b.parent or b.id)
 
+    def _allergens(self, line: FoodLine) -> frozenset[str]:
+        record = self.foods.get(line.food) if line.food else None
+        return record.allergens if record is not None else frozenset()
+
     def _group(self, line: FoodLine) -> str:
         record = self.foods.get(line.food) if line.food else None
         return record.group if record is not None else ""
@@ -371,23 +375,6 @@ class Names:
     def _pepper(self) -> str:
         match = self.foods.match("black pepper")
         return match.food if match is not None else ""
-
-
-def key_of(name: str) -> tuple[str, ...]:
-    return tuple(singular(m[0]) for m in _WORD.finditer(name))
-
-
-def singular(word: str) -> str:
-    text = word.lower().replace("’", "'").removesuffix("'s")
-    if text in _IRREGULAR:
-        return _IRREGULAR[text]
-    if len(text) < 4 or not text.endswith("s") or text.endswith(("ss", "us")):
-        return text
-    if text.endswith("ies") and len(text) > 4:
-        return text[:-3] + "y"
-    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
-        return text[:-2]
-    return text[:-1]
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

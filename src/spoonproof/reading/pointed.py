@@ -15,7 +15,8 @@ from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.kinds import GROUPS, of_kind
-from spoonproof.reading.mentions import Mention, key_of, singular
+from spoonproof.reading.mentions import Mention
+from spoonproof.reading.name_words import key_of, singular
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
@@ -61,7 +62,7 @@ def pointed_at(
 ) -> Iterator[Mention]:
     """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
     sentence names, those before a place being used there too."""
-    taken = set(used)
+    taken, counted = set(used), set[int]()
     for found in _POINTS.finditer(text):
         noun, end = _noun(found, lines, foods)
         order = (found["order"] or "").lower()
@@ -73,9 +74,14 @@ def pointed_at(
         if not order and not count:
             continue
         before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
-        meant = _meant(order, count, _of(noun, lines, foods), _wider(noun, lines, foods), before)
+        own = _of(noun, lines, foods)
+        if order == "other" and counted:  # "beat the first two, and fold in the other two"
+            meant = tuple(i for i in own if i > max(counted))[:count]
+        else:
+            meant = _meant(order, count, own, _wider(noun, lines, foods), before)
         if meant:
             taken.update(meant)
+            counted.update(meant)
             yield Mention(found.start("both") if found["both"] else found.start(), end, meant)
 
 
@@ -155,9 +161,18 @@ def pieces_of(
         if word in made or any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
             continue
         having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
+        having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
         plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
         if len(having) == 1 or (having and plural):
             yield Mention(at, found.end("word"), having)
+
+
+_SHAPES = {"cube": "dice", "round": "coin"}
+
+
+def _cut_so(line: FoodLine, word: str) -> bool:
+    """ "The slices" of a line that has its food sliced."""
+    return any(cut.shape == _SHAPES.get(word, word) for cut in line.cuts)
 
 
 def made_into(text: str) -> set[str]:
