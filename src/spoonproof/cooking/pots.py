@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.cooking import pot_words as says
-from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of, water_of
+from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of, served_apart, water_of
 from spoonproof.model.kitchen import Foods, Verb, Verbs
 from spoonproof.model.recipe import Action, Cut, Recipe, Step
 from spoonproof.model.record import replace
@@ -30,7 +30,7 @@ class Kitchen:
         self.recipe = recipe
         self.verbs = verbs
         self.stories = [
-            Story(i, line, foods.get(line.food) if line.food else None, cuts=list(line.cuts))
+            Story(i, line, foods.get(line.food or ""), bowl=served_apart(line), cuts=list(line.cuts))
             for i, line in enumerate(recipe.foods)
         ]
         self.pots: list[list[int]] = []

@@ -78,6 +78,11 @@ class Event:
     bowl: Bowl | None = None
 
 
+def served_apart(line: FoodLine) -> Bowl | None:
+    """The family's bowl for "salt, for the grown-ups", as long as no step puts it elsewhere."""
+    return "family" if line.has("for-others") else None
+
+
 def cuts_of(action: Action, line: int) -> Sequence[Cut]:
     """The cuts an action gives a line: one each where as many cuts as foods are named, all of them otherwise."""
     if len(action.cuts) == len(action.foods) > 1 and line in action.foods:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
@@ -16,9 +15,6 @@ from spoonproof.model.treatment import Treatment
 Treat = Callable[[Recipe], Sequence[Treatment]]
 """What happens to each food line of a recipe; how it is found out is another room's matter."""
 
-_FOR_OTHERS = re.compile(  # "salt, for the grown-ups", where no step puts it into the pot
-    r"\b(?:for|to) (?:the |all the )?(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b", re.I
-)
 _DEEPEST = 30  # recipes in recipes: more is a slip
 
 
@@ -35,8 +31,7 @@ def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) ->
     if treatment is not None and (treatment.bowl == "family" or treatment.left_out):
         return False
     bowls = {action.bowl or step.bowl for step in recipe.steps for action in step.actions if index in action.foods}
-    for_others = _FOR_OTHERS.search(recipe.foods[index].text) is not None
-    return bowls != {"family"} and not (not bowls and (for_others or _named_after_the_split(index, recipe)))
+    return bowls != {"family"} and not (not bowls and _named_after_the_split(index, recipe))
 
 
 def _named_after_the_split(index: int, recipe: Recipe) -> bool:

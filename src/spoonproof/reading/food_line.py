@@ -47,6 +47,9 @@ _HOW_LEAN = re.compile(
     r"\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b", re.I
 )  # of meat
 _INNER_BRACKET = re.compile(r"(?<=[^(\[]{1})\[[^()\[\]]{1,40}\](?=[^(\[]{0,40}\))")  # "(3 pounds [1.4 kg])"
+_FOR_OTHERS = re.compile(  # "salt, for the grown-ups"
+    r"\b(?:for|to) (?:the |all the )?(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b", re.I
+)
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}")
@@ -215,6 +218,8 @@ def _line(
             food = pressed_food(draft.text[name.start : name.end], part, foods) or food
     if (served := _SERVED_WITH.search(draft.text, 0, draft.begin)) is not None:
         prepared.append(("optional", draft.place(served.start(), served.end())))
+    if (others := _FOR_OTHERS.search(draft.text)) is not None:
+        prepared.append(("for-others", draft.place(*others.span())))
     food, state = _with_states(draft, food, states, amount, foods)
     amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)

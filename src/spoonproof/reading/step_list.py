@@ -128,7 +128,7 @@ def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
             (line.amount is not None and line.amount.unit == "slice") or any(cut.shape == "slice" for cut in line.cuts)
         ):
             continue  # "spread it on each slice"
-        if served_apart and whose(line.text, False)[0] == "family":
+        if served_apart and line.has("for-others"):
             continue  # "pepper, for the grown-ups", and "season the rest"
         if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
             continue  # "salt the courgette, and squeeze it": the verb is the salt
