@@ -3,7 +3,20 @@
 from __future__ import annotations
 
 import os
-from datetime import UTC, date, datetime
+from datetime import UTC
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from datetime import UTC, date, datetime
+else:
+    try:
+        from _datetime import date, datetime, timezone  # the same; the module around it makes them all once more
+
+        UTC = timezone.utc
+    except ImportError:
+        from datetime import UTC, date, datetime
+
+__all__ = ["ClockError", "date", "stated_day", "today"]
 
 
 class ClockError(ValueError):

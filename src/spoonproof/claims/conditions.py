@@ -8,10 +8,10 @@ straddles the threshold, is unknown and never a pass.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Literal, NamedTuple, Protocol
+from typing import Literal, Protocol
 
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import dataclass, replace
+from spoonproof.model.record import NamedTuple, dataclass, replace
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 
 Reply = Literal["yes", "no", "unknown"]
@@ -229,7 +229,7 @@ def _compare(condition: Threshold, probe: Probe, references: References, claimed
     if condition.share is not None:
         wanted += f" ({condition.share:g} % of {condition.reference})"
     if condition.basis == "energy":
-        wanted += " percent"
+        wanted = f"{condition.op} {limit:g} % of its energy from {nutrient}"
     found = probe.measure(nutrient, condition.basis)
     if found is None:
         return Result("unknown", (f"{wanted}: not known",))

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import Any
 
 from spoonproof.feeding.words import Word, words
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
 END = re.compile(r"[.!?;:]")
@@ -62,18 +63,27 @@ class Patterns:
     def __init__(self, entries: Mapping[str, Sequence[str]], classes: Mapping[str, Sequence[str]]) -> None:
         """``entries``: the row to report -> its patterns as written; ``classes``: the words of each class by name."""
         self._found: Remembered[str, list[Hit]] = Remembered()
-        self._by_word: dict[str, list[_Phrase]] = {}  # so that a text is gone through once
-        self._gatherings: list[_Gathering] = []
+        self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
+        phrases: list[_Phrase] = []
+        gatherings: list[_Gathering] = []
         for value, patterns in entries.items():
             for written in patterns:
                 if " & " in written:
-                    self._gatherings.append(_gathering(value, written, classes))
+                    gatherings.append(_gathering(value, written, classes))
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
                 needed = tuple(frozenset(place) for part in parts for place in part)
-                phrase = _Phrase(value, parts, needed[1:])
                 for word in needed[0]:
-                    self._by_word.setdefault(word, []).append(phrase)
+                    self._by_word.setdefault(word, []).append(len(phrases))
+                phrases.append(_Phrase(value, parts, needed[1:]))
+        self._phrases: Sequence[_Phrase] = phrases
+        self._gatherings: Sequence[_Gathering] = gatherings
+        self._needed = [phrase.needed for phrase in phrases]
+        self._gathered = [gathering.needed for gathering in gatherings]
+
+    def lay_out(self, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> None:
+        """Hold the patterns as ``pack_row`` makes them; what a text must hold of each stays at hand."""
+        self._phrases, self._gatherings = pack_row(self._phrases), pack_row(self._gatherings)
 
     def find(self, text: str) -> Sequence[Hit]:
         """Every pattern in ``text``, in order; of those of one row that overlap the first tells it."""
@@ -86,13 +96,14 @@ class Patterns:
         said = frozenset(keys)
         found: list[Hit] = []
         for at, one in enumerate(keys):
-            for phrase in self._by_word.get(one, ()):
-                if any(said.isdisjoint(needed) for needed in phrase.needed):
+            for which in self._by_word.get(one, ()):
+                if not _holds_all(said, self._needed[which]):
                     continue
+                phrase = self._phrases[which]
                 end = _end(text, row, keys, at, phrase.parts, 0)
                 if end is not None:
                     found.append(Hit(row[at].start, row[end - 1].end, phrase.value))
-        held = [one for one in self._gatherings if not any(said.isdisjoint(needed) for needed in one.needed)]
+        held = [self._gatherings[which] for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
         if held:
             for first, last in _sentences(text, row):
                 for gathering in held:
@@ -102,6 +113,14 @@ class Patterns:
             if not any(hit.value == one.value and hit.start < one.end for one in kept):
                 kept.append(hit)
         return sorted(kept, key=lambda h: (h.start, h.value))
+
+
+def _holds_all(said: frozenset[str], parts: Sequence[frozenset[str]]) -> bool:
+    """Whether a text of these words holds a word of each part: asked of hundreds of patterns for each text."""
+    for needed in parts:  # noqa: SIM110 - a generator would take three times as long
+        if said.isdisjoint(needed):
+            return False
+    return True
 
 
 def _gathering(value: str, written: str, classes: Mapping[str, Sequence[str]]) -> _Gathering:
@@ -190,7 +209,10 @@ def _closest(
 
 def _occurrences(keys: tuple[str, ...], first: int, last: int, part: _Part) -> list[tuple[int, int]]:
     found = []
+    begin = part[0]
     for at in range(first, last):
+        if keys[at] not in begin:
+            continue
         ends = [end for end in _ends(keys, at, part) if end <= last]
         if ends:
             found.append((at, max(ends)))

@@ -15,7 +15,7 @@ from spoonproof.film.setups import shot_of
 from spoonproof.film.twins import twins
 from spoonproof.model.citation import issued_year, short
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.recipe import AgeRange, FoodLine
+from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
 
@@ -35,7 +35,7 @@ def material(dish: Dish) -> Material:
     made = Material(
         title=recipe.title.value,
         channel=channel.title,
-        ages=ages_in_words(recipe.ages),
+        ages=recipe.ages.told.capitalize(),
         texture=recipe.texture.value if recipe.texture else "",
         foods=_foods(dish),
         steps=tuple(step.text for step in recipe.steps),
@@ -44,7 +44,7 @@ def material(dish: Dish) -> Material:
         words_a_minute=channel.speech,
         summary=recipe.summary.value if recipe.summary else "",
         step_shots=tuple(shot_of(dish, step) for step in recipe.steps),
-        step_tests=tuple(_test(dish, number) for number in range(len(recipe.steps))),
+        step_tests=tuple(map(_test, recipe.steps)),
         twins=twins(dish),
         heard=tuple(dict.fromkeys(Heard(_aloud(e.spoken), e.where) for e in cautions_of(dish) if e.spoken)),
         shown=tuple(_shown(dish)),
@@ -53,13 +53,6 @@ def material(dish: Dish) -> Material:
         presenters=channel.presenters,
     )
     return replace(made, shown=(*made.shown, *_sources(dish, made)))
-
-
-def ages_in_words(ages: AgeRange) -> str:
-    """ "7 to 9 months" or "From 7 months"."""
-    if ages.high is None:
-        return f"From {ages.low} months"
-    return f"{ages.low} to {ages.high} months"
 
 
 def food_said(line: FoodLine, dish: Dish) -> str:
@@ -202,15 +195,8 @@ def cited(dish: Dish, claims: Sequence[JudgedClaim]) -> list[str]:
     return list(dict.fromkeys(short(ref, dish.knowledge.sources) for ref in refs if ref not in UNSHOWN_SOURCES))
 
 
-def _test(dish: Dish, step: int) -> str:
+def _test(step: Step) -> str:
     """What stands on the screen when a step is shown in silence: its end point, else its time, else nothing."""
-    actions = dish.recipe.steps[step].actions
-    until = next((action.until for action in reversed(actions) if action.until), "")
-    times = [action.time for action in actions if action.time is not None]
-    if until and fits_screen(f"Until {until}"):
-        return f"Until {until}"
-    if times:
-        longest = max(times, key=lambda time: time.high)
-        span = f"{longest.low:g}" if longest.low == longest.high else f"{longest.low:g}–{longest.high:g}"
-        return f"{span} {'minute' if longest.high == 1 else 'minutes'}"
-    return ""
+    if step.until and fits_screen(f"Until {step.until}"):
+        return f"Until {step.until}"
+    return step.longest.told if step.longest is not None else ""

@@ -8,11 +8,10 @@ shown in silence, until the film fits.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from spoonproof.film.screen import Super
 from spoonproof.model.recipe import Segment
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 PICTURE_LEAST_SECONDS = 2.5  # the shortest a picture stands; common practice, no source
 WORTH_SECONDS = 0.5  # less than this is not worth a cut
@@ -164,11 +163,6 @@ class Script:
     def supers(self) -> tuple[Super, ...]:
         """Every super in the order in which they stand; no two at once."""
         return tuple(each for take in self.takes for each in take.supers)
-
-    @property
-    def twins(self) -> tuple[Twin, ...]:
-        """Everything that is made ahead, in the order of the film."""
-        return tuple(take.twin for take in self.takes if take.twin is not None)
 
     def trim_first(self) -> tuple[Take, ...]:
         """Takes to shorten first, longest first: spoken ones whose supers leave room to do so."""

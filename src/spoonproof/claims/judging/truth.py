@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.daily_need import daily_need
-from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
+from spoonproof.claims.judging.free_from import all_absent, counted_among, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import (
     frames,
     not_only,
@@ -24,6 +24,7 @@ from spoonproof.claims.judging.polarity import (
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
+from spoonproof.claims.judging.salt_limit import salt_limit
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -148,10 +149,11 @@ def _plain(
     if claim.kind == "nutrient-content" and claim.level == "contains" and (stated := number_in(claim)) is not None:
         # "Has 1.3 grams of protein" says how much, and not that it is much.
         return quantity(replace(claim, number=stated), probe, numbers, register)
+    if (counted := counted_among(claim, context, register)) is not None:
+        return counted
     if claim.kind == "quantity" and (entry is None or not entry.said):
-        if (need := daily_need(claim, key.months, context)) is not None:
-            return need
-        return quantity(claim, probe, numbers, register)
+        need = daily_need(claim, key.months, context) or salt_limit(claim, register)
+        return need or quantity(claim, probe, numbers, register)
     if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
         compared = comparison(claim, key, probe)
         if compared is not None:
@@ -168,7 +170,8 @@ def _plain(
         verdict = computed(claim, entry, probe, register, context)
     else:
         verdict = _by_evidence(claim, key, entry, probe, register)
-    verdict.stanced = bool(entry.stance) or entry.negation
+    taken_back = entry.truth == "computed" and claim.polarity == "denies" and claim.level in ("free", "none")
+    verdict.stanced = bool(entry.stance) or (entry.negation and not taken_back)  # "isn't gluten-free"
     all_absent(claim, verdict, probe, register)
     _all_kept(claim, entry, verdict, register)
     _too_early(claim, key, entry, verdict, register, context)
@@ -223,7 +226,7 @@ def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Ve
 
 
 _MORE_THAN_AN_AGE = tuple(
-    "safe* risk* danger* raw rare pink undercooked underdone runny uncut unpasteurised unpasteurized drink*".split()
+    "safe* risk* danger* raw rare pink under* runny uncut unpast* drink* replac* instead breast* feeds".split()
 )
 """Words beside an age that say more than for whom the dish is cooked: "raw salmon is fine for a one year old"."""
 
@@ -377,9 +380,8 @@ def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | No
 
 def _absent(probe: AnyProbe, register: Register) -> list[str]:
     """Listed allergens that the dish does not bring, where its foods are known."""
-    if not isinstance(probe, DishProbe):
-        return []
-    return [allergen for allergen in register.allergens.named("EU") if probe.contains(allergen) == "no"]
+    listed = register.allergens.named("EU") if isinstance(probe, DishProbe) else ()
+    return [allergen for allergen in listed if probe.contains(allergen) == "no"]
 
 
 def _unlisted(claim: Claim, key: Key, probe: AnyProbe, register: Register) -> Verdict:
