@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import pickle
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,6 +11,7 @@ from spoonproof.compiled import pack_register
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document
+from spoonproof.parcels import Heap
 
 NO_FILE = Document("", "")
 
@@ -25,11 +26,15 @@ def test_the_same_entries_on_any_day_and_what_is_due(monkeypatch: pytest.MonkeyP
     assert any(found.rule == "register-entry-due" for found in known.register_faults) is due
 
 
-def test_entries_are_taken_out_one_by_one_and_share_their_files() -> None:
+def test_entries_are_taken_out_one_by_one_and_share_their_files(tmp_path: Path) -> None:
     register = Knowledge(made=False).register
-    packed: Any = pickle.loads(pickle.dumps(pack_register((register, ()))[0])).entries
+    heap = Heap()
+    with (tmp_path / "register").open("w+b") as file:
+        heap.write(pack_register((register, ()), heap)[0], file)
+        file.seek(0)
+        packed: Any = Heap.read(file).entries
     assert replace(packed[3], document=NO_FILE) == replace(register.entries[3], document=NO_FILE)
-    assert packed._unpacked.keys() == {3}
+    assert packed._taken.keys() == {3}
     assert len(packed) == len(register.entries) and [e.id for e in packed] == [e.id for e in register.entries]
     assert len({id(e.document) for e in packed}) == len({id(e.document) for e in register.entries})
     assert packed[2:4] == [packed[2], packed[3]]

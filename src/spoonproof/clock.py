@@ -3,7 +3,20 @@
 from __future__ import annotations
 
 import os
-from datetime import UTC, date, datetime
+from datetime import UTC
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from datetime import UTC, date, datetime
+else:
+    try:
+        from _datetime import date, datetime, timezone  # the same; the module around it makes them all once more
+
+        UTC = timezone.utc
+    except ImportError:
+        from datetime import UTC, date, datetime
+
+__all__ = ["ClockError", "date", "stated_day", "today"]
 
 
 class ClockError(ValueError):
@@ -23,7 +36,7 @@ def today() -> date:
             raise ClockError(f"SPOONPROOF_TODAY should be a date such as 2026-11-02, not {stated!r}") from None
     if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
         try:
-            return datetime.fromtimestamp(int(epoch), UTC).date()
+            return datetime.fromtimestamp(int(epoch), UTC)
         except (ValueError, OverflowError, OSError):
             raise ClockError(f"SOURCE_DATE_EPOCH should be whole seconds since 1970, not {epoch!r}") from None
     return date.today()

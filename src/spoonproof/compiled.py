@@ -9,20 +9,21 @@ Nothing that a person wrote ever goes through here: these are pickles of ours al
 from __future__ import annotations
 
 import contextlib
-import io
 import os
-import pickle
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from spoonproof import __version__
 from spoonproof.model.record import replace
+from spoonproof.parcels import Heap, Packed, PackedRow, Unpickler, dumps
 from spoonproof.reading.bundle import bundle_root
 
 if TYPE_CHECKING:
     from spoonproof.claims.lexicon import Lexicon
     from spoonproof.claims.register import Register
+    from spoonproof.cooking.verbs import VerbTable
     from spoonproof.feeding.tables import FeedingTables
     from spoonproof.foods.changes import Changes
     from spoonproof.knowledge import Knowledge
@@ -30,166 +31,87 @@ if TYPE_CHECKING:
     from spoonproof.reading.measures import Measures
 
 PACKAGE = Path(__file__).resolve().parent
-FOOD_TABLES = ("foods", "food_values", "food_portions", "food_values_more")
 _PACKED_FOODS = ("foods", "values", "sources", "portions")
 _CODE = ("", "claims", "claims/finding", "claims/judging", "cooking", "feeding", "foods", "model", "reading")
 
 
-class Packed(Mapping[Any, Any]):
-    """A mapping whose values are unpacked one by one, each when it is first asked for."""
-
-    def __init__(self, packed: Mapping[Any, bytes]) -> None:
-        self._packed = packed
-        self._unpacked: dict[Any, Any] = {}
-
-    def __reduce__(self) -> tuple[Any, ...]:
-        return Packed, (self._packed,)
-
-    @classmethod
-    def of(cls, values: Mapping[Any, Any]) -> Packed:
-        """``values`` packed."""
-        return cls({key: pickle.dumps(value, 5) for key, value in values.items()})
-
-    def __getitem__(self, key: Any) -> Any:
-        found = self._unpacked.get(key)
-        if found is None:
-            found = self._unpacked[key] = pickle.loads(self._packed[key])
-        return found
-
-    def __contains__(self, key: object) -> bool:
-        return key in self._packed
-
-    def __iter__(self) -> Iterator[Any]:
-        return iter(self._packed)
-
-    def __len__(self) -> int:
-        return len(self._packed)
-
-
-class PackedRow(Sequence[Any]):
-    """A row of values that are unpacked one by one, each when it is first asked for; what many of them hold, once."""
-
-    def __init__(self, packed: Sequence[bytes], shared: Sequence[Any]) -> None:
-        """``packed`` as ``of`` makes it, ``shared`` the objects that are left out of it."""
-        self._packed = packed
-        self._shared = shared
-        self._unpacked: dict[int, Any] = {}
-
-    def __reduce__(self) -> tuple[Any, ...]:
-        return PackedRow, (self._packed, self._shared)
-
-    @classmethod
-    def of(cls, values: Sequence[Any], shared: Sequence[Any]) -> PackedRow:
-        """``values`` packed."""
-        places = {id(each): place for place, each in enumerate(shared)}
-        packed = []
-        for value in values:
-            body = io.BytesIO()
-            pickler = pickle.Pickler(body, 5)
-            pickler.persistent_id = lambda each: places.get(id(each))  # type: ignore[method-assign]  # as pickle has it
-            pickler.dump(value)
-            packed.append(body.getvalue())
-        return cls(packed, shared)
-
-    def __getitem__(self, at: Any) -> Any:
-        if isinstance(at, slice):
-            return [self[each] for each in range(*at.indices(len(self)))]
-        if at not in self._unpacked:
-            unpickler = pickle.Unpickler(io.BytesIO(self._packed[at]))
-            unpickler.persistent_load = self._shared.__getitem__  # type: ignore[method-assign]  # as pickle has it
-            self._unpacked[at] = unpickler.load()
-        return self._unpacked[at]
-
-    def __len__(self) -> int:
-        return len(self._packed)
-
-
-class Branches(dict[str, Any]):
-    """The first words of the lexicon; what stands behind one is unpacked when it is first looked up."""
-
-    def __init__(self, packed: Mapping[str, bytes]) -> None:
-        super().__init__()
-        self._packed = packed
-
-    def get(self, word: str, default: Any = None) -> Any:
-        """The branch of ``word``."""
-        found = super().get(word)
-        if found is None and word in self._packed:
-            found = self[word] = pickle.loads(self._packed[word])
-        return default if found is None else found
-
-
-def pack_foods(data: Mapping[str, Any]) -> dict[str, Any]:
+def pack_foods(data: Mapping[str, Any], heap: Heap) -> dict[str, Any]:
     """The compiled food table, its foods packed one by one."""
-    return {key: Packed.of(value) if key in _PACKED_FOODS else value for key, value in data.items()}
+    return {key: Packed.of(value, heap) if key in _PACKED_FOODS else value for key, value in data.items()}
 
 
-def pack_lexicon(lexicon: Lexicon) -> tuple[Any, ...]:
+def pack_lexicon(lexicon: Lexicon, heap: Heap) -> tuple[Any, ...]:
     """A lexicon with its branches packed and the grammar's rules laid out for it; the automaton as its phrases, since
     its own form is one machine's."""
     from spoonproof.claims.grammar import RuleBook
     from spoonproof.claims.grammar_rules import RULES
 
-    branches = {word: pickle.dumps(node, 5) for word, node in lexicon.root.next.items()}
-    phrases = tuple(lexicon.automaton.keys())
     laid = RuleBook.lay_out(lexicon, RULES)
-    return branches, phrases, lexicon.symbols, lexicon.number_symbol, lexicon.classes, lexicon.breaths, laid
+    return (
+        Packed.of(lexicon.root.next, heap),
+        "\n".join(lexicon.automaton.keys()),
+        lexicon.symbols,
+        lexicon.number_symbol,
+        Packed.of(lexicon.classes, heap),
+        lexicon.breaths,
+        laid._replace(by_symbol=Packed.of(laid.by_symbol, heap)),
+    )
 
 
 def unpack_lexicon(packed: tuple[Any, ...]) -> Lexicon:
     """The lexicon that ``pack_lexicon`` packed."""
-    import ahocorasick
-
-    from spoonproof.claims.lexicon import Lexicon, _Node
+    from spoonproof.claims.lexicon import Lexicon, _Node, automaton_of
 
     branches, phrases, *rest = packed
-    automaton = ahocorasick.Automaton()
-    for phrase in phrases:
-        automaton.add_word(phrase, len(phrase))
-    automaton.make_automaton()
-    return Lexicon(_Node(next=Branches(branches)), automaton, *rest)
+    return Lexicon(_Node(next=branches), automaton_of(phrases.split("\n")), *rest)
 
 
-def pack_register(found: tuple[Register, Sequence[Finding]]) -> tuple[Register, Sequence[Finding]]:
+def pack_register(found: tuple[Register, Sequence[Finding]], heap: Heap) -> tuple[Register, Sequence[Finding]]:
     """The register with its entries packed one by one, and what is wrong with it on any day."""
     register, faults = found
     documents = list({id(entry.document): entry.document for entry in register.entries}.values())
-    return replace(register, entries=PackedRow.of(register.entries, documents)), faults
+    entries = PackedRow.of(register.entries, heap, documents)
+    return register.laid_out(entries, lambda values: Packed.of(values, heap)), faults
 
 
-def pack_feeding(tables: FeedingTables) -> FeedingTables:
+def pack_feeding(tables: FeedingTables, heap: Heap) -> FeedingTables:
     """The feeding tables with their phrases laid out, and their rows packed table by table."""
     from spoonproof.feeding.allergens import of_text
     from spoonproof.feeding.contradictions import contradictions
 
     of_text("", tables)
     contradictions((), tables)
-    return replace(tables, rows=Packed.of(tables.rows))
+    return tables.laid_out(lambda values: Packed.of(values, heap), lambda values: PackedRow.of(values, heap))
 
 
-def pack_changes(changes: Changes) -> Changes:
+def pack_changes(changes: Changes, heap: Heap) -> Changes:
     """The retention factors, packed way by way."""
-    return replace(changes, factors=Packed.of(changes.factors))
+    return replace(changes, factors=Packed.of(changes.factors, heap))
 
 
-def pack_measures(read: Callable[[str], Measures]) -> Packed:
+def pack_verbs(verbs: VerbTable, heap: Heap) -> VerbTable:
+    """The verbs, their forms packed word by word."""
+    return replace(verbs, forms=Packed.of(verbs.forms, heap))
+
+
+def pack_measures(read: Callable[[str], Measures], heap: Heap) -> Packed:
     """The measures of every system."""
     from spoonproof.reading.measures import SYSTEMS
 
-    return Packed.of({system: read(system) for system in SYSTEMS})
+    return Packed.of({system: read(system) for system in SYSTEMS}, heap)
 
 
-PARTS: Mapping[str, Callable[[Knowledge], Any]] = {
-    "foods": lambda known: pack_foods(known.food_data()),
-    "lexicon": lambda known: pack_lexicon(known.read_lexicon()),
-    "register": lambda known: pack_register(known.read_register("")),
-    "feeding": lambda known: pack_feeding(known.read_feeding()),
-    "changes": lambda known: pack_changes(known.read_changes()),
-    "intakes": lambda known: known.read_intakes(),
-    "measures": lambda known: pack_measures(known.read_measures),
-    "verbs": lambda known: known.read_verbs(),
-    "cook_times": lambda known: known.read_cook_times(),
-    "sources": lambda known: dict(known.read_sources()),
+PARTS: Mapping[str, Callable[[Knowledge, Heap], Any]] = {
+    "foods": lambda known, heap: pack_foods(known.food_data(), heap),
+    "lexicon": lambda known, heap: pack_lexicon(known.read_lexicon(), heap),
+    "register": lambda known, heap: pack_register(known.read_register(""), heap),
+    "feeding": lambda known, heap: pack_feeding(known.read_feeding(), heap),
+    "changes": lambda known, heap: pack_changes(known.read_changes(), heap),
+    "intakes": lambda known, _: known.read_intakes(),
+    "measures": lambda known, heap: pack_measures(known.read_measures, heap),
+    "verbs": lambda known, heap: pack_verbs(known.read_verbs(), heap),
+    "cook_times": lambda known, _: known.read_cook_times(),
+    "sources": lambda known, heap: Packed.of(known.read_sources(), heap),
 }
 """Each part by name, with how it is made out of the bundled tables."""
 
@@ -204,7 +126,10 @@ def write_parts(folder: Path, stamp: str) -> list[Path]:
     written = []
     for name, make in PARTS.items():
         path = folder / f"{name}.pickle"
-        write_atomically(path, pickle.dumps(stamp, 5) + pickle.dumps(make(known), 5))
+        heap, body = Heap(), BytesIO()
+        body.write(dumps(stamp, 5))
+        heap.write(make(known, heap), body)
+        write_atomically(path, body.getvalue())
         written.append(path)
     return written
 
@@ -215,8 +140,8 @@ def load(name: str) -> Any:
     for again in (False, True):
         try:
             with (path / f"{name}.pickle").open("rb") as file:
-                if pickle.load(file) == stamp:
-                    return pickle.load(file)
+                if Unpickler(file).load() == stamp:
+                    return Heap.read(file)
         except Exception:  # missing, cut short, of another version: the tables themselves are there
             pass
         if again or stamp == __version__:

@@ -10,10 +10,17 @@ from __future__ import annotations
 import contextlib
 import io
 import os
-import pickle
 import sys
 from collections.abc import Callable, Sequence
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
+
+if TYPE_CHECKING:
+    from pickle import Pickler, Unpickler, UnpicklingError
+else:
+    try:
+        from _pickle import Pickler, Unpickler, UnpicklingError  # the same, without what stands around it
+    except ImportError:
+        from pickle import Pickler, Unpickler, UnpicklingError
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -93,11 +100,11 @@ def _answer(pipe: int, shared: Sequence[object]) -> tuple[Any] | None:
     try:
         with os.fdopen(pipe, "rb") as file:
             return (_Unpacker(io.BytesIO(file.read()), shared).load(),)
-    except (EOFError, pickle.UnpicklingError, OSError):
+    except (EOFError, UnpicklingError, OSError):
         return None
 
 
-class _Packer(pickle.Pickler):
+class _Packer(Pickler):
     def __init__(self, file: io.BytesIO, shared: Sequence[object]) -> None:
         super().__init__(file, 5)
         self._places = {id(item): place for place, item in enumerate(shared)}
@@ -107,7 +114,7 @@ class _Packer(pickle.Pickler):
         return self._places.get(id(obj))
 
 
-class _Unpacker(pickle.Unpickler):
+class _Unpacker(Unpickler):
     def __init__(self, file: io.BytesIO, shared: Sequence[object]) -> None:
         super().__init__(file)
         self._shared = shared

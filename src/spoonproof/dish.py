@@ -176,6 +176,7 @@ class Dish:
     def claims(self) -> list[JudgedClaim]:
         """Every claim of every statement, judged on the dish as eaten; left statements are not judged."""
         from spoonproof.claims.judge import judge
+        from spoonproof.claims.judging.fragments import without_fragments
 
         known = self.knowledge
         context = known.claim_context(self.channel, self.recipe, self.paid)
@@ -191,7 +192,7 @@ class Dish:
             else:
                 judged.append(judge(claim, known.register, self.numbers, context))
             self._judged_now.append((claim, judged[-1]))
-        return judged
+        return without_fragments(judged)
 
     @cached_property
     def plan(self) -> Plan:

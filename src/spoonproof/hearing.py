@@ -57,8 +57,9 @@ def hear(
     and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey").
     ``for_babies``: who asks says that they are meant for babies of ``months``, whatever they say themselves."""
     from spoonproof.claims.find import find_claims
+    from spoonproof.claims.judging.fragments import without_fragments
 
-    judged = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
+    judged = without_fragments([judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)])
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:

@@ -10,7 +10,6 @@ import contextlib
 import json
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NamedTuple
 
 from spoonproof.cache import Cache, hashed
 from spoonproof.compiled import stamp
@@ -18,6 +17,7 @@ from spoonproof.model.channel import Channel
 from spoonproof.model.claim import Claim
 from spoonproof.model.finding import Finding
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document
 from spoonproof.packing import NotPackable, pack, unpack
 

@@ -164,8 +164,10 @@ def test_two_thousand_recipes_in_the_list(chromium: Any, channel: Path) -> None:
     assert page.get_by_role("link", name="Mash number 50", exact=True).is_visible()
     page.get_by_label("Find").fill("number 1234")
     page.get_by_role("button", name="Find").click()
+    found = page.get_by_role("link", name="Mash number 1234")
+    found.wait_for()
     assert page.locator(".rows tbody tr").count() == 1
-    page.get_by_role("link", name="Mash number 1234").click()
+    found.click()
     page.get_by_role("heading", name="Mash number 1234", level=1).wait_for()
 
     def work() -> float:

@@ -115,6 +115,7 @@ def test_captions_stand_while_their_words_are_said() -> None:
         "Peel the pears, core them,|and cut them into small dice.",
         "Three foods. Parsnips,|two ripe pears,||and a little rapeseed oil.",
         "Give it sixteen minutes at least|before the pear joins it.",
+        "Practise what to do|when a lid will not come off.",
     ],
 )
 def test_it_breaks_where_the_sentence_breathes(broken: str) -> None:

@@ -9,6 +9,15 @@ from spoonproof.film.screen import spread, super_of
 STEPS = ["Simmer the lentils until soft.", "Mix in the oats, the egg and the cumin.", "Flake the salmon with a fork."]
 
 
+def test_what_finds_no_room_over_the_foods_stands_over_a_step() -> None:
+    roles = ["foods", "step", "step"]
+    words = ["You need oats.", "Stir the oats.", "Wilt the chard."]
+    supers = [super_of("Contains gluten", "allergens", "foods"), super_of("Chard: once a day", "caution", "foods")]
+    assert [len(each) for each in spread(roles, words, [4.0, 9.0, 9.0], supers)] == [1, 0, 1]
+    assert [len(each) for each in spread(roles, words, [4.0, 9.0, 1.0], supers)] == [1, 1, 0]
+    assert [len(each) for each in spread(roles, words, [4.0, 1.0, 1.0], supers)] == [2, 0, 0]
+
+
 @pytest.mark.parametrize(
     ("text", "about", "step"),
     [

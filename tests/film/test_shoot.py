@@ -53,12 +53,14 @@ def test_corrections_of_older_films_stand_in_the_description_once_they_are_out(c
     (channel / "corrections.csv").write_text(
         "file,at,statement,state,advice,entry,since\n"
         "old.vtt,0:29,Honey is fine from six months,pinned,cut-untrue,honey-given-early,2026-10-01\n"
+        "old.vtt,0:35,Leave the pot of soup out overnight,posted,cut-untrue,,2026-10-03\n"
         "old.vtt,0:40,Swede prevents colds,drafted,cut-untrue,prevents-anything,2026-10-02\n"
     )
     assert run(channel, str(channel / "recipes" / "swede-mash.md")) == 0
     words = (channel / "out" / "film" / "swede-mash" / "description.txt").read_text()
-    assert "Correction, 2026-10-01" in words
+    assert "Correction, 1 October 2026" in words
     assert "none before twelve months" in words
+    assert "chill within" in words  # what is no claim and endangers is corrected in words too
     assert "colds" not in words
     (channel / "corrections.csv").write_text("file,state\n")
     assert run(channel, str(channel / "recipes" / "swede-mash.md")) == 2

@@ -6,7 +6,7 @@ import copy
 import dataclasses
 import pickle
 from collections.abc import Callable
-from typing import Any, ClassVar, Generic, TypeVar
+from typing import Any, ClassVar, Generic, NamedTuple, TypeVar
 
 import pytest
 
@@ -147,3 +147,51 @@ def test_a_match_statement_takes_it_apart() -> None:
             assert (name, size) == ("a", 7)
         case _:
             pytest.fail("not matched")
+
+
+class Ours(record.NamedTuple):
+    """A named tuple made here."""
+
+    name: str
+    size: int = 3
+
+    @property
+    def double(self) -> int:
+        """Twice the size."""
+        return 2 * self.size
+
+
+class Theirs(NamedTuple):
+    """The same as the library makes it."""
+
+    name: str
+    size: int = 3
+
+
+@pytest.mark.parametrize("kind", [Ours, Theirs])
+def test_a_named_tuple_does_what_the_librarys_does(kind: type[Ours]) -> None:
+    pickled = pickle.loads(pickle.dumps(kind("a", size=4)))  # the first one made, by whoever comes first
+    one = kind("a", size=4)
+    assert pickled == one == ("a", 4) and type(pickled) is kind
+    assert (one.name, one.size, kind("b").size, len(one)) == ("a", 4, 3, 2)
+    assert repr(one) == f"{kind.__name__}(name='a', size=4)"
+    assert one._replace(size=5) == ("a", 5) and type(one._replace(size=5)) is kind
+    assert one._asdict() == {"name": "a", "size": 4}
+    assert kind._make(["c", 1]).name == "c"
+    assert (kind._fields, kind._field_defaults, kind.__match_args__) == (("name", "size"), {"size": 3}, kind._fields)
+    assert copy.copy(one) == one and hash(one) == hash(("a", 4))
+    for wrong in (lambda: kind(), lambda: kind("a", 1, 2), lambda: kind("a", colour=1)):
+        with pytest.raises(TypeError):
+            wrong()
+    with pytest.raises(ValueError, match="colour"):
+        one._replace(colour=1)  # type: ignore[call-arg]
+    with pytest.raises(AttributeError):
+        one.colour = 1  # type: ignore[attr-defined]
+    assert Ours("a", 2).double == 4
+
+
+def test_a_named_tuple_with_a_gap_in_its_defaults_or_with_other_bases_is_refused() -> None:
+    with pytest.raises(TypeError, match="without a default"):
+        type(record.NamedTuple)("Gap", (record.NamedTuple,), {"__annotations__": {"a": int, "b": int}, "a": 1})
+    with pytest.raises(TypeError, match="nothing else"):
+        type(record.NamedTuple)("Two", (record.NamedTuple, int), {"__annotations__": {"a": int}})

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
 from functools import lru_cache
 
 from spoonproof.checks.rule import all_rules
-from spoonproof.clock import today
+from spoonproof.clock import date, today
 from spoonproof.model.channel import Accepted, Channel
 from spoonproof.model.finding import Finding
 from spoonproof.reading.faults import all_faults, quoted

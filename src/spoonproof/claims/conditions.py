@@ -8,10 +8,10 @@ straddles the threshold, is unknown and never a pass.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Literal, NamedTuple, Protocol
+from typing import Literal, Protocol
 
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import dataclass, replace
+from spoonproof.model.record import NamedTuple, dataclass, replace
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 
 Reply = Literal["yes", "no", "unknown"]

@@ -10,14 +10,15 @@ every gap is bounded.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache, reduce
 from operator import or_
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Protocol
 
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.model.claim import Kind
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.remembered import WorkedOut
 
 _CLASSES = re.compile(r"<([a-z| -]+)>")
 _GAP = re.compile(r"([~_])(\d+)")
@@ -116,7 +117,7 @@ class Laid(NamedTuple):
 
     written: tuple[str, ...]
     given: tuple[int, ...]
-    by_symbol: dict[str, tuple[int, ...]]
+    by_symbol: Mapping[str, tuple[int, ...]]
 
 
 class RuleBook:
@@ -129,8 +130,9 @@ class RuleBook:
 
     def __init__(self, lexicon: Lexicon, rules: Sequence[Rule]) -> None:
         laid = lexicon.laid if isinstance(lexicon.laid, Laid) else self.lay_out(lexicon, rules)
-        self.rules = tuple(map(CompiledRule, rules, laid.written))
-        self._given, self._by_symbol = laid.given, laid.by_symbol
+        self._made = WorkedOut[int, CompiledRule](lambda at: CompiledRule(rules[at], laid.written[at]), len(rules) + 1)
+        self._given = laid.given
+        self._by_symbol = WorkedOut[str, tuple[int, ...] | None](laid.by_symbol.get)
 
     @staticmethod
     def lay_out(lexicon: Lexicon, rules: Sequence[Rule]) -> Laid:
@@ -159,7 +161,7 @@ class RuleBook:
         first, second, third, needs = self._given
         veto = 0
         for symbol in set(symbols):
-            found = self._by_symbol.get(symbol)
+            found = self._by_symbol[symbol]
             if found is not None:
                 first |= found[0]
                 second |= found[1]
@@ -170,7 +172,7 @@ class RuleBook:
         possible: list[CompiledRule] = []
         while left:
             lowest = left & -left
-            possible.append(self.rules[lowest.bit_length() - 1])
+            possible.append(self._made[lowest.bit_length() - 1])
             left ^= lowest
         return possible
 

@@ -12,11 +12,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import Any
 
 from spoonproof.claims.inflect import forms
 from spoonproof.claims.sentences import BreathRow
-from spoonproof.model.record import dataclass, field, replace
+from spoonproof.model.record import NamedTuple, dataclass, field, replace
 from spoonproof.model.remembered import WorkedOut
 from spoonproof.model.table import Row
 
@@ -144,6 +144,11 @@ class Lexicon:
         return WorkedOut(lambda classes: frozenset(self.symbols_of(classes)))
 
     @cached_property
+    def classes_of(self) -> Mapping[str, frozenset[str]]:
+        """By symbol: its set of classes, an empty one for a mark."""
+        return WorkedOut(lambda symbol: self.classes.get(symbol, frozenset()))
+
+    @cached_property
     def words(self) -> Mapping[str, tuple[Term | None, str, _Node | None]]:
         """By a token: its term, its symbol, and the phrases that begin with it (None each where there is none)."""
         return WorkedOut(self._word, _WORDS)
@@ -218,11 +223,20 @@ def _same_food(senses: dict[tuple[str, ...], dict[str, Sense]], known: Mapping[t
             found["food"] = sense._replace(id=known[base])
 
 
-def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
+def automaton_of(phrases: Iterable[str]) -> Any:
+    """What finds these phrases in a text: at each one's last character its length."""
     import ahocorasick
 
+    automaton = ahocorasick.Automaton(ahocorasick.STORE_LENGTH)
+    for phrase in phrases:
+        automaton.add_word(phrase)
+    automaton.make_automaton()
+    return automaton
+
+
+def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
     by_set: dict[frozenset[str], str] = {}
-    root, automaton = _Node(), ahocorasick.Automaton()
+    root, phrases = _Node(), set[str]()
     sets = {frozenset(found) for found in senses.values()} | {frozenset({"number"})}
     for number, classes in enumerate(sorted(sets, key=sorted)):
         by_set[classes] = chr(_SYMBOL_BASE + number)
@@ -236,13 +250,12 @@ def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
         if not TRIGGERS.isdisjoint(found):
             # Joined by a space here; the scanner folds hyphens to spaces before it looks.
             phrase = " ".join(key)
-            for written in {phrase, _JOINED.sub("", phrase)}:
-                automaton.add_word(written, len(written))
-    automaton.make_automaton()
+            phrases |= {phrase, _JOINED.sub("", phrase)}
     symbols: dict[str, str] = {}
     for classes, symbol in by_set.items():
         for name in classes:
             symbols[name] = symbols.get(name, "") + symbol
+    numbers = by_set[frozenset({"number"})]
     return Lexicon(
-        root, automaton, symbols, by_set[frozenset({"number"})], {symbol: found for found, symbol in by_set.items()}
+        root, automaton_of(sorted(phrases)), symbols, numbers, {symbol: found for found, symbol in by_set.items()}
     )

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.model.finding import SourceRef
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.table import Row
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from typing import Any
 
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
@@ -13,7 +13,7 @@ from spoonproof.claims.register_reading import EntryReader, read_wordings
 from spoonproof.claims.words import has_any, singular
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field, replace
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document
@@ -98,6 +98,10 @@ class Register:
             {effect: tuple(found) for effect, found in by_effect.items()},
         )
         return register, [*reader.findings, *register.conflicts(), *register.out_of_date(today)]
+
+    def laid_out(self, entries: Sequence[Entry], pack: Callable[[Mapping[str, Any]], Mapping[str, Any]]) -> Register:
+        """The same register with ``entries`` in the place of its own, and its tables as ``pack`` makes them."""
+        return replace(self, entries=entries, wordings=pack(self.wordings), _about=pack(self._about))
 
     def get(self, entry: str) -> Entry | None:
         """The entry of an id."""

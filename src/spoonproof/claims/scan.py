@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from spoonproof.claims.lexicon import TOKEN, Lexicon, Term, fold
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 
 class Item(NamedTuple):

@@ -12,9 +12,9 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from functools import cache
-from typing import NamedTuple
 
 from spoonproof.claims.ends import starts_in
+from spoonproof.model.record import NamedTuple
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")

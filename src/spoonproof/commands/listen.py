@@ -76,7 +76,10 @@ def run(options: Namespace) -> int:
 
         terminal.write(dumps(_object(one), ensure_ascii=False) for one in found)
     elif options.mend:
-        terminal.write(heard.corrections(found, knowledge.sources, _day()))
+        from spoonproof.clock import today
+        from spoonproof.site.pages import day
+
+        terminal.write(heard.corrections(found, knowledge.sources, day(today().isoformat())))
     else:
         terminal.write(heard.report(found, knowledge.sources, options.trail))
         if options.trail and found:
@@ -217,15 +220,6 @@ def _own_text(path: Path) -> str | None:
     if document is None:
         raise UsageError(f"{path}: {' '.join(fault.message for fault in faults)}")
     return document.text
-
-
-def _day() -> str:
-    """Today as a person writes it."""
-    from spoonproof.clock import today
-
-    day = today()
-    months = "January February March April May June July August September October November December".split()
-    return f"{day.day} {months[day.month - 1]} {day.year}"
 
 
 def _knowledge(folder: ChannelFolder | None) -> Knowledge:

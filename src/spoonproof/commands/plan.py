@@ -72,13 +72,12 @@ def _timeline(dish: Dish, form: str) -> Iterator[str]:
 def _json(plan: Plan) -> str:
     import json
 
-    from spoonproof.cooking.timeline import iso
-
+    times = plan.iso
     whole = {
         "recipe": plan.slug,
-        "prep": iso(plan.prep),
-        "cook": iso(plan.cook),
-        "total": iso(plan.total),
+        "prep": times["prepTime"],
+        "cook": times["cookTime"],
+        "total": times["totalTime"],
         "tasks": [
             {"does": task.label, "step": task.step, "start": task.start, "end": task.end, "after": list(task.after)}
             for task in plan.tasks

@@ -165,11 +165,12 @@ def _calibrate(path: Path) -> int:
 
 def _older(folder: ChannelFolder) -> list[str]:
     """Corrections of older films that are posted or pinned, the newest first, in words for a description."""
-    from spoonproof.claims.find import find_claims
     from spoonproof.cli import UsageError
     from spoonproof.corrections import FILE, CorrectionsError, read_corrections
+    from spoonproof.hearing import hear
     from spoonproof.model.text import Document, Passage, Piece
     from spoonproof.report.mend import mend
+    from spoonproof.site.pages import day
 
     path = folder.root / FILE
     if not path.is_file():
@@ -183,9 +184,9 @@ def _older(folder: ChannelFolder) -> list[str]:
     for row in sorted((row for row in rows if row.state != "drafted"), key=lambda row: row.since, reverse=True):
         document = Document(row.file, row.statement)
         passage = Passage(row.statement, document, (Piece(0, 0, len(row.statement)),), "speech")
-        judged = next((judge(claim) for claim in find_claims([passage], folder.knowledge.lexicon)), None)
+        judged = next(iter(hear([passage], folder.knowledge, judge)), None)
         place = f"{row.file}, {row.at}" if row.at else row.file
         plain = f"Correction to an earlier film ({place}): the words are under that film."
-        texts = mend(judged, (), folder.knowledge.sources, row.since) if judged is not None else None
+        texts = mend(judged, (), folder.knowledge.sources, day(row.since)) if judged is not None else None
         lines.append(texts.description if texts is not None and texts.description else plain)
     return lines[:CORRECTIONS_SHOWN]

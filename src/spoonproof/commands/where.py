@@ -6,9 +6,10 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from spoonproof.commands import new_parser, open_channel
+from spoonproof.model.record import NamedTuple
 
 if TYPE_CHECKING:
     from spoonproof.claims.entries import Entry

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import combinations
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.cooking.day_list import list_schedule
-from spoonproof.model.record import dataclass, replace
+from spoonproof.model.record import NamedTuple, dataclass, replace
 
 _QUESTION = 0.3  # the share of the effort spent on whether a day fits at all
 SOON_MINUTES = 15  # how long a hot pan may wait for its next step, by custom

@@ -7,7 +7,6 @@ own; heat is told by colour and by a mark, never by colour alone. Colours are CS
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from html import escape
 
 from spoonproof.cooking.tasks import Task
@@ -140,8 +139,3 @@ def _minutes(minutes: float) -> str:
 
 def _cut(words: str, room: int) -> str:
     return words if len(words) <= room else words[: room - 1].rstrip() + "…"
-
-
-def lanes(tasks: Sequence[Task]) -> tuple[str, ...]:
-    """The appliances a plan uses, in a fixed order."""
-    return tuple(lane for lane in _LANES if any(task.lane == lane for task in tasks))

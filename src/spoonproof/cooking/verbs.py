@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple, cast
+from typing import cast
 
 from spoonproof.cooking.inflect import Kind, inflections
 from spoonproof.model.kitchen import Medium, Verb, VerbMatch
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 

@@ -288,11 +288,11 @@ def _whole_sentence(document: Document, edit: Edit) -> Edit:
 
 def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
     facts, plan, recipe = dish.facts, dish.plan, dish.recipe
-    rows = [("Ages", f"{recipe.ages.low}-{recipe.ages.high} months" if recipe.ages.high else f"from {recipe.ages.low}")]
+    rows = [("Ages", recipe.ages.told)]
     if recipe.texture is not None:
         rows.append(("Texture", recipe.texture.value))
     if facts.grams.mid > 0:
-        rows.append(("Weighs about", f"{_grams(facts.grams.mid)} in the baby's bowl"))
+        rows.append(("Weighs about", f"{_grams(facts.grams.mid)} in all, for the baby"))
     if recipe.makes is not None:
         rows.append(("Makes", recipe.makes.told))
     if plan.total:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.treatment import Treatment
 
 Treat = Callable[[Recipe], Sequence[Treatment]]

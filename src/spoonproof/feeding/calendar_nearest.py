@@ -10,9 +10,9 @@ from __future__ import annotations
 import heapq
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
-from typing import NamedTuple
 
 from spoonproof.feeding.calendar_order import Candidate, Gaps, Had, merged, opens_on
+from spoonproof.model.record import NamedTuple
 
 Opening = tuple[int, int]
 """The day on which a dish opens, and its number in the order given: the least of these comes next."""

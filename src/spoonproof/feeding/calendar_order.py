@@ -8,9 +8,8 @@ as may be, then the allergens, then all dishes (least sum of opening days); ties
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import NamedTuple
 
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 EXACT_MOST = 12
 """Recipes up to which every order is weighed."""

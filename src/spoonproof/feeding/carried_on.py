@@ -9,11 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
 from spoonproof.feeding.recipients import BABY, ONE_CHILD, OTHERS, turned_round
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
+from spoonproof.model.record import NamedTuple
 
 _MANY = re.compile(r"\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the)\b)", re.I)
 _ONE = re.compile(

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, words
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
+from spoonproof.model.record import NamedTuple
 
 EMPTY: frozenset[str] = frozenset()
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
 from spoonproof.model.recipe import Recipe, Step
+from spoonproof.model.record import NamedTuple
 
 _LOGS = re.compile(
     r"\b(?:shape|form|roll|mould|press|squeeze|mold)\w*\b[^.;]{0,60}"

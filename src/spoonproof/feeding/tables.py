@@ -3,12 +3,14 @@ allergens and keeping rest on. Rows are data; the rooms' code knows the closed w
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from spoonproof.feeding.served import FACTS
-from spoonproof.feeding.words import Phrases
+from spoonproof.feeding.told_patterns import Patterns
+from spoonproof.feeding.words import Pack, Phrases
 from spoonproof.model.finding import Basis, Level, SourceRef
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.table import Row
 
 _LEVELS: Mapping[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
@@ -130,6 +132,16 @@ class FeedingTables:
             for row in tables.get("policies", ())
         )
         return cls(kinds, Phrases(names), traits, hazards, policies, dict(tables))
+
+    def laid_out(self, pack: Pack, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> FeedingTables:
+        """The same tables with what they hold of single values as ``pack`` and ``pack_row`` make it."""
+        for told in self.spelled_out.values():
+            if isinstance(told, Patterns):
+                told.lay_out(pack_row)
+        for phrases in (self.phrases, *self._by_table.values()):
+            phrases.lay_out(pack)
+        by_id = {table: pack(rows) for table, rows in self._by_id.items()}
+        return replace(self, kinds=pack(self.kinds), rows=pack(self.rows), _by_id=by_id)
 
     def authority(self, topic: str, chosen: Mapping[str, str]) -> str:
         """The authority that holds for ``topic``: the channel's choice, else the default, else ""."""

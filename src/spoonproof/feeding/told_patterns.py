@@ -14,12 +14,13 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
-from typing import NamedTuple
+from typing import Any
 
 from spoonproof.feeding.inflected import forms
 from spoonproof.feeding.words import Word, fold, words
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
 END = re.compile(r"[.!?;:]")
@@ -87,18 +88,27 @@ class Patterns:
     def __init__(self, entries: Mapping[str, Sequence[str]], classes: Classes) -> None:
         """``entries``: the row to report -> its patterns as written."""
         self._found: Remembered[str, list[Hit]] = Remembered()
-        self._by_word: dict[str, list[_Phrase]] = {}  # so that a text is gone through once
-        self._gatherings: list[_Gathering] = []
+        self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
+        phrases: list[_Phrase] = []
+        gatherings: list[_Gathering] = []
         for value, patterns in entries.items():
             for written in patterns:
                 if " & " in written:
-                    self._gatherings.append(_gathering(value, written, classes))
+                    gatherings.append(_gathering(value, written, classes))
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
                 needed = tuple(frozenset(place) for part in parts for place in part)
-                phrase = _Phrase(value, parts, needed[1:])
                 for word in needed[0]:
-                    self._by_word.setdefault(word, []).append(phrase)
+                    self._by_word.setdefault(word, []).append(len(phrases))
+                phrases.append(_Phrase(value, parts, needed[1:]))
+        self._phrases: Sequence[_Phrase] = phrases
+        self._gatherings: Sequence[_Gathering] = gatherings
+        self._needed = [phrase.needed for phrase in phrases]
+        self._gathered = [gathering.needed for gathering in gatherings]
+
+    def lay_out(self, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> None:
+        """Hold the patterns as ``pack_row`` makes them; what a text must hold of each stays at hand."""
+        self._phrases, self._gatherings = pack_row(self._phrases), pack_row(self._gatherings)
 
     def find(self, text: str) -> Sequence[Hit]:
         """Every pattern in ``text``, in order; of those of one row that overlap the first tells it."""
@@ -111,13 +121,18 @@ class Patterns:
         said = frozenset(keys)
         found: list[Hit] = []
         for at, one in enumerate(keys):
-            for phrase in self._by_word.get(one, ()):
-                if any(said.isdisjoint(needed) for needed in phrase.needed):
+            for which in self._by_word.get(one, ()):
+                if any(said.isdisjoint(needed) for needed in self._needed[which]):
                     continue
+                phrase = self._phrases[which]
                 end = _end(text, row, keys, at, phrase.parts, 0)
                 if end is not None:
                     found.append(Hit(row[at].start, row[end - 1].end, phrase.value))
-        held = [one for one in self._gatherings if not any(said.isdisjoint(needed) for needed in one.needed)]
+        held = [
+            self._gatherings[which]
+            for which, parts in enumerate(self._gathered)
+            if not any(said.isdisjoint(needed) for needed in parts)
+        ]
         if held:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
             sentences = list(_sentences(text, row))

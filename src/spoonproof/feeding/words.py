@@ -9,11 +9,15 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Any
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
+
+Pack = Callable[[Mapping[str, Any]], Mapping[str, Any]]
+"""Makes of a mapping one whose values are taken out when they are first asked for."""
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
 _BREAK = re.compile(r"[.;:!?,()]")
@@ -86,15 +90,20 @@ class Phrases:
     def __init__(self, entries: Mapping[str, Iterable[str]]) -> None:
         """``entries``: the value to report -> its phrases in ordinary spelling; "=sweets" is that very word
         and not its singular ("sweet" says nothing of sweets)."""
-        self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+        first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for value, phrases in entries.items():
             for phrase in phrases:
                 key = ("=" + phrase[1:].lower(),) if phrase.startswith("=") else tuple(w.key for w in words(phrase))
                 if key:
-                    self._first.setdefault(key[0], []).append((key, value))
-        for options in self._first.values():
+                    first.setdefault(key[0], []).append((key, value))
+        for options in first.values():
             options.sort(key=lambda option: (-len(option[0]), option[0], option[1]))
+        self._first: Mapping[str, list[tuple[tuple[str, ...], str]]] = first
         self._found: Remembered[tuple[str, bool], tuple[Found, ...]] = Remembered()
+
+    def lay_out(self, pack: Pack) -> None:
+        """Hold what stands behind each first word as ``pack`` makes it."""
+        self._first = pack(self._first)
 
     def find(self, text: str, *, negated: bool = False) -> list[Found]:
         """Every phrase in ``text``; those the text says are left out only when ``negated`` is asked for."""
@@ -105,10 +114,13 @@ class Phrases:
 
     def _look_for(self, text: str, negated: bool) -> list[Found]:
         row = words(text)
+        known: Container[str] = getattr(self._first, "known", self._first)
         found: list[Found] = []
         at = 0
         while at < len(row):
-            hit = self._at(text, row, at)
+            word = row[at]
+            begins = word.key in known or "=" + word.plain in known
+            hit = self._at(text, row, at) if begins else None
             if hit is None:
                 at += 1
                 continue

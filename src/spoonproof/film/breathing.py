@@ -141,7 +141,8 @@ def _tears(words: Sequence[str], gap: int) -> float:
         return _MARK
     if before[-1] == ",":
         return _MARK + 1.0
-    if before.lower() in _HOLDS_ON or _FIGURE.fullmatch(before) or plain in _HELD:
+    held = before.lower() in _HOLDS_ON and [word.lower() for word in words[gap - 1 : gap + 1]] != ["to", "do"]
+    if held or _FIGURE.fullmatch(before) or plain in _HELD:
         return _TORN
     if plain == "to" and before[-1:].isdigit():
         return _TORN

@@ -6,7 +6,6 @@ import csv
 import io
 import json
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from spoonproof.film.captions import vtt_escaped, vtt_time
 from spoonproof.film.screen import TITLE_SAFE, type_height
@@ -14,6 +13,7 @@ from spoonproof.film.script import Script, Take
 from spoonproof.film.setups import Shot, read_shot
 from spoonproof.film.text import chapters, clock
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.record import NamedTuple
 
 PICTURES = ((1920, 1080), (1080, 1920), (1080, 1080))
 """Sizes of picture for which the height of type is told: wide, upright, square."""

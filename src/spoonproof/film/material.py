@@ -15,7 +15,7 @@ from spoonproof.film.setups import shot_of
 from spoonproof.film.twins import twins
 from spoonproof.model.citation import issued_year, short
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.recipe import AgeRange, FoodLine
+from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
 
@@ -35,7 +35,7 @@ def material(dish: Dish) -> Material:
     made = Material(
         title=recipe.title.value,
         channel=channel.title,
-        ages=ages_in_words(recipe.ages),
+        ages=recipe.ages.told.capitalize(),
         texture=recipe.texture.value if recipe.texture else "",
         foods=_foods(dish),
         steps=tuple(step.text for step in recipe.steps),
@@ -53,13 +53,6 @@ def material(dish: Dish) -> Material:
         presenters=channel.presenters,
     )
     return replace(made, shown=(*made.shown, *_sources(dish, made)))
-
-
-def ages_in_words(ages: AgeRange) -> str:
-    """ "7 to 9 months" or "From 7 months"."""
-    if ages.high is None:
-        return f"From {ages.low} months"
-    return f"{ages.low} to {ages.high} months"
 
 
 def food_said(line: FoodLine, dish: Dish) -> str:

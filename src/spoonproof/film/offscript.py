@@ -9,6 +9,7 @@ from spoonproof.checks.engine import in_order
 from spoonproof.checks.from_claims import message, once, remedy
 from spoonproof.claims.find import find_claims
 from spoonproof.claims.judge import judge, level_of
+from spoonproof.claims.judging.fragments import without_fragments
 from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.pictures import picture_hazards
@@ -31,7 +32,7 @@ def claims_said(dish: Dish, film: Edited) -> list[JudgedClaim]:
     known = dish.knowledge
     context = known.claim_context(dish.channel, dish.recipe, dish.paid)
     found = find_claims(film.passages, known.lexicon)
-    return once([judge(claim, known.register, dish.numbers, context) for claim in found])
+    return once(without_fragments([judge(claim, known.register, dish.numbers, context) for claim in found]))
 
 
 def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Finding]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading.speech import read_statements
 from spoonproof.reading.spoken import BREATH_SECONDS, PAUSE_SECONDS, pauses, word_count

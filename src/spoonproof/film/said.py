@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from spoonproof.checks.from_claims import once
 from spoonproof.dish import Dish
 from spoonproof.film.script import Material, Script
 from spoonproof.film.takes import all_takes
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Cue, Document, Passage, Piece
 from spoonproof.reading.spoken import word_count
 
@@ -58,6 +58,7 @@ def judged(dish: Dish, said: Sequence[Statement]) -> list[JudgedClaim]:
     """
     from spoonproof.claims.find import find_claims
     from spoonproof.claims.judge import judge
+    from spoonproof.claims.judging.fragments import without_fragments
 
     known = dish.knowledge
     context = known.claim_context(dish.channel, dish.recipe, dish.paid)
@@ -67,7 +68,7 @@ def judged(dish: Dish, said: Sequence[Statement]) -> list[JudgedClaim]:
     left += ["contains gluten"] if any("gluten" in label.word for label in dish.allergen_labels) else []
     left += [f"contains {label.word.lower()}" for label in dish.allergen_labels]
     kept = [claim for claim in found if not any(_even(claim.quote) in text for text in left)]
-    return [judge(claim, known.register, dish.numbers, context) for claim in kept]
+    return without_fragments([judge(claim, known.register, dish.numbers, context) for claim in kept])
 
 
 def _even(text: str) -> str:

@@ -95,7 +95,7 @@ def type_height(width: int, height: int) -> int:
 
 PLACES = {
     "opening": ("opening", "foods", "cautions"),
-    "foods": ("foods",),
+    "foods": ("foods", "step"),
     "step": ("step",),
     "tasting": ("tasting", "cautions"),
     "close": ("cautions", "sources", "close", "tasting"),
@@ -128,23 +128,17 @@ def spread(
 
 
 def _with_room(roles: Sequence[str], words: Sequence[str], free: Sequence[float], each: Super) -> int:
-    places = PLACES.get(each.where, ("cautions", "tasting", "close"))
-    if each.where == "step":
-        steps = [number for number, role in enumerate(roles) if role == "step"]
-        shared = {number: len(_roots(words[number]) & _roots(f"{each.text} {each.about}")) for number in steps}
-        most = max(shared.values(), default=0)
-        if most:
-            best = [number for number in steps if shared[number] == most]
-            return next((number for number in best if free[number] >= each.needs - 1e-9), best[-1])
-    for role in places:
-        for number, left in enumerate(free):
-            if roles[number] == role and left >= each.needs - 1e-9:
-                return number
-    for role in places:
-        taken = [number for number, other in enumerate(roles) if other == role]
-        if taken:
-            return taken[-1]
-    return len(roles) - 1
+    shared = [len(_roots(said) & _roots(f"{each.text} {each.about}")) for said in words]
+    places = [
+        # the step that speaks of the same things comes before the others
+        sorted((n for n, other in enumerate(roles) if other == role), key=lambda n: -shared[n] * (role == "step"))
+        for role in PLACES.get(each.where, ("cautions", "tasting", "close"))
+    ]
+    if each.where == "step" and places[0] and (most := shared[places[0][0]]):
+        places = [[number for number in places[0] if shared[number] == most]]
+    with_room = (number for place in places for number in place if free[number] >= each.needs - 1e-9)
+    longer = (place[-1] for place in places if place)
+    return next(with_room, next(longer, len(roles) - 1))
 
 
 @lru_cache(maxsize=4096)

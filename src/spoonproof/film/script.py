@@ -8,11 +8,10 @@ shown in silence, until the film fits.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from spoonproof.film.screen import Super
 from spoonproof.model.recipe import Segment
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 PICTURE_LEAST_SECONDS = 2.5  # the shortest a picture stands; common practice, no source
 WORTH_SECONDS = 0.5  # less than this is not worth a cut

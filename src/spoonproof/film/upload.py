@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from spoonproof.dish import Dish
 from spoonproof.film.briefly import sentence
 from spoonproof.film.captions import captions, too_fast
-from spoonproof.film.material import ages_in_words, cautions_of, cited
+from spoonproof.film.material import cautions_of, cited
 from spoonproof.film.said import Statement
 from spoonproof.film.script import Script
 from spoonproof.film.text import chapters, clock
@@ -94,10 +94,10 @@ def _parts(
 
 
 def _ages(dish: Dish) -> str:
-    ages = ages_in_words(dish.recipe.ages)
-    lead = "For babies from" if dish.recipe.ages.high is None else "For babies of"
+    ages = dish.recipe.ages
+    lead = "For babies" if ages.high is None else "For babies of"
     texture = f", {dish.recipe.texture.value}" if dish.recipe.texture else ""
-    return f"{lead} {ages.removeprefix('From ')}{texture}."
+    return f"{lead} {ages.told}{texture}."
 
 
 def _page(dish: Dish) -> str:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from math import fsum, inf
-from typing import NamedTuple
 
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.values import Values
 from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 
 @dataclass(frozen=True, slots=True)

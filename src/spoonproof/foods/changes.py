@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.model.food import Food
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.table import Row
 from spoonproof.model.treatment import Heat, Treatment
 

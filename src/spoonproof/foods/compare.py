@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from statistics import median
-from typing import NamedTuple
 
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.show import rows
 from spoonproof.foods.table import FoodTable
 from spoonproof.model.recipe import FoodLine, Recipe
-from spoonproof.model.record import replace
+from spoonproof.model.record import NamedTuple, replace
 
 
 def side_by_side(facts: Facts, other: Facts, titles: tuple[str, str]) -> str:

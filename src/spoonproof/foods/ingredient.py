@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.foods.changes import Changes, Kept, Yield, cooking
 from spoonproof.foods.table import FoodTable
@@ -11,7 +10,7 @@ from spoonproof.foods.weigh import Grams, Units, Unweighed, Weight, weigh
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food, NutrientValue
 from spoonproof.model.recipe import FoodLine, Recipe
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.treatment import Treatment
 
 NOTHING = Grams(0, 0, 0)

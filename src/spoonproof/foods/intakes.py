@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.model.food import NUTRIENT_UNITS
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.table import Row
 
 Authority = Literal["EFSA", "US"]

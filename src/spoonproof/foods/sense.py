@@ -4,12 +4,13 @@ parts; a recipe that makes more, or far less, than goes in."""
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Recipe
+from spoonproof.model.record import NamedTuple
 
 # Energy a gram may bring, least and most, over the kinds of protein, fat and carbohydrate that foods have
 # (general factors 4, 9, 4; the specific ones reach from 2.4 to 4.4, 8.3 to 9.0 and 2.7 to 4.2); fibre 0 to 4.

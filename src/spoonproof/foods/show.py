@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from math import floor, inf, log10
-from typing import NamedTuple
 
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.intakes import Intake, Reference
 from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import NUTRIENT_UNITS
 from spoonproof.model.numbers import Estimate
+from spoonproof.model.record import NamedTuple
 
 NAMES: Mapping[str, str] = {
     "energy_kcal": "energy",

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from typing import NamedTuple, Protocol
+from typing import Protocol
 
 from spoonproof.model.food import Food, Portion
 from spoonproof.model.recipe import Amount, FoodLine
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import Span
 
 # What the portions of the composition table were measured with: US customary measures, in ml.

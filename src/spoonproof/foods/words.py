@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 import unicodedata
 from functools import lru_cache
-from typing import NamedTuple
+
+from spoonproof.model.record import NamedTuple
 
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?")
 

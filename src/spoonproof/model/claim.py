@@ -31,6 +31,10 @@ PAID: tuple[Paid, ...] = ("editorial", "gifted", "affiliate", "sponsored", "own-
 Strength = Literal["contains", "mild", "plain", "strong", "absolute"]
 
 
+UNNAMED = "nothing that is named"
+"""Why a claim has no subject, and none is carried to it from before."""
+
+
 @dataclass(frozen=True, slots=True)
 class Quantity:
     """A stated number: ``high`` equals ``value`` unless a range was said.

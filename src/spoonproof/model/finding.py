@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import Document, Span
 
 Area = Literal["baby", "words", "cooking", "film", "page"]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple
+from typing import Literal
 
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 NUTRIENT_UNITS: Mapping[str, str] = {
     "energy_kcal": "kcal",
@@ -41,25 +41,6 @@ NUTRIENT_UNITS: Mapping[str, str] = {
     "saturated_fat_g": "g",
 }
 """Every nutrient key of the contract with its unit (and saturated fat, which claims need)."""
-
-# The same fourteen-and-more keys serve every market's list; which market asks for which is data in shared/.
-Allergen = Literal[
-    "gluten",
-    "wheat",
-    "crustaceans",
-    "egg",
-    "fish",
-    "peanut",
-    "soya",
-    "milk",
-    "nuts",
-    "celery",
-    "mustard",
-    "sesame",
-    "sulphites",
-    "lupin",
-    "molluscs",
-]
 
 Hardness = Literal["hard", "firm", "soft", "leaf", "grain", "liquid", "powder", "paste", "none"]
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Literal, NamedTuple, Protocol
+from typing import Literal, Protocol
 
 from spoonproof.model.food import Food, NameMatch
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 Medium = Literal["none", "steam", "water", "oven", "fat", "pan", "microwave", "pressure", "cold"]
 

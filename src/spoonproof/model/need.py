@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from spoonproof.model.record import NamedTuple
 
 
 class Need(NamedTuple):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from spoonproof.model.finding import Bowl
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 
 TextureWord = Literal["smooth", "thick", "mashed", "lumpy", "minced", "soft finger food", "family food"]
@@ -21,11 +21,18 @@ CutShape = Literal[
 
 @dataclass(frozen=True, slots=True)
 class AgeRange:
-    """Months from birth, both ends included; ``to`` None is open."""
+    """Months from birth, both ends included; ``high`` None is open."""
 
     low: int
     high: int | None
     span: Span
+
+    @property
+    def told(self) -> str:
+        """ "from 7 months", "7 to 9 months", "8 months"."""
+        if self.high is None:
+            return f"from {self.low} months"
+        return f"{self.low} to {self.high} months" if self.high != self.low else f"{self.low} months"
 
 
 class Minutes(NamedTuple):

@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from functools import cached_property
-from typing import Generic, NamedTuple, TypeVar
+from typing import Generic, TypeVar
 
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 

@@ -7,10 +7,9 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from typing import NamedTuple
 
 from spoonproof.model.recipe import Amount
-from spoonproof.model.record import replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import Span
 from spoonproof.reading.amount_again import SLASH, Problem, compare, measure_at, past_same, run_on
 from spoonproof.reading.amount_sums import is_count, share_of, sum_of

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from spoonproof.model.recipe import Amount
-from spoonproof.model.record import replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import Span
 from spoonproof.reading.amount_words import (
     AMBIGUOUS,

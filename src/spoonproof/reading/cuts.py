@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from typing import NamedTuple, get_args
+from typing import get_args
 
 from spoonproof.model.recipe import Cut, CutShape
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span

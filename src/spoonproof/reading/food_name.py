@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from difflib import get_close_matches
-from typing import NamedTuple
 
 from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.amount_again import Problem

@@ -12,19 +12,11 @@ from spoonproof.reading.amount import amount_at
 from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention
+from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.step_cuts import cuts_of
 from spoonproof.reading.times import FoundTime, find_heat, lid
 
 _INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
-SQUASH = re.compile(
-    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
-    r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
-    r"|side) of a )?(?:fork|spoon)|against the)"
-    r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
-    r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
-    r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come)s? apart\b",
-    re.I,
-)
 TEST_FIRST = re.compile(
     r"[ \t]{0,9}(?:when|once|as soon as)\b(?=[^.,;]{1,80})[^.;]{0,60}?" + f"(?:{SQUASH.pattern})", re.I
 )

@@ -8,11 +8,12 @@ outside its own entry, or that asked for one of the file's few hints, is not kep
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Sequence
-from typing import TYPE_CHECKING, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Step
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.few_hints import FewHints

@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from difflib import SequenceMatcher
-from typing import NamedTuple
 
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
 from spoonproof.reading.runs import runs_at
@@ -341,9 +339,7 @@ class Names:
         for index, line in enumerate(self.lines):
             unknown = line.food is None and line.recipe is None and bool(line.name)
             same_end = _key(line.name)[-1:] == _key(words)[-1:]  # "the salt" where the list has "smoked river salt"
-            if unknown and (
-                same_end or SequenceMatcher(None, words, line.name.lower(), autojunk=False).ratio() >= 0.75
-            ):
+            if unknown and (same_end or _alike(words, line.name.lower())):
                 return mention._replace(lines=(index,), food="")
         return mention
 
@@ -388,3 +384,9 @@ def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:
     of = found[-1]
     beside = bool(of.lines) and not text[of.end : one.start].strip(" \t-")
     return beside and DEFINITE.search(text[max(0, of.start - 48) : of.start]) is not None
+
+
+def _alike(one: str, other: str) -> bool:
+    from difflib import SequenceMatcher
+
+    return SequenceMatcher(None, one, other, autojunk=False).ratio() >= 0.75

@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 import unicodedata
 from fractions import Fraction
-from typing import NamedTuple
+
+from spoonproof.model.record import NamedTuple
 
 SMALLEST, LARGEST = Fraction(1, 1000), Fraction(100_000)
 """The range of numbers that a kitchen means (a milligram to a hundred kilograms, or as many pieces)."""

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Recipe, Step
-from spoonproof.model.record import dataclass, replace
+from spoonproof.model.record import NamedTuple, dataclass, replace
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys

@@ -7,10 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from spoonproof.model.finding import Finding
-from spoonproof.model.record import replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
 from spoonproof.reading.yaml_tree import read_yaml

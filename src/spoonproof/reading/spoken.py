@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import NamedTuple
+
+from spoonproof.model.record import NamedTuple
 
 _ONES = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "

@@ -23,13 +23,14 @@ from spoonproof.reading.instruction import (
     give_mentions,
     in_until,
 )
-from spoonproof.reading.instruction_words import SQUASH, TEST_FIRST, fill, note_tests
+from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
 from spoonproof.reading.kinds import all_but, left_of_kind, put_in_after
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
+from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.step_beside import beside
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
 from spoonproof.reading.step_reader import StepReader

@@ -9,9 +9,9 @@ from spoonproof.model.recipe import Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
-from spoonproof.reading.instruction_words import SQUASH
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Names
+from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.time_faults import RULE, wrong_times
 from spoonproof.reading.times import find_times
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
@@ -15,6 +14,8 @@ def read_table(path: Path) -> list[Row]:
     Raises ValueError with file and line when a row has more cells than there are columns, a column name is
     empty or stands twice, or the file is not UTF-8.
     """
+    import csv
+
     try:
         with path.open(encoding="utf-8-sig", newline="") as file:
             return _rows(file, path.name)
@@ -23,6 +24,8 @@ def read_table(path: Path) -> list[Row]:
 
 
 def _rows(lines: Iterator[str], name: str) -> list[Row]:
+    import csv
+
     reader = csv.reader(lines, strict=True)
     columns = [cell.strip() for cell in next(reader, [])]
     if len(set(columns)) != len(columns) or "" in columns:

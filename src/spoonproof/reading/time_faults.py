@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from spoonproof.model.finding import Finding, Level
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading import limits
 from spoonproof.reading.kitchen_faults import kitchen_fault

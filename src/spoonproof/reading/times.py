@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import lru_cache
-from typing import NamedTuple
 
 from spoonproof.model.recipe import Minutes
+from spoonproof.model.record import NamedTuple
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import number_at, range_sign
 

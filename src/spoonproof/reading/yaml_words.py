@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import NamedTuple
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.reading.faults import quoted
 
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.claims.judge import statement_key
 from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, Claim, JudgedClaim
-from spoonproof.report.terminal import printable
+from spoonproof.model.record import NamedTuple
+from spoonproof.report.terminal import printable, wrapped
 
 ADVICE_WORDS: Mapping[Advice, str] = {
     "keep": "keep it",
@@ -46,18 +45,18 @@ def _one(heard: Heard, sources: Mapping[str, Csl], trail: bool) -> Iterator[str]
     views = f"  {heard.views:,} views" if heard.views is not None else ""
     state = f"  (correction {heard.state})" if heard.state else ""
     yield f"{_place(judged)}{time}{views}  {advice_words(judged)}{state}"
-    yield from _wrapped(f"“{claim.quote}”")
-    yield from _wrapped(f"{claim.kind}, {judged.truth}: {judged.why}")
+    yield from wrapped(f"“{claim.quote}”")
+    yield from wrapped(f"{claim.kind}, {judged.truth}: {judged.why}")
     if judged.wording:
         # A hint tells the author what to write; only what can be said as it is stands in quotation marks.
         hint = is_hint(judged.wording)
-        yield from _wrapped(f"Instead: {judged.wording}" if hint else f"Wording that stands: “{judged.wording}”")
+        yield from wrapped(f"Instead: {judged.wording}" if hint else f"Wording that stands: “{judged.wording}”")
     for source in dict.fromkeys(judged.sources):
         locator = f"; {source.locator}" if source.locator else ""
-        yield from _wrapped(f"Source: {short(source.id, sources)}{locator}")
+        yield from wrapped(f"Source: {short(source.id, sources)}{locator}")
     if trail:
         for number, step in enumerate(judged.trail, 1):
-            yield from _wrapped(f"{number}. {step}", "      ")
+            yield from wrapped(f"{number}. {step}", indent=6)
     yield ""
 
 
@@ -121,15 +120,15 @@ def _correction(group: Sequence[Heard], sources: Mapping[str, Csl], day: str) ->
     texts = mend(first, times, sources, day)
     state = f"  ({group[0].state})" if group[0].state else ""
     yield f"{_place(first)}  {advice_words(first)}{state}"
-    yield from _wrapped(f"You said: “{first.claim.quote}”")
+    yield from wrapped(f"You said: “{first.claim.quote}”")
     yield "    Comment to pin:"
-    yield from _wrapped(texts.comment, "        ")
+    yield from wrapped(texts.comment, indent=8)
     yield "    For the description:"
-    yield from _wrapped(texts.description, "        ")
+    yield from wrapped(texts.description, indent=8)
     yield "    Card on the screen:"
-    yield from _wrapped(texts.card, "        ")
+    yield from wrapped(texts.card, indent=8)
     if texts.to_you:
-        yield from _wrapped(f"To you: {texts.to_you}")
+        yield from wrapped(f"To you: {texts.to_you}")
     yield ""
 
 
@@ -157,7 +156,3 @@ def timecode(seconds: float) -> str:
     minutes, rest = divmod(int(seconds), 60)
     hours, minutes = divmod(minutes, 60)
     return f"{hours}:{minutes:02d}:{rest:02d}" if hours else f"{minutes}:{rest:02d}"
-
-
-def _wrapped(text: str, pad: str = "    ") -> Iterator[str]:
-    yield from textwrap.wrap(printable(text), 100, initial_indent=pad, subsequent_indent=pad, break_on_hyphens=False)

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import UNPUBLISHED, Csl, address, short
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.record import NamedTuple
 
 CARD_LENGTH = 90
 """Characters that can be read from a card within three seconds or so (common practice for text over a picture)."""

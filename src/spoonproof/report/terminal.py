@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
@@ -67,19 +66,19 @@ def _one(finding: Finding, sources: Mapping[str, Csl], colour: bool, trail: bool
     yield f"{printable(document.path)}:{place.line}:{place.column}  {level}  {finding.rule}{bowl}"
     end = place.end_column if place.end_line == place.line else None
     yield from _line_with_mark(document.line_text(place.line), place.column, end, finding.level, colour)
-    yield from _wrapped(finding.message)
+    yield from wrapped(finding.message)
     if finding.claim is not None and finding.claim.wording and not finding.remedy:
-        yield from _wrapped(f"“{finding.claim.wording}”", "Wording that stands: ")
+        yield from wrapped(f"“{finding.claim.wording}”", "Wording that stands: ")
     if finding.remedy is not None:
-        yield from _wrapped(finding.remedy.text, "To put it right: ")
+        yield from wrapped(finding.remedy.text, "To put it right: ")
     for other in finding.related:
         line, column = other.document.position(other.span.start)
-        yield from _wrapped(f"{other.document.path}:{line}:{column}  {other.message}", "also ")
+        yield from wrapped(f"{other.document.path}:{line}:{column}  {other.message}", "also ")
     for source in _distinct(finding.sources):
-        yield from _wrapped(_cited(source, sources), "Source: ")
+        yield from wrapped(_cited(source, sources), "Source: ")
     if trail and finding.claim is not None:
         for number, step in enumerate(finding.claim.trail, 1):
-            yield from _wrapped(step, f"{number}. ", indent=8)
+            yield from wrapped(step, f"{number}. ", indent=8)
 
 
 def _line_with_mark(text: str, column: int, end: int | None, level: Level, colour: bool) -> Iterator[str]:
@@ -94,8 +93,11 @@ def _line_with_mark(text: str, column: int, end: int | None, level: Level, colou
     yield f"    {' ' if first else ''}{' ' * len(before)}{_paint(mark, _STYLE[level], colour)}"
 
 
-def _wrapped(text: str, lead: str = "", indent: int = 4) -> Iterator[str]:
+def wrapped(text: str, lead: str = "", indent: int = 4) -> Iterator[str]:
+    """``text`` after its ``lead`` in lines of a terminal's width; an address is never cut, so that it can be copied."""
     pad = " " * indent
+    import textwrap
+
     yield from textwrap.wrap(
         printable(lead + text),
         _WIDTH,

@@ -21,12 +21,11 @@ PIECES = 1000
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """What a build did: pages made, files in all, bytes, whether anything differed from what was there."""
+    """What a build did: pages made, files in all, whether anything differed from what was there."""
 
     out: Path
     pages: int
     files: int
-    bytes: int
     changed: bool
     notes: tuple[str, ...] = ()
 

@@ -13,11 +13,12 @@ import sys
 import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import NamedTuple, TypeVar
+from typing import TypeVar
 
 from spoonproof import __version__
 from spoonproof.cache import hashed
 from spoonproof.clock import stated_day, today
+from spoonproof.model.record import NamedTuple
 
 T = TypeVar("T")
 

@@ -11,10 +11,10 @@ from spoonproof.feeding.cautions import Caution as FoundCaution
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.text import Passage
 from spoonproof.model.version import reviewed_version
+from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site import amounts, claims, figures, foods, prose, timeline
 from spoonproof.site.claims import Said
 from spoonproof.site.picture import PlatePart
-from spoonproof.site.sieve import MONTHS
 from spoonproof.site.sources import Numbered
 from spoonproof.site.view import (
     Allergen,
@@ -64,7 +64,7 @@ def recipe_page(
         slug=recipe.slug,
         title=said.marked(_passage(recipe, "title"), recipe.title.value),
         summary=said.marked(_passage(recipe, "description", "summary"), recipe.summary.value) if recipe.summary else (),
-        ages=ages(recipe),
+        ages=recipe.ages.told,
         age_low=recipe.ages.low,
         age_high=recipe.ages.high,
         texture=recipe.texture.value if recipe.texture else "",
@@ -116,14 +116,6 @@ def _passage(recipe: Recipe, kind: str, where: str = "") -> Passage | None:
     return next((p for p in recipe.passages if p.kind == kind and (not where or p.where == where)), None)
 
 
-def ages(recipe: Recipe) -> str:
-    """The age range in words."""
-    low, high = recipe.ages.low, recipe.ages.high
-    if high is None:
-        return f"from {low} months"
-    return f"{low} to {high} months" if high != low else f"{low} months"
-
-
 def _next(recipe: Recipe) -> str:
     after = recipe.next
     if after is None:
@@ -135,22 +127,11 @@ def _next(recipe: Recipe) -> str:
 
 
 def _months(recipe: Recipe) -> tuple[int, ...]:
-    names = [name.lower() for name in MONTHS]
-    found = []
-    for word in recipe.season:
-        name = word.value.strip().lower()
-        at = next(
-            (k for k, full in enumerate(names, 1) if full == name or (len(name) >= 3 and full.startswith(name))), 0
-        )
-        if at:
-            found.append(at)
-    return tuple(dict.fromkeys(found))
+    return tuple(dict.fromkeys(MONTHS.index(month.value) + 1 for month in recipe.season))
 
 
 def _season(recipe: Recipe) -> str:
     months = _months(recipe)
-    if not months:
-        return ", ".join(word.value for word in recipe.season)
     if len(months) == 12:
         return "all year"
     row = all(b == a % 12 + 1 for a, b in pairwise(months))

@@ -56,7 +56,7 @@ def publish_guide(folder: Path, out: Path, theme: Sequence[Path]) -> Report:
     content = guide_files(folder, Theme(theme))
     changed = build.write(out, content, (folder,))
     pages = sum(1 for path in content if path.endswith(".html"))
-    return Report(out, pages, len(content), sum(map(len, content.values())), changed)
+    return Report(out, pages, len(content), changed)
 
 
 def guide_files(folder: Path, theme: Theme) -> dict[str, bytes]:

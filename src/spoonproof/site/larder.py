@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from random import Random
-from typing import NamedTuple
 
 from spoonproof.cache import hashed
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.table import Row
 from spoonproof.site.colour import RGB, lighter, parse
 from spoonproof.site.shapes import Disc, Line, Patch, Point, Shape, around, moved, put

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from spoonproof.model.remembered import WorkedOut
+from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
 from spoonproof.site.view import Link, RecipePage, plain
@@ -78,7 +79,7 @@ def day(iso: str) -> str:
     parts = iso[:10].split("-")
     if len(parts) != 3 or not all(p.isascii() and p.isdigit() for p in parts) or not 1 <= int(parts[1]) <= 12:
         return iso
-    return f"{int(parts[2])} {sieve.MONTHS[int(parts[1]) - 1]} {int(parts[0])}"
+    return f"{int(parts[2])} {MONTHS[int(parts[1]) - 1]} {int(parts[0])}"
 
 
 def anchor(text: str) -> str:

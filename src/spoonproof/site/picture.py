@@ -11,8 +11,8 @@ import hashlib
 import math
 from collections.abc import Callable, Iterable, Mapping
 from random import Random
-from typing import NamedTuple
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.site import larder
 from spoonproof.site.colour import RGB, cloth, lighter, mix
 from spoonproof.site.larder import FoodColours, Palette, blob

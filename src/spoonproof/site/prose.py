@@ -10,10 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from markupsafe import Markup, escape
 
+from spoonproof.model.record import NamedTuple
 from spoonproof.reading.plain_prose import plain_paragraphs
 from spoonproof.site.typeset import typeset
 

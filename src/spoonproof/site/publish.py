@@ -81,7 +81,6 @@ def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell
         wanted.out,
         sum(1 for path in files if path.endswith(".html")),
         len(files),
-        sum(made.size for made in files.values()),
         changed,
         (*no_painter(), *notes, *unfound(folder.channel)),
     )

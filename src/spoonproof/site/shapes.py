@@ -10,9 +10,8 @@ import math
 import re
 from collections.abc import Callable, Iterable, Sequence
 from functools import partial
-from typing import NamedTuple
 
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.site.colour import RGB, show
 
 WIDTH, HEIGHT = 480, 360

@@ -8,16 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from spoonproof.model.recipe import TEXTURES
+from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site.view import Allergen, Choice, RecipePage
 from spoonproof.site.view_site import Card, Filter
 
 BANDS = ((4, 6, "about 6 months"), (7, 9, "7 to 9 months"), (10, 12, "10 to 12 months"), (13, 24, "1 to 2 years"))
 """Age bands of the filter in months, both ends in."""
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 TIMES = (20, 40, 60)
 
 

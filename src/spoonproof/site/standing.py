@@ -12,9 +12,10 @@ import os
 import time
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from spoonproof.cache import Cache, hashed
+from spoonproof.model.record import NamedTuple
 from spoonproof.site import census
 
 if TYPE_CHECKING:

@@ -8,9 +8,9 @@ from __future__ import annotations
 import contextlib
 from functools import cached_property, partial
 from pathlib import Path
-from typing import NamedTuple
 
 from spoonproof.cache import Cache, Contents, hashed
+from spoonproof.model.record import NamedTuple
 from spoonproof.site.stage import Held
 
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any
 
-from spoonproof.model.record import replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.site.paint import ink, put
 from spoonproof.site.shapes import Line, Shape
 

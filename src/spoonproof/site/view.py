@@ -6,11 +6,11 @@ Text here is raw text (templates escape it); the one field of HTML is ``RecipePa
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from markupsafe import Markup
 
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 
 NO_MARKUP = Markup("")
 Bowl = Literal["", "baby", "family"]

@@ -22,7 +22,6 @@ Passes::
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 
 from spoonproof.checks.rule import Fault
@@ -42,8 +41,10 @@ def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each super that needs more than two lines."""
     film = dish.recipe.film
     for segment in film.segments if film is not None else ():
-        if segment.super is None:
+        if segment.super is None or len(segment.super.value) <= LINE_CHARACTERS:
             continue
+        import textwrap
+
         lines = textwrap.wrap(segment.super.value, LINE_CHARACTERS, break_on_hyphens=False)
         if len(lines) > LINES:
             yield Fault(

@@ -23,8 +23,8 @@ _QUOTES = frozenset("\"'“”‘’")
 
 def classes_in(tagged: Tagged) -> frozenset[str]:
     """Every class of the sentence's items."""
-    known = tagged.lexicon.classes
-    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols) if symbol in known])
+    known = tagged.lexicon.classes_of
+    return frozenset().union(*[known[symbol] for symbol in set(tagged.symbols)])
 
 
 def first_of(match: Match) -> int:

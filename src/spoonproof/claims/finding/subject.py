@@ -30,7 +30,7 @@ from spoonproof.claims.finding.ranking import (
     rank,
 )
 from spoonproof.claims.scan import Tagged
-from spoonproof.model.claim import Kind
+from spoonproof.model.claim import UNNAMED, Kind
 from spoonproof.model.record import replace
 
 _HOUSEHOLD = frozenset({"household"})
@@ -97,10 +97,6 @@ def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
 def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
     """Whether what was named before is spoken of: "*they* are rich in fibre, like oats"."""
     return pronoun_before(tagged, 0, match.start) is not None
-
-
-UNNAMED = "nothing that is named"
-"""Why a claim has no subject, and none is carried to it from before."""
 
 
 def _subject_of(tagged: Tagged, match: Match) -> Subject:

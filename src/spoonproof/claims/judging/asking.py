@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Entry, Key
-from spoonproof.claims.finding.subject import UNNAMED
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.free_from import CONTAINING, named_absent
@@ -17,7 +16,7 @@ from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import has_any, plain, singular, slug
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import UNNAMED, Claim
 from spoonproof.model.numbers import Numbers
 from spoonproof.model.record import replace
 
@@ -134,11 +133,14 @@ def _false(entry: Entry | None) -> bool:
 
 def _own_words(claim: Claim, register: Register) -> str:
     """The claim's own words, with the "ask your doctor before" that stands right in front of them: "giving peanut with
-    severe eczema" is a promise by itself, and good advice behind it."""
+    severe eczema" is a promise by itself, and good advice behind it. So with the "too much" or "too little" that what
+    they name is said to be: "iron can slow growth" is not what "too little iron can slow growth" says."""
     words = plain(claim.quote)
+    lead = plain(claim.passage.text[max(0, claim.start - _LEAD) : claim.start])
+    if amount := _AMOUNT.search(lead):
+        words = f"{amount[0]}{words.lstrip()}"
     if has_any(words, register.words.get("medicine", ())):
         return words
-    lead = plain(claim.passage.text[max(0, claim.start - _LEAD) : claim.start])
     for said in register.words.get("doctor first", ()):
         _, found, rest = lead.rpartition(plain(said))
         if found and _FIRST.fullmatch(rest):
@@ -146,6 +148,9 @@ def _own_words(claim: Claim, register: Register) -> str:
     return words
 
 
+_AMOUNT = re.compile(
+    r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
+)
 _LEAD = 48
 """Characters before a claim in which "ask your doctor before" may stand."""
 _FIRST = re.compile(r"(?:first )?(?:before|about|if|when) (?:(?:you|your|the|a|baby|they|trying) ){0,3}")

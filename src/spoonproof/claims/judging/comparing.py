@@ -21,7 +21,12 @@ _LESS = ("less", "fewer", "lower")
 _TWICE = ("twice", "double")
 _MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".split(), "as much", "as many")
 _REACH = 6
-_PASSED = frozenset("the a an one each every some plain ordinary in from with there is are does do you find".split())
+_PASSED = frozenset(
+    "the a an one each every some plain ordinary regular normal usual standard everyday in from with there is are does"
+    " do you find".split()
+)
+_COOKED = frozenset("mashed steamed boiled cooked roast roasted baked pureed stewed poached tinned canned".split())
+"""How a food is cooked: where the table knows it by no such name, the food itself is meant ("mashed potato")."""
 _MORE_FOODS = frozenset({"and", "or", "nor"})
 _SORTS = frozenset("red green yellow white brown black purple".split())
 _ALL = frozenset({"any", "most", "all", "other", "many"})
@@ -66,15 +71,25 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
         return ""
     words = words[next((at for at, word in enumerate(words) if word not in _PASSED), len(words)) :]
     sort = words[0] if words and words[0] in _SORTS else ""
-    for size in range(min(3, len(words)), 1 if sort else 0, -1):
+    if food := _first_known(words, numbers, context, least=2 if sort else 1):
+        return food
+    if words and words[0] in _COOKED:
+        return _first_known(words[1:], numbers, context)
+    if not words or not claim.foods:
+        return ""
+    return known_as(_same(claim, sort) if sort else _part(claim, words[0]), numbers, context)
+
+
+def _first_known(words: list[str], numbers: Numbers, context: Context, least: int = 1) -> str:
+    """The food that the first words name, the longest name first and of ``least`` words; "" where none is known, or
+    where another food stands beside it."""
+    for size in range(min(3, len(words)), least - 1, -1):
         said = " ".join(words[:size])
         for name in (said, " ".join([*words[: size - 1], singular(words[size - 1])])):
             food = known_as(name, numbers, context)
             if food:
                 return "" if _MORE_FOODS & set(words[size : size + 1]) else food
-    if not words or not claim.foods:
-        return ""
-    return known_as(_same(claim, sort) if sort else _part(claim, words[0]), numbers, context)
+    return ""
 
 
 def _same(claim: Claim, sort: str) -> str:

@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.conditions import Absent, Condition, Group, Reply, Threshold, at_least, evaluate, limit_of, show
+import re
+
+from spoonproof.claims.conditions import (
+    Absent,
+    Condition,
+    Group,
+    Reply,
+    Threshold,
+    at_least,
+    evaluate,
+    limit_of,
+    show,
+    spoken,
+)
 from spoonproof.claims.entries import Entry
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
+from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
@@ -18,6 +32,9 @@ _LEAST_PER_100G = {"protein_g": 2.5, "fibre_g": 1.5}
 """Grams in 100 g without which a claim met per kcal alone is not kept: protein 5 % of the reference intake of 50 g
 (Reg. 1169/2011 Annex XIII Part B), fibre half of what the Annex asks per 100 g. The law asks for a "significant
 quantity" in what is eaten (Reg. 1924/2006 Art 5(1)) and gives no figure: these are common practice."""
+_SOME_SHARE = 5.0
+"""Percent of the reference value in 100 g as eaten from which "contains" is a plain fact where nobody sells the food,
+told with how much it is (common practice, no source): the law's own word asks for 15 (Annex, CONTAINS)."""
 _TRUTH: dict[Reply, Truth] = {"yes": "true", "no": "false", "unknown": "unproven"}
 
 
@@ -33,7 +50,9 @@ def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, co
     ]
     worst: Verdict | None = None
     for nutrient in dict.fromkeys(named):
-        verdict = _one(entry, probe, register, context, nutrient)
+        verdict = _some_of_it(claim, entry, probe, register, nutrient) or _one(
+            entry, probe, register, context, nutrient
+        )
         order = ("true", "unproven", "overstated", "false")
         if worst is None or order.index(verdict.truth) > order.index(worst.truth):
             if worst is not None:
@@ -74,6 +93,47 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
             truth, why = "overstated", short
             steps.append(f"Art 5(1)(d): {short}")
     return Verdict(truth, why, entry, refs, wording, entry.add, entry.harm, steps=steps)
+
+
+def _some_of_it(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrient: str) -> Verdict | None:
+    """The verdict on a food that "contains" a vitamin or mineral without being a source of it: it does, and how much is
+    to be said beside it. None where it is a source, holds hardly any, or where that is not known; and where a denial
+    says no more than that it is no good source ("isn't its strong point")."""
+    day = register.references.amount("EU NRV", nutrient)
+    if set(entry.levels) != {"contains"} or day is None or isinstance(probe, NoProbe) or entry.condition is None:
+        return None
+    if claim.polarity in ("denies", "refutes") and not _DENIES_ALL.search(plain(claim.quote)):
+        return None
+    found = probe.measure(nutrient, "100g")
+    if found is None or found.amount < day * _SOME_SHARE / 100 or found.high > found.amount * 2:
+        return None
+    result = evaluate(entry.condition, probe, register.references, nutrient)
+    if result.answer == "yes":
+        return None
+    what = probe.food.replace("-", " ") if isinstance(probe, FoodProbe) else "the dish as eaten"
+    if isinstance(probe, FoodProbe) and probe.eaten:
+        what += f", {probe.eaten}"
+    name, share = nutrient_name(nutrient), found.amount / day * 100
+    why = f"{what[:1].upper()}{what[1:]}: {show(found)} {name} per 100 g, {share:.0f} % of the adult reference value."
+    amount = spoken(found) if found.high > found.low * 1.2 else f"about {spoken(found)}"
+    amount += f" {name} in 100 g" if _LIST.search(claim.quote) else " in 100 g"
+    whole = claim.polarity not in ("denies", "refutes") and _SAYS_SO.search(plain(claim.quote))
+    wording = f"{claim.quote.strip().rstrip('.,;')}, {amount}" if whole else None
+    add = f"how much it is, {amount}" if whole else ""  # "iron from kale" is part of what is said of it
+    steps = [*result.steps, *probe.steps, f"plainly said it holds from {_SOME_SHARE:g} % of the reference on"]
+    refs = (*entry.refs, *composition(found))
+    return Verdict("true", why, entry, refs, wording, add, 1, steps=steps)
+
+
+_LIST = re.compile(r",| and\b")
+_SAYS_SO = re.compile(r" (?:contains?|holds?|has|have|brings?|provides?|gives?|offers?|comes? with) ")
+_DENIES_ALL = re.compile(
+    r" (?:contains?|containing|holds?|has|have|had|brings?|provides?|found|there is|there's|are|is) "
+    r"(?:(?:absolutely|really|actually|literally) )?(?:no|none|zero|not any) "
+    r"|(?:n't| not| never) (?:contain|hold|have|bring|provide|give|get) | without (?:any )?"
+    r"| (?:no|zero) [a-z0-9 ]{1,24} in "
+)
+"""A denial that there is any at all."""
 
 
 def _measured(entry: Entry, answer: Reply, probe: AnyProbe, register: Register, nutrient: str) -> tuple[SourceRef, ...]:

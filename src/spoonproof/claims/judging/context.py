@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple, Protocol
+from typing import Protocol
 
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Market, Paid
 from spoonproof.model.danger import Danger
 from spoonproof.model.need import Need
-from spoonproof.model.record import dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 NOT_EDITORIAL: frozenset[Paid] = frozenset({"gifted", "affiliate", "sponsored", "own-product"})
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.polarity import without_phrases
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 
 _LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
@@ -94,6 +95,36 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
             "false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1, steps=_looked(answers)
         )
     return Verdict("true", "It holds for what goes in.", None, refs, steps=_looked(answers))
+
+
+def counted_among(claim: Claim, context: Context, register: Register) -> Verdict | None:
+    """The truth of "is one of the nine allergens", or is not one of them, by the law's lists; None where it says no
+    such thing, or where what it names is on no table. Nine are those of the United States, fourteen Europe's."""
+    found = _COUNTED.search(plain(claim.quote)) if claim.kind == "allergen" else None
+    if found is None or not claim.foods or any(food not in context.allergens for food in claim.foods):
+        return None
+    market = "US" if found["how"] in _AMERICAN else "EU"
+    listed = register.allergens.named(market)
+    among = [bool(context.allergens[food] & set(listed)) for food in claim.foods]
+    refs = tuple(dict.fromkeys(listed.values()))[:1]
+    names = " and ".join(food.replace("-", " ") for food in claim.foods)
+    law = "the nine of the law in the United States" if market == "US" else "the fourteen of the law in Europe"
+    if all(among) or not any(among):
+        why = f"{names[:1].upper()}{names[1:]}: {'among' if among[0] else 'not among'} {law}."
+        truth: Truth = "true" if among[0] is not bool(found["no"]) else "false"
+        return Verdict(
+            truth, why, None, refs, harm=2, stanced=True, steps=[f"truth: looked for on the list of {market}"]
+        )
+    return None
+
+
+_COUNTED = re.compile(
+    r" (?P<no>(?:is|are|was|were)(?: not|n't| never)(?: even| actually| in fact)?|not|none|never )?"
+    r" ?(?:one of|among|amongst|on the list of) (?:the |our |its )?(?:big |top |main |major |law's |so called )?"
+    r"(?P<how>nine|9|big nine|fourteen|14|major|main|listed|us|top)? ?"
+    r"(?:[a-z]+ ){0,3}?allergens? "
+)
+_AMERICAN = frozenset({"nine", "9", "us", "big nine"})
 
 
 def _looked(answers: Mapping[str, str]) -> list[str]:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from spoonproof.claims.conditions import show, spoken
-from spoonproof.claims.finding.number import number_of
 from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.number_words import number_of
 from spoonproof.claims.references import Tolerance
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
@@ -19,6 +18,7 @@ from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim, Quantity, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate, Numbers
+from spoonproof.model.record import NamedTuple
 
 _TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
 _TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}

@@ -12,7 +12,7 @@ from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed, nutrient_of, source_held
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.daily_need import daily_need
-from spoonproof.claims.judging.free_from import all_absent, listed_absent, listed_present
+from spoonproof.claims.judging.free_from import all_absent, counted_among, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import (
     frames,
     not_only,
@@ -24,6 +24,7 @@ from spoonproof.claims.judging.polarity import (
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
+from spoonproof.claims.judging.salt_limit import salt_limit
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -148,10 +149,11 @@ def _plain(
     if claim.kind == "nutrient-content" and claim.level == "contains" and (stated := number_in(claim)) is not None:
         # "Has 1.3 grams of protein" says how much, and not that it is much.
         return quantity(replace(claim, number=stated), probe, numbers, register)
+    if (counted := counted_among(claim, context, register)) is not None:
+        return counted
     if claim.kind == "quantity" and (entry is None or not entry.said):
-        if (need := daily_need(claim, key.months, context)) is not None:
-            return need
-        return quantity(claim, probe, numbers, register)
+        need = daily_need(claim, key.months, context) or salt_limit(claim, register)
+        return need or quantity(claim, probe, numbers, register)
     if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
         compared = comparison(claim, key, probe)
         if compared is not None:

@@ -65,10 +65,8 @@ def _row(desk: Desk, folder: DeskFolder, path: Path) -> Listed:
     recipe = folder.read(path).recipe
     if recipe is None:
         return Listed(key, key, "", "", False, False)
-    low, high = recipe.ages.low, recipe.ages.high
-    ages = f"{low}-{high} months" if high is not None else f"from {low} months"
     texture = recipe.texture.value if recipe.texture else ""
-    return Listed(key, recipe.title.value or key, ages, texture, recipe.draft, True)
+    return Listed(key, recipe.title.value or key, recipe.ages.told, texture, recipe.draft, True)
 
 
 def state(desk: Desk, ask: Ask) -> Response:

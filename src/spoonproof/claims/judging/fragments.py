@@ -1,0 +1,55 @@
+"""Which of the judged claims say no more than another one: they are told with it, and not scolded beside it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from spoonproof.model.claim import Claim, JudgedClaim
+
+_KIN = frozenset({"nutrient-content", "quantity", "comparative", "function", "general-benefit", "process"})
+"""Kinds between which a part of a statement may fall: "iron from meat is absorbed" is a function by itself, and with
+"better than" behind it a comparison. What is said of safety, illness or allergy stands for itself, always."""
+
+
+def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
+    """The claims without those on no list that lie within a longer one that is kept, or that say besides such a one for
+    whom it is: "vitamin C helps the body" says nothing that "vitamin C helps the body absorb iron" doesn't, nor does
+    "fat gives energy to babies" beside "fat gives energy"."""
+    kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
+    claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
+    return [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
+
+
+def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:
+    return _within(one, other) or (
+        _within(other, one) and one.claim.kind == other.claim.kind and _for_whom(one.claim, other.claim)
+    )
+
+
+def _same_number(one: JudgedClaim, other: JudgedClaim) -> bool:
+    """Whether the other says of what the number of the one is: "1 g of salt" beside "1 g of salt a day"."""
+    a, b = one.claim, other.claim
+    both = a.kind == b.kind == "quantity" and one.truth == "unproven" and bool(b.nutrients) and a.passage is b.passage
+    return both and a.number == b.number and a.start < b.end and b.start < a.end
+
+
+def _for_whom(longer: Claim, shorter: Claim) -> bool:
+    text = longer.passage.text
+    return longer.effect is None and bool(
+        _FOR_WHOM.fullmatch(f"{text[longer.start : shorter.start]}{text[shorter.end : longer.end]}")
+    )
+
+
+_FOR_WHOM = re.compile(
+    r"\s+(?:for|in|to) (?:(?:your|young|small|growing|all|little|our) ){0,2}"
+    r"(?:bab(?:y|ies)|infants?|toddlers?|children|kids|ones)[.,!]?",
+    re.IGNORECASE,
+)
+
+
+def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
+    a, b = one.claim, other.claim
+    if a.passage is not b.passage or not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
+        return False
+    return a.polarity == b.polarity and (a.kind == b.kind or {a.kind, b.kind} <= _KIN)

@@ -1,0 +1,15 @@
+"""The words of a squash test: what is soft enough gives way between fingers or under a fork."""
+
+from __future__ import annotations
+
+import re
+
+SQUASH = re.compile(
+    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?"
+    r"\b(?:between|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
+    r"|side) of a )?(?:fork|spoon)|against the)"
+    r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
+    r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
+    r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come)s? apart\b",
+    re.I,
+)

@@ -1,0 +1,103 @@
+"""Plain facts and guidance of everyday speech that the tables and the register bear out, and their twins that don't."""
+
+from __future__ import annotations
+
+import pytest
+
+from spoonproof.hearing import hear
+from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.text import Document
+from spoonproof.reading.speech import read_statements
+from tests import kitchen
+
+SOUND = (
+    "The NHS advises giving children from six months to five years vitamins A, C and D every day.",
+    "The iron in beef is absorbed better than the iron in lentils.",
+    "Toddlers can stay on whole milk until they are two.",
+    "Frozen spinach is as nutritious as fresh.",
+    "Too much fibre can leave small tummies full too soon.",
+    "Children aged one to four need three servings of dairy a day.",
+    "Egg yolks contain choline.",
+    "Greek yoghurt has more protein than ordinary yoghurt.",
+    "Lentils have more fibre than mashed potato.",
+    "Boiled egg can still cause a reaction in a child who is allergic to egg.",
+    "Raspberries are not one of the fourteen allergens.",
+    "Lupin is one of the fourteen allergens.",
+    "Sesame is one of the nine major allergens.",
+    "Too little iron can slow a child's growth and learning.",
+    "Sausages are salty and not suitable for babies.",
+    "Salt is unsuitable for babies.",
+    "Quinoa contains iron.",
+    "Apples contain vitamin C.",
+    "Fat is an important source of energy for toddlers.",
+    "From one to three years, the most salt a day is 2 g.",
+    "For toddlers the limit is 800 mg of sodium a day.",
+    "A baby under one must not go over 1 g of salt a day.",
+)
+WRONG = (
+    "Children from six months to five years should never have vitamins A, C and D every day.",
+    "The iron in lentils is absorbed better than the iron in beef.",
+    "Babies can have whole milk as a drink from eight months until they are two.",
+    "Frozen spinach is always as nutritious as fresh, gram for gram.",
+    "Too much fibre can never leave small tummies full.",
+    "Babies need at least three servings of dairy a day.",
+    "Egg whites are rich in choline.",
+    "Ordinary yoghurt has more protein than Greek yoghurt.",
+    "Mashed potato has more fibre than lentils.",
+    "Boiled egg can no longer cause a reaction in a child who is allergic to egg.",
+    "Lupin is not one of the fourteen allergens.",
+    "Mustard is one of the nine major allergens.",
+    "Raspberries are one of the fourteen allergens.",
+    "A teaspoon of salt a day is the limit for toddlers.",
+    "Too little iron never slows a child's growth.",
+    "Salt isn't unsuitable for babies.",
+    "Whole grapes are not just suitable for adults, they're fine for babies.",
+    "Quinoa doesn't contain iron.",
+    "Quinoa is a source of iron.",
+    "Bananas contain iron.",
+    "For toddlers the limit is 2 g of sodium a day.",
+    "For toddlers the most salt a day is 4 g.",
+)
+
+
+def spoken(text: str, paid: str = "editorial") -> list[JudgedClaim]:
+    """All that is heard in a sentence, the dangers of a baby included, by one who is paid or not."""
+    known = kitchen.knowledge()
+    passages, _ = read_statements(Document("said.txt", text), lines=True)
+    channel = kitchen.channel(f"markets: [GB]\npaid: {paid}\n")
+    return hear(passages, known, known.judge_without_dish(channel, (), None), apart=True)
+
+
+@pytest.mark.parametrize("text", SOUND)
+def test_what_is_so_is_not_refused(text: str) -> None:
+    found = spoken(text)
+    assert found
+    assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
+
+
+@pytest.mark.parametrize("text", WRONG)
+def test_what_is_not_so_is_not_kept(text: str) -> None:
+    found = spoken(text)
+    assert any(one.advice not in ("keep", "add") for one in found) or not found
+
+
+def test_how_much_is_told_where_a_food_holds_some_and_is_no_source() -> None:
+    (found,) = spoken("Apples contain vitamin C.")
+    assert (found.truth, found.advice) == ("true", "add")
+    assert found.wording == "Apples contain vitamin C, 3.7 to 5.5 mg in 100 g"
+
+
+def test_who_is_paid_is_held_to_the_laws_own_word_contains() -> None:
+    (found,) = spoken("Apples contain vitamin C.", paid="sponsored")
+    assert found.advice == "cut-not-allowed"
+
+
+def test_a_part_of_a_kept_claim_is_not_scolded_beside_it() -> None:
+    found = spoken("Haem iron from meat is absorbed better than the iron in plants.")
+    assert {one.advice for one in found} == {"keep"}
+    assert "meat is absorbed" not in [one.claim.quote for one in found]
+
+
+def test_a_part_on_no_list_stays_where_the_longer_claim_is_not_kept() -> None:
+    found = spoken("Vitamin C helps the body beat colds.")
+    assert all(one.advice not in ("keep", "add") for one in found)
