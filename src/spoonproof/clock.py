@@ -36,7 +36,7 @@ def today() -> date:
             raise ClockError(f"SPOONPROOF_TODAY should be a date such as 2026-11-02, not {stated!r}") from None
     if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
         try:
-            return datetime.fromtimestamp(int(epoch), UTC)
+            return datetime.fromtimestamp(int(epoch), UTC).date()
         except (ValueError, OverflowError, OSError):
             raise ClockError(f"SOURCE_DATE_EPOCH should be whole seconds since 1970, not {epoch!r}") from None
     return date.today()

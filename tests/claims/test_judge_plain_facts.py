@@ -101,3 +101,73 @@ def test_a_part_of_a_kept_claim_is_not_scolded_beside_it() -> None:
 def test_a_part_on_no_list_stays_where_the_longer_claim_is_not_kept() -> None:
     found = spoken("Vitamin C helps the body beat colds.")
     assert all(one.advice not in ("keep", "add") for one in found)
+
+
+POT = """---
+title: Red lentil and carrot pot
+ages: 7-12 months
+texture: mashed
+next: {texture: lumpy, from: 9 months, how: mash it less}
+makes: 6 x 100 g
+foods:
+  - 150 g red lentils
+  - 200 g carrots, peeled, 1 cm dice
+  - 1 tbsp rapeseed oil
+  - 80 g porridge oats
+  - 500 ml water
+steps:
+  - Simmer the lentils, the oats and the carrots in the water for 25 minutes, until a cube squashes when pinched.
+  - Mash with the oil.
+keeps: fridge 48 h, freezer 1 month
+paid: PAID
+---
+STORY
+"""
+
+
+def told(story: str, paid: str = "editorial") -> list[JudgedClaim]:
+    """What is judged of a story about a pot of lentils, carrots, oats and oil."""
+    dish = kitchen.dish(POT.replace("PAID", paid).replace("STORY", story), "markets: [GB]\n")
+    return [one for one in dish.claims if one.claim.passage.kind == "story"]
+
+
+@pytest.mark.parametrize(
+    "story",
+    [
+        "Rapeseed oil contains omega-3.",
+        "Oats bring fibre.",
+        "Oats bring beta-glucan.",
+        "Oats are not gluten-free.",
+        "It isn't gluten-free.",
+        "Iron from lentils is not taken up as well as iron from meat.",
+        "Carrots lose a little vitamin C even when they are steamed.",
+        "No porridge makes a baby sleep through.",
+    ],
+)
+def test_what_holds_for_the_pot_is_not_refused(story: str) -> None:
+    found = told(story)
+    assert found
+    assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
+
+
+@pytest.mark.parametrize(
+    "story",
+    [
+        "No added sugar and no sugars at all.",
+        "Rich in protein, with more than an egg.",
+        "It can replace a breastfeed at seven months.",
+        "It isn't dairy-free.",
+        "Iron from lentils is taken up as well as iron from meat.",
+        "It's a myth that iron from lentils is not taken up as well as iron from meat.",
+    ],
+)
+def test_what_does_not_hold_for_the_pot_is_not_kept(story: str) -> None:
+    found = told(story)
+    assert found
+    assert any(one.advice not in ("keep", "add") for one in found)
+
+
+def test_a_story_that_names_nothing_speaks_of_the_dish() -> None:
+    (found,) = told("A source of protein.", paid="sponsored")
+    assert found.advice == "keep"
+    assert any("% of energy" in step for step in found.trail)

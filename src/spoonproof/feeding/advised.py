@@ -206,7 +206,9 @@ def advised(
     ``listed``: names of the dish's own foods, which the steps are judged for elsewhere. ``by_shape``: only what its
     shape or state makes a danger ("gnaw on raw apple"), for talk of no one dish, which names honey and juice freely.
     """
-    rows = [row for row in tables.hazards if row.level != "note" and tables.counts(row, policies, markets)]
+    counting = (row for row in tables.hazards if row.level != "note" and tables.counts(row, policies, markets))
+    rows = [row for row in counting if months < row.until]
+    dangers: frozenset[str] = frozenset().union(*(row.classes for row in rows))
     own = [keys(name) for name in listed]
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
@@ -219,6 +221,8 @@ def advised(
             for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
+                if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
+                    continue  # no row of this age is about it, whatever the words say
                 row = _danger(rows, said, hit, passage.kind, months, tables, by_shape=by_shape, film=film)
                 if row is not None:
                     told.add((row.id, start + hit.start))
@@ -316,8 +320,9 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
 def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
-    taken = any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL)) or _INTO_CUP.match(said, hit.end)
-    everyday = in_everyday_sense(hit, said) and not taken
+    everyday = in_everyday_sense(hit, said) and not (
+        any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL)) or _INTO_CUP.match(said, hit.end)
+    )
     shown = frozenset() if everyday else kinds & ANY_FORM
     if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that

@@ -164,11 +164,6 @@ class Script:
         """Every super in the order in which they stand; no two at once."""
         return tuple(each for take in self.takes for each in take.supers)
 
-    @property
-    def twins(self) -> tuple[Twin, ...]:
-        """Everything that is made ahead, in the order of the film."""
-        return tuple(take.twin for take in self.takes if take.twin is not None)
-
     def trim_first(self) -> tuple[Take, ...]:
         """Takes to shorten first, longest first: spoken ones whose supers leave room to do so."""
         free = [(take.runs - max(take.shown_seconds, PICTURE_LEAST_SECONDS), take) for take in self.takes if take.say]

@@ -5,6 +5,7 @@ Content is only ever a value: no text of a recipe is compiled as a template.
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -115,23 +116,33 @@ class Pages:
 
     def render(self, template: str, path: str, **values: Any) -> str:
         """One page at ``path`` (from the root). Raises ThemeError with the template's name and line."""
-        return "".join(self.pieces(template, path, **values))
+        with self._complaining(template):
+            return self.env.get_template(template).render(**self._shared(path), **values)
 
     def pieces(self, template: str, path: str, **values: Any) -> Iterator[str]:
         """The page in its pieces, in order, each made when it is asked for. Raises ThemeError as ``render`` does."""
+        with self._complaining(template):
+            yield from self.env.get_template(template).generate(**self._shared(path), **values)
+
+    def _shared(self, path: str) -> dict[str, Any]:
+        """What every template is given."""
+        return {
+            "site": self.site,
+            "path": path,
+            "root": self._root(path),
+            "policy": POLICY,
+            "menu": self.menu,
+            "foot_menu": self.foot_menu,
+            "feed": True,
+        }
+
+    @contextlib.contextmanager
+    def _complaining(self, template: str) -> Iterator[None]:
+        """Raise ThemeError for what is wrong with a template."""
         from jinja2 import TemplateError, TemplateSyntaxError
 
         try:
-            yield from self.env.get_template(template).generate(
-                site=self.site,
-                path=path,
-                root=self._root(path),
-                policy=POLICY,
-                menu=self.menu,
-                foot_menu=self.foot_menu,
-                feed=True,
-                **values,
-            )
+            yield
         except TemplateSyntaxError as error:
             raise ThemeError(f"{error.name or template}, line {error.lineno}: {error.message}") from None
         except TemplateError as error:
