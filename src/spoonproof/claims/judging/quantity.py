@@ -38,7 +38,7 @@ _COMES_FROM = re.compile(
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
 )
 """What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
-_A_DAY = re.compile(r" (?:a|per|each|every) (?:day|week) | daily ")
+_EACH_TIME = re.compile(r" (?:a|per|each|every) (?:day|week) | (?:daily|weekly) ")
 _SAID = {"least": "at least ", "most": "at most ", "": ""}
 _SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
@@ -71,6 +71,12 @@ def stated(number: Quantity, nutrient: str, words: str) -> Said | None:
         if factor and nutrient == "sodium_mg" and has_word(words, "salt") and not has_word(words, "sodium"):
             factor /= 2.5  # salt is sodium x 2.5 (Reg. 1169/2011 Annex I)
     return None if factor is None else Said(number.value * factor, high * factor)
+
+
+def spread_over(words: str) -> str:
+    """What an amount is said to be for, in ``words`` as ``plain`` gives them: "day", "week", or "" for neither."""
+    said = _EACH_TIME.findall(words)
+    return "" if not said else "day" if any("da" in each for each in said) else "week"
 
 
 def number_in(claim: Claim) -> Quantity | None:
@@ -113,7 +119,7 @@ _RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
-    if not nutrient and claim.foods and _A_DAY.search(plain(claim.quote)):
+    if not nutrient and claim.foods and spread_over(plain(claim.quote)):
         return Verdict(
             "unlisted", "How much of a food is right for a day is on no list here: bring the guidance.", None, ()
         )
