@@ -15,6 +15,7 @@ from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -56,7 +57,6 @@ _WHOLE_LATER = re.compile(  # "he pops them in whole"
 _GUMS = re.compile(
     r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
 )
-_CORDIAL = re.compile(r"\bsquash(?= in (?:the|a|her|his|their|baby['’]s) (?:\w+ )?(?:bottle|beaker|cup|mug))", re.I)
 _STONE_IN = re.compile(
     r"\b(?:stones?|pits?)(?: (?:still|left|are|is))* (?:in|inside|and all)\b|\bwith (?:the|its|their) (?:stones?"
     r"|pits?)\b"
@@ -91,11 +91,6 @@ _BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|build
 _INTO_CUP = re.compile(
     r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
 )
-_MILK_GLASS = re.compile(
-    r"\b(?:glass|cup|beaker|bottle|mug) of (?:\w+ )?(?:semi-skimmed|skimmed|full[- ]fat|gold[- ]top|blue[- ]top)\b"
-    r"(?! milk)|\b(?:gold|blue)[- ]top(?= in (?:the|a|her|his|their) (?:\w+ )?(?:glass|cup|beaker|bottle|mug))",
-    re.I,
-)
 _SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
 _USUAL_MILK = re.compile(
     r"\b(?:besides?|apart from|other than|as well as|in addition to|along(?:side| with)|next to|except)"
@@ -125,32 +120,6 @@ _RUNNY = re.compile(
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
     r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
     r"|under(?:done|cooked))\b",
-    re.I,
-)
-_EGG_LOOSE = re.compile(
-    r"\b(?:the|its|their) (?:yolks?|whites?) (?:(?:is|are|still|a bit|a little|nice and|just|only|barely|hardly"
-    r"|half) )*(?:runny|loose|set|soft|wet|liquid|wobbly|glassy|see-through|flowing|running)\b",
-    re.I,
-)
-"""An egg told by its parts, in a sentence that says how they are: what is set is no danger (``_RUNNY``)."""
-_RAW_MILK = re.compile(
-    r"\bmilk (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
-    r"|\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) (?:from|out of)"
-    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
-    r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
-    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
-    re.I,
-)
-_SOY = re.compile(
-    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
-    r"(?! (?:sauce|milk|yog|drink|cream))",
-    re.I,
-)
-_SEASONED = re.compile(
-    r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
-    r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
-    r"|(?=before|and serve|at the end))"
-    r"|\b(?:adjust|correct|check) the seasoning\b",
     re.I,
 )
 _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
@@ -218,7 +187,7 @@ def advised(
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for start, end in places:
             said = passage.text[start:end]
-            for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
+            for hit in (*tables.phrases.find(said), *said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
@@ -232,7 +201,7 @@ def advised(
         for one in carried_on(passage.text, places, tables):
             row = _danger(rows, one.said, one.hit, passage.kind, months, tables, by_shape=by_shape, film=False)
             if row is None:  # "it comes out of his own cows"
-                for hit in _said_otherwise(one.said, tables):
+                for hit in said_otherwise(one.said, tables):
                     row = row or _danger(
                         rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
                     )
@@ -271,21 +240,6 @@ def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_
     if hit.phrase == ("milk",) and (kind == "speech" or _USUAL_MILK.search(said[: hit.start])):
         classes -= MILKS
     return classes
-
-
-def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
-    """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name in (
-        (_SEASONED, "salt"),
-        (_RAW_MILK, "raw milk"),
-        (_MILK_GLASS, "cow's milk"),
-        (_SOY, "soy sauce"),
-        (_CORDIAL, "lemonade"),
-        (_EGG_LOOSE, "egg"),
-    ):
-        for match in pattern.finditer(said):
-            for food in tables.phrases.find(name):
-                yield food._replace(start=match.start(), end=match.end())
 
 
 def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
