@@ -248,6 +248,6 @@ def test_figures_for_100_g_do_not_depend_on_the_size_of_the_batch(foods: list[tu
 @given(LINES)
 def test_nothing_weighs_more_than_it_is(foods: list[tuple[str, int]]) -> None:
     got = counted([line(food, amount(grams)) for food, grams in foods]).per_100g
-    assert got["water_g"].amount <= 100
+    assert "water_g" not in got or got["water_g"].amount <= 100
     solids = [got[key].amount for key in ("protein_g", "fat_g", "carbohydrate_g") if key in got]
     assert sum(solids) <= 103  # rounding and nitrogen factors of the table itself
