@@ -149,11 +149,11 @@ def _bought(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nut
     here = f"{spoken(brings)} in a portion here"
     wording = f"{claim.quote.strip().rstrip('.,;')}, {here}"
     refs = (*entry.refs, *(composition(found) if found else ()))
-    steps = [*result.steps, *probe.steps, f"what it brings is a quarter of that or more: {why}"]
+    steps = [*result.steps, *probe.steps, f"what it brings is a fifth of that or more: {why}"]
     return Verdict("true", why, entry, refs, wording, f"what it brings, {here}", 1, steps=steps)
 
 
-_FELT = 1 / 4
+_FELT = 1 / 5
 """Of what the law asks of 100 g, the part that a portion's spoonful must bring for it to count (common practice)."""
 _LIST = re.compile(r",| and\b")
 _SAYS_SO = re.compile(r" (?:contains?|holds?|has|have|brings?|provides?|gives?|offers?|comes? with) ")
@@ -269,7 +269,8 @@ def _present(condition: Condition | None, probe: AnyProbe) -> str:
 def _brings(what: str, foods: list[str], probe: AnyProbe) -> str:
     named = foods[0] if len(foods) == 1 else f"{', '.join(foods[:-1])} and {foods[-1]}"
     if isinstance(probe, FoodProbe):
-        return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} contains {what}."
+        verb = "contain" if len(foods) > 1 or (named.endswith("s") and not named.endswith(("ss", "us"))) else "contains"
+        return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} {verb} {what}."
     return f"The dish contains {what}." if named == what else f"The dish contains {what}, from {named}."
 
 
