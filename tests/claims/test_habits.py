@@ -58,6 +58,12 @@ from finding_kit import claims, only
         ("Solids too soon may bring on food allergies.", "allergen", "", "allergies"),
         ("Salt is necessary for signals in the brain.", "function", "salt", "brain"),
         ("Beans must be soaked overnight for easier digestion.", "process", "bean", "digestion"),
+        ("Polenta is a zinc-rich food suitable for toddlers.", "safety-age", "polenta", "toddlers"),
+        ("Without enough zinc, children may not grow.", "function", "zinc", "grow"),
+        ("Aim for at least two servings of beans daily.", "quantity", "bean", "daily"),
+        ("No child needs biscuits.", "function", "biscuit", "child"),
+        ("Sage should be avoided during breastfeeding.", "safety-age", "sage", "during breastfeeding"),
+        ("Cabbage may upset some babies.", "function", "cabbage", "babies"),
         ("Milling strips wheat of B vitamins.", "process", "wheat", "b vitamins"),
     ],
 )

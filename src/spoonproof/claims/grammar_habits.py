@@ -44,6 +44,18 @@ HABITS = (
         says="what helps to take up a nutrient",
     ),
     *_function(
+        "needs",
+        "<free> O(<audience-baby>) _1 T(<need>) _1 S(<food|ambiguous-nutrient>)",
+        veto="culinary swap age age-unit story",
+        says="what nobody needs",
+    ),
+    *_function(
+        "bothers",
+        "S(<food|nutrient|generic-food>) ~4 T(<bothers>) _2 O(<audience-baby>)",
+        veto="nonfood culinary story",
+        says="a food that upsets a child",
+    ),
+    *_function(
         "turns-the-skin",
         "S(<FOOD|nutrient>) ~6 T(<turns-colour|HARM>) _3 O(<body>) ~3 <skin-colour>",
         veto=_KITCHEN,
@@ -65,6 +77,7 @@ HABITS = (
         "<limit|avoid-weak> _1 S(<food>) _2 T(<number|how-often|per-portion>) ~3 O(<per-week|per-day>)",
         "<audience-baby> _1 <get-so-much> _2 T(<number>) _1 <household|generic-food> _1 S(<food>) _2"
         " O(<per-week|per-day>)",
+        "<bound> T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         "T(<limit> _1 <number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         veto="story storing culinary",
         says="how often a food is to be eaten",
