@@ -119,7 +119,8 @@ _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
     r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
-    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
+    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk"
+    r"|soft[- ]boiled"
     r"|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)"
     r"|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
