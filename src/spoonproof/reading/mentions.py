@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
@@ -364,6 +365,7 @@ def _key(name: str) -> tuple[str, ...]:
     return tuple(_singular(m[0]) for m in _WORD.finditer(name))
 
 
+@lru_cache(maxsize=4096)  # a hundred times a recipe, of a few words
 def _singular(word: str) -> str:
     text = word.lower().replace("’", "'").removesuffix("'s")
     if text in _IRREGULAR:
