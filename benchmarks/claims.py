@@ -19,6 +19,7 @@ from pathlib import Path
 
 from spoonproof.claims.find import analyser, find_claims
 from spoonproof.claims.lexicon import Lexicon
+from spoonproof.claims.words import singular
 from spoonproof.hearing import hear
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -105,7 +106,7 @@ def _pair(claim: Claim, row: dict[str, str]) -> bool:
 
 
 def _touch(said: str, wanted: str) -> bool:
-    stems = [{w[:5] for w in re.findall(r"[a-z0-9]+", text.lower()) if len(w) > 2} for text in (said, wanted)]
+    stems = [{singular(w)[:5] for w in re.findall(r"[a-z0-9]+", text.lower()) if len(w) > 2} for text in (said, wanted)]
     return not stems[1] or bool(stems[0] & stems[1])
 
 

@@ -33,6 +33,15 @@ SOUND = (
     "From one to three years, the most salt a day is 2 g.",
     "For toddlers the limit is 800 mg of sodium a day.",
     "A baby under one must not go over 1 g of salt a day.",
+    "Whole cow's milk has about 120 mg of calcium per 100 ml.",
+    "Spirulina is not a reliable source of vitamin B12.",
+    "Cream cheese made from pasteurised milk is fine from six months.",
+    "Gravy granules are high in salt.",
+    "Iron-fortified cereal is a source of iron.",
+    "Spinach can be high in nitrate.",
+    "Toddlers need full-fat yoghurt until they are two.",
+    "Nuts should be ground or finely chopped for children under five.",
+    "No rice pudding makes a baby sleep through.",
 )
 WRONG = (
     "Children from six months to five years should never have vitamins A, C and D every day.",
@@ -57,6 +66,14 @@ WRONG = (
     "Bananas contain iron.",
     "For toddlers the limit is 2 g of sodium a day.",
     "For toddlers the most salt a day is 4 g.",
+    "Whole cow's milk has about 250 mg of calcium per 100 ml.",
+    "Spirulina is a good source of vitamin B12.",
+    "Brie made from pasteurised milk is fine from six months.",
+    "Vitamin C gummies are needed from six months.",
+    "Vitamin C pills are needed from six months if you don't give orange juice.",
+    "A baby can choke on purée, so never give it.",
+    "Cooked mushrooms must never be reheated, it makes them toxic.",
+    "Walnuts are fine for children under five if roughly chopped.",
 )
 
 
@@ -101,3 +118,73 @@ def test_a_part_of_a_kept_claim_is_not_scolded_beside_it() -> None:
 def test_a_part_on_no_list_stays_where_the_longer_claim_is_not_kept() -> None:
     found = spoken("Vitamin C helps the body beat colds.")
     assert all(one.advice not in ("keep", "add") for one in found)
+
+
+POT = """---
+title: Red lentil and carrot pot
+ages: 7-12 months
+texture: mashed
+next: {texture: lumpy, from: 9 months, how: mash it less}
+makes: 6 x 100 g
+foods:
+  - 150 g red lentils
+  - 200 g carrots, peeled, 1 cm dice
+  - 1 tbsp rapeseed oil
+  - 80 g porridge oats
+  - 500 ml water
+steps:
+  - Simmer the lentils, the oats and the carrots in the water for 25 minutes, until a cube squashes when pinched.
+  - Mash with the oil.
+keeps: fridge 48 h, freezer 1 month
+paid: PAID
+---
+STORY
+"""
+
+
+def told(story: str, paid: str = "editorial") -> list[JudgedClaim]:
+    """What is judged of a story about a pot of lentils, carrots, oats and oil."""
+    dish = kitchen.dish(POT.replace("PAID", paid).replace("STORY", story), "markets: [GB]\n")
+    return [one for one in dish.claims if one.claim.passage.kind == "story"]
+
+
+@pytest.mark.parametrize(
+    "story",
+    [
+        "Rapeseed oil contains omega-3.",
+        "Oats bring fibre.",
+        "Oats bring beta-glucan.",
+        "Oats are not gluten-free.",
+        "It isn't gluten-free.",
+        "Iron from lentils is not taken up as well as iron from meat.",
+        "Carrots lose a little vitamin C even when they are steamed.",
+        "No porridge makes a baby sleep through.",
+    ],
+)
+def test_what_holds_for_the_pot_is_not_refused(story: str) -> None:
+    found = told(story)
+    assert found
+    assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
+
+
+@pytest.mark.parametrize(
+    "story",
+    [
+        "No added sugar and no sugars at all.",
+        "Rich in protein, with more than an egg.",
+        "It can replace a breastfeed at seven months.",
+        "It isn't dairy-free.",
+        "Iron from lentils is taken up as well as iron from meat.",
+        "It's a myth that iron from lentils is not taken up as well as iron from meat.",
+    ],
+)
+def test_what_does_not_hold_for_the_pot_is_not_kept(story: str) -> None:
+    found = told(story)
+    assert found
+    assert any(one.advice not in ("keep", "add") for one in found)
+
+
+def test_a_story_that_names_nothing_speaks_of_the_dish() -> None:
+    (found,) = told("A source of protein.", paid="sponsored")
+    assert found.advice == "keep"
+    assert any("% of energy" in step for step in found.trail)

@@ -129,29 +129,6 @@ def test_many_changes_at_once_end_in_the_findings_of_the_last(client: Client) ->
     assert [f for f in client.findings(NAME) if f["severity"] < 3] == []
 
 
-def test_a_quick_fix_gives_a_text_that_checks_clean(client: Client) -> None:
-    text = CLEAN.replace("keeps:", "keps:")
-    (finding,) = (f for f in client.open(NAME, text) if f["code"] == "unknown-key")
-    fix = next(a for a in client.fixes(NAME, finding) if a["kind"] == "quickfix")
-    (change,) = fix["edit"]["documentChanges"]
-    assert change["textDocument"] == {"uri": client.uri(NAME), "version": client.version(NAME)}
-    mended = applied(text, change["edits"])
-    client.change(NAME, [{"text": mended}])
-    assert [f for f in client.findings(NAME) if f["severity"] < 3] == []
-    assert mended == CLEAN
-
-
-def test_all_that_is_safe_is_put_right_at_once_as_check_would(client: Client, folder: Path) -> None:
-    text = "\n" + CLEAN
-    findings = client.open(NAME, text)
-    assert "front-matter-missing" in codes(findings)
-    everything = {"start": {"line": 0, "character": 0}, "end": {"line": 99, "character": 0}}
-    context = {"diagnostics": [], "only": ["source.fixAll"]}
-    params = {"textDocument": {"uri": client.uri(NAME)}, "range": everything, "context": context}
-    (action,) = client.ask("textDocument/codeAction", params)
-    assert applied(text, action["edit"]["documentChanges"][0]["edits"]) == CLEAN
-
-
 def test_hover_on_a_food_shows_its_figures_and_their_source(client: Client) -> None:
     client.open(NAME, CLEAN)
     where = place(CLEAN, "courgette, 1 cm")

@@ -13,7 +13,7 @@ import webvtt
 
 from spoonproof.dish import Dish
 from spoonproof.film.day import day_files, props, timetable
-from spoonproof.film.lists import COLUMNS
+from spoonproof.film.lists import COLUMNS, as_csv
 from spoonproof.film.material import allergens_shown, cautions_of, material
 from spoonproof.film.package import before_edit, package
 from spoonproof.film.screen import fits_screen
@@ -188,6 +188,10 @@ def test_a_long_or_shouted_title_is_told() -> None:
     assert (
         "shouting" in before_edit(made_dish("film: {runs: 60 s, title: MASH}")).files["before-it-goes-up.txt"].decode()
     )
+
+
+def test_no_cell_runs_in_a_spreadsheet() -> None:
+    assert as_csv(("film", "grams"), [["=1+1", "-5 g"]]) == "film,grams\n'=1+1,'-5 g\n"
 
 
 def test_a_day_has_one_shopping_list_and_each_set_up_once() -> None:

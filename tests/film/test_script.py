@@ -5,6 +5,7 @@ from itertools import pairwise
 import pytest
 
 from spoonproof.film.briefly import aloud, briefly, chapter_of
+from spoonproof.film.lists import by_setup
 from spoonproof.film.material import _aloud
 from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
 from spoonproof.film.script import Heard, Material, Shown, Twin
@@ -29,7 +30,7 @@ def material(*segments: Segment, target: float | None = 60.0, **more: object) ->
         "foods": ("potatoes", "leek"),
         "steps": ("Boil the potatoes for 18 minutes, until a piece squashes between finger and thumb.", "Mash them."),
         "step_tests": ("Until a piece squashes between finger and thumb", ""),
-        "twins": {0: Twin(0, "Made ahead to the end of step 1: a piece squashes", 22.0, 18.0)},
+        "twins": {0: Twin(0, "Made ahead to the end of step 1: a piece squashes", 22.0)},
         "keeping": "It keeps for 2 days in the fridge.",
         "segments": segments,
         "target": target,
@@ -54,7 +55,7 @@ def test_the_recipe_alone_gives_a_whole_script() -> None:
 
 
 def test_a_twin_says_its_state_and_when_to_start_it() -> None:
-    (twin,) = write_script(material()).twins
+    (twin,) = [take.twin for take in write_script(material()).takes if take.twin is not None]
     assert "a piece squashes" in twin.text
     assert "22 minutes before" in twin.text
 
@@ -211,3 +212,9 @@ def test_a_step_is_read_out_and_named() -> None:
 )
 def test_only_the_cereal_is_heard_to_bring_gluten(told: str, said: str) -> None:
     assert _aloud(told) == said
+
+
+def test_a_segment_without_a_shot_is_spoken_to_the_camera() -> None:
+    script = write_script(material(segment("why", "Barley keeps its bite.")))
+    (row,) = [row for row in by_setup(script) if row.take.role == "own"]
+    assert (row.shot.size, row.shot.subject, row.audio) == ("MS", "presenter to camera", "sync")

@@ -51,6 +51,8 @@ def test_edits_are_made_from_the_front_and_refused_where_they_overlap() -> None:
         ("spoons", 'a "b" \\', 'summary: "Soft \\"green\\" a \\"b\\" \\\\"'),
         ("mash", "it's", "texture: 'mother''s it''s'"),
         ("a story", "x: {y}", "Leeks: x: {y}."),
+        ("a story", "A tale.", "Leeks: A tale."),
+        ("a story.", "A tale.", "Leeks: A tale."),
     ],
 )
 def test_replacements_are_written_as_their_place_asks(old: str, new: str, line: str) -> None:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 from spoonproof.checks.rule import Fault
 from spoonproof.claims.judge import level_of
 from spoonproof.claims.wording import is_hint
 from spoonproof.dish import Dish
-from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.finding import Area, Edit, Remedy
 
 _SERIOUS = frozenset({"safety-age", "allergen"})
+_BEFORE = re.compile(r"[\w,;–—-]\s{0,4}$")
+_BEHIND = re.compile(r"\s{0,4}[\w,;:–—-]")
 _DO = {
     "cut-untrue": "Take it out.",
     "cut-not-allowed": "Take it out, or say it in speech that nobody pays for.",
@@ -27,16 +30,20 @@ def of_claims(dish: Dish, wanted: Callable[[JudgedClaim], bool]) -> Iterator[Fau
         level = level_of(judged)
         if level is None or not wanted(judged):
             continue
-        area: Area = "baby" if judged.claim.kind in _SERIOUS and judged.harm == 3 else "words"
         yield Fault(
             judged.claim.span,
             message(judged),
             level,
-            area,
+            area_of(judged),
             remedy=remedy(judged),
             sources=judged.sources,
             claim=judged,
         )
+
+
+def area_of(judged: JudgedClaim) -> Area:
+    """Whether it is about the baby's safety, or about words alone."""
+    return "baby" if judged.claim.kind in _SERIOUS and judged.harm == 3 else "words"
 
 
 def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
@@ -89,10 +96,14 @@ def remedy(judged: JudgedClaim) -> Remedy:
         return Remedy(text)
     if is_hint(wording):
         return Remedy(f"{text} {wording[:1].upper()}{wording[1:]}.")
-    edits: tuple[Edit, ...] = ()
-    if wording[:1].isupper():
-        edits = (Edit(judged.claim.span, wording),)
+    edits = (Edit(judged.claim.span, wording),) if wording[:1].isupper() and _whole_sentence(judged.claim) else ()
     return Remedy(f"{text} This stands: “{wording}”.", False, edits)
+
+
+def _whole_sentence(claim: Claim) -> bool:
+    """Whether the statement is all of its sentence: in the middle of one another sentence can't stand."""
+    text = claim.passage.text
+    return not _BEFORE.search(text[max(0, claim.start - 6) : claim.start]) and not _BEHIND.match(text, claim.end)
 
 
 def _short(quote: str) -> str:

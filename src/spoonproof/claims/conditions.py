@@ -229,7 +229,7 @@ def _compare(condition: Threshold, probe: Probe, references: References, claimed
     if condition.share is not None:
         wanted += f" ({condition.share:g} % of {condition.reference})"
     if condition.basis == "energy":
-        wanted += " percent"
+        wanted = f"{condition.op} {limit:g} % of its energy from {nutrient}"
     found = probe.measure(nutrient, condition.basis)
     if found is None:
         return Result("unknown", (f"{wanted}: not known",))

@@ -179,6 +179,7 @@ class RuleBook:
 
 # Vetoes that count only near the match: "cream" at the end of a long sentence does not make it one of cosmetics.
 NEARBY = frozenset({"nonfood", "culinary", "other-doer"})
+_OPENER = "(?:[^.?,:()]{1,2},)?"  # "however," or "in fact," moves no beginning
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 
@@ -205,6 +206,8 @@ def _spread(names: Sequence[str]) -> list[str]:
 def _expression(lexicon: Lexicon, pattern: str) -> str:
     pattern = pattern.replace("@AGE", "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>)")
     pattern = _MACRO.sub(lambda m: MACROS.get(m.group(), m.group()), pattern)
+    if pattern.startswith("^"):
+        pattern = f"^{_OPENER}{pattern[1:]}"
 
     def symbols(match: re.Match[str]) -> str:
         found = lexicon.symbols_of(match.group(1).split("|"))

@@ -27,7 +27,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "free-from",
-        "<okay|fine|goodfor> ~4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
+        "<okay|fine|goodfor> _4 T(<avoid|free>) _3 O(<allergen-food|allergen-word>)",
         level="free",
         says="for those who avoid it",
     ),
@@ -38,7 +38,7 @@ ALLERGEN = (
         says="for those with an allergy",
     ),
     *_allergen(
-        "free-from",
+        "given-instead",
         "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
         " O(<food-allergy>)",
         "T(<give|fed|offer>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"

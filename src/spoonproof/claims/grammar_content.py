@@ -298,6 +298,7 @@ QUANTITY = (
         veto="storing",
         says="an amount a day",
     ),
+    *_quantity("limit-a-day", "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)", says="an amount a day"),
     *_quantity(
         "spoons-of-sugar",
         "T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) ~3 <per-portion|per-day|in>",
@@ -368,6 +369,10 @@ COMPARATIVE = (
         level="more",
         says="better for someone than",
     ),
+    *_compares(
+        "so-natured", "S(<FOOD|pronoun>) ~4 T(<more|less>) O(<adjectival>) _1 <than>", says="set against another"
+    ),
+    *_compares("unlike-its-kind", "S(<ANY>) ~16 O(<NUT>) ~4 T(<counterpart>)", says="set against its kind"),
     *_compares("beats", "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health>)", level="more", says="beats another"),
     *_compares("cannot-match", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", level="more", says="beats another"),
     *_compares(

@@ -304,7 +304,8 @@ DISEASE = (
     *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_OTHERS, named=True, says="brings an illness"),
     *_disease(
         "gives-disease",
-        "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make>) _4 O(<DISEASE>)",
+        "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make|generates>) _4 O(<DISEASE>)",
+        "^ _1 S(<pronoun|generic-food>) ~5 T(<generates>) _2 O(<DISEASE>)",
         says="brings an illness",
     ),
     *_disease("for-disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
@@ -372,7 +373,7 @@ DISEASE = (
     ),
     *_disease(
         "complaint-then-food",
-        "^ _2 O(<DISEASE>) [?:] _3 S(<FOOD>)",
+        "^ _2 O(<DISEASE>) (?:_1 <audience-baby|body|inner-body>)? [?:] _3 S(<FOOD>)",
         "^ T(<when-ill>) _3 O(<DISEASE>) ,? ~6 <give|give-weak|told-to> ~4 S(<FOOD>)",
         veto=_KITCHEN,
         says="a complaint and what to eat",

@@ -74,7 +74,7 @@ PROCESS = (
     ),
     *_process(
         "process-alters",
-        "S(<process>) ~4 T(<alters>) ~3 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        "S(<process>) ~4 T(<alters>) ~8 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
         says="a process changes a nutrient",
     ),
     *_process(
@@ -88,6 +88,16 @@ PROCESS = (
         "takes-out",
         "S(<process>) ~3 T(<takes>) ~3 O(<NUTRIENT|health-weak>) <out-of-it>",
         "S(<process>) ~3 T(<takes>) <out-of-it> _2 O(<NUTRIENT>)",
+        says="a process loses a nutrient",
+    ),
+    *_process(
+        "by-this-process",
+        "^ _1 S(<this-process>) ~8 T(<gain-n|keep-n|lose-n>) ~5 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        says="a process changes a nutrient",
+    ),
+    *_process(
+        "lost-by",
+        "<negation|free|low|scant> ~4 O(<NUTRIENT|health-weak>) _2 T(<caused-by>) _2 S(<process>)",
         says="a process loses a nutrient",
     ),
     *_process("heat-fast", "O(<NUTRIENT>) ~8 T(<heat-fast>)", says="how a nutrient stands heat"),
@@ -131,6 +141,7 @@ PROCESS = (
     *_process(
         "share-lost",
         "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
+        "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
         says="how much a process loses",
     ),
 )

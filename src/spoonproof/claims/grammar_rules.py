@@ -12,6 +12,7 @@ from spoonproof.claims.grammar_choking import CHOKING
 from spoonproof.claims.grammar_content import COMPARATIVE, NUTRIENT_CONTENT, QUANTITY
 from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
+from spoonproof.claims.grammar_habits import HABITS
 from spoonproof.claims.grammar_outright import OUTRIGHT
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
@@ -30,6 +31,7 @@ RULES: tuple[Rule, ...] = (
     *OUTRIGHT,
     *DANGER,
     *WEANING,
+    *HABITS,
     *TESTIMONY,
     *DISEASE,
     *FUNCTION,

@@ -118,8 +118,8 @@ SAFETY_AGE = (
     ),
     *_safety(
         "it-at-an-age",
-        "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) ~4 O(@AGE)",
-        "^ _1 S(<pronoun>) _3 T(<forbid|harmful>) _2 O(<audience-baby>)",
+        "^ _1 S(<pronoun>) _3 T(<forbid|harmful|avoid>) ~4 O(@AGE)",
+        "^ _1 S(<pronoun>) _3 T(<forbid|harmful|avoid>) _2 O(<audience-baby>)",
         "T(<avoid|forbid>) _2 S(<generic-food|pronoun>) _3 O(@AGE)",
         "T(<give|introduce|enjoy|include>) _1 S(<pronoun|generic-food>) _3 <bound> _2 O(@AGE)",
         effect="age",
@@ -211,7 +211,8 @@ SAFETY_AGE = (
     ),
     *_safety(
         "not-for-babies",
-        "T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby>)",
+        "T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby|into-diet>)",
+        "T(<avoid|forbid>) _1 <fed|give> S(<pronoun>) _3 O(<audience-baby>)",
         "T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<FOOD|ambiguous-nutrient>)",
         "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
         "S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
@@ -342,7 +343,7 @@ SAFETY_AGE = (
     *_safety(
         "suits-babies",
         "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 O(<audience-baby>)",
-        "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 <audience-baby>? _1 <bound> O(@AGE)",
+        "S(<FOOD|generic-food|pronoun>) _2 T(<suits>) _2 <audience-baby>? _1 <bound>? O(@AGE)",
         effect="age",
         veto=_ADVICE,
         says="fine for babies",

@@ -18,6 +18,12 @@ _SOMEONE = "<audience-baby|audience-adult|pronoun>"
 
 SOMEONE = (
     *_function(
+        "needs",
+        "<audience-baby|audience-adult> ~3 <NEED> _3 S(<nutrient-weak>) ~3 O(<body|EFFECT|develop>)",
+        veto="nonfood culinary",
+        says="someone needs nutrients to thrive",
+    ),
+    *_function(
         "helps-someone",
         f"S({_EATEN}) ~6 T(<BENEFIT>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>)",
         f"S({_EATEN}) ~6 T(<benefit>) O(<develop|does-well>)",

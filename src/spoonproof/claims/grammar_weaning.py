@@ -244,6 +244,7 @@ WEANING = (
     *_safety(
         "given-to-babies",
         f"S({_NAMED}) _4 T(<given-to>) _2 O(<audience-baby>)",
+        "S(<pronoun>) T(<given-to>) _2 O(<audience-baby>)",
         effect="age",
         veto=_NO_ADVICE,
         loose=True,
@@ -343,7 +344,7 @@ WEANING = (
     ),
     *_safety(
         "can-at-age",
-        "O(@AGE) _1 T(<child-can>)",
+        "O(@AGE) ,? _1 T(<child-can>)",
         effect="age",
         veto=_NO_ADVICE,
         says="what may be eaten at an age",

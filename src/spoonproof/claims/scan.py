@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.lexicon import TOKEN, Lexicon, Term, fold
+from spoonproof.claims.lexicon import COMMA, QUERY, STOP, TOKEN, Lexicon, Term, fold
 from spoonproof.model.record import NamedTuple, dataclass
 
 
@@ -16,6 +16,9 @@ class Item(NamedTuple):
 
 
 _item = tuple.__new__  # a thousand times a page: the class's own way of making one takes twice as long
+
+
+_ENDS = frozenset({STOP, QUERY})
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,8 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
         if term is not None and stop > at:
             end, symbol, at = tokens[stop - 1][2], term.symbol, stop
             word = low[start:end]
+        if symbol in _ENDS and at < count and tokens[at][0] == ")":
+            symbol = COMMA  # "babies (and adults!) with colic": no sentence ends inside brackets
         items.append(_item(Item, (start, end, word, term)))
         symbols.append(symbol)
     return Tagged(text, tuple(items), "".join(symbols), lexicon)

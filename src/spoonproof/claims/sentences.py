@@ -18,6 +18,13 @@ from spoonproof.model.record import NamedTuple
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
+# "Sore gums? Chill a carrot.": what is asked in a word or two is what the next sentence is about.
+_TOPIC_ASKED = re.compile(
+    r"(?:\A|[.!?\n] *)(?!(?:is|are|can|does|do|did|what|why|how|when|which|who|where|should|will|would|so|really|yes"
+    r"|no|right|ok)\b)[^\W\d_][\w'’-]*(?: [\w'’-]+){0,3}\?[ ]+\Z",
+    re.IGNORECASE,
+)
+_TOPIC = 60  # characters
 _NO_END = re.compile(r"[.!?;:]")
 _WORD = re.compile(r"\S+")
 # A stretch of this many words without punctuation is speech as it was typed by a machine.
@@ -49,7 +56,7 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
     if _MAYBE_END.search(part) is None:
         yield from _breaths(text, start, end, rows)
         return
-    offsets = starts_in(part)
+    offsets = [at for at in starts_in(part) if not at or _TOPIC_ASKED.search(part[max(0, at - _TOPIC) : at]) is None]
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
         yield from _breaths(text, start + left, start + right, rows)
 

@@ -9,6 +9,7 @@ from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from spoonproof.checks import from_claims
 from spoonproof.checks.engine import check
 from spoonproof.desk.shelf import DeskFolder
 from spoonproof.dish import Dish
@@ -142,6 +143,11 @@ def findings_of(folder: DeskFolder, file: RecipeFile) -> list[Finding]:
     return check(folder, [file]).findings
 
 
+def counted(findings: Sequence[Finding]) -> Mapping[Level, int]:
+    """How many findings there are of each level."""
+    return {level: sum(finding.level == level for finding in findings) for level in LEVELS}
+
+
 def read(folder: DeskFolder, path: Path, text: str) -> Reading:
     """How ``text`` is read as the recipe at ``path``."""
     return reading_of(folder, folder.with_text(path, text))
@@ -159,7 +165,7 @@ def reading_of(folder: DeskFolder, file: RecipeFile) -> Reading:
         for area in AREAS
         if any(at == area for at, _ in views)
     )
-    counts = {level: sum(finding.level == level for finding in findings) for level in LEVELS}
+    counts = counted(findings)
     recipe = file.recipe
     if recipe is None:
         return Reading(False, "", (), (), (), groups, (), counts)
@@ -240,7 +246,7 @@ def claim_view(judged: JudgedClaim, sources: Mapping[str, Csl], units: Units | N
 
 def _takes_over(judged: JudgedClaim) -> bool:
     """A whole sentence can be taken over as it is; a hint ("say what it is a source of") can't."""
-    return judged.advice != "keep" and bool(judged.wording) and str(judged.wording)[:1].isupper()
+    return judged.advice != "keep" and bool(from_claims.remedy(judged).edits)
 
 
 def cited(refs: Sequence[SourceRef], sources: Mapping[str, Csl]) -> tuple[Cited, ...]:
@@ -267,7 +273,7 @@ def mended(folder: DeskFolder, path: Path, text: str, key: str) -> str | None:
     if key.startswith("claim:") and file.recipe is not None:
         for judged in folder.dish(file.recipe).claims:
             if claim_key(judged) == key and _takes_over(judged):
-                edits = (Edit(judged.claim.span, str(judged.wording)),)
+                edits = from_claims.remedy(judged).edits
     else:
         for finding in findings_of(folder, file):
             if key_of(finding) == key and finding.document is file.document and finding.remedy is not None:
@@ -275,15 +281,7 @@ def mended(folder: DeskFolder, path: Path, text: str, key: str) -> str | None:
     if not edits:
         return None
     document = file.document
-    return apply_edits(document, sorted(_whole_sentence(document, fitted(document, edit)) for edit in edits))
-
-
-def _whole_sentence(document: Document, edit: Edit) -> Edit:
-    """A sentence put where one stood that ends with a full stop: one of the two stops goes."""
-    words, after = edit.replacement, document.text[edit.span.end : edit.span.end + 1]
-    if words.endswith(".") and after in (".", "!", "?") and edit.span.end > edit.span.start:
-        return Edit(edit.span, words[:-1])
-    return edit
+    return apply_edits(document, [fitted(document, edit) for edit in edits])
 
 
 def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:

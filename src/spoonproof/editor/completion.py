@@ -14,6 +14,7 @@ from spoonproof.editor.places import UTF16, Encoding, offset, range_of
 from spoonproof.editor.told import texture_lines
 from spoonproof.model.citation import short
 from spoonproof.model.text import Span
+from spoonproof.reading.edits import fitted
 
 MOST = 60
 _WORD = re.compile(r"\S+")
@@ -151,7 +152,7 @@ def _statements(look: Look, at: int, encoding: Encoding) -> Iterator[types.Compl
     for judged in once(look.dish.claims):
         if judged.advice == "keep" or not judged.wording:
             continue
-        for edit in remedy(judged).edits:
+        for edit in (fitted(look.document, edit) for edit in remedy(judged).edits):
             start, end = (look.document.position(offset)[0] for offset in edit.span)
             # The protocol lets a completion replace words of its own line alone; over several lines there is the fix.
             if edit.span.start <= at <= edit.span.end and start == end == line:

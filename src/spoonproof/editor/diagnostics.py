@@ -12,6 +12,7 @@ from spoonproof.editor.places import UTF16, Encoding, range_of, span_of
 from spoonproof.model.citation import short
 from spoonproof.model.finding import Edit, Finding, Level
 from spoonproof.model.text import Document
+from spoonproof.reading.edits import fitted
 
 SEVERITY: Mapping[Level, types.DiagnosticSeverity] = {
     "error": types.DiagnosticSeverity.Error,
@@ -92,7 +93,7 @@ def actions(look: Look, asked: types.CodeActionParams, encoding: Encoding = UTF1
                         kind=types.CodeActionKind.QuickFix,
                         diagnostics=[_diagnostic(finding, look, encoding)],
                         is_preferred=finding.remedy.safe,
-                        edit=_edit(look, finding.remedy.edits, encoding),
+                        edit=_edit(look, [fitted(finding.document, edit) for edit in finding.remedy.edits], encoding),
                     )
                 )
     if _asked_for(FIX_ALL, only) and (safe := _safe(look)):

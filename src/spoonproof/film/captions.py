@@ -15,8 +15,6 @@ from spoonproof.film.script import Script, Take
 from spoonproof.model.record import dataclass, replace
 from spoonproof.reading.spoken import PAUSE_SECONDS, word_count
 
-__all__ = ["Caption", "captions", "spaced", "subrip", "too_fast", "vtt_escaped", "vtt_time", "webvtt"]
-
 LEAST_SECONDS = 2.0
 MOST_SECONDS = 6.0
 MOST_SAID = MOST_SECONDS - 0.9  # what is left is for the pause after the last word

@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.checks.engine import group_repeats, in_order
-from spoonproof.checks.from_claims import message, once, remedy
+from spoonproof.checks.from_claims import area_of, message, once, remedy
 from spoonproof.claims.judge import level_of
 from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.film.said import Statement, judged, passage
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.finding import Area, Finding, Remedy
+from spoonproof.model.finding import Finding, Level, Remedy
 
 RULE = "film-words"
 
 
 def findings(dish: Dish, said: Sequence[Statement]) -> list[Finding]:
     """What is wrong with these statements, in order; the same said in several places is one finding."""
-    found = [_of_claim(each) for each in once(judged(dish, said)) if level_of(each) is not None]
+    found = [of_claim(RULE, each, level) for each in once(judged(dish, said)) if (level := level_of(each)) is not None]
     for against in contradictions([passage(dish, each) for each in said], dish.knowledge.feeding):
         found.append(
             Finding(
@@ -35,13 +35,12 @@ def findings(dish: Dish, said: Sequence[Statement]) -> list[Finding]:
     return in_order(group_repeats(found))
 
 
-def _of_claim(each: JudgedClaim) -> Finding:
-    area: Area = "baby" if each.harm == 3 and each.claim.kind in ("safety-age", "allergen") else "words"
-    level = level_of(each)
+def of_claim(rule: str, each: JudgedClaim, level: Level) -> Finding:
+    """A claim that is not to be kept as a finding of ``rule``."""
     return Finding(
-        RULE,
-        area,
-        level or "note",
+        rule,
+        area_of(each),
+        level,
         message(each),
         each.claim.passage.document,
         each.claim.span,

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from spoonproof.dish import Dish
-from spoonproof.film.lists import COLUMNS, Row, by_setup, cells_of, made_ahead
+from spoonproof.film.lists import COLUMNS, Row, as_csv, by_setup, cells_of, made_ahead
 from spoonproof.film.material import material
 from spoonproof.film.pages import render
 from spoonproof.film.script import Script
@@ -62,7 +60,8 @@ def day_files(dishes: Sequence[Dish]) -> Mapping[str, bytes]:
         timetable=timetable(dishes),
         setups=[(name, list(group)) for name, group in groupby(rows, key=lambda row: row[1].shot.setup)],
     )
-    files = {"day.html": page, "shopping.csv": _shopping_csv(shopping(dishes)), "shots.csv": _shots_csv(rows)}
+    shot_rows = as_csv(("film", *COLUMNS), ([title, *cells_of(row)] for title, row in rows))
+    files = {"day.html": page, "shopping.csv": _shopping_csv(shopping(dishes)), "shots.csv": shot_rows}
     return {name: text.encode("utf-8") for name, text in files.items()}
 
 
@@ -72,6 +71,7 @@ def timetable(dishes: Sequence[Dish]) -> list[tuple[str, str, str]]:
     A first order, quickly made: ``plan --day`` looks for the shortest one.
     """
     from spoonproof.cooking.day import schedule_day
+    from spoonproof.cooking.day_drawing import clock
     from spoonproof.cooking.day_work import day_problem
 
     channel = dishes[0].channel
@@ -81,12 +81,8 @@ def timetable(dishes: Sequence[Dish]) -> list[tuple[str, str, str]]:
         return []
     titles = {dish.recipe.slug: dish.recipe.title.value for dish in dishes}
     return [
-        (_clock(found.start + slot.start), titles.get(slot.task.recipe, ""), slot.task.label) for slot in found.slots
+        (clock(found.start + slot.start), titles.get(slot.task.recipe, ""), slot.task.label) for slot in found.slots
     ]
-
-
-def _clock(minute: int) -> str:
-    return f"{minute // 60:02d}:{minute % 60:02d}"
 
 
 def shopping(dishes: Sequence[Dish]) -> list[Bought]:
@@ -154,19 +150,8 @@ def shots(scripts: Sequence[Script]) -> list[tuple[str, Row]]:
 
 
 def _shopping_csv(items: Sequence[Bought]) -> str:
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["food", "grams as bought", "for"])
+    rows = []
     for item in items:
         grams = f"{item.grams:.0f}" if item.weighed else f"{item.grams:.0f} and more" if item.grams else ""
-        writer.writerow([item.name, grams, "; ".join(f"{title}: {text}" for title, text in item.lines)])
-    return out.getvalue()
-
-
-def _shots_csv(rows: Sequence[tuple[str, Row]]) -> str:
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["film", *COLUMNS])
-    for title, row in rows:
-        writer.writerow([title, *cells_of(row)])
-    return out.getvalue()
+        rows.append([item.name, grams, "; ".join(f"{title}: {text}" for title, text in item.lines)])
+    return as_csv(("food", "grams as bought", "for"), rows)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from spoonproof.film.captions import vtt_escaped, vtt_time
 from spoonproof.film.screen import TITLE_SAFE, type_height
@@ -36,7 +36,8 @@ class Row(NamedTuple):
         """How its sound is recorded."""
         if not self.take.say:
             return "natural sound"
-        return "sync" if self.take.role in ("opening", "close") else "voice-over"
+        seen = self.take.role in ("opening", "close") or "presenter" in self.take.shot
+        return "sync" if seen else "voice-over"
 
 
 def by_setup(script: Script) -> list[Row]:
@@ -48,20 +49,23 @@ def by_setup(script: Script) -> list[Row]:
 
 def shot_list(script: Script) -> str:
     """CSV, one row a take, grouped by set-up."""
+    return as_csv(COLUMNS, map(cells_of, by_setup(script)))
+
+
+def as_csv(columns: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table as CSV."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    for row in by_setup(script):
-        writer.writerow(cells_of(row))
+    writer.writerow(columns)
+    writer.writerows([_plain_cell(cell) for cell in row] for row in rows)
     return out.getvalue()
 
 
 def cells_of(row: Row) -> list[str]:
     """A row of the shot list as it stands under ``COLUMNS``."""
     take, shot = row.take, row.shot
-    cells = [shot.setup, str(row.number), take.name, shot.size, shot.angle, shot.movement, shot.subject, row.audio]
-    cells += [take.twin.text if take.twin else "", clock(take.start), f"{take.runs:g}", "", ""]
-    return [_plain_cell(cell) for cell in cells]
+    return [shot.setup, str(row.number), take.name, shot.size, shot.angle, shot.movement, shot.subject, row.audio,
+            take.twin.text if take.twin else "", clock(take.start), f"{take.runs:g}", "", ""]  # fmt: skip
 
 
 def _plain_cell(cell: str) -> str:

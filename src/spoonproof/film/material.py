@@ -15,7 +15,7 @@ from spoonproof.film.setups import shot_of
 from spoonproof.film.twins import twins
 from spoonproof.model.citation import issued_year, short
 from spoonproof.model.claim import JudgedClaim
-from spoonproof.model.recipe import FoodLine
+from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
 
@@ -44,7 +44,7 @@ def material(dish: Dish) -> Material:
         words_a_minute=channel.speech,
         summary=recipe.summary.value if recipe.summary else "",
         step_shots=tuple(shot_of(dish, step) for step in recipe.steps),
-        step_tests=tuple(_test(dish, number) for number in range(len(recipe.steps))),
+        step_tests=tuple(map(_test, recipe.steps)),
         twins=twins(dish),
         heard=tuple(dict.fromkeys(Heard(_aloud(e.spoken), e.where) for e in cautions_of(dish) if e.spoken)),
         shown=tuple(_shown(dish)),
@@ -195,15 +195,8 @@ def cited(dish: Dish, claims: Sequence[JudgedClaim]) -> list[str]:
     return list(dict.fromkeys(short(ref, dish.knowledge.sources) for ref in refs if ref not in UNSHOWN_SOURCES))
 
 
-def _test(dish: Dish, step: int) -> str:
+def _test(step: Step) -> str:
     """What stands on the screen when a step is shown in silence: its end point, else its time, else nothing."""
-    actions = dish.recipe.steps[step].actions
-    until = next((action.until for action in reversed(actions) if action.until), "")
-    times = [action.time for action in actions if action.time is not None]
-    if until and fits_screen(f"Until {until}"):
-        return f"Until {until}"
-    if times:
-        longest = max(times, key=lambda time: time.high)
-        span = f"{longest.low:g}" if longest.low == longest.high else f"{longest.low:g}–{longest.high:g}"
-        return f"{span} {'minute' if longest.high == 1 else 'minutes'}"
-    return ""
+    if step.until and fits_screen(f"Until {step.until}"):
+        return f"Until {step.until}"
+    return step.longest.told if step.longest is not None else ""

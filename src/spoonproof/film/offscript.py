@@ -6,13 +6,14 @@ import re
 from collections.abc import Iterator
 
 from spoonproof.checks.engine import in_order
-from spoonproof.checks.from_claims import message, once, remedy
+from spoonproof.checks.from_claims import once
 from spoonproof.claims.find import find_claims
 from spoonproof.claims.judge import judge, level_of
 from spoonproof.claims.judging.fragments import without_fragments
 from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.pictures import picture_hazards
+from spoonproof.film.checked import of_claim
 from spoonproof.film.timed import Edited, OffScript
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Area, Finding, Level, Remedy, SourceRef
@@ -55,18 +56,7 @@ def _of(dish: Dish, off: OffScript, claims: list[JudgedClaim]) -> Iterator[Findi
         level = level_of(judged)
         claim = judged.claim
         if claim.passage is off.passage and level is not None and off.touches(claim.start, claim.end):
-            area: Area = "baby" if judged.harm == 3 and claim.kind in ("safety-age", "allergen") else "words"
-            yield Finding(
-                RULE,
-                area,
-                level,
-                message(judged),
-                off.passage.document,
-                claim.span,
-                remedy=remedy(judged),
-                sources=judged.sources,
-                claim=judged,
-            )
+            yield of_claim(RULE, judged, level)
     for against in contradictions([off.passage], dish.knowledge.feeding):
         if any(off.passage.span(a, b).start < against.span.end and against.span.start < off.passage.span(a, b).end
                for a, b in off.words):  # fmt: skip

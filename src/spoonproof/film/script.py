@@ -22,13 +22,12 @@ class Twin:
     """A pan or bowl made ahead because cooking takes longer than the screen.
 
     ``step`` from 0, at whose end it must be; ``state`` what it must look like; ``minutes`` from its first cut of the
-    knife to that state; ``waits`` the minutes of it that nobody films.
+    knife to that state.
     """
 
     step: int
     state: str
     minutes: float
-    waits: float
 
     @property
     def text(self) -> str:
@@ -163,11 +162,6 @@ class Script:
     def supers(self) -> tuple[Super, ...]:
         """Every super in the order in which they stand; no two at once."""
         return tuple(each for take in self.takes for each in take.supers)
-
-    @property
-    def twins(self) -> tuple[Twin, ...]:
-        """Everything that is made ahead, in the order of the film."""
-        return tuple(take.twin for take in self.takes if take.twin is not None)
 
     def trim_first(self) -> tuple[Take, ...]:
         """Takes to shorten first, longest first: spoken ones whose supers leave room to do so."""

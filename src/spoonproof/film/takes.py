@@ -118,7 +118,7 @@ def _written(segment: Segment, number: int, takes: Sequence[Take]) -> Take:
     return Take(
         role=role,
         name=segment.name or (default.name if default else f"Segment {number + 1}"),
-        shot=segment.shot or (default.shot if default else "MS"),
+        shot=segment.shot or (default.shot if default else "MS presenter to camera"),
         say=_text(segment.say) or (default.say if default is not None and segment.say is None else ""),
         supers=supers,
         step=step,

@@ -41,6 +41,16 @@ class Minutes(NamedTuple):
     low: float
     high: float
 
+    @property
+    def told(self) -> str:
+        """ "1 minute", "16–20 minutes"."""
+        span = f"{self.low:g}" if self.low == self.high else f"{self.low:g}–{self.high:g}"
+        return f"{span} {'minute' if self.high == 1 else 'minutes'}"
+
+
+def _high(time: Minutes) -> float:
+    return time.high
+
 
 @dataclass(frozen=True, slots=True)
 class Amount:
@@ -144,6 +154,16 @@ class Step:
     actions: tuple[Action, ...] = ()
     bowl: Bowl | None = None
     splits: bool = False
+
+    @property
+    def until(self) -> str:
+        """The words of the last end point in it, "" where it has none."""
+        return next((action.until for action in reversed(self.actions) if action.until), "")
+
+    @property
+    def longest(self) -> Minutes | None:
+        """The longest time stated in it."""
+        return max((action.time for action in self.actions if action.time is not None), key=_high, default=None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,9 +40,13 @@ def yaml_text(text: str) -> str:
 def fitted(document: Document, edit: Edit) -> Edit:
     """``edit`` with its replacement written as the place asks for.
 
-    In the story it stands as it is. In a value of the head it is escaped as the value's quotation marks want it, and
-    a plain value that would no longer be read as one text is put in quotation marks as a whole.
+    Of a sentence put where one stood, one of the two full stops goes. In the story it stands as it is. In a value of
+    the head it is escaped as the value's quotation marks want it, and a plain value that would no longer be read as
+    one text is put in quotation marks as a whole.
     """
+    after = document.text[edit.span.end : edit.span.end + 1]
+    if edit.replacement.endswith(".") and edit.span.end > edit.span.start and after in (".", "!", "?"):
+        edit = Edit(edit.span, edit.replacement[:-1])
     scalar = _value_at(document, edit.span)
     if scalar is None:
         return edit

@@ -9,6 +9,7 @@ from typing import Any
 from spoonproof.model.claim import Claim, JudgedClaim, MarketAnswer
 from spoonproof.model.finding import Finding, Remedy, SourceRef
 from spoonproof.model.text import Document, Span
+from spoonproof.reading.edits import fitted
 
 
 def finding_lines(findings: Iterable[Finding]) -> Iterable[str]:
@@ -60,7 +61,10 @@ def remedy_object(remedy: Remedy, document: Document) -> dict[str, Any]:
     return {
         "text": remedy.text,
         "safe": remedy.safe,
-        "edits": [{**place(document, edit.span), "replacement": edit.replacement} for edit in remedy.edits],
+        "edits": [
+            {**place(document, edit.span), "replacement": edit.replacement}
+            for edit in (fitted(document, edit) for edit in remedy.edits)
+        ],
     }
 
 

@@ -13,6 +13,7 @@ from spoonproof import __version__
 from spoonproof.model.citation import Csl, address, short
 from spoonproof.model.finding import Finding, Remedy
 from spoonproof.model.text import Document, Span
+from spoonproof.reading.edits import fitted
 
 _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 
@@ -113,7 +114,7 @@ def _fix(remedy: Remedy, document: Document, folder: str) -> dict[str, Any]:
                 "artifactLocation": {"uri": _uri(document, folder)},
                 "replacements": [
                     {"deletedRegion": _region(document, edit.span), "insertedContent": {"text": edit.replacement}}
-                    for edit in remedy.edits
+                    for edit in (fitted(document, edit) for edit in remedy.edits)
                 ],
             }
         ],

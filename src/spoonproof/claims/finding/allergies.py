@@ -20,41 +20,22 @@ _HAS_ONE = re.compile(
     r"|those) (?:\w+ ){1,5}(?:has|have|had)"
     r" (?:an? )?(?:\w+ (?:or |and )?){0,2}$"
 )
-_KNOWN = re.compile(
-    r"\b(?:know|knew|known|heard|learned|learnt|told) (?:about|of) "
-    r"(?:the |his |her |their )?(?:\w+ (?:and |or )?){0,2}$"
-)
-_PROVIDED = re.compile(
-    r"\b(?:unless|if|until|provided|as long as|so long as) (?:they|it|these|this|that)(?:'re|'s| are| is) $"
-)
+_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
+_MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
     r"\b(?:swap|swapped|swapping|use|used|using|buy|buying|bought|find|finding|found|order|ordered|"
     r"(?:pick|picked|picking) up|grab|grabbed|chose|tossed|stocked with|bring|bringing|brought|provide|provided|"
     r"providing) (?:[\w-]+,? ){0,4}$"
 )
-_MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
-_DIAGNOSED = re.compile(r"\bdiagnos(?:ed?|ing|is)\b[^.;:?!]{0,40}\b(?:with|as|of) (?:\w+ ){0,2}$")
 _FAMILY = frozenset(
     "free friendly family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers "
     "community box boxes list lists table section menu policy plan journey blog world".split()
 )
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
-_OCCASIONS = frozenset("birthday party place space home hands side bet environment distance".split())
-_CAKES = frozenset("cake cakes party parties".split())
-_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
 
-# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
-_SAYS_OF_IT = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
-    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
-    r"|damage\w*|inflam\w+|harm\w*|"
-    r"suspect\w*|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
-    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|sensitis\w*"
-    r"|sensitiz\w*|result\w*|due to|because)\b|%"
-)
 _A_LIFE = frozenset("life lifestyle living journey world household house home family families way path years".split())
 _WHICHEVER = re.compile(
     r"(?:,? ?(?:and |or )?[\w-]+,? ){0,2}?(?:recipes?|things?|stuff|options?|menus?|sections?|baker(?:y"
@@ -78,11 +59,6 @@ _SOMEBODYS_WAY = re.compile(
 _OWN_BAKING = re.compile(
     r"\b(?:i|we) (?:was|were|am|are|'ve been) (?:\w+ )?able to\b|\b(?:i|we) (?:made|baked|cooked)\b"
 )
-_SAFELY = re.compile(
-    r"\b(?:eat\w*|ate|feed\w*|fed|have|has|had|giv\w+|gave|serv\w+|introduc\w+|consum\w+|enjoy\w*|offer\w*|swallow\w*|"
-    r"chew\w*|cook\w*|drink\w*|add\w*|try|tried|start\w*|wean\w*|use\w*|stor\w+|fit|cut|learn\w*|manag\w+"
-    r"|explor\w+|bit\w+)\b"
-)
 _WHICH_ONES = re.compile(
     r"\blabel(?:led|ed|s|ling|ing)?\b[^.;:?!]{0,40}$"
     r"|\b(?:any|all|every|which|what|whether|if) (?:\w+ ){0,4}(?:products?|foods?|items?|things?|anything"
@@ -92,29 +68,10 @@ _WHICH_ONES = re.compile(
 _FOR_ALLERGIC = re.compile(
     r"(?:for|to) (?:any|our|us|my|the|a|every|those|these) ?(?:[\w-]+ ){0,2}(?:famil(?:y|ies)|us|household|allergic)\b"
 )
-_CLINIC = re.compile(
-    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
-    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
-    r"|ige) (?:\w+ )?tests?|"
-    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
-)
-_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
-_ADVISED = re.compile(
-    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
-)
-_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
-_FOODS = frozenset({"food", "dish", "hazard-food"})
 _OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
-_BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
-_CHILD = frozenset({"audience-baby"})
 _TALKED_OF = re.compile(
     r"\b(?:talk\w*|chat\w*|discuss\w*|cover\w*|episode|hear)\b[^.;?!]*\b(?:from|including|about)\b[^.;?!]*$"
 )
-
-
-def _only_whose(tagged: Tagged, _match: Match) -> bool:
-    """ "Having a child with a dairy allergy is hard", "an egg allergy nightmare": how it is to live with."""
-    return _SAYS_OF_IT.search(fold(tagged.text)) is None
 
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
@@ -160,42 +117,9 @@ def _allergic_family(tagged: Tagged, match: Match) -> bool:
     return _FOR_ALLERGIC.match(text_after(tagged, end)) is not None
 
 
-def _allergic_child(tagged: Tagged, match: Match) -> bool:
-    """ "Reports of *allergic children* exposed to nuts": who they are, where nothing is said to bring or spare it."""
-    if match.object is None or said_at(tagged, match.object[0]) != "allergic" or tagged.find(_BRINGS):
-        return False
-    return bool(tagged.find(_CHILD, match.object[1], match.object[1] + 1))
-
-
 def _on_the_show(tagged: Tagged, match: Match) -> bool:
     """ "We *talk about everything from* first foods to allergens": what is talked of."""
     return _TALKED_OF.search(fold(tagged.text[: tagged.items[first_of(match)].start])) is not None
-
-
-def _diagnosed(tagged: Tagged, match: Match) -> bool:
-    """ "Until I was *diagnosed with* a dairy allergy": what a clinic found."""
-    return match.object is not None and _DIAGNOSED.search(text_before(tagged, match.object[0])) is not None
-
-
-def _safely_done(tagged: Tagged, match: Match) -> bool:
-    """ "How to keep up the custom *safely*": nothing is eaten, fed or cooked so."""
-    at = (match.object or match.trigger)[0]
-    return said_at(tagged, at) == "safely" and _SAFELY.search(fold(tagged.text)) is None
-
-
-def _has_one(tagged: Tagged, match: Match) -> bool:
-    """ "*She has* a dairy allergy": who has it."""
-    return match.object is not None and _HAS_ONE.search(text_before(tagged, match.object[0])) is not None
-
-
-def _has_one_only(tagged: Tagged, match: Match) -> bool:
-    """ "*She has* a dairy allergy", where nothing is advised or said to bring or spare it."""
-    return _has_one(tagged, match) and not tagged.find(_DOES)
-
-
-def _known(tagged: Tagged, match: Match) -> bool:
-    """ "We *knew about* the egg allergies": an old tale."""
-    return match.object is not None and _KNOWN.search(text_before(tagged, match.object[0])) is not None
 
 
 def _of_a_family(tagged: Tagged, match: Match) -> bool:
@@ -208,15 +132,24 @@ def _allergy_to_it(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, end_of(match)).startswith(_ALLERGY)
 
 
-def _provided(tagged: Tagged, match: Match) -> bool:
-    """ "Skip the crisps *unless they are* egg-free": a condition."""
-    return _PROVIDED.search(text_before(tagged, first_of(match))) is not None
-
-
 def _ingredient(tagged: Tagged, match: Match) -> bool:
     """ "I *substituted* gluten-free oats", "gluten free *baking*": which product is used, what is done."""
     return (
         said_at(tagged, end_of(match)) in _DOINGS or _SWAPPED.search(text_before(tagged, first_of(match))) is not None
+    )
+
+
+def _to_be_none(tagged: Tagged, match: Match) -> bool:
+    """ "There *could be no* eggs, no nuts": what was asked of the cook."""
+    return _TO_BE_NONE.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _has_one_only(tagged: Tagged, match: Match) -> bool:
+    """ "*She has* a dairy allergy", where nothing is advised or said to bring or spare it."""
+    return (
+        match.object is not None
+        and _HAS_ONE.search(text_before(tagged, match.object[0])) is not None
+        and not tagged.find(_DOES)
     )
 
 
@@ -226,57 +159,15 @@ def _meatless(tagged: Tagged, match: Match) -> bool:
     return tagged.items[start].words.partition("-")[0] in _MEATLESS and end - start == 1
 
 
-def _to_be_none(tagged: Tagged, match: Match) -> bool:
-    """ "There *could be no* eggs, no nuts": what was asked of the cook."""
-    return _TO_BE_NONE.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _safe_occasion(tagged: Tagged, match: Match) -> bool:
-    """ "A safe *birthday*": no food is called safe."""
-    at = end_of(match)
-    words = [item.words for item in tagged.items[at : at + 2]]
-    return words[:1] != [] and words[0] in _OCCASIONS and words[-1] not in _CAKES
-
-
-def _birthday_cake(tagged: Tagged, match: Match) -> bool:
-    """ "Their *first birthday cake*": a cake, and no age to eat it from."""
-    if match.object is None or match.object[1] >= len(tagged.items):
-        return False
-    birthday = tagged.items[match.object[1] - 1].words.endswith("birthday")
-    return birthday and tagged.items[match.object[1]].words.rpartition(" ")[2] in _CAKES
-
-
-def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
-    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
-    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
-        return False
-    text = fold(tagged.text)
-    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
-
-
-def _the_allergen(tagged: Tagged, match: Match) -> bool:
-    """ "So that she *didn't consume the allergen*": none is named."""
-    said = "allergen" in tagged.words(first_of(match), end_of(match)).lower()
-    return said and not tagged.find(_FOODS)
-
-
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "watch-reactions": (_at_the_clinic,),
-    "reacts-to": (_at_the_clinic,),
-    "never-ill-on-it": (_the_allergen,),
-    "allergy": (_at_the_clinic, _allergic_child, _has_one_only, _of_a_family),
-    "food-allergy": (_at_the_clinic, _only_whose, _diagnosed, _has_one_only, _known, _of_a_family),
-    "start-allergens": (_has_one,),
+    "allergy": (_has_one_only, _of_a_family),
+    "food-allergy": (_has_one_only, _of_a_family),
     "contains-gluten": (_allergy_to_it,),
-    "free-from": (_provided, _ingredient, _meatless, _a_way_to_live, _without_allergens, _says_no, _held_off),
+    "free-from": (_meatless, _ingredient, _a_way_to_live, _without_allergens, _says_no, _held_off),
     "traces": (_labelled,),
     "harmful": (_allergic_family,),
     "introduce-allergen": (_on_the_show,),
-    "told-beside": (_diagnosed,),
     "sugar-free": (_ingredient,),
     "free-of-several": (_to_be_none,),
-    "safe": (_safe_occasion, _safely_done),
-    "age-and-solids": (_birthday_cake,),
-    "age-and-food": (_birthday_cake,),
 }
 """Rule name and what to ask of its matches."""

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
+from spoonproof.claims.finding.near import Ask, acts_alone, end_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -16,7 +15,6 @@ _AIMS = frozenset(
     "goal aim focus point key priority purpose reason concern question trick idea topic subject issue".split()
 )
 _OWNERS = frozenset("my your our his her their whose".split())
-_REQUIRED = re.compile(r"\b(?:must|should|needs? to|has to|have to|had to|got to|ought to) (?:\w+ )?be (?:\w+ )?$")
 _NEEDED = frozenset({"needed", "required", "necessary"})
 _ASKED = re.compile(
     r"\b(?:ask\w*|questions?|messag\w*|emails?|e-mailed|comments?|talk\w*|chat\w*|wrote|writ\w+|read\w*|posts?|videos?)"
@@ -51,10 +49,6 @@ _MANAGES = re.compile(
     r"(?:do|does|did|done|go|goes|went|going|gone|live|lives|lived|manage|managed|survive|cope) (?:\w+ )?$"
     r"|\bif (?:you|we|i)(?: \w+)? (?:try|tried|make|made|bake|cook|do|did|serve|prefer|leave|left) [^.,;:?!]{0,30}$"
 )
-_IS_A_PERSON = re.compile(
-    r"\b(?:(?:he|she) (?:is|was|has been|had been)|(?:we|you) (?:are|were)|i (?:am|was)|he's|she's|we're|you're|i'm)"
-    r"(?: \w+)? $"
-)
 _SUCH_AS = re.compile(r"\b(?:such as|e\.g\.?|for example|for instance|^think)\b[^.;:?!]{0,80}$")
 _THE_BABY = re.compile(
     r"\bfor (?:the |your |my |our |her |his )?"
@@ -65,14 +59,9 @@ _DISHES = frozenset({"food", "dish", "ambiguous-nutrient", "hazard-food", "aller
 _HOLDING = frozenset({"have", "contain"})
 _TAKEN_OUT = frozenset("leave left omit omitting skip hold keep".split())
 _FOOD = frozenset({"food", "dish"})
-_EATEN = frozenset("food dish generic-food pronoun ambiguous-nutrient".split())
-_WEAK = frozenset({"nutrient-weak"})
 _DOING = frozenset("making being keeping saving letting turning hiding baking doing looking tasting thickening".split())
 _DOES_GOOD = frozenset("effect effect-weak disease nutrient nutrient-weak body health absorb digest allergy".split())
 _RECIPES = frozenset("recipe recipes idea ideas".split())
-_COOKS = frozenset({"i", "we", "you", "i'd", "we'd", "you'd", "i'll", "we'll", "you'll", "we've", "i've", "you've"})
-_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce suffix-free".split())
-_MAY = frozenset("give introduce avoid forbid child-can negation".split())
 _AGES = frozenset({"age", "age-unit", "number"})
 _GOOD = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor healthy loose loose-weak contain have high source need".split()
@@ -93,11 +82,6 @@ _NEAR = 4  # items before what gives a match away
 def _manages(tagged: Tagged, match: Match) -> bool:
     """ "We *do without* sugar", "*if you try it* without sugar": what somebody does, and no food is said to be so."""
     return _MANAGES.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _required(tagged: Tagged, match: Match) -> bool:
-    """ "All snacks *must be* nut-free": what is asked for, not what is there."""
-    return _REQUIRED.search(text_before(tagged, first_of(match))) is not None
 
 
 def _needs_none(tagged: Tagged, match: Match) -> bool:
@@ -144,11 +128,6 @@ def _edible_bones(tagged: Tagged, match: Match) -> bool:
     return _FISH_BONES.search(text_before(tagged, match.object[0])) is not None
 
 
-def _avoids_it(tagged: Tagged, match: Match) -> bool:
-    """ "As a baby *he was* gluten free": a person keeps from it."""
-    return _IS_A_PERSON.search(text_before(tagged, first_of(match))) is not None
-
-
 def _by_the_way(tagged: Tagged, match: Match) -> bool:
     """ "A drink *such as* sugar-free squash": which product is meant, and no more."""
     end = end_of(match)
@@ -170,14 +149,6 @@ def _somebody_between(tagged: Tagged, match: Match, people: frozenset[str]) -> b
 def _of_another(tagged: Tagged, match: Match) -> bool:
     """ "... but it seems *she's* lost her appetite": said of her, not of the food before."""
     return _somebody_between(tagged, match, _PERSON)
-
-
-def _that_somebody(tagged: Tagged, match: Match) -> bool:
-    """ "Satisfied *that she* gained weight": somebody thinks so, and nothing helps her to."""
-    if match.object is None:
-        return False
-    words = [item.words for item in tagged.items[match.trigger[1] : match.object[0]]]
-    return any(first == "that" and then in _PERSON for first, then in pairwise(words))
 
 
 def _somebodys_health(tagged: Tagged, match: Match) -> bool:
@@ -205,13 +176,6 @@ def _for_her_portion(tagged: Tagged, match: Match) -> bool:
     return left_out and not tagged.find(_AGES) and _THE_BABY.search(fold(tagged.text)) is not None
 
 
-def _stage_of(tagged: Tagged, match: Match) -> bool:
-    """ "A whole library of *stage 1 purees*": the shelf they stand on."""
-    if match.object is None or match.subject is None or match.subject[0] != match.object[1]:
-        return False
-    return tagged.items[match.object[0]].words.partition(" ")[0] == "stage"
-
-
 def _for_doing_it(tagged: Tagged, match: Match) -> bool:
     """ "The added benefit *of making* the sauce creamy": what is good about it is no good to anybody's health."""
     then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
@@ -222,18 +186,6 @@ def _for_doing_it(tagged: Tagged, match: Match) -> bool:
     return doing in _DOING and not tagged.find(_DOES_GOOD, match.trigger[1])
 
 
-def _named_so(tagged: Tagged, match: Match) -> bool:
-    """ "Start with *teething* puffs": what a thing is sold as, and no more."""
-    end = match.object[1] if match.object else 0
-    return tagged.items[end - 1].words == "teething" and tagged.is_any(end, _FOOD)
-
-
-def _of_nothing(tagged: Tagged, match: Match) -> bool:
-    """ "I love to pack the *nutrition punch*": nothing to eat is named that would hold it."""
-    weak = match.object is not None and tagged.is_any(match.object[0], _WEAK)
-    return weak and match.start > 2 and not tagged.find(_EATEN)
-
-
 def _in_quotes(tagged: Tagged, match: Match) -> bool:
     """ "Another *“healthy”* muffin": a word held off by its quotes."""
     return quoted(tagged, *match.trigger)
@@ -242,27 +194,6 @@ def _in_quotes(tagged: Tagged, match: Match) -> bool:
 def _kind_of_recipe(tagged: Tagged, match: Match) -> bool:
     """ "When I find *healthy muffin recipes*": which recipes are sought, and no dish is called so."""
     return said_at(tagged, max(match.end, match.subject[1] if match.subject else 0)) in _RECIPES
-
-
-def _of_us(tagged: Tagged, match: Match) -> bool:
-    """ "For muffins *we can do* better": the cook does."""
-    return _somebody_between(tagged, match, _COOKS)
-
-
-def _somebodys_allergy(tagged: Tagged, match: Match) -> bool:
-    """ "She fretted about *his* nut allergy": whose it is, where nothing is said to bring or spare it."""
-    if match.object is None or tagged.find(_DOES) or tagged.text.rstrip().endswith("?"):
-        return False
-    before = [item.words for item in tagged.items[max(0, match.object[0] - 1) : match.object[0]]]
-    return any(word in _OWNERS or word.endswith("'s") for word in before)
-
-
-def _asks_for_it(tagged: Tagged, match: Match) -> bool:
-    """ "One *your nine-year-old* will ask for": who eats it, by age."""
-    if match.object is None or not tagged.items[match.object[1] - 1].words.endswith("old"):
-        return False
-    before = match.object[0] - 1
-    return before >= 0 and tagged.items[before].words in _OWNERS and not tagged.find(_MAY)
 
 
 def _harmed(tagged: Tagged, match: Match) -> bool:
@@ -299,20 +230,17 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_was_no_help,),
     "nutrient-and-body": (_edible_bones,),
     "helps-an-organ": (_edible_bones,),
-    "free-of": (_what_it_means, _manages, _required, _harmed, _till_an_age, _needs_none),
-    "free-of-list": (_what_it_means, _manages, _required, _till_an_age),
-    "sugar-free": (_what_it_means, _required, _avoids_it, _by_the_way),
-    "free-from": (_what_it_means, _required, _avoids_it, _by_the_way),
+    "free-of": (_what_it_means, _manages, _harmed, _till_an_age, _needs_none),
+    "free-of-list": (_what_it_means, _manages, _till_an_age),
+    "sugar-free": (_what_it_means, _by_the_way),
+    "free-from": (_what_it_means, _by_the_way),
     "low-in": (_by_the_way,),
     "low-fat": (_by_the_way, _manages),
     "low-calorie": (_by_the_way,),
     "is-source": (_aimed_at,),
     "is": (_aimed_at,),
     "is-a-function": (_of_another,),
-    "helps-a-function": (_that_somebody,),
     "health-good": (_somebodys_health, _for_doing_it),
-    "function-and-food": (_named_so,),
-    "iron-rich": (_of_nothing,),
     "body-and-nutrient": (_peel,),
     "both": (_stirred_in, _by_the_way, _does_something_else),
     "healthy-dish": (_in_quotes, _kind_of_recipe),
@@ -322,10 +250,6 @@ BYSTANDERS: Mapping[str, tuple[Ask, ...]] = {
     "loose-word": (_in_quotes,),
     "loose-dish": (_in_quotes, _kind_of_recipe),
     "superfood": (_in_quotes,),
-    "does-better": (_of_us,),
-    "food-allergy": (_somebodys_allergy,),
-    "age-and-food": (_asks_for_it,),
     "not-for-babies": (_for_her_portion, _there_are),
-    "age-and-solids": (_stage_of,),
 }
 """Rule name and what to ask of its matches."""

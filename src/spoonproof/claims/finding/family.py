@@ -22,7 +22,6 @@ from spoonproof.claims.scan import Tagged
 
 _DOES_GOOD = frozenset("benefit harm forbid introduce".split())
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
-_SAYS_HOW = frozenset("benefit harm forbid".split())
 _FORBIDS = frozenset({"forbid"})
 _AVOIDS = frozenset({"avoid"})
 _SAYS_MORE = frozenset("allergy allergy-weak food-allergy benefit harm forbid avoid".split())
@@ -63,13 +62,7 @@ _HAD_ONE = re.compile(
     r"|\b(?:know|knew|known|heard|learned|learnt|told|discovered) (?:about|of) [^.,;:?!]{0,40}$"
     rf"|\b{_ONE_OF_US} (?:had |has )?(?:started|began|begun) (?:to )?(?:show|showing|have|having) [^.,;:?!]{{0,20}}$"
 )
-_TESTED = re.compile(
-    r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?(?:tests?|testing|results?|work)\b"
-    r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
-    r"|\b(?:was|were|is|are|came back|testing|tested) (?:positive|negative) (?:for|to)\b"
-)
 _WHAT = re.compile(r"(?<!is )(?<!are )(?<!was )(?<!'s )(?<!'re )\bwhat (?:exactly )?$")
-_WAS = re.compile(r"(?:was|were|had|came|seemed|turned|proved)\b")
 _ALLERGIES = ("allergies", "allergy", "intolerances", "intolerance")
 _PEOPLE_WITH = re.compile(r"\b(?:with|have|has|had|having|there are|there were) $")
 _PICKY = ("eaters", "eater")
@@ -83,7 +76,6 @@ _FAMILY_WITH = re.compile(
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _EATS_IT = frozenset({"child-can"})
 _SAID_BY = frozenset({"authority"})
-_CANNOT = re.compile(r"\b(?:he|she|i|my \w+|our \w+) (?:still |also |just )?$")
 _ASKED_OF_US = re.compile(
     r"\b(?:he|she|i|we) (?:needs?|needed|has|had|have) to $|"
     r"\b(?:deal|dealing|cope|coping|juggle|juggling) with\b[^.;:?!]{0,80}$"
@@ -93,15 +85,8 @@ _ASKED_OF_US = re.compile(
 )
 _SOLD = frozenset({"food", "dish", "generic-food"})
 _PLACES = frozenset("environment place space school home kitchen table nursery".split())
-_HAD_FOR_SALE = re.compile(
-    r"\b(?:restaurants?|caf(?:e|é)s?|shops?|supermarkets?|caterers?|kitchens?|schools?|bakery|bakeries"
-    r"|they|some|most|we|i)"
-    r"(?: \w+){0,3} (?:have|has|had|provide|provides|offer|offers|offered|sell|sells|sold|stock|stocks|ask|asked)"
-    r" (?:\w+ ){0,4}$|\b(?:aware of|thinking about|no idea about|know about|advice about) $"
-)
 _HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b|^means?\b")
 _CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
-_WALKED = frozenset({"you", "us", "me"})
 
 
 def _is_allergic(tagged: Tagged, match: Match) -> bool:
@@ -137,14 +122,6 @@ def _of_our_own(tagged: Tagged, _match: Match) -> bool:
     return _OURS.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
 
 
-def _the_one_we_met(tagged: Tagged, match: Match) -> bool:
-    """ "*The* egg allergy *was* more of a surprise": the one that was told of."""
-    if match.object is None:
-        return False
-    before, after = text_before(tagged, match.object[0]), text_after(tagged, match.object[1])
-    return before.endswith("the ") and _WAS.match(after) is not None
-
-
 def _with_none(tagged: Tagged, match: Match) -> bool:
     """ "Two children *with no* allergies": who has none, and no food is said to be free of any."""
     if match.object is None or not said_at(tagged, match.object[1] - 1).endswith(_ALLERGIES):
@@ -167,11 +144,6 @@ def _what_causes(tagged: Tagged, match: Match) -> bool:
     return _WHAT.search(text_before(tagged, match.trigger[0])) is not None
 
 
-def _tested(tagged: Tagged, _match: Match) -> bool:
-    """ "The *blood test* said he is allergic to almonds": what a clinic found."""
-    return not tagged.find(_SAYS_HOW) and _TESTED.search(fold(tagged.text)) is not None
-
-
 def _lives_with_it(tagged: Tagged, match: Match) -> bool:
     """ "*For kids with* peanut and egg allergies": who reads; "an *allergic baby* in the mix": who comes."""
     if match.object is None or tagged.find(_DOES_GOOD | _AVOIDS) or skipped(tagged):
@@ -184,22 +156,11 @@ def _lives_with_it(tagged: Tagged, match: Match) -> bool:
     return _FAMILY_WITH.search(text_before(tagged, begin)) is not None
 
 
-def _cannot_have(tagged: Tagged, match: Match) -> bool:
-    """ "*She can't have* milk, and her allergy ...": one child's, and no advice to others."""
-    return _CANNOT.search(text_before(tagged, match.trigger[0])) is not None
-
-
 def _asked_of_us(tagged: Tagged, match: Match) -> bool:
     """ "We had to *deal with* gluten-free", "nut-free *had to be* added", "what nut-free *means*": asked of a cook."""
     if _ASKED_OF_US.search(text_before(tagged, first_of(match))) is not None:
         return True
     return _HAD_TO.search(text_after(tagged, end_of(match))) is not None
-
-
-def _on_offer(tagged: Tagged, match: Match) -> bool:
-    """ "The café *had* gluten-free pasta": what is sold, and nothing cooked here is said to be so."""
-    sold = tagged.find(_SOLD, end_of(match), end_of(match) + 2)
-    return bool(sold) and _HAD_FOR_SALE.search(text_before(tagged, first_of(match))) is not None
 
 
 def _safe_place(tagged: Tagged, match: Match) -> bool:
@@ -249,27 +210,19 @@ def _picky_eaters(tagged: Tagged, match: Match) -> bool:
     return any(item.words.endswith(_PICKY) for item in tagged.items[end - 1 : end + 2])
 
 
-def _walks_through(tagged: Tagged, match: Match) -> bool:
-    """ "This will *walk you through* it": explained, and nobody walks."""
-    if match.object is None or not tagged.items[match.object[0]].words.startswith("walk"):
-        return False
-    at = match.object[1]
-    return said_at(tagged, at) == "through" or (said_at(tagged, at) in _WALKED and said_at(tagged, at + 1) == "through")
-
-
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _what_causes),
-    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested, _the_one_we_met),
-    "reacts-to": (_of_our_own, _is_allergic, _tested),
-    "start-allergens": (_of_our_own, _is_allergic, _cannot_have),
+    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _what_causes),
+    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it),
+    "reacts-to": (_of_our_own, _is_allergic),
+    "start-allergens": (_of_our_own, _is_allergic),
     "watch-reactions": (_of_our_own,),
-    "free-from": (_asked_of_us, _with_none, _on_offer, _safe_place),
+    "free-from": (_asked_of_us, _with_none, _safe_place),
     "contains-gluten": (_intolerance_to,),
     "brings-disease": (_what_causes,),
     "sugar-free": (_asked_of_us,),
     "low-fat": (_asked_of_us,),
     "introduce-allergen": (_we_introduced,),
-    "both": (_tested, _its_protein),
+    "both": (_its_protein,),
     "contains": (_criteria,),
     "is-source": (_about_it,),
     "harms-a-function": (_ends_up_in,),
@@ -282,6 +235,5 @@ FAMILY: Mapping[str, tuple[Ask, ...]] = {
     "is": (_asked_of_us,),
     "food-and-function": (_picky_eaters,),
     "function-and-food": (_picky_eaters,),
-    "does-better": (_walks_through,),
 }
 """Rule name and what to ask of its matches."""

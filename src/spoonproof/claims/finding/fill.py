@@ -30,7 +30,8 @@ _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
 _BESIDE = 12  # items before a food in which its nutrient may be named
 _SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
-_PER = frozenset({"per-day", "per-portion"})
+_SPREAD = frozenset({"per-day", "per-week"})
+_PER = _SPREAD | {"per-portion"}
 _EFFECT = (
     "effect",
     "effect-weak",
@@ -146,8 +147,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
         names.append("importance")
     if kind == "process" and match.object is not None:
         names.append(tagged.words(*match.trigger).lower())
-    if kind == "quantity" and tagged.find(frozenset({"per-day"})) and "daily" not in said.lower():
-        names.append("daily")
+    if kind == "quantity" and (spread := tagged.find(_SPREAD)):
+        names.append("weekly" if any("week" in tagged.items[at].words for at in spread) else "daily")
     spoken = set(re.findall(r"[a-z]+", said.lower()))
     new = [n for n in names if n and n.split()[0] not in spoken]
     return f"{said} ({', '.join(new)})" if new else said

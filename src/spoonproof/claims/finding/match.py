@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.evidence import has_evidence
 from spoonproof.claims.finding.ordinary import advises, is_ours, is_story
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.settle import outdoes, says_again
@@ -54,6 +55,7 @@ _FED = frozenset({"give", "introduce", "include", "have"})  # "give it", but "gi
 _OFFERED = _FED - {"have"}
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
+_SAID_OF_IT = frozenset("said thought known believed proven clinically".split())
 # "*This routine* helps him sleep": no food is pointed at.
 _NO_FOOD = frozenset(
     "process routine machine method plan step guide post article approach habit skill book time way week day month "
@@ -96,7 +98,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
         ):
             continue
-        if spoken_against(tagged, match, points):
+        if not has_evidence(tagged, match, points) or spoken_against(tagged, match, points):
             against.append(match)
             continue
         if match.rule.loose and any(says_again(match, other) for other in against):
@@ -171,6 +173,8 @@ def _is_empty(tagged: Tagged, index: int) -> bool:
     if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
     words = words[1:]
+    if words[1:2] and words[1] in _SAID_OF_IT:
+        return False  # "it is known to cure everything"
     then = any(word.rpartition(" ")[2] in ("to", "that", "if", "when") for word in words[1:4])
     return then and not tagged.find(_GOOD, index, index + 4)
 

@@ -23,10 +23,6 @@ _WHEN = re.compile(
     r"\b(?:before|after|at|during|until|till|to|for|of|without|from|between) (?:a |an |the |his |her )?$"
 )
 _WAS = re.compile(r"\b(?:was|were) $")
-_PLACE = re.compile(
-    r"\b(?:places?|restaurants?|caf(?:e|é)s?|houses?|homes?|schools?|brands?) (?:[\w']+ ){0,4}(?:is|are"
-    r"|were|was) (?:\w+ )?$"
-)
 _TASTY = re.compile(r"\b(?:\w+y|pur(?:é|e)ed|mashed|melted|baked|roasted|sweet|homemade|pumpkin|chocolate) $")
 _HAD_ONE = re.compile(r"\b(?:had|has|have|having|with|got) an? (?:\w+ )?$")
 _PERSON_SAFE = re.compile(
@@ -40,24 +36,18 @@ _PERSON_SAFE = re.compile(
     r" (?:him|her|them|us|my|our|everyone|your)\b(?: \w+){0,2} $"
 )
 _NONE_OF_IT = re.compile(r"\b(?:any|no|zero|little|less|lost|losing|lose|all|lack of) $")
-_NOTHING = re.compile(r"\b(?:nothing|anything)\b(?: \w+){0,4} $")
 _TOOL = re.compile(
     r"\b(?:knife|knives|scissors|graters?|peelers?|ovens?|stoves?|step-?stools?|stools?|ladders?"
     r"|furniture|tower|mixers?|blenders?|instructions|gate|chairs?|"
     r"straps?|beds?|cots?|toys?|slides?|swings?)\b"
 )
-_REQUIRED = re.compile(r"(?:(?:being|is|was|are) )?(?:required|needed|a must|demanded)\b")
 _DISHES = frozenset({"food", "dish", "generic-food", "hazard-food", "hazard-food-weak", "solids"})
 _WHEN_ELSE = re.compile(r"\b(?:when|if|once|knowing|that) (?:our|my|the|we|i|everything|there|you|your)\b")
 _HANDS = re.compile(r"\b(?:wash\w*|clean\w*) (?:\w+ )?hands?\b|\bhand[- ]?washing\b")
 _TASTE = re.compile(r"\b(?:keen|fan|fond|texture|taste|flavou?r|style|look)\b")
 _OWN = frozenset("his her my the their its your our him me body".split())
-_DUE_TO = frozenset({"due to", "because of", "owing to", "thanks to"})
 _FEW = re.compile(r"\b(?:few|couple|several)\b")
 _ROOM = re.compile(r"^take?s?\w* up [^.,;:?!]{0,30}\b(?:room|space|time)\b")
-_IN_STOCK = re.compile(
-    r"^[^.;?!]{0,80}\b(?:on hand|in stock|in the (?:house|cupboard|pantry|fridge|freezer)|to hand)\b"
-)
 _WAS_SO = re.compile(r"\bwas (?:\w+ly |so |very |quite )?$")
 _CHOICE = re.compile(
     r"\b(?:went|go|gone|going) (?:with|for) (?:a|the) $|\b(?:made|took|picked|chose|ordered) (?:a|the) $"
@@ -68,12 +58,7 @@ _SAFE_PLACES = frozenset(
     "spot spots area areas shelf road roads corner place places haven environment space school restaurant distance "
     "neighbourhood".split()
 )
-_SETTING = re.compile(
-    r"\b(?:environment|atmosphere|routines?|habits?|schedules?|approach|setting|conversations?|games?|tone)"
-    r",? (?:which|that) (?:\w+ ){0,3}$"
-)
 _OTHER_FOLK = re.compile(r"\b(?:different|other|many|our|all|various|across|some|most|asian|western|these|those) $")
-_CUT = re.compile(r"cuts?(?: down| through| back)?\b|balances?\b|tames?\b|mellows?\b")
 
 
 def _a_person(tagged: Tagged, match: Match) -> bool:
@@ -86,23 +71,11 @@ def _a_person(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, end) in _SAFE_PLACES or _PERSON_SAFE.search(text_before(tagged, begin)) is not None
 
 
-def _of_a_setting(tagged: Tagged, match: Match) -> bool:
-    """ "A calm *atmosphere, which can help* him thrive": what does it is nothing eaten."""
-    return _SETTING.search(text_before(tagged, match.trigger[0])) is not None
-
-
 def _cultures(tagged: Tagged, match: Match) -> bool:
     """ "In *other cultures*": people, and none that live in yoghurt."""
     if match.object is None or said_at(tagged, match.object[0]) not in ("cultures", "culture"):
         return False
     return _OTHER_FOLK.search(text_before(tagged, match.object[0])) is not None
-
-
-def _cuts_acidity(tagged: Tagged, match: Match) -> bool:
-    """ "Butter *cuts the acidity*": the sauce's."""
-    if match.object is None or said_at(tagged, match.object[0]) not in ("acidity", "acid"):
-        return False
-    return _CUT.match(said_at(tagged, match.trigger[0])) is not None
 
 
 def _a_bad_place(tagged: Tagged, match: Match) -> bool:
@@ -134,18 +107,6 @@ def _all_over(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, at) == "over" and said_at(tagged, at + 1) in _OWN
 
 
-def _is_the_cause(tagged: Tagged, match: Match) -> bool:
-    """ "He was sick *due to a virus*": the illness brought it on, and nothing brought the illness."""
-    if match.object is None or match.object[0] < match.trigger[1]:
-        return False
-    return said_at(tagged, match.trigger[0]) in _DUE_TO and not tagged.find(_DISHES, 0, match.trigger[0])
-
-
-def _since_he(tagged: Tagged, match: Match) -> bool:
-    """ "An illness, *since he* felt hot": because, where nothing eaten is named."""
-    return not tagged.find(_DISHES) and said_at(tagged, match.trigger[0]).startswith("since")
-
-
 def _remembered(tagged: Tagged, match: Match) -> bool:
     """ "It makes *memories*": things remembered, and nobody's memory."""
     return match.object is not None and said_at(tagged, match.object[1] - 1) == "memories"
@@ -161,16 +122,6 @@ def _a_few_years(tagged: Tagged, match: Match) -> bool:
 def _takes_room(tagged: Tagged, match: Match) -> bool:
     """ "They *take up* a heap of *room*": in a box."""
     return match.object is not None and _ROOM.search(text_after(tagged, match.object[0])) is not None
-
-
-def _on_hand(tagged: Tagged, match: Match) -> bool:
-    """ "We always *have* honey and bread *on hand*": in the cupboard."""
-    return _IN_STOCK.search(text_after(tagged, match.trigger[0])) is not None
-
-
-def _choices(tagged: Tagged, match: Match) -> bool:
-    """ "They may not make the *healthiest choices*": what somebody picks."""
-    return said_at(tagged, end_of(match)) in ("choice", "choices", "option", "options", "habits")
 
 
 def _by_doing(tagged: Tagged, match: Match) -> bool:
@@ -197,27 +148,9 @@ def _no_interest(tagged: Tagged, match: Match) -> bool:
     return _NONE_OF_IT.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
 
 
-def _nothing_safe(tagged: Tagged, match: Match) -> bool:
-    """ "*Nothing* has been proven *safe* yet": no food is named."""
-    return _NOTHING.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
-
-
-def _talks_to(tagged: Tagged, match: Match) -> bool:
-    """ "Go out and *talk to* the growers": nobody learns to speak."""
-    if match.object is None or said_at(tagged, match.object[0]) not in ("talk", "speak"):
-        return False
-    return said_at(tagged, match.object[1]) in ("to", "with", "about")
-
-
 def _of_a_tool(tagged: Tagged, _match: Match) -> bool:
     """ "A blunt *knife* makes it safe even for a six-year-old": a tool, where no food is named."""
     return not tagged.find(_DISHES) and _TOOL.search(fold(tagged.text)) is not None
-
-
-def _wanted_health(tagged: Tagged, match: Match) -> bool:
-    """ "*Good health* being *required* for the test", "back *in good health*": somebody's state."""
-    end, begin = match.trigger[1], match.trigger[0]
-    return text_before(tagged, begin).endswith(" in ") or (_REQUIRED.match(text_after(tagged, end)) is not None)
 
 
 def _in_it(tagged: Tagged, match: Match) -> bool:
@@ -253,11 +186,6 @@ def _was_eaten(tagged: Tagged, match: Match) -> bool:
     return _WAS.search(text_before(tagged, match.trigger[0])) is not None
 
 
-def _a_place(tagged: Tagged, match: Match) -> bool:
-    """ "A few *places* we know *are safe*": where somebody eats."""
-    return _PLACE.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
-
-
 def _tasty_goodness(tagged: Tagged, match: Match) -> bool:
     """ "Some *puréed goodness*": something good to eat."""
     at = match.trigger[1] - 1
@@ -276,11 +204,6 @@ def _none_here(tagged: Tagged, match: Match) -> bool:
     return _HERE.match(text_after(tagged, end_of(match))) is not None
 
 
-def _had_one(tagged: Tagged, match: Match) -> bool:
-    """ "He *had a stomach* complaint": somebody did, and no food is said to act on it."""
-    return match.object is not None and _HAD_ONE.search(text_before(tagged, match.object[0])) is not None
-
-
 MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "can-at-age": (_at_no_meal,),
     "from-age": (_at_no_meal, _of_a_tool),
@@ -288,18 +211,14 @@ MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "may-have-at-age": (_at_no_meal,),
     "age-and-food": (_bounds_no_age, _a_few_years),
     "gone-since": (_all_over,),
-    "brings-disease": (_is_the_cause,),
-    "told-beside": (_since_he,),
-    "told-to-give": (_on_hand,),
     "digests": (_takes_room,),
-    "healthiest": (_choices,),
     "has-effect": (_remembered,),
     "makes": (_remembered,),
     "harms-a-function": (_remembered,),
-    "food-and-weak-function": (_bedtime, _had_one),
+    "food-and-weak-function": (_bedtime,),
     "food-and-function": (_bedtime,),
     "fed-in-an-unsafe-place": (_was_eaten,),
-    "safe": (_a_place, _a_person, _nothing_safe, _of_a_tool, _to_taste),
+    "safe": (_a_person, _of_a_tool, _to_taste),
     "harmful": (_a_bad_place,),
     "contaminant": (_of_the_hands,),
     "makes-strong": (_when_else, _by_doing),
@@ -309,13 +228,11 @@ MOMENTS: Mapping[str, tuple[Ask, ...]] = {
     "high-in": (_need_not,),
     "free-from": (_none_here,),
     "never-ill-since": (_none_here,),
-    "does-better": (_talks_to,),
     "ill-from": (_in_it,),
-    "against-disease": (_of_a_setting, _cuts_acidity),
-    "helps-a-function": (_of_a_setting, _remembered),
-    "helps-someone": (_of_a_setting, _when_else),
+    "helps-a-function": (_remembered,),
+    "helps-someone": (_when_else,),
     "nutrients-and-food": (_cultures,),
     "food-and-nutrients": (_cultures,),
-    "health-good": (_tasty_goodness, _wanted_health),
+    "health-good": (_tasty_goodness,),
 }
 """Rule name and what to ask of its matches."""

@@ -6,15 +6,13 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted, said_at, skipped, text_before
+from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted, said_at, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
-_AGES = frozenset({"age", "age-unit", "number"})
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
-_WEAK = frozenset({"nutrient-weak"})
 _FORBIDS = frozenset({"forbid"})
 _COPULA = frozenset({"copula"})
 _CREAM = frozenset({"cream", "creams"})
@@ -31,48 +29,19 @@ _NEWS = frozenset("recent latest new sad happy odd".split())  # "a *recent* deve
 _CAUGHT = frozenset("catch give get pick".split())  # "managed to *catch* a cold"
 _ARTICLES = frozenset("a the her his my our your".split())
 _KNOWING = frozenset("knowing about that".split())  # "feel better *knowing* he eats"
-_HANDLED = frozenset("hold bind keep thicken thin loosen set stick cover finish top".split())
 _SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
 _AS_IT_MIGHT = re.compile(r"^(?: \w+){1,2} (?:should|could|might|ought|used|was|sounds|looks)\b")
-_GOOD_WITH_HANDS = re.compile(r"\b(?:he|she|they|i|we) (?:is|was|are|am|were) (?:\w+ ){0,2}$")
-_THEMSELVES = frozenset("themselves himself herself themself".split())
-_NOT_A_DISH = frozenset(
-    "diet diets lifestyle school schools nursery classroom class household home table kitchen zone alternative "
-    "alternatives option options".split()
-)
-_HAS_ASTHMA = re.compile(r"\b(?:because|since|as) (?:my|our|his|her|the) [^.,;:?!]{0,24}\b(?:has|had|have) (?:\w+ )?$")
-_WITH_ALLERGY = re.compile(
-    r"\b(?:child|children|kid|kids|baby|toddler|son|daughter|friend|guest|someone|anyone|somebody|family member)"
-    r"(?: who)? (?:with|has|have|had) (?:an? )?(?:\w+ (?:or )?){0,2}$"
-)
 _TESTED = re.compile(
     r"\b(?:skin|prick|scratch|blood|needle|patch)[ -](?:prick |stick )?(?:tests?|testing|sticks?|pricks?)\b"
 )
-_EASIER = re.compile(
-    r"\b(?:easier|easy|hard|harder|simple|simpler|tricky|difficult|how) to $|\b(?:i|we) wish\b[^.;:?!]{0,80}$|\bthe $"
-)
-_KEPT = re.compile(r"\b(?:(?:to|and|by) keep|keeping|go|going|went|gone) (?:it |them |things |everything )?$")
 _THE_ORIGINAL = re.compile(
     r"\boriginal(?: recipe| version| one)?(?: \w+ly)? (?:has|had|have|calls|called|uses|used|asks|asked) (?:for )?$"
-)
-_SOUGHT = re.compile(
-    r"\b(?:search|hunt|quest|looking|looked) for\b[^.;:?!]{0,40}$|\badapt\w* (?:it |this )?(?:for|to|to be) $"
 )
 _LEFT_OPEN = re.compile(
     r"\b(?:judge|decide|check|wonder|wondering|wondered|asked) (?:if|whether)\b[^.;:?!]{0,40}$"
     r"|\b(?:whatever|whichever) (?:[\w-]+ ){0,3}(?:is|are|feels|seems) $"
 )
-_MEDICINE = re.compile(
-    r"\b(?:prednisolone|inhalers?|albuterol|benadryl|paracetamol|calpol|ibuprofen|epinephrine|epi-?pens?"
-    r"|meds|medicines?|medication|steroids?|ointment|antibiotics|antihistamine)\b[^.;:?!]{0,60}$"
-)
-_BROWNING = re.compile(r"\b(?:maillard|chemical|browning|hilarious|funny|priceless) $")
-_OWING_TO = re.compile(
-    r"\b(?:due to|because of|owing to|given) (?:[a-z]+'s|my|our|his|her|their) (?:\w+ (?:and )?){0,2}$"
-    r"|\b(?:due to|because of|owing to) (?:(?:serious|severe|food|multiple|other|all|the|these|those|several) ){0,3}$"
-)
 _USES_LITTLE = re.compile(r"\b(?:use|using|add|adding|need|put|want) (?:very |only )?little (?:or|to) $")
-_NEEDLESS = re.compile(r"\b(?:don't|do not|needn't|won't|no) (?:need|have)? ?to $")
 _LOOKS_AT = re.compile(
     r"\b(?:look|looked|looking|check|checked|checking|compare|compared|comparing|talk|talked|talking|read|reading) "
     r"[^.;:?!]{0,60}$"
@@ -86,10 +55,6 @@ _FRETTED = re.compile(
     r"\b(?:wondering|wondered|freaked out|panicked|afraid|scared|terrified) "
     r"(?:if |that )?(?:he|she) (?:was|would|might) $"
 )
-_PLAY_IT = re.compile(r"\bplay(?:s|ed|ing)? it $")
-_TO_PLATE = re.compile(
-    r"\bto (?:deliver|make|create|prepare|pack|serve|build|form) (?:an? |some )?(?:\w+(?:,| and) )?$"
-)
 
 _GROWN_UP = re.compile(
     r"^(?:(?:and|but|while|so|then|[a-z]+day) )?(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
@@ -102,13 +67,6 @@ _ATE = frozenset("ate eats eating had has nibbled munched".split())
 def _said(tagged: Tagged, span: tuple[int, int] | None) -> str:
     """The words of a span, as they were tagged; "" for none."""
     return "" if span is None else " ".join(item.words for item in tagged.items[slice(*span)])
-
-
-def _has_it(tagged: Tagged, match: Match) -> bool:
-    """ "*Because my son has* asthma, we were told to go gently": why somebody asks, and no food is said to do it."""
-    if match.object is None or tagged.find(_DOES):
-        return False
-    return _HAS_ASTHMA.search(text_before(tagged, match.object[0])) is not None
 
 
 def _had_it(tagged: Tagged, match: Match) -> bool:
@@ -133,41 +91,9 @@ def _managed_to(tagged: Tagged, match: Match) -> bool:
     return then[:1] == ["to"] and then[1:] != [] and then[1].partition(" ")[0] in _CAUGHT
 
 
-def _is_clear(tagged: Tagged, match: Match) -> bool:
-    """ "The results *were quite clear*": plain to see, and nothing is cleared."""
-    at = match.trigger[0]
-    return tagged.items[at].words == "clear" and bool(tagged.find(_COPULA, at - 2, at))
-
-
-def _with_an_allergy(tagged: Tagged, match: Match) -> bool:
-    """ "A child *with a* peanut allergy": who has one."""
-    if match.object is None or tagged.find(_DOES) or skipped(tagged):
-        return False
-    return _WITH_ALLERGY.search(text_before(tagged, match.object[0])) is not None
-
-
 def _tested(tagged: Tagged, _match: Match) -> bool:
     """ "*Needle sticks* laced with common allergens": a clinic's test."""
     return not tagged.find(_DOES) and _TESTED.search(fold(tagged.text)) is not None
-
-
-def _no_such_food(tagged: Tagged, match: Match) -> bool:
-    """ "It is *easier to* avoid allergens at home", "*the weaning* and allergen diary": none is named or advised on."""
-    if tagged.find(_FOOD) or tagged.find(_AGES):
-        return False
-    return _EASIER.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _kept_so(tagged: Tagged, match: Match) -> bool:
-    """ "A nut-free *school*", "remember *to keep it* nut-free": how people live, and no dish is said to be so."""
-    end = end_of(match)
-    begin = first_of(match)
-    last = _said(tagged, match.subject).rpartition(" ")[2]
-    return (
-        said_at(tagged, end) in _NOT_A_DISH
-        or last in ("diet", "diets")
-        or _KEPT.search(text_before(tagged, begin)) is not None
-    )
 
 
 def _of_the_original(tagged: Tagged, match: Match) -> bool:
@@ -213,26 +139,9 @@ def _choking_child(tagged: Tagged, match: Match) -> bool:
     return not tagged.find(_FOOD) and (_AN_AIM.search(before) is not None or _FRETTED.search(before) is not None)
 
 
-def _plays_it(tagged: Tagged, match: Match) -> bool:
-    """ "We *play it* safe": a turn of speech."""
-    return _PLAY_IT.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
-
-
 def _targets(tagged: Tagged, match: Match) -> bool:
     """ "Nutritional *targets*", "a *health visitor*": a plan and a person."""
     return said_at(tagged, match.trigger[1]) in (_PLANNED | _VISITORS)
-
-
-def _plated(tagged: Tagged, match: Match) -> bool:
-    """ "Roll it up *to make a* nutritious lunch": what the steps come to."""
-    return (
-        not tagged.find(_FOOD, match.trigger[1]) and _TO_PLATE.search(text_before(tagged, match.trigger[0])) is not None
-    )
-
-
-def _needless(tagged: Tagged, match: Match) -> bool:
-    """ "You *don't need to* give them squash": needless, and nobody is told of a danger."""
-    return not tagged.find(_AGES) and _NEEDLESS.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _looked_at(tagged: Tagged, match: Match) -> bool:
@@ -271,62 +180,15 @@ def _relieved(tagged: Tagged, match: Match) -> bool:
     return _said(tagged, match.object).startswith("feel") and said_at(tagged, match.object[1]) in _KNOWING
 
 
-def _holds_together(tagged: Tagged, match: Match) -> bool:
-    """ "Syrup is needed to *hold* the rice together": the dough's need, not a child's."""
-    return _said(tagged, match.trigger) in _HANDLED
-
-
-def _somebody_gets(tagged: Tagged, match: Match) -> bool:
-    """ "I worry *he isn't getting* the right nutrition": what a child gets, and no food said to give it."""
-    if match.object is None or not tagged.is_any(match.object[0], _WEAK):
-        return False
-    begin = match.trigger[0]
-    words = [item.words for item in tagged.items[max(0, begin - 3) : match.object[0]]]
-    who = any(word in _SOMEBODY or word.startswith(("my ", "your ", "our ")) for word in words[:3])
-    return who and any(word.partition(" ")[0] in ("get", "gets", "getting") for word in words)
-
-
 def _as_it_might(tagged: Tagged, match: Match) -> bool:
     """ "His lunch isn't *as healthy as it should* be": against a wish, and no other food."""
     end = tagged.items[end_of(match) - 1].end
     return _AS_IT_MIGHT.match(fold(tagged.text[end : end + REACH])) is not None
 
 
-def _good_with_hands(tagged: Tagged, match: Match) -> bool:
-    """ "A look that *he is good at*", "babies *feed themselves* by a year": a skill."""
-    if _said(tagged, match.trigger).endswith(" at"):
-        return _GOOD_WITH_HANDS.search(text_before(tagged, match.trigger[0])) is not None
-    return said_at(tagged, match.trigger[1]) in _THEMSELVES
-
-
-def _sought(tagged: Tagged, match: Match) -> bool:
-    """ "My *search for* an allergen free loaf", "*adapt it for* gluten free": what is sought, not what this is."""
-    begin = first_of(match)
-    return _SOUGHT.search(text_before(tagged, begin)) is not None
-
-
 def _left_open(tagged: Tagged, match: Match) -> bool:
     """ "It is yours to *judge if* these are suitable": left to whoever reads."""
     return _LEFT_OPEN.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _medicine(tagged: Tagged, match: Match) -> bool:
-    """ "*Medicine* for when the eczema flared": a drug, no food."""
-    return _MEDICINE.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _browning(tagged: Tagged, match: Match) -> bool:
-    """ "A *browning* reaction": in the pan."""
-    if match.object is None or not _said(tagged, match.object).startswith("reaction"):
-        return False
-    return _BROWNING.search(text_before(tagged, match.object[0])) is not None
-
-
-def _owing_to(tagged: Tagged, match: Match) -> bool:
-    """ "*Due to her* reflux we asked around": the illness is why, and no food brought it on."""
-    if match.object is None:
-        return False
-    return _OWING_TO.search(text_before(tagged, match.object[0])) is not None
 
 
 def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
@@ -339,43 +201,32 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
 
 
 PEOPLE: Mapping[str, tuple[Ask, ...]] = {
-    "disease-and-food": (_has_it,),
-    "food-and-disease": (_has_it, _in_the_pot),
+    "food-and-disease": (_in_the_pot,),
     "gives-disease": (_had_it,),
     "for-disease": (_salve,),
     "gone-since": (_in_the_pot,),
-    "against-disease": (_managed_to, _is_clear, _medicine),
-    "helps-a-function": (_managed_to, _is_clear, _medicine),
-    "food-allergy": (_with_an_allergy, _tested, _owing_to),
-    "allergy": (_with_an_allergy, _tested, _browning, _owing_to),
-    "start-allergens": (_no_such_food,),
-    "free-from": (_kept_so, _sought),
-    "sugar-free": (_kept_so, _so_called),
+    "against-disease": (_managed_to,),
+    "helps-a-function": (_managed_to,),
+    "food-allergy": (_tested,),
+    "allergy": (_tested,),
+    "sugar-free": (_so_called,),
     "free-of": (_used, _so_called),
     "times-the": (_of_the_original,),
     "is-a-function": (_thinks_of,),
     "makes": (_thinks_of,),
     "food-and-weak-function": (_thinks_of,),
-    "hides": (_needless,),
     "choking": (_choking_child,),
-    "loose-word": (_targets, _plated),
+    "loose-word": (_targets,),
     "health-good": (_targets,),
     "its-benefits": (_targets,),
-    "handed-over": (_needless, _grown_up_ate),
+    "handed-over": (_grown_up_ate,),
     "amount-in": (_looked_at,),
-    "age-and-food": (_disliked, _good_with_hands),
-    "good-at-age": (_good_with_hands,),
-    "brings-disease": (_owing_to,),
-    "food-and-weak-disease": (_owing_to,),
-    "through-it": (_medicine,),
+    "age-and-food": (_disliked,),
     "fine-for-babies": (_left_open,),
     "suits-babies": (_left_open,),
-    "safe": (_left_open, _plays_it),
+    "safe": (_left_open,),
     "feels-better": (_relieved,),
     "makes-strong": (_relieved,),
-    "meets-needs": (_holds_together,),
-    "has": (_somebody_gets,),
-    "is": (_somebody_gets,),
     "healthier": (_as_it_might,),
     "contains": (_left_out,),
     "told-to-give": (_grown_up_ate,),

@@ -29,6 +29,7 @@ from spoonproof.claims.finding.ranking import (
     pronoun_before,
     rank,
 )
+from spoonproof.claims.lexicon import COLON
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import UNNAMED, Kind
 from spoonproof.model.record import replace
@@ -40,7 +41,7 @@ _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _THEN = frozenset("and as because but if since so when".split())
 _DOING = ("function", "disease")
-_BOTTLE = frozenset({"bottle"})
+_OWN_WORDS = frozenset({"bottle", "fed-so"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
@@ -48,8 +49,9 @@ _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
+_BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
-_LISTED_AFTER = ("got-from", "foods-with", "good-sources")
+_LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 
@@ -68,11 +70,16 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     if found.pronoun or found.range is None:
         return found
     found = with_others(tagged, match, found)
+    heading = _heading(tagged)
+    if heading is not None and heading.range != found.range and heading.texts[0] not in found.texts:
+        found = both(heading, found)
     if match.rule.kind not in ("function", "disease"):
         return found
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = first_of(match)
     begin = _own_clause(tagged, max(begin_of(tagged, end), end - 12), end)
+    if match.object and tagged.is_any(match.trigger[0], _BRINGS):
+        end = max(end, match.object[0])  # "seeds *supply zinc*, vital for growth"
     more = [
         noun(tagged, i, HELD)
         for i in tagged.find(HELD, begin, end)
@@ -80,6 +87,14 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _heading(tagged: Tagged) -> Subject | None:
+    """The food that a line opens with before a colon: "*Skyr*: a thick milk that is even higher in protein"."""
+    at = tagged.symbols.find(COLON, 1, _HEADING)
+    if at < 0 or not tagged.is_any(at - 1, FOOD) or tagged.find(_HOLDS, 0, at):
+        return None
+    return named(tagged, at - 1, range(0))
 
 
 def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
@@ -121,11 +136,15 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
         return named(tagged, of, taken)
     begin = _own_clause(tagged, begin_of(tagged, at), at)
-    before = [
-        i
-        for i in tagged.find(wanted | GENERIC, begin, at)
-        if i not in taken and not measures(tagged, i) and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
-    ]
+
+    def candidates(classes: frozenset[str], first: int) -> list[int]:
+        return [
+            i
+            for i in tagged.find(classes, first, at)
+            if not (i in taken or measures(tagged, i) or _says_how(tagged, i, kind) or is_doing(tagged, i))
+        ]
+
+    before = candidates(wanted | GENERIC, begin)
     pronoun = pronoun_before(tagged, begin, at)
     best = likeliest(tagged, before, at)
     if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
@@ -149,12 +168,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     own = match.subject[0] if match.subject is not None else -1  # -1: none
     if pronoun is None and tagged.is_any(own, _SAID) and not measures(tagged, own):
         return named(tagged, own, taken)
-    elsewhere = [
-        i
-        for i in tagged.find(wanted, 0, at)
-        if i not in taken and not _says_how(tagged, i, kind) and not is_doing(tagged, i)
-    ]
-    if elsewhere:
+    if elsewhere := candidates(wanted, 0):
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
     if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
         return named(tagged, before[-1], taken)  # "*it* is a useful food that" is about "it"
@@ -182,6 +196,7 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
     return next(iter(tagged.find(FOOD, end, end + _OF_REACH)), None)
 
 
+_HEADING = 4  # items
 _OF_REACH = 5
 _FOUND_REACH = 4
 
@@ -213,8 +228,11 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     """Readiness is about solid food and reactions about allergenic food, even where nobody says so; who thrives "on
     this" does so on what was named before, whatever comes after."""
     effect = match.rule.effect
-    bottle = match.subject is not None and tagged.is_any(match.subject[0], _BOTTLE)
-    if match.subject is not None and (effect == "milk-enough" or bottle):
+    itself = match.subject is not None and (
+        tagged.is_any(match.subject[0], _OWN_WORDS)
+        or (match.rule.name == "needs" and tagged.is_any(match.subject[0], _WEAK))
+    )
+    if match.subject is not None and (effect == "milk-enough" or itself):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
     if match.subject is not None and match.rule.name in _LISTED_AFTER:
@@ -241,6 +259,8 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         return Subject(None, ("solid food",), (), False, False, "solid food, as usual")
     if effect == "choking-supervision" and not tagged.find(EATEN):
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
+    if match.subject is not None and match.rule.name == "given-instead" and not tagged.has(match.subject[0], "pronoun"):
+        return named(tagged, match.subject[0], range(0))  # "a child with a milk allergy can have *oat milk*"
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted
     if effect == "allergen-introduction":
@@ -279,7 +299,7 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
     foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
-    done = tagged.words(*match.subject)
+    done = tagged.words(*match.subject).lower()
     chosen = before[:1] or foods[:1]
     if not chosen:
         return Subject(match.subject, (done,), (), False, False, f"“{done}”")

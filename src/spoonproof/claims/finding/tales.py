@@ -6,16 +6,11 @@ import re
 from collections.abc import Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import REACH, Ask, first_of, said_at, text_after, text_before
-from spoonproof.claims.lexicon import fold
+from spoonproof.claims.finding.near import Ask, first_of, said_at, text_after, text_before
 from spoonproof.claims.scan import Tagged
 
 _LAST_YEARS = re.compile(  # not "till she is *past* her first birthday", "don't wait *past* seven months"
     r"\b(?:last|(?:the|these|this|my|our|his|her|their) past|next|coming|following|another) (?:few |couple of )?$"
-)
-_FROM_TO = re.compile(
-    r"\b(?:transition|transitioning|transitions|mov(?:e|es|ed|ing)|switch\w*|go|goes|going|went|progress\w*|graduat\w+|"
-    r"shift\w*) $"
 )
 _PART_OF = re.compile(r"\b(?:part|stage|phase|sign|step|period) (?:of|in) (?:\w+ )?$")
 _FRIGHTS = frozenset({"heart attack", "panic attack", "meltdown", "meltdowns", "breakdown", "tantrum", "tantrums"})
@@ -41,30 +36,12 @@ _HE_LIKES = re.compile(
     r"(?:(?!for |with |because |which |that |since |as )[\w-]+,? ){0,6}$"
 )
 _TESTS = frozenset({"test", "tests", "work", "results"})
-_TIME = re.compile(
-    r"over (?:a period|time|the (?:last|past|next|course)|(?:\w+ ){1,2}(?:minutes|hours|days|weeks|months|years))\b"
-)
 _GAIN = frozenset({"gain-n", "source-noun"})  # "for a protein *boost*"
-_LAID_BY = re.compile(
-    r"(?:in|under|on) (?:an?|the|its|their|our|my|her|his) (?:[\w-]+ )?"
-    r"(?:pots?|ground|soil|garden|freezer|fridge|jars?|cellar|cupboard|larder|pantry|tins?|barrels?|casks?|windowsill|"
-    r"shed|greenhouse|plot|allotment|bed|bag|shelf)\b|in (?:brine|storage|salt|sand|vinegar)\b"
-)
-_ROADS = frozenset({"journey", "journeys", "path", "crystals", "quest"})
-_ON_A_LIST = re.compile(r"(?:is|are) (?:next|up|also|still) (?:up )?on (?:my|our|the|his|her) (?:[\w-]+ ){0,2}list\b")
 _GROUPS = frozenset({"protein", "carb", "starch", "carbohydrate"})
 _TO_PACK = re.compile(r"\bto (?:pack|make|serve|prepare|build|cook) (?:an? |some )?(?:\w+,? (?:and )?){1,3}$")
 _MAY = frozenset("can may might will often really sometimes".split())
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
-_OF_WEANING = re.compile(
-    r"(?:of|into|after) (?:the |our |his |her )?(?:weaning|solids|nursery|school|feeding|trying|parent)"
-)
-_HAPPENS = re.compile(r"\b(?:happen|happens|happened|occur|occurs) $")
 _SOMEBODY = frozenset("you me us him her them".split())
-_ATE_SO = re.compile(
-    r"\b(?:i|we|he|she|they)(?:'ve|'d| have| had)? (?:had|have|has|eat|eats|ate|eaten|kept|keep|follow\w*) "
-    r"(?:an? )?(?:\w+ ){0,4}$"
-)
 _WHICH_ARE = re.compile(
     r"^\W*what(?:'s| is| are) [^.;:?!]{0,40}$|\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$"
 )
@@ -79,14 +56,6 @@ _SOMEBODY_IS = re.compile(
 def _last_years(tagged: Tagged, match: Match) -> bool:
     """ "Over the *last* seven years": how long it went on, and no child's age."""
     return match.object is not None and _LAST_YEARS.search(text_before(tagged, match.object[0])) is not None
-
-
-def _from_one_to_another(tagged: Tagged, match: Match) -> bool:
-    """ "At two she is *moving from* purees *to* what we eat": a change, and no age to begin at."""
-    at = match.trigger[0]
-    if tagged.items[at].words != "from":
-        return False
-    return _FROM_TO.search(text_before(tagged, at)) is not None and " to " in text_after(tagged, at)
 
 
 def _part_of(tagged: Tagged, match: Match) -> bool:
@@ -128,26 +97,9 @@ def _the_mood(tagged: Tagged, match: Match) -> bool:
     )
 
 
-def _into_weaning(tagged: Tagged, match: Match) -> bool:
-    """ "In the first months *of weaning*": how far along they were, and no age."""
-    return match.object is not None and _OF_WEANING.match(text_after(tagged, match.object[1])) is not None
-
-
-def _happens(tagged: Tagged, match: Match) -> bool:
-    """ "This doesn't *happen* until nine months": when it comes of itself."""
-    return _HAPPENS.search(text_before(tagged, match.trigger[0])) is not None
-
-
 def _makes_somebody(tagged: Tagged, match: Match) -> bool:
     """ "It *makes you* cook more nutritious meals": somebody does."""
     return said_at(tagged, match.trigger[1]) in _SOMEBODY
-
-
-def _ate_so(tagged: Tagged, match: Match) -> bool:
-    """ "*I had* a healthy diet back then": how somebody ate."""
-    at = match.trigger[1]
-    diet = "diet" in (said_at(tagged, at), said_at(tagged, at + 1))
-    return diet and _ATE_SO.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _a_treat(tagged: Tagged, match: Match) -> bool:
@@ -213,12 +165,6 @@ def _is_liked(tagged: Tagged, match: Match) -> bool:
     return match.object is not None and _HE_LIKES.search(text_before(tagged, match.object[0])) is not None
 
 
-def _over_time(tagged: Tagged, match: Match) -> bool:
-    """ "*Over* a period of time": how long."""
-    at = match.trigger[0]
-    return said_at(tagged, at) == "over" and _TIME.match(text_after(tagged, at)) is not None
-
-
 def _a_protein(tagged: Tagged, match: Match) -> bool:
     """ "Hit *a protein*, *a carb* and a fruit": which group of foods, and none is said to hold it."""
     if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
@@ -240,41 +186,14 @@ def _if_it_is(tagged: Tagged, match: Match) -> bool:
     return match.subject is not None and text_before(tagged, match.subject[0]).endswith("if ")
 
 
-def _laid_by(tagged: Tagged, match: Match) -> bool:
-    """ "Carrots after two months *in the ground*": theirs, and no child's age."""
-    return match.object is not None and _LAID_BY.match(text_after(tagged, match.object[1])) is not None
-
-
-def _on_the_road(tagged: Tagged, match: Match) -> bool:
-    """ "My healing *journey* made me a cook": somebody's, and no food heals."""
-    return said_at(tagged, match.trigger[1]) in _ROADS
-
-
-def _on_a_list(tagged: Tagged, match: Match) -> bool:
-    """ "Healthy crackers *are next on my list*": what is to be cooked."""
-    text = tagged.text[tagged.items[match.trigger[1] - 1].end :]
-    return _ON_A_LIST.search(fold(text[:REACH])) is not None
-
-
-def _recipe_name(tagged: Tagged, match: Match) -> bool:
-    """ "I tried a recipe for *Healthy Apple Bars*": what it is called."""
-    at = match.trigger[0]
-    if at < 2 or at + 1 >= len(tagged.items):
-        return False
-    own, then, first = (tagged.text[tagged.items[i].start] for i in (at, at + 1, 1))
-    return own.isupper() and then.isupper() and not first.isupper()
-
-
 def _somebody_is(tagged: Tagged, match: Match) -> bool:
     """ "We get wiser and *healthier*": somebody does, and nothing to eat is named."""
     return not tagged.find(_EATEN) and _SOMEBODY_IS.search(text_before(tagged, match.trigger[0])) is not None
 
 
 TALES: Mapping[str, tuple[Ask, ...]] = {
-    "age-and-food": (_last_years, _from_one_to_another, _into_weaning, _happens, _already, _laid_by),
+    "age-and-food": (_last_years, _already),
     "age-and-solids": (_last_years, _already),
-    "give-at-age": (_laid_by,),
-    "not-until-age": (_laid_by,),
     "free-of": (_cook_without,),
     "allergy": (_a_treat,),
     "against-disease": (_a_treat,),
@@ -285,7 +204,7 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "is-a-function": (_part_of,),
     "gives-disease": (_had_a_fright,),
     "brings-disease": (_had_a_fright,),
-    "told-beside": (_had_a_fright, _over_time),
+    "told-beside": (_had_a_fright,),
     "gone-since": (_had_a_fright,),
     "safe": (_had_eaten, _which_are, _to_pack),
     "free-from": (_which_are,),
@@ -307,8 +226,5 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "helps-a-function": (_the_mood,),
     "harms-a-function": (_the_mood,),
     "process-makes": (_makes_somebody,),
-    "healthy-dish": (_recipe_name, _ate_so, _on_a_list),
-    "loose-dish": (_recipe_name, _on_the_road, _on_a_list),
-    "loose-word": (_recipe_name, _on_the_road, _on_a_list),
 }
 """Rule name and what to ask of its matches."""

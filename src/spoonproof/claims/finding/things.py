@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import Ask, end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import Ask, end_of, said_at, text_after, text_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -31,8 +31,6 @@ _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _WITHOUT = frozenset({"going-without", "without", "free"})
 _PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
 _CALLING = re.compile(r"(?:\b(?:hi|hey|oh|right|dear|thanks|sorry|ok|okay|yes|no|well|please|bye)|^),? $")
-_MUST_BE = re.compile(r"\b(?:must|have to|has to|had to) be\b[^.;:?!]{0,60}\b(?:not|no|without|free) (?:\w+ ){0,2}$")
-_DECIDING = re.compile(r"\b(?:decision|dinner|menu|cooking|lunch(?:time|box)?|screen|meal|planning) $")
 _MEALS = frozenset({"food", "dish", "generic-food"})
 _IN_TITLES = frozenset({"death", "depression", "fever", "plague"})
 _ILL_BEFORE = frozenset("postnatal postpartum clinical infant sudden cot cardiac yellow scarlet".split())
@@ -43,15 +41,12 @@ _MATERIAL = re.compile(
     r"\b(?:plastic|plastics|silicone?|glass|metal|steel|stainless|wood\w*|bamboo|melamine|tritan|tank|bottles?|cups?|"
     r"tubs?|lids?|trays?|bowls?|plates?|bibs?|containers?|boxes|box|toys?|straws?|bags?|dishwasher|materials?)\b"
 )
-_WORRIED = re.compile(r"\b(?:worry|worrying|worried|care|cared|bother|fuss|fret|obsess\w*|think|thinking) about $")
 _ENERGY = frozenset({"energy"})
 _COOK_DOES = frozenset(
     "hide sneak cook make prepare plan find save pack organise organize create choose bake store chop serve track shop "
     "learn teach decide sort stick".split()
 )
 _DEMAND = frozenset({"supply", "demand", "hopes", "chair", "chairs", "street", "season", "spirits", "school"})
-_OWN_APPETITE = re.compile(r"\b(?:big|huge|small|little|his|her|my|our|their|your) $")
-_DOES_SO = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
 _NAMED = _DISHES | {"ambiguous-nutrient", "nutrient", "hazard-food"}
 _BALANCED = re.compile(
     r"\W*(?:(?:eating|having|follow\w*|keep\w*) )?(?:an? |the |your )?"
@@ -110,11 +105,6 @@ def _food_beside(tagged: Tagged, at: int, step: int) -> bool:
     return joined and tagged.is_any(at, _DISHES) and not tagged.is_any(at, _NUTRIENTS)
 
 
-def _worried_about(tagged: Tagged, match: Match) -> bool:
-    """ "I don't *worry about* calories": somebody's mind, and no food that holds them."""
-    return match.object is not None and _WORRIED.search(text_before(tagged, match.object[0])) is not None
-
-
 def _owned(tagged: Tagged, match: Match) -> bool:
     """ "*KJ's* cake": somebody, and no measure of energy."""
     if match.object is None:
@@ -145,15 +135,6 @@ def _in_demand(tagged: Tagged, match: Match) -> bool:
 def _needs_doing(tagged: Tagged, match: Match) -> bool:
     """ "Not every meal *needs to* include it": what is to be done, and nobody's needs."""
     return match.object is not None and text_after(tagged, match.object[1]).startswith("to ")
-
-
-def _ones_appetite(tagged: Tagged, match: Match) -> bool:
-    """ "A big baby has a *big appetite*": somebody's, where nothing is said to do it good or harm."""
-    if match.object is None or said_at(tagged, match.object[0]) not in ("appetite", "appetites"):
-        return False
-    if tagged.find(_DOES_SO, 0, first_of(match)) or tagged.find(_DOES_SO, match.object[1]):
-        return False
-    return _OWN_APPETITE.search(text_before(tagged, match.object[0])) is not None
 
 
 def _eating_well(tagged: Tagged, match: Match) -> bool:
@@ -191,17 +172,6 @@ def _is_called(tagged: Tagged, at: int) -> bool:
     return ends and said_at(tagged, at) in _PET_NAMES and _CALLING.search(text_before(tagged, at)) is not None
 
 
-def _with_it(tagged: Tagged, match: Match) -> bool:
-    """ "Rolls are fine, *but with healthy fillings*": what goes in, and the rolls aren't called so."""
-    at = match.trigger[0]
-    return said_at(tagged, at - 1) == "with" and match.subject is not None and match.subject[1] <= at - 1
-
-
-def _must_be(tagged: Tagged, match: Match) -> bool:
-    """ "Snacks *must be* packed, and *not full of* sugar": a rule of the house, and none is said to hold it."""
-    return match.object is not None and _MUST_BE.search(text_before(tagged, match.object[0])) is not None
-
-
 def _a_title(tagged: Tagged, match: Match) -> bool:
     """ "A bite of *Buttered Death*": what something is called."""
     if match.object is None or match.object[0] == 0 or said_at(tagged, match.object[0]) not in _IN_TITLES:
@@ -212,13 +182,6 @@ def _a_title(tagged: Tagged, match: Match) -> bool:
     if 2 * sum(word[0].isupper() for word in words) > len(words):
         return False  # a heading
     return all(tagged.text[tagged.items[at].start].isupper() for at in (match.object[0] - 1, match.object[0]))
-
-
-def _of_deciding(tagged: Tagged, match: Match) -> bool:
-    """ "It spares us *decision fatigue*": no illness."""
-    if match.object is None or said_at(tagged, match.object[0]) != "fatigue":
-        return False
-    return _DECIDING.search(text_before(tagged, match.object[0])) is not None
 
 
 def _creates_lunch(tagged: Tagged, match: Match) -> bool:
@@ -241,18 +204,17 @@ KINDS: Mapping[str, tuple[Ask, ...]] = {
     "disease": (_called_honey, _another_clause, _a_title),
     "allergen": (_another_clause,),
     "safety-age": (_another_clause,),
-    "nutrient-content": (_names_a_thing, _owned, _another_clause, _must_be),
+    "nutrient-content": (_names_a_thing, _owned, _another_clause),
     "general-benefit": (_names_a_thing, _eating_well),
     "quantity": (_owned,),
 }
 """Kind of claim and what to ask of its matches."""
 THINGS: Mapping[str, tuple[Ask, ...]] = {
-    "both": (_food_group, _worried_about),
+    "both": (_food_group,),
     "has": (_food_group,),
     "contains": (_food_group,),
     "food-and-nutrients": (_food_group, _supplement),
     "nutrients-and-food": (_supplement,),
-    "is-healthy": (_with_it,),
     "is-made-of": (_food_group,),
     "contaminant": (_of_a_material,),
     "helps-someone": (_helps_the_cook,),
@@ -262,8 +224,6 @@ THINGS: Mapping[str, tuple[Ask, ...]] = {
     "is": (_counts_as,),
     "content-is-low": (_in_demand,),
     "meets-needs": (_needs_doing,),
-    "food-and-weak-function": (_ones_appetite,),
-    "against-disease": (_of_deciding,),
     "harms-a-function": (_creates_lunch,),
 }
 """Rule name and what to ask of its matches."""

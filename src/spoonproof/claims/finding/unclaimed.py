@@ -19,7 +19,6 @@ from spoonproof.claims.finding.things import KINDS, THINGS
 from spoonproof.claims.scan import Tagged
 
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
-_ACTING = _EATEN | {"nutrient", "nutrient-weak", "contaminant", "additive", "process", "eating"}
 _ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
 _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
@@ -29,7 +28,6 @@ _COLD_AND = re.compile(
     r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
     r"|(?:home-?made|cooked|leftover|sliced|plain|roast|raw|dry)\b"
 )
-_HOW = frozenset({"how", "why", "where", "what"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _WHEN = frozenset({"when-ill"})
 _COPULA = frozenset({"copula"})
@@ -41,14 +39,9 @@ _MINDING = frozenset("know learn watch check limit avoid remember find look thin
 _MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
 _MAKES = frozenset("yield yields yielded makes make made serves".split())
 _OPEN = frozenset("depends depend depending".split())
-_ITSELF = frozenset({"body", "bodies", "immune system", "immune systems", "antibodies", "white blood cells"})
 _COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
 _STICKS = re.compile(r"\b(?:stuck|lodged|caught|sticks?|lodges?) in (?:\S+ ){0,3}$")
-_SPOKEN_OF = re.compile(
-    r"\b(?:advice|guidance|guidelines|information|questions|confus\w+|opinions|recommendations|research|studies) "
-    r"[^.;:?!]{0,40}\b(?:about|on|around|of) $|\b(?:know|knowing|learn|learning|deciding|decide) $"
-)
 _DIET = re.compile(r"(?:(?:or|and) )?(?:[\w-]+ )?diets?\b")
 _CANNOT_COPE = frozenset({"cannot-cope"})
 _MAY_CHOKE = frozenset("food dish generic-food hazard-food hazard-food-weak eating solids benefit harm".split())
@@ -59,18 +52,12 @@ _MEASURED = frozenset({"percent", "unit", "household"})
 _FEW = frozenset({"few", "couple of"})
 _ABOUT = frozenset({"of", "about", "with"})
 _OWN = frozenset("the your his her their our my its for healthy and".split())
-_BACK = 8  # items before a trigger in which the body may be named as the one that does it
 _SEEN_TO = re.compile(
     r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
     r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
     r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
     r"|\b(?:try|trying|tried) (?:and|to) (?:give|offer|serve|feed|cook|buy)\b[^.,;:]{0,30} "
     r"(?:foods?|meals?|snacks?|things?|something) that\b[^.,;:]{0,40}$"
-)
-_AIMED = re.compile(
-    r"\b(?:goal|aim|idea|trick|point|plan|intention) (?:here )?(?:is|was|isn't|wasn't) (?:not )?to\b[^.,;:?!]{0,60}$"
-    r"|\b(?:i|we|he|she) (?:just |only |really )?(?:want|wanted|wish|wished|hope|hoped|need|needed) "
-    r"(?:\w+ )?(?:to (?:get|have|eat|take)|(?:he|she|they) (?:\w+ )?(?:got|had|ate))\b[^.,;:?!]{0,40}$"
 )
 _PICKED = re.compile(
     r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,60}\b(?:that|which|one|ones)\b"
@@ -107,11 +94,6 @@ def _seen_to(tagged: Tagged, match: Match) -> bool:
     if match.rule.level != "contains":
         return False
     return any(_SEEN_TO.search(text_before(tagged, at)) for at in (match.start, (match.object or match.trigger)[0]))
-
-
-def _aimed(tagged: Tagged, match: Match) -> bool:
-    """ "The *goal is to* fit in nutrients", "I *wanted her to get* more protein": what somebody is after."""
-    return _AIMED.search(text_before(tagged, (match.object or match.trigger)[0])) is not None
 
 
 def _picked(tagged: Tagged, match: Match) -> bool:
@@ -157,14 +139,6 @@ def _made_of(tagged: Tagged, match: Match) -> bool:
     """ "Protein is *made of* amino acids": chemistry, where nothing to eat is named."""
     at = match.trigger[0]
     return tagged.items[at].words in _MADE_OF and not tagged.find(_EATEN, 0, at)
-
-
-def _by_the_body(tagged: Tagged, match: Match) -> bool:
-    """ "The *body* is busy fighting the illness": it does so by itself where no food or nutrient is named before."""
-    at = match.trigger[0]
-    if tagged.find(_ACTING, 0, at):
-        return False
-    return any(item.words in _ITSELF for item in tagged.items[max(0, at - _BACK) : at])
 
 
 def _comes_to(tagged: Tagged, match: Match) -> bool:
@@ -214,12 +188,6 @@ def _meat(tagged: Tagged, match: Match) -> bool:
     return begin == 0 or not (tagged.items[begin - 1].words in _OWN or tagged.items[begin - 1].words.endswith("'s"))
 
 
-def _how_to(tagged: Tagged, match: Match) -> bool:
-    """ "*How* can I get him to eat beans?" asks for no leave to give them."""
-    at = match.trigger[0]
-    return at > 0 and tagged.items[at - 1].words in _HOW
-
-
 def _until_seen(tagged: Tagged, match: Match) -> bool:
     """ "Stop *while* you can still see the pear": the cook sees, and nothing helps anybody to."""
     end = (match.object or match.trigger)[0]
@@ -246,11 +214,6 @@ def _stuck(tagged: Tagged, match: Match) -> bool:
     """ "A grape stuck in his *throat*": a throat that something sticks in is not ill."""
     at = (match.object or match.trigger)[0]
     return tagged.items[at].words == "throat" and _STICKS.search(text_before(tagged, at)) is not None
-
-
-def _only_when(tagged: Tagged, match: Match) -> bool:
-    """ "Advice about *when to introduce* egg has changed": what is learnt or told of, and no time is said."""
-    return _SPOKEN_OF.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _nothing_chokes(tagged: Tagged, match: Match) -> bool:
@@ -281,8 +244,8 @@ def _growing(tagged: Tagged, match: Match) -> bool:
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (in_mind,),
     "disease": (_cold_thing, _stuck),
-    "general-benefit": (_wished, _aimed),
-    "nutrient-content": (_picked, _depends, _seen_to, _aimed),
+    "general-benefit": (_wished,),
+    "nutrient-content": (_picked, _depends, _seen_to),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "nutrient-and-body": (_meat,),
@@ -293,9 +256,6 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_side_by_side,),
     "food-and-nutrients": (_side_by_side,),
     "source-of": (_made_of,),
-    "against-disease": (_by_the_body,),
-    "helps-a-function": (_by_the_body,),
-    "brings-disease": (_by_the_body,),
     "a-third-sugar": (_counts_out,),
     "calories": (_few,),
     "is-so-much": (_comes_to,),
@@ -304,7 +264,6 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "is": (_about,),
     "is-needed": (_needs_to_do, _needed_of),
     "they-need": (_needs_to_do,),
-    "can-babies": (_how_to, _only_when),
     "choking": (_nothing_chokes,),
     "function-and-food": (_growing,),
     "low-fat": (_a_diet, _not_borne),

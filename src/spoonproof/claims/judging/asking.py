@@ -97,7 +97,15 @@ def _looks_past_commas(claim: Claim, near: str) -> bool:
         return True
     if claim.kind == "allergen" and near.startswith(_IF):
         return True
+    if claim.kind == "nutrient-content" and _COMPARES_ON.match(claim.passage.text, claim.end):
+        return True
     return claim.level in ("none", "free") and "sugars_g" in claim.nutrients
+
+
+_COMPARES_ON = re.compile(
+    r",? (?:(?:and|with|it|has|holds|even|far|much|way) ){0,4}(?:more|less) (?:of it |of that )?than "
+)
+"""What holds it against another food right behind it: "rich in protein, with more than an egg"."""
 
 
 def _said_before(claim: Claim) -> frozenset[str]:
@@ -139,6 +147,8 @@ def _own_words(claim: Claim, register: Register) -> str:
     lead = plain(claim.passage.text[max(0, claim.start - _LEAD) : claim.start])
     if amount := _AMOUNT.search(lead):
         words = f"{amount[0]}{words.lstrip()}"
+    elif not claim.foods and _NO_FOOD.search(lead):
+        words = f" no food{words}"  # "no rice pudding makes a baby sleep"
     if has_any(words, register.words.get("medicine", ())):
         return words
     for said in register.words.get("doctor first", ()):
@@ -151,6 +161,8 @@ def _own_words(claim: Claim, register: Register) -> str:
 _AMOUNT = re.compile(
     r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
 )
+"""What stands right in front of a claim's words and turns or measures what they say."""
+_NO_FOOD = re.compile(r" no (?:[a-z]+ ){1,2}$")
 _LEAD = 48
 """Characters before a claim in which "ask your doctor before" may stand."""
 _FIRST = re.compile(r"(?:first )?(?:before|about|if|when) (?:(?:you|your|the|a|baby|they|trying) ){0,3}")
@@ -192,10 +204,13 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     ):
         return NoProbe() if not has_dish or foods else DishProbe(numbers, register, context, than)
     holds = claim.kind == "allergen" and claim.level is None and has_any(plain(claim.quote), CONTAINING)
-    held_against = claim.kind == "quantity" and _held_against(claim)
+    held_against = claim.kind in ("quantity", "nutrient-content") and _held_against(claim)
     if held_against and not has_dish:
         return NoProbe()
-    if has_dish and (without or spoonful or bare or holds or held_against or _names_dish(claim, numbers, context)):
+    begun = carried and claim.kind in _OF_WHAT_IS_EATEN and _begins_anew(claim)
+    if has_dish and (
+        without or spoonful or bare or holds or held_against or begun or _names_dish(claim, numbers, context)
+    ):
         return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
         return FoodProbe(foods[0], numbers, register, context, foods[1] if len(foods) > 1 else than)
@@ -204,6 +219,25 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if has_dish and (claim.of_dish or (not claim.foods and pointing) or (not foods and titled)):
         return DishProbe(numbers, register, context, than)
     return NoProbe()
+
+
+_OF_WHAT_IS_EATEN = frozenset({"nutrient-content", "quantity", "comparative"})
+_TEXTS = frozenset({"story", "description", "social", "super"})
+
+
+def _begins_anew(claim: Claim) -> bool:
+    """Whether what it is about was carried into a text of the recipe's own from another one, a step or the title: a
+    story that begins "A source of protein" or "It is rich in iron" speaks of the dish, not of the last step's pear."""
+    if claim.passage.kind not in _TEXTS or {plain(subject).strip() for subject in claim.subjects} & {"they", "these"}:
+        return False
+    before = plain(claim.passage.text[: claim.start])
+    return not any(f" {word}" in before for word in _carried(claim))
+
+
+def _carried(claim: Claim) -> list[str]:
+    """What a claim's subject was carried from, in plain words."""
+    said = (step.partition("“")[2].rstrip("”") for step in claim.steps if step.startswith("carried from before"))
+    return [singular(plain(word).strip()) for word in said]
 
 
 def _left_out(claim: Claim, register: Register) -> bool:
@@ -215,8 +249,15 @@ def _left_out(claim: Claim, register: Register) -> bool:
         return False
     if any(f" {no}{said[0]}" in words for no in ("no", "no added", "without", "without added", "minus", "neither")):
         return True
+    if _IS_FREE.search(plain(claim.quote)):
+        return False  # "cheese isn't dairy-free": what it is said of stands before its verb
     listed = {word for name in named_absent(claim, register) for word in register.allergens.words[name]}
     return all(subject.strip() in listed for subject in said)
+
+
+_IS_FREE = re.compile(
+    r" (?:is|are|was|were|isn't|aren't|wasn't|weren't)(?: not| never| naturally| always)?(?: [a-z]+)? free "
+)
 
 
 def _in_here(claim: Claim) -> bool:

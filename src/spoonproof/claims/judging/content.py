@@ -18,7 +18,7 @@ from spoonproof.claims.conditions import (
 )
 from spoonproof.claims.entries import Entry
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe, key_of
+from spoonproof.claims.judging.probes import AnyProbe, AsBought, DishProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
@@ -50,9 +50,9 @@ def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, co
     ]
     worst: Verdict | None = None
     for nutrient in dict.fromkeys(named):
-        verdict = _some_of_it(claim, entry, probe, register, nutrient) or _one(
-            entry, probe, register, context, nutrient
-        )
+        verdict = _some_of_it(claim, entry, probe, register, nutrient)
+        verdict = verdict or _bought(claim, entry, probe, register, nutrient)
+        verdict = verdict or _one(entry, probe, register, context, nutrient)
         order = ("true", "unproven", "overstated", "false")
         if worst is None or order.index(verdict.truth) > order.index(worst.truth):
             if worst is not None:
@@ -125,6 +125,36 @@ def _some_of_it(claim: Claim, entry: Entry, probe: AnyProbe, register: Register,
     return Verdict("true", why, entry, refs, wording, add, 1, steps=steps)
 
 
+def _bought(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nutrient: str) -> Verdict | None:
+    """The verdict on a dry food or a spoonful that "contains" what it holds as bought, though little of it is eaten: so
+    it does, and what it brings is to be said beside it. None for all else: who calls it a source must count what is
+    eaten (Art 5(1)(d))."""
+    if claim.level != "contains" or entry.condition is None or type(probe) is not FoodProbe:
+        return None
+    if claim.polarity in ("denies", "refutes") or not probe.small_or_dry() or not _SAYS_SO.search(plain(claim.quote)):
+        return None
+    result = evaluate(entry.condition, probe, register.references, nutrient)
+    as_bought = AsBought(probe.food, probe.numbers, register, probe.context)
+    enough = result.answer == "yes" and not _formula_alone(probe, nutrient)
+    if enough or evaluate(entry.condition, as_bought, register.references, nutrient).answer != "yes":
+        return None
+    threshold = _threshold(entry.condition, "yes", as_bought, register, nutrient)
+    limit = None if threshold is None else limit_of(threshold, register.references, nutrient)
+    key = nutrient if threshold is None else threshold.nutrient.replace("claimed", nutrient)
+    found, brings = as_bought.measure(key, "100g"), probe.numbers.food_in_portion(probe.food, key)
+    if limit is None or brings is None or brings.amount < limit * _FELT:
+        return None  # "the turmeric brings iron": a pinch of it brings none to speak of
+    what, name = probe.food.replace("-", " "), nutrient_name(nutrient)
+    why = f"{what[:1].upper()}{what[1:]} as bought: {show(found)} {name} per 100 g." if found else "It does as bought."
+    here = f"{spoken(brings)} in a portion here"
+    wording = f"{claim.quote.strip().rstrip('.,;')}, {here}"
+    refs = (*entry.refs, *(composition(found) if found else ()))
+    steps = [*result.steps, *probe.steps, f"what it brings is a fifth of that or more: {why}"]
+    return Verdict("true", why, entry, refs, wording, f"what it brings, {here}", 1, steps=steps)
+
+
+_FELT = 1 / 5
+"""Of what the law asks of 100 g, the part that a portion's spoonful must bring for it to count (common practice)."""
 _LIST = re.compile(r",| and\b")
 _SAYS_SO = re.compile(r" (?:contains?|holds?|has|have|brings?|provides?|gives?|offers?|comes? with) ")
 _DENIES_ALL = re.compile(

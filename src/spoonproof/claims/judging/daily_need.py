@@ -9,7 +9,7 @@ from spoonproof.claims.judging.bounds import bound_of
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import key_of
-from spoonproof.claims.judging.quantity import stated
+from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.wording import nutrient_name
@@ -22,7 +22,6 @@ from spoonproof.model.record import replace
 _NEEDED = re.compile(
     r" (?:needs?|requires?|recommended|should (?:get|have|be getting|take)|rda|ought to (?:get|have)) "
 )
-_A_DAY = re.compile(r" (?:a|per|each|every) day | daily ")
 _TODDLERS = re.compile(r" (?:toddlers?|one year olds?|two year olds?|(?:aged? )?(?:one|1) to (?:three|3)|1 3 years?) ")
 _BABIES = re.compile(r" (?:bab(?:y|ies)|infants?) ")
 _DENIED = re.compile(r" (?:not|never|no|nobody|nothing|hardly|[a-z]+n't|needn't) ")
@@ -40,7 +39,9 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
     """The verdict on a day's need; None where that is not what the number says."""
     number, nutrient = claim.number, nutrient_of(claim)
     words = plain(around(claim))
-    said_so = _NEEDED.search(words) and _A_DAY.search(words) and (_TODDLERS.search(words) or _BABIES.search(words))
+    said_so = (
+        _NEEDED.search(words) and spread_over(words) == "day" and (_TODDLERS.search(words) or _BABIES.search(words))
+    )
     if number is None or not nutrient or nutrient == "salt" or context.needs is None or not said_so:
         return None
     if claim.foods or _DENIED.search(words):

@@ -248,6 +248,15 @@ class FoodProbe:
 
 
 @dataclass(slots=True)
+class AsBought(FoodProbe):
+    """A food as the table has it, dry or not, however much of it is eaten."""
+
+    def small_or_dry(self) -> bool:
+        """Never asked: what is eaten is not what is looked at."""
+        return False
+
+
+@dataclass(slots=True)
 class NoProbe:
     """Nothing is known."""
 

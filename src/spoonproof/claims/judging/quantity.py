@@ -18,10 +18,11 @@ from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim, Quantity, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate, Numbers
-from spoonproof.model.record import NamedTuple
+from spoonproof.model.record import NamedTuple, replace
 
 _TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
 _TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}
+_NARROW = 2.0
 _WIDE = 2.0
 """A computed range whose top is more than this many times its bottom settles nothing."""
 _FAR = 1.5
@@ -37,9 +38,16 @@ _COMES_FROM = re.compile(
     r"(?:that|it|this|them|which|those) (?:comes?|is|are|being|coming) from "
 )
 """What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
-_A_DAY = re.compile(r" (?:a|per|each|every) (?:day|week) | daily ")
+_EACH_TIME = re.compile(r" (?:a|per|each|every) (?:day|week) | (?:daily|weekly) ")
 _SAID = {"least": "at least ", "most": "at most ", "": ""}
-_SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
+_SAME = {
+    "100ml": "100 ml",
+    "100g": "100 g",
+    "100 gram": "100 g",
+    "serving": "portion",
+    "bowl": "portion",
+    "100kcal": "100 kcal",
+}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
 _REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("EU baby-food NRV", ("baby food nrv", "infant nrv", "baby nrv", "2006 125")),
@@ -70,6 +78,12 @@ def stated(number: Quantity, nutrient: str, words: str) -> Said | None:
         if factor and nutrient == "sodium_mg" and has_word(words, "salt") and not has_word(words, "sodium"):
             factor /= 2.5  # salt is sodium x 2.5 (Reg. 1169/2011 Annex I)
     return None if factor is None else Said(number.value * factor, high * factor)
+
+
+def spread_over(words: str) -> str:
+    """What an amount is said to be for, in ``words`` as ``plain`` gives them: "day", "week", or "" for neither."""
+    said = _EACH_TIME.findall(words)
+    return "" if not said else "day" if any("da" in each for each in said) else "week"
 
 
 def number_in(claim: Claim) -> Quantity | None:
@@ -112,7 +126,7 @@ _RANGE = re.compile(r"(\d{1,6}(?:\.\d{1,3})?) ?(?:to|-|–) ?(\d{1,6}(?:\.\d{1,3
 def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: Register) -> Verdict:
     """The truth of a stated amount or percentage."""
     number, nutrient = claim.number, nutrient_of(claim)
-    if not nutrient and claim.foods and _A_DAY.search(plain(claim.quote)):
+    if not nutrient and claim.foods and spread_over(plain(claim.quote)):
         return Verdict(
             "unlisted", "How much of a food is right for a day is on no list here: bring the guidance.", None, ()
         )
@@ -186,7 +200,9 @@ def _as_read(
     refs = (*_REFS, *_sources(found), *((tolerance.ref,) if tolerance else ()))
     about = f"{nutrient_name(nutrient)} per {basis}"
     amount = f"{show(found)} {about}"
-    wording = None if truth in ("true", "unproven") else f"about {spoken(found)} {about}"
+    # At the edge of what was worked out she can say what was; where the range is wide there is nothing to say.
+    told = truth != "true" and (truth != "unproven" or found.high <= _NARROW * found.low)
+    wording = f"about {spoken(found)} {about}" if told else None
     return Verdict(truth, f"Computed: {amount}.", None, refs, wording, harm=1)
 
 
@@ -250,6 +266,10 @@ def _found(
         return found
     if basis == "100 g":
         found["100 g"] = (per_100g, 100.0)
+    elif basis == "100 ml":
+        if (one := numbers.unit_grams(food, "ml")) is not None:
+            grams = replace(one, amount=one.amount * 100, low=one.low * 100, high=one.high * 100)
+            found["100 ml"] = (_scaled(per_100g, grams), grams.amount)
     elif basis not in ("portion", "100 kcal", "batch", "day", "reference"):
         for unit in _UNITS.get(basis, (basis,)) if basis else ("piece",) if food else ():
             grams = numbers.unit_grams(food, unit)

@@ -170,7 +170,8 @@ def _plain(
         verdict = computed(claim, entry, probe, register, context)
     else:
         verdict = _by_evidence(claim, key, entry, probe, register)
-    verdict.stanced = bool(entry.stance) or entry.negation
+    taken_back = entry.truth == "computed" and claim.polarity == "denies" and claim.level in ("free", "none")
+    verdict.stanced = bool(entry.stance) or (entry.negation and not taken_back)  # "isn't gluten-free"
     all_absent(claim, verdict, probe, register)
     _all_kept(claim, entry, verdict, register)
     _too_early(claim, key, entry, verdict, register, context)
@@ -225,7 +226,7 @@ def _own_age(claim: Claim, key: Key, register: Register, context: Context) -> Ve
 
 
 _MORE_THAN_AN_AGE = tuple(
-    "safe* risk* danger* raw rare pink undercooked underdone runny uncut unpasteurised unpasteurized drink*".split()
+    "safe* risk* danger* raw rare pink under* runny uncut unpast* drink* replac* instead breast* feeds".split()
 )
 """Words beside an age that say more than for whom the dish is cooked: "raw salmon is fine for a one year old"."""
 
@@ -379,9 +380,8 @@ def _nutrient_wording(key: Key, probe: AnyProbe, register: Register) -> str | No
 
 def _absent(probe: AnyProbe, register: Register) -> list[str]:
     """Listed allergens that the dish does not bring, where its foods are known."""
-    if not isinstance(probe, DishProbe):
-        return []
-    return [allergen for allergen in register.allergens.named("EU") if probe.contains(allergen) == "no"]
+    listed = register.allergens.named("EU") if isinstance(probe, DishProbe) else ()
+    return [allergen for allergen in listed if probe.contains(allergen) == "no"]
 
 
 def _unlisted(claim: Claim, key: Key, probe: AnyProbe, register: Register) -> Verdict:

@@ -1,0 +1,176 @@
+"""What must be there for a match to be a claim at all: something eaten that could do it, a food that is said so."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.phrase import lack
+from spoonproof.claims.finding.ranking import pronoun_before
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_SHORT = 8
+"""Items: a heading or a caption leaves out what the page is about."""
+_POINTED = 8
+"""Items: a pronoun further back than that stands for what another clause is about."""
+_LONG = 16
+"""Items: a longer sentence speaks of more than one thing."""
+_BESIDE = 4
+_AROUND = 10
+_NAMED = frozenset("food dish solids nutrient ambiguous-nutrient contaminant additive hazard-food milk-feed".split())
+_EATEN = _NAMED | frozenset("generic-food nutrient-weak eating fed milk-feed bottle snack main-food amount low".split())
+_TAKES = frozenset({"takes", "give", "give-weak", "have", "fed"})
+_TAKEN = frozenset("it this these them that with".split())
+_POINTING = frozenset("it they this these that which those both them".split())
+_HERE = frozenset({"here", "it is said"})
+_OWNED = frozenset({"its", "their"})
+_HOLDS = frozenset({"have", "contain"})
+_DISHES = frozenset({"food", "dish", "hazard-food", "ambiguous-nutrient", "pronoun"})
+_SERVED = _DISHES - {"pronoun"} | {"generic-food"}
+_SAID = frozenset({"copula", "contain", "keep", "make"})
+_READERS = frozenset({"audience-baby", "age", "age-unit"})
+_COPULA = frozenset({"copula"})
+_LINE = 12
+_LISTING = frozenset("a an and or & , the our".split())
+_LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_FREE = frozenset({"suffix-free", "free-suffixed"})
+# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
+_SAYS_OF_IT = re.compile(
+    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
+    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
+    r"|damage\w*|inflam\w+|harm\w*|"
+    r"suspect\w*|best|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
+    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|correlat\w*|associat\w*|sensitis\w*"
+    r"|sensitiz\w*|result\w*|due to|because)\b|%"
+)
+_GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
+_SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
+_LEFT_OPEN = re.compile(
+    r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
+    r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
+)
+_THIS = re.compile(r"\b(?:this|these|those|our) $")
+_OURS = re.compile(
+    r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
+    r"(?:[\w-]+,? ){0,2}$"
+)
+_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents)\b")
+_PROMISED = re.compile(
+    r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
+)
+
+
+def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
+    """Whether what makes a match a claim is in its sentence. ``points``: the sentence points back at a food."""
+    if match.rule.kind in _HEALTH and not _does_it(tagged, match, points):
+        return False
+    if match.rule.loose and match.rule.kind in _OF_THE_BODY and not _stands_close(tagged, match):
+        return False
+    asked = _BY_RULE.get(match.rule.name)
+    return asked is None or asked(tagged, match)
+
+
+def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
+    """Whether something eaten is named or pointed at that could do the body good or harm: "*a walk* helps digestion"
+    names none. A short line may leave it out."""
+    if len(tagged.items) <= _SHORT:
+        return True
+    own = range(*(match.object or match.trigger))
+    at = max(match.trigger[0], (match.object or match.trigger)[0])
+    if any(index not in own for index in tagged.find(_EATEN, 0, at)):
+        return True
+    if points and any(item.words in _POINTING for item in tagged.items[:at]):
+        return True
+    if any(item.words in _HERE for item in tagged.items[:at]):
+        return True
+    pronoun = pronoun_before(tagged, 0, at)
+    if pronoun is not None and at - pronoun <= _POINTED and said_at(tagged, pronoun) not in _OWNED:
+        return True
+    if any(index not in own for index in tagged.find(_NAMED, at)):
+        return True
+    end = end_of(match)
+    if said_at(tagged, end) == "it" and tagged.find(_HOLDS, end + 1, end + 2):
+        return True  # "the benefits *it has* for you"
+    if any(said_at(tagged, index + 1) in _TAKEN for index in tagged.find(_TAKES, end)):
+        return True  # "no colds since we *tried it*"
+    return lack(tagged, at) is not None
+
+
+def _stands_close(tagged: Tagged, match: Match) -> bool:
+    """Whether a food stands beside what a loose rule found of the body or of health: in a long sentence both may be
+    there and have nothing to do with each other."""
+    if len(tagged.items) <= _LONG:
+        return True
+    begin, end = match.object or match.trigger
+    return bool(tagged.find(_NAMED, begin - _BESIDE, begin) or tagged.find(_NAMED, end, end + _BESIDE))
+
+
+def _says_of_it(tagged: Tagged, match: Match) -> bool:
+    """Whether an allergy is said to be brought, spared, told or common, and not only somebody's: "an egg allergy
+    nightmare", "the day she had a reaction to walnut"."""
+    begin, end = first_of(match), end_of(match)
+    if len(tagged.items) <= _LONG:
+        return match.rule.name == "allergy" or _SAYS_OF_IT.search(fold(tagged.text)) is not None
+    near = tagged.words(max(0, begin - _AROUND), min(len(tagged.items), end + _AROUND))
+    return _SAYS_OF_IT.search(fold(near)) is not None
+
+
+def _holds_it(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to hold it, and not only to stand for its group: "lean proteins such as turkey"."""
+    if match.object is None or _GROUP.search(fold(tagged.words(*match.object))) is None:
+        return True
+    return _SUCH_AS.match(text_after(tagged, match.object[1])) is None
+
+
+def _is_asked(tagged: Tagged, match: Match) -> bool:
+    """Whether leave is asked or given: "*should* babies have it?", and not "parents should offer soft pieces"."""
+    at = match.trigger[0]
+    if said_at(tagged, match.trigger[1]) == "help":
+        return False
+    return at == 0 or tagged.text.rstrip().endswith("?") or "should" not in said_at(tagged, at)
+
+
+def _called_safe(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to be safe, or safe for somebody: "a safe drink", not "a list of safe snacks"."""
+    begin, end = match.object or match.trigger
+    if said_at(tagged, begin) != "safe" or not tagged.find(_EATEN, end, end + 1):
+        return True
+    return bool(tagged.find(_COPULA, begin - 4, begin) or tagged.find(_READERS, end, end + 6))
+
+
+def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to be free of something: "these buns are egg-free", "Nut-free granola", "I made an
+    egg-free cake", and not whatever somebody asks for, buys, keeps to or lives in."""
+    begin = first_of(match)
+    if not tagged.find(_FREE, begin, end_of(match)):
+        return True
+    before = text_before(tagged, begin)
+    if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
+        return True
+    if _LEFT_OPEN.search(before) is not None:
+        return False
+    if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
+        return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
+    if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
+        return len(tagged.items) <= _LINE
+    named = tagged.find(_DISHES, 0, begin)
+    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
+    return bool(named) and said_of_it
+
+
+_OF_THE_BODY = ("function", "general-benefit")
+_HEALTH = ("function", "disease", "general-benefit")
+_BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
+    "allergy": _says_of_it,
+    "food-allergy": _says_of_it,
+    "both": _holds_it,
+    "has": _holds_it,
+    "nutrients-and-food": _holds_it,
+    "food-and-nutrients": _holds_it,
+    "can-babies": _is_asked,
+    "safe": _called_safe,
+    "free-from": _said_to_be_free,
+}

@@ -1,0 +1,108 @@
+"""Rules for how a child is fed: which food first, how often, by which method, and what comes of it.
+
+They come after the other rules of safety and age, which are surer. ``grammar.py`` says how a pattern is written.
+"""
+
+from __future__ import annotations
+
+from spoonproof.claims.grammar import ways
+
+_allergen = ways("allergen")
+_content = ways("nutrient-content")
+_function = ways("function")
+_quantity = ways("quantity")
+_safety = ways("safety-age")
+_NO_ADVICE = "storing story nonfood"
+_KITCHEN = "nonfood culinary"
+_FOOD = "<food|dish>"
+_GIVE = "<give|include|child-can|should|limit|avoid-weak|need|offer>"
+
+HABITS = (
+    *_safety(
+        "first-food",
+        f"S({_FOOD}) ~6 <copula|make> ~5 O(<first-food>)",
+        f"S({_FOOD}) ~8 <as> _3 O(<first-food>)",
+        f"O(<first-food>) _3 <include> _2 S({_FOOD})",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="called a food to start with",
+    ),
+    *_safety(
+        "early",
+        "T(<introduce|give>) _1 S(<pronoun>) _2 O(<early>)",
+        "O(<introduced-early>)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="given early",
+    ),
+    *_function(
+        "taken-with",
+        "O(<absorb>) ~20 T(<pairs>) ~12 <with> _2 S(<nutrient>)",
+        "T(<pairs>) ~6 <with> _3 S(<nutrient>) ~6 O(<absorb>)",
+        effect="absorption",
+        veto=_KITCHEN,
+        says="what helps to take up a nutrient",
+    ),
+    *_quantity(
+        "so-often",
+        f"{_GIVE} ~6 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week|per-day>)",
+        f"{_GIVE} ~6 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
+        "<gain-n> ~3 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
+        "^ <fed|give-weak> _2 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week>)",
+        f"{_GIVE} ~6 T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
+        "<limit|avoid-weak> _1 S(<food>) _2 T(<number|how-often|per-portion>) ~3 O(<per-week|per-day>)",
+        "<audience-baby> _1 <get-so-much> _2 T(<number>) _1 <household|generic-food> _1 S(<food>) _2"
+        " O(<per-week|per-day>)",
+        "T(<limit> _1 <number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
+        veto="story storing culinary",
+        says="how often a food is to be eaten",
+    ),
+    *_function(
+        "fed-so-eats-so",
+        "S(<fed-so>) ~8 O(<eating-kind|turns-fat>)",
+        "O(<eating-kind|turns-fat>) ~6 <fed-so>",
+        veto="nonfood story",
+        says="what comes of a way of feeding",
+    ),
+    *_safety(
+        "out-altogether",
+        "S(<never-yet|hazard-food|ambiguous-nutrient>) _1 <copula> _1 T(<out-alone>) (?=[.,:!]|$|_1 <bound|for>)",
+        f"S({_FOOD}) [,_] _2 {_FOOD} [,_] _2 {_FOOD} _1 <copula> T(<out-alone>) (?=[.,:!]|$|_1 <bound|for>)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="a food ruled out",
+    ),
+    *_content(
+        "nothing-but",
+        "S(<sweet-thing|food|dish>) _1 <copula> T(<nothing-but>) O(<ambiguous-nutrient>)",
+        "S(<sweet-thing|food|dish>) _1 <copula> _1 O(<all-sugar>)",
+        level="high",
+        veto="culinary",
+        says="said to be nothing else",
+    ),
+    *_content(
+        "is-in-there",
+        "T(<there> <copula>) _3 O(<nutrient|ambiguous-nutrient>) <in-there>",
+        "T(<there> <copula>) _3 O(<nutrient|ambiguous-nutrient>) <from> <pronoun> (?=[.,!]|$)",
+        level="contains",
+        veto=_KITCHEN,
+        says="what is in it",
+    ),
+    *_content(
+        "not-included",
+        "O(<additive|contaminant>) _1 <copula> _1 T(<not-included>)",
+        level="none",
+        needs="FOOD generic-food eating",
+        veto=_KITCHEN,
+        says="said to hold none of it",
+    ),
+    *_allergen(
+        "given-instead",
+        "O(<food-allergy>) ,? ~6 T(<give|fed|offer|child-can>) _2 S(<food|dish|pronoun>)",
+        "O(<allergy|allergy-weak> _1 <allergen-food|food>) ,? ~6 T(<give|fed|offer|child-can>) _2 S(<food|dish>)",
+        level="free",
+        needs="swap when-ill child-can",
+        veto="label story",
+        says="given to those with an allergy",
+    ),
+)

@@ -1,0 +1,62 @@
+"""A match is a claim only where what makes it one is in its sentence."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A longer walk before bed helped our whole household improve its digestion that spring.",
+        "Not only would such a fright cause trauma for the child, it would upset the neighbours.",
+        "Picture the new pear press as a smaller version of the old one, made with a baby's digestive system in mind.",
+        "For a whole year I kept walnuts out of each supper in the house for the benefit of my mother, our lodger.",
+    ],
+)
+def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "This shelf holds a row of safe treats from four makers.",
+        "Obviously the picnic has to be sesame and egg free.",
+        "We were told that our soup came from a clean (and shellfish free) corner of the kitchen.",
+        "What about an egg-free sponge for the raffle?",
+        "Grandparents should offer soft pears that babies are able to hold.",
+        "It can help to offer your baby a soft pear.",
+        "I can tell you that we had not thought of an anaphylactic response on the first day that he ate walnut.",
+        "The cook told us to bring carbohydrates such as pasta or bread for the long table.",
+    ],
+)
+def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
+    assert claims(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("A stewed pear before bed helped our whole household improve its digestion that spring.", "function"),
+        ("Nobody in our street had headaches last winter since we all cook with turmeric.", "disease"),
+        ("Aids digestion", "function"),
+        ("Nothing in here prevents an illness, whatever the neighbours say of my suppers.", "disease"),
+        (
+            "In the clinic's report there is a link between a walnut allergy and asthma in children of that age.",
+            "allergen",
+        ),
+        (
+            "Of all that we tried that winter, with the stove out and the snow high, pears helped our digestion most.",
+            "function",
+        ),
+        ("Swede is a safe treat from seven months.", "safety-age"),
+        ("Should babies have soft pears?", "safety-age"),
+        ("We baked an egg-free cake for the raffle.", "allergen"),
+        ("Sesame, egg and dairy free.", "allergen"),
+        ("These buns are sesame free.", "allergen"),
+    ],
+)
+def test_what_a_food_does_or_is_said_to_be_is_one(text: str, kind: str) -> None:
+    assert kind in [claim.kind for claim in claims(text)]
