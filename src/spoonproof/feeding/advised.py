@@ -288,23 +288,26 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
 def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
-    everyday = in_everyday_sense(hit, said) and not (
-        any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL)) or _INTO_CUP.match(said, hit.end)
-    )
-    shown = frozenset() if everyday else kinds & ANY_FORM
-    if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
+    shown = kinds & ANY_FORM
+    if shown and in_everyday_sense(hit, said):
+        told = any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
+        if not (told or _INTO_CUP.match(said, hit.end)):
+            shown = frozenset()
+    if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if _MEAT_OF.match(said, hit.end):
+    if "bone-in" in shown and _MEAT_OF.match(said, hit.end):
         shown -= {"bone-in"}  # "chicken wing meat"
     if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
-    nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
-    if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
-        shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    named_only = _TRIED.search(before) or not GIVE.search(said)
-    if "dried-large" in kinds and named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
-        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
+    if "nut" in shown and not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
+        nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
+        if not nut_itself:
+            shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and "dried-fruit" in shown:
+        named_only = _TRIED.search(before) or not GIVE.search(said)
+        if named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+            shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
