@@ -83,7 +83,8 @@ def test_juices_of_a_roast_are_no_lemon() -> None:
 
 SAUCE = (
     "1 onion, chopped", "20 g butter", "1 tsp ground cumin", "1 tsp sweet paprika",
-    "1 tsp hot curry powder, for the adults", "60 g stelline", "1 slice of rye bread, in crumbs", "2 aubergines, halved", "90 g peas",
+    "1 tsp hot curry powder, for the adults", "60 g stelline", "1 slice of rye bread, in crumbs",
+    "2 aubergines, halved", "90 g peas",
 )  # fmt: skip
 
 
