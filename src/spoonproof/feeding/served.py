@@ -123,6 +123,8 @@ def _as_served(
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
+    if any(cut.shape == "puréed" for cut in cuts):
+        facts.add("stoned")  # "60 g apricot purée": no blender takes a stone
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     parted = divided(texts, names)
     if not own_cuts:

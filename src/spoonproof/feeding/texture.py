@@ -26,6 +26,7 @@ from spoonproof.model.treatment import Treatment
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
 _FALLS_APART = frozenset({"grain", "baked", "snack"})  # once it has stood in milk: a wheat biscuit, a rusk
 _SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake then, whatever was blended for it
+_BESIDE = frozenset({"baked", "bread"})
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _SPREADS = frozenset({"powder", "paste"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
@@ -148,6 +149,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         return ""
     if "fine" in facts and food.id.partition("-")[0] in _PULPED:
         return ""
+    if food.group in _BESIDE and facts & {"stick", "toasted"}:
+        return ""  # fingers of toast beside a mash
     if food.id.endswith("-zest") and not facts & {"stick", "slice", "wedge"}:
         return ""  # zest is grated off, whatever the line leaves unsaid
     if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
