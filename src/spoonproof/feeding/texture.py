@@ -231,7 +231,7 @@ def _against_word(
         (food := foods.get(line.food)) is not None and "jelly" in food.traits for line in recipe.foods if line.food
     )  # what sets is no purée
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
-    grains = any(piece.grains for piece in pieces)  # pasta stirred into a blended sauce
+    grains = any(piece.grains or _unworded(piece, recipe, foods) for piece in pieces)  # pasta in a blended sauce
     if (
         known
         and not shaped
@@ -252,6 +252,15 @@ def _against_word(
             )
         )
     return found
+
+
+_SOLID = frozenset({"soft", "firm", "hard"})
+
+
+def _unworded(piece: Piece, recipe: Recipe, foods: Foods) -> bool:
+    """Whether it is a solid food of which nothing is known but that it is there: rice cakes in a sauce."""
+    food = foods.get(recipe.foods[piece.line].food or "")
+    return not piece.word and food is not None and food.hardness in _SOLID and food.group in ("grain", "baked")
 
 
 def _too_coarse(declared: str, piece: Piece) -> bool:
