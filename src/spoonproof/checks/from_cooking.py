@@ -81,15 +81,17 @@ def fine_raw(story: Story) -> bool:
     return (story.food.hardness in ("firm", "leaf") and fine) or (grated and story.food.id in _RAW_WHEN_GRATED)
 
 
-_WELL_BELOW = 0.5  # of the time in boiling water: below it no frying makes a piece soft (common practice)
+_WELL_BELOW = 0.45  # of the time in boiling water: below it no frying makes a piece soft (common practice)
 
 
 def fried_short(dish: Dish, story: Story) -> Need | None:
-    """What boiling would need, where a hard food that the table has no frying time for is only fried, and for less
-    than half of that."""
+    """What boiling would need, where a hard food that the table has no frying time for is only fried, and for well
+    below half of that."""
     food, time = story.food, cooked(story)
     if food is None or time is None or story.tested or fine_raw(story) or blended_raw(story):
         return None
+    if story.line.has("ripe"):
+        return None  # a ripe plantain or pear is soft before the pan
     if food.hardness not in ("hard", "firm") or food.group not in ("vegetable", "fruit"):
         return None
     methods = {method_of(heat) for heat in story.heats} - {""}
