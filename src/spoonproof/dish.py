@@ -300,7 +300,7 @@ class Dish:
 
 def _said(claim: Claim) -> Claim:
     """A claim wherever it stands."""
-    return replace(claim, passage=replace(claim.passage, document=_ANYWHERE, pieces=(), leave_span=None))
+    return replace(claim, passage=replace(claim.passage, document=_ANYWHERE, pieces=()))
 
 
 def find_in(recipe: Recipe, knowledge: Knowledge) -> Sequence[Claim]:

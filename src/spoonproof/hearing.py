@@ -32,7 +32,14 @@ _BEGINS = re.compile(
     r"|the|some|once|after|before|next|first|so|and|but|then|now|okay|ok|right|because|if|when|while|as|what|how|who"
     r"|no|not|nobody|always|one|everyone|everybody|anyway|also|or|to|by|with)(?:['’]\w+)?\b|[A-Z]",
 )
-_ANEW = re.compile(r" (?=(?:and then|then|so|and (?:i|we|he|she|they|it)|but|now|because|okay|anyway) )", re.IGNORECASE)
+_ANEW = re.compile(
+    r" (?=(?:and then|then|so|and (?:i|we|he|she|they|it)|but|now|okay|anyway|next|also"
+    r"|finally) )",
+    re.IGNORECASE,
+)
+_COUNTED = re.compile(r" (?=number (?:one|two|three|four|five|six|seven|eight|nine|ten) )", re.IGNORECASE)
+_AT_LEAST = re.compile(r" (?=(?:he|she|they|i|we|you|my|there) )", re.IGNORECASE)
+"""Where a stretch is parted that has nothing better."""
 
 
 def hear(
@@ -106,13 +113,25 @@ def _by_breath(passage: Passage, breaths: Sequence[Sentence], mark: str = "\n") 
     too long to be one is parted where its words begin anew."""
     text = list(passage.text)
     starts = [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
-    for start, end in pairwise([0, *starts, len(passage.text)]):
-        if end - start > _SENTENCE:
-            starts += [match.end() for match in _ANEW.finditer(passage.text, start, end)]
+    starts += [match.end() for match in _COUNTED.finditer(passage.text)]
+    for where in (_ANEW, _AT_LEAST):
+        for start, end in pairwise(sorted({0, *starts, len(passage.text)})):
+            if end - start > _SENTENCE:
+                starts += _parted(passage.text, start, end, where)
     for start in starts:
         if start and text[start - 1] == " ":
             text[start - 1] = mark
     return replace(passage, text="".join(text), pieces=(), cues=())
+
+
+def _parted(text: str, start: int, end: int, where: re.Pattern[str]) -> list[int]:
+    """Where to part a stretch that is too long: as seldom as its words allow."""
+    cuts, last = [], start
+    for match in where.finditer(text, start, end):
+        if match.end() - last > (_SENTENCE // 4 if where is _ANEW else _SENTENCE // 2):
+            cuts.append(match.end())
+            last = match.end()
+    return cuts
 
 
 def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:

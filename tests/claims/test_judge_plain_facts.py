@@ -33,6 +33,15 @@ SOUND = (
     "From one to three years, the most salt a day is 2 g.",
     "For toddlers the limit is 800 mg of sodium a day.",
     "A baby under one must not go over 1 g of salt a day.",
+    "Whole cow's milk has about 120 mg of calcium per 100 ml.",
+    "Spirulina is not a reliable source of vitamin B12.",
+    "Cream cheese made from pasteurised milk is fine from six months.",
+    "Gravy granules are high in salt.",
+    "Iron-fortified cereal is a source of iron.",
+    "Spinach can be high in nitrate.",
+    "Toddlers need full-fat yoghurt until they are two.",
+    "Nuts should be ground or finely chopped for children under five.",
+    "No rice pudding makes a baby sleep through.",
 )
 WRONG = (
     "Children from six months to five years should never have vitamins A, C and D every day.",
@@ -57,6 +66,14 @@ WRONG = (
     "Bananas contain iron.",
     "For toddlers the limit is 2 g of sodium a day.",
     "For toddlers the most salt a day is 4 g.",
+    "Whole cow's milk has about 250 mg of calcium per 100 ml.",
+    "Spirulina is a good source of vitamin B12.",
+    "Brie made from pasteurised milk is fine from six months.",
+    "Vitamin C gummies are needed from six months.",
+    "Vitamin C pills are needed from six months if you don't give orange juice.",
+    "A baby can choke on purée, so never give it.",
+    "Cooked mushrooms must never be reheated, it makes them toxic.",
+    "Walnuts are fine for children under five if roughly chopped.",
 )
 
 

@@ -83,3 +83,15 @@ def test_entries_of_the_same_food_are_told_apart(capsys: pytest.CaptureFixture[s
     assert {"says: that it may be given", "said of: under 6 months"} <= set(said(capsys, "water-before-six"))
     assert {"says: that it may be given", "said of: from 6 months"} <= set(said(capsys, "water-from-six"))
     assert "judged with its “no” as it stands" in said(capsys, "water-unboiled-from-six")
+
+
+def test_an_authority_is_explained_by_what_it_differs_on(capsys: pytest.CaptureFixture[str]) -> None:
+    assert said(capsys, "market")[0].startswith("new-foods: a policy")
+
+
+@pytest.mark.parametrize(("asked", "near"), [("nosuch", ""), ("parsnpi", "did you mean parsnip?")])
+def test_only_what_is_near_is_asked_about(asked: str, near: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "--channel", ROOT, asked]) == 2
+    told = capsys.readouterr().err
+    assert near in told
+    assert bool(near) == ("did you mean" in told)

@@ -30,7 +30,7 @@ def material(*segments: Segment, target: float | None = 60.0, **more: object) ->
         "foods": ("potatoes", "leek"),
         "steps": ("Boil the potatoes for 18 minutes, until a piece squashes between finger and thumb.", "Mash them."),
         "step_tests": ("Until a piece squashes between finger and thumb", ""),
-        "twins": {0: Twin(0, "Made ahead to the end of step 1: a piece squashes", 22.0, 18.0)},
+        "twins": {0: Twin(0, "Made ahead to the end of step 1: a piece squashes", 22.0)},
         "keeping": "It keeps for 2 days in the fridge.",
         "segments": segments,
         "target": target,

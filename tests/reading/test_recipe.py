@@ -145,9 +145,6 @@ def test_all_statements_are_passages_that_map_back() -> None:
         for word in passage.text.replace('"', " ").replace("é", " ").split():
             start = passage.text.index(word)
             assert recipe.document.at(passage.span(start, start + len(word))).replace("*", "") == word
-        if passage.leave is not None:
-            assert passage.leave_span is not None
-            assert passage.leave in recipe.document.at(passage.leave_span)
 
 
 SHORT = "---\ntitle: Bowl\nages: 7-9 months\nfoods: [200 g leeks]\nsteps: [Boil the leeks for 20 minutes.]\n"

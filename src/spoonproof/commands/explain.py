@@ -50,7 +50,8 @@ def _near(name: str, knowledge: Knowledge) -> str:
 
     names = [rule.name for rule in all_rules()] + list(all_faults()) + [e.id for e in knowledge.register.entries]
     names += ["channel", "recipe", *(row.text("topic") for row in knowledge.rows("policies"))]
-    near = get_close_matches(name, names, 2) + list(knowledge.foods.nearest(name, 2))
+    names += [food for food, _ in knowledge.foods.names()]
+    near = get_close_matches(name.lower(), names, 3, 0.75)
     return f"; did you mean {' or '.join(dict.fromkeys(near))}?" if near else ""
 
 
@@ -179,16 +180,23 @@ def _texture(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _policy(name: str, knowledge: Knowledge) -> Lines:
-    """Where authorities differ on a topic: who says what, and which one holds unless the channel names another."""
+    """Where authorities differ on a topic (or on each topic of an authority): who says what, and which one holds unless
+    the channel names another."""
+    from itertools import groupby
+
     from spoonproof.model.citation import short
 
-    rows = [row for row in knowledge.rows("policies") if row.text("topic") == name]
-    if rows:
-        yield f"{name}: a policy; in channel.yaml: policies: {{{name}: {rows[0].text('authority')}}}"
-    for row in rows:
-        default = " (the default)" if row.text("default") == "yes" else ""
-        yield f"  {row.text('authority')}{default}: {row.text('says')}"
-        yield f"    source: {short(row.text('source'), knowledge.sources)}"
+    every = list(knowledge.rows("policies"))
+    topics = {row.text("topic") for row in every if name in (row.text("topic"), row.text("authority"))}
+    for topic, rows in groupby(every, key=lambda row: row.text("topic")):
+        if topic not in topics:
+            continue
+        for number, row in enumerate(rows):
+            if not number:
+                yield f"{topic}: a policy; in channel.yaml: policies: {{{topic}: {row.text('authority')}}}"
+            default = " (the default)" if row.text("default") == "yes" else ""
+            yield f"  {row.text('authority')}{default}: {row.text('says')}"
+            yield f"    source: {short(row.text('source'), knowledge.sources)}"
 
 
 def _food(name: str, knowledge: Knowledge) -> Lines:

@@ -143,6 +143,11 @@ def findings_of(folder: DeskFolder, file: RecipeFile) -> list[Finding]:
     return check(folder, [file]).findings
 
 
+def counted(findings: Sequence[Finding]) -> Mapping[Level, int]:
+    """How many findings there are of each level."""
+    return {level: sum(finding.level == level for finding in findings) for level in LEVELS}
+
+
 def read(folder: DeskFolder, path: Path, text: str) -> Reading:
     """How ``text`` is read as the recipe at ``path``."""
     return reading_of(folder, folder.with_text(path, text))
@@ -160,7 +165,7 @@ def reading_of(folder: DeskFolder, file: RecipeFile) -> Reading:
         for area in AREAS
         if any(at == area for at, _ in views)
     )
-    counts = {level: sum(finding.level == level for finding in findings) for level in LEVELS}
+    counts = counted(findings)
     recipe = file.recipe
     if recipe is None:
         return Reading(False, "", (), (), (), groups, (), counts)

@@ -15,6 +15,7 @@ from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
 from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -28,6 +29,8 @@ _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 # "wets her dummy in his stout": said of a drink, not of a stout pot
 _DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
+_RAW_HARD = frozenset({"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"})
+_IN_THE_POD = re.compile(r"\bpods? (?:on|and all)\b|\bcrunch\w*\b", re.I)
 _UNCOOKED = re.compile(
     r"\b(?:cold|chilled|frozen|icy|crisp|fridge-cold"
     r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
@@ -35,7 +38,11 @@ _UNCOOKED = re.compile(
 )
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
-_CRUNCH = re.compile(r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b", re.I)
+_CRUNCH = re.compile(
+    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled)|crisp|rock[- ]hard|skin and all|peel and all"
+    r"|with a snap|snappy|unpeeled|uncooked)\b",
+    re.I,
+)
 _TRIED = re.compile(
     r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
 )
@@ -50,7 +57,6 @@ _WHOLE_LATER = re.compile(  # "he pops them in whole"
 _GUMS = re.compile(
     r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
 )
-_CORDIAL = re.compile(r"\bsquash(?= in (?:the|a|her|his|their|baby['’]s) (?:\w+ )?(?:bottle|beaker|cup|mug))", re.I)
 _STONE_IN = re.compile(
     r"\b(?:stones?|pits?)(?: (?:still|left|are|is))* (?:in|inside|and all)\b|\bwith (?:the|its|their) (?:stones?"
     r"|pits?)\b"
@@ -74,14 +80,16 @@ _MEASURE = re.compile(
     r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
     re.I,
 )
+_MORSEL = re.compile(
+    r"\b(?:squares?|pieces?|cubes?|lumps?|slices?|slivers?|chunks?|nibbles?|licks?|dabs?|spoon(?:ful)?s?|bites?|bags?"
+    r"|handfuls?|corners?|sticks?|blobs?|dots?|smears?) of (?:\w+ ){0,2}$|\b(?:suck|chew|gnaw)(?:s|ed|ing)? (?:on )?"
+    r"(?:an?|some|the|his|her) (?:\w+ )?$",
+    re.I,
+)
+"""Words before a food by which it is eaten: "a square of toffee", and not the colour."""
 _BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
 _INTO_CUP = re.compile(
     r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
-)
-_MILK_GLASS = re.compile(
-    r"\b(?:glass|cup|beaker|bottle|mug) of (?:\w+ )?(?:semi-skimmed|skimmed|full[- ]fat|gold[- ]top|blue[- ]top)\b"
-    r"(?! milk)|\b(?:gold|blue)[- ]top(?= in (?:the|a|her|his|their) (?:\w+ )?(?:glass|cup|beaker|bottle|mug))",
-    re.I,
 )
 _SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
 _USUAL_MILK = re.compile(
@@ -95,35 +103,23 @@ _FROZEN_AT_HOME = re.compile(
     re.I,
 )
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
+_INTO_DISH = re.compile(
+    r" (?:(?:stirred|swirled|melted|mixed|whisked|beaten|loosened) )?(?:in|into|through)(?: (?:her|his|their|the|some"
+    r"|warm|hot|plain|breakfast|baby))* (?:porridge|yog\w+|mash|pur[eé]e|oats|soup|sauce|batter|cereal|smoothie|dal"
+    r"|congee)\b",
+    re.I,
+)
+"""What stands behind a spread that is thinned by what it goes into: "a spoon of it in her porridge"."""
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?<!\bno )yolks? (?:still )?(?:runs?|flows?"
-    r"|drips?)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
+    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
+    r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:runs?|running|flows?|flowing|drips?|dripping|spills?"
+    r"|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
     r"|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
     r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
     r"|under(?:done|cooked))\b",
-    re.I,
-)
-_RAW_MILK = re.compile(
-    r"\bmilk (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
-    r"|\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) (?:from|out of)"
-    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
-    r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
-    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
-    re.I,
-)
-_SOY = re.compile(
-    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
-    r"(?! (?:sauce|milk|yog|drink|cream))",
-    re.I,
-)
-_SEASONED = re.compile(
-    r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
-    r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
-    r"|(?=before|and serve|at the end))"
-    r"|\b(?:adjust|correct|check) the seasoning\b",
     re.I,
 )
 _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
@@ -137,7 +133,7 @@ _HANDFUL = re.compile(
 )
 
 _MADE_SAFE = re.compile(
-    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
+    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
     r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
 )
@@ -191,7 +187,7 @@ def advised(
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for start, end in places:
             said = passage.text[start:end]
-            for hit in (*tables.phrases.find(said), *_said_otherwise(said, tables)):
+            for hit in (*tables.phrases.find(said), *said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
@@ -205,7 +201,7 @@ def advised(
         for one in carried_on(passage.text, places, tables):
             row = _danger(rows, one.said, one.hit, passage.kind, months, tables, by_shape=by_shape, film=False)
             if row is None:  # "it comes out of his own cows"
-                for hit in _said_otherwise(one.said, tables):
+                for hit in said_otherwise(one.said, tables):
                     row = row or _danger(
                         rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
                     )
@@ -246,20 +242,6 @@ def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_
     return classes
 
 
-def _said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
-    """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name in (
-        (_SEASONED, "salt"),
-        (_RAW_MILK, "raw milk"),
-        (_MILK_GLASS, "cow's milk"),
-        (_SOY, "soy sauce"),
-        (_CORDIAL, "lemonade"),
-    ):
-        for match in pattern.finditer(said):
-            for food in tables.phrases.find(name):
-                yield food._replace(start=match.start(), end=match.end())
-
-
 def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
     food = passage.text[slice(*name)]
     said = passage.text[slice(*within)]
@@ -293,7 +275,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
     everyday = in_everyday_sense(hit, said) and not (
-        _MEASURE.search(before) or _DIPPED.search(before) or _BREWED.search(before) or _INTO_CUP.match(said, hit.end)
+        any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL)) or _INTO_CUP.match(said, hit.end)
     )
     shown = frozenset() if everyday else kinds & ANY_FORM
     if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
@@ -317,14 +299,16 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         or _SPAT.search(said)
     ):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
-    if kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"} and (
+    if "pea" in kinds and ("raw" in keys(near) or _IN_THE_POD.search(near)):
+        shown |= {"pea"}
+    if kinds & _RAW_HARD and (
         "raw" in keys(near)
         or (
             (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
             and not _MADE_SAFE.search(_near(said, hit, 45, 60))
         )
     ):
-        shown |= kinds & {"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"}
+        shown |= kinds & _RAW_HARD
     if "stone-fruit" in kinds and (_STONE_IN.search(said) or _ON_STONE.search(said)):
         shown |= {"stone-fruit"}
     if "small-round" in kinds and _IN_HALVES.search(near):
@@ -353,14 +337,16 @@ def _in_vessel(said: str, hit: Found) -> bool:
 
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
-    facts = {fact for key in near if (fact := WORD_FACTS.get(key, ""))}
+    facts = {fact for key in near if key != "can" and (fact := WORD_FACTS.get(key, ""))}
     facts |= done_to(said, hit)
     facts |= (
         {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
     )
     facts |= {"drink"} if _in_vessel(said, hit) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
-    facts |= {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} else set()
+    facts |= (
+        {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end) else set()
+    )
     facts |= {"runny"} if _RUNNY.search(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()

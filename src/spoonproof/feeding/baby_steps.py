@@ -12,7 +12,10 @@ from spoonproof.model.treatment import Treatment
 
 def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
     """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
-    named = {word.key for word in words(name) if len(word.key) > 2}
+    named = _long(name)
+    # "hard-boil the eggs" boils no egg yolk that stands on a line of its own
+    shorter = [key for at, one in enumerate(recipe.foods) if at != line and (key := _long(one.name)) < named]
+    named -= set().union(*shorter)
     touched: list[Step] = []
     joined = treatment.joined if treatment else None
     twins = {at for at, one in enumerate(recipe.foods) if at != line and one.name.lower() == name.lower()}
@@ -28,6 +31,10 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
         if linked or (named & keys(step.text) and not twin):
             touched.append(step)
     return touched
+
+
+def _long(name: str) -> set[str]:
+    return {word.key for word in words(name) if len(word.key) > 2}
 
 
 def only_family(step: Step) -> bool:
@@ -48,7 +55,7 @@ def baby_text(step: Step) -> str:
     if step.bowl == "baby":
         later = re.search(r"\bbefore\b", step.text, re.I)
         return step.text[: later.start()] if later else step.text
-    cut = SPLIT.search(step.text)
+    cut = SPLIT.search(step.text) or re.search(r"\b(?:before|first)\b", step.text, re.I)
     return step.text[: cut.start()] if cut else step.text
 
 

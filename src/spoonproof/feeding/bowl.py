@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from spoonproof.feeding.baby_steps import baby_text
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.recipe import FoodLine, Recipe, Step
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.treatment import Treatment
 
@@ -30,7 +31,12 @@ def in_baby_bowl(index: int, recipe: Recipe, treatments: Sequence[Treatment]) ->
     treatment = treatment_of(index, treatments)
     if treatment is not None and (treatment.bowl == "family" or treatment.left_out):
         return False
-    bowls = {action.bowl or step.bowl for step in recipe.steps for action in step.actions if index in action.foods}
+    bowls = {
+        action.bowl or step.bowl
+        for step in recipe.steps
+        for action in step.actions
+        if index in action.foods and not (step.splits and _behind_the_split(index, recipe, step))
+    }
     return bowls != {"family"} and not (not bowls and _named_after_the_split(index, recipe))
 
 
@@ -41,7 +47,16 @@ def _named_after_the_split(index: int, recipe: Recipe) -> bool:
     if split is None or not name:
         return False
     naming = [step for step in recipe.steps if name <= keys(step.text)]
-    return bool(naming) and all(step.index > split and step.bowl != "baby" for step in naming)
+    return bool(naming) and all(
+        (step.index > split and step.bowl != "baby") or (step.index == split and not name <= keys(baby_text(step)))
+        for step in naming
+    )
+
+
+def _behind_the_split(index: int, recipe: Recipe, step: Step) -> bool:
+    """Whether the step that lifts out the baby's portion names a line only behind that: "before you salt the rest"."""
+    name = keys(recipe.foods[index].name.rpartition(" ")[2])
+    return bool(name) and name <= keys(step.text) and not name <= keys(baby_text(step))
 
 
 def treatment_of(index: int, treatments: Sequence[Treatment]) -> Treatment | None:

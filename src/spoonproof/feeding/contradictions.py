@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.told_patterns import END, Hit, Patterns
+from spoonproof.feeding.told_patterns import END, Classes, Hit, Patterns
 from spoonproof.feeding.words import MINE, words
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
@@ -96,11 +96,26 @@ def _patterns(tables: FeedingTables) -> Patterns:
     """The phrases of the table, spelled out once."""
     if "contradictions" not in tables.spelled_out:
         rows = tables.by_id("contradictions")
-        classes = {key: row.items("words") for key, row in tables.by_id("told_words").items()}
+        listed = tables.by_id("told_words")
+        classes = Classes(
+            {key: row.items("words") for key, row in listed.items()},
+            {key: row.items("but") for key, row in listed.items()},
+            _names_by_kind(tables),
+        )
         tables.spelled_out["contradictions"] = Patterns(
             {key: row.items("phrases") for key, row in rows.items()}, classes
         )
     return cast("Patterns", tables.spelled_out["contradictions"])
+
+
+def _names_by_kind(tables: FeedingTables) -> Mapping[str, Sequence[str]]:
+    """What the foods of each kind are called; "food" is any of them."""
+    found: dict[str, list[str]] = {}
+    for key, row in tables.by_id("feeding_foods").items():
+        names = [name for name in row.items("names") if not name.startswith("=")]
+        for kind in (*tables.kinds[key], "food"):
+            found.setdefault(kind, []).extend(names)
+    return found
 
 
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)

@@ -134,6 +134,10 @@ _TELLS = re.compile(
 )
 
 
+_COUNTED = re.compile(r"^\W*number \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $", re.I)
+"""Words before the food in a list that is counted out: "number two whole blueberries"."""
+
+
 def _shown_to_camera(said: str, hit: Found) -> bool:
     """Whether the food is only named, as over a picture: "a stick of celery straight from the fridge"."""
     return _NAMED_FIRST.search(said[: hit.start]) is not None and _TELLS.search(said, hit.end) is None
@@ -144,6 +148,10 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
     if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
         return True
-    if _TO_MOUTH.search(said) or (classes - ANY_FORM - MILKS and _shown_to_camera(said, hit)):
+    if (
+        _TO_MOUTH.search(said)
+        or _COUNTED.search(said[: hit.start])
+        or (classes - ANY_FORM - MILKS and _shown_to_camera(said, hit))
+    ):
         return True
     return bool(classes & ANY_FORM and _A_LITTLE.search(before))

@@ -312,8 +312,10 @@ def _shaped(
     mine = [part for part in parts(recipe.foods) if in_baby_bowl(part.at, recipe, treatments)]
     records = [foods.get(part.line.food) for part in mine if part.line.food]
     jelly = any(food is not None and "jelly" in food.traits for food in records)
-    kinds = frozenset[str]().union(*(kinds_of(part.line, foods, tables) for part in mine))
-    for shape in shapes(recipe, kinds, jelly):
+    held: dict[int, frozenset[str]] = {}
+    for part in mine:
+        held[part.at] = held.get(part.at, frozenset()) | kinds_of(part.line, foods, tables)
+    for shape in shapes(recipe, held, jelly):
         hit = Found(shape.start, shape.end, "", ())
         for row in _holding(rows, frozenset({shape.kind}), frozenset({"whole"}), recipe.youngest):
             span = _step_span(recipe, shape.step.span, shape.text, hit)

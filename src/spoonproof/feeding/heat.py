@@ -45,10 +45,15 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         facts |= {"underdone", "cooked"}
     if _slowly_only(texts):
         facts.add("slow-cooked")
+    if heated and texts and not any(BOILED_HARD.search(text) or _IN_WATER.search(text) for text in texts):
+        facts.add("never-boiled")
     if treatment and treatment.soaked_minutes > 0:
         facts.add("soaked")
     if "cooked" not in facts:
         facts.add("raw")
+
+
+_IN_WATER = re.compile(r"\b(?:simmer|poach|stew|cook(?:ed)? in (?:plenty of )?water)\w*", re.I)
 
 
 def _slowly_only(texts: Sequence[str]) -> bool:

@@ -51,6 +51,7 @@ class Keeping:
         return next((limit for limit in self.limits if limit.fact == fact), None)
 
 
+_ROUNDED = 3.5  # days by which a month is longer than four weeks
 _PUREES = ("smooth", "thick", "mashed")
 """Textures that an authority's advice on purées is taken to be about."""
 
@@ -111,24 +112,29 @@ def _faults(
     if recipe.keeps is None:
         return []
     found: list[KeepingFault] = []
+    frozen = max((one.value for one in every if one.fact == "freezer_days"), default=None)
     pairs = (
-        ("fridge_hours", recipe.keeps.fridge_hours, "h in the fridge", "error"),
-        ("freezer_days", recipe.keeps.freezer_days, "days in the freezer", "warning"),
+        ("fridge_hours", recipe.keeps.fridge_hours, "h in the fridge"),
+        ("freezer_days", recipe.keeps.freezer_days, "days in the freezer"),
     )
-    for fact, stated, unit, grave in pairs:
+    for fact, stated, unit in pairs:
         limit = lead.get(fact)
-        if stated is None or limit is None or stated <= limit.value + (3.5 if fact == "freezer_days" else 0):
+        if stated is None or limit is None or stated <= limit.value + (_ROUNDED if fact == "freezer_days" else 0):
             continue
         # One authority's word that the channel did not choose is told as that, unless any food is kept too long.
         alone = asked.get(limit.why, limit.authority) != limit.authority and not any(
             one.fact == fact and stated > one.value for one in every
         )
-        level: Level = "warning" if limit.source.basis != "read" or grave == "warning" or alone else "error"
+        level: Level = "warning" if limit.source.basis != "read" or alone else "error"
+        if fact == "freezer_days":  # what is frozen stays safe; beyond the longest that is advised it is a slip
+            level = "note" if frozen is not None and stated <= frozen + _ROUNDED else "warning"
         measure, _, where = unit.partition(" ")
         over = (
             f"{stated / 24:g} days" if measure == "h" and stated >= 72 and stated % 24 == 0 else f"{stated:g} {measure}"
         )
         text = f"{over} {where} is longer than {limit.value:g} {measure}. {limit.says}"
+        if fact == "freezer_days":
+            text += " Taste and texture suffer first: what stays frozen hard stays safe."
         if alone:
             text += f" This is the advice of {limit.authority} alone, which the channel has not chosen."
         found.append(

@@ -72,6 +72,7 @@ _FORMS = frozenset(
         "rice-cereal",
         "seeded-bread",
         "raw-dish",
+        "rolled-ball",
     }
 )
 

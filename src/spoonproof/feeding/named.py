@@ -31,6 +31,8 @@ _OTHERS_PLATE = re.compile(
     r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
     r"[^.;]{0,40}"
     r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
+    r"|\b(?:salt|season)(?:s|ed|ing)? (?:the |your )?(?:rest|remainder|others?|main (?:pot|pan|bowl)|big (?:pot|pan)"
+    r"|own|ours|yours)\b"
     r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
     re.I,
 )

@@ -1,4 +1,4 @@
-"""What a picture shows, as hazards: food as it would be served, and how the baby sits and who is by."""
+"""What a picture or a shot shows, as hazards: food as it would be served, and how the baby sits and who is by."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.recipe import Recipe
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 
@@ -69,29 +69,36 @@ def picture_hazards(
     recipe: Recipe, tables: FeedingTables, policies: Mapping[str, str] | None = None
 ) -> list[PictureHazard]:
     """The dangers that the recipe's pictures show, at its youngest age, in the order of the file."""
-    rows = {row.text("id"): row for row in tables.rows.get("picture_dangers", ())}
-    scenes = tables.phrases_of("picture_dangers", "phrases")
     found: list[PictureHazard] = []
     for picture in recipe.pictures:
         meal = any(_MEAL.search(shown.value) for shown in picture.shows)
         for shown in picture.shows:
-            hits = [
-                hit for hit in scenes.find(shown.value) if _holds(hit, rows[hit.value].text("kind"), shown.value, meal)
-            ]
-            for scene in _first_of_each(hits, rows):
-                row = rows[scene]
-                found.append(
-                    PictureHazard(
-                        scene,
-                        _LEVELS.get(row.text("level"), "warning"),
-                        row.text("message"),
-                        row.text("remedy"),
-                        shown.span,
-                        (tables.source(row),),
-                    )
-                )
+            found += _scenes(shown.value, shown.span, meal, tables)
             found += _foods(shown.value, shown.span, recipe, tables, policies or {})
+    # A shot may show the grapes before they are cut; how the baby sits it shows as a picture does.
+    for segment in recipe.film.segments if recipe.film is not None else ():
+        for one in _scenes(segment.shot, segment.span, bool(_MEAL.search(segment.shot)), tables):
+            message = one.message.replace("The picture shows", "The shot shows")
+            found.append(replace(one, message=message, remedy=one.remedy.replace("Take the picture", "Film it")))
     return found
+
+
+def _scenes(text: str, span: Span, meal: bool, tables: FeedingTables) -> list[PictureHazard]:
+    """How the baby sits and who is by, where ``text`` tells of a danger in it."""
+    rows = {row.text("id"): row for row in tables.rows.get("picture_dangers", ())}
+    found = tables.phrases_of("picture_dangers", "phrases").find(text)
+    hits = [hit for hit in found if _holds(hit, rows[hit.value].text("kind"), text, meal)]
+    return [
+        PictureHazard(
+            scene,
+            _LEVELS.get(rows[scene].text("level"), "warning"),
+            rows[scene].text("message"),
+            rows[scene].text("remedy"),
+            span,
+            (tables.source(rows[scene]),),
+        )
+        for scene in _first_of_each(hits, rows)
+    ]
 
 
 def _holds(hit: Found, kind: str, text: str, meal: bool) -> bool:

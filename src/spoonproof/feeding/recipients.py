@@ -192,7 +192,7 @@ _HERS = (
 )
 _HERS_FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
-    r" (?:out|aside|first|away|lifted|taken|removed|already|dished|served)\b"
+    r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     rf"|\b(?:after|once) (?:i|we|you)(?:['’]ve| have)? (?:\w+ ){{1,2}}{_HERS}"
     r"|\b(?:after|once|when) (?:her|his|their|hers|(?:the |your |my )?baby['’]?s) (?:\w+ ){0,2}(?:is|are|has been"
@@ -259,7 +259,7 @@ def elsewhere(said: str, hit: Found) -> bool:
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
-    if _LATER.search(said) or _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
+    if _LATER.search(said[: _own_end(said, hit)]) or _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
         return True
     if hers_first(said):
         return True
@@ -275,6 +275,18 @@ def elsewhere(said: str, hit: Found) -> bool:
     if _BEFORE_IT.search(said[: hit.start]):
         return True  # "the baby's share leaves the pot before the salt"
     return turned_round(said, hit)
+
+
+_ANOTHER = re.compile(r"\b(?:and|but) (?=(?:i|we|you|s?he|they) (?:\w+ ){0,2}(?:never|don['’]t|won['’]t|wait)\b)", re.I)
+"""Where it goes on about something else: "popcorn, since it's air, and I never give him honey before one"."""
+
+
+def _own_end(said: str, hit: Found) -> int:
+    """Where the sentence leaves the food for another that is turned round."""
+    other = _ANOTHER.search(said, hit.end)
+    if other is None or re.match(r"(?:\w+ ){2,5}(?:it|them|that|those|any)\b", said[other.end() :], re.I):
+        return len(said)
+    return other.start()
 
 
 def turned_round(said: str, hit: Found) -> bool:

@@ -24,6 +24,7 @@ from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_part
 from spoonproof.feeding.step_words import (
     ACROSS,
     ALONE,
+    AROMATICS_OUT,
     BARE_STRAIN,
     BONE_IN,
     BONES,
@@ -43,6 +44,7 @@ from spoonproof.feeding.step_words import (
     NO_SALT,
     PREPARED,
     RARE,
+    RAW_MILK,
     RUNNY,
     SET_IN_HEAT,
     SOFTENED,
@@ -54,6 +56,7 @@ from spoonproof.feeding.step_words import (
     TINY_UNITS,
     WORD_FACTS,
 )
+from spoonproof.feeding.taken_out import taken_out
 from spoonproof.feeding.words import fold, keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
@@ -68,7 +71,7 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked salted heated-later""".split()
+    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split big""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -79,6 +82,7 @@ _SHAPES = {
     "mashed": "mashed", "puréed": "blended", "crumbled": "fine",
 }  # fmt: skip
 _SMALL_MM = 6.5  # a quarter inch: pieces for infants (NDSU Extension)
+_BIG_MM = 20.0  # a piece that a toddler cannot chew down where it is meat (common practice)
 _BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
 
 
@@ -157,13 +161,16 @@ _CALLED = {
     "meat": _OF_AN_ANIMAL,
     "poultry": _OF_AN_ANIMAL,
     "spice": frozenset({"spice", "bark", "quill", "aromatic"}),
-    "herb": frozenset({"herb", "aromatic"}),
+    "herb": frozenset({"herb", "aromatic", "spice"}),
 }
 _WORKED = frozenset("blended blended-smooth mashed lumpy fine squashed crushed minced".split())
 """What is not done to those kept back."""
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )
+
+
+_SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
 
 
 def _from_words(line: FoodLine, facts: set[str]) -> None:
@@ -178,6 +185,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
     for key in here:
         if fact := WORD_FACTS.get(key, ""):
             facts.add(fact)
+    if here & _SPLIT_PULSES and not here & {"whole", "sabut", "makhani"}:
+        facts.add("split")
     if NO_SALT.search(text):
         facts.add("no-salt")
     if LOW_SALT.search(text):
@@ -186,8 +195,8 @@ def _from_words(line: FoodLine, facts: set[str]) -> None:
         facts.add("fine")
     if BONE_IN.search(text):
         facts.add("bone-in-word")
-    if re.search(r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b", text, re.I):
-        facts.add("unpasteurised")  # "60 g raw-milk raclette"
+    if RAW_MILK.search(text):
+        facts.add("unpasteurised")  # "60 g raw-milk raclette", "curd made with raw milk"
     if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
         facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
     if "home" in here and "made" in here:
@@ -234,6 +243,8 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
             facts.add("small")
         if high is not None and high <= _BITE_MM:
             facts.add("bite")
+        if high is not None and high >= _BIG_MM and cut.shape in ("dice", "chunk"):
+            facts.add("big")
     if "whole" in facts and facts & (_CUT_FACTS - {"whole"}):
         facts.discard("whole")
 
@@ -276,6 +287,10 @@ def _from_steps(
         facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
     if _TASTES_ONLY & (names | {line.food}) and any(BARE_STRAIN.search(text) for text in texts):
         facts.add("removed")
+    if called & _SEASONINGS and any(
+        AROMATICS_OUT.search(baby_text(step)) for step in recipe.steps if not only_family(step)
+    ):
+        facts.add("removed")  # "discard the aromatics"
     if any(SOFTENED.search(text) for text in named):
         facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
@@ -336,6 +351,7 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
 _BACK = frozenset({"it", "them", "each", "they"})
 _TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
 """What gives its taste to a broth and is left in the sieve when that is strained."""
+_SEASONINGS = frozenset({"spice", "herb"})
 _SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
 
 
@@ -356,5 +372,7 @@ def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset
         )
         if meant:
             found.update(fact for fact, pattern in DONE if pattern.search(clause))
+        elif names & taken_out(text):
+            found.add("removed")
         before_names = before_names or bool(names & here)
     return frozenset(found)

@@ -12,7 +12,8 @@ COOK = re.compile(
     r"|\b(?:is|are|be|been|being|get|gets|until|till|once) (?:\w+ly )?(?:steamed|boiled|baked|roasted|fried"
     r"|cooked|poached|grilled|scrambled|microwaved|stewed|braised)\b"
     r"|\b(?:drop|lower|slide|slip|put|tip)\w*\b[^.;]{0,40}\bin(?:to)?"
-    r" (?:\w+ ){0,2}(?:simmering|boiling) (?:water|broth)\b",
+    r" (?:\w+ ){0,2}(?:simmering|boiling) (?:water|broth)\b"
+    r"|\b(?:over|on) (?:the|an?|very|low|medium|gentle|high|moderate)(?: \w+){0,2} (?:heat|flame|hob)\b",
     re.I,
 )
 # A clause ends at a stop, and at the words behind which a neighbour stands; "peel and quarter the grapes" is one.
@@ -54,7 +55,11 @@ RARE = re.compile(
     r"|\b(?:middle|cent(?:re|er)|inside) (?:is |stays? |still |remains? ){1,2}(?:\w+ )?(?:pink|red|raw|cold)\b"
     r"|\b(?:blush|rosy|pink tinge|hint of pink)\w* (?:in|at|inside) (?:the|their|its) "
     r"|\bpink (?:in(?:side)?|at) the (?:middle|centre|center)\b"
-    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b",
+    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b"
+    r"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?(?:inside|middle|cent(?:re|er))s?"
+    r" (?:\w+ )?(?:pink|red|raw|blue)\b"
+    r"|(?<!no )(?<!not )(?<!never )\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
+    r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
     re.I,
 )
 ROLLED = re.compile(
@@ -80,8 +85,12 @@ BARE_STRAIN = re.compile(r"(?:^|[.;,]|\b(?:and|then)) ?strain(?: well| it all| e
 STRAINED_OFF = re.compile(r"\bstrain\w*\b(?! the (?:pasta|noodles|rice|beans|lentils|peas|vegetables))", re.I)
 # "chill until set, and cut into 2 cm cubes"
 JELLY_CUBES = re.compile(
-    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice|chop)\b[^.;]{0,40}\b(?:cubes?|squares?|dice|diamonds?)\b"
-    r"|\b(?:cut|slice|dice|chop)\b[^.;]{0,30}\b(?:cubes?|squares?|diamonds?)\b",
+    r"\b(?:set|sets|firm)\b[^;]{0,80}?\b(?:cut|slice|dice|chop)\b(?:[^.;]|\.\d){0,40}"
+    r"\b(?:cubes?|squares?|dice|diamonds?)\b"
+    r"|\b(?:cut|slice|dice|chop)\b(?:[^.;]|\.\d){0,30}\b(?:cubes?|squares?|diamonds?)\b"
+    # a mould of a mouthful makes a sweet of it
+    r"|\b(?:tiny|mini|small|little|sweet|gummy|gummies|ice[- ]cube|chocolate|heart|bear|star)(?: \w+)?"
+    r" (?:mou?lds?|trays?)\b",
     re.I,
 )
 MASHED_UP = re.compile(r"\b(?:mash|blend|crush|fork|grate|crumble|melt)\w*\b", re.I)
@@ -181,7 +190,7 @@ HOT_THROUGH = re.compile(
 SET_IN_HEAT = re.compile(
     r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
     r"|wilts?|wilted)\b"
-    r"|\bnothing (?:is )?runny\b",
+    r"|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
     re.I,
 )
 # "Golden milk", not "Cod in coconut milk"
@@ -197,6 +206,17 @@ DRINK_TITLE = frozenset({"drink", "milkshake", "shake", "latte", "babyccino", "b
 DRINK_HEAD = re.compile(
     r"\b(?:cooler|cordial|punch|lemonade|limeade|chai|cocoa|hot chocolate|horchata|atole|champurrado|sherbet|tisane"
     r"|infusion)s?(?=$|,| (?:with|for|from|of|in)\b)",
+    re.I,
+)
+
+AROMATICS_OUT = re.compile(
+    rf"\b{REMOVE}\b[^.;,]{{0,30}}\b(?:aromatics|whole spices|spice bag|herb bag|bag|muslin|sachet|infuser|flavourings"
+    r"|woody (?:bits|stalks|stems))\b",
+    re.I,
+)
+RAW_MILK = re.compile(
+    r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b|\baus rohmilch\b|\bleche cruda\b"
+    r"|\b(?:of|from|with|in|using) (?:raw|unpasteuri[sz]ed) (?:\w+['’]?s?['’]? )?milk\b",
     re.I,
 )
 
@@ -236,7 +256,7 @@ WORD_FACTS = {
     "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
     "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
     "baton": "stick", "stick": "stick",
-    "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "",
+    "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip
 LOW_SALT = re.compile(
     r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I
@@ -256,7 +276,8 @@ FINELY = re.compile(
 )
 BONE_IN = re.compile(
     r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
-    r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken)",
+    r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken|rabbit|duck|goose|quails?|pigeon|pheasant|partridge"
+    r"|poussin|guinea fowl|hare|turkey)\b|\bjointed\b|\bin joints\b|\b(?:rib|leg|neck|shank|tail) joints?\b",
     re.I,
 )
 TINY_UNITS = frozenset({"pinch", "dash", "drop", "sprinkle", "smidgen"})

@@ -148,6 +148,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         return ""
     if "fine" in facts and food.id.partition("-")[0] in _PULPED:
         return ""
+    if food.id.endswith("-zest") and not facts & {"stick", "slice", "wedge"}:
+        return ""  # zest is grated off, whatever the line leaves unsaid
     if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
         return "minced" if facts & {"fine", "small"} else ""
     if "stick" in facts or "wedge" in facts or "floret" in facts:

@@ -1,19 +1,25 @@
 """Patterns of what words tell a reader to do, as the table of contradictions spells them.
 
 A phrase keeps its order: "leave … overnight", where "…" stands for up to five words of the same clause. A gathering
-does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, in any order,
-and "!COLD" refuses a sentence that holds a word of it. In both, "/" parts words of which any will do, "_" joins the
-words of one of them, and a name in capitals is a row of ``told_words``.
+does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two of
+which the second speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD" refuses
+what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a name in
+capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
+
+A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
+words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
 """
 
 from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from itertools import pairwise
 from typing import Any
 
-from spoonproof.feeding.words import Word, words
+from spoonproof.feeding.inflected import forms
+from spoonproof.feeding.words import Word, fold, words
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -24,9 +30,28 @@ _STOP = re.compile(r"[.!?;]")
 _NEAR = 22
 """Words that all the parts of a gathering lie within."""
 
-_Part = tuple[Mapping[str, tuple[tuple[str, ...], ...]], ...]
+_NEAR_IN_TWO = 34
+"""The same over two sentences."""
+_MARK = re.compile(r"[,;:.!?()–—]")
+"""What no word of a gathering runs across: "I'm Pop, and I do Thursdays" pops nowhere."""
+_GLANCE = 8
+"""Words of the next sentence among which one that speaks on is looked for."""
+_SPEAKS_ON = frozenset("""it they them this that these those she he her him his then so one some and which""".split())
+_Token = str | frozenset[str]
+"""A folded word, or for "*" the words that will not do."""
+_Option = tuple[_Token, ...]
+_Part = tuple[Mapping[str, tuple[_Option, ...]], ...]
 """The places of an unbroken stretch of words; each holds its alternatives, an alternative one or more folded words, by
 their first word: a place may have a hundred."""
+
+
+class Classes(NamedTuple):
+    """``words`` of each class by its name, the words that a "*" in it is not (``but``), and the names of the foods of
+    each ``kind``."""
+
+    words: Mapping[str, Sequence[str]]
+    but: Mapping[str, Sequence[str]] = {}
+    kinds: Mapping[str, Sequence[str]] = {}
 
 
 class Hit(NamedTuple):
@@ -60,8 +85,8 @@ class _Gathering(NamedTuple):
 class Patterns:
     """The patterns of a table's rows."""
 
-    def __init__(self, entries: Mapping[str, Sequence[str]], classes: Mapping[str, Sequence[str]]) -> None:
-        """``entries``: the row to report -> its patterns as written; ``classes``: the words of each class by name."""
+    def __init__(self, entries: Mapping[str, Sequence[str]], classes: Classes) -> None:
+        """``entries``: the row to report -> its patterns as written."""
         self._found: Remembered[str, list[Hit]] = Remembered()
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
         phrases: list[_Phrase] = []
@@ -105,9 +130,17 @@ class Patterns:
                     found.append(Hit(row[at].start, row[end - 1].end, phrase.value))
         held = [self._gatherings[which] for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
         if held:
-            for first, last in _sentences(text, row):
+            said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
+            sentences = list(_sentences(text, row))
+            for first, last in sentences:
                 for gathering in held:
-                    found += _gathered(row, keys, first, last, gathering)
+                    found += _gathered(said_in, first, last, gathering, _NEAR)
+            for (first, middle), (_, last) in pairwise(sentences):
+                if _SPEAKS_ON.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
+                    continue
+                for gathering in held:
+                    over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
+                    found += [hit for hit in over if hit.start < row[middle].start < hit.end]
         kept: list[Hit] = []
         for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
             if not any(hit.value == one.value and hit.start < one.end for one in kept):
@@ -123,7 +156,7 @@ def _holds_all(said: frozenset[str], parts: Sequence[frozenset[str]]) -> bool:
     return True
 
 
-def _gathering(value: str, written: str, classes: Mapping[str, Sequence[str]]) -> _Gathering:
+def _gathering(value: str, written: str, classes: Classes) -> _Gathering:
     parts: list[_Part] = []
     refused: list[_Part] = []
     for one in written.split(" & "):
@@ -133,26 +166,36 @@ def _gathering(value: str, written: str, classes: Mapping[str, Sequence[str]]) -
     return _Gathering(value, tuple(parts), needed, tuple(refused))
 
 
-def _part(stretch: str, classes: Mapping[str, Sequence[str]]) -> _Part:
+def _part(stretch: str, classes: Classes) -> _Part:
     places = []
     for token in stretch.split():
-        options: list[str] = []
-        for one in token.split("/"):
-            options += _spelled(one, classes) if one in classes else [one.replace("_", " ")]
-        read = (tuple(word.key for word in words(one)) for one in options)
-        place: dict[str, tuple[tuple[str, ...], ...]] = {}
-        for option in dict.fromkeys(folded for folded in read if folded):
-            place[option[0]] = (*place.get(option[0], ()), option)
+        place: dict[str, tuple[_Option, ...]] = {}
+        for option in dict.fromkeys(_options(token.split("/"), classes)):
+            first = option[0]
+            assert isinstance(first, str), f"{token}: begins with any word"
+            place[first] = (*place.get(first, ()), option)
         places.append(place)
     return tuple(places)
 
 
-def _spelled(name: str, classes: Mapping[str, Sequence[str]]) -> list[str]:
-    """The words of a class; it may hold classes."""
-    found: list[str] = []
-    for one in classes[name]:
-        found += _spelled(one, classes) if one in classes else [one]
-    return found
+def _options(written: Iterable[str], classes: Classes, but: frozenset[str] = frozenset()) -> Iterator[_Option]:
+    """The alternatives that words of a pattern or of a class stand for; a class may hold classes."""
+    for one in written:
+        if one in classes.words:
+            yield from _options(classes.words[one], classes, frozenset(fold(w) for w in classes.but.get(one, ())))
+        elif one.startswith("@"):
+            yield from _options(classes.kinds.get(one[1:], ()), classes)
+        elif one.startswith("+"):
+            verb, *rest = one[1:].replace("_", " ").split(" ", 1)
+            for form in forms(verb):
+                yield from _options([" ".join((form, *rest))], classes, but)
+        elif option := tuple(_tokens(one.replace("_", " "), but)):
+            yield option
+
+
+def _tokens(written: str, but: frozenset[str]) -> Iterator[_Token]:
+    for piece in written.split():
+        yield from [but] if piece == "*" else [word.key for word in words(piece)]
 
 
 def _sentences(text: str, row: Sequence[Word]) -> Iterator[tuple[int, int]]:
@@ -166,29 +209,39 @@ def _sentences(text: str, row: Sequence[Word]) -> Iterator[tuple[int, int]]:
         yield first, len(row)
 
 
-def _gathered(
-    row: Sequence[Word], keys: tuple[str, ...], first: int, last: int, gathering: _Gathering
-) -> Iterator[Hit]:
-    """The gathering in the sentence of the words ``first`` to ``last``, once: of its closest words."""
+class _Said(NamedTuple):
+    """The words of a text, folded as ``keys``, and whether a mark stands ``before`` each."""
+
+    row: Sequence[Word]
+    keys: tuple[str, ...]
+    before: Sequence[bool]
+
+
+def _marked(text: str, one: Word, two: Word) -> bool:
+    return _MARK.search(text, one.end, two.start) is not None
+
+
+def _gathered(said: _Said, first: int, last: int, gathering: _Gathering, room: int) -> Iterator[Hit]:
+    """The gathering in the words ``first`` to ``last``, once: of its closest words, no more than ``room`` apart."""
     places = []
     for part in gathering.parts:
-        here = _occurrences(keys, first, last, part)
+        here = _occurrences(said, first, last, part)
         if not here:
             return
         places.append(here)
-    if any(_occurrences(keys, first, last, part) for part in gathering.refused):
+    if any(_occurrences(said, first, last, part) for part in gathering.refused):
         return
     best: tuple[int, list[tuple[int, int]]] | None = None
     for begin in places[0]:
-        low, high = (begin[0] - _NEAR, 0), (begin[0] + _NEAR + 1, 0)
+        low, high = (begin[0] - room, 0), (begin[0] + room + 1, 0)
         near = [here[bisect_left(here, low) : bisect_left(here, high)] for here in places[1:]]
         taken = _closest(begin, [begin], near)
         if taken is not None:
             wide = max(end for _, end in taken) - min(start for start, _ in taken)
-            if wide <= _NEAR and (best is None or wide < best[0]):
+            if wide <= room and (best is None or wide < best[0]):
                 best = wide, taken
     if best is not None:
-        own = tuple((row[start].start, row[end - 1].end) for start, end in sorted(best[1]))
+        own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
         yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
 
 
@@ -207,13 +260,13 @@ def _closest(
     return None
 
 
-def _occurrences(keys: tuple[str, ...], first: int, last: int, part: _Part) -> list[tuple[int, int]]:
+def _occurrences(said: _Said, first: int, last: int, part: _Part) -> list[tuple[int, int]]:
     found = []
     begin = part[0]
     for at in range(first, last):
-        if keys[at] not in begin:
+        if said.keys[at] not in begin:
             continue
-        ends = [end for end in _ends(keys, at, part) if end <= last]
+        ends = [end for end in _ends(said.keys, at, part) if end <= last and not any(said.before[at + 1 : end])]
         if ends:
             found.append((at, max(ends)))
     return found
@@ -225,8 +278,12 @@ def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterat
         yield at
         return
     for one in part[place].get(keys[at], ()) if at < len(keys) else ():
-        if keys[at : at + len(one)] == one:
+        if at + len(one) <= len(keys) and all(_is(key, token) for key, token in zip(keys[at:], one, strict=False)):
             yield from _ends(keys, at + len(one), part, place + 1)
+
+
+def _is(key: str, token: _Token) -> bool:
+    return key == token if isinstance(token, str) else key not in token
 
 
 def _end(

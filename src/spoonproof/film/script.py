@@ -22,13 +22,12 @@ class Twin:
     """A pan or bowl made ahead because cooking takes longer than the screen.
 
     ``step`` from 0, at whose end it must be; ``state`` what it must look like; ``minutes`` from its first cut of the
-    knife to that state; ``waits`` the minutes of it that nobody films.
+    knife to that state.
     """
 
     step: int
     state: str
     minutes: float
-    waits: float
 
     @property
     def text(self) -> str:

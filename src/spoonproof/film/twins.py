@@ -24,7 +24,7 @@ def twins(dish: Dish) -> Mapping[int, Twin]:
         cooks = not _only_water(step) and any(task.hands < HANDS_OFF for task in tasks)
         stated = step.longest.high if step.longest is not None else waits
         if tasks and cooks and min(waits, stated) >= LEAST_MINUTES:
-            made[step.index] = Twin(step.index, _state(step), max(task.end for task in tasks), waits)
+            made[step.index] = Twin(step.index, _state(step), max(task.end for task in tasks))
     return made
 
 

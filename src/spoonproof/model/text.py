@@ -118,7 +118,7 @@ class Passage:
 
     ``kind`` says what the audience meets: title, story, step, say, super, picture, shows,
     description, social, note or speech (captions, transcripts). ``where`` is a short label
-    for people ("step 3"). ``leave`` is the author's reason not to judge it, with ``leave_span``.
+    for people ("step 3"). ``leave`` is the author's reason not to judge it.
     """
 
     text: str
@@ -128,7 +128,6 @@ class Passage:
     where: str = ""
     cues: tuple[Cue, ...] = ()
     leave: str | None = None
-    leave_span: Span | None = None
 
     def span(self, start: int, end: int) -> Span:
         """The document's span of ``text[start:end]``: from its first to its last character."""

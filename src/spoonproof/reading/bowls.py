@@ -80,6 +80,12 @@ _SPLITS = (
     ),
     re.compile(rf"\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})", re.I),
     re.compile(rf"\b{_BABYS}[ \t]+(?:comes|goes|is (?:lifted|taken|spooned|set|scooped))[ \t]+{_AWAY}\b", re.I),
+    # give the baby a helping before you salt the rest; serve the baby first and season the rest
+    re.compile(
+        rf"\b(?:give|serve|serving|feed|plate|dish)(?:[ \t]+up)?(?:[ \t]+for)?[ \t]+(?:{_BABYS}|{_WHO})\b(?!['’])"
+        rf"{_CLAUSE}{{0,40}}?\b(?:before|first)\b",
+        re.I,
+    ),
     re.compile(
         rf"\b(?:divide|split)\b{_CLAUSE}{{0,40}}?\bbetween\b{_CLAUSE}{{0,20}}?{_BABYS}{_CLAUSE}{{0,20}}?\band\b", re.I
     ),

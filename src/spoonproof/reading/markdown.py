@@ -248,8 +248,8 @@ class _Walker:
                 yield self._passage(alt, [Piece(0, at, len(alt))], "picture", "a picture in the story", mark)
 
     def _passage(self, text: str, pieces: Sequence[Piece], kind: str, where: str, mark: _Mark | None) -> Passage:
-        why, span = (mark.why, mark.span) if mark is not None else (None, None)
-        return Passage(text, self.document, tuple(pieces), kind, where, leave=why, leave_span=span)
+        leave = mark.why if mark is not None else None
+        return Passage(text, self.document, tuple(pieces), kind, where, leave=leave)
 
     def _code(self, token: Token, mark: _Mark | None) -> Iterator[Passage]:
         text = token.content.replace("\n", " ").rstrip()

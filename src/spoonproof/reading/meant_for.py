@@ -23,7 +23,8 @@ _KEPT = re.compile(r"\b(?:fr(?:eez|oze)\w*|fridge|kept|keeps?|keeping|store[ds]?
 _BABIES = re.compile(
     r"\b(?:weaning|babies|baby(?:['’]s)? (?:food|pur[ée]es?|cereal|porridge|meals?|bowl|portion)|first (?:foods|tastes)"
     r"|(?:your|my|our|the|a) (?:bab(?:y|ies)|little ones?)|baby[- ]led|little ones|bubs?|bubba|littlies?|tots"
-    r"|high ?chair)\b",
+    r"|high ?chair|bugg(?:y|ies)|prams?|pushchairs?|strollers?|napp(?:y|ies)|diapers?|teething"
+    r"|(?:her|his|the) (?:dummy|cot|crib|bouncer|sippy cup|beaker))\b",
     re.IGNORECASE,
 )
 _AROUND = 40

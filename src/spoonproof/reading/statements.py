@@ -61,5 +61,4 @@ def passage_of(node: Scalar, document: Document, kind: str, where: str, leave: S
         kind,
         where,
         leave=leave.value.strip() if leave is not None else None,
-        leave_span=leave.span if leave is not None else None,
     )

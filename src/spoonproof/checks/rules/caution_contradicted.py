@@ -19,18 +19,30 @@ from collections.abc import Iterator
 
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
-from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.advised import advised
+from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.model.finding import Remedy
 
 SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("who-qa", "nhs-storing", "nhs-allergies")
+_OF_FOODS = frozenset({"raw-milk"})
+"""Statements whose danger is also a food's, by the food's own row: one cause, one finding."""
 
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each statement that takes a caution back."""
     for found in contradictions(dish.recipe.passages, dish.knowledge.feeding):
+        if found.row in _OF_FOODS and _told_of_the_food(dish, found):
+            continue
         yield Fault(
             found.span, found.message, found.level, bowl="baby", remedy=Remedy(found.remedy), sources=(found.source,)
         )
+
+
+def _told_of_the_food(dish: Dish, found: Contradiction) -> bool:
+    """Whether ``danger_advised_in_words`` tells of the same."""
+    feeding = dish.knowledge.feeding
+    foods = advised([found.passage], dish.recipe.youngest, feeding, dish.channel.policies, dish.markets)
+    return any(one.id == found.row for one in foods)

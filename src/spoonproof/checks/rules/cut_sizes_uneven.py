@@ -27,6 +27,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from spoonproof.checks.from_cooking import cooked, judged
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated
@@ -38,6 +39,7 @@ AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)
 
+_PLENTY = 1.5  # of the time that the bigger pieces need (common practice)
 _RATIO = 2.0  # from here on the middle of the bigger piece takes four times as long to heat
 _DIGIT = re.compile(r"\d")
 _PRACTICE = (SourceRef("common-practice", basis="common-practice"),)
@@ -66,7 +68,7 @@ def _pair(dish: Dish, one: Story, other: Story) -> Iterator[Fault]:
     if not _size(small) or _size(big) < _RATIO * _size(small) or not (_written(dish, small) and _written(dish, big)):
         return
     cut, finer = cut_when_heated(big), cut_when_heated(small)
-    if cut is None or finer is None:
+    if cut is None or finer is None or _long_enough(dish, big):
         return
     yield Fault(
         cut.span,
@@ -76,6 +78,15 @@ def _pair(dish: Dish, one: Story, other: Story) -> Iterator[Fault]:
         remedy=Remedy(f"Cut both to one size, or put the {big.line.name} in earlier."),
         sources=_PRACTICE,
     )
+
+
+def _long_enough(dish: Dish, big: Story) -> bool:
+    """Whether the bigger pieces too are soft at the end, by half as long again as they need."""
+    softness, need = judged(dish, big)
+    time = cooked(big)
+    if softness not in ("soft", "spent") or need is None or time is None:
+        return False
+    return time.low >= _PLENTY * need.soft.high
 
 
 def _size(story: Story) -> float:

@@ -54,6 +54,11 @@ def check(dish: Dish) -> Iterator[Fault]:
             continue
         if food.hardness != "powder":
             continue
+        if any(
+            e.verb.role == "heat" and e.action.everything and e.bowl == story.bowl and e.step >= story.joined
+            for e in kitchen.events
+        ):
+            continue  # "stir the chilli powder into the rest and simmer for ten minutes"
         span = next((e.action.span for e in kitchen.events if story.index in e.lines), story.line.span)
         yield Fault(
             span,

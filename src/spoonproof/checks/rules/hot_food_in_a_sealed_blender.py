@@ -46,6 +46,11 @@ _SEALED = re.compile(
     r"|\bwhile (?:it is |it's |still )?hot\b",
     re.IGNORECASE,
 )
+_WAITED = re.compile(
+    r"\b(?:wait|rest|stand|sit|cool|leave|pause|give)\w*\b[^.;]{0,40}"
+    r"\b(?:[2-9]|[1-9][0-9]|two|three|four|five|six|ten|a few) ?(?:min|minutes?|mins)\b",
+    re.IGNORECASE,
+)
 _HEAT_THAT_LASTS = 2.0  # minutes of cooling below which nothing has changed
 
 
@@ -62,7 +67,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         elif event.verb.tool == "blender" and hot.intersection(event.lines):
             step = dish.recipe.steps[event.step]
             sealed = bool(_SEALED.search(step.text))
-            if _VENTED.search(step.text) and not sealed:
+            before = step.text[: max(0, event.action.span.start - step.span.start)]
+            if (_VENTED.search(step.text) or _WAITED.search(before)) and not sealed:
                 continue
             yield Fault(
                 event.action.span,

@@ -3,7 +3,8 @@
 Cooked baby food keeps for two days in the fridge, and rice for one. Spinach and chard are eaten the same day, as
 nitrate turns into nitrite while they stand: that is the Spanish agency's (AESAN) advice alone, so more than 24 hours of
 them is a warning that names it, and an error where the channel chose AESAN for nitrate. The strictest figure that was
-read leads.
+read leads. In the freezer food stays safe and loses taste and texture: longer than New Zealand's three to four weeks
+for purées is a note, longer than the six months that the UK agency names a warning.
 
 Fails::
 
@@ -25,7 +26,7 @@ from spoonproof.model.finding import Remedy
 SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
-SOURCES = ("nhs-storing", "kidshealth-nz", "aesan-nitrate")
+SOURCES = ("nhs-storing", "kidshealth-nz", "aesan-nitrate", "fsa-freezer-2016")
 
 
 def check(dish: Dish) -> Iterator[Fault]:

@@ -59,11 +59,42 @@ def _kept_warm(text: str, after: int) -> float:
     return max((float(match["hours"]) * 60 for match in _HOURS.finditer(text, found.start())), default=0.0)
 
 
+_LEFT_OUT = re.compile(
+    r"\b(?:left|kept|stood|standing|sat)\b[^.;]{0,20}\b(?:out\b|on the (?:hob|stove|counter|side|worktop|table|bench)"
+    r"|at room temperature|in the pan)",
+    re.IGNORECASE,
+)
+
+
+_COOKED = re.compile(r"\b(?:cooked|boiled|steamed|roast(?:ed)?|baked|fried|leftover|poached|stewed)\b", re.IGNORECASE)
+_SPOILS = frozenset({"meat", "poultry", "fish", "shellfish", "dairy", "egg"})
+
+
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each stretch of standing, cooling or keeping warm of cooked food beyond an hour."""
     cooling = list(_cooling(dish))
     yield from (fault for _, fault in cooling)
     yield from _warm(dish, {event.step for event, _ in cooling})
+    yield from _bought_so(dish)
+
+
+def _bought_so(dish: Dish) -> Iterator[Fault]:
+    """Food that has stood already when the cooking starts: "cooked rice, left on the hob overnight"."""
+    for line in dish.recipe.foods:
+        record = dish.knowledge.foods.get(line.food) if line.food else None
+        spoils = _COOKED.search(line.text) or (record is not None and record.group in _SPOILS)
+        if not spoils or _LEFT_OUT.search(line.text) is None or _COLD.search(line.text):
+            continue
+        hours = max((float(match["hours"]) for match in _HOURS.finditer(line.text)), default=0.0)
+        if _OVERNIGHT.search(line.text) or hours * 60 > _MOST:
+            yield Fault(
+                line.span,
+                "It has stood at room temperature too long: cooked food belongs in the fridge within one to two hours.",
+                "error" if _OVERNIGHT.search(line.text) or hours * 60 > _THROW else "warning",
+                bowl="baby",
+                remedy=Remedy("Throw it away, and use what was cooled and chilled at once."),
+                sources=_SOURCES,
+            )
 
 
 def _cooling(dish: Dish) -> Iterator[tuple[Event, Fault]]:

@@ -37,7 +37,7 @@ LEVEL = "note"
 SOURCES = ("common-practice",)
 
 _WATER = re.compile(r"\b(?:water|electric steamer|microwave|kettle|stock|top(?:ping|ped)? up)\b", re.IGNORECASE)
-_DRY_AFTER = 20.0  # minutes
+_DRY_AFTER = 40.0  # minutes that the usual finger of water lasts (common practice)
 
 
 def check(dish: Dish) -> Iterator[Fault]:

@@ -147,6 +147,8 @@ def _own_words(claim: Claim, register: Register) -> str:
     lead = plain(claim.passage.text[max(0, claim.start - _LEAD) : claim.start])
     if amount := _AMOUNT.search(lead):
         words = f"{amount[0]}{words.lstrip()}"
+    elif not claim.foods and _NO_FOOD.search(lead):
+        words = f" no food{words}"  # "no rice pudding makes a baby sleep"
     if has_any(words, register.words.get("medicine", ())):
         return words
     for said in register.words.get("doctor first", ()):
@@ -157,11 +159,10 @@ def _own_words(claim: Claim, register: Register) -> str:
 
 
 _AMOUNT = re.compile(
-    r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of"
-    r"|no (?:(?:single|one|baby) )?(?:food|meal|supper|porridge|cereal|dish|puree|bowl|drink|milk|herb|spice|fruit"
-    r"|vegetable|recipe)s?(?: can| will| ever)?) $"
+    r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
 )
 """What stands right in front of a claim's words and turns or measures what they say."""
+_NO_FOOD = re.compile(r" no (?:[a-z]+ ){1,2}$")
 _LEAD = 48
 """Characters before a claim in which "ask your doctor before" may stand."""
 _FIRST = re.compile(r"(?:first )?(?:before|about|if|when) (?:(?:you|your|the|a|baby|they|trying) ){0,3}")

@@ -149,11 +149,11 @@ def _bought(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nut
     here = f"{spoken(brings)} in a portion here"
     wording = f"{claim.quote.strip().rstrip('.,;')}, {here}"
     refs = (*entry.refs, *(composition(found) if found else ()))
-    steps = [*result.steps, *probe.steps, f"what it brings is a quarter of that or more: {why}"]
+    steps = [*result.steps, *probe.steps, f"what it brings is a fifth of that or more: {why}"]
     return Verdict("true", why, entry, refs, wording, f"what it brings, {here}", 1, steps=steps)
 
 
-_FELT = 1 / 4
+_FELT = 1 / 5
 """Of what the law asks of 100 g, the part that a portion's spoonful must bring for it to count (common practice)."""
 _LIST = re.compile(r",| and\b")
 _SAYS_SO = re.compile(r" (?:contains?|holds?|has|have|brings?|provides?|gives?|offers?|comes? with) ")

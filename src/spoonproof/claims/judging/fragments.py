@@ -7,10 +7,6 @@ from collections.abc import Sequence
 
 from spoonproof.model.claim import Claim, JudgedClaim
 
-_KIN = frozenset({"nutrient-content", "quantity", "comparative", "function", "general-benefit", "process"})
-"""Kinds between which a part of a statement may fall: "iron from meat is absorbed" is a function by itself, and with
-"better than" behind it a comparison. What is said of safety, illness or allergy stands for itself, always."""
-
 
 def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     """The claims without those on no list that lie within a longer one that is kept, or that say besides such a one for
@@ -49,7 +45,10 @@ _FOR_WHOM = re.compile(
 
 
 def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
+    """Whether one is a part of a longer claim of its kind, or of a comparison: "iron from meat is absorbed" says what
+    it does by itself, and with "better than" behind it holds one against another."""
     a, b = one.claim, other.claim
     if a.passage is not b.passage or not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
         return False
-    return a.polarity == b.polarity and (a.kind == b.kind or {a.kind, b.kind} <= _KIN)
+    compared = b.kind == "comparative" and a.kind in ("function", "nutrient-content") and a.effect is None
+    return a.polarity == b.polarity and (a.kind == b.kind or compared)

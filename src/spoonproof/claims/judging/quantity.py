@@ -18,7 +18,7 @@ from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim, Quantity, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate, Numbers
-from spoonproof.model.record import NamedTuple
+from spoonproof.model.record import NamedTuple, replace
 
 _TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
 _TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}
@@ -40,7 +40,14 @@ _COMES_FROM = re.compile(
 """What a statement of an amount may add on where it comes from: "and a third of that comes from the peas"."""
 _EACH_TIME = re.compile(r" (?:a|per|each|every) (?:day|week) | (?:daily|weekly) ")
 _SAID = {"least": "at least ", "most": "at most ", "": ""}
-_SAME = {"100g": "100 g", "100 gram": "100 g", "serving": "portion", "bowl": "portion", "100kcal": "100 kcal"}
+_SAME = {
+    "100ml": "100 ml",
+    "100g": "100 g",
+    "100 gram": "100 g",
+    "serving": "portion",
+    "bowl": "portion",
+    "100kcal": "100 kcal",
+}
 _UNITS = {"spoonful": ("spoonful", "tbsp"), "glass": ("glass", "cup"), "ounce": ("ounce", "oz")}
 _REFERENCE_WORDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("EU baby-food NRV", ("baby food nrv", "infant nrv", "baby nrv", "2006 125")),
@@ -259,6 +266,10 @@ def _found(
         return found
     if basis == "100 g":
         found["100 g"] = (per_100g, 100.0)
+    elif basis == "100 ml":
+        if (one := numbers.unit_grams(food, "ml")) is not None:
+            grams = replace(one, amount=one.amount * 100, low=one.low * 100, high=one.high * 100)
+            found["100 ml"] = (_scaled(per_100g, grams), grams.amount)
     elif basis not in ("portion", "100 kcal", "batch", "day", "reference"):
         for unit in _UNITS.get(basis, (basis,)) if basis else ("piece",) if food else ():
             grams = numbers.unit_grams(food, unit)

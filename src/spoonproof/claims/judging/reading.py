@@ -17,7 +17,10 @@ _STOPS = (".", "!", "?", "\n", ";")
 _CLAUSE_STOPS = (*_STOPS, ",", " but ", " anyway ", " by the way ", " mind you ")
 _CLAUSE = 60
 _BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
-_SO = re.compile(r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby)\b[^.!?;,\n]{0,60}", re.IGNORECASE)
+_SO = re.compile(
+    r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby|skip|avoid|never|don['’]t)\b[^.!?;,\n]{0,60}",
+    re.IGNORECASE,
+)
 _NEWBORN = ("newborn", "newborns", "new born", "new borns", "from birth", "at birth")
 _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men", "pregnant", "pregnancy", "athlete")
 _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from markupsafe import Markup
 from starlette.responses import Response
 
@@ -11,6 +9,7 @@ from spoonproof.desk import drawings, live
 from spoonproof.desk.ask import Ask
 from spoonproof.desk.desk import Desk
 from spoonproof.desk.shelf import DeskFolder, NoSuchRecipe
+from spoonproof.feeding.calendar import Calendar
 from spoonproof.model.recipe import Recipe
 
 MOST = 24
@@ -47,12 +46,8 @@ def new_foods(desk: Desk, ask: Ask) -> Response:
     )
 
 
-def _later(best: object, plan: object) -> list[str]:
+def _later(best: Calendar, plan: Calendar) -> list[str]:
     """What comes later in her order than in the best."""
-    from spoonproof.feeding.calendar import Calendar
-
-    if not isinstance(best, Calendar) or not isinstance(plan, Calendar):
-        return []
     first = {(event.kind, event.what): event.day for event in reversed(best.events) if event.kind != "keep"}
     mine = {(event.kind, event.what): event.day for event in reversed(plan.events) if event.kind != "keep"}
     return [
@@ -64,46 +59,50 @@ def _later(best: object, plan: object) -> list[str]:
 
 def filming_day(desk: Desk, ask: Ask) -> Response:
     """The day of the chosen recipes; with starts moved by hand, what breaks."""
+    from spoonproof.cooking.day_drawing import clock
+
+    folder = desk.shelf.folder()
+    chosen = _chosen(desk, folder, ask)[:8]
+    values: dict[str, object] = {"plan": None, "wrong": "", "breaks": None, "slots": (), "drawing": "", "moved": {}}
+    if chosen:
+        try:
+            values |= _day_of(folder, [recipe for _, recipe in chosen], ask)
+        except ValueError as error:
+            values["wrong"] = str(error)
+    titles = {recipe.slug: recipe.title.value for _, recipe in chosen}
+    return desk.page(
+        "filming_day.html",
+        "/filming-day",
+        200,
+        choices=_choices(desk, folder),
+        chosen=chosen,
+        titles=titles,
+        clock=clock,
+        day=folder.channel.day,
+        **values,
+    )
+
+
+def _day_of(folder: DeskFolder, recipes: list[Recipe], ask: Ask) -> dict[str, object]:
+    """The day of some recipes for its page. Raises ValueError where it can't be planned."""
     from spoonproof.cooking.day import schedule_day
     from spoonproof.cooking.day_drawing import clock, day_svg
     from spoonproof.cooking.day_moved import broken
     from spoonproof.cooking.day_work import day_problem
 
-    folder = desk.shelf.folder()
-    chosen = _chosen(desk, folder, ask)[:8]
     channel = folder.channel
-    values: dict[str, Any] = {"plan": None, "wrong": "", "breaks": None, "slots": (), "drawing": "", "moved": {}}
-    if chosen:
-        problem = day_problem([folder.dish(recipe).plan for _, recipe in chosen], channel.kitchen, channel.day)
-        try:
-            plan = schedule_day(problem, channel.day.start, EFFORT)
-        except ValueError as error:
-            values["wrong"] = str(error)
-        else:
-            moved = {slot.task.id: _minute(ask.asked(f"at:{slot.task.id}")) for slot in plan.slots}
-            starts = {
-                slot.task.id: (given - channel.day.start) if (given := moved[slot.task.id]) is not None else slot.start
-                for slot in plan.slots
-            }
-            told = any(given is not None for given in moved.values())
-            values |= {
-                "plan": plan,
-                "slots": plan.slots,
-                "moved": {name: clock(channel.day.start + start) for name, start in starts.items()},
-                "breaks": broken(problem, starts) if told else None,
-                "drawing": Markup(drawings.without_styles(day_svg(plan, problem))) if plan.slots else "",
-            }
-    titles = {recipe.slug: recipe.title.value for _, recipe in chosen}
-    return desk.page(
-        "filming_day.html",
-        "/filming-day",
-        choices=_choices(desk, folder),
-        chosen=chosen,
-        titles=titles,
-        clock=clock,
-        day=channel.day,
-        **values,
-    )
+    problem = day_problem([folder.dish(recipe).plan for recipe in recipes], channel.kitchen, channel.day)
+    plan = schedule_day(problem, channel.day.start, EFFORT)
+    starts = {slot.task.id: slot.start for slot in plan.slots}
+    asked = {name: minute for name in starts if (minute := _minute(ask.asked(f"at:{name}"))) is not None}
+    starts |= {name: minute - channel.day.start for name, minute in asked.items()}
+    return {
+        "plan": plan,
+        "slots": plan.slots,
+        "moved": {name: clock(channel.day.start + start) for name, start in starts.items()},
+        "breaks": broken(problem, starts) if asked else None,
+        "drawing": Markup(drawings.without_styles(day_svg(plan, problem))) if plan.slots else "",
+    }
 
 
 def _minute(given: str) -> int | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 from urllib.parse import quote
 
 from starlette.responses import JSONResponse, RedirectResponse, Response
@@ -73,10 +72,7 @@ def state(desk: Desk, ask: Ask) -> Response:
     """How many findings of each level a recipe has, for the list."""
     folder = desk.shelf.folder()
     file = folder.read(desk.shelf.path(ask.params["key"]))
-    counts: dict[Any, int] = {"error": 0, "warning": 0, "note": 0}
-    for finding in live.findings_of(folder, file):
-        counts[finding.level] += 1
-    return JSONResponse(counts)
+    return JSONResponse(live.counted(live.findings_of(folder, file)))
 
 
 def started(desk: Desk, ask: Ask) -> Response:

@@ -1,0 +1,57 @@
+"""Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import Found
+
+_CORDIAL = re.compile(r"\bsquash(?= in (?:the|a|her|his|their|baby['’]s) (?:\w+ )?(?:bottle|beaker|cup|mug))", re.I)
+_MILK_GLASS = re.compile(
+    r"\b(?:glass|cup|beaker|bottle|mug) of (?:\w+ )?(?:semi-skimmed|skimmed|full[- ]fat|gold[- ]top|blue[- ]top)\b"
+    r"(?! milk)|\b(?:gold|blue)[- ]top(?= in (?:the|a|her|his|their) (?:\w+ )?(?:glass|cup|beaker|bottle|mug))",
+    re.I,
+)
+_EGG_LOOSE = re.compile(
+    r"\b(?:the|its|their) (?:yolks?|whites?) (?:(?:is|are|still|a bit|a little|nice and|just|only|barely|hardly"
+    r"|half) )*(?:runny|loose|set|soft|wet|liquid|wobbly|glassy|see-through|flowing|running)\b",
+    re.I,
+)
+"""An egg told by its parts, in a sentence that says how they are: what is set is no danger (``_RUNNY``)."""
+_RAW_MILK = re.compile(
+    r"\bmilk (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
+    r"|\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) (?:from|out of)"
+    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
+    r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
+    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
+    re.I,
+)
+_SOY = re.compile(
+    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
+    r"(?! (?:sauce|milk|yog|drink|cream))",
+    re.I,
+)
+_SEASONED = re.compile(
+    r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
+    r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
+    r"|(?=before|and serve|at the end))"
+    r"|\b(?:adjust|correct|check) the seasoning\b",
+    re.I,
+)
+
+
+def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
+    """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
+    for pattern, name in (
+        (_SEASONED, "salt"),
+        (_RAW_MILK, "raw milk"),
+        (_MILK_GLASS, "cow's milk"),
+        (_SOY, "soy sauce"),
+        (_CORDIAL, "lemonade"),
+        (_EGG_LOOSE, "egg"),
+    ):
+        for match in pattern.finditer(said):
+            for food in tables.phrases.find(name):
+                yield food._replace(start=match.start(), end=match.end())
