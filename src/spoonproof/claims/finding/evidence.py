@@ -59,6 +59,9 @@ _FOR_THEM = re.compile(
 )
 _GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
+_LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
+_AGO = re.compile(r"(?:ago|later)\b")
+_EXPECTED = frozenset("him her them it you me us to that".split())
 _IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
 _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
@@ -126,7 +129,7 @@ def _says_of_it(tagged: Tagged, match: Match) -> bool:
     """Whether an allergy is said to be brought, spared, told or common, and not only somebody's: "an egg allergy
     nightmare", "the day she had a reaction to walnut"."""
     begin, end = first_of(match), end_of(match)
-    if _WHO_HAS.search(text_before(tagged, begin)) is not None:
+    if _WHO_HAS.search(text_before(tagged, (match.object or match.trigger)[0])) is not None:
         return _FOR_THEM.search(fold(tagged.text)) is not None
     if len(tagged.items) <= _LONG:
         return match.rule.name == "allergy" or _SAYS_OF_IT.search(fold(tagged.text)) is not None
@@ -144,6 +147,21 @@ def _holds_it(tagged: Tagged, match: Match) -> bool:
 def _is_what_is_eaten(tagged: Tagged, match: Match) -> bool:
     """Whether a food is called healthy, and not who eats it: "a *healthy adult* who loves plums"."""
     return not tagged.find(_PERSONS, match.trigger[1], match.trigger[1] + 1)
+
+
+def _is_an_age(tagged: Tagged, match: Match) -> bool:
+    """Whether months or years are a child's age, and not how long something went on: "it's been five years"."""
+    if match.object is None:
+        return True
+    begin, end = match.object
+    return _LASTED.search(text_before(tagged, begin)) is None and _AGO.match(text_after(tagged, end)) is None
+
+
+def _is_pregnant(tagged: Tagged, match: Match) -> bool:
+    """Whether a woman is: "not *expecting him* to eat it all" is no sign of it."""
+    if match.object is None or said_at(tagged, match.object[1] - 1) != "expecting":
+        return True
+    return said_at(tagged, match.object[1]) not in _EXPECTED
 
 
 def _is_asked(tagged: Tagged, match: Match) -> bool:
@@ -196,6 +214,10 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "healthy-dish": _is_what_is_eaten,
     "loose-dish": _is_what_is_eaten,
     "is-healthy": _is_what_is_eaten,
+    "age-and-food": _is_an_age,
+    "age-and-solids": _is_an_age,
+    "limit-in-pregnancy": _is_pregnant,
+    "not-in-pregnancy": _is_pregnant,
     "can-babies": _is_asked,
     "safe": _called_safe,
     "free-from": _said_to_be_free,
