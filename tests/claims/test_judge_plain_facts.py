@@ -42,6 +42,7 @@ SOUND = (
     "Toddlers need full-fat yoghurt until they are two.",
     "Nuts should be ground or finely chopped for children under five.",
     "No rice pudding makes a baby sleep through.",
+    "Beef has three times the zinc of chicken.",
 )
 WRONG = (
     "Children from six months to five years should never have vitamins A, C and D every day.",
@@ -74,6 +75,8 @@ WRONG = (
     "A baby can choke on purée, so never give it.",
     "Cooked mushrooms must never be reheated, it makes them toxic.",
     "Walnuts are fine for children under five if roughly chopped.",
+    "Broccoli has twice the vitamin C of kiwi.",
+    "Kiwi has half the vitamin C of orange.",
 )
 
 

@@ -7,6 +7,7 @@ import pytest
 from spoonproof.checks.mend import safe_edits
 from spoonproof.reading.edits import apply_edits
 from tests.kitchen import read, read_as_is
+from tests.reading.readings import read_line
 
 STEPS = "steps:\n  - Boil the onion, the leek and the swede for 25 minutes.\n"
 
@@ -115,3 +116,25 @@ def test_foods_joined_by_a_plus_are_read_apart() -> None:
     recipe, found = read("foods:\n  - 1 leek + 2 garlic cloves\nsteps:\n  - Fry the leek and garlic for 12 minutes.\n")
     assert recipe is not None and [one.food for one in recipe.foods] == ["leek", "garlic"]
     assert [fault.rule for fault in found] == ["foods-on-one-line"]
+
+
+@pytest.mark.parametrize(
+    ("line", "food"),
+    [
+        ("90 ml water, for the millet", "water"),
+        ("600 g turnips, peeled and cut up", "turnip"),
+        ("2 smoked mackerel fillets, skin and bones taken off", "smoked-mackerel"),
+        ("1 lb 85% lean ground turkey", "turkey-mince"),
+        ("2 tsp ginger – garlic paste", "ginger"),
+        ("120 g flank steak, sliced across the grain", "beef-lean"),
+    ],
+)
+def test_what_is_said_beside_the_food_is_read(line: str, food: str) -> None:
+    one, found, _ = read_line(line)
+    assert one.food == food
+    assert [fault.rule for fault in found] == []
+
+
+def test_parts_taken_off_are_prepared() -> None:
+    one, _, _ = read_line("1 mango, stone out, mashed")
+    assert [word for word, _ in one.prepared] == ["stoned"]

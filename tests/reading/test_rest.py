@@ -76,3 +76,11 @@ def test_a_dish_is_judged_by_the_rest_only_where_it_is_the_same_dish() -> None:
     for key in ("title", "ages", "texture", "foods", "steps"):
         assert read(HEAD.replace(f"{key}:", key)).rest is None, key
     assert read(HEAD).rest is None and read(HEAD).recipe is not None
+
+
+def test_where_one_step_is_broken_the_foods_are_still_known() -> None:
+    reading = read(HEAD.replace("  - Boil the pears for", "  - Boil: the pears: for"))
+    assert reading.recipe is None and reading.rest is not None and reading.foods_alone
+    (first, *_) = [fault for fault in reading.faults if fault.rule == "yaml-syntax"]
+    assert "only what stands under foods is judged" in first.message
+    assert not read(HEAD.replace("summary:", "summary")).foods_alone

@@ -112,3 +112,15 @@ def test_each_danger_of_a_sentence_has_a_correction_that_speaks_to_those_who_coo
     told = " ".join(lines)
     assert "What I said about popcorn was wrong" in " ".join(told.split())
     assert "these words" not in told and "Take the words out" not in told
+
+
+@pytest.mark.parametrize(
+    ("said", "card"),
+    [
+        ("Lentils are high in calcium.", "Correction: Lentils are high in folate."),
+        ("Oats are gluten-free.", "Correction: Porridge oats contain gluten."),
+        ("Quinoa contains iron.", "Note: Quinoa contains iron, 0.9 to 2.1 mg in 100 g."),
+    ],
+)
+def test_a_card_names_its_food_and_agrees_with_it(said: str, card: str) -> None:
+    assert mended(said).card == card

@@ -83,11 +83,26 @@ def _of_the_rest(folder: ChannelFolder, document: Document) -> list[Finding]:
     from spoonproof.reading.recipe import read_whole
 
     known = folder.knowledge
-    rest = read_whole(document, known.foods, known.verbs, folder.measures).rest
-    if rest is None:
+    reading = read_whole(document, known.foods, known.verbs, folder.measures)
+    if reading.rest is None:
         return []
-    ((findings, _),) = _by_dish([folder.dish(rest)])
-    return [finding for finding in findings if finding.area in ("baby", "words")]
+    dish = folder.dish(reading.rest)
+    ((findings, _),) = _by_dish([dish])
+    if not reading.foods_alone:
+        return [finding for finding in findings if finding.area in ("baby", "words")]
+    tables = ("choking", "foods_not_yet")
+    by_method = {row.text("id") for table in tables for row in known.rows(table) if row.text("when")}
+    unsure = {hazard.span for hazard in dish.hazards if hazard.id in by_method}  # "raw": a step may cook it
+    lines = [line.span for line in reading.rest.foods]
+    return [
+        replace(one, message=one.message + _NOT_ALL_READ)
+        for one in findings
+        if one.rule in _OF_A_FOOD and one.span not in unsure and any(a <= one.span.start < b for a, b in lines)
+    ]
+
+
+_OF_A_FOOD = ("food-not-yet", "added-salt", "added-sugar", "choking-shape", "hidden-allergen")
+_NOT_ALL_READ = " Not all of this recipe could be read: what is done to it there may change this."
 
 
 def _by_dish(dishes: Sequence[Dish]) -> list[tuple[list[Finding], list[str]]]:

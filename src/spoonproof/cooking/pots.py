@@ -10,48 +10,17 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of
-from spoonproof.model.kitchen import Foods, Medium, Verb, Verbs
+from spoonproof.cooking import pot_words as says
+from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of, served_apart, water_of
+from spoonproof.model.kitchen import Foods, Verb, Verbs
 from spoonproof.model.recipe import Action, Cut, Recipe, Step
 from spoonproof.model.record import replace
 from spoonproof.model.treatment import Heat
 
-_APART = re.compile(
-    r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
-    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
-    r"|greased |(?:greased )?(?:oven|baking|ovenproof|roasting) )?|another |a )"
-    r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
-    re.IGNORECASE,
-)
-_ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
-_BOTH_DONE = re.compile(
-    r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
-)
-_OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
-_OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
-_THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
-_IN_AGAIN = re.compile(
-    r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
-    r"(?=\s*(?:[,.;]|and\b|$))",
-    re.IGNORECASE,
-)
-_INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
-_INTO_POT = re.compile(
-    r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
-    r"|stew|mix|mixture|batter|dough|porridge|curry|dal|dhal|mash|rice|pasta|water|stock|milk|broth)s?\b"
-    r"|\b(?:grate|crumble|flake|shred|tear|chop|slice|snip|break|dice) in\b",
-    re.IGNORECASE,
-)
-_LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
-_FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
-_WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
-_KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
-_BROTH = re.compile(r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion)\b", re.IGNORECASE)
-_THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
 _FINE = ("smooth", "thick")
+_MASHED = ("mashed", "lumpy", "smooth", "thick")
 _STIRRED = ("mix", "whisk")  # "mix the dry things, and beat the rest in a jug"
 _OVERNIGHT = 480.0  # minutes
-_PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
 
 
 class Kitchen:
@@ -61,11 +30,12 @@ class Kitchen:
         self.recipe = recipe
         self.verbs = verbs
         self.stories = [
-            Story(i, line, foods.get(line.food) if line.food else None, cuts=list(line.cuts))
+            Story(i, line, foods.get(line.food or ""), bowl=served_apart(line), cuts=list(line.cuts))
             for i, line in enumerate(recipe.foods)
         ]
         self.pots: list[list[int]] = []
         self.at_hand: list[int] = []
+        self.waiting: list[int] | None = None  # what goes into the pan whose fat is getting hot
         self.beneath: list[int] | None = None  # the pot that the steamer at hand stands over
         self.events: list[Event] = []
 
@@ -88,7 +58,7 @@ class Kitchen:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
         puts_in = verb.role == "join" or (verb.id in _STIRRED and step.bowl is None)
-        if not named and puts_in and _THE_REST.search(self._words(step, action)):
+        if not named and puts_in and says.THE_REST.search(self._words(step, action)):
             named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
         before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
         if before:
@@ -138,35 +108,64 @@ class Kitchen:
         below = self.at_hand
         pot = self._pot_of(step, action, verb, named)
         if pot is not below:
-            over = below and verb.medium == "steam" and _OVER_POT.search(self._words(step, action))
+            over = below and verb.medium == "steam" and says.OVER_POT.search(self._words(step, action))
             self.beneath = below if over else None
         return pot
 
     def _pot_of(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
-        whole = portion or _ALL.search(self._words(step, action)) or self._after_both(step, action, verb)
+        whole = portion or says.ALL.search(self._words(step, action)) or self._after_both(step, action, verb)
         if action.everything and (not self.at_hand or whole):
             return self._everything(step, verb, named)
+        fat_alone = verb.role == "heat" and named and all(self.stories[i].fat for i in named) and not self._with(action)
+        if self.waiting and not named and verb.role == "heat":
+            held = self.waiting  # "melt the butter and fry spoonfuls"
+            self.waiting = None
+            return self._merge([held, self.at_hand], []) if held in self.pots else self.at_hand
+        raw = [pot for pot in self.pots if len(pot) > 1 and not any(self.stories[i].heats for i in pot)]
+        self.waiting = (raw[-1] if raw else self.at_hand) if fat_alone else self.waiting if not named else None
+        shared = [i for i in named if self._shared_out(i, self._words(step, action))]
+        if shared:
+            return self._with_a_part(step, action, verb, [i for i in named if i not in shared], shared)
         new = [i for i in named if self._home(i) is None]
-        held = dict.fromkeys(self._home(i) for i in named)
-        homes = [self.pots[home] for home in held if home is not None]
-        if not named and verb.role == "split" and _FLESH.search(self._words(step, action)):
+        at = dict.fromkeys(self._home(i) for i in named)
+        homes = [self.pots[home] for home in at if home is not None]
+        if not named and verb.role == "split" and says.FLESH.search(self._words(step, action)):
             return self._baked() or self.at_hand
-        if not named and self.at_hand and verb.role == "join" and _OVER_ALL.search(self._words(step, action)):
+        if not named and self.at_hand and verb.role == "join" and says.OVER_ALL.search(self._words(step, action)):
             return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
-        if not named and verb.role == "join" and _IN_AGAIN.search(self._words(step, action)):
+        if not named and verb.role == "join" and says.IN_AGAIN.search(self._words(step, action)):
             cooked = self._cooked_before()
             return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
+        if not named and verb.role in ("join", "season") and says.THE_MASH.search(self._words(step, action)):
+            others = [pot for pot in self.pots if pot is not self.at_hand]
+            mashed = [pot for pot in others if any(self.stories[i].made in _MASHED for i in pot)]
+            return self._merge([self.at_hand, mashed[-1]], []) if mashed and self.at_hand else self.at_hand
         if not named:
             return self.at_hand
         if homes:
             joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not self._apart(step, action)
-            if len(named) > 1 and self._home(named[-1]) is not None and _INTO.search(self._words(step, action)):
+            if len(named) > 1 and self._home(named[-1]) is not None and says.INTO.search(self._words(step, action)):
                 joins_hand = False  # "add the peas to the potatoes": the last one says which pot
             return self._merge([*([self.at_hand] if joins_hand else []), *homes], new)
         if not self.at_hand or self._opens_pot(step, action, verb, new):
             return self._open(new)
         return self._merge([self.at_hand], new)
+
+    def _shared_out(self, i: int, words: str) -> bool:
+        """ "The rest of the milk": of a liquid, fat or powder that is in one pot a part goes into another."""
+        parts = not self.stories[i].solid or self.stories[i].fat
+        return parts and self._home(i) is not None and says.takes_a_part(words, self.stories[i].line.name)
+
+    def _with_a_part(self, step: Step, action: Action, verb: Verb, whole: list[int], shared: list[int]) -> list[int]:
+        """The pot this is about, with a part of what stays in its own pot too."""
+        if whole:
+            pot = self._pot_of(step, action, verb, whole)
+        elif verb.role == "heat" and not self._with(action):
+            return self._open(shared)  # "melt the remaining butter"
+        else:
+            pot = self.at_hand
+        return self._merge([pot], shared) if pot else self._open(shared)
 
     def _cooked_before(self) -> list[int] | None:
         """The pot on the heat, where what is at hand was never on it: "mash the banana and stir in"."""
@@ -229,7 +228,7 @@ class Kitchen:
                 return [i for i in pot if i in named]
         if verb.role in ("join", "season", "split") and named:
             return list(named)
-        if verb.id == "heat" and named and all(self._is_fat(i) for i in named):
+        if verb.id == "heat" and named and all(self.stories[i].fat for i in named):
             return list(named)  # "heat the oil and fry the batter": the pan gets hot, not the batter
         return list(pot)
 
@@ -244,18 +243,19 @@ class Kitchen:
                 fresh = verb.role != "chill" or not self.stories[i].heats  # "overnight oats", no rice left over
                 if verb.role == "soak" or (fresh and food is not None and food.hardness == "grain"):
                     self.stories[i].soaked += minutes
-        if verb.water == "drained" and _BROTH.search(self._words(step, action)):
-            self._strain_off(reached)
+        broth = says.BROTH.search(self._words(step, action)) if verb.water == "drained" else None
+        if broth is not None:
+            self._strain_off([i for i in reached if broth["milk"] is None or self.stories[i].flavours])
         elif verb.water == "drained" and verb.role == "other":
-            self._drain(list(reached), keep=bool(_KEEP_WATER.search(text)))
+            self._drain(list(reached), keep=bool(says.KEEP_WATER.search(text)))
         if verb.role == "blend" and verb.texture:
             for i in reached:
                 story = self.stories[i]
                 story.made, story.made_step = verb.texture, step.index
                 story.blended_first = story.blended_first or (verb.texture in _FINE and not story.heats)
         if verb.role == "split" and action.foods and not step.splits:
-            herbs = all((f := self.stories[i].food) is not None and f.group in ("herb", "spice") for i in reached)
-            self._lift(reached, thrown=herbs or bool(_THROWN.search(text)))  # nobody goes on with a thyme sprig
+            herbs = all(self.stories[i].flavours for i in reached)
+            self._lift(reached, thrown=herbs or bool(says.THROWN.search(text)))  # nobody goes on with a thyme sprig
         for i in action.foods or reached:
             self.stories[i].cuts.extend(cuts_of(action, i))
             if verb.role == "cut" and not action.cuts and verb.id in CUT_BY_VERB and self.stories[i].solid:
@@ -265,10 +265,10 @@ class Kitchen:
 
     def _heat(self, step: Step, action: Action, verb: Verb, reached: Sequence[int]) -> None:
         medium = verb.medium
-        wet = action.with_liquid or action.water_ml is not None or any(self._is_liquid(i) for i in reached)
+        wet = action.with_liquid or action.water_ml is not None or any(self.stories[i].liquid for i in reached)
         if medium == "pan":
             medium = "water" if wet else "fat"
-        if medium in ("water", "fat") and _PRESSURE.search(self._words(step, action)):
+        if medium in ("water", "fat") and says.PRESSURE.search(self._words(step, action)):
             medium = "pressure"
         for i in reached:
             story = self.stories[i]
@@ -276,7 +276,7 @@ class Kitchen:
                 story.cuts_heated = len(story.cuts)
             story.tested = story.tested or action.soft_test
             story.heats.append(
-                Heat(verb.id, medium, step.index, action.time, _water(verb, medium), verb.retention, action.covered)
+                Heat(verb.id, medium, step.index, action.time, water_of(verb, medium), verb.retention, action.covered)
             )
 
     def _cook_on(self, step: Step, action: Action, reached: Sequence[int]) -> None:
@@ -286,7 +286,7 @@ class Kitchen:
             return
         for i in self.at_hand if action.soft_test else ():
             self.stories[i].tested = True  # "with the beans for the last 8, until both squash"
-        whole = not _LAST.search(self._words(step, action))  # "the last" minutes are counted with the pot's own
+        whole = not says.LAST.search(self._words(step, action))  # "the last" minutes are counted with the pot's own
         for i in self.at_hand if whole else reached:
             story = self.stories[i]
             if story.cuts_heated is None:
@@ -303,7 +303,7 @@ class Kitchen:
                     story.heats[at] = Heat(
                         heat.verb, heat.medium, heat.step, heat.minutes, "drained", heat.retention, heat.covered
                     )
-            if self._is_liquid(i) and story.heats and not keep:
+            if self.stories[i].liquid and story.heats and not keep:
                 story.left_out = True
                 for pot in self.pots:
                     pot[:] = [line for line in pot if line != i]
@@ -311,10 +311,10 @@ class Kitchen:
     def _strain_off(self, reached: Sequence[int]) -> None:
         """ "Strain the broth": the liquid stays, what gave it its taste is left in the sieve."""
         for i in reached:
-            if self.stories[i].solid:
+            if self.stories[i].solid or self.stories[i].flavours:
                 self.stories[i].left_out = True
         for pot in self.pots:
-            pot[:] = [i for i in pot if i not in reached or not self.stories[i].solid]
+            pot[:] = [i for i in pot if i not in reached or not self.stories[i].left_out]
 
     def _lift(self, reached: Sequence[int], thrown: bool) -> None:
         source = next((pot for pot in self.pots if set(pot) & set(reached)), None)
@@ -338,7 +338,11 @@ class Kitchen:
             story.bowl = step.bowl
 
     def _home(self, i: int) -> int | None:
-        return next((h for h, pot in enumerate(self.pots) if i in pot), None)
+        """The pot that a line is in: the one at hand, else the one touched last of those that share it."""
+        last = next((h for h, pot in enumerate(self.pots) if pot is self.at_hand and i in pot), None)
+        return (
+            last if last is not None else next((h for h in reversed(range(len(self.pots))) if i in self.pots[h]), None)
+        )
 
     def _open(self, lines: Sequence[int]) -> list[int]:
         self.at_hand = list(lines)
@@ -355,27 +359,19 @@ class Kitchen:
         self.at_hand = first
         return first
 
-    def _is_liquid(self, i: int) -> bool:
-        food = self.stories[i].food
-        return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
-
-    def _is_fat(self, i: int) -> bool:
-        food = self.stories[i].food
-        return food is not None and food.group in ("oil", "fat")
-
     def _apart(self, step: Step, action: Action) -> bool:
         before = ""
         if action is step.actions[0] and step.span.start <= action.span.start:
             before = self.recipe.document.text[step.span.start : action.span.start]
-        return bool(_APART.search(before + " " + self._words(step, action)))
+        return bool(says.APART.search(before + " " + self._words(step, action)))
 
     def _after_both(self, step: Step, action: Action, verb: Verb) -> bool:
         """ "Boil the potatoes and steam the broccoli, until both squash. Mash." """
         said = self.recipe.document.text[step.span.start : action.span.start]
-        return verb.role == "blend" and _BOTH_DONE.search(said) is not None
+        return verb.role == "blend" and says.BOTH_DONE.search(said) is not None
 
     def _cut_into_pot(self, step: Step, action: Action) -> bool:
-        return bool(_INTO_POT.search(self._words(step, action))) and not self._apart(step, action)
+        return bool(says.INTO_POT.search(self._words(step, action))) and not self._apart(step, action)
 
     def _words(self, step: Step, action: Action) -> str:
         """What the sentence says from this action's verb to the next one's."""
@@ -387,10 +383,4 @@ class Kitchen:
         """Whether the first thing after the verb is "with ..." or "in ...": "mash with the oil"."""
         text = self.recipe.document.text[action.span.start : action.span.start + 80]
         word = re.match(r"\W{0,9}[^\W\d_]{1,40}(?:-[^\W\d_]{1,40})?", text)
-        return bool(word and _WITH.match(text, word.end()))
-
-
-def _water(verb: Verb, medium: Medium) -> str:
-    if medium in ("steam", "oven", "fat"):
-        return "none"
-    return verb.water
+        return bool(word and says.WITH.match(text, word.end()))

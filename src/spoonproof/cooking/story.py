@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food
-from spoonproof.model.kitchen import Verb
+from spoonproof.model.kitchen import Medium, Verb
 from spoonproof.model.recipe import Action, Cut, CutShape, FoodLine, Minutes
 from spoonproof.model.record import dataclass, field
 from spoonproof.model.treatment import Heat
@@ -51,6 +51,20 @@ class Story:
         """Whether it is a piece of something: what is not known counts as a piece."""
         return self.food is None or self.food.hardness not in _NOT_SOLID
 
+    @property
+    def fat(self) -> bool:
+        return self.food is not None and self.food.group in ("oil", "fat")
+
+    @property
+    def liquid(self) -> bool:
+        food = self.food
+        return food is not None and food.hardness == "liquid" and "fat" not in food.group and "oil" not in food.id
+
+    @property
+    def flavours(self) -> bool:
+        """Whether it is there for its taste: a herb or a spice."""
+        return self.food is not None and self.food.group in ("herb", "spice")
+
 
 @dataclass(frozen=True, slots=True)
 class Event:
@@ -64,6 +78,11 @@ class Event:
     bowl: Bowl | None = None
 
 
+def served_apart(line: FoodLine) -> Bowl | None:
+    """The family's bowl for "salt, for the grown-ups", as long as no step puts it elsewhere."""
+    return "family" if line.has("for-others") else None
+
+
 def cuts_of(action: Action, line: int) -> Sequence[Cut]:
     """The cuts an action gives a line: one each where as many cuts as foods are named, all of them otherwise."""
     if len(action.cuts) == len(action.foods) > 1 and line in action.foods:
@@ -75,3 +94,10 @@ def total(heats: Sequence[Heat]) -> Minutes | None:
     """The stated minutes of some heats together; None when none has any."""
     timed = [heat.minutes for heat in heats if heat.minutes is not None]
     return Minutes(sum(t.low for t in timed), sum(t.high for t in timed)) if timed else None
+
+
+def water_of(verb: Verb, medium: Medium) -> str:
+    """What becomes of the water of a heat: none, kept, drained, driven off."""
+    if medium in ("steam", "oven", "fat"):
+        return "none"
+    return verb.water

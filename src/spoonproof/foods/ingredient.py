@@ -160,7 +160,11 @@ def _cooked(
 
 
 def _takes_up_listed(treatment: Treatment, watery: Sequence[Treatment]) -> bool:
+    """Whether a liquid of the list is with a food while it swells: one that comes to drained pasta later is not."""
     steps = {heat.step for heat in treatment.heats} | {treatment.joined}
+    drained = next((heat.step for heat in treatment.heats if heat.water == "drained"), None)
+    if drained is not None:
+        steps = {step for step in steps if step is not None and step <= drained}
     return any(steps & ({heat.step for heat in other.heats} | {other.joined}) for other in watery)
 
 

@@ -7,6 +7,7 @@ the words of preparation.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Protocol
@@ -57,6 +58,8 @@ _UNIT_AS = {
 }
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
 
+_PIECE_OF = re.compile(r"^[^,(]{0,30}\b(?:piece|chunk|hunk|lump)[ \t]+of\b", re.I)  # "a piece of pumpkin" is no pumpkin
+_BIG = 150  # grams; a piece of a smaller one is taken for all of it
 _PULPED = ("mashed", "puréed")
 # Of the cups of mash in the composition table all but one weigh 0.85 to 1.04 g a ml; of leaves pressed into the cup
 # no table says anything.
@@ -142,7 +145,7 @@ def weigh(line: FoodLine, food: Food, units: Units) -> Weight | Unweighed:
     if not 0 < amount.low <= amount.high or amount.high > 1_000_000:
         return Unweighed(f"the amount of {food.name} is no usable number")
     step = _whole(line, amount, food, units)
-    if step is None:
+    if step is None or (step.grams.mid > _BIG * amount.high and _PIECE_OF.search(line.text) and amount.unit == "piece"):
         return Unweighed(_why_not(amount, food))
     weight = _waste(line, food, step)
     if amount.about:
@@ -354,7 +357,8 @@ def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Port
 
 def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
     share = food.refuse_pct / 100
-    if not share:
+    tinned = line.state == "canned" and food.state != "canned"  # the figures of it raw; nobody tins peel and stones
+    if not share or tinned:
         return Weight(step.grams, step.grams, step.assumed, step.sources)
     if step.edible:
         return Weight(step.grams.times(1 / (1 - share)), step.grams, step.assumed, step.sources)

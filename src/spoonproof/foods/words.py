@@ -157,6 +157,7 @@ BEFORE = _words(
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
+    spiralised spiralized julienned
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
@@ -177,6 +178,7 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
+    ribbon sheet
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )

@@ -16,9 +16,11 @@ from spoonproof.reading.measures import Measures
 
 _ASIDE = re.compile(
     r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
-    r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?P<purpose>[a-z]{3,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
+    r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
+    r"(?P<purpose>[a-z]{3,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
-    r"|(?:keep|reserve|save|hold|set|skip|omit|leave)[ \t][^,;()]{1,60}"  # "keep a handful back", "skip for babies"
+    r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
+    # "keep a handful back", "skip for babies"
     r"|[0-9.]{1,5}[ \t]?%(?:[ \t](?:lean|fat|cocoa|protein|meat|fruit))?"
     r"|e\.g\.?|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
     r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",
@@ -29,7 +31,8 @@ _OTHER_AMOUNT = re.compile(r"[ \t,(](?:or|/)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])
 _PART_END = re.compile(r"[,;()]")
 _THE_OTHERS = re.compile(
     r"\b(?:to[ \t]cover"
-    r"|(?:(?:to|for)[ \t][a-z]{3,14}|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$",
+    r"|(?:(?:to|for)[ \t][a-z]{3,14}|for"
+    r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$",
     re.I,
 )
 _LONGEST = 40

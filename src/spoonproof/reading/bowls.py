@@ -132,6 +132,13 @@ _FAMILY_PLAIN = re.compile(
     re.I,
 )
 
+_ALL_OF_THEM = re.compile(
+    r"\b(?:(?:all|both|each)(?: of)?(?: (?:the|your|our|\d|two|three|four))? ?(?:bowls|plates|portions|helpings)"
+    r"|(?:each|every) (?:bowl|plate|portion|helping)|every(?:one|body)(?:['’]s)?(?! else))\b",
+    re.I,
+)
+"""Words for the baby's bowl and the family's together."""
+
 
 def split_at(text: str) -> tuple[int, int] | None:
     """Where ``text`` lifts out the baby's portion; None when it does not (or forbids it)."""
@@ -157,7 +164,7 @@ def whose(text: str, split_before: bool) -> tuple[Bowl | None, bool]:
     if not split_before:
         return ("family", True) if _FAMILY_PLAIN.search(plain) and not _BABY.search(plain) else (None, False)
     baby, family = bool(_BABY.search(plain)), bool(_FAMILY.search(plain))
-    if baby and family:
+    if (baby and family) or (not family and _ALL_OF_THEM.search(plain)):
         return None, True
     if baby:
         return "baby", True

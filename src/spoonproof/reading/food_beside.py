@@ -120,7 +120,7 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
     for match in foods.find(text):
         if any(start <= match.start and match.end <= end for start, end in said):
             continue  # "crisp" is no packet of crisps, "to fry" no fry
-        if of_another_line(draft.text, match.start):  # "soaked with the dal"
+        if of_another_line(draft.text, match.start):  # "soaked with the dal", "water, for the rice"
             draft.use(match.start, match.end)
             continue
         if food is not None and (

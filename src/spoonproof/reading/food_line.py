@@ -43,6 +43,13 @@ _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
 _LEFT_OUT = re.compile(r"[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*", re.I)
+_HOW_LEAN = re.compile(
+    r"\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b", re.I
+)  # of meat
+_INNER_BRACKET = re.compile(r"(?<=[^(\[]{1})\[[^()\[\]]{1,40}\](?=[^(\[]{0,40}\))")  # "(3 pounds [1.4 kg])"
+_FOR_OTHERS = re.compile(  # "salt, for the grown-ups"
+    r"\b(?:for|to) (?:the |all the )?(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b", re.I
+)
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}")
@@ -62,6 +69,8 @@ def read_food_line(
         draft.begin = label.end()
         draft.use(0, label.end())
     reading = leading_amount(draft, foods, measures)
+    for said in (*_HOW_LEAN.finditer(draft.text), *_INNER_BRACKET.finditer(draft.text)):
+        draft.use(said.start(), said.end())
     amount = reading.amount if reading else None
     name = shared_head(draft, draft.open_text(), foods) or food_name(draft, foods, measures)
     if name is None and amount is not None and (name := _unit_is_food(draft, amount, foods)) is not None:
@@ -209,6 +218,8 @@ def _line(
             food = pressed_food(draft.text[name.start : name.end], part, foods) or food
     if (served := _SERVED_WITH.search(draft.text, 0, draft.begin)) is not None:
         prepared.append(("optional", draft.place(served.start(), served.end())))
+    if (others := _FOR_OTHERS.search(draft.text)) is not None:
+        prepared.append(("for-others", draft.place(*others.span())))
     food, state = _with_states(draft, food, states, amount, foods)
     amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)
@@ -251,8 +262,9 @@ def _with_states(
     said = [(found.word, draft.place(found.start, found.end), found.end > found.start) for found in states]
     if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
         said.append(("canned", amount.span, True))
-    for state, where, apart in said:
-        if food is not None and apart:  # what is part of the name is told by the name
+    for at, (state, where, apart) in enumerate(said):
+        again = any(one[0] == state and one[2] for one in said[:at])  # "leftover roast lamb"
+        if food is not None and apart and not again:  # what is part of the name is told by the name
             food = _in_state(draft, food, state, where, foods)
     return food, said[-1][0] if said else ""
 

@@ -45,6 +45,7 @@ _PREPOSITION = re.compile(
     r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
+_DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
 _FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
@@ -143,7 +144,7 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
     pressed = _pressed(draft, text, foods, measures)
     if pressed is not None:
         return pressed
-    over = _over_notes(draft, text, foods, measures)
+    over = _over_notes(draft, text, foods, measures) or _over_a_dash(draft, text, foods, measures)
     if over is not None:
         return over
     for start, end in _segments(text):
@@ -196,6 +197,18 @@ def _over_notes(draft: LineDraft, text: str, foods: Foods, measures: Measures) -
             at = b
         words = " ".join(outside[match.start : match.end].split())
         return FoodName(match.start, match.end, match.food, words)
+    return None
+
+
+def _over_a_dash(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
+    """ "Ginger – garlic paste": one name, written with spaces around its hyphen."""
+    for dash in _DASHED.finditer(text):
+        joined = text[: dash.start()] + " " * len(dash[0]) + text[dash.end() :]
+        for start, end in _segments(joined):
+            match = _match(joined, start, end, foods, measures) if start <= dash.start() < end else None
+            if match is not None and match.start < dash.start() and dash.end() < match.end:
+                draft.use(match.start, match.end)
+                return FoodName(match.start, match.end, match.food)
     return None
 
 

@@ -59,6 +59,8 @@ _WHISTLES = re.compile(
     r"\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b", re.I
 )
 _ON_A_RING = ("cook", "simmer", "stew", "braise")
+_STIRRED = ("mix", "whisk")
+_OVER_HEAT = re.compile(r"\b(?:over|on) (?:an? |the )?(?:[a-z-]{3,9} (?:to |or )?){0,3}(?:heat|flame)\b", re.I)
 _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
     r"\bon (?:the )?(?:low|high|auto)(?: setting)?,? (?:for |about |around ){0,2}[0-9½¼¾]{1,2}"
     r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
@@ -117,6 +119,8 @@ def find_instructions(tables: Tables, text: str) -> list[Instruction]:
             match = match._replace(verb="bake")
         if match.verb in _ON_A_RING and _SLOW.search(text, match.start, stop):
             match = match._replace(verb="slow-cook")
+        if match.verb in _STIRRED and _OVER_HEAT.search(text, match.start, stop):
+            match = match._replace(verb="cook")  # "stir over a low heat until thick"
         try:
             verb = tables.verbs.get(match.verb)
         except KeyError:

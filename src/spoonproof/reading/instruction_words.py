@@ -35,7 +35,13 @@ REMAINING = re.compile(
     r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
     re.I,
 )
-_THEM = re.compile(r"\b(?:them|it|both|these|those|each one|the pieces)\b", re.I)
+_THEM = re.compile(
+    r"\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b|then\b"
+    r"|and\b|sides\b)[a-z])|these|those|each one|the pieces|(?:half|some|a little|most) of each|the other half"
+    r"|half of it)\b",
+    re.I,
+)
+_WITH_THEM = re.compile(r"\bwith (?:them|it|those|these)\b", re.I)
 _BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
@@ -124,8 +130,13 @@ def _acted_on(text: str, draft: Instruction, last: tuple[int, ...]) -> tuple[tup
     objects = _before_until(rest)
     foods = _named(text, draft)
     everything = _says_all(text, draft, objects) or (not foods and REMAINING.search(objects) is not None)
+    ahead = tuple(i for m in draft.mentions if m.start < draft.match.start for i in m.lines)
+    last = ahead or last  # "scoop the flesh from the mango and crush half of it"
     before = _BOTH_THE.sub("", text[draft.match.end : _first(draft, draft.match.end + len(objects))])
     if not everything and _THEM.search(before):
+        everything = not last
+        foods = tuple(dict.fromkeys((*last, *foods)))
+    if not everything and foods and _WITH_THEM.search(objects):  # "brown the mince with them"
         everything = not last
         foods = tuple(dict.fromkeys((*last, *foods)))
     # "mash it in with the butter", "mash the peas into the potatoes": the whole pot is mashed

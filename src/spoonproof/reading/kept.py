@@ -28,7 +28,21 @@ T = TypeVar("T")
 Lines = tuple[FoodLine, ...]
 
 GROUND = ("document", "lines", "tables", "names", "title", "listed")
-CARRIED = ("split", "oven", "turn", "last_foods", "used", "unlisted", "shared", "also", "asked", "made")
+CARRIED = (
+    "split",
+    "oven",
+    "turn",
+    "last_foods",
+    "used",
+    "excused",
+    "unlisted",
+    "shared",
+    "also",
+    "asked",
+    "made",
+    "pieces",
+    "held",
+)
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
 
 

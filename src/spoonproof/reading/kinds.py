@@ -19,12 +19,15 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
     "cheese": ("cheese",), "berry": (), "bread": (), "aromatic": (), "poultry": ("poultry",), "bird": ("poultry",),
+    "noodle": (), "agent": (),
 }  # fmt: skip
 _BY_ID: Mapping[str, tuple[str, ...]] = {
     "root": (
         "carrot", "parsnip", "swede", "turnip", "potato", "sweet-potato", "beetroot", "celeriac", "yam", "cassava",
     ),
     "aromatic": ("onion", "red-onion", "spring-onion", "shallot", "garlic", "ginger", "celery", "leek", "lemongrass"),
+    "noodle": ("fine-pasta", "pasta", "fresh-pasta", "rice-noodles", "glass-noodles", "soba", "udon", "ramen-noodles"),
+    "agent": ("baking-powder", "bicarbonate", "bicarbonate-of-soda", "baking-soda", "yeast"),  # "the raising agent"
     "green": ("broccoli", "pea", "courgette", "green-beans", "asparagus", "mangetout", "leek"),
 }  # fmt: skip
 _LEAVES = ("green", "leaf")
@@ -85,6 +88,7 @@ def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[t
             dry_kind = record.group in _DRY_GROUPS and record.hardness != "paste"
             is_dry = dry_kind or record.hardness in ("powder", "grain")
             is_wet = record.hardness in ("liquid", "paste") or record.group in _WET_GROUPS
+            is_wet = is_wet or any(cut.shape in ("mashed", "puréed") for cut in line.cuts)  # "2 bananas, mashed"
             if is_dry if dry else is_wet and not is_dry:
                 meant.append(i)
         if meant:
@@ -92,6 +96,8 @@ def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[t
 
 
 _REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
+_ONE_KIND = re.compile(r"(?:herb|spice|grain|pulse|vegetable|leaf)\b", re.I)  # not "the fish", which may be several
+_THE = re.compile(r"\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$", re.I)
 _THOSE_IN = re.compile(
     r"\b(?:fold|stir|mix|add|beat|swirl|scatter|put|drop)\b(?:[ \t]+(?:in|through))?[ \t]+(those|these|them|that)\b",
     re.I,
@@ -99,8 +105,9 @@ _THOSE_IN = re.compile(
 
 
 def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:
-    """ "The rest of the veg": of several lines of one kind those that no step has used yet."""
-    if len(lines) < 2 or _REST_OF.search(text[max(0, start - 40) : start]) is None:
+    """ "The rest of the veg", "the herb": of several lines of one kind those that no step has used yet."""
+    one = _ONE_KIND.match(text, start) is not None and _THE.search(text[max(0, start - 12) : start]) is not None
+    if len(lines) < 2 or not (one or _REST_OF.search(text[max(0, start - 40) : start])):
         return lines
     return tuple(i for i in lines if i not in used) or lines
 

@@ -15,9 +15,9 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
+from spoonproof.reading.name_words import WORD, key_of, singular
 from spoonproof.reading.runs import runs_at
 
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
@@ -28,6 +28,7 @@ _DESCRIBING = frozenset(
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()
 )
+_ANY_OF_A_KIND = frozenset({"fresh", "dried", "ground", "mixed", "frozen", "cooked", "chopped", "soft", "raw"})
 # What is made of a food is not called by the food alone: "the chicken" is no chicken stock.
 _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
@@ -59,6 +60,7 @@ _TOOL = re.compile(
     r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
     re.I,
 )
+_OWN_JUICES = re.compile(r"(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z", re.I)  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
 _CUT_NOUN = re.compile(r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves)\b", re.I)
 _IS_NOT = re.compile(
@@ -74,7 +76,6 @@ _SALT_AND_PEPPER = re.compile(
     r"|white[ \t]{1,9})?pepper)\b",
     re.I,
 )
-_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
 
 
 class Mention(NamedTuple):
@@ -108,22 +109,22 @@ class Names:
 
     def _add_line(self, index: int, line: FoodLine) -> None:
         for whole in filter(None, (line.alias, line.name, (line.recipe or "").replace("-", " "))):
-            self._add(_key(whole), index, 0)
-        for word in _key((line.recipe or "").replace("-", " ")):
+            self._add(key_of(whole), index, 0)
+        for word in key_of((line.recipe or "").replace("-", " ")):
             for name in (word, *_ALSO_CALLED.get(word, ())):
                 self._add((name,), index, 1 if name in _MADE_OF else 2)
         record = self.foods.get(line.food) if line.food else None
         own = [line.name]
         if record is not None:
-            self._add(_key(record.name), index, 0)
+            self._add(key_of(record.name), index, 0)
             for name in record.names:
-                self._add(_key(name), index, 1)
+                self._add(key_of(name), index, 1)
             own.append(record.name)
             parent = self.foods.get(record.parent) if record.parent else None
             for name in (parent.name, *parent.names) if parent is not None else ():
-                self._add(_key(name), index, 1)
+                self._add(key_of(name), index, 1)
         for name in own:
-            words = _key(name)
+            words = key_of(name)
             for cut in range(1, len(words)):
                 if not set(words[cut:]) <= _DESCRIBING:
                     self._add(words[cut:], index, 1)
@@ -135,18 +136,18 @@ class Names:
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
-            if _key(name)[-1:] == ("sauce",) and not self.foods.match(" ".join(_key(name)[-2:-1])):
-                self._add(_key(name)[-2:-1], index, 2)  # "the soy", where there is no such food
-            *made_of, last = _key(name) or ("",)
+            if key_of(name)[-1:] == ("sauce",) and not self.foods.match(" ".join(key_of(name)[-2:-1])):
+                self._add(key_of(name)[-2:-1], index, 2)  # "the soy", where there is no such food
+            *made_of, last = key_of(name) or ("",)
             if made_of and last == "butter":
                 self.butters.setdefault(made_of[-1], index)
         for word in _CUT_NOUN.findall(line.text):  # "bake the chips", where the list has potatoes in chips
-            self._add(_key(word), index, 2)
+            self._add(key_of(word), index, 2)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
-        if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(_key, own)):
+        if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(key_of, own)):
             self._add(("crumb",), index, 1)
-        if record is not None and {"bone", "carcass"} & set(_key(record.name)):
+        if record is not None and {"bone", "carcass"} & set(key_of(record.name)):
             self._add(("bone",), index, 1)
         self._add_pressed(index, line)
 
@@ -156,6 +157,8 @@ class Names:
         record = self.foods.get(match.food) if match is not None else None
         if record is None or self._related(record.id, line.food) or record.group == self._group(line):
             return False
+        if self._group(line) == "spice" and self._allergens(line) >= record.allergens > frozenset():
+            return False  # "crackle the mustard": its seeds
         return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
@@ -166,7 +169,7 @@ class Names:
                 self._add((part,), index, 2)
         for part in ("juice", "zest"):
             if line.has(part) or (line.food in ("lemon", "lime") and not line.has("juice", "zest")):
-                self._add((*_key(line.name), part), index, 0)
+                self._add((*key_of(line.name), part), index, 0)
                 self._add((part,), index, 2)
 
     def _add(self, words: tuple[str, ...], index: int, rank: int) -> None:
@@ -180,7 +183,7 @@ class Names:
         ``ends``: offsets where an instruction starts; a "do not" reaches no further than the next one.
         """
         hidden = hidden_parts(text, ends)
-        tokens = [(m.start(), m.end(), _singular(m[0])) for m in _WORD.finditer(text)]
+        tokens = [(m.start(), m.end(), singular(m[0])) for m in WORD.finditer(text)]
         known = {match.start: match for match in self.foods.find(text)}
         pepper = {m.start(1): m.end(1) for m in _SALT_AND_PEPPER.finditer(text)}
         found: list[Mention] = []
@@ -199,7 +202,12 @@ class Names:
                 or _IS_VERB.match(text, one.start)
                 or _DOES_SQUASH.fullmatch(text, one.start, one.end)
             )
-            unsaid = aside or _made_of_it(text, found, one) or any(a <= one.start < b for a, b in hidden)
+            unsaid = (
+                aside
+                or _OWN_JUICES.search(text, max(0, one.start - 12), one.end)
+                or _made_of_it(text, found, one)
+                or any(a <= one.start < b for a, b in hidden)
+            )
             if not unsaid and not _TOOL.match(text, one.end):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
@@ -230,7 +238,7 @@ class Names:
                 and self._another(text, start, getattr(match, "food", ""), lines)
             ):
                 break
-            exact = tuple(i for i in lines if _key(self.lines[i].name) == own)
+            exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
             lines = exact or lines  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
                 lines = self._nearer(getattr(match, "food", ""), lines)
@@ -239,7 +247,7 @@ class Names:
         if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):
             return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
-            return self._resolve(start, match_end, getattr(match, "food", ""), _key(text[start:match_end]))
+            return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
         word = tokens[at][2]
         if GROUPS.get(word) or (word in GROUPS and DEFINITE.search(text[max(0, start - 48) : start])):
             lines = self._of_kind(word)
@@ -257,7 +265,7 @@ class Names:
     def _which(self, lines: tuple[int, ...], rank: int, last: str) -> tuple[tuple[int, ...], str, bool]:
         if len(lines) == 1:
             return lines, "", False
-        plural = _singular(last) != last.lower()
+        plural = singular(last) != last.lower()
         if rank > 0 and plural:
             return lines, "", False  # "the lentils": the red ones and the green ones
         return lines, "", True
@@ -280,7 +288,9 @@ class Names:
 
     def _plainly(self, words: tuple[str, ...], lines: tuple[int, ...]) -> bool:
         """Whether only a describing word stands before them on the line: "mustard" of the line "dry mustard"."""
-        return any(tuple(word for word in _key(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines)
+        return any(
+            tuple(word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines
+        )
 
     def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
         """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
@@ -288,12 +298,11 @@ class Names:
         row = _IN_A_ROW.search(before)
         if row is None or food.traits & _WEIGHTY:
             return False
-        beside = self.phrases.get((_singular(row["word"]),), {})
+        beside = self.phrases.get((singular(row["word"]),), {})
         groups = {"vegetable", "fruit", "grain", "pulse"}
         if not any(self._group(self.lines[i]) in groups for i in beside):
             return False
-        own = (self.foods.get(self.lines[i].food or "") for i in lines)
-        return all(record is not None and food.allergens <= record.allergens for record in own)
+        return all(self._group(self.lines[i]) and food.allergens <= self._allergens(self.lines[i]) for i in lines)
 
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
@@ -310,15 +319,15 @@ class Names:
         if not lines and words[-1:] and words[-1] in _MADE_BY:  # "almond powder" of almonds that the line has ground
             lines = self._made_so(words)
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
-            lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(_key(line.text)))
-        if not lines and len(words) == 1 and words[0] in GROUPS:  # "the cheese", "the berries"
-            lines = self._of_kind(words[0])
+            lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(key_of(line.text)))
+        if not lines and words and words[-1] in GROUPS and set(words[:-1]) <= _ANY_OF_A_KIND:
+            lines = self._of_kind(words[-1])  # "the cheese", "the berries", "the fresh herbs"
             return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
 
     def _is_sugar(self, line: FoodLine) -> bool:
         record = self.foods.get(line.food) if line.food else None
-        return record is not None and any(_key(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
+        return record is not None and any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
 
     def _made_so(self, words: tuple[str, ...]) -> tuple[int, ...]:
         """The line that the words before the last name, where its own words say that it was made so."""
@@ -329,7 +338,7 @@ class Names:
         )
 
     def _of_kind(self, word: str) -> tuple[int, ...]:
-        return of_kind(word, self.lines, self.foods, [(_key(line.name)[-1:] or ("",))[0] for line in self.lines])
+        return of_kind(word, self.lines, self.foods, [(key_of(line.name)[-1:] or ("",))[0] for line in self.lines])
 
     def _meant(self, text: str, mention: Mention) -> Mention:
         """ "The parsnips" where the list has "parsnpis": the line's misspelling is told once, at the line."""
@@ -338,7 +347,7 @@ class Names:
         words = text[mention.start : mention.end].lower()
         for index, line in enumerate(self.lines):
             unknown = line.food is None and line.recipe is None and bool(line.name)
-            same_end = _key(line.name)[-1:] == _key(words)[-1:]  # "the salt" where the list has "smoked river salt"
+            same_end = key_of(line.name)[-1:] == key_of(words)[-1:]  # "the salt" where the list has "smoked river salt"
             if unknown and (same_end or _alike(words, line.name.lower())):
                 return mention._replace(lines=(index,), food="")
         return mention
@@ -351,6 +360,10 @@ class Names:
             return one == two
         return (a.parent or a.id) == (b.parent or b.id)
 
+    def _allergens(self, line: FoodLine) -> frozenset[str]:
+        record = self.foods.get(line.food) if line.food else None
+        return record.allergens if record is not None else frozenset()
+
     def _group(self, line: FoodLine) -> str:
         record = self.foods.get(line.food) if line.food else None
         return record.group if record is not None else ""
@@ -358,23 +371,6 @@ class Names:
     def _pepper(self) -> str:
         match = self.foods.match("black pepper")
         return match.food if match is not None else ""
-
-
-def _key(name: str) -> tuple[str, ...]:
-    return tuple(_singular(m[0]) for m in _WORD.finditer(name))
-
-
-def _singular(word: str) -> str:
-    text = word.lower().replace("’", "'").removesuffix("'s")
-    if text in _IRREGULAR:
-        return _IRREGULAR[text]
-    if len(text) < 4 or not text.endswith("s") or text.endswith(("ss", "us")):
-        return text
-    if text.endswith("ies") and len(text) > 4:
-        return text[:-3] + "y"
-    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
-        return text[:-2]
-    return text[:-1]
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

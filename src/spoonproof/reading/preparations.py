@@ -2,11 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.table import Row
 from spoonproof.reading.runs import runs_at, tokens_of
+
+_PARTS: Mapping[str, str] = {
+    "skin": "skinned", "peel": "peeled", "core": "cored", "stone": "stoned", "pit": "stoned", "pip": "deseeded",
+    "seed": "deseeded", "bone": "boned", "shell": "shelled", "stalk": "trimmed", "stem": "trimmed", "end": "trimmed",
+    "root": "trimmed", "fat": "trimmed", "rind": "trimmed", "gristle": "trimmed", "sinew": "trimmed",
+    "membrane": "trimmed", "string": "trimmed", "top": "trimmed", "pith": "trimmed",
+}  # fmt: skip
+_PART = "|".join(_PARTS)
+_TAKEN_OFF = re.compile(  # "bones picked out", "skin and seeds taken off"
+    rf"\b(?P<part>{_PART})s?(?:(?:,[ \t]?|[ \t](?:and|&)[ \t])(?:any[ \t]|the[ \t]|tough[ \t])?(?P<also>{_PART})s?)?"
+    r"[ \t](?:all[ \t]|carefully[ \t]|well[ \t])?"
+    r"(?:(?:taken|picked|pulled|cut|scooped|scraped|snipped|sliced|stripped|peeled|pressed|squeezed|popped)"
+    r"[ \t](?:out|off|away)|out|off|discarded|removed|trimmed)\b",
+    re.I,
+)
 
 KINDS = ("prepared", "state", "size", "ignored", "part")
 
@@ -55,4 +71,22 @@ class Preparations:
                     break
             else:
                 at += 1
+        return _with_parts(text, found) if "prepared" in kinds else tuple(found)
+
+
+def _with_parts(text: str, found: Sequence[FoundWord]) -> tuple[FoundWord, ...]:
+    """The forms found with the parts that the words take off, where no form says the same."""
+    parts = list(_taken_off(text))
+    if not parts:
         return tuple(found)
+    whole = [one for one in found if any(one.start <= a.start and a.end <= one.end for a in parts)]
+    parts = [a for a in parts if not any(one.start <= a.start and a.end <= one.end for one in whole)]
+    apart = [one for one in found if one in whole or not any(a.start <= one.start < a.end for a in parts)]
+    return tuple(sorted([*apart, *parts]))
+
+
+def _taken_off(text: str) -> Iterator[FoundWord]:
+    for match in _TAKEN_OFF.finditer(text):
+        yield FoundWord(*match.span(), _PARTS[match["part"].lower()], "prepared")
+        if match["also"] is not None:
+            yield FoundWord(match.start("also"), match.end(), _PARTS[match["also"].lower()], "prepared")

@@ -39,13 +39,15 @@ _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
 class Reading(NamedTuple):
     """A recipe as read: ``head_faults`` are the faults of its head alone, ``of_head`` how many of its passages, which
     come first, stand there. ``rest``: the recipe but for a key that can't be read, where all that a dish is judged by
-    can be; nothing is made of it."""
+    can be; nothing is made of it. ``foods_alone``: a step or a food of it can't be read, so that only what the other
+    foods are is known, and not what becomes of them."""
 
     recipe: Recipe | None
     faults: list[Finding]
     head_faults: Sequence[Finding] = ()
     of_head: int = 0
     rest: Recipe | None = None
+    foods_alone: bool = False
 
 
 def read_recipe(
@@ -82,7 +84,7 @@ def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measure
 
 def _read_on(document: Document, head: Span, story: Span, findings: list[Finding], reader: _Reader) -> Reading:
     """What can be told of a recipe of which a part can't be read: no recipe, and the faults of the other parts."""
-    from spoonproof.reading.rest import JUDGED_BY, LOCAL, OF_ABSENCE, read_rest, told
+    from spoonproof.reading.rest import JUDGED_BY, LOCAL, OF_ABSENCE, items_alone, read_rest, told
 
     if findings[-1].rule not in LOCAL:
         return Reading(None, findings)
@@ -96,8 +98,9 @@ def _read_on(document: Document, head: Span, story: Span, findings: list[Finding
     recipe = reader.recipe(rest.root)
     findings += [found for found in reader.sink.findings if found.rule not in OF_ABSENCE]
     whole = _with_story(recipe, document, story, findings)
-    judged = None if JUDGED_BY & {*rest.passed_over} else whole.recipe
-    return Reading(None, whole.faults, rest=judged)
+    of_foods = items_alone(rest)
+    judged = whole.recipe if of_foods or not JUDGED_BY & {*rest.passed_over} else None
+    return Reading(None, whole.faults, rest=judged, foods_alone=of_foods)
 
 
 def read_story(before: Reading, document: Document) -> Reading | None:

@@ -90,11 +90,20 @@ def _broken_part(document: Document, text: str, head: Span, fault: Finding) -> _
     return _Part(name, Span(begin, end), f"“{name}”" if name else "this part")
 
 
+def items_alone(rest: Rest) -> bool:
+    """Whether all that a dish is judged by was read but for single foods or steps: what the other foods are stays."""
+    items = {f"one item of “{name}”" for name in _IN_ITEMS}
+    whole = {name for name in rest.passed_over if name in JUDGED_BY and f"“{name}”" in rest.shown}
+    return bool(items & {*rest.shown}) and not whole and not JUDGED_BY & {*rest.passed_over} - {*_IN_ITEMS}
+
+
 def told(rest: Rest | None) -> str:
     """What was looked at, to go with the fault that stopped the reading."""
     if rest is None:
         return "Nothing else of this head was looked at."
     names = " and ".join(rest.shown)
+    if items_alone(rest):
+        return f"All but {names} was read on; of the dish only what stands under foods is judged till then."
     if JUDGED_BY & {*rest.passed_over}:
         return f"All but {names} was read on, but the dish can't be judged before this is put right."
     return f"All but {names} was read on."

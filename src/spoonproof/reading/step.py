@@ -30,11 +30,12 @@ from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
+from spoonproof.reading.pointed import kept_back, made_into, pieces_of, pointed_at
 from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.step_beside import beside
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
 from spoonproof.reading.step_reader import StepReader
-from spoonproof.reading.stretches import cooks_on, later_times, share_objects
+from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
 from spoonproof.reading.temperatures import temperature_faults
 from spoonproof.reading.time_faults import time_faults
 from spoonproof.reading.times import FoundTime, find_times
@@ -130,6 +131,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     _fill_in_turn(reader, passage, drafts, times)
     note_tests(text, drafts)
     share_objects(drafts, text)
+    under_a_lid(text, drafts)
     cooks_on(text, drafts)
     _give_bowls(reader, drafts, text, cut)
     actions = tuple(later_times(passage, [draft.action for draft in drafts], drafts, times))
@@ -156,8 +158,18 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
     mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
-    mentions = sorted([*mentions, *_all_but(reader, text)], key=lambda m: m.start)
+    mentions = _with_pointed(reader, text, [*mentions, *_all_but(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
+
+
+def _with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
+    """The mentions with the lines that words without a food's name point at, in the order of the text."""
+    mentions.sort(key=lambda m: m.start)
+    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions))
+    mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
+    pieces = [*pieces_of(text, reader.lines, reader.pieces, mentions), *kept_back(text, reader.held - reader.used)]
+    reader.pieces |= made_into(text)
+    return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
 
 
 def _all_but(reader: StepReader, text: str) -> list[Mention]:
@@ -170,6 +182,7 @@ def _all_but(reader: StepReader, text: str) -> list[Mention]:
         if left and meant:
             found.append(Mention(start, end, meant))
             again = put_in_after(text, end + len(words))
+            reader.held = left
             found += [Mention(*again, tuple(sorted(left)))] if again else []
     return found
 

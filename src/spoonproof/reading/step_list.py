@@ -46,7 +46,9 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
         reader.used.update(mention.lines)
     all_at_first = none_yet and any(draft.action.everything for draft in drafts)
     rest = not reader.split and _BEAT_THE_REST.search(text) is not None
-    if all_at_first or rest or _ALL_LISTED.search(text) or REMAINING.search(text):
+    if all_at_first:
+        reader.excused.update(i for i in range(len(reader.lines)) if i not in reader.held)
+    if rest or _ALL_LISTED.search(text) or REMAINING.search(text):
         reader.used.update(range(len(reader.lines)))
     if _SPREAD.search(text):  # "toast the crumpets, spread thinly": with what is spread
         reader.used.update(i for i, line in enumerate(reader.lines) if line.name.lower().endswith("spread"))
@@ -117,14 +119,17 @@ def report_unlisted(reader: StepReader) -> None:
 
 def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
     slices = any(re.search(r"\bslices?\b", step.text, re.I) for step in steps)  # "spread on two slices"
+    served_apart = any(action.bowl == "family" for step in steps for action in step.actions)
     for index, line in enumerate(reader.lines):
         unknown = line.food is None and line.recipe is None  # said at the line already
-        if index in reader.used or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
+        if index in reader.used | reader.excused or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
             continue
         if slices and (
             (line.amount is not None and line.amount.unit == "slice") or any(cut.shape == "slice" for cut in line.cuts)
         ):
             continue  # "spread it on each slice"
+        if served_apart and line.has("for-others"):
+            continue  # "pepper, for the grown-ups", and "season the rest"
         if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
             continue  # "salt the courgette, and squeeze it": the verb is the salt
         name = line.alias or line.name

@@ -22,6 +22,7 @@ class StepReader:
     names: Names
     findings: list[Finding] = field(default_factory=list)
     used: set[int] = field(default_factory=set)
+    excused: set[int] = field(default_factory=set)  # not used by name, and yet not to be asked for
     split: bool = False
     oven: bool = False  # whether any step of the method speaks of one
     turn: Bowl | None = None  # whose bowl the words before in this step were about
@@ -33,3 +34,5 @@ class StepReader:
     title: str = ""
     listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
+    pieces: set[str] = field(default_factory=set)  # pieces that the steps cut: "slice"
+    held: set[int] = field(default_factory=set)  # what "everything but ..." left out

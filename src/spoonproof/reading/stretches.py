@@ -54,6 +54,23 @@ def later_times(
     return result
 
 
+def under_a_lid(text: str, drafts: Sequence[Instruction]) -> None:
+    """ "Bubble gently, lid ajar, for 30 minutes": minutes and end point are the heat's, whatever stands last."""
+    for one, two in pairwise(drafts):
+        late = two.action
+        if two.verb.id != "cover" or one.verb.role != "heat" or one.verb.id == "bring-to-the-boil":
+            continue
+        if late.foods or _STOP.search(text[one.start : two.start]) or one.action.time is not None:
+            continue
+        if late.time is not None or (late.until and not one.action.until):
+            ends = replace(one.action, time=late.time, time_span=late.time_span, more=late.more, covered=late.covered)
+            if not one.action.until:
+                ends = replace(ends, until=late.until, soft_test=late.soft_test)
+            one.action = ends
+            two.action = replace(late, time=None, time_span=None, more=False, until="", soft_test=False)
+
+
+_STOP = re.compile(r"[.;]|\bthen\b", re.I)
 _OFF = re.compile(r"\b(?:off|remove|removed)\b", re.IGNORECASE)
 
 

@@ -24,6 +24,11 @@ _FOR_THE_LAST = re.compile(
 _BARE = re.compile(
     r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))", re.I
 )
+_BARE_MORE = re.compile(
+    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]more(?:[,.;:)]|$|[ \t](?:until|and|or)\b))",
+    re.I,
+)
+_FOR = re.compile(r"\bfor (?:about |around )?$", re.I)
 _UNIT_BEFORE = re.compile(r"[0-9][ \t]{0,3}min(?:ute)?s?\b", re.I)
 _AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
 _NOT_A_TIME = re.compile(
@@ -168,10 +173,12 @@ def _time_at(text: str, at: int) -> FoundTime | None:
 
 def _last_minutes(text: str, at: int) -> FoundTime | None:
     """ "Steam for 20 minutes, adding the pear for the last 8": the unit is that of the time before."""
-    bare = _BARE.match(text, at)
+    bare, said = _BARE.match(text, at), _FOR_THE_LAST
+    if bare is None:  # "for 5 more"
+        bare, said = _BARE_MORE.match(text, at), _FOR
     if (
         bare is None
-        or not _FOR_THE_LAST.search(text[max(0, at - 32) : at])
+        or not said.search(text[max(0, at - 32) : at])
         or not _UNIT_BEFORE.search(text[max(0, at - 160) : at])
     ):
         return None

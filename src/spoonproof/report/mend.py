@@ -52,15 +52,15 @@ def mend(judged: JudgedClaim, times: Sequence[str], sources: Mapping[str, Csl], 
     brief = [_cited(ref, sources, brief=True) for ref in refs if _cited(ref, sources)]
     tail = " " + _looked(brief, laws) if brief else ""
     said = " ".join(part for part in (f"at {_and(times)}" if times else "", _topic(judged)) if part) or "here"
-    comment = _comment(judged, reason, wording, said)
+    comment = _comment(judged, reason, _by_name(wording, judged), said)
     where = f" (at {_and(times)})" if times else ""
-    core = _core(judged, reason, wording)
+    core = _by_name(_core(judged, reason, wording), judged)
     care = " " + _CARE if judged.claim.kind in _SERIOUS else ""
     return Mend(
         f"{comment}{care}{tail}",
         f"{'Note' if judged.advice == 'add' else 'Correction'}, {day}{where}: {core}{care}"
         + (f" Sources: {'; '.join(cited)}" if cited else ""),
-        _card("Note" if judged.advice == "add" else "Correction", _told_first(judged, core), wording),
+        _card("Note" if judged.advice == "add" else "Correction", _told_first(judged, core), _by_name(wording, judged)),
         _to_you(judged),
     )
 
@@ -179,9 +179,20 @@ def _core(judged: JudgedClaim, reason: str, wording: str) -> str:
     return (f"{wording}. " if wording and wording.lower() not in reason.lower() else "") + reason
 
 
+def _by_name(text: str, judged: JudgedClaim) -> str:
+    """A sentence that stands by itself names its food: "Salmon is a source of omega-3", and not "it"."""
+    word = _topic(judged).removeprefix("about ")
+    if not word or not text.startswith("It is "):
+        return text
+    verb = "are" if word.endswith("s") and not word.endswith(("ss", "us")) else "is"
+    return f"{word[:1].upper()}{word[1:]} {verb} {text[6:]}"
+
+
 def _added(judged: JudgedClaim) -> str:
     """What a true statement needs beside it."""
     added = (judged.why.partition(" Add: ")[2] or judged.wording or judged.why).strip().rstrip(".")
+    if judged.wording and added.startswith(("how much it is, ", "what it brings, ")):
+        return judged.wording.rstrip(".")
     if added.startswith("say per what: "):
         added = "the figure is " + added.removeprefix("say per what: ")
     return added

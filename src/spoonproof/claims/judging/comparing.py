@@ -11,6 +11,7 @@ from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.number_words import number_of
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import has_any, plain, singular
 from spoonproof.model.claim import Claim, Truth
@@ -51,7 +52,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
     first, second = (two, one) if less else (one, two)
     said = claim.number.value if claim.number is not None and claim.number.unit == "x" else 1.0
-    times = 1.0 if less else max(said, 2.0 if has_any(key.near, _TWICE) else 1.0)
+    times = 1.0 if less else max(said, _times(key.near))
     if first.low >= second.high * times and first.low > second.high:
         truth: Truth = "true"
     elif first.high < second.low * times or first.high <= second.low:
@@ -62,10 +63,27 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     return Verdict(truth, why, None, (*refs, *composition(one), *composition(two)), steps=[f"{step} -> {truth}"])
 
 
+def _times(words: str) -> float:
+    """How many times as much plain words say that it is, 1 where they say no such thing; "times" by itself is many."""
+    found = _SO_MANY_TIMES.search(words)
+    if found is None:
+        return 2.0 if has_any(words, _TWICE) else 1.0
+    number = number_of(found[1])
+    return _MANY if number is None else max(number, 1.0)
+
+
+_SO_MANY_TIMES = re.compile(r" ([a-z0-9]+) times (?:the|as|more|higher|richer|greater|over) ")
+_MANY = 10.0
+"""What "many times" and "several times" are held to."""
+
+
 def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
     """The food after "than", where the claim itself holds only the first of the two: "than in rice"; "" where none is
     known, where it is a whole class ("any other food"), or where more than one stands there."""
-    _, than, rest = plain(clause(claim)).partition(" than ")
+    said = plain(clause(claim))
+    _, than, rest = said.partition(" than ")
+    if not than and (times := _TIMES_THAT_OF.search(said)):
+        than, rest = "of", times[1]
     words = rest.split()[:_REACH] if than else []
     if set(words[:2]) & _ALL:
         return ""
@@ -78,6 +96,13 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
     if not words or not claim.foods:
         return ""
     return known_as(_same(claim, sort) if sort else _part(claim, words[0]), numbers, context)
+
+
+_TIMES_THAT_OF = re.compile(
+    r" (?:twice|double|(?:two|three|four|five|six|seven|eight|nine|ten|\d+) times) (?:the|as much) "
+    r"(?:(?:amount|quantity) of )?(?!rest |other )(?:[a-z0-9]+ ){1,3}?(?:of|as) (.+)"
+)
+"""What it is held against where no "than" stands: "twice the vitamin C of an orange"."""
 
 
 def _first_known(words: list[str], numbers: Numbers, context: Context, least: int = 1) -> str:

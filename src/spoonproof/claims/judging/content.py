@@ -269,7 +269,8 @@ def _present(condition: Condition | None, probe: AnyProbe) -> str:
 def _brings(what: str, foods: list[str], probe: AnyProbe) -> str:
     named = foods[0] if len(foods) == 1 else f"{', '.join(foods[:-1])} and {foods[-1]}"
     if isinstance(probe, FoodProbe):
-        return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} contains {what}."
+        verb = "contain" if len(foods) > 1 or (named.endswith("s") and not named.endswith(("ss", "us"))) else "contains"
+        return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} {verb} {what}."
     return f"The dish contains {what}." if named == what else f"The dish contains {what}, from {named}."
 
 

@@ -1,0 +1,56 @@
+"""Words of a step that say which pot is meant, and what goes into it or stays out of it."""
+
+from __future__ import annotations
+
+import re
+
+APART = re.compile(
+    r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
+    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
+    r"|greased |(?:greased )?(?:oven|baking|ovenproof|roasting) )?|another |a )"
+    r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
+    re.IGNORECASE,
+)
+ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+BOTH_DONE = re.compile(
+    r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
+)
+OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
+OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
+IN_AGAIN = re.compile(
+    r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
+    r"(?=\s*(?:[,.;]|and\b|$))",
+    re.IGNORECASE,
+)
+THE_MASH = re.compile(r"\b(?:the|with) (?:mash|mashed|pur[ée]e|topping)\b", re.I)  # "top with the mash"
+INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
+INTO_POT = re.compile(
+    r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
+    r"|stew|mix|mixture|batter|dough|porridge|curry|dal|dhal|mash|rice|pasta|water|stock|milk|broth)s?\b"
+    r"|\b(?:grate|crumble|flake|shred|tear|chop|slice|snip|break|dice) in\b",
+    re.IGNORECASE,
+)
+LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
+FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
+WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
+KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
+BROTH = re.compile(
+    r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion|(?P<milk>milk|cream))\b", re.I
+)
+THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
+PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)
+
+_A_PART = re.compile(
+    r"\b(?:rest|left|remainder|remaining|half|some|most|more|third|quarter|splash|little|spoonfuls?|ladle(?:ful)?s?|knob"
+    r"|drizzle|dash|bit|drop|tablespoons?|teaspoons?|tbsp|tsp|ml)(?: (?:of|from))?"
+    r"(?: (?:the|your))?(?: [a-z]{3,10})? $",
+    re.I,
+)
+
+
+def takes_a_part(words: str, name: str) -> bool:
+    """Whether ``words`` take a part of ``name`` alone: "the rest of the milk", "a third of the butter"."""
+    last = name.lower().rpartition(" ")[2]
+    at = words.lower().find(last) if len(last) > 2 else -1
+    return at >= 0 and _A_PART.search(words[:at]) is not None

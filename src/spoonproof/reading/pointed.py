@@ -1,0 +1,187 @@
+"""Words that point at lines of the list without naming a food: "the first two", "both liquids", "the next three veg",
+"the sprig", "those" of what was kept back.
+
+They are read against the list alone, in its order, and so never hide a food that stands on no line: where the list
+does not bear the words out, they point at nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from collections.abc import Set as AbstractSet
+
+from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
+from spoonproof.reading.kinds import GROUPS, of_kind
+from spoonproof.reading.mentions import Mention
+from spoonproof.reading.name_words import key_of, singular
+
+_NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
+_POINTS = re.compile(
+    r"\b(?P<lead>(?P<both>both)(?:[ \t]of)?(?:[ \t](?:the|these|those|your))?|(?:all[ \t])?(?:the|these|those|your))"
+    r"(?:[ \t](?P<order>first|last|next|final|other))?"
+    r"(?:[ \t](?P<count>two|three|four|five|six|seven|eight|[2-8]))?"
+    r"(?P<noun>[ \t](?P<one>[a-z]{3,14})(?:[ \t](?P<two>[a-z]{3,14}))?)?(?![a-z-])",
+    re.I,
+)
+_ALONE = re.compile(  # "the first two into the pan", not "the first two minutes"
+    r"[ \t]{0,3}(?:[.,;:)]|$|[ \t](?:in|into|to|with|until|together|for|and|on|onto|over|then|through|under)\b)", re.I
+)
+_OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the last two"
+    r"(?:\b(?:for|during)"
+    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
+    re.I,
+)
+_ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
+_POWDERS = ("powder",)
+_LIQUIDS = ("liquid",)
+_WIDER: dict[str, tuple[str, ...]] = {
+    "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
+    "grain": ("grain", "pulse"), "meat": ("meat", "poultry", "offal", "processed-meat"), "dairy": ("dairy", "cheese"),
+    "leaf": ("herb",), "fish": ("fish", "shellfish"), "herb": ("herb", "spice"), "spice": ("spice", "herb"),
+}  # fmt: skip
+
+_PIECES = (
+    r"lea(?:f|ves)|sprigs?|slices?|fillets?|sticks?|cloves?|nests?|sheets?|pods?|stalks?|strips?|cubes?|hal(?:f|ves)"
+    r"|quarters?|chunks?|thighs?|breasts?|drumsticks?|steaks?|chops?|loins?|rashers?|wedges?|segments?|florets?|rounds?"
+    r"|batons?|blocks?|rinds?|shapes?|shells?|stars?|matchsticks?|spears?|ribbons?|bulbs?|cobs?"
+)
+_THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
+_MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
+_THOSE = re.compile(
+    r"\b(?:add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|pour)\b(?:[ \t](?:in|through))?[ \t]"
+    r"(?P<those>those|these|them|that)\b",
+    re.I,
+)
+
+
+def pointed_at(
+    text: str, lines: Sequence[FoodLine], foods: Foods, used: AbstractSet[int], named: Sequence[Mention]
+) -> Iterator[Mention]:
+    """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
+    sentence names, those before a place being used there too."""
+    taken, counted = set(used), set[int]()
+    for found in _POINTS.finditer(text):
+        noun, end = _noun(found, lines, foods)
+        order = (found["order"] or "").lower()
+        count = _NUMBERS["both"] if found["both"] else _number(found["count"])
+        if not noun and (not order or not count or _OF_A_TIME.search(text[: found.start()])):
+            continue
+        if not noun and not _ALONE.match(text, end):
+            continue
+        if not order and not count:
+            continue
+        before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
+        own = _of(noun, lines, foods)
+        if order == "other" and counted:  # "beat the first two, and fold in the other two"
+            meant = tuple(i for i in own if i > max(counted))[:count]
+        else:
+            meant = _meant(order, count, own, _wider(noun, lines, foods), before)
+        if meant:
+            taken.update(meant)
+            counted.update(meant)
+            yield Mention(found.start("both") if found["both"] else found.start(), end, meant)
+
+
+def _number(word: str | None) -> int:
+    return _NUMBERS.get((word or "").lower(), int(word) if word and word.isdigit() else 0)
+
+
+def _noun(found: re.Match[str], lines: Sequence[FoodLine], foods: Foods) -> tuple[str, int]:
+    """The word that says of what, in the singular ("" for none), and where the words that point end."""
+    for group in ("one", "two"):
+        word = singular(found[group]) if found[group] else ""
+        if word and (word in _ANY or _of(word, lines, foods)):
+            return word, found.end(group)
+    last = "count" if found["count"] else "order" if found["order"] else "lead"
+    return "", found.end(last)
+
+
+def _of(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+    """The lines that the noun may speak of, in their order; every line for "" and "ingredients"."""
+    if not noun or noun in _ANY:
+        return tuple(range(len(lines)))
+    records = _records(lines, foods)
+    if noun in ("liquid", "powder"):
+        kinds = _LIQUIDS if noun == "liquid" else _POWDERS
+        return tuple(i for i, r in enumerate(records) if r is not None and r.hardness in kinds and r.group != "oil")
+    last = [(key_of(line.name)[-1:] or ("",))[0] for line in lines]
+    if noun in GROUPS:
+        return of_kind(noun, lines, foods, last)
+    return tuple(
+        i for i, r in enumerate(records) if last[i] == noun or (r is not None and key_of(r.name)[-1:] == (noun,))
+    )
+
+
+def _wider(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+    """What the noun may speak of besides where its own lines are too few for the number: courgette of "both greens"."""
+    own = set(_of(noun, lines, foods))
+    groups = _WIDER.get(noun, ())
+    more = {i for i, record in enumerate(_records(lines, foods)) if record is not None and record.group in groups}
+    if noun == "green":
+        more |= {i for word in ("leaf",) for i in of_kind(word, lines, foods, [""] * len(lines))}
+        without = [line for i, line in enumerate(lines) if i not in own]
+        rest = [i for i in range(len(lines)) if i not in own]
+        more |= {rest[i] for i in of_kind("green", without, foods, [""] * len(without))}
+    return tuple(sorted(own | more))
+
+
+def _records(lines: Sequence[FoodLine], foods: Foods) -> list[Food | None]:
+    return [foods.get(line.food) if line.food else None for line in lines]
+
+
+def _meant(
+    order: str, count: int, own: tuple[int, ...], wider: tuple[int, ...], used: AbstractSet[int]
+) -> tuple[int, ...]:
+    many = own if len(own) >= count else wider
+    fresh = tuple(i for i in many if i not in used)
+    if order == "first":
+        return many[: count or 1] if len(many) > count else ()
+    if order in ("last", "final"):
+        return many[-(count or 1) :] if len(many) > count else ()
+    if order == "next":
+        return fresh[: count or 1] if len(fresh) >= count else ()
+    if order == "other":
+        return fresh if not count or len(fresh) == count else ()
+    if len(many) == count:
+        return many
+    return fresh if len(fresh) == count else ()
+
+
+def pieces_of(
+    text: str, lines: Sequence[FoodLine], made: AbstractSet[str], named: Sequence[Mention]
+) -> Iterator[Mention]:
+    """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, where no step made such
+    pieces (``made``)."""
+    for found in _THE_PIECE.finditer(text):
+        word = singular(found["word"])
+        at = found.start("word")
+        if word in made or any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
+            continue
+        having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
+        having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
+        plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
+        if len(having) == 1 or (having and plural):
+            yield Mention(at, found.end("word"), having)
+
+
+_SHAPES = {"cube": "dice", "round": "coin"}
+
+
+def _cut_so(line: FoodLine, word: str) -> bool:
+    """ "The slices" of a line that has its food sliced."""
+    return any(cut.shape == _SHAPES.get(word, word) for cut in line.cuts)
+
+
+def made_into(text: str) -> set[str]:
+    """The pieces that a step makes: "slice" of "cut the pear into slices"."""
+    return {singular(found["word"]) for found in _MADE_INTO.finditer(text)}
+
+
+def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
+    """ "Put everything but the rice in. Add *that* for the last 20 minutes": what was left out and is now put in."""
+    found = _THOSE.search(text) if held else None
+    if found is not None:
+        yield Mention(found.start("those"), found.end("those"), tuple(sorted(held)))

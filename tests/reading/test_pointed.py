@@ -1,0 +1,81 @@
+"""Words that point at lines of the list without a food's name, and what they must never point at."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.reading.readings import read_method
+
+BROTH = (
+    "1 onion, sliced", "2 turnips, 1 cm dice", "1 slice of fresh ginger", "2 tomatoes, chopped", "120 g chard",
+    "60 g green beans", "90 g orzo", "1 sprig thyme", "2 hake fillets", "400 ml water", "150 ml coconut milk",
+)  # fmt: skip
+
+
+def acted_on(*steps: str) -> list[set[str]]:
+    """The names that each action of the last step acts on."""
+    read, _, lines, _ = read_method(BROTH, steps)
+    return [{lines[i].name for i in action.foods} for action in read[-1].actions]
+
+
+def faults(foods: tuple[str, ...], *steps: str) -> set[str]:
+    """The findings' rules with the words they stand at."""
+    _, found, _, document = read_method(foods, steps)
+    return {f"{one.rule} {document.at(one.span)}" for one in found}
+
+
+@pytest.mark.parametrize(
+    ("words", "names"),
+    [
+        ("Put the first two into a pot.", {"onion", "turnips"}),
+        ("Add the first two vegetables.", {"onion", "turnips"}),
+        ("Pour in the last two.", {"water", "coconut milk"}),
+        ("Stir in the final two ingredients.", {"water", "coconut milk"}),
+        ("Pour in both liquids.", {"water", "coconut milk"}),
+        ("Tip in the two liquids.", {"water", "coconut milk"}),
+        ("Add both greens.", {"chard", "green beans"}),
+        ("Drop in the sprig.", {"thyme"}),
+        ("Lay the fillets on top.", {"hake fillets"}),
+    ],
+)
+def test_lines_are_counted_off_the_list(words: str, names: set[str]) -> None:
+    assert acted_on(words)[0] == names
+
+
+def test_the_next_are_those_that_no_step_used() -> None:
+    assert acted_on("Sweat the onion and turnips.", "Stir in the next two, then the tomatoes.")[0] == {
+        "fresh ginger", "tomatoes",
+    }  # fmt: skip
+
+
+def test_a_piece_that_a_step_cut_is_no_line_with_such_pieces() -> None:
+    assert acted_on("Simmer the water with the ginger, then fish out the slice.")[-1] == {"fresh ginger"}
+    assert acted_on("Cut the turnips into slices.", "Add the slices.")[-1] == set()
+
+
+def test_minutes_are_no_lines() -> None:
+    assert acted_on("Simmer the turnips for 9 minutes, adding the chard for the last two.")[-1] == {"chard"}
+    assert acted_on("Simmer the turnips for the first two minutes with a lid on.")[0] == {"turnips"}
+
+
+def test_what_the_list_does_not_bear_out_points_at_nothing() -> None:
+    foods = ("1 leek, sliced", "2 eggs")
+    assert "food-never-used leek" in faults(foods, "Put both fillets in a bowl.", "Whisk the eggs.")
+
+
+def test_those_are_what_was_kept_back() -> None:
+    steps = ("Put everything but the orzo into a pot and simmer for 20 minutes.", "Add that and cook for 12 minutes.")
+    assert acted_on(*steps)[0] == {"orzo"}
+
+
+def test_fresh_herbs_are_those_of_the_list() -> None:
+    foods = ("1 leek, sliced", "a handful of dill, chopped")
+    assert not faults(foods, "Steam the leek for 15 minutes.", "Scatter over the fresh herbs.")
+    assert any(
+        "fresh herbs" in one for one in faults(("1 leek, sliced",), "Steam the leek. Scatter over the fresh herbs.")
+    )
+
+
+def test_juices_of_a_roast_are_no_lemon() -> None:
+    read, _, lines, _ = read_method(("4 chicken thighs", "1 lemon"), ("Shred the chicken with its juices.",))
+    assert {lines[i].name for i in read[0].actions[0].foods} == {"chicken thighs"}
