@@ -50,6 +50,10 @@ def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
             "function",
         ),
         ("Most guests with an egg allergy can eat this cake.", "allergen"),
+        (
+            "Breastfeeding, though it has many benefits, is hard to fit around two jobs and a long walk to the train.",
+            "general-benefit",
+        ),
         ("Aids digestion", "function"),
         ("Nothing in here prevents an illness, whatever the neighbours say of my suppers.", "disease"),
         (

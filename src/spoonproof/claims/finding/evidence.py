@@ -120,6 +120,8 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
     if len(tagged.items) <= _LONG:
         return True
     begin, end = match.object or match.trigger
+    if any(said_at(tagged, index - 1) in _POINTING for index in tagged.find(_HOLDS, begin - _BESIDE, begin)):
+        return True  # "nursing, while *it has* many benefits"
     if any(item.words.partition(" ")[0] in _THESE for item in tagged.items[max(0, begin - _AROUND - _BESIDE) : begin]):
         return True  # "*this stuff* is good and will make her tummy feel full"
     return bool(tagged.find(_NAMED, begin - _BESIDE, begin) or tagged.find(_NAMED, end, end + _BESIDE))
