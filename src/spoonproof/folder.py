@@ -205,10 +205,16 @@ class ChannelFolder:
     @cached_property
     def _by_title(self) -> Mapping[str, tuple[str, ...]]:
         """The slugs of recipes by their titles; only what stands in the heads is looked at."""
-        from spoonproof.reading.titles import slugs_by_title, title_in
+        from spoonproof.reading.titles import slugs_by_title
 
-        documents = ((slug, self._document(path, self.shown(path))[0]) for slug, path in self._slugs.items())
-        return slugs_by_title((slug, title_in(document.text)) for slug, document in documents if document is not None)
+        return slugs_by_title((slug, self.title_of(path)) for slug, path in self._slugs.items())
+
+    def title_of(self, path: Path) -> str:
+        """The title in the head of a recipe file, found without reading the recipe; "" where none is found."""
+        from spoonproof.reading.titles import title_in
+
+        document, _ = self._document(path, self.shown(path))
+        return title_in(document.text) if document is not None else ""
 
     def _document(self, path: Path, shown: str) -> tuple[Document | None, list[Finding]]:
         """The text of one of the channel's files; an editor answers with what is not yet saved."""

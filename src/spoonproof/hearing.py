@@ -100,7 +100,7 @@ def _dangers(
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
-                quote = clause_around(whole.text, place, told.name)
+                quote = clause_around(whole.text, place, told.said_at)
                 yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
         parted = _by_breath(whole, breaths, mark=";")
         for one in contradictions([parted], tables):

@@ -12,7 +12,7 @@ import pytest
 import webvtt
 
 from spoonproof.dish import Dish
-from spoonproof.film.day import day_files, props, timetable
+from spoonproof.film.day import day_files, props, shopping, timetable
 from spoonproof.film.lists import COLUMNS, as_csv
 from spoonproof.film.material import allergens_shown, cautions_of, material
 from spoonproof.film.package import before_edit, package
@@ -190,6 +190,20 @@ def test_a_long_or_shouted_title_is_told() -> None:
     )
 
 
+def test_what_is_counted_or_poured_is_bought_so() -> None:
+    (egg, leek, milk) = shopping(
+        [
+            made_dish(
+                "foods:\n  - 1 egg\n  - 100 ml whole milk\n  - 1/2 leek, sliced\nsteps:\n  - Bake for 30 minutes.\n"
+            ),
+            made_dish("foods:\n  - 2 eggs\n  - 0.5 dl whole milk\nsteps:\n  - Bake it all for 30 minutes.\n"),
+        ]
+    )
+    assert egg.told.startswith("3 (")
+    assert leek.told.startswith("1 (")
+    assert milk.told.endswith(" g")  # two measures are not added up
+
+
 def test_no_cell_runs_in_a_spreadsheet() -> None:
     assert as_csv(("film", "grams"), [["=1+1", "-5 g"]]) == "film,grams\n'=1+1,'-5 g\n"
 
@@ -202,6 +216,8 @@ def test_a_day_has_one_shopping_list_and_each_set_up_once() -> None:
     assert int(rows["carrots"]["grams as bought"]) == 300 + 200
     assert "water" not in rows
     assert any("cook it first" in food for food in rows)
+    told = {item.name: item.told for item in shopping(dishes)}
+    assert told["carrots"] == "500 g"
     shots = list(csv.DictReader(io.StringIO(made["shots.csv"].decode())))
     setups = [name for name, _ in groupby(row["set-up"] for row in shots)]
     assert len(setups) == len(set(setups))

@@ -19,10 +19,14 @@ def plain(text: str) -> str:
 
 def has_word(words: str, phrase: str) -> bool:
     """Whether a phrase stands as whole words in what ``plain`` gave; a trailing * matches any ending."""
+    return _spelled(phrase) in words
+
+
+@lru_cache(maxsize=4096)
+def _spelled(phrase: str) -> str:
+    """What stands for a phrase in what ``plain`` gave."""
     wanted = plain(phrase.rstrip("*"))
-    if phrase.endswith("*"):
-        return wanted[:-1] in words
-    return wanted in words
+    return wanted[:-1] if phrase.endswith("*") else wanted
 
 
 def has_any(words: str, phrases: Sequence[str]) -> bool:

@@ -29,6 +29,9 @@ _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 # "wets her dummy in his stout": said of a drink, not of a stout pot
 _DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
+_RAW_SEA = re.compile(r"\boysters?\b|\braw\b", re.I)
+"""Shellfish that is eaten raw where nothing is said."""
+_TO_SUCK = re.compile(r"\b(?:to|can|may|lets? (?:her|him)) (?:suck|chew|gnaw)\b", re.I)
 _RAW_HARD = frozenset({"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"})
 _IN_THE_POD = re.compile(r"\bpods? (?:on|and all)\b|\bcrunch\w*\b", re.I)
 _UNCOOKED = re.compile(
@@ -40,7 +43,8 @@ _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(
     r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled)|crisp|rock[- ]hard|skin and all|peel and all"
-    r"|with a snap|snappy|unpeeled|uncooked)\b",
+    r"|with a snap|snappy|unpeeled|uncooked"
+    r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
     re.I,
 )
 _TRIED = re.compile(
@@ -114,8 +118,10 @@ _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
-    r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:runs?|running|flows?|flowing|drips?|dripping|spills?"
-    r"|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk|soft[- ]boiled"
+    r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
+    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk"
+    r"|soft[- ]boiled"
+    r"|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)"
     r"|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
     r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
@@ -153,6 +159,7 @@ class Advised:
     sources: tuple[SourceRef, ...]
     passage: Passage
     why: str  # for anybody: what is wrong with the food, and how it is safe
+    said_at: tuple[int, int]  # what hands it over: the name, or the words of the next sentence that stand for it
 
     @property
     def span(self) -> Span:
@@ -206,7 +213,7 @@ def advised(
                         rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
                     )
             if row is not None and (row.id, one.first.start) not in told:
-                yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage)
+                yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)
 
 
 def _danger(
@@ -242,7 +249,13 @@ def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_
     return classes
 
 
-def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passage: Passage) -> Advised:
+def _found(
+    row: HazardRow,
+    within: tuple[int, int],
+    name: tuple[int, int],
+    passage: Passage,
+    said_at: tuple[int, int] | None = None,
+) -> Advised:
     food = passage.text[slice(*name)]
     said = passage.text[slice(*within)]
     sources = (row.source, *(SourceRef(source, says) for source, says in row.others))
@@ -256,6 +269,7 @@ def _found(row: HazardRow, within: tuple[int, int], name: tuple[int, int], passa
         sources,
         passage,
         f"{_for_anybody(food, row.problem)} {row.remedy}",
+        said_at or name,
     )
 
 
@@ -274,23 +288,26 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
 def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     before = said[max(0, hit.start - 60) : hit.start]
-    everyday = in_everyday_sense(hit, said) and not (
-        any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL)) or _INTO_CUP.match(said, hit.end)
-    )
-    shown = frozenset() if everyday else kinds & ANY_FORM
-    if said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
+    shown = kinds & ANY_FORM
+    if shown and in_everyday_sense(hit, said):
+        told = any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
+        if not (told or _INTO_CUP.match(said, hit.end)):
+            shown = frozenset()
+    if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if _MEAT_OF.match(said, hit.end):
+    if "bone-in" in shown and _MEAT_OF.match(said, hit.end):
         shown -= {"bone-in"}  # "chicken wing meat"
     if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
     near = _near(said, hit)
-    nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
-    if not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near) and not nut_itself:
-        shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    named_only = _TRIED.search(before) or not GIVE.search(said)
-    if "dried-large" in kinds and named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
-        shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
+    if "nut" in shown and not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
+        nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
+        if not nut_itself:
+            shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
+    if "dried-large" in kinds and "dried-fruit" in shown:
+        named_only = _TRIED.search(before) or not GIVE.search(said)
+        if named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
+            shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
     if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
         _HANDFUL.search(near)
         or _WHOLE_LATER.search(said, hit.end)
@@ -317,6 +334,10 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
+    if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or _RUNNY.search(near)):
+        shown |= {"shellfish"}
+    if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):
+        shown |= {"hard-object"}
     if "raw-egg-product" in kinds and _HOME_MADE.search(near):
         shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):

@@ -30,12 +30,13 @@ _REST_OF_GAP = 3
 
 class Carried(NamedTuple):
     """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place
-    and ``ends`` where the second sentence ends, both in the text given."""
+    ``ends`` where the second sentence ends and ``pointing`` its words for the food, all in the text given."""
 
     said: str
     hit: Found
     first: Found
     ends: int
+    pointing: tuple[int, int]
 
 
 def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingTables) -> Iterator[Carried]:
@@ -62,4 +63,5 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
                 food._replace(start=at, end=at + len(name)),
                 food._replace(start=start + food.start, end=start + food.end),
                 stop,
+                (following + pointing.start(), following + pointing.end()),
             )

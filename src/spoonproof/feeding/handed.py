@@ -21,6 +21,8 @@ GRAVE = frozenset(
 )
 """Of these the foods that a sentence with a baby in it names for the baby, unless it says otherwise."""
 MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
+_DRINKS = frozenset({"tea", "coffee", "herbal-tea"})
+_BREWED = re.compile(r"\b(?:weak|milky|sweet|black|iced|strong) ", re.I)
 _A_LITTLE = re.compile(
     r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|tablespoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?"
     r"|squeezes?|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?"
@@ -96,6 +98,8 @@ def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
         return True
     if kind != "step" and classes & GRAVE and ONE_CHILD.search(said):
         return True  # whatever the verb: "half a stock cube wakes it up, and the baby's bowl is the better for it"
+    if kind != "step" and classes & _DRINKS and ONE_CHILD.search(said) and _BREWED.search(said[hit.start : hit.end]):
+        return True
     if kind != "step" and classes & ANY_FORM and FOR_BABY.search(said, hit.end):
         return True
     if kind != "step" and classes & ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):

@@ -99,12 +99,12 @@ _LATER = re.compile(
     r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
     r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
     rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are)? {_AGE})\b"
-    rf"|\b(?:from|after|past|over|until|till|before|under|at|by) (?:age |about )?{_AGE}",
+    rf"|\b(?:from|after|past|over|until|till|before|under|at|(?<!one )by) (?:age |about )?{_AGE}",
     re.I,
 )
 _NOT = re.compile(
     r"\b(?:low(?:er)? in|no|not|never|without|nobody|nor|avoid|stop|skip|eliminat\w*|exclud\w*|instead|than|rather"
-    r"|unless|myth|wrong|wanted|wants to"
+    r"|unless|hid|hides|hidden|locked|myth|wrong|wanted|wants to"
     r"|tempt\w*|told|said|says|thought|used to|might|would|forbid\w*|banned|ban|resist\w*|refus\w*|careful|cannot"
     r"|(?:gave|given|give|giving) up|stopped|quit|to (?:watch|see|smell|look at)|watch(?:es|ed)"
     r"|too much|too many|how much|how many"
@@ -128,7 +128,7 @@ _NOT_AFTER = re.compile(
     r"|off (?:the|our) (?:list|menu|table)|crossed (?:off|out)|dropped|omitted|skipped|ditched|put away|gone|missing"
     r"|in the cupboard)\b"
     r"|\b(?:will|does|do|shall|must|should|may|can) not (?:get|have|be given|touch)\b"
-    r"|\bwon['’]t (?:get|have|be getting)\b"
+    r"|\bwon['’]t (?:get|have|be getting)\b|\bkeep (?:it|them) (?:away |well away )?from\b"
     r"|^ (?:is|are|was|were|gets?|got) (?:fished|lifted|taken|pulled|scooped|strained|picked) out\b"
     rf"|\bnot for (?:my |the |our |an? )?{_ONE_CHILD}"
     # "is salty and not suitable for babies"

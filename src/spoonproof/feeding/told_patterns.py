@@ -34,7 +34,9 @@ _NEAR_IN_TWO = 34
 """The same over two sentences."""
 _MARK = re.compile(r"[,;:.!?()–—]")
 """What no word of a gathering runs across: "I'm Pop, and I do Thursdays" pops nowhere."""
-_GLANCE = 8
+_AROUND = 14
+"""Words before and behind a gathering within which a word refuses it: speech has no full stops for minutes."""
+_GLANCE = 12
 """Words of the next sentence among which one that speaks on is looked for."""
 _SPEAKS_ON = frozenset("""it they them this that these those she he her him his then so one some and which""".split())
 _Token = str | frozenset[str]
@@ -140,12 +142,17 @@ class Patterns:
                     continue
                 for gathering in held:
                     over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
-                    found += [hit for hit in over if hit.start < row[middle].start < hit.end]
+                    found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
         kept: list[Hit] = []
         for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
             if not any(hit.value == one.value and hit.start < one.end for one in kept):
                 kept.append(hit)
         return sorted(kept, key=lambda h: (h.start, h.value))
+
+
+def _new(hit: Hit, found: Sequence[Hit]) -> bool:
+    """Whether no hit of the same row stands where it does: one sentence that tells it by itself is the surer."""
+    return not any(one.value == hit.value and one.start < hit.end and hit.start < one.end for one in found)
 
 
 def _holds_all(said: frozenset[str], parts: Sequence[frozenset[str]]) -> bool:
@@ -229,8 +236,6 @@ def _gathered(said: _Said, first: int, last: int, gathering: _Gathering, room: i
         if not here:
             return
         places.append(here)
-    if any(_occurrences(said, first, last, part) for part in gathering.refused):
-        return
     best: tuple[int, list[tuple[int, int]]] | None = None
     for begin in places[0]:
         low, high = (begin[0] - room, 0), (begin[0] + room + 1, 0)
@@ -241,6 +246,10 @@ def _gathered(said: _Said, first: int, last: int, gathering: _Gathering, room: i
             if wide <= room and (best is None or wide < best[0]):
                 best = wide, taken
     if best is not None:
+        first = max(first, min(start for start, _ in best[1]) - _AROUND)
+        last = min(last, max(end for _, end in best[1]) + _AROUND)
+        if any(_occurrences(said, first, last, part) for part in gathering.refused):
+            return
         own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
         yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
@@ -11,7 +12,7 @@ from spoonproof.film.material import material
 from spoonproof.film.pages import render
 from spoonproof.film.script import Script
 from spoonproof.film.writing import write_script
-from spoonproof.model.recipe import FoodLine
+from spoonproof.model.recipe import Amount, FoodLine
 from spoonproof.model.record import dataclass, field
 
 _OF_TOOL = {
@@ -43,6 +44,19 @@ class Bought:
     grams: float = 0.0
     weighed: bool = True
     lines: list[tuple[str, str]] = field(default_factory=list)
+    amounts: list[Amount | None] = field(default_factory=list)
+
+    @property
+    def told(self) -> str:
+        """What to buy: how many, or how much of a liquid, where each line says so; else what it weighs."""
+        units = {amount.unit if amount is not None and amount.each is None else "" for amount in self.amounts}
+        total = sum(amount.high for amount in self.amounts if amount is not None)
+        weight = f"{self.grams:.0f} g{'' if self.weighed else ' and more'}"
+        if units == {"ml"}:
+            return f"{float(total):g} ml"
+        if units == {"piece"}:
+            return f"{math.ceil(total)} ({weight})" if self.grams else str(math.ceil(total))
+        return weight if self.grams else "see the recipe"
 
 
 def day_files(dishes: Sequence[Dish]) -> Mapping[str, bytes]:
@@ -96,6 +110,7 @@ def shopping(dishes: Sequence[Dish]) -> list[Bought]:
                 continue
             item = found.setdefault(line.food or line.recipe or name, Bought(name))
             item.lines.append((dish.recipe.title.value, line.text))
+            item.amounts.append(line.amount)
             if grams.get(number):
                 item.grams += grams[number]
             else:
@@ -152,6 +167,6 @@ def shots(scripts: Sequence[Script]) -> list[tuple[str, Row]]:
 def _shopping_csv(items: Sequence[Bought]) -> str:
     rows = []
     for item in items:
-        grams = f"{item.grams:.0f}" if item.weighed else f"{item.grams:.0f} and more" if item.grams else ""
+        grams = f"{item.grams:.0f}{'' if item.weighed else ' and more'}" if item.grams else ""
         rows.append([item.name, grams, "; ".join(f"{title}: {text}" for title, text in item.lines)])
     return as_csv(("food", "grams as bought", "for"), rows)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
@@ -13,6 +14,7 @@ def key_of(name: str) -> tuple[str, ...]:
     return tuple(singular(m[0]) for m in WORD.finditer(name))
 
 
+@lru_cache(maxsize=4096)  # a hundred times a recipe, of a few words
 def singular(word: str) -> str:
     """One word in small letters, in the singular, without a possessive."""
     text = word.lower().replace("’", "'").removesuffix("'s")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
+from io import BytesIO
 from itertools import islice
 from pathlib import Path
 
@@ -72,10 +73,10 @@ def encoded(pieces: Iterable[str]) -> bytes:
     """The file of these pieces. They are joined by the thousand: the page of a large site has tens of thousands, each
     of which takes more room by itself than in the text."""
     rest = iter(pieces)
-    made = []
+    made = BytesIO()
     while some := list(islice(rest, PIECES)):
-        made.append("".join(some).encode("utf-8"))
-    return b"".join(made)
+        made.write("".join(some).encode("utf-8"))
+    return made.getvalue()
 
 
 def write(

@@ -44,11 +44,14 @@ def _to_rgb(lab: _Lab) -> RGB:
         -1.2684380046 * long + 2.6097574011 * medium - 0.3413193965 * short,
         -0.0041960863 * long - 0.7034186147 * medium + 1.7076147010 * short,
     )
-    out = []
-    for c in linear:
-        c = min(1.0, max(0.0, c))
-        out.append(round(255 * (12.92 * c if c <= 0.0031308 else 1.055 * c ** (1 / 2.4) - 0.055)))
-    return out[0], out[1], out[2]
+    return _byte(linear[0]), _byte(linear[1]), _byte(linear[2])
+
+
+def _byte(c: float) -> int:
+    """A part of linear light, 0 to 1, as a screen wants it."""
+    if c <= 0.0031308:
+        return round(255 * (12.92 * c)) if c > 0.0 else 0
+    return round(255 * (1.055 * c ** (1 / 2.4) - 0.055)) if c < 1.0 else 255
 
 
 def mix(parts: Iterable[tuple[RGB, float]]) -> RGB:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
+from sys import intern
 from typing import Any
 
 from spoonproof.feeding.calendar_order import Candidate
@@ -44,11 +45,14 @@ def page_of(text: str) -> RecipePage:
     Raises ValueError or TypeError for text that ``lean`` did not make."""
     plain, title, summary, months, allergens, cited, drawing, photos, social, renamed, unfinished = json.loads(text)
     return RecipePage(
-        **dict(zip(_AS_THEY_ARE, plain, strict=True)),
+        **_plain(plain),
         title=tuple(Run(*run) for run in title),
         summary=tuple(Run(*run) for run in summary),
         months=tuple(months),
-        allergens=tuple(Allergen(name, tuple(foods), maybe, key) for name, foods, maybe, key in allergens),
+        allergens=tuple(
+            Allergen(intern(name), tuple(map(intern, foods)), maybe, key and intern(key))
+            for name, foods, maybe, key in allergens
+        ),
         citations=tuple(map(_cited, range(1, 1 + len(cited)), cited)),
         drawing=_picture_of(drawing[0]) if drawing else None,
         photos=tuple(_picture_of(found) for found in photos),
@@ -56,6 +60,12 @@ def page_of(text: str) -> RecipePage:
         renamed_from=tuple(renamed),
         unfinished=tuple(Fault(*fault) for fault in unfinished),
     )
+
+
+def _plain(values: list[Any]) -> dict[str, Any]:
+    """The fields that are as they are; what many pages say alike ("mashed", a date, an author) is held once."""
+    alike = (intern(value) if value.__class__ is str else value for value in values)
+    return dict(zip(_AS_THEY_ARE, alike, strict=True))
 
 
 @lru_cache(maxsize=4096)

@@ -75,7 +75,7 @@ def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell
     tell(0, 1, "putting the site together")
     files = {made.path: made for made in _around(press, folder, look, store, counted, pages)}
     files.update((made.path, made) for sheet in pages for made in sheet.files)
-    changed = build.write(wanted.out, {}, sources, {path: store.held(made) for path, made in files.items()})
+    changed = build.write(wanted.out, {}, sources, store.lying(files))
     notes = [note for kind in (0, 1) for sheet in pages for note in sheet.notes[kind]]
     report = Report(
         wanted.out,
@@ -119,7 +119,7 @@ def _around(
     site = whole_site(
         press.site,
         folder.knowledge,
-        [lean.page_of(sheet.page) for sheet in pages],
+        [lean.page_of(sheet.taken()) for sheet in pages],
         new_foods(folder.channel, folder.knowledge, candidates),
     )
     made = [store.put(path, body) for path, body in build.around(Pages(site, look), site, look)]

@@ -6,6 +6,7 @@ Where nothing may be kept they stay in memory until the site is written.
 from __future__ import annotations
 
 import contextlib
+from collections.abc import Iterator, Mapping
 from functools import cached_property, partial
 from pathlib import Path
 
@@ -29,6 +30,25 @@ class Made(NamedTuple):
     def row(self) -> tuple[str, str, int, str, str]:
         """What is kept of it."""
         return self[:5]
+
+
+class _Lying(Mapping[str, Held]):
+    """Files as the stage takes them: two functions a file for all at once would take more room than their pages."""
+
+    def __init__(self, files: Mapping[str, Made], store: Store) -> None:
+        self._files, self._store = files, store
+
+    def __getitem__(self, path: str) -> Held:
+        return self._store.held(self._files[path])
+
+    def __contains__(self, path: object) -> bool:
+        return path in self._files
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._files)
+
+    def __len__(self) -> int:
+        return len(self._files)
 
 
 class Store:
@@ -65,6 +85,10 @@ class Store:
         shelf = self._contents if made.shelf == "contents" else None
         given = partial(shelf.give, made.digest) if shelf is not None else None
         return Held(made.size, made.digest, lambda: self._read(made), given)
+
+    def lying(self, files: Mapping[str, Made]) -> Mapping[str, Held]:
+        """``files`` as the stage takes them, each when it is asked for."""
+        return _Lying(files, self)
 
     def _read(self, made: Made) -> bytes | None:
         """The content, None where it is no longer what was put there."""

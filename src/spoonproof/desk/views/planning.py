@@ -114,9 +114,8 @@ def _minute(given: str) -> int | None:
 
 
 def _choices(desk: Desk, folder: DeskFolder) -> list[tuple[str, str]]:
-    """Every recipe by its key, with its name as the file has it: no file is read for this."""
-    keys = [desk.shelf.key(path) for path in folder.recipe_paths]
-    return [(key, key.replace("-", " ").replace("/", " / ").capitalize()) for key in keys]
+    """Every recipe by its key, with its title as it stands in the head, which alone is looked at; else its key."""
+    return [(key := desk.shelf.key(path), folder.title_of(path) or key) for path in folder.recipe_paths]
 
 
 def _chosen(desk: Desk, folder: DeskFolder, ask: Ask) -> list[tuple[str, Recipe]]:
