@@ -206,3 +206,18 @@ def test_leaves_packed_into_a_cup_weigh_more_within_a_wide_range() -> None:
 
 def test_hearts_of_artichokes_have_no_waste() -> None:
     assert weighed(line("artichoke-hearts", amount(400))).edible.mid == 400
+
+
+def test_a_piece_of_a_big_fruit_is_not_all_of_it() -> None:
+    from tests.kitchen import knowledge, read
+
+    known = knowledge()
+    recipe, _ = read(
+        "foods:\n  - 1 large piece of pumpkin\n  - 1 large pumpkin\n  - 1 tin of haricot beans, 400 g, drained\n"
+    )
+    assert recipe is not None
+    got = [weigh(line, known.foods.get(line.food or ""), known.measures("UK")) for line in recipe.foods]  # type: ignore[arg-type]
+    assert isinstance(got[0], Unweighed) and isinstance(got[1], Weight)
+    assert isinstance(got[2], Weight) and got[2].edible.mid == pytest.approx(240), (
+        "what is left of 400 g in their liquid"
+    )

@@ -79,3 +79,39 @@ def test_fresh_herbs_are_those_of_the_list() -> None:
 def test_juices_of_a_roast_are_no_lemon() -> None:
     read, _, lines, _ = read_method(("4 chicken thighs", "1 lemon"), ("Shred the chicken with its juices.",))
     assert {lines[i].name for i in read[0].actions[0].foods} == {"chicken thighs"}
+
+
+SAUCE = (
+    "1 onion, chopped", "20 g butter", "1 tsp ground cumin", "1 tsp sweet paprika",
+    "1 tsp hot curry powder, for the adults", "60 g stelline", "1 slice of rye bread, in crumbs",
+    "2 aubergines, halved", "90 g peas",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("words", "names"),
+    [
+        ("Melt the fat in a pan.", {"butter"}),
+        ("Stir in both spices.", {"ground cumin", "sweet paprika"}),
+        ("Add the spices.", {"ground cumin", "sweet paprika"}),
+        ("Tip in the stars.", {"stelline"}),
+        ("Scatter the crumbs over.", {"rye bread"}),
+        ("Lay the halves cut side up in a dish.", {"aubergines"}),
+        ("Squash the peas with the back of a spoon.", {"peas"}),
+    ],
+)
+def test_words_of_a_cook_find_their_lines(words: str, names: set[str]) -> None:
+    read, _, lines, _ = read_method(SAUCE, (words,))
+    assert [{lines[i].name for i in action.foods} for action in read[0].actions] == [names]
+
+
+def test_what_was_left_out_may_be_cooked_beside() -> None:
+    read, _, lines, _ = read_method(
+        SAUCE, ("Simmer everything bar the stelline for 20 minutes.", "Boil that for 9 minutes.")
+    )
+    assert {lines[i].name for i in read[1].actions[0].foods} == {"stelline"}
+
+
+def test_peas_that_can_be_squashed_are_not_squashed_yet() -> None:
+    read, _, _, _ = read_method(SAUCE, ("Steam the peas until you can squash the peas between two fingers.",))
+    assert [action.verb for action in read[0].actions] == ["steam"]

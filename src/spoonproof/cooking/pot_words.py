@@ -36,7 +36,9 @@ FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 BROTH = re.compile(
-    r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion|(?P<milk>milk|cream))\b", re.I
+    r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion"
+    r"|(?P<milk>milk|cream|oil|ghee|butter))\b",
+    re.I,
 )
 THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)
 PRESSURE = re.compile(r"\bwhistles?\b|\b(?:in|using|with) (?:an?|the|your) pressure (?:cooker|pan)\b", re.I)

@@ -59,6 +59,7 @@ _UNIT_AS = {
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
 
 _PIECE_OF = re.compile(r"^[^,(]{0,30}\b(?:piece|chunk|hunk|lump)[ \t]+of\b", re.I)  # "a piece of pumpkin" is no pumpkin
+_THEN_DRAINED = re.compile(r"^[^()]{0,60}[0-9][ ]?g,[ ]drained", re.I)
 _BIG = 150  # grams; a piece of a smaller one is taken for all of it
 _PULPED = ("mashed", "puréed")
 # Of the cups of mash in the composition table all but one weigh 0.85 to 1.04 g a ml; of leaves pressed into the cup
@@ -385,6 +386,8 @@ def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
 def _in_its_bracket(line: FoodLine, span: Span) -> bool:
     """ "1 banana (100 g peeled)": said of the weight beside it."""
     each = line.amount.each if line.amount is not None else None
+    if _THEN_DRAINED.search(line.text):
+        return False  # "1 tin of beans, 400 g, drained"
     return each is not None and 0 <= span.start - each.span.end <= len(" once ")
 
 

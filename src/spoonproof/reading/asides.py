@@ -17,7 +17,7 @@ from spoonproof.reading.measures import Measures
 _ASIDE = re.compile(
     r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
-    r"(?P<purpose>[a-z]{3,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
+    r"(?P<purpose>[a-z]{2,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
     r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
     # "keep a handful back", "skip for babies"

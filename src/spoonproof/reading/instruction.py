@@ -139,6 +139,8 @@ _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one
 
 
 _TEST_GOES_ON = re.compile(r"\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$", re.I)
+_CUT_SIDE = re.compile(r"[ \t-]sides?\b", re.I)
+_TEST_AHEAD = re.compile(r"\b(?:until|till|when|once|can|to|if)\b[^.;,]{0,60}$", re.I)
 _BETWEEN = re.compile(r"(?:[ \t]+(?:easily|flat|right down))?[ \t]+(?:between|against)\b", re.I)
 _ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
@@ -149,6 +151,10 @@ def _describes(text: str, match: VerbMatch) -> bool:
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
         return True
+    if word == "cut" and _CUT_SIDE.match(text, match.end):
+        return True  # "lay the halves cut side up"
+    if word.startswith("squash ") and _TEST_AHEAD.search(text[: match.start]):
+        return True  # "until you can squash the beans"
     if word == "lid" and _ON_OFF.match(text, match.end):
         return True  # "cook in the water, lid on, for 30 minutes"
     testing = word in ("crush", "squash", "mash", "squish") and _BETWEEN.match(text, match.end)

@@ -37,7 +37,8 @@ REMAINING = re.compile(
 )
 _THEM = re.compile(
     r"\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b|then\b"
-    r"|and\b|sides\b)[a-z])|these|those|each one|the pieces|(?:half|some|a little|most) of each|the other half"
+    r"|and\b|sides\b)[a-z])|these|those|each one"
+    r"|each(?=[ \t]+(?:in|into|with|for|on|over)\b)|the pieces|(?:half|some|a little|most) of each|the other half"
     r"|half of it)\b",
     re.I,
 )

@@ -19,13 +19,14 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
     "cheese": ("cheese",), "berry": (), "bread": (), "aromatic": (), "poultry": ("poultry",), "bird": ("poultry",),
-    "noodle": (), "agent": (),
+    "noodle": (), "dumpling": (), "agent": (),
 }  # fmt: skip
 _BY_ID: Mapping[str, tuple[str, ...]] = {
     "root": (
         "carrot", "parsnip", "swede", "turnip", "potato", "sweet-potato", "beetroot", "celeriac", "yam", "cassava",
     ),
     "aromatic": ("onion", "red-onion", "spring-onion", "shallot", "garlic", "ginger", "celery", "leek", "lemongrass"),
+    "dumpling": ("gnocchi",),
     "noodle": ("fine-pasta", "pasta", "fresh-pasta", "rice-noodles", "glass-noodles", "soba", "udon", "ramen-noodles"),
     "agent": ("baking-powder", "bicarbonate", "bicarbonate-of-soda", "baking-soda", "yeast"),  # "the raising agent"
     "green": ("broccoli", "pea", "courgette", "green-beans", "asparagus", "mangetout", "leek"),
@@ -34,7 +35,7 @@ _LEAVES = ("green", "leaf")
 _NOT_PIECES = ("paste", "powder", "liquid")  # "the veg" is not the tomato purée
 _WET = re.compile(
     r"\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
-    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then)\b))",
+    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then|on|onto|in|into|over)\b))",
     re.I,
 )
 _DRY_GROUPS = ("grain", "spice", "nut", "seed", "dried-fruit")
@@ -60,6 +61,7 @@ def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[s
     records = [foods.get(line.food) if line.food else None for line in lines]
     called = {i for i, name in enumerate(last) if name.endswith(word)}
     grouped = {i for i, record in enumerate(records) if record is not None and record.group in groups}
+    grouped = {i for i in grouped if not _is(records[i], ("liquid",))} or grouped  # "the nuts" are no coconut milk
     if "vegetable" in groups:
         grouped = {i for i in grouped if not _is(records[i], _NOT_PIECES)} or grouped
         grouped = {i for i in grouped if (r := records[i]) is None or "salty" not in r.traits} or grouped  # no capers

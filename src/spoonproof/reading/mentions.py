@@ -145,7 +145,9 @@ class Names:
             self._add(key_of(word), index, 2)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
-        if any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(key_of, own)):
+        if "crumb" in key_of(line.text) or any(
+            "breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(key_of, own)
+        ):
             self._add(("crumb",), index, 1)
         if record is not None and {"bone", "carcass"} & set(key_of(record.name)):
             self._add(("bone",), index, 1)

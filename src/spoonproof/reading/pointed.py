@@ -50,18 +50,25 @@ _PIECES = (
 )
 _THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
 _MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
+_THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
 _THOSE = re.compile(
-    r"\b(?:add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|pour)\b(?:[ \t](?:in|through))?[ \t]"
+    r"\b(?:cook|boil|simmer|steam|fry|bake"
+    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|pour)\b(?:[ \t](?:in|through))?[ \t]"
     r"(?P<those>those|these|them|that)\b",
     re.I,
 )
 
 
 def pointed_at(
-    text: str, lines: Sequence[FoodLine], foods: Foods, used: AbstractSet[int], named: Sequence[Mention]
+    text: str,
+    lines: Sequence[FoodLine],
+    foods: Foods,
+    used: AbstractSet[int],
+    named: Sequence[Mention],
+    apart: AbstractSet[int] = frozenset(),
 ) -> Iterator[Mention]:
     """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
-    sentence names, those before a place being used there too."""
+    sentence names, those before a place being used there too; ``apart``: lines for the grown-ups, not counted."""
     taken, counted = set(used), set[int]()
     for found in _POINTS.finditer(text):
         noun, end = _noun(found, lines, foods)
@@ -74,11 +81,12 @@ def pointed_at(
         if not order and not count:
             continue
         before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
-        own = _of(noun, lines, foods)
+        own = tuple(i for i in _of(noun, lines, foods) if i not in apart)
         if order == "other" and counted:  # "beat the first two, and fold in the other two"
             meant = tuple(i for i in own if i > max(counted))[:count]
         else:
-            meant = _meant(order, count, own, _wider(noun, lines, foods), before)
+            wider = tuple(i for i in _wider(noun, lines, foods) if i not in apart)
+            meant = _meant(order, count, own, wider, before)
         if meant:
             taken.update(meant)
             counted.update(meant)
@@ -151,10 +159,13 @@ def _meant(
 
 
 def pieces_of(
-    text: str, lines: Sequence[FoodLine], made: AbstractSet[str], named: Sequence[Mention]
+    text: str, lines: Sequence[FoodLine], foods: Foods, made: AbstractSet[str], named: Sequence[Mention]
 ) -> Iterator[Mention]:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, where no step made such
     pieces (``made``)."""
+    for found in _THE_FAT.finditer(text):
+        fats = tuple(i for i, record in enumerate(_records(lines, foods)) if record and record.group in ("fat", "oil"))
+        yield from [Mention(*found.span("fat"), fats)] if len(fats) == 1 else []
     for found in _THE_PIECE.finditer(text):
         word = singular(found["word"])
         at = found.start("word")
@@ -162,11 +173,14 @@ def pieces_of(
             continue
         having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
         having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
+        if not having and word in _PASTA:  # "tip in the stars"
+            having = tuple(i for i, r in enumerate(_records(lines, foods)) if r and r.id in ("pasta", "fine-pasta"))
         plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
         if len(having) == 1 or (having and plural):
             yield Mention(at, found.end("word"), having)
 
 
+_PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
 
 

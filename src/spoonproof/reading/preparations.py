@@ -14,12 +14,13 @@ _PARTS: Mapping[str, str] = {
     "seed": "deseeded", "bone": "boned", "shell": "shelled", "stalk": "trimmed", "stem": "trimmed", "end": "trimmed",
     "root": "trimmed", "fat": "trimmed", "rind": "trimmed", "gristle": "trimmed", "sinew": "trimmed",
     "membrane": "trimmed", "string": "trimmed", "top": "trimmed", "pith": "trimmed",
+    "rib": "trimmed", "midrib": "trimmed", "tail": "trimmed",
 }  # fmt: skip
 _PART = "|".join(_PARTS)
 _TAKEN_OFF = re.compile(  # "bones picked out", "skin and seeds taken off"
     rf"\b(?P<part>{_PART})s?(?:(?:,[ \t]?|[ \t](?:and|&)[ \t])(?:any[ \t]|the[ \t]|tough[ \t])?(?P<also>{_PART})s?)?"
     r"[ \t](?:all[ \t]|carefully[ \t]|well[ \t])?"
-    r"(?:(?:taken|picked|pulled|cut|scooped|scraped|snipped|sliced|stripped|peeled|pressed|squeezed|popped)"
+    r"(?:(?:taken|stripped|thrown|picked|pulled|cut|scooped|scraped|snipped|sliced|stripped|peeled|pressed|squeezed|popped)"
     r"[ \t](?:out|off|away)|out|off|discarded|removed|trimmed)\b",
     re.I,
 )

@@ -156,18 +156,31 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = reader.names.find(text, [draft.start for draft in drafts])
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
+    mentions = [_of_the_pot(reader, m) for m in mentions]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
     mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
     mentions = _with_pointed(reader, text, [*mentions, *_all_but(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
 
 
+def _of_the_pot(reader: StepReader, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
+    common = tuple(i for i in mention.lines if not reader.lines[i].has("for-others"))
+    if reader.split or not common or common == mention.lines:
+        return mention
+    return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
+
+
 def _with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
     """The mentions with the lines that words without a food's name point at, in the order of the text."""
     mentions.sort(key=lambda m: m.start)
-    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions))
+    apart = {i for i, line in enumerate(reader.lines) if line.has("for-others") and not reader.split}
+    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart))
     mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
-    pieces = [*pieces_of(text, reader.lines, reader.pieces, mentions), *kept_back(text, reader.held - reader.used)]
+    pieces = [
+        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions),
+        *kept_back(text, reader.held - reader.used),
+    ]
     reader.pieces |= made_into(text)
     return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
 
