@@ -7,7 +7,7 @@ recipe ─► treatments (cooking) ─► facts (foods) ─► numbers ─► cl
 
 from __future__ import annotations
 
-from functools import cached_property
+from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 from spoonproof.model.channel import Channel
@@ -171,6 +171,14 @@ class Dish:
             return before[2]
         units = self.knowledge.measures(self.channel.measures)
         return KitchenNumbers(self.knowledge.foods, self.facts, units, may_contain)
+
+    def judge(self) -> Callable[[Claim], JudgedClaim]:
+        """A judge of claims by the figures of this dish, its ages, and who pays for what is said."""
+        from spoonproof.claims.judge import judge
+
+        known = self.knowledge
+        context = known.claim_context(self.channel, self.recipe, self.paid)
+        return partial(judge, register=known.register, numbers=self.numbers, context=context)
 
     @cached_property
     def claims(self) -> list[JudgedClaim]:

@@ -6,7 +6,7 @@ Claims and feeding know nothing of each other; this joins what the two hear in t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
@@ -20,7 +20,8 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Passage
 from spoonproof.reading.meant_for import YOUNGEST, meant_for
 
-_HARM = {"error": 3, "warning": 2, "note": 1}
+_LEVELS: Mapping[int, Level] = {3: "error", 2: "warning", 1: "note"}
+_HARM = {level: harm for harm, level in _LEVELS.items()}
 _MARKETS = ("EU", "GB", "US")
 _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
@@ -71,6 +72,17 @@ def hear(
         return judged
     place = {id(passage): at for at, passage in enumerate(passages)}
     return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+
+
+def row_level(judged: JudgedClaim) -> Level | None:
+    """How bad a danger is by the row of the table that knows it; None for what is no such danger."""
+    told = judged.claim.steps[:1] == (_told(judged.claim.relates_to or ""),)
+    return _LEVELS[judged.harm] if told else None
+
+
+def _told(about: str) -> str:
+    """The first step of the trail of a danger."""
+    return f"endangers a baby: {about}"
 
 
 def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
@@ -158,7 +170,7 @@ def _as_judged(
         subjects=foods,
         relates_to=about,
         effect="danger",
-        steps=(f"endangers a baby: {about}",),
+        steps=(_told(about),),
     )
     return JudgedClaim(
         claim=claim,

@@ -43,6 +43,9 @@ SOUND = (
     "Nuts should be ground or finely chopped for children under five.",
     "No rice pudding makes a baby sleep through.",
     "Beef has three times the zinc of chicken.",
+    "Garlic does not cure ear infections.",
+    "Follow-on milk is not needed after six months.",
+    "Sunflower seeds contain vitamin E.",
 )
 WRONG = (
     "Children from six months to five years should never have vitamins A, C and D every day.",
@@ -77,6 +80,11 @@ WRONG = (
     "Walnuts are fine for children under five if roughly chopped.",
     "Broccoli has twice the vitamin C of kiwi.",
     "Kiwi has half the vitamin C of orange.",
+    "There is no need for iron in a baby's diet until two.",
+    "It's a myth that garlic does not cure ear infections.",
+    "Follow-on milk is necessary from six months.",
+    "Sunflower seeds are packed with vitamin E and keep colds away.",
+    "Chia seeds are packed with calcium.",
 )
 
 

@@ -148,6 +148,7 @@ def test_shuffling_foods_changes_nothing(age: str, foods: list[str], random: Ran
 
 # Names that ask for another form of the food than its record has: more dangerous, and rightly so.
 OTHER_FORMS = {
+    "osso buco",
     "fish balls",
     "allspice berry",
     "allspice berries",

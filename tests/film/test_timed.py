@@ -132,6 +132,7 @@ def test_a_claim_off_script_is_judged_at_its_place(dish: Dish) -> None:
         ("Stir in a spoonful of honey.", "error"),
         ("You can leave her alone with it while you cook.", "error"),
         ("Get her to finish the bowl.", "warning"),
+        ("Let her gnaw on a stick of raw carrot meanwhile.", "error"),
         ("Never stir honey into it.", "note"),
     ],
 )

@@ -9,7 +9,7 @@ from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import Need
 from spoonproof.cooking.story import Event, Story, total
 from spoonproof.cooking.time_row import STRETCH
-from spoonproof.cooking.treatment import judge, method_of
+from spoonproof.cooking.treatment import cut_when_heated, judge, method_of, softens_as
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
@@ -79,6 +79,27 @@ def fine_raw(story: Story) -> bool:
     fine = any(cut.high_mm is not None and cut.high_mm <= _FINE_MM for cut in story.cuts)
     grated = any(cut.shape in ("grated", "shredded") for cut in story.cuts)
     return (story.food.hardness in ("firm", "leaf") and fine) or (grated and story.food.id in _RAW_WHEN_GRATED)
+
+
+_WELL_BELOW = 0.45  # of the time in boiling water: below it no frying makes a piece soft (common practice)
+
+
+def fried_short(dish: Dish, story: Story) -> Need | None:
+    """What boiling would need, where a hard food that the table has no frying time for is only fried, and for well
+    below half of that."""
+    food, time = story.food, cooked(story)
+    if food is None or time is None or story.tested or fine_raw(story) or blended_raw(story):
+        return None
+    if story.line.has("ripe"):
+        return None  # a ripe plantain or pear is soft before the pan
+    if food.hardness not in ("hard", "firm") or food.group not in ("vegetable", "fruit"):
+        return None
+    methods = {method_of(heat) for heat in story.heats} - {""}
+    if methods != {"fry"} or any(heat.minutes is None for heat in story.heats if method_of(heat)):
+        return None
+    times = dish.knowledge.cook_times
+    need = times.needed(softens_as(food.softens_as, food.parent, food.id, times), cut_when_heated(story), "boil")
+    return need if need is not None and time.high < _WELL_BELOW * need.soft.low else None
 
 
 def melts_in(story: Story) -> bool:

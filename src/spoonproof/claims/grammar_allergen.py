@@ -107,6 +107,7 @@ ALLERGEN = (
         "start-allergens",
         "T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
         "T(<avoid|wait> _1 <introduce>) ~10 <HARM> ~3 O(<allergy-weak>)",
+        "T(<this-age>) ~12 <HARM> _2 O(<allergy|allergy-weak>)",
         effect="allergen-introduction",
         says="when to give an allergen",
     ),

@@ -171,7 +171,7 @@ FUNCTION = (
     ),
     *_function(
         "goes-without",
-        "T(<going-without>) _2 S(<generic-food|food|nutrient|dish>) ,? ~6 O(<strong|effect>)",
+        "T(<going-without>) _2 S(<generic-food|food|nutrient|dish>) ,? ~12 O(<strong|effect|develop>)",
         needs="audience-baby audience-adult pronoun copula feel",
         veto=_KITCHEN,
         loose=True,

@@ -43,6 +43,30 @@ HABITS = (
         veto=_KITCHEN,
         says="what helps to take up a nutrient",
     ),
+    *_function(
+        "needs",
+        "<free> O(<audience-baby>) _1 T(<need>) _1 S(<food|ambiguous-nutrient>)",
+        veto="culinary swap age age-unit story",
+        says="what nobody needs",
+    ),
+    *_function(
+        "bothers",
+        "S(<food|nutrient|generic-food>) ~4 T(<bothers>) _2 O(<audience-baby>)",
+        veto="nonfood culinary story",
+        says="a food that upsets a child",
+    ),
+    *_function(
+        "turns-the-skin",
+        "S(<FOOD|nutrient>) ~6 T(<turns-colour|HARM>) _3 O(<body>) ~3 <skin-colour>",
+        veto=_KITCHEN,
+        says="turns the skin a colour",
+    ),
+    *_function(
+        "is-needed",
+        "S(<food|ambiguous-nutrient>) _2 <copula> _1 T(<NEED>) _6 O(<body|inner-body>)",
+        veto=_KITCHEN,
+        says="needed for a part of the body",
+    ),
     *_quantity(
         "so-often",
         f"{_GIVE} ~6 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week|per-day>)",
@@ -53,6 +77,7 @@ HABITS = (
         "<limit|avoid-weak> _1 S(<food>) _2 T(<number|how-often|per-portion>) ~3 O(<per-week|per-day>)",
         "<audience-baby> _1 <get-so-much> _2 T(<number>) _1 <household|generic-food> _1 S(<food>) _2"
         " O(<per-week|per-day>)",
+        "<bound> T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         "T(<limit> _1 <number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         veto="story storing culinary",
         says="how often a food is to be eaten",
@@ -74,7 +99,7 @@ HABITS = (
     ),
     *_content(
         "nothing-but",
-        "S(<sweet-thing|food|dish>) _1 <copula> T(<nothing-but>) O(<ambiguous-nutrient>)",
+        "S(<sweet-thing>) _1 <copula> _1 O(<ambiguous-nutrient>)",
         "S(<sweet-thing|food|dish>) _1 <copula> _1 O(<all-sugar>)",
         level="high",
         veto="culinary",

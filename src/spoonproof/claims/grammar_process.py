@@ -135,6 +135,7 @@ PROCESS = (
     *_process(
         "helps-absorb",
         "S(<process>) _2 T(<BENEFIT>) ~4 O(<digest|absorb>)",
+        "S(<process>) ~3 T(<for>) _1 O(<digest>)",
         "O(<NUTRIENT>) ~6 T(<available>) ~8 S(<process>)",
         says="a process makes it easier to take up",
     ),

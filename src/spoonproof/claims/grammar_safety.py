@@ -162,7 +162,7 @@ SAFETY_AGE = (
     *_safety("from-age", "T(<okay|fine>) _2 <bound|in>? _2 O(@AGE)", veto=_ADVICE, says="an age to start from"),
     *_safety(
         "fine-for-babies",
-        ("S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~3 T(<fine|okay>) _3 O(<audience-baby|solids>)"),
+        ("S(<FOOD|pronoun|ambiguous-nutrient|hazard-food>) ~4 <copula> ~5 T(<fine|okay>) _3 O(<audience-baby|solids>)"),
         "^ _1 <copula> _1 S(<FOOD>) _1 T(<fine|okay>) _5 O(<audience-baby>)",
         "S(<FOOD>) ~6 T(<recommend-for>) _3 O(<audience-baby>)",
         "T(<advice>) _2 S(<FOOD>) _4 O(<solids>)",

@@ -33,6 +33,13 @@ SOURCES = (
         says="foods called sources",
     ),
     *_content(
+        "called-sources",
+        "S(<food>) ~3 <copula> _3 T(<good-sources>) (?=[.,!:]|$)",
+        level="source",
+        veto=_KITCHEN,
+        says="foods called sources",
+    ),
+    *_content(
         "foods-with",
         "<generic-food> _1 T(<with|contain|have|source|high>) _2 O(<nutrient>)"
         " _1 (?:<contain>|<copula>|:) :? _3 S(<food>)",

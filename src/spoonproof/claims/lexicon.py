@@ -23,7 +23,7 @@ from spoonproof.model.table import Row
 # "it's" is two words, so that what is said of "it" is found either way.
 TOKEN = re.compile(
     r"(?:it|they|that|this|these|those|he|she|there|what)(?='(?:s|re)\b)|'(?:s|re)\b"
-    r"|\b(?:e\.g|i\.e|etc|vs|approx)\.|\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+"
+    r"|e\.g\.|i\.e\.|etc\.|vs\.|\d+(?:[.,]\d+)*|[½¼¾⅓⅔⅛]|[^\W\d_]+(?:'[^\W\d_]+)*|[^\w\s]|_+"
 )
 _JOINED = re.compile(r"(?<=\d) (?=s\b)|(?<=\bb) (?=\d)")  # "omega 3s", "b12" are written in one
 _PLAIN_TERM = re.compile(r"[a-z]+(?: [a-z]+)*")
@@ -46,7 +46,7 @@ TRIGGERS = frozenset(
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
-    all-sugar first-food introduced-early per-week fed-so out-alone
+    all-sugar first-food introduced-early per-week fed-so
     in-mouth small-pieces shape-kind sitting hard-to-manage mistake
     """.split()
 )

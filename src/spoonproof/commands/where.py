@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -290,14 +289,8 @@ def _judged(folder: ChannelFolder) -> Iterator[JudgedClaim]:
 
 def judge_of_dish(folder: ChannelFolder, path: Path) -> Callable[[Claim], JudgedClaim] | None:
     """A judge by the figures of the dish whose name a file of captions bears ("pear-mash.en.vtt"); None for others."""
-    from spoonproof.claims.judge import judge
-
     owner = folder.recipes.get(path.name.split(".")[0])
-    if owner is None:
-        return None
-    dish = folder.dish(owner)
-    context = folder.knowledge.claim_context(folder.channel, owner, dish.paid)
-    return partial(judge, register=folder.knowledge.register, numbers=dish.numbers, context=context)
+    return folder.dish(owner).judge() if owner is not None else None
 
 
 def _entries_of(judged: JudgedClaim) -> list[str]:

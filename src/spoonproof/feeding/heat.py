@@ -131,7 +131,7 @@ _MIXTURE = re.compile(
 
 _ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|plancha|oven|heat)\b", re.I)
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
-_FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
+FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
 
 
 def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
@@ -143,7 +143,7 @@ def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
             continue
         text = baby_text(step)
         named = {i for action in step.actions for i in action.foods}
-        if all(keys(recipe.foods[i].name) & _FATS for i in named):
+        if all(keys(recipe.foods[i].name) & FATS for i in named):
             named = set()
         if text in texts:
             met = True

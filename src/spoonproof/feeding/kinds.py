@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from spoonproof.feeding.tables import FeedingTables
@@ -35,6 +36,30 @@ def _by_state(food: Food) -> tuple[str, ...]:
     return (f"{food.state} {food.name}",) if food.state in ("canned", "dried") else ()
 
 
+# What is made of a fruit or a nut has lost its shape: "cherry yoghurt" has no stones, "plum vinegar" no skins.
+_CARRIED = re.compile(
+    r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:sauces?|jams?|jell(?:y|ies)|conserve|compotes?|yogh?urts?|fromage frais"
+    r"|vinegar|oil|pur[ée]es?|juice|ice cream|sorbet|syrup|cordial|squash|extract|essence|liqueur|powder|curd"
+    r"|custard|flavou?r(?:ing)?|tea|cake|pie|bar|leather)\b",
+    re.I,
+)
+_FLAVOURED = re.compile(r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:yogh?urts?|fromage frais)\b", re.I)
+_FRUIT = frozenset({"small-round", "stone-fruit", "berry", "large-berry", "soft-fruit"})
+_SHAPES = _FRUIT | frozenset(
+    """stone-dried dried-fruit nut pip-fruit hard-raw hard-raw-unless-ripe firm-raw crisp-raw peel-fruit cranberry melon
+    corn-kernel big-bean pea coin-shape stringy""".split()
+)
+
+
+def _meant(hit: Found, text: str, tables: FeedingTables) -> frozenset[str]:
+    """The kinds of a hit, without the shape of a fruit that only flavours what stands behind it."""
+    kinds = tables.kinds[hit.value]
+    if not kinds & _SHAPES or _CARRIED.match(text, hit.end) is None:
+        return kinds
+    sweet = frozenset({"sugary-food"}) if kinds & _FRUIT and _FLAVOURED.match(text, hit.end) else EMPTY
+    return (kinds - _SHAPES) | sweet
+
+
 def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of a food by its record: its id, its name and its names, its plain food, its traits.
 
@@ -47,7 +72,7 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
         hits = tables.phrases.find(text)
         if hits:
             for hit in hits:
-                found |= tables.kinds[hit.value]
+                found |= _meant(hit, text, tables)
             break
     else:
         parent = foods.get(food.parent) if food.parent and food.parent != food.id else None
@@ -80,9 +105,9 @@ _FORMS = frozenset(
 _ANYWHERE = frozenset({"honey", "salt", "sugar", "syrup"})
 
 
-def _hits(line: FoodLine, tables: FeedingTables) -> list[Found]:
-    """The table's phrases that name the food: those in its name, or, in the whole line, longer ones around it
-    ("homemade mayonnaise" where "homemade" is read as a preparation)."""
+def _hits(line: FoodLine, tables: FeedingTables) -> list[tuple[Found, frozenset[str]]]:
+    """The table's phrases that name the food, each with its kinds: those in its name, or, in the whole line, longer
+    ones around it ("homemade mayonnaise" where "homemade" is read as a preparation)."""
     named = tables.phrases.find(line.name)
     own = {word.key for word in words(line.name)}
     around = [
@@ -91,7 +116,11 @@ def _hits(line: FoodLine, tables: FeedingTables) -> list[Found]:
         if tables.kinds[hit.value] & _ANYWHERE or (own & set(hit.phrase) and not set(hit.phrase) <= own)
     ]
     longer = [hit for hit in around if not any(hit.phrase == one.phrase for one in named)]
-    return [one for one in named if not any(set(one.phrase) < set(hit.phrase) for hit in longer)] + longer
+    kept = [one for one in named if not any(set(one.phrase) < set(hit.phrase) for hit in longer)]
+    return [
+        *((hit, _meant(hit, line.name, tables)) for hit in kept),
+        *((hit, _meant(hit, line.text, tables)) for hit in longer),
+    ]
 
 
 def _own_names(food: Food, tables: FeedingTables) -> frozenset[tuple[str, ...]]:
@@ -110,21 +139,21 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     """
     food = foods.get(line.food) if line.food else None
     hits = _hits(line, tables)
+
     if food is None:
-        return frozenset().union(*(tables.kinds[hit.value] for hit in hits)) if hits else EMPTY
+        return frozenset().union(*(kinds for _, kinds in hits)) if hits else EMPTY
     own = _own_names(food, tables)
     by_record = kinds_of_record(food, foods, tables)
     if tuple(word.key for word in words(line.name)) in own:
         name = {word.key for word in words(line.name)}
         extra: frozenset[str] = EMPTY
-        for hit in hits:
-            kinds = tables.kinds[hit.value]
+        for hit, kinds in hits:
             extra |= kinds & (_FORMS | _ANYWHERE) if set(hit.phrase) <= name else kinds
         return by_record | extra
     by_name = {word.key for word in words(f"{food.name} {food.id.replace('-', ' ')}")}
-    more = [hit for hit in hits if not set(hit.phrase) <= by_name and hit.phrase not in own]
+    more = [kinds for hit, kinds in hits if not set(hit.phrase) <= by_name and hit.phrase not in own]
     if not more:
         return by_record
-    said = frozenset().union(*(tables.kinds[hit.value] for hit in more))
+    said = frozenset().union(*more)
     # A name the record knows stands beside the further words: both count ("yoghurt with honey").
     return said | by_record if len(hits) > len(more) else said

@@ -12,6 +12,7 @@ from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.heat import (
+    FATS,
     boiled_briefly,
     from_heat,
     heated_later,
@@ -123,6 +124,8 @@ def _as_served(
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
+    if any(cut.shape == "puréed" for cut in cuts):
+        facts.add("stoned")  # "60 g apricot purée": no blender takes a stone
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     parted = divided(texts, names)
     if not own_cuts:
@@ -295,7 +298,9 @@ def _from_steps(
         facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
         facts.add("burst")
-    alone_in = [text for text in texts if not keys(text) & others]  # "grill for 4 minutes so it is still pink"
+    fats = frozenset(key for one in recipe.foods if keys(one.name) & FATS for key in keys(one.name))
+    # "fry in the oil for 4 minutes so it is still pink"
+    alone_in = [text for text in texts if not keys(text) & (others - fats)]
     if any(RARE.search(text) for text in (*named, *alone_in, line.text)):
         facts.add("rare")
     alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)

@@ -26,6 +26,7 @@ from spoonproof.model.treatment import Treatment
 _RANK = {"smooth": 0, "thick": 1, "mashed": 2, "lumpy": 3, "minced": 4, "soft finger food": 5, "family food": 6}
 _FALLS_APART = frozenset({"grain", "baked", "snack"})  # once it has stood in milk: a wheat biscuit, a rusk
 _SETS = frozenset({"fry", "deep-fry", "bake", "toast"})  # a batter is a pancake then, whatever was blended for it
+_BESIDE = frozenset({"baked", "bread"})
 _NO_PIECES = frozenset({"liquid", "powder", "paste", "grain", "leaf", "none"})
 _SPREADS = frozenset({"powder", "paste"})
 _HERBS = frozenset({"herb", "herbs", "spice", "spices", "fats", "fat", "oils", "drinks", "sweet"})
@@ -148,6 +149,8 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
         return ""
     if "fine" in facts and food.id.partition("-")[0] in _PULPED:
         return ""
+    if food.group in _BESIDE and facts & {"stick", "toasted"}:
+        return ""  # fingers of toast beside a mash
     if food.id.endswith("-zest") and not facts & {"stick", "slice", "wedge"}:
         return ""  # zest is grated off, whatever the line leaves unsaid
     if facts & {"fine", "small", "tiny", "strained", "removed", "melted"}:
@@ -228,7 +231,7 @@ def _against_word(
         (food := foods.get(line.food)) is not None and "jelly" in food.traits for line in recipe.foods if line.food
     )  # what sets is no purée
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
-    grains = any(piece.grains for piece in pieces)  # pasta stirred into a blended sauce
+    grains = any(piece.grains or _unworded(piece, recipe, foods) for piece in pieces)  # pasta in a blended sauce
     if (
         known
         and not shaped
@@ -249,6 +252,15 @@ def _against_word(
             )
         )
     return found
+
+
+_SOLID = frozenset({"soft", "firm", "hard"})
+
+
+def _unworded(piece: Piece, recipe: Recipe, foods: Foods) -> bool:
+    """Whether it is a solid food of which nothing is known but that it is there: rice cakes in a sauce."""
+    food = foods.get(recipe.foods[piece.line].food or "")
+    return not piece.word and food is not None and food.hardness in _SOLID and food.group in ("grain", "baked")
 
 
 def _too_coarse(declared: str, piece: Piece) -> bool:

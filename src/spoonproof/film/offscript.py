@@ -7,14 +7,12 @@ from collections.abc import Iterator
 
 from spoonproof.checks.engine import in_order
 from spoonproof.checks.from_claims import once
-from spoonproof.claims.find import find_claims
-from spoonproof.claims.judge import judge, level_of
-from spoonproof.claims.judging.fragments import without_fragments
+from spoonproof.claims.judge import level_of
 from spoonproof.dish import Dish
-from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.film.checked import of_claim
 from spoonproof.film.timed import Edited, OffScript
+from spoonproof.hearing import hear, row_level
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.finding import Area, Finding, Level, Remedy, SourceRef
 from spoonproof.model.recipe import Picture
@@ -29,11 +27,9 @@ _TURNED = re.compile(r"\b(?:no|not|never|without|nor|don['’]t|leave (?:it |the
 
 
 def claims_said(dish: Dish, film: Edited) -> list[JudgedClaim]:
-    """Every claim of the finished film, judged on the dish, in the order in which it is made."""
-    known = dish.knowledge
-    context = known.claim_context(dish.channel, dish.recipe, dish.paid)
-    found = find_claims(film.passages, known.lexicon)
-    return once(without_fragments([judge(claim, known.register, dish.numbers, context) for claim in found]))
+    """Every claim of the finished film, and whatever it says that endangers a baby of the recipe's age, judged on the
+    dish, in the order in which it is said."""
+    return once(hear(film.passages, dish.knowledge, dish.judge(), months=dish.recipe.youngest, for_babies=True))
 
 
 def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Finding]:
@@ -53,16 +49,12 @@ def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Findin
 
 def _of(dish: Dish, off: OffScript, claims: list[JudgedClaim]) -> Iterator[Finding]:
     for judged in claims:
-        level = level_of(judged)
+        danger = row_level(judged)
+        level = danger or level_of(judged)
         claim = judged.claim
         if claim.passage is off.passage and level is not None and off.touches(claim.start, claim.end):
-            yield of_claim(RULE, judged, level)
-    for against in contradictions([off.passage], dish.knowledge.feeding):
-        if any(off.passage.span(a, b).start < against.span.end and against.span.start < off.passage.span(a, b).end
-               for a, b in off.words):  # fmt: skip
-            yield _finding(
-                off, against.level, against.message, against.remedy, (against.source,), span=against.span, area="baby"
-            )
+            found = of_claim(RULE, judged, level)
+            yield replace(found, area="baby") if danger else found
     yield from _brought_in(dish, off)
     changed = _numbers(off.said) - _numbers(off.instead)
     if changed and _numbers(off.instead):

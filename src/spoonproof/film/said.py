@@ -57,18 +57,16 @@ def judged(dish: Dish, said: Sequence[Statement]) -> list[JudgedClaim]:
     its own, and allergens named in the law's words are labels: neither is a claim.
     """
     from spoonproof.claims.find import find_claims
-    from spoonproof.claims.judge import judge
     from spoonproof.claims.judging.fragments import without_fragments
 
-    known = dish.knowledge
-    context = known.claim_context(dish.channel, dish.recipe, dish.paid)
-    found = find_claims([passage(dish, each) for each in said], known.lexicon)
+    judge = dish.judge()
+    found = find_claims([passage(dish, each) for each in said], dish.knowledge.lexicon)
     left = [_even(passage.text) for passage in dish.recipe.passages if passage.leave is not None]
     left += [_even(text) for each in dish.cautions for text in (each.text, each.screen, each.spoken)]
     left += ["contains gluten"] if any("gluten" in label.word for label in dish.allergen_labels) else []
     left += [f"contains {label.word.lower()}" for label in dish.allergen_labels]
     kept = [claim for claim in found if not any(_even(claim.quote) in text for text in left)]
-    return without_fragments([judge(claim, known.register, dish.numbers, context) for claim in kept])
+    return without_fragments([judge(claim) for claim in kept])
 
 
 def _even(text: str) -> str:

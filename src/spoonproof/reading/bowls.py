@@ -17,7 +17,8 @@ _PART = (
     r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
 )
 _BABYS = (
-    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART})"
+    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART}"
+    rf"|(?:the |a |your )?(?:baby|toddler)[- ]sized?[ \t]+{_PART})"
 )
 _SOME = (
     r"(?:some|enough|a little|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?"
@@ -114,6 +115,11 @@ _FAMILY = re.compile(
     r"|pan))\b",
     re.I,
 )
+_BOTH = re.compile(
+    r"\b(?:bake|cook|warm|heat|simmer|roast|chill|serve|grill|cover)[ \t]+(?:them[ \t]+)?both\b(?![ \t]+sides)"
+    r"|\bboth[ \t]+(?:dishes|bowls|pots|pans|portions|trays|tins)\b",
+    re.I,
+)
 _DISHES = (
     r"(?:portions?|helpings?|servings?|pots?|pans?|bowls?|plates?|share|half|food|dinners?|suppers?|lunch|meals?|pancakes?|"
     r"burgers?|patties|meatballs?|pasta|rice|curry|stew|soup|sauce|mash|porridge|toast|salad|wraps?|eggs?|batch)"
@@ -163,6 +169,8 @@ def whose(text: str, split_before: bool) -> tuple[Bowl | None, bool]:
     plain = _BABY_PLANT.sub(lambda found: " " * len(found[0]), text)
     if not split_before:
         return ("family", True) if _FAMILY_PLAIN.search(plain) and not _BABY.search(plain) else (None, False)
+    if _BOTH.search(plain):
+        return None, True
     baby, family = bool(_BABY.search(plain)), bool(_FAMILY.search(plain))
     if (baby and family) or (not family and _ALL_OF_THEM.search(plain)):
         return None, True

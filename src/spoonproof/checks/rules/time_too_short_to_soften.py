@@ -33,6 +33,7 @@ from spoonproof.checks.from_cooking import (
     cooked,
     fine_raw,
     fish_by_its_flakes,
+    fried_short,
     grated_through,
     judged,
     late,
@@ -44,8 +45,11 @@ from spoonproof.checks.from_cooking import (
     time_span,
 )
 from spoonproof.checks.rule import Fault
+from spoonproof.cooking.softness import Need
+from spoonproof.cooking.story import Story
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
+from spoonproof.model.recipe import Minutes
 
 SCOPE = "dish"
 AREA = "cooking"
@@ -56,6 +60,22 @@ SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-
 _NEAR = 0.75  # of the time needed: a knife that slips in and a masher tell of the rest (common practice)
 
 
+def _fried(dish: Dish, story: Story, need: Need, time: Minutes) -> Fault:
+    """The fault of a hard food that is fried for less than half of what boiling would take."""
+    level, bowl = severity(dish, story, need)
+    name = story.line.name
+    return Fault(
+        time_span(dish.walked, story),
+        f"After {minutes_words(time)} in the pan the {name} will be hard: even in boiling water such pieces need "
+        f"{minutes_words(need.soft)} to be soft.",
+        level,
+        area="baby" if bowl == "baby" else "cooking",
+        bowl=bowl,
+        remedy=Remedy(f"Steam the {name} first, until a piece squashes between finger and thumb, and then fry it."),
+        sources=need_sources(need),
+    )
+
+
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each food that comes out hard or crisp-tender, unless it only joins too late."""
     kitchen = dish.walked
@@ -63,6 +83,9 @@ def check(dish: Dish) -> Iterator[Fault]:
     for story in kitchen.stories:
         softness, need = judged(dish, story)
         time = cooked(story)
+        if softness == "not-judged" and (boiled := fried_short(dish, story)) is not None and time is not None:
+            yield _fried(dish, story, boiled, time)
+            continue
         if softness not in ("hard", "crisp-tender") or need is None or time is None or story.index in joins_late:
             continue
         if grated_through(dish, story, time):

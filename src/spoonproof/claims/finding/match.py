@@ -9,6 +9,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.evidence import has_evidence
 from spoonproof.claims.finding.ordinary import advises, is_ours, is_story
 from spoonproof.claims.finding.phrase import lack
+from spoonproof.claims.finding.ranking import names_both
 from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
 from spoonproof.claims.grammar import CompiledRule
@@ -147,8 +148,8 @@ def _says(tagged: Tagged, index: int) -> str:
 def _points_from(tagged: Tagged, index: int) -> bool:
     """Whether the pointing word at ``index`` stands for what the sentence is about."""
     words = tagged.items[index].words
-    if words == "which" and index == 0:
-        return False  # a question: "which foods are safe"
+    if (words == "which" and index == 0) or names_both(tagged, index):
+        return False  # a question: "which foods are safe"; "both babies and adults"
     if index < 4 and (index == 0 or words not in _JOINING or tagged.items[index - 1].words in _BEFORE):
         return True
     if index and words in _SAYING and tagged.symbols[index - 1] == "," and fold(tagged.text[:16]).startswith(_BESIDES):

@@ -22,6 +22,8 @@ _DIET = -3  # the rank of "diet" in "added to your baby's diet from six months":
 _GIVES = frozenset({"copula", "contain"})
 # How a baby is fed is less likely what is spoken of than a food by name.
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
+_KIND_ALONE = frozenset({"generic-food", "solids"})
+_AND = frozenset({"and", "&"})
 _NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
 _DOING = frozenset("mash puree purée stew salt toast roast juice".split())
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
@@ -96,7 +98,8 @@ def rank(tagged: Tagged, at: int) -> int:
         rank -= 4
     if _is_aside(tagged, at):
         rank -= 4
-    if (tagged.has(at, "generic-food") and not tagged.has(at, "food")) or tagged.items[at].words in FEEDING:
+    named = tagged.has(at, "food") and not tagged.has(at, "solids")
+    if (not named and tagged.is_any(at, _KIND_ALONE)) or tagged.items[at].words in FEEDING:
         rank -= 3
     return rank
 
@@ -144,10 +147,18 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         # "this purée" names its noun; "it is packed with protein" does not
         and (tagged.items[i].words in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
+        and not names_both(tagged, i)
         and not (tagged.items[i].words == "them" and i and tagged.items[i - 1].words.rpartition(" ")[2] in _BESIDE)
         and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None
+
+
+def names_both(tagged: Tagged, at: int) -> bool:
+    """Whether "both" goes with the two things after it: "for *both* babies and adults", "*both* now and later"."""
+    if tagged.items[at].words != "both" or tagged.is_any(at + 1, _VERBS) or at + 1 >= len(tagged.items):
+        return False
+    return any(item.words in _AND for item in tagged.items[at + 2 : at + 5])
 
 
 def _is_it_is(tagged: Tagged, at: int) -> bool:

@@ -214,7 +214,8 @@ def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
     between = pronoun - 1
     if between >= 0 and (tagged.symbols[between] in ",:" or tagged.items[between].words in _THEN):
         between -= 1
-    return between if between in candidates and not tagged.is_any(between, GENERIC) else None
+    named = between in candidates and not tagged.is_any(between, GENERIC | _SOLIDS)
+    return between if named else None  # "it is a first food because it ...": not the first food
 
 
 def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:

@@ -142,14 +142,17 @@ def _bought(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nut
     limit = None if threshold is None else limit_of(threshold, register.references, nutrient)
     key = nutrient if threshold is None else threshold.nutrient.replace("claimed", nutrient)
     found, brings = as_bought.measure(key, "100g"), probe.numbers.food_in_portion(probe.food, key)
-    if limit is None or brings is None or brings.amount < limit * _FELT:
+    fat = brings is None and probe.eaten_dry()  # "sunflower seeds contain vitamin E"
+    if limit is None or not (fat or (brings is not None and brings.amount >= limit * _FELT)):
         return None  # "the turmeric brings iron": a pinch of it brings none to speak of
     what, name = probe.food.replace("-", " "), nutrient_name(nutrient)
     why = f"{what[:1].upper()}{what[1:]} as bought: {show(found)} {name} per 100 g." if found else "It does as bought."
+    refs = (*entry.refs, *(composition(found) if found else ()))
+    steps = [*result.steps, *probe.steps, f"what it brings is a fifth of that or more, or it is eaten dry: {why}"]
+    if brings is None:
+        return Verdict("true", why, entry, refs, None, "a child has only a little of it at a time", 1, steps=steps)
     here = f"{spoken(brings)} in a portion here"
     wording = f"{claim.quote.strip().rstrip('.,;')}, {here}"
-    refs = (*entry.refs, *(composition(found) if found else ()))
-    steps = [*result.steps, *probe.steps, f"what it brings is a fifth of that or more: {why}"]
     return Verdict("true", why, entry, refs, wording, f"what it brings, {here}", 1, steps=steps)
 
 

@@ -26,7 +26,7 @@ DRY_WATER_G = 15.0
 """A food with less water than this per 100 g is not eaten as it is in the table (oats, spices, dried pulses)."""
 NUT_FAT_G = 25.0
 """Grams of fat per 100 g of a dry food from which it takes up no water on its way to the plate (nuts, seeds and their
-butters; common practice), so that how fat it is can be told by the table."""
+butters; common practice), so that what is in it can be told by the table."""
 PINCH_G = 3.0
 """Grams a portion under which the amount eaten decides, not the 100 g (Reg. 1924/2006 Art 5(1)(d))."""
 
@@ -139,10 +139,17 @@ class FoodProbe:
         if basis == "portion":
             return self.numbers.food_in_portion(self.food, key)
         table = self.numbers.food(self.food, key, basis)
-        fatty = key == "fat_g" and table is not None and table.low >= NUT_FAT_G and self.grams_in_portion() is None
-        if basis == "100g" and not fatty and self.small_or_dry():
+        if basis == "100g" and not (key == "fat_g" and self.eaten_dry()) and self.small_or_dry():
             return self._as_eaten(key)
         return _widened(key, table, self.numbers.food(self.food, "retinol_ug", basis) if table else None)
+
+    def eaten_dry(self) -> bool:
+        """Whether it is so fat that it takes up no water on its way to the plate, no powder, and in no dish that says
+        how much of it there is."""
+        fat = self.numbers.food(self.food, "fat_g", "100g")
+        return (
+            fat is not None and fat.low >= NUT_FAT_G and "powder" not in self.food and self.grams_in_portion() is None
+        )
 
     def by_carton(self, nutrient: str) -> bool:
         """Whether some makers add it and others don't, so that no table can tell: calcium in a plant drink."""
