@@ -22,10 +22,11 @@ class CompiledTables(BuildHookInterface):  # type: ignore[type-arg]
         try:
             from spoonproof import __version__, modules
             from spoonproof.compiled import write_parts
-            from spoonproof.expressions import lay
+            from spoonproof.expressions import brought_in, lay
 
             folder = root / "build" / "compiled"
-            written = [*write_parts(folder, __version__), lay(folder), modules.lay(folder, root / "src" / "spoonproof")]
+            written = [*write_parts(folder, __version__), lay(folder)]
+            written.append(modules.lay(folder, root / "src" / "spoonproof", brought_in()))
         finally:
             sys.path.remove(str(root / "src"))
         for path in written:

@@ -61,6 +61,17 @@ def test_they_are_the_same_modules(pantry: Path, tmp_path: Path) -> None:
     ]
 
 
+def test_those_that_lie_together_are_the_same_too(pantry: Path, tmp_path: Path) -> None:
+    alone = look(pantry, modules.lay(tmp_path, pantry))
+    file = modules.lay(tmp_path, pantry, ["pantry", "pantry.deep.box", "pantry.gone"])
+    assert look(pantry, file) == alone
+    found = modules.opened(str(file), str(pantry))
+    assert found is not None
+    code = found._code(*found._places["pantry"][3:])
+    assert found._together.count(None) == 1, "what was had is held no longer"
+    assert found._code(*found._places["pantry"][3:]) == code
+
+
 @pytest.mark.parametrize("spoil", ["cut", "other interpreter", "empty"])
 def test_a_file_that_is_not_sound_is_passed_over(pantry: Path, tmp_path: Path, spoil: str) -> None:
     file = modules.lay(tmp_path, pantry)

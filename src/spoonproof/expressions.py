@@ -72,6 +72,39 @@ def lay(folder: Path) -> Path:
     return path
 
 
+def brought_in() -> list[str]:
+    """The modules that a check of one recipe brings in which was read before. Raises OSError, CalledProcessError."""
+    import subprocess
+    from tempfile import TemporaryDirectory
+
+    package = Path(__file__).resolve().parent
+    start = (
+        "import sys; sys.path.insert(0, sys.argv[1]); from spoonproof import cli; out = sys.stdout; "
+        "sys.stdout = sys.stderr; cli.main(['check', '--channel', sys.argv[2]]); print(*sys.modules, file=out)"
+    )
+    with TemporaryDirectory() as name:
+        (Path(name) / "channel.yaml").write_text("title: One bowl\n", encoding="utf-8")
+        (Path(name) / "recipes").mkdir()
+        (Path(name) / "recipes" / "bowl.md").write_text(_BOWL, encoding="utf-8")
+        command = [sys.executable, "-c", start, str(package.parent), name]
+        for _ in range(2):
+            said = subprocess.run(command, check=True, capture_output=True, text=True).stdout
+    return sorted(name for name in said.split() if name.partition(".")[0] == "spoonproof")
+
+
+_BOWL = """---
+title: Parsnip bowl
+ages: 7-9 months
+texture: mashed
+foods:
+  - 300 g parsnips, peeled
+steps:
+  - Steam the parsnips for 20 minutes, until they squash between finger and thumb. Mash them.
+---
+Parsnips are a source of vitamin C.
+"""
+
+
 def _is_the_librarys_own() -> bool:
     return _engine is not None and getattr(_compiler.compile, "__module__", "") == _compiler.__name__
 

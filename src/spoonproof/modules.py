@@ -12,10 +12,11 @@ import marshal
 import os
 import sys
 from _frozen_importlib_external import MAGIC_NUMBER
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from importlib.machinery import ModuleSpec
 from pathlib import Path
-from types import ModuleType
+from types import CodeType, ModuleType
+from typing import Any
 
 FILE = "modules.marshal"
 PACKAGE = os.path.dirname(os.path.abspath(__file__))  # noqa: PTH100, PTH120 - before anything is brought in
@@ -23,9 +24,9 @@ INSTALLED = os.path.join(PACKAGE, "bundle", "compiled", FILE)  # noqa: PTH118 - 
 _SPARE = 60
 """Seconds within which an installer writes all of a wheel's files."""
 
-Place = tuple[bool, str, int, int, int]
-"""Whether it is a package, its source below the package's folder, the source's size, where its code lies and how long
-it is."""
+Place = tuple[bool, str, int, int, int, int]
+"""Whether it is a package, its source below the package's folder, the source's size, where its code lies, how long it
+is, and which one it is of those that lie there together (-1: it lies there alone)."""
 
 
 class Modules:
@@ -34,6 +35,7 @@ class Modules:
     def __init__(self, file: int, start: int, places: Mapping[str, Place], package: str, made: float) -> None:
         """``file`` is open for reading, code lies from ``start`` on; ``made``: when it was written, in seconds."""
         self._file, self._start, self._places, self._package, self._made = file, start, places, package, made
+        self._together: list[Any] = []
 
     def find_spec(self, name: str, _path: Sequence[str] | None = None, _target: object = None) -> ModuleSpec | None:
         """The specification of one of our modules, None where its own file must be asked."""
@@ -60,10 +62,19 @@ class Modules:
         """Run the module's code."""
         spec = module.__spec__
         assert spec is not None and spec.origin is not None
-        _, _, _, offset, length = self._places[spec.name]
-        code = marshal.loads(os.pread(self._file, length, self._start + offset))
+        code = self._code(*self._places[spec.name][3:])
         _imp._fix_co_filename(code, spec.origin)  # type: ignore[attr-defined]  # as the library's own loaders do
         exec(code, module.__dict__)
+
+    def _code(self, offset: int, length: int, which: int) -> Any:
+        """The code at a place, which is had once."""
+        if which < 0 or (self._together and self._together[which] is None):
+            code = marshal.loads(os.pread(self._file, length, self._start + offset))
+            return code if which < 0 else code[which]
+        if not self._together:
+            self._together += marshal.loads(os.pread(self._file, length, self._start + offset))
+        code, self._together[which] = self._together[which], None
+        return code
 
 
 def take() -> None:
@@ -94,11 +105,13 @@ def opened(path: str, package: str) -> Modules | None:
     return None
 
 
-def lay(folder: Path, package: Path) -> Path:
-    """Write every module of the folder ``package`` into one file in ``folder``. Raises OSError, SyntaxError."""
+def lay(folder: Path, package: Path, together: Collection[str] = ()) -> Path:
+    """Write every module of the folder ``package`` into one file in ``folder``; those named in ``together`` in one
+    piece, which is read the quicker for what they have in common. Raises OSError, SyntaxError."""
     places: dict[str, Place] = {}
     codes: list[bytes] = []
     offset = 0
+    shared: dict[str, tuple[Place, CodeType]] = {}
     for path in sorted(package.rglob("*.py")):
         parts = path.relative_to(package).with_suffix("").parts
         if parts[0] in ("bundle", "made"):
@@ -106,10 +119,18 @@ def lay(folder: Path, package: Path) -> Path:
         whole = parts[-1] == "__init__"
         name = ".".join((package.name, *(parts[:-1] if whole else parts)))
         source, shown = path.read_bytes(), path.relative_to(package).as_posix()
-        code = marshal.dumps(compile(source, f"{package.name}/{shown}", "exec", dont_inherit=True))
-        places[name] = whole, shown, len(source), offset, len(code)
+        compiled = compile(source, f"{package.name}/{shown}", "exec", dont_inherit=True)
+        if name in together:
+            shared[name] = (whole, shown, len(source), 0, 0, len(shared)), compiled
+            continue
+        code = marshal.dumps(compiled)
+        places[name] = whole, shown, len(source), offset, len(code), -1
         codes.append(code)
         offset += len(code)
+    piece = marshal.dumps(tuple(code for _, code in shared.values()))
+    codes.append(piece)
+    for name, ((whole, shown, size, _, _, which), _) in shared.items():
+        places[name] = whole, shown, size, offset, len(piece), which
     index = marshal.dumps(places, 2)
     target = folder / FILE
     target.write_bytes(b"%s %d\n" % (_mark(), len(index)) + index + b"".join(codes))

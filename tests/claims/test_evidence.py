@@ -28,7 +28,11 @@ def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
         "What about an egg-free sponge for the raffle?",
         "Grandparents should offer soft pears that babies are able to hold.",
         "It can help to offer your baby a soft pear.",
-        "I can tell you that we had not thought of an anaphylactic response on the first day that he ate walnut.",
+        "I can tell you that I hardly thought of the possibility of an anaphylactic response that day he had walnut.",
+        "It's been nearly four years since he last avoided the swede.",
+        "I put plums and cheese in the box, not expecting them to eat it all.",
+        "I remember our son asking if there was any safe bread for him at the long table.",
+        "He is a healthy toddler who throws plums.",
         "The cook told us to bring carbohydrates such as pasta or bread for the long table.",
     ],
 )
@@ -41,6 +45,15 @@ def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
     [
         ("A stewed pear before bed helped our whole household improve its digestion that spring.", "function"),
         ("Nobody in our street had headaches last winter since we all cook with turmeric.", "disease"),
+        (
+            "Nobody minds that this stuff is plain, for it will make her tummy feel full until the middle of the day.",
+            "function",
+        ),
+        ("Most guests with an egg allergy can eat this cake.", "allergen"),
+        (
+            "Breastfeeding, though it has many benefits, is hard to fit around two jobs and a long walk to the train.",
+            "general-benefit",
+        ),
         ("Aids digestion", "function"),
         ("Nothing in here prevents an illness, whatever the neighbours say of my suppers.", "disease"),
         (

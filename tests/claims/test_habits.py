@@ -64,6 +64,11 @@ from finding_kit import claims, only
         ("No child needs biscuits.", "function", "biscuit", "child"),
         ("Sage should be avoided during breastfeeding.", "safety-age", "sage", "during breastfeeding"),
         ("Cabbage may upset some babies.", "function", "cabbage", "babies"),
+        ("They should have about 200 ml of kefir a day.", "quantity", "kefir", "a day"),
+        ("Tap water is the best drink.", "general-benefit", "water", "best drink"),
+        ("These make a really healthy snack.", "general-benefit", "", "healthy"),
+        ("Thyme is a remedy for breathing trouble.", "disease", "thyme", "breathing"),
+        ("Sticky jam causes decay.", "disease", "jam", "decay"),
         ("Milling strips wheat of B vitamins.", "process", "wheat", "b vitamins"),
     ],
 )

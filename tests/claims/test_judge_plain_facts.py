@@ -46,6 +46,8 @@ SOUND = (
     "Garlic does not cure ear infections.",
     "Follow-on milk is not needed after six months.",
     "Sunflower seeds contain vitamin E.",
+    "Juicing takes out most of the fibre.",
+    "A vegan toddler needs a source of vitamin B12.",
 )
 WRONG = (
     "Children from six months to five years should never have vitamins A, C and D every day.",
@@ -85,6 +87,7 @@ WRONG = (
     "Follow-on milk is necessary from six months.",
     "Sunflower seeds are packed with vitamin E and keep colds away.",
     "Chia seeds are packed with calcium.",
+    "Tap water has to be boiled until the age of two.",
 )
 
 

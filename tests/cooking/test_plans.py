@@ -324,3 +324,11 @@ def test_split_moong_softens_like_red_lentils_and_the_whole_bean_does_not() -> N
     whole = dish("foods:\n  - 60 g green moong\n  - 400 ml water\n" + steps.format("moong"))
     assert split.treatments[0].softness in ("soft", "maybe-soft")
     assert whole.treatments[0].softness == "hard"
+
+
+def test_what_fries_waits_until_its_fat_is_hot() -> None:
+    head = "foods:\n  - 1 tbsp ghee\n  - 1 leek, sliced\nsteps:\n  - Melt the ghee and soften the leek for 6 minutes.\n"
+    tasks = dish(head).plan.tasks
+    melt = next(task for task in tasks if task.label.startswith("Melt"))
+    sweat = next(task for task in tasks if task.label.startswith("Sweat"))
+    assert melt.index in sweat.after

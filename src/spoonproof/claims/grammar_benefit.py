@@ -88,6 +88,7 @@ GENERAL_BENEFIT = (
     *_benefit(
         "makes-a-healthy-snack",
         "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>",
+        "^ _1 S(<pronoun>) _1 <make> _3 T(<healthy>) _1 <generic-food|snack>",
         "S(<FOOD>) ~14 <enjoy|make> _3 T(<healthy|loose>) <generic-food>",
         says="a food is healthy",
     ),
@@ -100,6 +101,7 @@ GENERAL_BENEFIT = (
         "T(<healthy>) _3 S(<food|dish>)",
         says="'healthy' before a food",
     ),
+    *_benefit("best-of-all", "S(<food>) ~3 <copula> _1 T(<best-drink>)", says="best of all drinks"),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
     *_benefit(

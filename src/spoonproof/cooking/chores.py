@@ -29,6 +29,7 @@ _LABELS: Mapping[str, str] = {
     "coarse-blend": "blend in short bursts", "stand": "leave to stand", "saute": "sauté", "puree": "purée",
     "stir-fry": "stir-fry", "deep-fry": "deep-fry", "pressure-cook": "pressure-cook", "slow-cook": "slow-cook",
 }  # fmt: skip
+_FATS = ("oil", "fat")
 AWAY_FROM_HANDS = 0.5  # a task that needs hands for less than this share of its time runs on its own
 
 
@@ -93,6 +94,8 @@ def doing(recipe: Recipe, events: Sequence[Event], foods: Foods) -> list[Draft]:
         lines = event.pot if event.pot else event.lines
         label = _label(recipe, event, verb, foods)
         before = drafts[-1] if drafts else None
+        if heat and before and before.heat and before.lane == lane and _fats(before.lines, recipe, foods):
+            lines = tuple(dict.fromkeys((*lines, *before.lines)))  # the fat is hot before anything goes into it
         if time and event.action.last and verb.role == "join" and before and before.heat and before.minutes > minutes:
             # "steam for 20 minutes, adding the pear for the last 8": within the 20, not after them
             before.minutes -= minutes
@@ -132,6 +135,12 @@ def _is_more(event: Event, verb: Verb, named: Sequence[int], recipe: Recipe, foo
     return verb.role == "blend" or all(_flavours(recipe.foods[i], foods) for i in named)
 
 
+def _fats(lines: Sequence[int], recipe: Recipe, foods: Foods) -> bool:
+    """Whether these food lines are nothing but fat or oil."""
+    found = [food for i in lines if (food := foods.get(recipe.foods[i].food or "")) is not None]
+    return bool(lines) and len(found) == len(lines) and all(food.group in _FATS for food in found)
+
+
 def _flavours(line: FoodLine, foods: Foods) -> bool:
     food = foods.get(line.food) if line.food else None
-    return food is not None and food.group in ("herb", "spice", "oil", "fat")
+    return food is not None and food.group in ("herb", "spice", *_FATS)

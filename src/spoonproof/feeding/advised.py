@@ -115,6 +115,12 @@ _INTO_DISH = re.compile(
 )
 """What stands behind a spread that is thinned by what it goes into: "a spoon of it in her porridge"."""
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
+_BY_HAND = re.compile(
+    r"\b(?:roll|toss|throw|catch|slip|post|sneak|nick|pinch|steal|pass|feed)\w* (?:\w+ ){0,4}(?:to|for)"
+    r" (?:her|him|the baby)\b|\bin (?:her|his) (?:mouth|cheek|fist)\b",
+    re.I,
+)
+"""How round food is handed over as it is: nobody rolls a quarter of a grape."""
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
@@ -295,7 +301,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
             shown = frozenset()
     if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if "bone-in" in shown and _MEAT_OF.match(said, hit.end):
+    if _MEAT_OF.match(said, hit.end) or said[hit.start : hit.end].lower().endswith("carcass"):
         shown -= {"bone-in"}  # "chicken wing meat"
     if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
@@ -314,6 +320,7 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         or UNCUT.search(said)
         or _ONE_IN_MOUTH.search(said)
         or _SPAT.search(said)
+        or (_BY_HAND.search(said) and not _MADE_SAFE.search(said.replace("tray", " ")))
     ):
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if "pea" in kinds and ("raw" in keys(near) or _IN_THE_POD.search(near)):

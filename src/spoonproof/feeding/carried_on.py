@@ -15,7 +15,11 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
 
-_MANY = re.compile(r"\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the)\b)", re.I)
+_MANY = re.compile(
+    r"\bthe (?:pits|stones|pips)\b"
+    r"|\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the)\b)",
+    re.I,
+)
 _ONE = re.compile(
     r"\b(?:it|that|this|some|a (?:bit|little|lick|sip|taste|spoonful))\b(?! (?:of|is|was|way|['’]s)\b)", re.I
 )
@@ -54,8 +58,9 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
                 continue
             if _MADE_SAFE.search(said) or turned_round(said, food):
                 continue
-            at = pointing.start()
-            put_in = more[:at] + name + more[pointing.end() :]
+            part = pointing.group().lower().startswith("the ")  # "he spits the pits"
+            at = pointing.end() + 4 if part else pointing.start()
+            put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :]
             if ONE_CHILD.search(said) and not BABY.search(more) and not OTHERS.search(more):
                 put_in = put_in.rstrip() + ", for the baby"  # "the wee one helps herself. I have never cut one."
             yield Carried(

@@ -32,7 +32,8 @@ _ONE_CHILD = (
     rf"|week)s?[- ]olds?"
     r"|bubs?|bubba|tots?|lads?|lass|little"
     r" (?:man|lady|girl|boy|fella|fellow|guy|dude|lad|lass|princess|monkey|bloke)"
-    r"|my (?:daughter|son|granddaughter|grandson)|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
+    r"|my (?:daughter|son|granddaughter|grandson|boy|girl|lad|lass)"
+    r"|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
     r"|pacifier|teether|highchair|high chair)\b"
 )
 ONE_CHILD = re.compile(_ONE_CHILD, re.I)
@@ -48,7 +49,8 @@ ADD = re.compile(
 TO_BABY = re.compile(
     r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
-    r"|\bto (?:her|him|the bab(?:y|ies))\b|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
+    r"|\bto (?:her|him|the bab(?:y|ies))\b|\bfor (?:her|him|the bab(?:y|ies)) to\b"
+    r"|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
     r"|\bincluding (?:the baby|her|him)\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
@@ -87,7 +89,7 @@ OTHERS = re.compile(
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip|lick|suck|chew|scoff))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!(?:wee |little |own )?bab|little|son|daughter"
     r"|girl|boy|child|kid|toddler"
-    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
+    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|palm|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
     r"|kitchen|way|version|go-to|favou?rite|freezer|fridge|cupboard|pan|pot\b|oven|steamer|blender|channel|video|wee\b"
     r"|littl|munchkin|nipper|bag|book|advice|money|house|nerves|heart|feet|back|sleeve|lad|lass|bairn|angel|darling"
     rf"|(?:{_MONTHS})[- ](?:month|week))"
@@ -99,6 +101,7 @@ _LATER = re.compile(
     r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
     r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
     rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are)? {_AGE})\b"
+    r"|\bfor (?:his|her|their|the|a) (?:first|second|third|fourth|\d\w\w) birthday\b"
     rf"|\b(?:from|after|past|over|until|till|before|under|at|(?<!one )by) (?:age |about )?{_AGE}",
     re.I,
 )

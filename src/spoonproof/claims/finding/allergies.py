@@ -72,6 +72,18 @@ _OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
 _TALKED_OF = re.compile(
     r"\b(?:talk\w*|chat\w*|discuss\w*|cover\w*|episode|hear)\b[^.;?!]*\b(?:from|including|about)\b[^.;?!]*$"
 )
+_CLINIC = re.compile(
+    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
+    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
+    r"|ige) (?:\w+ )?tests?|"
+    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
+)
+_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
+_ADVISED = re.compile(
+    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
+)
+_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
+_BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
 
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
@@ -159,9 +171,19 @@ def _meatless(tagged: Tagged, match: Match) -> bool:
     return tagged.items[start].words.partition("-")[0] in _MEATLESS and end - start == 1
 
 
+def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
+    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
+    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
+        return False
+    text = fold(tagged.text)
+    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
+
+
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_has_one_only, _of_a_family),
-    "food-allergy": (_has_one_only, _of_a_family),
+    "watch-reactions": (_at_the_clinic,),
+    "reacts-to": (_at_the_clinic,),
+    "allergy": (_at_the_clinic, _has_one_only, _of_a_family),
+    "food-allergy": (_at_the_clinic, _has_one_only, _of_a_family),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_meatless, _ingredient, _a_way_to_live, _without_allergens, _says_no, _held_off),
     "traces": (_labelled,),

@@ -25,13 +25,15 @@ _EATEN = _NAMED | frozenset("generic-food nutrient-weak eating fed milk-feed bot
 _TAKES = frozenset({"takes", "give", "give-weak", "have", "fed"})
 _TAKEN = frozenset("it this these them that with".split())
 _POINTING = frozenset("it they this these that which those both them".split())
-_HERE = frozenset({"here", "it is said"})
+_THESE = frozenset({"this", "these"})
+_HERE = frozenset({"here", "said"})
 _OWNED = frozenset({"its", "their"})
 _HOLDS = frozenset({"have", "contain"})
 _DISHES = frozenset({"food", "dish", "hazard-food", "ambiguous-nutrient", "pronoun"})
 _SERVED = _DISHES - {"pronoun"} | {"generic-food"}
 _SAID = frozenset({"copula", "contain", "keep", "make"})
 _READERS = frozenset({"audience-baby", "age", "age-unit"})
+_PERSONS = frozenset({"audience-baby", "audience-adult"})
 _COPULA = frozenset({"copula"})
 _LINE = 12
 _LISTING = frozenset("a an and or & , the our".split())
@@ -46,8 +48,21 @@ _SAYS_OF_IT = re.compile(
     r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|correlat\w*|associat\w*|sensitis\w*"
     r"|sensitiz\w*|result\w*|due to|because)\b|%"
 )
+_WHO_HAS = re.compile(
+    r"\b(?:child|children|kids?|students?|pupils?|parents?|famil(?:y|ies)|people|someone|anyone|those|guests?|friends?)"
+    r" (?:with|who (?:has|have)) (?:[\w/-]+ ){0,5}(?:[\w-]+/){0,3}$"
+)
+_FOR_THEM = re.compile(
+    r"\?|\b(?:safe\w*|suit\w*|can|can't|cannot|may|avoid\w*|should\w*|must\w*|need|never|fine|okay|ok|best|better|leave|"
+    r"skip|instead|swap|react\w*|toler\w+|die|fatal|deadly|risk\w*|likel\w+|outgrow\w*|help\w*|prevent\w*|experience|"
+    r"cause\w*|trigger\w*|harm\w*|damage\w*|even)\b"
+)
 _GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
+_LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
+_AGO = re.compile(r"(?:ago|later)\b")
+_EXPECTED = frozenset("him her them it you me us to that".split())
+_IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
 _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
     r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
@@ -84,7 +99,7 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
         return True
     if points and any(item.words in _POINTING for item in tagged.items[:at]):
         return True
-    if any(item.words in _HERE for item in tagged.items[:at]):
+    if any(item.words.rpartition(" ")[2] in _HERE for item in tagged.items[:at]):
         return True
     pronoun = pronoun_before(tagged, 0, at)
     if pronoun is not None and at - pronoun <= _POINTED and said_at(tagged, pronoun) not in _OWNED:
@@ -105,6 +120,10 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
     if len(tagged.items) <= _LONG:
         return True
     begin, end = match.object or match.trigger
+    if any(said_at(tagged, index - 1) in _POINTING for index in tagged.find(_HOLDS, begin - _BESIDE, begin)):
+        return True  # "nursing, while *it has* many benefits"
+    if any(item.words.partition(" ")[0] in _THESE for item in tagged.items[max(0, begin - _AROUND - _BESIDE) : begin]):
+        return True  # "*this stuff* is good and will make her tummy feel full"
     return bool(tagged.find(_NAMED, begin - _BESIDE, begin) or tagged.find(_NAMED, end, end + _BESIDE))
 
 
@@ -112,6 +131,8 @@ def _says_of_it(tagged: Tagged, match: Match) -> bool:
     """Whether an allergy is said to be brought, spared, told or common, and not only somebody's: "an egg allergy
     nightmare", "the day she had a reaction to walnut"."""
     begin, end = first_of(match), end_of(match)
+    if _WHO_HAS.search(text_before(tagged, (match.object or match.trigger)[0])) is not None:
+        return _FOR_THEM.search(fold(tagged.text)) is not None
     if len(tagged.items) <= _LONG:
         return match.rule.name == "allergy" or _SAYS_OF_IT.search(fold(tagged.text)) is not None
     near = tagged.words(max(0, begin - _AROUND), min(len(tagged.items), end + _AROUND))
@@ -123,6 +144,26 @@ def _holds_it(tagged: Tagged, match: Match) -> bool:
     if match.object is None or _GROUP.search(fold(tagged.words(*match.object))) is None:
         return True
     return _SUCH_AS.match(text_after(tagged, match.object[1])) is None
+
+
+def _is_what_is_eaten(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is called healthy, and not who eats it: "a *healthy adult* who loves plums"."""
+    return not tagged.find(_PERSONS, match.trigger[1], match.trigger[1] + 1)
+
+
+def _is_an_age(tagged: Tagged, match: Match) -> bool:
+    """Whether months or years are a child's age, and not how long something went on: "it's been five years"."""
+    if match.object is None:
+        return True
+    begin, end = match.object
+    return _LASTED.search(text_before(tagged, begin)) is None and _AGO.match(text_after(tagged, end)) is None
+
+
+def _is_pregnant(tagged: Tagged, match: Match) -> bool:
+    """Whether a woman is: "not *expecting him* to eat it all" is no sign of it."""
+    if match.object is None or said_at(tagged, match.object[1] - 1) != "expecting":
+        return True
+    return said_at(tagged, match.object[1]) not in _EXPECTED
 
 
 def _is_asked(tagged: Tagged, match: Match) -> bool:
@@ -138,7 +179,9 @@ def _called_safe(tagged: Tagged, match: Match) -> bool:
     begin, end = match.object or match.trigger
     if said_at(tagged, begin) != "safe" or not tagged.find(_EATEN, end, end + 1):
         return True
-    return bool(tagged.find(_COPULA, begin - 4, begin) or tagged.find(_READERS, end, end + 6))
+    if tagged.find(_READERS, end, end + 6):
+        return True
+    return bool(tagged.find(_COPULA, begin - 4, begin)) and _IS_SOME.search(text_before(tagged, begin)) is None
 
 
 def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
@@ -170,6 +213,13 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "has": _holds_it,
     "nutrients-and-food": _holds_it,
     "food-and-nutrients": _holds_it,
+    "healthy-dish": _is_what_is_eaten,
+    "loose-dish": _is_what_is_eaten,
+    "is-healthy": _is_what_is_eaten,
+    "age-and-food": _is_an_age,
+    "age-and-solids": _is_an_age,
+    "limit-in-pregnancy": _is_pregnant,
+    "not-in-pregnancy": _is_pregnant,
     "can-babies": _is_asked,
     "safe": _called_safe,
     "free-from": _said_to_be_free,

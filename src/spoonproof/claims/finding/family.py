@@ -87,6 +87,13 @@ _SOLD = frozenset({"food", "dish", "generic-food"})
 _PLACES = frozenset("environment place space school home kitchen table nursery".split())
 _HAD_TO = re.compile(r"^(?:had|has|have) to be\b|^(?:was|is) (?:required|needed|requested|the rule)\b|^means?\b")
 _CRITERIA = frozenset("criteria standards standard guidelines guideline rules".split())
+_SAYS_HOW = frozenset("benefit harm forbid".split())
+_TESTED = re.compile(
+    r"\b(?:skin|prick|scratch|blood|needle|patch|antibody|allergy)[ -](?:\w+ )?"
+    r"(?:tests?|testing|results?|work|sticks?|pricks?)\b"
+    r"|\btest(?:ing|ed) (?:for|positive|negative|him|her)\b|\bfood challenges?\b"
+    r"|\b(?:was|were|is|are|came back|testing|tested) (?:positive|negative) (?:for|to)\b"
+)
 
 
 def _is_allergic(tagged: Tagged, match: Match) -> bool:
@@ -210,10 +217,15 @@ def _picky_eaters(tagged: Tagged, match: Match) -> bool:
     return any(item.words.endswith(_PICKY) for item in tagged.items[end - 1 : end + 2])
 
 
+def _tested(tagged: Tagged, _match: Match) -> bool:
+    """ "The *blood test* said he is allergic to almonds": what a clinic found."""
+    return not tagged.find(_SAYS_HOW) and _TESTED.search(fold(tagged.text)) is not None
+
+
 FAMILY: Mapping[str, tuple[Ask, ...]] = {
-    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _what_causes),
-    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it),
-    "reacts-to": (_of_our_own, _is_allergic),
+    "allergy": (_of_our_own, _is_allergic, _lives_with_it, _what_causes, _tested),
+    "food-allergy": (_of_our_own, _is_allergic, _lives_with_it, _tested),
+    "reacts-to": (_of_our_own, _is_allergic, _tested),
     "start-allergens": (_of_our_own, _is_allergic),
     "watch-reactions": (_of_our_own,),
     "free-from": (_asked_of_us, _with_none, _safe_place),

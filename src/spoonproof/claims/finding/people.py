@@ -31,9 +31,6 @@ _ARTICLES = frozenset("a the her his my our your".split())
 _KNOWING = frozenset("knowing about that".split())  # "feel better *knowing* he eats"
 _SOMEBODY = frozenset("he she they i we you he's she's they're i'm we're you're child toddler kid baby".split())
 _AS_IT_MIGHT = re.compile(r"^(?: \w+){1,2} (?:should|could|might|ought|used|was|sounds|looks)\b")
-_TESTED = re.compile(
-    r"\b(?:skin|prick|scratch|blood|needle|patch)[ -](?:prick |stick )?(?:tests?|testing|sticks?|pricks?)\b"
-)
 _THE_ORIGINAL = re.compile(
     r"\boriginal(?: recipe| version| one)?(?: \w+ly)? (?:has|had|have|calls|called|uses|used|asks|asked) (?:for )?$"
 )
@@ -89,11 +86,6 @@ def _managed_to(tagged: Tagged, match: Match) -> bool:
         return False
     then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
     return then[:1] == ["to"] and then[1:] != [] and then[1].partition(" ")[0] in _CAUGHT
-
-
-def _tested(tagged: Tagged, _match: Match) -> bool:
-    """ "*Needle sticks* laced with common allergens": a clinic's test."""
-    return not tagged.find(_DOES) and _TESTED.search(fold(tagged.text)) is not None
 
 
 def _of_the_original(tagged: Tagged, match: Match) -> bool:
@@ -207,8 +199,6 @@ PEOPLE: Mapping[str, tuple[Ask, ...]] = {
     "gone-since": (_in_the_pot,),
     "against-disease": (_managed_to,),
     "helps-a-function": (_managed_to,),
-    "food-allergy": (_tested,),
-    "allergy": (_tested,),
     "sugar-free": (_so_called,),
     "free-of": (_used, _so_called),
     "times-the": (_of_the_original,),

@@ -129,6 +129,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
+    if kind == "quantity" and (so_much := _so_much_of(tagged, match)) is not None:
+        return named(tagged, so_much, taken)
     if match.rule.name == "start-allergens" and match.object is not None:
         given = tagged.find(FOOD, match.trigger[1], match.object[0])
         if given:  # "nursing mothers need not avoid *peanuts* to prevent allergies"
@@ -185,6 +187,12 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
     texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
     return Subject(None, texts, (), False, True, f"“{said}”, named before" if said else "what was named before")
+
+
+def _so_much_of(tagged: Tagged, match: Match) -> int | None:
+    """The food that there is so much of: "they should have 200 ml *of milk* a day"."""
+    begin = match.trigger[0]
+    return next((i for i in tagged.find(FOOD, begin + 1, begin + 6) if tagged.items[i - 1].words == "of"), None)
 
 
 def _benefits_of(tagged: Tagged, match: Match) -> int | None:

@@ -25,7 +25,6 @@ _A_TREAT = re.compile(
 _SUCH_A_PAIN = re.compile(r"\b(?:such|just|is|be|was|'s|bit of) an? (?:real |bit of a )?$")
 _COOK = re.compile(r"\b(?:cook|boil|steam|simmer|roast|poach|fry|prepare)(?: \w+){0,4} $")
 _IN_MIND = re.compile(r"\b(?:wrap|change|changed|blow|blew|lose|lost|cross\w*) (?:my|your|our|his|her|their) $|\bin $")
-_ONE_IS = re.compile(r"\b(?:he|she|my \w+|our \w+|little one)(?:'s| is| was) (?:\w+ )?$")
 _POORLY = re.compile(r"\b(?:cold|cough|sick|tired|fussy|ill|poorly|grumpy) and $|\b(?:while|been|was|is|'s) $")
 _SHE_IS = re.compile(
     r"\b(?:if|when|while|as|since) (?:he|she|they)(?:'s| is| was| has| have| had| were| are)(?: \w+)? $"
@@ -137,13 +136,6 @@ def in_mind(tagged: Tagged, match: Match) -> bool:
     return _IN_MIND.search(text_before(tagged, match.object[0])) is not None
 
 
-def _is_ready(tagged: Tagged, match: Match) -> bool:
-    """ "*He is* ready for his first solids": one child's, told."""
-    if not said_at(tagged, match.trigger[0]).startswith("ready"):
-        return False
-    return _ONE_IS.search(text_before(tagged, match.trigger[0])) is not None
-
-
 def _while_teething(tagged: Tagged, match: Match) -> bool:
     """ "When *she has teething* troubles", "*teething can* upset a mealtime": nothing is said to ease it."""
     if match.object is None or said_at(tagged, match.object[0]) != "teething":
@@ -218,8 +210,6 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "has": (_a_protein,),
     "is": (_if_it_is,),
     "from-age": (_to_pack,),
-    "fine-for-babies": (_is_ready,),
-    "ready-for-solids": (_is_ready,),
     "healthier": (_somebody_is,),
     "harmful": (_as_if,),
     "contains-gluten": (_eats_it,),
