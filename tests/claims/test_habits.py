@@ -66,6 +66,7 @@ from finding_kit import claims, only
         ("Cabbage may upset some babies.", "function", "cabbage", "babies"),
         ("They should have about 200 ml of kefir a day.", "quantity", "kefir", "a day"),
         ("Tap water is the best drink.", "general-benefit", "water", "best drink"),
+        ("The best drink for a toddler is water.", "general-benefit", "water", "best drink"),
         ("These make a really healthy snack.", "general-benefit", "", "healthy"),
         ("Thyme is a remedy for breathing trouble.", "disease", "thyme", "breathing"),
         ("Sticky jam causes decay.", "disease", "jam", "decay"),

@@ -138,3 +138,16 @@ def test_what_is_said_beside_the_food_is_read(line: str, food: str) -> None:
 def test_parts_taken_off_are_prepared() -> None:
     one, _, _ = read_line("1 mango, stone out, mashed")
     assert [word for word, _ in one.prepared] == ["stoned"]
+
+
+def test_what_is_said_for_the_grown_ups_is_said_of_both() -> None:
+    recipe, _ = read(
+        "foods:\n  - 300 g swede, 1 cm dice\n  - salt and parmesan, for the adults\nsteps:\n  - Steam the swede.\n"
+    )
+    assert recipe is not None
+    assert [line.has("for-others") for line in recipe.foods] == [False, True, True]
+
+
+def test_what_is_denied_leaves_no_word_over() -> None:
+    one, found, _ = read_line("1 pack (240 g) cooked beetroot, no vinegar")
+    assert one.food == "beetroot-boiled" and found == []

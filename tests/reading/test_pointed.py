@@ -115,3 +115,18 @@ def test_what_was_left_out_may_be_cooked_beside() -> None:
 def test_peas_that_can_be_squashed_are_not_squashed_yet() -> None:
     read, _, _, _ = read_method(SAUCE, ("Steam the peas until you can squash the peas between two fingers.",))
     assert [action.verb for action in read[0].actions] == ["steam"]
+
+
+def test_the_former_and_the_latter_are_those_of_the_step_before() -> None:
+    read, _, lines, _ = read_method(
+        SAUCE, ("Rinse the aubergines and shell the peas.", "Fry the former.", "Add the latter.")
+    )
+    assert [{lines[i].name for i in step.actions[0].foods} for step in read[1:]] == [{"aubergines"}, {"peas"}]
+
+
+def test_all_but_the_last_and_an_egg_that_is_cracked() -> None:
+    foods = ("300 g veal mince", "1 onion, grated", "2 eggs", "60 g yoghurt, to serve")
+    read, _, lines, _ = read_method(foods, ("Knead everything but the last.",))
+    assert {lines[i].name for i in read[0].actions[0].foods} == {"veal mince", "onion", "eggs"}
+    read, _, lines, _ = read_method(foods, ("Make two hollows and crack one into each.",))
+    assert {lines[i].name for i in read[0].actions[-1].foods} == {"eggs"}

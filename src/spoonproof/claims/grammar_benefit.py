@@ -101,9 +101,19 @@ GENERAL_BENEFIT = (
         "T(<healthy>) _3 S(<food|dish>)",
         says="'healthy' before a food",
     ),
-    *_benefit("best-of-all", "S(<food>) ~3 <copula> _1 T(<best-drink>)", says="best of all drinks"),
+    *_benefit(
+        "best-of-all",
+        "S(<food>) ~3 <copula> _1 T(<best-drink>)",
+        "T(<best-drink>) _4 <copula> _1 S(<food>)",
+        says="best of all drinks",
+    ),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
-    *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
+    *_benefit(
+        "best-for",
+        "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
+        "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
+        says="best for",
+    ),
     *_benefit(
         "makes-healthy",
         "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",

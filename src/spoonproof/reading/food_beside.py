@@ -88,7 +88,7 @@ def with_prepared(
     return line
 
 
-_DENIED = re.compile(r"\b(?:no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
+_DENIED = re.compile(r"\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 
 
 _IN_BRACKET = re.compile(r"\([^()0-9]{0,40}$")
@@ -135,7 +135,9 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
         if food is not None and _is_gloss(draft.text[: match.start], food, match.food, foods):
             draft.use(match.start, match.end)
             continue
-        if _DENIED.search(draft.text[: match.start]):  # "no salt or sugar"
+        denied = _DENIED.search(draft.text[: match.start])
+        if denied is not None:  # "no salt or sugar"
+            draft.use(denied.start(), denied.start() + len(denied[1]))
             draft.use(match.start, match.end)
             continue
         words = draft.text[match.start : match.end]

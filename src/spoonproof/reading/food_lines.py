@@ -166,7 +166,7 @@ def _unmeasured(scalar: Scalar, document: Document, foods: Foods, measures: Meas
     if not lines:
         return ()
     *others, last = lines
-    served = tuple(pair for pair in last.prepared if pair[0] == "optional")
+    served = tuple(pair for pair in last.prepared if pair[0] in ("optional", "for-others"))
     said = ", ".join(document.at(span) for _, span in served) or ("to taste" if last.amount else "")
     return (
         *(

@@ -41,6 +41,7 @@ CARRIED = (
     "asked",
     "made",
     "pieces",
+    "pair",
     "held",
 )
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""

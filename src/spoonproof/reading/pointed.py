@@ -46,7 +46,7 @@ _WIDER: dict[str, tuple[str, ...]] = {
 _PIECES = (
     r"lea(?:f|ves)|sprigs?|slices?|fillets?|sticks?|cloves?|nests?|sheets?|pods?|stalks?|strips?|cubes?|hal(?:f|ves)"
     r"|quarters?|chunks?|thighs?|breasts?|drumsticks?|steaks?|chops?|loins?|rashers?|wedges?|segments?|florets?|rounds?"
-    r"|batons?|blocks?|rinds?|shapes?|shells?|stars?|matchsticks?|spears?|ribbons?|bulbs?|cobs?"
+    r"|batons?|dice|blocks?|rinds?|shapes?|shells?|stars?|matchsticks?|spears?|ribbons?|bulbs?|cobs?"
 )
 _THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
 _MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
@@ -158,6 +158,17 @@ def _meant(
     return fresh if len(fresh) == count else ()
 
 
+_ENDS = re.compile(r"\bthe (?P<order>first|last|final)(?: (?:one|ingredient|item|thing))?[ \t]*$", re.I)
+
+
+def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
+    """The line that "the last" speaks of in "everything but the last"; none where the words say anything else."""
+    found = _ENDS.match(words)
+    if found is None or not lines:
+        return set()
+    return {0 if found["order"].lower() == "first" else len(lines) - 1}
+
+
 def pieces_of(
     text: str, lines: Sequence[FoodLine], foods: Foods, made: AbstractSet[str], named: Sequence[Mention]
 ) -> Iterator[Mention]:
@@ -199,3 +210,17 @@ def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
     found = _THOSE.search(text) if held else None
     if found is not None:
         yield Mention(found.start("those"), found.end("those"), tuple(sorted(held)))
+
+
+_FORMER = re.compile(r"\bthe (?P<which>former|latter)\b", re.I)
+
+
+def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
+    """The two lines that a step names, where it names just two: what "the former" and "the latter" then mean."""
+    lines = tuple(dict.fromkeys(i for one in mentions for i in one.lines))
+    return lines if len(lines) == 2 else ()
+
+
+def former_or_latter(text: str, pair: tuple[int, ...]) -> Iterator[Mention]:
+    for found in _FORMER.finditer(text) if pair else ():
+        yield Mention(*found.span("which"), (pair[found["which"].lower() == "latter"],))

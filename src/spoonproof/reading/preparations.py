@@ -14,7 +14,7 @@ _PARTS: Mapping[str, str] = {
     "seed": "deseeded", "bone": "boned", "shell": "shelled", "stalk": "trimmed", "stem": "trimmed", "end": "trimmed",
     "root": "trimmed", "fat": "trimmed", "rind": "trimmed", "gristle": "trimmed", "sinew": "trimmed",
     "membrane": "trimmed", "string": "trimmed", "top": "trimmed", "pith": "trimmed",
-    "rib": "trimmed", "midrib": "trimmed", "tail": "trimmed",
+    "rib": "trimmed", "husk": "shelled", "midrib": "trimmed", "tail": "trimmed",
 }  # fmt: skip
 _PART = "|".join(_PARTS)
 _TAKEN_OFF = re.compile(  # "bones picked out", "skin and seeds taken off"

@@ -24,15 +24,15 @@ from spoonproof.reading.instruction import (
     in_until,
 )
 from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
-from spoonproof.reading.kinds import all_but, left_of_kind, put_in_after
+from spoonproof.reading.kinds import left_of_kind
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
 from spoonproof.reading.made_here import without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
-from spoonproof.reading.pointed import kept_back, made_into, pieces_of, pointed_at
 from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.step_beside import beside
+from spoonproof.reading.step_foods import all_but_some, of_the_pot, with_pointed
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
 from spoonproof.reading.step_reader import StepReader
 from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
@@ -135,6 +135,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     cooks_on(text, drafts)
     _give_bowls(reader, drafts, text, cut)
     actions = tuple(later_times(passage, [draft.action for draft in drafts], drafts, times))
+    reader.used.update(i for action in actions if action.verb == "crack" for i in action.foods)
     note_used(reader, text, mentions, drafts)
     bowl = _step_bowl(reader, passage, actions, drafts, cut)
     step = Step(index, text, scalar.span, actions, bowl, cut is not None)
@@ -156,48 +157,11 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = reader.names.find(text, [draft.start for draft in drafts])
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
-    mentions = [_of_the_pot(reader, m) for m in mentions]
+    mentions = [of_the_pot(reader, m) for m in mentions]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
     mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
-    mentions = _with_pointed(reader, text, [*mentions, *_all_but(reader, text)])
+    mentions = with_pointed(reader, text, [*mentions, *all_but_some(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
-
-
-def _of_the_pot(reader: StepReader, mention: Mention) -> Mention:
-    """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
-    common = tuple(i for i in mention.lines if not reader.lines[i].has("for-others"))
-    if reader.split or not common or common == mention.lines:
-        return mention
-    return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
-
-
-def _with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
-    """The mentions with the lines that words without a food's name point at, in the order of the text."""
-    mentions.sort(key=lambda m: m.start)
-    apart = {i for i, line in enumerate(reader.lines) if line.has("for-others") and not reader.split}
-    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart))
-    mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
-    pieces = [
-        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions),
-        *kept_back(text, reader.held - reader.used),
-    ]
-    reader.pieces |= made_into(text)
-    return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
-
-
-def _all_but(reader: StepReader, text: str) -> list[Mention]:
-    """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
-    found: list[Mention] = []
-    for start, end, rest, words in all_but(text):
-        left = {i for mention in reader.names.find(words) for i in mention.lines}
-        others = [i for i in range(len(reader.lines)) if i not in left]
-        meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
-        if left and meant:
-            found.append(Mention(start, end, meant))
-            again = put_in_after(text, end + len(words))
-            reader.held = left
-            found += [Mention(*again, tuple(sorted(left)))] if again else []
-    return found
 
 
 def _fill_in_turn(
@@ -210,6 +174,9 @@ def _fill_in_turn(
         bare = not action.foods and not action.everything and not draft.mentions
         if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
             action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
+        if bare and draft.verb.id == "crack":  # "crack one into each hollow"
+            eggs = (i for i, line in enumerate(reader.lines) if line.food == "egg" and i not in reader.used)
+            action = replace(action, foods=tuple(eggs), everything=False)
         if draft.verb.id == "roast" and not reader.oven and action.heat_c is None:
             action = replace(action, verb=_roasted_in_a_pan(reader, action) or action.verb)
         draft.action = action

@@ -22,6 +22,7 @@ class StepReader:
     names: Names
     findings: list[Finding] = field(default_factory=list)
     used: set[int] = field(default_factory=set)
+    pair: tuple[int, ...] = ()  # the two lines that the last step with two names
     excused: set[int] = field(default_factory=set)  # not used by name, and yet not to be asked for
     split: bool = False
     oven: bool = False  # whether any step of the method speaks of one

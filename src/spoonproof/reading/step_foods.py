@@ -1,0 +1,57 @@
+"""The foods of a step that are read against the list and what went before: kinds, counted lines, all but some."""
+
+from __future__ import annotations
+
+from spoonproof.reading.kinds import all_but, put_in_after
+from spoonproof.reading.mentions import Mention
+from spoonproof.reading.pointed import (
+    former_or_latter,
+    kept_back,
+    made_into,
+    one_of_the_list,
+    pair_of,
+    pieces_of,
+    pointed_at,
+)
+from spoonproof.reading.step_reader import StepReader
+
+
+def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
+    common = tuple(i for i in mention.lines if not reader.lines[i].has("for-others"))
+    if reader.split or not common or common == mention.lines:
+        return mention
+    return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
+
+
+def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
+    """The mentions with the lines that words without a food's name point at, in the order of the text."""
+    mentions.sort(key=lambda m: m.start)
+    apart = {i for i, line in enumerate(reader.lines) if line.has("for-others") and not reader.split}
+    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart))
+    mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
+    pieces = [
+        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions),
+        *kept_back(text, reader.held - reader.used),
+    ]
+    reader.pieces |= made_into(text)
+    pieces += former_or_latter(text, reader.pair)
+    reader.pair = pair_of(mentions) or reader.pair
+    return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
+
+
+def all_but_some(reader: StepReader, text: str) -> list[Mention]:
+    """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
+    found: list[Mention] = []
+    for start, end, rest, words in all_but(text):
+        counted = pointed_at(words, reader.lines, reader.tables.foods, reader.used, ())
+        left = {i for mention in (*reader.names.find(words), *counted) for i in mention.lines}
+        left = left or one_of_the_list(words, reader.lines)
+        others = [i for i in range(len(reader.lines)) if i not in left]
+        meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
+        if left and meant:
+            found.append(Mention(start, end, meant))
+            again = put_in_after(text, end + len(words))
+            reader.held = left
+            found += [Mention(*again, tuple(sorted(left)))] if again else []
+    return found
