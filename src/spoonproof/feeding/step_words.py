@@ -258,9 +258,7 @@ WORD_FACTS = {
     "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip
-LOW_SALT = re.compile(
-    r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I
-)
+LOW_SALT = re.compile(r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b", re.I)
 NO_SALT = re.compile(
     r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|"
     r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
