@@ -9,12 +9,13 @@ keeps its own subject.
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from functools import cache
 
 from spoonproof.claims.ends import starts_in
 from spoonproof.model.record import NamedTuple
+from spoonproof.model.text import Passage
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
@@ -33,6 +34,11 @@ _SHORTEST, _SHORT, _LONG_BREATH = 4, 6, 12
 """Words: no breath is shorter than the first; one shorter than the second must end plainly; past the third it may end
 the more easily the longer it has lasted."""
 _PLAINLY, _EASIER = 15, 0.8
+_LINES, _FEW = 3, 6
+_ENDS_OF_LINES, _ENDS_OF_FEW, _RUNS_ON = -19.0, -12.0, -35
+"""What the words around the ends of lines must say, in the middle, for lines to be breaths; of few lines more is asked.
+Lines of talk of our own lay between -15 and 3, the same words in lines of any other length between -40 and -23. A line
+that says less than the last runs on all the same."""
 BreathRow = tuple[str, int, str]
 """Of ``breaths.csv``: the place ("begins", "ends"; "otherwise" for everything else), its weight in tenths, and the
 words or pairs of words, joined by semicolons."""
@@ -45,9 +51,30 @@ class Sentence(NamedTuple):
     end: int
 
 
-def cut_points(text: str) -> list[int]:
-    """Starts of the paragraphs of ``text``: 0 and after each blank line or before each list item."""
-    return [0, *(m.end() for m in _PARAGRAPH.finditer(text))]
+def cut_points(text: str, lines: Sequence[int] = ()) -> list[int]:
+    """Starts of the paragraphs of ``text``: 0, after each blank line or before each list item, each of ``lines``."""
+    return sorted({0, *(m.end() for m in _PARAGRAPH.finditer(text)), *lines})
+
+
+def lines_apart(passage: Passage, rows: Sequence[BreathRow]) -> list[int]:
+    """Where lines of a typed transcript begin that are breaths of their own; none where lines are broken anywhere.
+
+    The words around all ends of lines decide it together: talk that is wrapped, or cut into captions, breaks after
+    "the" as often as after "done".
+    """
+    if passage.kind != "speech" or passage.cues or len(passage.pieces) <= _LINES or not rows:
+        return []
+    weights = _weights(tuple(rows))
+    said: list[str] = []
+    starts: list[tuple[int, int]] = []  # of the line, and of its first word
+    for piece in passage.pieces:
+        starts.append((piece.at, len(said)))
+        said += [word.strip(".,!?:;…") for word in passage.text[piece.at : piece.at + piece.length].lower().split()]
+    told = [(_breaks(said, word, weights), at) for at, word in starts[1:] if word < len(said)]
+    middle = sum(weight for weight, _ in told) / max(1, len(told))
+    if middle < (_ENDS_OF_LINES if len(told) >= _FEW else _ENDS_OF_FEW):
+        return []
+    return [at for weight, at in told if weight > _RUNS_ON]
 
 
 def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
@@ -109,9 +136,9 @@ def _weights(rows: tuple[BreathRow, ...]) -> dict[tuple[str, str], int]:
     return found
 
 
-def around(text: str, hits: list[int], rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
-    """The sentences of ``text`` that hold at least one offset of ``hits`` (ascending)."""
-    cuts = cut_points(text)
+def around(text: str, hits: list[int], rows: Sequence[BreathRow] = (), lines: Sequence[int] = ()) -> Iterator[Sentence]:
+    """The sentences of ``text`` that hold at least one offset of ``hits``, ascending; ``lines`` of ``lines_apart``."""
+    cuts = cut_points(text, lines)
     done = -1
     for hit in hits:
         index = bisect_right(cuts, hit) - 1
@@ -120,7 +147,7 @@ def around(text: str, hits: list[int], rows: Sequence[BreathRow] = ()) -> Iterat
         done = index
         begin = cuts[index]
         stop = cuts[index + 1] if index + 1 < len(cuts) else len(text)
-        inside = [h for h in hits if begin <= h < stop] if len(cuts) > 1 else hits
+        inside = hits[bisect_left(hits, begin) : bisect_left(hits, stop)]
         at = 0
         for sentence in sentences(text, begin, stop, rows):
             while at < len(inside) and inside[at] < sentence.start:

@@ -18,7 +18,7 @@ from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.claims.scan import Tagged, hits, tag
-from spoonproof.claims.sentences import around
+from spoonproof.claims.sentences import around, lines_apart
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage
 
@@ -72,7 +72,8 @@ class Analyser:
                 document, topic = passage.document, ((), ())
             where = hits(self._lexicon, passage.text)
             before = passages[index - 1].text if index and passages[index - 1].document is document else ""
-            for start, end in around(passage.text, where, self._lexicon.breaths) if where else ():
+            rows = self._lexicon.breaths
+            for start, end in around(passage.text, where, rows, lines_apart(passage, rows)) if where else ():
                 for draft in self.sentence(passage.text[start:end]):
                     carried: Carried = ((), ())
                     if draft.pronoun:
