@@ -108,3 +108,23 @@ def test_one_of_the_hottest_chillies_is_lifted_out(last: str, hot: bool) -> None
     steps = ["Simmer the plantain and the scotch bonnet in the water for 30 minutes, until soft.", last]
     foods = ["2 plantains, peeled, 2 cm dice", "1 scotch bonnet", "400 ml water"]
     assert ("hot-chilli" in hazard_ids(dish("7-12", foods, steps))) is hot
+
+
+def test_marbles_are_small_balls_whatever_they_are_made_of() -> None:
+    foods = ["100 g ground almonds", "100 g dates, stoned and chopped"]
+    steps = ["Blend the dates with the almonds.", "Roll into marbles and chill."]
+    assert "rolled-ball" in hazard_ids(dish("24-36", foods, steps))
+    assert "rolled-ball" not in hazard_ids(dish("24-36", foods, [*steps, "Press each one flat."]))
+
+
+def test_fat_of_an_animal_is_no_meat() -> None:
+    foods = ["1 onion, finely chopped", "1 tbsp goose fat"]
+    assert "raw-meat-fish" not in hazard_ids(dish("12-24", foods, ["Stir the goose fat and the onion together."]))
+
+
+def test_what_is_mashed_with_all_that_is_there_leaves_no_bean_whole() -> None:
+    foods = ["1 x 400 g tin of butter beans in water, drained", "200 g courgettes, 1 cm dice"]
+    steps = ["Simmer the beans and the courgettes for 15 minutes, until soft.", "Mash well, courgettes and all."]
+    assert "beans-whole" not in hazard_ids(dish("9-12", foods, steps))
+    steps[1] = "Mash the courgettes."
+    assert "beans-whole" in hazard_ids(dish("9-12", foods, steps))

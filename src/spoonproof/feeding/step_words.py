@@ -72,7 +72,7 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
-    r"|teaspoons?(?:fuls?)?|tsp)\b",
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
