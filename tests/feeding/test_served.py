@@ -128,3 +128,17 @@ def test_what_is_mashed_with_all_that_is_there_leaves_no_bean_whole() -> None:
     assert "beans-whole" not in hazard_ids(dish("9-12", foods, steps))
     steps[1] = "Mash the courgettes."
     assert "beans-whole" in hazard_ids(dish("9-12", foods, steps))
+
+
+def test_flour_and_egg_to_a_soft_dough_leave_no_egg_soft() -> None:
+    foods = ["1 egg", "150 g plain flour", "60 ml milk"]
+    steps = ["Mix the flour, the milk and the egg to a soft dough.", "Boil small pieces for 5 minutes and halve them."]
+    assert "runny-egg" not in hazard_ids(dish("12-24", foods, steps))
+    assert "runny-egg" in hazard_ids(dish("12-24", ["1 egg"], ["Poach the egg until the egg is just soft."]))
+
+
+def test_meat_taken_off_the_drumsticks_is_off_the_bone() -> None:
+    foods, first = ["6 chicken drumsticks", "500 ml water"], "Simmer the drumsticks in the water for 45 minutes."
+    assert "bones-meat" in hazard_ids(dish("12-24", foods, [first, "Shred the drumsticks finely."]))
+    for off in ("Take the meat off the drumsticks and shred it finely.", "Shred the meat from the drumsticks finely."):
+        assert "bones-meat" not in hazard_ids(dish("12-24", foods, [first, off])), off
