@@ -359,3 +359,16 @@ def test_mash_spread_over_the_filling_is_baked_with_it() -> None:
         "Spread the mash over the filling and bake for 30 minutes.",
     ]
     assert all(any(heat.medium == "oven" for heat in story.heats) for story in treated(foods, method))
+
+
+def test_rice_boiled_in_other_water_and_drained_leaves_the_stew_its_liquid() -> None:
+    from tests.kitchen import dish
+
+    head = "---\ntitle: Cod and rice\nages: 10-18 months\ntexture: lumpy\nmakes: 4 portions\nfoods:\n"
+    foods = "  - 200 ml coconut milk\n  - 150 ml water\n  - 300 g cod fillet\n  - 150 g white rice\nsteps:\n"
+    first = "  - Simmer the cod in the coconut milk and the water for 10 minutes.\n"
+    for water in ("plenty of water", "plenty of boiling water", "lightly salted water", "boiling water"):
+        rice = f"  - Meanwhile boil the rice in {water} for 12 minutes and drain.\n---\n"
+        assert not any(one.left_out for one in dish(head + foods + first + rice).treatments), water
+    alone = "  - Boil the rice in the water for 12 minutes and drain.\n---\n"
+    assert dish(head + foods + alone).treatments[1].left_out

@@ -186,3 +186,13 @@ def test_shaped_cakes_need_no_article() -> None:
     foods = ("300 g cod", "300 g potatoes, boiled")
     method = ("Mash the cod and the potatoes and shape into 8 patties.", "Fry fish cakes for 4 minutes a side.")
     assert "food-not-listed" not in {f.rule for f in read_method(foods, method)[1]}
+
+
+def test_twenty_walnuts_and_fifty_meatballs_are_what_is_rolled() -> None:
+    foods = ("300 g minced turkey", "1 egg")
+    for step in (
+        "Mix the turkey and the egg and form the mixture into 20 walnuts.",
+        "Mix the turkey and the egg and roll into about 50 small meatballs.",
+    ):
+        assert "food-not-listed" not in {f.rule for f in read_method(foods, (step,))[1]}, step
+    assert "food-not-listed" in {f.rule for f in read_method(foods, ("Fold 20 walnuts into the turkey.",))[1]}

@@ -28,7 +28,8 @@ _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
     r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
     r"|mould|mold|stretch)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
-    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+(?:an?[ \t]+|the[ \t]+|your[ \t]+)?"
+    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+"
+    r"(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six|eight))[ \t]+)?"
     r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough|short|long|little|small"
     r"|flat|neat|fat)[ \t]+){0,2}$",
     re.I,
@@ -56,7 +57,7 @@ _SHAPES = re.compile(
 )
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
-_ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?)\Z", re.I)
+_ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
 _EXCESS = re.compile(r"\b(?:excess|surplus)[ \t]$", re.I)
 _BESIDE = re.compile(r"(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$", re.I)
 _OURS = re.compile(
