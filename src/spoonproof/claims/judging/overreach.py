@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.reading import around, runs_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
@@ -51,6 +51,19 @@ _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
 
 
+def _allergic_to(said: str) -> frozenset[str]:
+    """What a sentence says that a child is allergic to, nothing where it sends them to a doctor."""
+    found = _ALLERGIC.search(said)
+    return frozenset() if found is None or _DOCTOR.search(said) else runs_of(found[1] or found[2])
+
+
+_ALLERGIC = re.compile(
+    r"(?:[a-z]'s|[a-z]'re| is| are| been| baby| child) allergic to ((?:[a-z]+ ){1,3})"
+    r"| (?:with|has|have|known) (?:an? )?([a-z]+) allergy "
+)
+_DOCTOR = re.compile(r" (?:doctor|doctors|gp|dietitian|allergist|allergy team|clinic|specialist) ")
+
+
 def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
@@ -65,6 +78,11 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     said = plain(around(claim))
     entry = verdict.entry
     of_one_food = entry is not None and not _SOLIDS & set(entry.about)
+    if claim.kind == "safety-age" and key.stance == "permits" and _allergic_to(said) & key.subjects:
+        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
+        verdict.why = "With an allergy to it, what may be given is for a doctor or an allergy team to say."
+        verdict.steps.append("its sentence speaks of an allergy to it: not kept")
+        return
     if claim.kind == "safety-age" and key.stance == "permits" and of_one_food:
         # An entry that asks for words of its own may have asked for just these.
         if (often := _OFTEN.search(said)) and not (entry and entry.said and often[0].strip() in entry.said):

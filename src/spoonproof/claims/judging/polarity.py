@@ -103,6 +103,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and cannot_cope(claim):
         return "asserts", "that a body cannot deal with it is what is said"
+    if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
+        return "refutes", "it promises no wonder"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -148,6 +150,12 @@ _DOES_NOT_MAKE = re.compile(
     r"(?:make|makes|made|help|helps|helped) (?:(?:your|my|the|a) )?"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
 )
+_NO_WONDER = re.compile(
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|can't|cannot) (?:magically |suddenly )?"
+    r"(?:(?:make|give) (?:[a-z']+ ){1,4}?(?:clever|cleverer|smart|smarter|brainy|brainier|strong|stronger|tall|taller"
+    r"|a genius|geniuses|talk|walk|night vision|superpowers|see in the dark)|turn (?:[a-z']+ ){1,4}?into)(?= )"
+)
+"""What no food does is right to deny: "carrots won't turn her eyes into lamps"."""
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
