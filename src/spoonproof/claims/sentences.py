@@ -12,6 +12,7 @@ import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from functools import cache
+from itertools import pairwise
 
 from spoonproof.claims.ends import starts_in
 from spoonproof.model.record import NamedTuple
@@ -33,6 +34,13 @@ _LONG = 45
 _SHORTEST, _SHORT, _LONG_BREATH = 4, 6, 12
 """Words: no breath is shorter than the first; one shorter than the second must end plainly; past the third it may end
 the more easily the longer it has lasted."""
+_COUNTING = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_COUNTED = 3
+# "One cup of oats": how much, and nothing is counted off.
+_OF_THINGS = frozenset(
+    "cup cups spoon spoons tablespoon tablespoons teaspoon teaspoons of or to and months month years year weeks week "
+    "days day hours hour minutes minute grams ml more times portions eggs slices pieces handfuls".split()
+)
 _PLAINLY, _EASIER = 15, 0.8
 _LINES, _FEW = 3, 6
 _ENDS_OF_LINES, _ENDS_OF_FEW, _RUNS_ON = -19.0, -12.0, -35
@@ -79,6 +87,11 @@ def lines_apart(passage: Passage, rows: Sequence[BreathRow]) -> list[int]:
 
 def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
     """The sentences of the paragraph ``text[start:end]``, in order, without surrounding blanks."""
+    counted = _counted(text, start, end)
+    if counted:
+        for left, right in pairwise((start, *counted, end)):
+            yield from sentences(text, left, right, rows)
+        return
     part = text[start:end]
     if _MAYBE_END.search(part) is None:
         yield from _breaths(text, start, end, rows)
@@ -86,6 +99,25 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
     offsets = [at for at in starts_in(part) if not at or _TOPIC_ASKED.search(part[max(0, at - _TOPIC) : at]) is None]
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
         yield from _breaths(text, start + left, start + right, rows)
+
+
+def _counted(text: str, start: int, end: int) -> list[int]:
+    """Where the things counted off begin ("one rice cakes because ... two fruit juice it ... three ..."); nowhere
+    unless there are three, each told in some words, and no mark says where they end."""
+    if text.find(" two ", start, end) < 0 or text.find(" three ", start, end) < 0:
+        return []
+    words = list(_WORD.finditer(text, start, end))
+    found: list[int] = []
+    last = -_SHORTEST
+    for at, word in enumerate(words[:-1]):
+        said = word.group().lower()
+        if len(found) == len(_COUNTING):
+            break
+        if said == _COUNTING[len(found)] and at - last >= _SHORTEST and words[at + 1].group().lower() not in _OF_THINGS:
+            begin = at - 1 if at and words[at - 1].group().lower() == "number" else at
+            found.append(words[begin].start())
+            last = at
+    return [at for at in found if at > start] if len(found) >= _COUNTED else []
 
 
 def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
