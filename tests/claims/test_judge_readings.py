@@ -118,3 +118,42 @@ def test_nobody_needs_more_salt_than_the_most() -> None:
 
 def test_what_breaks_off_before_what_it_is_held_against_is_not_told() -> None:
     assert _advice("Iron from plants isn't absorbed as well as iron from meat.") == {"keep"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "If she coughs you should pause solids until she's one.",
+        "Toddlers should drink a pint of goat's milk a day from one.",
+        "Give them yoghurt from eleven months, never before, or they'll get an allergy.",
+        "Salmon gives babies all the vitamin D for a month.",
+    ],
+)
+def test_more_than_an_entry_says_is_not_kept(said: str) -> None:
+    assert _advice(said) and not _advice(said) & set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["I'd hold honey back until he's one.", "No whole nuts until she's five.", "There isn't a herb that cures a cold."],
+)
+def test_an_age_named_by_the_child_and_a_cure_denied_of_all_stand(said: str) -> None:
+    assert _advice(said) <= set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Never stop breast milk before their first birthday.",
+        "Breastfed babies need vitamin D.",
+        "He can have almond butter, thinly spread on a pancake.",
+        "Yeast extract is too salty for toddlers under one.",
+    ],
+)
+def test_plain_guidance_stands(said: str) -> None:
+    assert _advice(said) and _advice(said) <= set(STANDS)
+
+
+def test_its_opposite_does_not() -> None:
+    assert not _advice("Breastfed babies need no vitamin D.") & set(STANDS)
+    assert not _advice("Stop breast milk before their first birthday, they don't need it.") & set(STANDS)

@@ -25,6 +25,8 @@ def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     a, b = one.claim, other.claim
     if one.advice not in ("keep", "add") or other.advice in ("keep", "add") or a.passage is not b.passage:
         return False
+    if b.kind == "quantity" and a.kind == "safety-age" and b.foods and set(b.foods) & set(a.foods):
+        return a.start < b.end and b.start < a.end  # "a litre of cow's milk a day from one"
     if not (a.start <= b.start and b.end <= a.end):
         return False
     return (

@@ -29,6 +29,12 @@ _A_NEED = re.compile(
     r" (?:day|days|week|weeks|month|daily|weekly|need|needs|needed|requirement|requirements|toddler's|baby's|child's"
     r"|quota|target|allowance|intake) "
 )
+_ALL_OF_IT = re.compile(r"(?<! not)(?<!n't) all (?:of )?(?:the|her|his|their|your|that) ")
+"""All of a nutrient that somebody needs: "gives her all the vitamin D"."""
+_NO_SOONER = re.compile(
+    r"[ ,;:—–-]*(?:and |but )?(?:never|not(?: a day)?|no) (?:any )?(?:before|earlier|sooner)\b", re.IGNORECASE
+)
+"""What makes an age from which a food is given the first at which it may be."""
 _NAMED_ONLY = re.compile(
     r"\s*(?:(?:does|do|did|would|need)(?:n['’]t| not)|never) (?:always |automatically |necessarily )?"
     r"(?:mean|make|equal)\b"
@@ -78,6 +84,12 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     said = plain(around(claim))
     entry = verdict.entry
     of_one_food = entry is not None and not _SOLIDS & set(entry.about)
+    no_sooner = _NO_SOONER.match(claim.passage.text, claim.end) is not None
+    if claim.kind == "safety-age" and key.stance == "permits" and no_sooner and entry and key.months > entry.ages[0]:
+        verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
+        verdict.why = f"Nothing listed here has it wait until then. {verdict.why}"
+        verdict.steps.append("it is said to wait longer than its entry says: not kept")
+        return
     if claim.kind == "safety-age" and key.stance == "permits" and _allergic_to(said) & key.subjects:
         verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
         verdict.why = "With an allergy to it, what may be given is for a doctor or an allergy team to say."
@@ -93,7 +105,7 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
             verdict.steps.append("how often it is given is more than its entry says: not kept")
     elif claim.kind == "nutrient-content" and claim.level in _CONTENT:
         covers = _COVERS.search(plain(claim.quote))
-        if covers and _A_NEED.search(said[said.find(covers[0]) :]):
+        if (covers and _A_NEED.search(said[said.find(covers[0]) :])) or _ALL_OF_IT.search(plain(claim.quote)):
             verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
             verdict.why = f"It brings some of it; that it covers a need is not worked out here. {verdict.why}"
             verdict.steps.append("it is said to cover a need: not kept")

@@ -105,6 +105,12 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
+    if (
+        claim.polarity == "denies"
+        and claim.kind == "disease"
+        and _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}"))
+    ):
+        return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -156,6 +162,10 @@ _NO_WONDER = re.compile(
     r"|a genius|geniuses|talk|walk|night vision|superpowers|see in the dark)|turn (?:[a-z']+ ){1,4}?into)(?= )"
 )
 """What no food does is right to deny: "carrots won't turn her eyes into lamps"."""
+_NO_FOOD = re.compile(
+    r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?(?:food|fruit|vegetable|herb|drink|dish) "
+    r"(?:that |which |can |will |has |ever )?(?:cures?|treats?|heals?|prevents?|stops?) "
+)
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
