@@ -167,3 +167,9 @@ def test_beans_that_sprout_at_home_are_raw_sprouts() -> None:
     assert "raw-sprouts" in hazard_ids(dish("12-24", foods, [grown, "Scatter the lentils over the rice."]))
     cooked = "Boil the lentils for 20 minutes and mash them."
     assert "raw-sprouts" not in hazard_ids(dish("12-24", foods, [grown, cooked]))
+
+
+@pytest.mark.parametrize(("line", "in_chunks"), [("80 g lardons", True), ("80 g lardons, finely chopped", False)])
+def test_lardons_are_chunks_of_meat(line: str, in_chunks: bool) -> None:
+    steps = ["Fry the lardons for 6 minutes.", "Stir in the pasta."]
+    assert ("meat-chunk-toddler" in hazard_ids(dish("12-24", [line, "100 g small pasta"], steps))) is in_chunks

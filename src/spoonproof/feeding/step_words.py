@@ -258,7 +258,7 @@ WORD_FACTS = {
     "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
     "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted",
     "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
-    "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
+    "cube": "chunk", "cubed": "chunk", "lardon": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
     "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip
