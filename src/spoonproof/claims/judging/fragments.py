@@ -4,6 +4,7 @@ readings of the same words the worse one is told."""
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence
 
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -13,6 +14,15 @@ def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     """The claims without those on no list that lie within a longer one that is kept, or that say besides such a one for
     whom it is: "vitamin C helps the body" says nothing that "vitamin C helps the body absorb iron" doesn't, nor does
     "fat gives energy to babies" beside "fat gives energy"."""
+    sentences: dict[tuple[int, tuple[int, int] | None], list[JudgedClaim]] = defaultdict(list)
+    for one in claims:
+        sentences[id(one.claim.passage), one.claim.sentence].append(one)
+    left = {id(one) for together in sentences.values() for one in _without_fragments(together)}
+    return [one for one in claims if id(one) in left]
+
+
+def _without_fragments(claims: Sequence[JudgedClaim]) -> Sequence[JudgedClaim]:
+    """The same of the claims of one sentence: a long film has many claims, a sentence few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
     claims = [one for one in claims if not any(_worse_reading(other, one) for other in claims)]
     kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
@@ -25,6 +35,8 @@ def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     a, b = one.claim, other.claim
     if one.advice not in ("keep", "add") or other.advice in ("keep", "add") or a.passage is not b.passage:
         return False
+    if b.kind == "quantity" and a.kind == "safety-age" and b.foods and set(b.foods) & set(a.foods):
+        return a.start < b.end and b.start < a.end  # "a litre of cow's milk a day from one"
     if not (a.start <= b.start and b.end <= a.end):
         return False
     return (
@@ -66,4 +78,11 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
     if a.passage is not b.passage or not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
         return False
     compared = b.kind == "comparative" and a.kind in ("function", "nutrient-content") and a.effect is None
-    return a.polarity == b.polarity and (a.kind == b.kind or compared)
+    # "Iron from plants isn't absorbed" breaks off what goes on "as well as iron from meat".
+    held_against = (
+        a.kind == "function" and b.kind == "nutrient-content" and _HELD_AGAINST.search(b.quote[len(a.quote) :])
+    )
+    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared))
+
+
+_HELD_AGAINST = re.compile(r"^ (?:as (?:well|much|easily|readily) as|(?:less|more)(?: \w+)? than) ", re.IGNORECASE)
