@@ -28,7 +28,7 @@ _NO_ADJECTIVE = frozenset(
 )
 _ONE_DOES = frozenset("is has 's isn't hasn't contains helps gives".split())
 _DOES = frozenset({"copula", "contain", "have", "benefit", "benefit-weak", "harm", "keep", "make"})
-_ACTS = frozenset({"contain", "benefit", "harm", "through-it", "copula"})
+_ACTS = frozenset({"contain", "benefit", "harm", "through-it"})
 _SOMEBODY = frozenset("i we you he she they it there".split())
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
