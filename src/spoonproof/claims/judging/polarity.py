@@ -105,12 +105,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    if (
-        claim.polarity == "denies"
-        and claim.kind == "disease"
-        and _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}"))
-        and not _SAVE_ONE.search(sentence)
-    ):
+    none_does = _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
+    if claim.polarity == "denies" and claim.kind == "disease" and none_does:
         return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
