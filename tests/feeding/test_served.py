@@ -85,3 +85,17 @@ def test_a_shape_in_a_recipe_used_as_a_food_is_judged_at_the_ages_of_the_user() 
 def test_an_allergen_of_any_market_is_named() -> None:
     made = dish("9-12", ["1 stick celery, finely chopped", "1 tbsp tahini"], ["Mix."], channel="markets: [US, EU]\n")
     assert [label.word for label in made.allergen_labels] == ["sesame", "celery"]
+
+
+def test_flour_and_egg_to_a_soft_dough_leave_no_egg_soft() -> None:
+    foods = ["1 egg", "150 g plain flour", "60 ml milk"]
+    steps = ["Mix the flour, the milk and the egg to a soft dough.", "Boil small pieces for 5 minutes and halve them."]
+    assert "runny-egg" not in hazard_ids(dish("12-24", foods, steps))
+    assert "runny-egg" in hazard_ids(dish("12-24", ["1 egg"], ["Poach the egg until the egg is just soft."]))
+
+
+def test_meat_taken_off_the_drumsticks_is_off_the_bone() -> None:
+    foods, first = ["6 chicken drumsticks", "500 ml water"], "Simmer the drumsticks in the water for 45 minutes."
+    assert "bones-meat" in hazard_ids(dish("12-24", foods, [first, "Shred the drumsticks finely."]))
+    for off in ("Take the meat off the drumsticks and shred it finely.", "Shred the meat from the drumsticks finely."):
+        assert "bones-meat" not in hazard_ids(dish("12-24", foods, [first, off])), off
