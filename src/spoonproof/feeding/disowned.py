@@ -1,5 +1,4 @@
-"""Whether the next words disown what somebody is told to have done or advised: "Gran hands him a rusk in the buggy, and
-I have asked her to stop".
+"""Whether the next words disown what somebody is told to have done: "Gran hands him a rusk, I've asked her to stop".
 
 A tale of what others do warns as often as it recommends; what its teller says of it next tells which.
 """
@@ -12,22 +11,20 @@ _REFUSED = re.compile(
     r"\b(?:says?|said|told (?:me|us|her|him|them)|warned (?:me|us|her|him|them)|(?:asked|begged) (?:her|him|them))"
     r" (?:not to|never|no|not|against|to stop(?! by\b| at\b| for\b)|otherwise)\b"
     r"|\bglad (?:i|we) (?:never|did ?n['’]t|did not)\b|\b(?:please|but|so) (?:don['’]t|do not|never)\b"
-    r"|\b(?:i|we) (?:never|didn['’]t|did not|don['’]t|wouldn['’]t|won['’]t)(?= (?:do|did|allow|follow|listen|us"
-    r"|giv|gave"
-    r"|put|let|took|take|go|risk|tr[yi]|want|dream|agree|hold|advise|recommend|offer|add|serv|hav)\w*|\W*(?:$|[.;!,]))"
-    r"|\b(?:i|we) (?:refused|ignored|said no)\b"
+    r"|\b(?:i|we) (?:never|didn['’]t|did not|don['’]t|wouldn['’]t|won['’]t)"
+    r"(?= (?:do|did|allow|follow|listen|us|giv|gave|put|let|took|take|go|risk|tr[yi]|want|dream|agree|hold|advise"
+    r"|recommend|offer|add|serv|hav)\w*|\W*(?:$|[.;!,]))"
+    r"|\b(?:i|we) (?:refused|ignored|said no|stopped)\b"
     r"|\b(?:it is|it['’]s|that is|that['’]s|that was|it was)"
     r" (?:wrong|a myth|not (?:safe|right|true|a thing)|dangerous|out of date|old)\b"
-    r"|\bnot (?:done|advised|recommended|a thing|the advice)\b|\bno longer\b|\b(?:not )?any ?more\b|\bnowadays\b"
-    r"|\bthese days\b|\bnow (?:i|we|he|she) (?:never|no|only|know|wait|chill|check|keep|cut|quarter|mash|sits?|use|(?:do|will|would) not|\w+n['’]t)\b"
-    r"|\bnever again\b|\bhave stopped\b|\bi stopped\b"
-    r"|\bwe stopped\b|\bknow better\b|\blearn(?:ed|t) (?:my|our"
-    r"|the) lesson\b"
-    r"|\b(?:had|having) (?:\w+ ){0,2}(?:words|a row|it out)\b|\bput (?:a stop to|my foot down|her right"
-    r"|him right|them right)"
-    r"|\b(?:it|this|that) (?:has|had) to stop\b|\bi (?:drew|draw) the line\b|\bi (?:took|take|taken) (?:it|them)"
-    r" (?:away|off|out)\b|\b(?:banned|forbidden) (?:it|them)\b|\bi (?:have |had |['’]ve )?(?:hidden"
-    r"|hid) (?:it|them|the)\b"
+    r"|\bnot (?:done|advised|recommended|a thing|the advice)\b|\bno longer\b|\b(?:not )?any ?more\b"
+    r"|\bnowadays\b|\bthese days\b|\bnever again\b|\bhave stopped\b|\bknow better\b"
+    r"|\bnow (?:i|we|he|she) (?:never|no|only|know|wait|chill|check|keep|cut|quarter|mash|sits?|use"
+    r"|(?:do|will|would) not|\w+n['’]t)\b"
+    r"|\blearn(?:ed|t) (?:my|our|the) lesson\b|\b(?:had|having) (?:\w+ ){0,2}(?:words|a row|it out)\b"
+    r"|\bput (?:a stop to|my foot down|her right|him right|them right)|\b(?:it|this|that) (?:has|had) to stop\b"
+    r"|\bi (?:drew|draw) the line\b|\bi (?:took|take|taken) (?:it|them) (?:away|off|out)\b"
+    r"|\b(?:banned|forbidden) (?:it|them)\b|\bi (?:have |had |['’]ve )?(?:hidden|hid) (?:it|them|the)\b"
     r"|\b(?:horrified|furious|my heart stopped)\b",
     re.I,
 )

@@ -211,6 +211,12 @@ _HERS_FIRST = re.compile(
     re.I,
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
+_ADVISES = re.compile(
+    r" (?:\w+ly |always |still )?(?:swears?|swore|reckons?|reckoned|recommends?|recommended|taught|showed|insists?"
+    r"|insisted|passed (?:it )?on|gave me|promises|promised)\b",
+    re.I,
+)
+"""What somebody does who is no eater of it, but vouches for it: "my nan swears a little honey stops the crying"."""
 _HIS_OWN = re.compile(
     r"\b(?:nan(?:a|ny)?|gran(?:ny|dma|dpa|dad)?|mum|dad|mother|father|husband|wife|partner|aunt(?:ie)?|uncle|sister"
     r"|brother|cousin|neighbour|friend|eldest|big one)\b[^,;]{0,50}\b(?:her|his|their) own\b",
@@ -262,7 +268,13 @@ def elsewhere(said: str, hit: Found) -> bool:
     place = hit.start - left, hit.end - left
     others = next((one for one in OTHERS.finditer(clause) if _apart(one, place) > _room(one)), None)
     behind = said[right : right + 16]  # "for the whole family, baby included"
-    if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause + behind):
+    advises = others is not None and _ADVISES.match(clause, others.end())
+    if (
+        others
+        and not advises
+        and not _LIKE_THEM.search(clause[: others.start()])
+        and not TO_BABY.search(clause + behind)
+    ):
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
