@@ -116,3 +116,20 @@ def test_loose_finds_stand_beside_what_does_it() -> None:
     )
     assert any(c.kind == "function" for c in claims(text))
     assert passage(text).text == text
+
+
+def test_it_is_what_it_was() -> None:
+    """ "It" goes back to what is one, and stands for the same all through a sentence."""
+    added = _page("Parsnips don't have much, so I'm adding minced lamb. It's a great source of zinc.")
+    assert added[-1].subjects == ("minced lamb",)
+    thinned = _page("Almond butter is for later. Loosen it with warm milk so it isn't a choking hazard.")
+    assert thinned[-1].subjects == ("almond butter",)
+    pan = _page("Butter the dish with olive oil. The whole tray is dairy free.")
+    assert pan[-1].of_dish
+    assert not pan[-1].foods
+
+
+def test_what_a_child_is_to_get_is_the_nutrient() -> None:
+    """A daily amount is of the nutrient, whatever was spoken of before."""
+    found = _page("Turnips are loaded with potassium. Our doctor wants him to get 10 micrograms of vitamin D a day.")
+    assert next(c for c in found if c.kind == "quantity").subjects == ("vitamin d",)

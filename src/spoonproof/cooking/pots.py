@@ -227,7 +227,7 @@ class Kitchen:
         return {i for step in self.recipe.steps for action in step.actions for i in action.foods}
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
-        if verb.role == "blend" and named and not self._with(action):
+        if verb.role == "blend" and named and not action.everything and not self._with(action):
             solid = [i for i in named if self.stories[i].solid]
             if solid:
                 return [i for i in pot if i in named]

@@ -72,7 +72,7 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
-    r"|teaspoons?(?:fuls?)?|tsp)\b",
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -164,7 +164,7 @@ UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
     r"|\b(?:yolks?|middles?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy"
-    r"|oozing|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball)\b)",
+    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(

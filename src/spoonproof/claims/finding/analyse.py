@@ -25,6 +25,7 @@ from spoonproof.model.text import Document, Passage
 _REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
 _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
 _BREATH = 12  # items: tagged words, marks and the stretches between
+_ITEM = 5  # characters, about
 _TOPIC = frozenset({"food", "dish"})
 _BOTH = re.compile(r"\b[Bb]oth\b")
 
@@ -100,6 +101,9 @@ class Analyser:
         if not stops and near and len(tagged.items) > _BREATH:
             # Speech without full stops: what was named last, or what was spoken of just before it.
             near = [i for i in near if near[-1] - i <= _BREATH]
+            far = len(tagged.items) - near[-1] + draft.start // _ITEM > _BREATH
+            if _of_dish(draft) and (far or is_plural(tagged, near[-1])):
+                return None
             return self._named(tagged, max(near, key=lambda i: (rank(tagged, i), i)))
         begins = [0, *(i + 1 for i in stops)]
         for begin in reversed(begins):
@@ -107,7 +111,7 @@ class Analyser:
             if found and both:
                 pair = named(tagged, found[0], range(0))
                 return pair.texts, pair.foods
-            if found and (draft.said in THEY or _of_dish(draft)):
+            if found and (draft.said in THEY or draft.said == "it" or _of_dish(draft)):
                 agreeing = [i for i in found if is_plural(tagged, i) == (draft.said in THEY)]
                 found = agreeing or ([] if _of_dish(draft) else found)
             if found:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
 from spoonproof.claims.lexicon import fold
@@ -83,6 +83,7 @@ _LEFT_OPEN = re.compile(
     r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
 _THIS = re.compile(r"\b(?:this|these|those|our) $")
+_ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
 _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
@@ -245,6 +246,8 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if not tagged.find(_FREE, begin, end_of(match)):
         return True
     before = text_before(tagged, begin)
+    if (begin and said_at(tagged, begin - 1) in _ITS) or WHOLE.search(before) is not None:
+        return True
     if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
         return True
     if _LEFT_OPEN.search(before) is not None:

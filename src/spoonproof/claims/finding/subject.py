@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.beside import measures, says_which, spelled_out, with_others
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import acts_alone, first_of
+from spoonproof.claims.finding.near import WHOLE, acts_alone, first_of, text_before
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -14,16 +14,15 @@ from spoonproof.claims.finding.phrase import (
     NUTRIENT,
     Subject,
     both,
-    is_plural,
     lack,
     named,
     noun,
     widen,
 )
+from spoonproof.claims.finding.pronouns import THEN, agreeing, is_the_dish, right_before, still_the_same
 from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
-    THEY,
     begin_of,
     is_about_no_food,
     is_doing,
@@ -42,8 +41,6 @@ _HELD_OR_DONE = ("nutrient-content", "function", "disease", "general-benefit")
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
-_THEN = frozenset("and as because but if since so when".split())
-_PARTICLES = frozenset("in on too up".split())
 _DOING = ("function", "disease")
 _OWN_WORDS = frozenset({"bottle", "fed-so"})
 _THESE = frozenset({"this", "these"})
@@ -56,6 +53,8 @@ _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
+_PER_DAY = frozenset({"per-day"})
+_NEEDS = frozenset({"need", "get-so-much", "should", "got"})
 _SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right")
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
@@ -118,7 +117,7 @@ def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
 def _opens_anew(tagged: Tagged, at: int, begin: int) -> bool:
     """Whether a clause opens with the noun at ``at``, which the joint before it says again: "full of zinc and *zinc
     is* ...": the one before has its own."""
-    if tagged.items[at - 1].words not in _THEN or not tagged.is_any(at, HELD) or not is_subject(tagged, at):
+    if tagged.items[at - 1].words not in THEN or not tagged.is_any(at, HELD) or not is_subject(tagged, at):
         return False
     return bool(tagged.find(_HOLDS, begin, at - 1)) and any(
         tagged.items[i].words == tagged.items[at].words for i in tagged.find(HELD, begin, at - 1)
@@ -153,6 +152,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             return named(tagged, given[0], range(0))
     if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
         return named(tagged, of, taken)
+    if kind == "quantity" and match.object is not None and _is_needed(tagged, match):
+        return named(tagged, match.object[0], range(0))
     begin = _own_clause(tagged, begin_of(tagged, at), at)
     # "No refined *sugar*, so he gets no sugar": what is not there is not what it is not in.
     none_of = taken and match.rule.level in _ABSENT and kind == "nutrient-content"
@@ -171,9 +172,12 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     before = candidates(wanted | GENERIC, begin)
     pronoun = pronoun_before(tagged, begin, at)
     if pronoun is not None:
-        before = _agreeing(tagged, before, pronoun)
+        before = agreeing(tagged, before, pronoun)
     best = likeliest(tagged, before, at)
-    if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
+    if pronoun is not None and (still_the_same(tagged, before, pronoun) or is_the_dish(tagged, match, before, pronoun)):
+        said = tagged.words(pronoun, pronoun + 1)
+        return Subject(None, (), (), False, True, f"“{said}”, named before", said.lower())
+    if pronoun is not None and (beside := right_before(tagged, before, pronoun)) is not None:
         best, pronoun = beside, None  # "try goat's milk: it is ..."
     if best is not None and pronoun is not None:
         # "It is a grain that ..." is about "it"; "oats, they are ..." is about oats.
@@ -210,6 +214,8 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
     texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
+    if match.rule.name == "free-from" and WHOLE.search(text_before(tagged, match.start)) is not None:
+        return Subject(None, (), (), True, False, "the dish itself")
     if not said and is_about_no_food(tagged, match.trigger[0]):
         return Subject(None, (), (), False, False, UNNAMED)
     why = f"“{said}”, named before" if said else "what was named before"
@@ -242,24 +248,6 @@ def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
         if not tagged.has(index, "solids") and tagged.items[index].words.rpartition(" ")[2] not in FEEDING:
             return index
     return found[0]
-
-
-def _agreeing(tagged: Tagged, candidates: list[int], pronoun: int) -> list[int]:
-    """Those of ``candidates`` that "they" may stand for; all where there are none: "porridge with *almonds*, they"."""
-    if tagged.items[pronoun].words not in THEY or any(i > pronoun for i in candidates):
-        return candidates
-    return [i for i in candidates if is_plural(tagged, i) and tagged.is_any(i, FOOD)] or candidates
-
-
-def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
-    """The food right before a pronoun, with no more than a mark or a joining word between."""
-    between = pronoun - 1
-    if tagged.items[between].words in _THEN and tagged.items[between - 1].words in _PARTICLES:
-        between -= 2  # "I stir almonds *in* because they"
-    elif between >= 0 and (tagged.symbols[between] in ",:" or tagged.items[between].words in _THEN):
-        between -= 1
-    named = between in candidates and not tagged.is_any(between, GENERIC | _SOLIDS)
-    return between if named else None  # "it is a first food because it ...": not the first food
 
 
 def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
@@ -361,6 +349,15 @@ def _is_done(tagged: Tagged, at: int) -> bool:
     """Whether a word for a food is something done to one: "steam or *stew* fruit"."""
     beside = at > 1 and tagged.items[at - 1].words in ("or", "and") and tagged.has(at - 2, "process")
     return tagged.has(at, "process") or beside
+
+
+def _is_needed(tagged: Tagged, match: Match) -> bool:
+    """Whether an amount is what somebody is to have of a nutrient a day: "she wants *him to get* 400 IU of it"."""
+    begin = match.trigger[0]
+    if not tagged.find(NUTRIENT, *(match.object or match.trigger)) or tagged.find(FOOD, 0, begin):
+        return False
+    daily = match.object is not None and tagged.find(_PER_DAY, match.start, match.object[1] + 3)
+    return bool(daily) and bool(tagged.find(_NEEDS, begin - 6, begin))
 
 
 def _stands_alone(tagged: Tagged) -> bool:

@@ -4,6 +4,7 @@ readings of the same words the worse one is told."""
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence
 
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -13,6 +14,15 @@ def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     """The claims without those on no list that lie within a longer one that is kept, or that say besides such a one for
     whom it is: "vitamin C helps the body" says nothing that "vitamin C helps the body absorb iron" doesn't, nor does
     "fat gives energy to babies" beside "fat gives energy"."""
+    sentences: dict[tuple[int, tuple[int, int] | None], list[JudgedClaim]] = defaultdict(list)
+    for one in claims:
+        sentences[id(one.claim.passage), one.claim.sentence].append(one)
+    left = {id(one) for together in sentences.values() for one in _without_fragments(together)}
+    return [one for one in claims if id(one) in left]
+
+
+def _without_fragments(claims: Sequence[JudgedClaim]) -> Sequence[JudgedClaim]:
+    """The same of the claims of one sentence: a long film has many claims, a sentence few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
     claims = [one for one in claims if not any(_worse_reading(other, one) for other in claims)]
     kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
