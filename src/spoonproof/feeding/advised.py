@@ -45,7 +45,8 @@ _UNCOOKED = re.compile(
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(
-    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled)|crisp|rock[- ]hard|skin and all|peel and all"
+    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled|[- ]cooked| yolk| egg)|whittl\w*"
+    r"|crisp|rock[- ]hard|skin and all|peel and all"
     r"|with a snap|snappy|unpeeled|uncooked"
     r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
     re.I,
@@ -136,7 +137,8 @@ _HANDFUL = re.compile(
 )
 
 _MADE_SAFE = re.compile(
-    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
+    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
+    r"|grind|squash|quarter"
     r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
 )

@@ -25,7 +25,7 @@ _REFUSED = re.compile(
     r"|\bput (?:a stop to|my foot down|her right|him right|them right)|\b(?:it|this|that) (?:has|had) to stop\b"
     r"|\bi (?:drew|draw) the line\b|\bi (?:took|take|taken) (?:it|them) (?:away|off|out)\b"
     r"|\b(?:banned|forbidden) (?:it|them)\b|\bi (?:have |had |['’]ve )?(?:hidden|hid) (?:it|them|the)\b"
-    r"|\b(?:horrified|furious|my heart stopped)\b",
+    r"|\b(?:has|have) agreed (?:to (?:it|stop|that)|not to|it)\b|\b(?:horrified|furious|my heart stopped)\b",
     re.I,
 )
 _FIRMLY = re.compile(

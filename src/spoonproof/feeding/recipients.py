@@ -18,7 +18,7 @@ GIVE = re.compile(
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|got|get|gets|have|has|treat|finish|tuck|wash"
     r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl"
     r"|thriv|rais)\w*\b"
-    r"|\bis (?:hers|his)\b"
+    r"|\bis (?:hers|his)\b|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
     r"|\b(?:is|are|keeps? (?:her|him)|stays?) (?:happy|quiet|content|busy)\b|\bpicks? (?:\w+ ){1,4}out of\b"
     r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
@@ -50,7 +50,8 @@ ADD = re.compile(
 TO_BABY = re.compile(
     r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
-    r"|\bto (?:her|him|the bab(?:y|ies))\b|\bfor (?:her|him|the bab(?:y|ies)) to\b"
+    r"|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b|\bto (?:her|him|the bab(?:y|ies))\b"
+    r"|\bfor (?:her|him|the bab(?:y|ies)) to\b"
     r"|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
     r"|\bincluding (?:the baby|her|him)\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
@@ -186,6 +187,11 @@ _DONE_WITHOUT = re.compile(
     r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
     re.I,
 )
+_SWAPPED = re.compile(
+    r"\b(?:swap|replac|trad|exchang|substitut)\w* (?:out )?(?:the |any |all the |your |our )?(?:\w+ )?$", re.I
+)
+_FOR_ANOTHER = re.compile(r"(?: \w+)? (?:for|with|by) ", re.I)
+"""What is taken out for what stands behind: "swap the honey for date paste"."""
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
 _LIKE_THEM = re.compile(
@@ -340,7 +346,10 @@ def _room(others: re.Match[str]) -> int:
 
 def _done_without(said: str, hit: Found) -> bool:
     """Whether the sentence says that it went: "the recipe cut the sugar and she eats it all the same"."""
-    gone = _DONE_WITHOUT.search(said[max(0, hit.start - 30) : hit.start])
+    before = said[max(0, hit.start - 30) : hit.start]
+    if _SWAPPED.search(before) and _FOR_ANOTHER.match(said, hit.end):
+        return True
+    gone = _DONE_WITHOUT.search(before)
     if not gone or _STILL_IN.search(said[hit.end :]):
         return False
     return not gone.group().lower().startswith("cut") or bool(_POURED.search(said[hit.start : hit.end]))
