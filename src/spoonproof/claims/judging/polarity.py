@@ -103,6 +103,14 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and cannot_cope(claim):
         return "asserts", "that a body cannot deal with it is what is said"
+    if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
+        return "refutes", "it promises no wonder"
+    if (
+        claim.polarity == "denies"
+        and claim.kind == "disease"
+        and _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}"))
+    ):
+        return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -147,6 +155,16 @@ _DOES_NOT_MAKE = re.compile(
     r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) "
     r"(?:make|makes|made|help|helps|helped) (?:(?:your|my|the|a) )?"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
+)
+_NO_WONDER = re.compile(
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|can't|cannot) (?:magically |suddenly )?"
+    r"(?:(?:make|give) (?:[a-z']+ ){1,4}?(?:clever|cleverer|smart|smarter|brainy|brainier|strong|stronger|tall|taller"
+    r"|a genius|geniuses|talk|walk|night vision|superpowers|see in the dark)|turn (?:[a-z']+ ){1,4}?into)(?= )"
+)
+"""What no food does is right to deny: "carrots won't turn her eyes into lamps"."""
+_NO_FOOD = re.compile(
+    r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?(?:food|fruit|vegetable|herb|drink|dish) "
+    r"(?:that |which |can |will |has |ever )?(?:cures?|treats?|heals?|prevents?|stops?) "
 )
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
