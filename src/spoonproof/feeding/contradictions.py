@@ -125,6 +125,12 @@ _FOODS_ALONE = re.compile(
     re.I,
 )
 """A food with nothing beside it, and no child: "berries on their own"."""
+_ADULT_LIES = re.compile(
+    r"\b(?:grandfather|grandad|grandpa|grandmother|gran|granny|grandma|nan|nana|dad|father|mum|mother|husband|wife|uncle"
+    r"|aunt|auntie|dog|cat) (?:\w+ ){0,2}(?:lay|lies|lie|lying|lean\w*|loll\w*|sprawl\w*|loung\w*|slouch\w*|dozes?|nods?)"
+    r"\b(?! (?:him|her|them|the baby)\b)",
+    re.I,
+)
 _GOES_OFF = re.compile(r"\b(?:while|whilst|so|as|when) (?:i|we|you|mum|dad)\b(?! (?:sit|stay|watch|eat|have|am))", re.I)
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
 _BABY = re.compile(r"\b(?:s?he|him|his|hers?|bab(?:y|ies)|toddlers?|little ones?)\b", re.I)
@@ -143,6 +149,11 @@ def _not_frozen(said: str) -> bool:
 def _leaves_a_child(said: str) -> bool:
     """Whether it is a child who is by itself, not a food."""
     return _FOODS_ALONE.search(said) is None or _GOES_OFF.search(said) is not None
+
+
+def _no_adult_lies(said: str) -> bool:
+    """Whether it is no grown-up who lies back: "my grandfather lay in his armchair and ate"."""
+    return _ADULT_LIES.search(said) is None
 
 
 def _for_the_baby(said: str) -> bool:
@@ -203,6 +214,7 @@ def _names_the_baby_alone(said: str) -> bool:
 _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
     "kept-long": _not_frozen,
     "leave-alone": _leaves_a_child,
+    "lying-back": _no_adult_lies,
     "left-rare": _for_the_baby,
     "left-out": _stands_for_the_baby,
     "reheat-again": _not_thrown,
