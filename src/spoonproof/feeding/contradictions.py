@@ -120,14 +120,17 @@ def _names_by_kind(tables: FeedingTables) -> Mapping[str, Sequence[str]]:
 
 
 _FOODS_ALONE = re.compile(
-    r"\b(?!(?:twins|babies|kids|boys|girls|toddlers|children|ones|eats|munches|nibbles|chews|feeds|sits|snacks|plays|has"
+    r"\b(?!(?:twins|babies|kids|boys|girls|toddlers|children|ones|eats|munches|nibbles|chews|feeds|sits|snacks"
+    r"|plays|has"
     r"|goes|drinks|finishes|sucks|leaves|stays)\b)\w+s (?:are (?:\w+ ){0,2})?(?:on their own|by themselves)\b",
     re.I,
 )
 """A food with nothing beside it, and no child: "berries on their own"."""
 _ADULT_LIES = re.compile(
-    r"\b(?:grandfather|grandad|grandpa|grandmother|gran|granny|grandma|nan|nana|dad|father|mum|mother|husband|wife|uncle"
-    r"|aunt|auntie|dog|cat) (?:\w+ ){0,2}(?:lay|lies|lie|lying|lean\w*|loll\w*|sprawl\w*|loung\w*|slouch\w*|dozes?|nods?)"
+    r"\b(?:grandfather|grandad|grandpa|grandmother|gran|granny|grandma|nan|nana|dad|father|mum|mother|husband"
+    r"|wife|uncle"
+    r"|aunt|auntie|dog|cat) (?:\w+ ){0,2}(?:lay|lies|lie|lying|lean\w*|loll\w*|sprawl\w*|loung\w*|slouch\w*"
+    r"|dozes?|nods?)"
     r"\b(?! (?:him|her|them|the baby)\b)",
     re.I,
 )
