@@ -78,7 +78,6 @@ CORRECTED = frozenset(
 
 KNOWN: dict[str, list[str]] = {
     "courgette-pea-risotto-baby": ["claim-unsourced"],  # "stir until absorbed": no claim
-    "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim
