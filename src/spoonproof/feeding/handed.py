@@ -72,7 +72,8 @@ _RECKONED = re.compile(
     re.I,
 )
 _HOLDS_MUCH = re.compile(
-    r"s?(?: (?:for|in|of) (?:\w+ ){0,2}?\w+)? (?:can |may |might |will |often )?(?:hold|contain|carr(?:y|ie)|pack|has|have)s? (?:\w+ ){0,2}"
+    r"s?(?: (?:for|in|of) (?:\w+ ){0,2}?\w+)? (?:can |may |might |will |often )?"
+    r"(?:hold|contain|carr(?:y|ie)|pack|has|have)s? (?:\w+ ){0,2}"
     r"(?:more|as much|most of|too much|lots of|plenty of|over)\b",
     re.I,
 )
