@@ -163,3 +163,8 @@ def test_what_drinks_nothing_takes_no_food_along() -> None:
     assert all(not c.foods for c in cups if c.kind == "disease")
     free = _page("We dropped dairy, and it helped. They're nut free.")
     assert not [c for c in free if c.kind == "allergen"][-1].foods
+
+
+def test_what_somebody_does_is_no_food() -> None:
+    """ "I squash" is done to the food before it."""
+    assert only("cherries I squash since a whole one could make her choke", "safety-age").subjects == ("cherry",)

@@ -26,7 +26,8 @@ FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning b
 _KIND_ALONE = frozenset({"generic-food", "solids"})
 _AND = frozenset({"and", "&"})
 _NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
-_DOING = frozenset("mash puree purée stew salt toast roast juice bake braise spread drink".split())
+_DOING = frozenset("mash puree purée stew salt toast roast juice bake braise spread drink squash".split())
+_DRUNK = frozenset({"squash", "drink", "juice"})
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
 _DONE_TO = frozenset("it them up down everything".split())
 _BESIDE = frozenset("beside with on next alongside over under near to".split())  # "berries beside *them* bring ..."
@@ -50,7 +51,8 @@ def is_doing(tagged: Tagged, at: int) -> bool:
         return False
     before = tagged.items[at - 1].words.rpartition(" ")[2] if at else ""
     after = tagged.items[at + 1].words.partition(" ")[0] if at + 1 < len(tagged.items) else ""
-    return before in _DOERS or after in _DONE_TO
+    drunk = tagged.items[at].words in _DRUNK  # "*squash it* rots teeth" speaks of the drink
+    return before in _DOERS or (after in _DONE_TO and not drunk)
 
 
 def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:

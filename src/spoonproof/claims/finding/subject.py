@@ -143,7 +143,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind == "process" and match.subject is not None:
         return _process(tagged, match)
     if kind == "safety-age":
-        found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
+        found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken and not is_doing(tagged, i)]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
     if kind == "quantity" and (so_much := _so_much_of(tagged, match)) is not None:

@@ -105,11 +105,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    if (
-        claim.polarity == "denies"
-        and claim.kind == "disease"
-        and _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}"))
-    ):
+    none_does = _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
+    if claim.polarity == "denies" and claim.kind == "disease" and none_does:
         return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
@@ -166,6 +163,9 @@ _NO_FOOD = re.compile(
     r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?(?:food|fruit|vegetable|herb|drink|dish) "
     r"(?:that |which |can |will |has |ever )?(?:cures?|treats?|heals?|prevents?|stops?) "
 )
+_SAVE_ONE = re.compile(
+    r" (?:except|but|save|apart from|other than|besides|unless|only) "
+)  # "no food cures it but ginger"
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
