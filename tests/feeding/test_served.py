@@ -173,3 +173,22 @@ def test_beans_that_sprout_at_home_are_raw_sprouts() -> None:
 def test_lardons_are_chunks_of_meat(line: str, in_chunks: bool) -> None:
     steps = ["Fry the lardons for 6 minutes.", "Stir in the pasta."]
     assert ("meat-chunk-toddler" in hazard_ids(dish("12-24", [line, "100 g small pasta"], steps))) is in_chunks
+
+
+@pytest.mark.parametrize(
+    ("last", "whole"),
+    [
+        ("Spread the tortillas with the avocado, scatter on the seeds and roll up. Cut in two.", True),
+        ("Chop the seeds. Spread the tortillas with the avocado and scatter them on.", False),
+    ],
+)
+def test_a_roll_cut_in_two_leaves_the_seeds_in_it_whole(last: str, whole: bool) -> None:
+    foods = ["4 small corn tortillas", "1 ripe avocado, mashed", "20 g pumpkin seeds"]
+    assert ("whole-seeds" in hazard_ids(dish("12-24", foods, [last]))) is whole
+
+
+@pytest.mark.parametrize(("size", "raw"), [("6 mm", True), ("2 mm", False)])
+def test_a_raw_stick_is_small_by_its_thickness_alone_where_it_bends(size: str, raw: bool) -> None:
+    foods = [f"150 g kohlrabi, peeled, {size} sticks", "2 tbsp yoghurt"]
+    found = hazard_ids(dish("12-24", foods, ["Toss the kohlrabi with the yoghurt."]))
+    assert ("raw-stick" in found) is raw
