@@ -11,6 +11,9 @@ from spoonproof.reading.speech import read_statements
 from tests import kitchen
 
 SOUND = (
+    "Honey is bad news before twelve months.",
+    "Whole cherry tomatoes are trouble for under fives.",
+    "Sugar is trouble for small teeth.",
     "Legumes are rich in protein.",
     "Hazelnuts are high in fat.",
     "Oily fish is a source of vitamin D.",
