@@ -1,0 +1,69 @@
+"""Foods that hold an allergen and yet introduce none: fats, stocks and pinches bring next to none of its protein."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from spoonproof.feeding.calendar_order import Candidate, merged
+from spoonproof.feeding.step_words import TINY_UNITS
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys
+from spoonproof.model.food import Food
+from spoonproof.model.recipe import FoodLine
+
+TRACE = "trace"
+"""The fact that says from which amount on an allergen counts as given."""
+
+_FATS = frozenset({"fat", "oil"})
+_SEASONS = frozenset({"sauce", "spice", "herb", "seasoning"})
+_STOCKS = frozenset({"stock", "broth", "bouillon", "gravy", "dashi"})
+_NO_PROTEIN = frozenset({"sulphites"})
+
+
+def only_a_trace(allergen: str, line: FoodLine, food: Food | None) -> bool:
+    """Whether ``food`` as this line has it brings next to none of the allergen's protein: a fat, a stock, a pinch, or
+    a teaspoon of a seasoning that the allergen is one part of (common practice, no source). False where not known."""
+    if food is None or allergen in _NO_PROTEIN:
+        return False
+    unit = line.amount.unit if line.amount is not None else ""
+    if food.group in _FATS or unit in TINY_UNITS:
+        return True
+    if food.group not in _SEASONS:
+        return False
+    stock = bool(keys(food.id.replace("-", " ")) & _STOCKS)
+    return stock or (unit == "tsp" and allergen not in food.name.lower())
+
+
+def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:
+    """What to say of each allergen that some dish brings as a trace alone: that this introduces nothing, that it may
+    set off a reaction all the same, and what brings it in earnest here."""
+    traces: dict[str, dict[str, None]] = {}
+    earnest: dict[str, dict[str, None]] = {}
+    names = {food: name for one in candidates for food, name in (one.names or {}).items()}
+    for one in candidates:
+        for food, brought in one.traces.items():
+            for allergen in brought:
+                traces.setdefault(allergen, {})[names.get(food, food)] = None
+    for food, brought in merged(candidates).items():
+        for allergen in brought:
+            earnest.setdefault(allergen, {})[names.get(food, food)] = None
+    if not traces:
+        return []
+    row = next((r for r in tables.rows.get("introduction", ()) if r.text("fact") == TRACE), None)
+    notes = [row.text("says")] if row is not None else []
+    for allergen, foods in traces.items():
+        by = f"the {allergen} in {_listed(foods)} is a trace, and introduces none"
+        then = (
+            f"it comes with {_listed(earnest[allergen])}"
+            if allergen in earnest
+            else f"no dish here brings {allergen} itself, so give that on its own, early in the day"
+        )
+        notes.append(
+            f"{by[0].upper()}{by[1:]}: {then}. A baby allergic to {allergen} may react to a trace too, so watch the "
+            "first time, and leave it out where the allergy is known."
+        )
+    return notes
+
+
+def _listed(names: dict[str, None]) -> str:
+    return " and ".join(names)
