@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from spoonproof.feeding.allergens import AllergenFound, named_in
 from spoonproof.feeding.bowl import baby_kinds, in_baby_bowl, nested
 from spoonproof.feeding.kinds import kinds_of, parts
-from spoonproof.feeding.served import as_served
+from spoonproof.feeding.served import Served, line_served
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
@@ -41,14 +41,15 @@ def cautions(
     found: Sequence[AllergenFound],
     market: str | Sequence[str] = "EU",
     others: Mapping[str, Recipe] | None = None,
+    served: Served | None = None,
 ) -> list[Caution]:
     """The cautions of a dish, in the order of the table.
 
     ``found`` are its allergens; ``market`` chooses which are named and by what word; ``others``:
-    the channel's recipes by slug, for recipes used as foods.
+    the channel's recipes by slug, for recipes used as foods; ``served`` what is known of its lines, added to.
     """
     kinds = baby_kinds(recipe, treatments, foods, tables, others)
-    pieces = _kinds_in_pieces(recipe, treatments, foods, tables, others)
+    pieces = _kinds_in_pieces(recipe, treatments, foods, tables, others, served)
     steps = " ".join(step.text for step in recipe.steps)
     cooked = any(t.heats for t in treatments)
     names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
@@ -90,17 +91,15 @@ def _kinds_in_pieces(
     foods: Foods,
     tables: FeedingTables,
     others: Mapping[str, Recipe] | None,
+    served: Served | None,
 ) -> frozenset[str]:
     """The kinds of what reaches the baby's bowl in pieces of its own: mashed strawberries are not cut into quarters.
     An ``or:`` choice and the foods of a recipe used as a food count as pieces, unless the whole line was worked."""
-    by_line = {treatment.line: treatment for treatment in treatments}
     kinds: set[str] = set()
     for part in parts(recipe.foods):
         if not in_baby_bowl(part.at, recipe, treatments):
             continue
-        line = recipe.foods[part.at]
-        food = foods.get(line.food) if line.food else None
-        if as_served(line, part.at, recipe, by_line.get(part.at), food) & _NO_PIECES:
+        if line_served(part.at, recipe, treatments, foods, served) & _NO_PIECES:
             continue
         inner = [one.part.line for one in nested(part.line, others or {})]
         kinds.update(*(kinds_of(one, foods, tables) for one in inner or [part.line]))
