@@ -205,6 +205,18 @@ def test_briefly_keeps_the_lid_and_the_end_point() -> None:
     assert briefly(step) == "Put the fish in a pan and poach it, covered, for 8 minutes, until it flakes."
 
 
+@pytest.mark.parametrize(
+    "step",
+    [
+        "Crush the chickpeas and the pasta with a fork, so that none of them stays whole.",
+        "Flake the trout between your fingers, so that you feel any bones.",
+        "Press the plums through a sieve, which holds back the skins.",
+    ],
+)
+def test_briefly_keeps_what_must_not_be_left_in(step: str) -> None:
+    assert briefly(step) == step
+
+
 def test_briefly_keeps_size_and_cut() -> None:
     for step in ("Shape into 8 patties, 2 cm thick.", "Let it cool for 5 minutes, and cut it into strips."):
         assert briefly(step) == step
