@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
-from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, sentences
+from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.quoted import clause_around, sentence_around
@@ -107,24 +107,26 @@ def _dangers(
 ) -> Iterator[JudgedClaim]:
     tables = knowledge.feeding
     for whole in passages:
-        breaths = list(_breaths(whole, knowledge.lexicon.breaths))
-        for told in advised([_by_breath(whole, breaths)], months, tables, {}, _MARKETS, by_shape=by_shape):
+        lines = lines_apart(whole, knowledge.lexicon.breaths)
+        breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, {}, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
                 quote = clause_around(whole.text, place, told.said_at)
                 yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
-        parted = _by_breath(whole, breaths, mark=";")
+        parted = _by_breath(whole, breaths, lines, mark=";")
         for one in contradictions([parted], tables):
             quote = sentence_around(parted.text, (one.start, one.end))
             yield _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
 
 
-def _by_breath(passage: Passage, breaths: Sequence[Sentence], mark: str = "\n") -> Passage:
-    """The passage with a ``mark`` between its breaths, so that each is a sentence, and its places the same; a breath
-    too long to be one is parted where its words begin anew."""
+def _by_breath(passage: Passage, breaths: Sequence[Sentence], lines: Sequence[int], mark: str = "\n") -> Passage:
+    """The passage with a ``mark`` between its breaths and lines, so that each is a sentence, and its places the same; a
+    breath too long to be one is parted where its words begin anew."""
     text = list(passage.text)
-    starts = [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
+    starts = list(lines)
+    starts += [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
     starts += [match.end() for match in _COUNTED.finditer(passage.text)]
     for where in (_ANEW, _AT_LEAST):
         for start, end in pairwise(sorted({0, *starts, len(passage.text)})):
@@ -146,9 +148,9 @@ def _parted(text: str, start: int, end: int, where: re.Pattern[str]) -> list[int
     return cuts
 
 
-def _breaths(passage: Passage, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
+def _breaths(passage: Passage, rows: Sequence[BreathRow], lines: Sequence[int]) -> Iterator[Sentence]:
     """The sentences of a passage, and of speech without full stops its breaths: a "no" of one doesn't deny the next."""
-    cuts = cut_points(passage.text)
+    cuts = cut_points(passage.text, lines)
     for start, end in zip(cuts, [*cuts[1:], len(passage.text)], strict=True):
         yield from sentences(passage.text, start, end, rows)
 

@@ -54,6 +54,7 @@ def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
             "Breastfeeding, though it has many benefits, is hard to fit around two jobs and a long walk to the train.",
             "general-benefit",
         ),
+        ("The best drink for toddlers is milk.", "general-benefit"),
         ("Aids digestion", "function"),
         ("Nothing in here prevents an illness, whatever the neighbours say of my suppers.", "disease"),
         (

@@ -307,3 +307,35 @@ def test_oats_that_stand_in_the_cold_overnight_are_soaked_and_cold_leftovers_are
         ["porridge oats", "milk"], ["Simmer the porridge oats in the milk for 1 minute.", "Chill overnight."]
     )
     assert oats.soaked_minutes == 0
+
+
+def test_both_after_two_pots_are_the_two_pots() -> None:
+    method = [
+        "Stew the plums in the water for 10 minutes.",
+        "Simmer the porridge oats in the milk in another pan for 6 minutes.",
+        "Blend both together until smooth.",
+    ]
+    plums, _, oats, _ = treated(["plums", "water", "porridge oats", "milk"], method)
+    assert plums.made == oats.made == "smooth"
+
+
+def test_blending_a_part_of_the_pot_leaves_the_rest_as_it_was() -> None:
+    foods, first = ["carrots", "water"], "Simmer the carrots in the water for 30 minutes."
+    for part in (
+        "Blend half of the soup and stir it back in.",
+        "Blend a third of it until smooth.",
+        "Tip some of the soup into a blender and blend until smooth.",
+    ):
+        assert treated(foods, [first, part])[0].made == "", part
+    for whole in (
+        "Blend the soup until smooth.",
+        "Blend the soup with some of the milk until smooth.",
+        "Blend some of the soup until smooth for the baby.",
+    ):
+        assert treated(foods, [first, whole])[0].made == "smooth", whole
+
+
+def test_minutes_told_before_the_verb_are_the_last_of_the_pot() -> None:
+    for step in ("In the last 6 minutes stir in the peas.", "Stir in the peas for the last 6 minutes."):
+        carrots, _ = treated(["carrots", "peas"], ["Steam the carrots for 20 minutes.", step])
+        assert sum(heat.minutes.high for heat in carrots.heats if heat.minutes) == 20, step

@@ -17,10 +17,13 @@ from tests.feeding.dishes import dish, hazard_ids
         (["Scramble the eggs over a low heat and take them off while they are still soft and wet."], True),
         (["Scramble the eggs until nothing is runny and no part is still wet."], False),
         (["Fry the eggs for 3 minutes; the yolks should still wobble."], True),
+        (["Fry the eggs for 3 minutes; the yolks ooze."], True),
+        (["Crack in the eggs, cover the pan and turn the heat off."], True),
+        (["Crack in the eggs, cover, turn the heat off and leave for 12 minutes, until the yolks are firm."], False),
     ],
 )
 def test_an_egg_is_runny_by_its_words_or_its_minutes(steps: list[str], runny: bool) -> None:
-    assert ("runny-egg" in hazard_ids(dish("12-24", ["2 eggs"], steps))) is runny
+    assert bool({"runny-egg", "raw-egg"} & hazard_ids(dish("12-24", ["2 eggs"], steps))) is runny
 
 
 def test_what_is_lifted_out_leaves_its_salt_and_iodine_behind() -> None:
@@ -97,3 +100,57 @@ def test_what_is_served_is_kept_by_whoever_asks_alone() -> None:
     assert "mashed" in first
     assert line_served(0, made.recipe, made.treatments, foods, {0: frozenset({"raw"})}) == {"raw"}
     assert "mashed" not in line_served(0, made.recipe, (), foods)
+
+
+def test_flour_of_a_root_is_no_raw_root() -> None:
+    steps = ["Fry the onion for 8 minutes.", "Stir in the flour."]
+    assert "hard-raw-chunk" not in hazard_ids(
+        dish("12-24", ["1 onion, finely chopped", "2 tbsp coarse cassava flour"], steps)
+    )
+
+
+@pytest.mark.parametrize(
+    ("last", "hot"),
+    [
+        ("Mash it all.", True),
+        ("Lift the scotch bonnet out and mash the rest.", False),
+    ],
+)
+def test_one_of_the_hottest_chillies_is_lifted_out(last: str, hot: bool) -> None:
+    steps = ["Simmer the plantain and the scotch bonnet in the water for 30 minutes, until soft.", last]
+    foods = ["2 plantains, peeled, 2 cm dice", "1 scotch bonnet", "400 ml water"]
+    assert ("hot-chilli" in hazard_ids(dish("7-12", foods, steps))) is hot
+
+
+def test_marbles_are_small_balls_whatever_they_are_made_of() -> None:
+    foods = ["100 g ground almonds", "100 g dates, stoned and chopped"]
+    steps = ["Blend the dates with the almonds.", "Roll into marbles and chill."]
+    assert "rolled-ball" in hazard_ids(dish("24-36", foods, steps))
+    assert "rolled-ball" not in hazard_ids(dish("24-36", foods, [*steps, "Press each one flat."]))
+
+
+def test_fat_of_an_animal_is_no_meat() -> None:
+    foods = ["1 onion, finely chopped", "1 tbsp goose fat"]
+    assert "raw-meat-fish" not in hazard_ids(dish("12-24", foods, ["Stir the goose fat and the onion together."]))
+
+
+def test_what_is_mashed_with_all_that_is_there_leaves_no_bean_whole() -> None:
+    foods = ["1 x 400 g tin of butter beans in water, drained", "200 g courgettes, 1 cm dice"]
+    steps = ["Simmer the beans and the courgettes for 15 minutes, until soft.", "Mash well, courgettes and all."]
+    assert "beans-whole" not in hazard_ids(dish("9-12", foods, steps))
+    steps[1] = "Mash the courgettes."
+    assert "beans-whole" in hazard_ids(dish("9-12", foods, steps))
+
+
+def test_flour_and_egg_to_a_soft_dough_leave_no_egg_soft() -> None:
+    foods = ["1 egg", "150 g plain flour", "60 ml milk"]
+    steps = ["Mix the flour, the milk and the egg to a soft dough.", "Boil small pieces for 5 minutes and halve them."]
+    assert "runny-egg" not in hazard_ids(dish("12-24", foods, steps))
+    assert "runny-egg" in hazard_ids(dish("12-24", ["1 egg"], ["Poach the egg until the egg is just soft."]))
+
+
+def test_meat_taken_off_the_drumsticks_is_off_the_bone() -> None:
+    foods, first = ["6 chicken drumsticks", "500 ml water"], "Simmer the drumsticks in the water for 45 minutes."
+    assert "bones-meat" in hazard_ids(dish("12-24", foods, [first, "Shred the drumsticks finely."]))
+    for off in ("Take the meat off the drumsticks and shred it finely.", "Shred the meat from the drumsticks finely."):
+        assert "bones-meat" not in hazard_ids(dish("12-24", foods, [first, off])), off

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests import kitchen
 from tests.reading.readings import amount_words, read_line
 
 
@@ -66,3 +67,9 @@ def test_a_suggestion_is_never_what_was_written(text: str) -> None:
 def test_a_food_with_an_allergen_of_its_own_is_never_taken_for_a_word_of_the_name() -> None:
     _, found, _ = read_line("200 ml almond drink, the sweet sort, then milk")
     assert [fault.rule for fault in found if fault.level == "error"] == ["second-food-on-a-line"]
+
+
+def test_a_comma_in_a_swap_without_quotes_is_explained() -> None:
+    head = "ages: 7-9 months\nfoods:\n  - {food: 1 carrot, grated, or: '1 courgette, grated'}\nsteps:\n  - Mix.\n"
+    (said,) = [one.message for one in kitchen.read(head)[1] if one.rule == "unknown-key"]
+    assert "comma before “grated”" in said and "quotation marks" in said

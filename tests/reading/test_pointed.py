@@ -130,3 +130,46 @@ def test_all_but_the_last_and_an_egg_that_is_cracked() -> None:
     assert {lines[i].name for i in read[0].actions[0].foods} == {"veal mince", "onion", "eggs"}
     read, _, lines, _ = read_method(foods, ("Make two hollows and crack one into each.",))
     assert {lines[i].name for i in read[0].actions[-1].foods} == {"eggs"}
+
+
+def test_both_vegetables_are_neither_tinned_nor_those_to_come() -> None:
+    foods = ("1 carrot, diced", "1 courgette, diced", "400 g tin chopped tomatoes", "100 g frozen peas")
+    method = ("Simmer both vegetables in the tomatoes for 40 minutes.", "Stir in the peas for 5 minutes.")
+    read, _, lines, _ = read_method(foods, method)
+    assert {lines[i].name for i in read[0].actions[0].foods} == {"carrot", "courgette", "chopped tomatoes"}
+
+
+NOODLES = ("60 g smooth peanut butter", "200 g egg noodles", "1 tbsp soy sauce", "30 g roasted peanuts")
+
+
+def test_the_sauce_and_the_mixture_are_what_was_made_so_far() -> None:
+    method = (
+        "Whisk the peanut butter with hot water.",
+        "Boil the noodles and toss them with the peanut mixture.",
+        "Turn the noodles through the sauce.",
+        "Stir the soy sauce into the grown-ups' bowls.",
+    )
+    read, _, lines, _ = read_method(NOODLES, method)
+    used = [{lines[i].name for action in step.actions for i in action.foods} for step in read]
+    assert "smooth peanut butter" in used[1] and "roasted peanuts" not in used[1]
+    assert "soy sauce" not in used[2] and "soy sauce" in used[3]
+
+
+def test_the_sauce_is_the_bottled_one_where_nothing_else_names_it() -> None:
+    read, _, lines, _ = read_method(NOODLES, ("Boil the noodles.", "Stir in the sauce."))
+    assert {lines[i].name for i in read[1].actions[0].foods} == {"soy sauce"}
+
+
+def test_what_the_steps_shape_needs_no_line_and_what_is_bought_does() -> None:
+    foods = ("300 g minced beef", "1 egg", "60 g plain flour", "300 g swede, diced")
+    for made in (
+        ("Roll the beef and the egg into 12 balls.", "Halve the baby's meatballs."),
+        ("Work the swede and the flour into a dough and roll it into ropes.", "Halve the baby's gnocchi lengthways."),
+        ("Knead the flour and the egg to a dough.", "Cook each flatbread in a dry pan."),
+    ):
+        assert "food-not-listed" not in {f.rule for f in read_method(foods, made)[1]}, made
+    for bought in (
+        ("Fry the beef and the swede.", "Serve with the falafels."),
+        ("Roll the beef and the egg into 12 balls.", "Serve with the flatbreads."),
+    ):
+        assert "food-not-listed" in {f.rule for f in read_method(foods, bought)[1]}, bought

@@ -54,7 +54,7 @@ CORRECTED = frozenset(
     story-bath-dinner story-crust-carpark story-egg-white-wait
     story-pool-snack story-raw-milk-farm story-shared-spoon-honey story-teether-apple
     story-whole-week-soup hidden-smoked-cod olive-bread-nut pork-chop-chunks congee-pinch-of-salt
-    unsalted-butternut-pasta
+    unsalted-butternut-pasta callaloo-soup-smooth
     cocktail-sausage-box egg-fried-rice-warm elote-cup mini-eggs-nests ochazuke-salmon saltfish-buljol
     waldorf-lunch zobo-cooler
     galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge

@@ -132,6 +132,7 @@ KNIFE_TEST = re.compile(
 )
 
 
+SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:cooked (?:right )?through|soft|tender)\b", re.IGNORECASE)
 _CAKE_MINUTES = 8.0  # a potato cake of raw, grated potato, both sides together (common practice)
 
@@ -145,12 +146,13 @@ def grated_through(dish: Dish, story: Story, time: Minutes) -> bool:
 
 
 def soft_by_a_test(dish: Dish, story: Story) -> bool:
-    """Whether a squash test ends its heat, or a knife test where it is mashed: a potato still hard does not mash."""
+    """Whether a squash test ends its heat; where it is mashed, a knife test or "until soft": the hard will not mash."""
     if story.tested or story.made not in ("mashed", *FINE):
         return story.tested
     if story.food is not None and story.food.group == "fruit":
         return True  # the masher tells
-    return any(KNIFE_TEST.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+    texts = [dish.recipe.steps[heat.step].text for heat in story.heats]
+    return any(KNIFE_TEST.search(text) or SAID_SOFT.search(text) for text in texts)
 
 
 def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:

@@ -108,7 +108,12 @@ GENERAL_BENEFIT = (
         says="best of all drinks",
     ),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
-    *_benefit("best-for", "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
+    *_benefit(
+        "best-for",
+        "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
+        "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
+        says="best for",
+    ),
     *_benefit(
         "makes-healthy",
         "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",

@@ -316,6 +316,14 @@ QUANTITY = (
 COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
     *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
+    *_compares(
+        "as-sweet-as",
+        "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
+        " O(<sweet-drink|sweet-thing|never-yet>)",
+        veto="culinary",
+        level="more",
+        says="as sweet as another",
+    ),
     *_compares("healthier", "O(<healthier>)", loose=True, says="a comparing health word"),
     *_compares("more-than", "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
     *_compares(

@@ -301,6 +301,13 @@ DISEASE = (
         named=True,
         says="help against illness",
     ),
+    *_disease(
+        "keeps-from",
+        "T(<keep> _2 <from>) _1 <got|have|adding>? _1 O(<DISEASE>)",
+        veto=_OTHERS,
+        named=True,
+        says="keeps an illness away",
+    ),
     *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_OTHERS, named=True, says="brings an illness"),
     *_disease(
         "gives-disease",

@@ -68,6 +68,12 @@ HABITS = (
         says="needed for a part of the body",
     ),
     *_quantity(
+        "drops-a-day",
+        "S(<drops>) ~4 O(<per-day>) ,? _4 T(<number> _1 <unit>)",
+        "S(<drops>) _4 T(<number> _1 <unit>) _3 O(<per-day>)",
+        says="how much of a supplement",
+    ),
+    *_quantity(
         "so-often",
         f"{_GIVE} ~6 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week|per-day>)",
         f"{_GIVE} ~6 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
@@ -86,6 +92,7 @@ HABITS = (
         "fed-so-eats-so",
         "S(<fed-so>) ~8 O(<eating-kind|turns-fat>)",
         "O(<eating-kind|turns-fat>) ~6 <fed-so>",
+        "<give|introduce|fed|include> _2 S(<solids>) _3 <started-late> ~6 O(<eating-kind>)",
         veto="nonfood story",
         says="what comes of a way of feeding",
     ),

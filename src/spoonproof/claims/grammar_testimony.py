@@ -53,6 +53,14 @@ TESTIMONY = (
         says="an illness gone since",
     ),
     *_disease(
+        "put-right",
+        f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<put-right|benefit> <pronoun>)",
+        f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<did-it>)",
+        veto=_KITCHEN + " authority",
+        tale=True,
+        says="a food put an illness right",
+    ),
+    *_disease(
         "ill-until",
         f"<copula|have> _2 O({_ILL}) ~2 T(<on-it>) ~5 S({_EATEN})",
         veto=_KITCHEN,

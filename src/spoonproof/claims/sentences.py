@@ -9,12 +9,14 @@ keeps its own subject.
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from functools import cache
+from itertools import pairwise
 
 from spoonproof.claims.ends import starts_in
 from spoonproof.model.record import NamedTuple
+from spoonproof.model.text import Passage
 
 _PARAGRAPH = re.compile(r"\n[ \t]*(?:\n[ \t]*)+|\n(?=[ \t]*(?:[-*•#>]|\d+[.)])[ \t])")
 _MAYBE_END = re.compile(r"[.!?…][\"'”’)\]*_]*\s+(?=\S)")
@@ -32,7 +34,19 @@ _LONG = 45
 _SHORTEST, _SHORT, _LONG_BREATH = 4, 6, 12
 """Words: no breath is shorter than the first; one shorter than the second must end plainly; past the third it may end
 the more easily the longer it has lasted."""
+_COUNTING = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_COUNTED = 3
+# "One cup of oats": how much, and nothing is counted off.
+_OF_THINGS = frozenset(
+    "cup cups spoon spoons tablespoon tablespoons teaspoon teaspoons of or to and months month years year weeks week "
+    "days day hours hour minutes minute grams ml more times portions eggs slices pieces handfuls".split()
+)
 _PLAINLY, _EASIER = 15, 0.8
+_LINES, _FEW = 3, 6
+_ENDS_OF_LINES, _ENDS_OF_FEW, _RUNS_ON = -19.0, -12.0, -35
+"""What the words around the ends of lines must say, in the middle, for lines to be breaths; of few lines more is asked.
+Lines of talk of our own lay between -15 and 3, the same words in lines of any other length between -40 and -23. A line
+that says less than the last runs on all the same."""
 BreathRow = tuple[str, int, str]
 """Of ``breaths.csv``: the place ("begins", "ends"; "otherwise" for everything else), its weight in tenths, and the
 words or pairs of words, joined by semicolons."""
@@ -45,13 +59,39 @@ class Sentence(NamedTuple):
     end: int
 
 
-def cut_points(text: str) -> list[int]:
-    """Starts of the paragraphs of ``text``: 0 and after each blank line or before each list item."""
-    return [0, *(m.end() for m in _PARAGRAPH.finditer(text))]
+def cut_points(text: str, lines: Sequence[int] = ()) -> list[int]:
+    """Starts of the paragraphs of ``text``: 0, after each blank line or before each list item, each of ``lines``."""
+    return sorted({0, *(m.end() for m in _PARAGRAPH.finditer(text)), *lines})
+
+
+def lines_apart(passage: Passage, rows: Sequence[BreathRow]) -> list[int]:
+    """Where lines of a typed transcript begin that are breaths of their own; none where lines are broken anywhere.
+
+    The words around all ends of lines decide it together: talk that is wrapped, or cut into captions, breaks after
+    "the" as often as after "done".
+    """
+    if passage.kind != "speech" or passage.cues or len(passage.pieces) <= _LINES or not rows:
+        return []
+    weights = _weights(tuple(rows))
+    said: list[str] = []
+    starts: list[tuple[int, int]] = []  # of the line, and of its first word
+    for piece in passage.pieces:
+        starts.append((piece.at, len(said)))
+        said += [word.strip(".,!?:;…") for word in passage.text[piece.at : piece.at + piece.length].lower().split()]
+    told = [(_breaks(said, word, weights), at) for at, word in starts[1:] if word < len(said)]
+    middle = sum(weight for weight, _ in told) / max(1, len(told))
+    if middle < (_ENDS_OF_LINES if len(told) >= _FEW else _ENDS_OF_FEW):
+        return []
+    return [at for weight, at in told if weight > _RUNS_ON]
 
 
 def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
     """The sentences of the paragraph ``text[start:end]``, in order, without surrounding blanks."""
+    counted = _counted(text, start, end)
+    if counted:
+        for left, right in pairwise((start, *counted, end)):
+            yield from sentences(text, left, right, rows)
+        return
     part = text[start:end]
     if _MAYBE_END.search(part) is None:
         yield from _breaths(text, start, end, rows)
@@ -59,6 +99,25 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
     offsets = [at for at in starts_in(part) if not at or _TOPIC_ASKED.search(part[max(0, at - _TOPIC) : at]) is None]
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
         yield from _breaths(text, start + left, start + right, rows)
+
+
+def _counted(text: str, start: int, end: int) -> list[int]:
+    """Where the things counted off begin ("one rice cakes because ... two fruit juice it ... three ..."); nowhere
+    unless there are three, each told in some words, and no mark says where they end."""
+    if text.find(" two ", start, end) < 0 or text.find(" three ", start, end) < 0:
+        return []
+    words = list(_WORD.finditer(text, start, end))
+    found: list[int] = []
+    last = -_SHORTEST
+    for at, word in enumerate(words[:-1]):
+        said = word.group().lower()
+        if len(found) == len(_COUNTING):
+            break
+        if said == _COUNTING[len(found)] and at - last >= _SHORTEST and words[at + 1].group().lower() not in _OF_THINGS:
+            begin = at - 1 if at and words[at - 1].group().lower() == "number" else at
+            found.append(words[begin].start())
+            last = at
+    return [at for at in found if at > start] if len(found) >= _COUNTED else []
 
 
 def _breaths(text: str, start: int, end: int, rows: Sequence[BreathRow]) -> Iterator[Sentence]:
@@ -109,9 +168,9 @@ def _weights(rows: tuple[BreathRow, ...]) -> dict[tuple[str, str], int]:
     return found
 
 
-def around(text: str, hits: list[int], rows: Sequence[BreathRow] = ()) -> Iterator[Sentence]:
-    """The sentences of ``text`` that hold at least one offset of ``hits`` (ascending)."""
-    cuts = cut_points(text)
+def around(text: str, hits: list[int], rows: Sequence[BreathRow] = (), lines: Sequence[int] = ()) -> Iterator[Sentence]:
+    """The sentences of ``text`` that hold at least one offset of ``hits``, ascending; ``lines`` of ``lines_apart``."""
+    cuts = cut_points(text, lines)
     done = -1
     for hit in hits:
         index = bisect_right(cuts, hit) - 1
@@ -120,7 +179,7 @@ def around(text: str, hits: list[int], rows: Sequence[BreathRow] = ()) -> Iterat
         done = index
         begin = cuts[index]
         stop = cuts[index + 1] if index + 1 < len(cuts) else len(text)
-        inside = [h for h in hits if begin <= h < stop] if len(cuts) > 1 else hits
+        inside = hits[bisect_left(hits, begin) : bisect_left(hits, stop)]
         at = 0
         for sentence in sentences(text, begin, stop, rows):
             while at < len(inside) and inside[at] < sentence.start:

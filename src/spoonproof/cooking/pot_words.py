@@ -15,6 +15,15 @@ ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot
 BOTH_DONE = re.compile(
     r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
 )
+BOTH = re.compile(r"\bboth(?: together)?(?=\s*(?:[,.;]|$|(?:and|until|till|to|with|in|into|for)\b))", re.IGNORECASE)
+_SHARE = (
+    r"(?:about |roughly )?(?:half|(?:a|one|two) (?:third|quarter)s?|thirds|some|part"
+    r"|an? (?:few |little )?(?:ladle|cup|bowl|part)\w*)(?: of (?:it|this|the (?!baby)[a-z-]+))?"
+)
+A_PART_OF_POT = re.compile(  # "blend half of the soup", "tip a third into the blender and whizz": the rest is as it was
+    rf"^\w+(?: up)? {_SHARE}\b(?! the )(?!-)|\b{_SHARE} (?:in|into|to) (?:a|the|your) (?:blender|food processor|jug)\b",
+    re.IGNORECASE,
+)
 OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
 THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
@@ -32,6 +41,7 @@ INTO_POT = re.compile(
     re.IGNORECASE,
 )
 LAST = re.compile(r"\b(?:last|final)\b", re.IGNORECASE)
+LAST_AHEAD = re.compile(r"\b(?:last|final)\b[^.;]{0,30}$", re.IGNORECASE)
 FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)

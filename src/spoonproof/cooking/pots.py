@@ -73,7 +73,12 @@ class Kitchen:
                     self._join(i, step)
             self.events.append(Event(step.index, action, verb, tuple(named), tuple(named or self.at_hand), step.bowl))
             return
-        pot = self._pot(step, action, verb, named)
+        both = verb.role in ("blend", "join") and says.BOTH.search(self._words(step, action))
+        if both and len(self.pots) > 1:
+            named = []
+            pot = self._merge([*[pot for pot in self.pots if pot is not self.at_hand][-1:], self.at_hand], [])
+        else:
+            pot = self._pot(step, action, verb, named)
         for i in pot:
             self._join(i, step)
         reached = self._reached(action, verb, named, pot)
@@ -222,7 +227,7 @@ class Kitchen:
         return {i for step in self.recipe.steps for action in step.actions for i in action.foods}
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
-        if verb.role == "blend" and named and not self._with(action):
+        if verb.role == "blend" and named and not action.everything and not self._with(action):
             solid = [i for i in named if self.stories[i].solid]
             if solid:
                 return [i for i in pot if i in named]
@@ -248,7 +253,7 @@ class Kitchen:
             self._strain_off([i for i in reached if broth["milk"] is None or self.stories[i].flavours])
         elif verb.water == "drained" and verb.role == "other":
             self._drain(list(reached), keep=bool(says.KEEP_WATER.search(text)))
-        if verb.role == "blend" and verb.texture:
+        if verb.role == "blend" and verb.texture and not (verb.texture in _FINE and self._part_of_pot(step, action)):
             for i in reached:
                 story = self.stories[i]
                 story.made, story.made_step = verb.texture, step.index
@@ -286,7 +291,8 @@ class Kitchen:
             return
         for i in self.at_hand if action.soft_test else ():
             self.stories[i].tested = True  # "with the beans for the last 8, until both squash"
-        whole = not says.LAST.search(self._words(step, action))  # "the last" minutes are counted with the pot's own
+        ahead = self.recipe.document.text[step.span.start : action.span.start]  # "in the last 20 minutes add the peas"
+        whole = not (says.LAST.search(self._words(step, action)) or says.LAST_AHEAD.search(ahead))
         for i in self.at_hand if whole else reached:
             story = self.stories[i]
             if story.cuts_heated is None:
@@ -372,6 +378,11 @@ class Kitchen:
 
     def _cut_into_pot(self, step: Step, action: Action) -> bool:
         return bool(says.INTO_POT.search(self._words(step, action))) and not self._apart(step, action)
+
+    def _part_of_pot(self, step: Step, action: Action) -> bool:
+        own, said = self._words(step, action), self.recipe.document.text[step.span.start : action.span.start]
+        part = says.A_PART_OF_POT.search(own) or says.A_PART_OF_POT.search(said)
+        return part is not None and step.bowl != "baby" and "baby" not in own.lower()
 
     def _words(self, step: Step, action: Action) -> str:
         """What the sentence says from this action's verb to the next one's."""

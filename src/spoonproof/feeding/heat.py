@@ -69,9 +69,17 @@ def left_underdone(texts: Sequence[str]) -> bool:
             match = UNDERDONE.search(sentence)
             if match and EGG_WORDS.search(sentence) and not EGG_FIRM.search(sentence[: match.start()]):
                 return True
+        if (match := _COVERED_OFF_HEAT.search(text)) and not SET_IN_HEAT.search(text[match.start() :]):
+            return True
     return False
 
 
+# "crack the eggs into the sauce, put the lid on and turn the heat off": what heat is left sets no yolk
+_COVERED_OFF_HEAT = re.compile(
+    r"\b(?:break|crack|slide|slip|drop)\b(?: in| \w+){0,2}? eggs?\b[^.;]{0,90}"
+    r"\b(?:(?:turn|switch|take)\w* (?:off the (?:heat|hob|gas|ring|flame)|(?:the |it )?(?:\w+ )?off)|off the heat)\b",
+    re.I,
+)
 _FIRM_YOLK_MINUTES = 7.0  # an egg in its shell or poached is soft inside before that (common practice)
 
 

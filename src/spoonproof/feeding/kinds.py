@@ -40,7 +40,7 @@ def _by_state(food: Food) -> tuple[str, ...]:
 _CARRIED = re.compile(
     r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:sauces?|jams?|jell(?:y|ies)|conserve|compotes?|yogh?urts?|fromage frais"
     r"|vinegar|oil|pur[ée]es?|juice|ice cream|sorbet|syrup|cordial|squash|extract|essence|liqueur|powder|curd"
-    r"|custard|flavou?r(?:ing)?|tea|cake|pie|bar|leather)\b",
+    r"|custard|flavou?r(?:ing)?|tea|cake|pie|bar|leather|flour|starch|meal|noodles|vermicelli)\b",
     re.I,
 )
 _FLAVOURED = re.compile(r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:yogh?urts?|fromage frais)\b", re.I)

@@ -119,6 +119,7 @@ def as_served(
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
     _from_words(line, facts)
+    ground = "fine" in facts or bool(line.cuts)
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
@@ -148,11 +149,22 @@ def as_served(
         facts -= _WORKED
         if uncut and not line.cuts:
             facts -= _CUT_FACTS
+    if called & _SEASONINGS and not ground and not _ground_in(left, names):
+        facts.discard("fine")  # "poach the cod with the bay leaf; flake it": the cod is flaked
     if not facts & _CUT_FACTS:
         facts.add("whole")
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
+
+
+_GRINDS = re.compile(r"\b(?:crush|grind|ground|pound|chop|shred|minc|grat|blitz|crumbl|snip|slic)\w*|\bfinely\b", re.I)
+
+
+def _ground_in(texts: Iterable[str], names: frozenset[str]) -> bool:
+    """Whether a clause that names the food itself grinds or chops it."""
+    clauses = (match.group() for text in texts for match in CLAUSE.finditer(text))
+    return any(names & keys(clause) and _GRINDS.search(clause) for clause in clauses)
 
 
 # "flake the fish", where the line says swordfish; "shred the breast", where it says a whole chicken

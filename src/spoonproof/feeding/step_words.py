@@ -72,7 +72,7 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
-    r"|teaspoons?(?:fuls?)?|tsp)\b",
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -113,6 +113,8 @@ REMOVE = (
 )
 BONES = re.compile(
     rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|"
+    r"\b(?:meat|flesh) (?:comes? |falls? |pulled |slips? )?(?:off|from) (?:the|its|their|each) (?:[a-z]+ )?"
+    r"(?:drumsticks?|legs?|thighs?|wings?|ribs?|carcass|chops?|shanks?|necks?)\b|"
     rf"\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",
     re.I,
 )
@@ -162,7 +164,7 @@ UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
     r"|\b(?:yolks?|middles?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy"
-    r"|oozing|underdone|runs?|flows?)\b",
+    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(
@@ -258,9 +260,7 @@ WORD_FACTS = {
     "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip
-LOW_SALT = re.compile(
-    r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b|\blight soy\b", re.I
-)
+LOW_SALT = re.compile(r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b", re.I)
 NO_SALT = re.compile(
     r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|"
     r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"

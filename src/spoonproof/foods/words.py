@@ -178,7 +178,7 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
-    ribbon sheet
+    ribbon sheet joint roasting
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )

@@ -134,6 +134,8 @@ _FAMILY_PLAIN = re.compile(
     r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
     r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b"
     r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
+    r"(?:can |will |may |might )?(?:add|stir in|drizzle|sprinkle|spoon|grate|pour|scatter) (?:the|some|a|more|their)\b"
+    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
     r"(?:can |will |may |might )?(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own)\b",
     re.I,
 )

@@ -23,7 +23,8 @@ TEST_FIRST = re.compile(
 _SENTENCE = re.compile(r"[.;!?][ \t]{1,9}")
 _ALL = re.compile(
     r"\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
-    r"|all of it|them all|all of them|all together|the lot|the (?:whole )?mixture|the contents"
+    r"|all of it|them all|all of them|all together|and all(?=[ \t]{0,3}(?:[.,;!]|$))|the lot"
+    r"|the (?:whole )?mixture|the contents"
     r"|the mash|the pur[ée]e|the stew"
     r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)"
     r"|the ingredients)\b",

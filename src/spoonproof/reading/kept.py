@@ -43,6 +43,8 @@ CARRIED = (
     "pieces",
     "pair",
     "held",
+    "later",
+    "to_come",
 )
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
 

@@ -6,10 +6,13 @@ Nobody lists them, and nothing hides in them that is not listed: what they are m
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
 
 from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.mentions import DEFINITE, Mention
+from spoonproof.reading.name_words import key_of
 
 _GROUPS = frozenset({"sauce", "prepared", "egg", "baked", "dairy", "cheese", "nut", "seed", "sweet", "grain"})
 # What a thing that a recipe makes is made of: "pour the custard over" where eggs are listed.
@@ -30,8 +33,75 @@ _MADE = re.compile(
     re.I,
 )
 
+# What is shaped by hand or spooned out: once a step has shaped something, "the meatballs" are what was shaped; bread
+# and pasta only where a step made a dough, so that the bought buns of home-made burgers are not passed over.
+_SHAPED = re.compile(
+    r"\b(?:meat ?balls?|balls?|patt(?:y|ies)|burgers?|dumplings?|gnocchi|fritters?|nuggets?|falafels?|koftas?|bites?"
+    r"|croquettes?|fish ?cakes?|rissoles?)\Z",
+    re.I,
+)
+_BAKED = re.compile(
+    r"\b(?:pancakes?|flatbreads?|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
+    r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z",
+    re.I,
+)
+_SHAPES = re.compile(
+    r"\b(?:shap|roll|form|mould|mold|pinch|pat|press|flatten)\w*\b[^.;]{0,80}?\b"
+    r"(?:balls?|patt(?:y|ies)|burgers?|ropes?|sausages?|rounds?|discs?|cakes?|logs?|walnuts?|pieces|portions|ovals?"
+    r"|cylinders?|fingers?|off|bites|nuggets|dumplings?)\b"
+    r"|\b(?:drop|spoon|ladle|fry|cook)\w*\b[^.;]{0,30}?"
+    r"\b(?:spoonfuls?|tablespoons?|teaspoons?|ladles?|ladlefuls?|heaps|blobs)\b",
+    re.I,
+)
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
+_DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
+_OURS = re.compile(
+    rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$",
+    re.I,
+)
 _PART_OF = re.compile(r"\b(?:of|each|every|an?)[ \t]{1,9}$", re.I)  # "bits of roti", once rotis were rolled
+
+# What a pan or a bowl gives, and a jar or a carton may hold as well: "the sauce", where soy sauce comes later.
+_HEADS = frozenset("sauce paste puree purée dressing dip dough batter mash mix mixture".split())
+_MIXED = re.compile(
+    r"[ \t](?:mixture|mix|sauce|dressing|paste|cream|batter|dip|mash|pur[ée]e|filling|topping|dough)\b", re.I
+)
+
+
+def named_later(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
+    """The lines with a head that a recipe can make itself, that one of ``texts`` names in full ("the soy sauce")."""
+    later = " ".join(texts).lower()
+    named = {i: line.name.lower() for i, line in enumerate(lines) if key_of(line.name)[-1:] and " " in line.name}
+    return {i for i, name in named.items() if key_of(name)[-1] in _HEADS and name in later}
+
+
+def to_come(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
+    """The lines that one of ``texts`` names by their last word at least."""
+    words = set(key_of(" ".join(texts)))
+    return {i for i, line in enumerate(lines) if words.intersection(key_of(line.name)[-1:])}
+
+
+def made_so_far(
+    text: str,
+    mentions: Sequence[Mention],
+    lines: Sequence[FoodLine],
+    used: AbstractSet[int],
+    later: AbstractSet[int],
+) -> list[Mention]:
+    """ "The sauce" is what was made so far, where soy sauce is not in yet and a ``later`` step names it in full; "the
+    peanut mixture" is the peanut butter that is in, not the peanuts to come."""
+    kept: list[Mention] = []
+    for one in mentions:
+        words = key_of(text[one.start : one.end])
+        fresh = bool(used) and bool(one.lines) and not set(one.lines) & used
+        definite = DEFINITE.search(text[max(0, one.start - 48) : one.start]) is not None
+        if fresh and definite and len(words) == 1 and words[0] in _HEADS and set(one.lines) <= later:
+            continue
+        if fresh and definite and len(words) == 1 and _MIXED.match(text, one.end):
+            within = tuple(i for i in sorted(used) if words[0] in key_of(lines[i].name))
+            one = one._replace(lines=within or one.lines, unsure=False)
+        kept.append(one)
+    return kept
 
 
 def without_made(
@@ -43,6 +113,7 @@ def without_made(
     foods' names.
     """
     kept: list[Mention] = []
+    shaped, dough = _SHAPES.search(text), _DOUGH.search(text)
     for one in mentions:
         record = foods.get(one.food) if one.food else None
         if record is not None and record.group == "fat" and _rendered(text[one.start : one.end], listed):
@@ -52,6 +123,11 @@ def without_made(
             continue
         before = text[max(0, one.start - 120) : one.start]
         words = text[one.start : one.end]
+        here = ("shaped" in made or shaped is not None) and _SHAPED.search(words)
+        here = here or (("dough" in made or dough is not None) and _BAKED.search(words))
+        if here and _OURS.search(before):
+            made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
+            continue
         if words.lower() == "hot sauce" and DEFINITE.search(before):
             continue  # "with some of the hot sauce": out of the pan
         if _MADE.search(before):
@@ -64,6 +140,7 @@ def without_made(
             one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
         ):
             kept.append(one)
+    made.update(name for name, found in (("shaped", shaped), ("dough", dough)) if found is not None)
     return kept
 
 

@@ -66,9 +66,11 @@ def pointed_at(
     used: AbstractSet[int],
     named: Sequence[Mention],
     apart: AbstractSet[int] = frozenset(),
+    to_come: AbstractSet[int] = frozenset(),
 ) -> Iterator[Mention]:
     """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
-    sentence names, those before a place being used there too; ``apart``: lines for the grown-ups, not counted."""
+    sentence names, those before a place being used there too; ``apart``: lines for the grown-ups, not counted;
+    ``to_come``: lines that later steps name."""
     taken, counted = set(used), set[int]()
     for found in _POINTS.finditer(text):
         noun, end = _noun(found, lines, foods)
@@ -86,7 +88,7 @@ def pointed_at(
             meant = tuple(i for i in own if i > max(counted))[:count]
         else:
             wider = tuple(i for i in _wider(noun, lines, foods) if i not in apart)
-            meant = _meant(order, count, own, wider, before)
+            meant = _meant(order, count, own, wider, before, (_prepared(lines, foods), to_come))
         if meant:
             taken.update(meant)
             counted.update(meant)
@@ -136,12 +138,22 @@ def _wider(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...
     return tuple(sorted(own | more))
 
 
+def _prepared(lines: Sequence[FoodLine], foods: Foods) -> set[int]:
+    """The lines of what comes out of a tin or a jar."""
+    return {i for i, r in enumerate(_records(lines, foods)) if r is not None and r.state in ("canned", "cooked")}
+
+
 def _records(lines: Sequence[FoodLine], foods: Foods) -> list[Food | None]:
     return [foods.get(line.food) if line.food else None for line in lines]
 
 
 def _meant(
-    order: str, count: int, own: tuple[int, ...], wider: tuple[int, ...], used: AbstractSet[int]
+    order: str,
+    count: int,
+    own: tuple[int, ...],
+    wider: tuple[int, ...],
+    used: AbstractSet[int],
+    others: Sequence[AbstractSet[int]] = (),
 ) -> tuple[int, ...]:
     many = own if len(own) >= count else wider
     fresh = tuple(i for i in many if i not in used)
@@ -155,6 +167,10 @@ def _meant(
         return fresh if not count or len(fresh) == count else ()
     if len(many) == count:
         return many
+    for other in others if len(fresh) != count else ():  # "both vegetables" beside tinned tomatoes, and peas to come
+        fresh = tuple(i for i in fresh if i not in other)
+        if len(fresh) <= count:
+            break
     return fresh if len(fresh) == count else ()
 
 

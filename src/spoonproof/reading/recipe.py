@@ -26,7 +26,7 @@ from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.slugs import slug_of, slug_problem, suggested
 from spoonproof.reading.statements import Statement, passage_of
-from spoonproof.reading.typed import Sink, Values, is_empty, nearest, parse_colon, read_keys, short, wrong
+from spoonproof.reading.typed import Sink, Values, cut_by_comma, is_empty, nearest, parse_colon, read_keys, short, wrong
 from spoonproof.reading.yaml_tree import read_yaml
 
 if TYPE_CHECKING:
@@ -289,13 +289,13 @@ class _Reader:
                 parse_colon(node, self.sink, what)
                 return False
         for name, value in node:
-            if name.value not in known:
+            if name.value not in known and not cut_by_comma(name, value, self.sink):
                 close = nearest(name.value, known)
                 hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
                 self.sink.add(
                     "unknown-key", name.span, f"{quoted(name.value)} is not a key of {what}, so it is not read. {hint}"
                 )
-            elif is_empty(value):
+            elif name.value in known and is_empty(value):
                 self.sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. Fill it or take it out.")
         return True
 

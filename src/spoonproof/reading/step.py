@@ -26,7 +26,7 @@ from spoonproof.reading.instruction import (
 from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
 from spoonproof.reading.kinds import left_of_kind
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
-from spoonproof.reading.made_here import without_made
+from spoonproof.reading.made_here import made_so_far, named_later, to_come, without_made
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
@@ -79,6 +79,7 @@ def read_steps(
         listed=tuple(line.name for line in lines),
     )
     reader.oven = any(_OVEN.search(one.value) for entry in scalars if (one := _sentence_of(entry)) is not None)
+    texts = [one.value if (one := _sentence_of(entry)) is not None else "" for entry in scalars]
     steps: list[Step] = []
     for index, entry in enumerate(scalars):
         sentence = _sentence_of(entry)
@@ -94,6 +95,8 @@ def read_steps(
             reader.findings.append(found)
             steps.append(Step(index, sentence.value, sentence.span))
             continue
+        reader.later = named_later(lines, texts[index + 1 :])
+        reader.to_come = to_come(lines, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
             step = beside(step, entry, reader.names, reader.used, document, reader.findings)
@@ -159,6 +162,7 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
     mentions = [of_the_pot(reader, m) for m in mentions]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
+    mentions = made_so_far(text, mentions, reader.lines, reader.used, reader.later)
     mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
     mentions = with_pointed(reader, text, [*mentions, *all_but_some(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)

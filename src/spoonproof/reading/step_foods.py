@@ -28,7 +28,7 @@ def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list
     """The mentions with the lines that words without a food's name point at, in the order of the text."""
     mentions.sort(key=lambda m: m.start)
     apart = {i for i, line in enumerate(reader.lines) if line.has("for-others") and not reader.split}
-    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart))
+    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart, reader.to_come))
     mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
     pieces = [
         *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions),

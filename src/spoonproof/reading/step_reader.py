@@ -36,4 +36,6 @@ class StepReader:
     listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
     pieces: set[str] = field(default_factory=set)  # pieces that the steps cut: "slice"
+    later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
+    to_come: set[int] = field(default_factory=set)  # lines that some later step names
     held: set[int] = field(default_factory=set)  # what "everything but ..." left out

@@ -130,13 +130,18 @@ def is_empty(node: Node) -> bool:
     return isinstance(node, Scalar) and (node.span.start == node.span.end or node.value == "~")
 
 
+def cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
+    """Whether a key is the rest of a value, which is said: {how: slice it, then mash}: inside curly brackets a comma
+    ends the value."""
+    if not is_empty(node) or sink.document.text[name.span.end : name.span.end + 1] == ":":
+        return False
+    message = f"The comma before {shown(name)} ends the value it belongs to. Put the whole value in quotation marks."
+    sink.add("unknown-key", short(name.span), message)
+    return True
+
+
 def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
-    if is_empty(node) and " " in name.value.strip() and sink.document.text[name.span.end : name.span.end + 1] != ":":
-        # {how: slice it, then mash}: inside curly brackets a comma ends the value.
-        message = (
-            f"The comma before {shown(name)} ends the value it belongs to. Put the whole value in quotation marks."
-        )
-        sink.add("unknown-key", short(name.span), message)
+    if cut_by_comma(name, node, sink):
         return
     close = _meant(name.value, known)
     remedy = None

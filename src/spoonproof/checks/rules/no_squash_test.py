@@ -26,7 +26,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import FINE, KNIFE_TEST, judged, names, time_span
+from spoonproof.checks.from_cooking import FINE, KNIFE_TEST, SAID_SOFT, judged, names, time_span
 from spoonproof.checks.rule import Fault
 from spoonproof.cooking.story import Story
 from spoonproof.cooking.treatment import cut_when_heated
@@ -44,7 +44,7 @@ _TEST = re.compile(
     r"|scoop\w* (?:out )?(?:the |its |their )?(?:soft )?flesh)\b",
     re.IGNORECASE,
 )
-_SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
+_BY_HAND = ("mashed", "lumpy")  # what is still hard does not give way to a fork
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
@@ -63,7 +63,7 @@ def _too_fine(story: Story) -> bool:
 def _mashed_pulse(story: Story) -> bool:
     """Whether it is dal, beans or rice that is mashed: what is not soft yet does not mash."""
     grainy = story.food is not None and (story.food.group == "pulse" or story.food.hardness == "grain")
-    return grainy and story.made in ("mashed", "lumpy")
+    return grainy and story.made in _BY_HAND
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -85,8 +85,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         span = time_span(kitchen, story)
         places.setdefault(span, []).append(story)
         hard = story.food is not None and story.food.hardness == "hard"
-        said_soft = any(_SAID_SOFT.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
-        if softness == "maybe-soft" and hard and story.made not in FINE and not said_soft:
+        said_soft = any(SAID_SOFT.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
+        if softness == "maybe-soft" and hard and story.made not in (*FINE, *_BY_HAND) and not said_soft:
             unsure.add(span)
     for span, stories in places.items():
         yield Fault(

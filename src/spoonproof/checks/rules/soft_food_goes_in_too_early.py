@@ -45,6 +45,10 @@ SOURCES = ("common-practice",)
 
 _STEWING = ("aubergine", "courgette", "pepper", "tomato", "onion", "leek", "fennel", "marrow", "okra")
 """Vegetables that a stew is meant to melt (common practice)."""
+_STEWED_GREENS = frozenset(
+    {"spring-greens", "turnip-greens", "mustard-greens", "kale", "amaranth-leaves", "cassava-leaves"}
+)
+"""Leaves that many kitchens stew until they are silky (common practice): soft is what a baby needs."""
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -85,9 +89,11 @@ def _bakes(heat: Heat, kitchen: Kitchen) -> bool:
 
 
 def _falls_apart(story: Story) -> bool:
-    """Fruit that is mashed, a stewing vegetable that is, and any but leaves that is blended into a sauce or a soup."""
+    """Fruit or a stewing vegetable that is mashed, greens that are stewed, and any but leaves in a sauce or a soup."""
     if story.food is None:
         return False
+    if (story.food.parent or story.food.id) in _STEWED_GREENS:
+        return True
     stews = (story.food.parent or story.food.id).endswith(_STEWING)
     if story.made == "mashed" and (story.food.group == "fruit" or stews):
         return True

@@ -12,19 +12,20 @@ from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import matches
 from spoonproof.claims.finding.near import classes_in
 from spoonproof.claims.finding.ordinary import is_ordinary
-from spoonproof.claims.finding.phrase import named, noun
-from spoonproof.claims.finding.ranking import is_doing, rank
+from spoonproof.claims.finding.phrase import is_plural, named, noun
+from spoonproof.claims.finding.ranking import THEY, is_doing, rank
 from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
 from spoonproof.claims.scan import Tagged, hits, tag
-from spoonproof.claims.sentences import around
+from spoonproof.claims.sentences import around, lines_apart
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage
 
 _REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
 _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
 _BREATH = 12  # items: tagged words, marks and the stretches between
+_ITEM = 5  # characters, about
 _TOPIC = frozenset({"food", "dish"})
 _BOTH = re.compile(r"\b[Bb]oth\b")
 
@@ -67,32 +68,42 @@ class Analyser:
         found: list[Claim] = []
         topic: Carried = ((), ())
         document: Document | None = None
+        set_at = -1  # the passage that the topic is of
         for index, passage in enumerate(passages):
             if passage.document is not document:
-                document, topic = passage.document, ((), ())
+                document, topic, set_at = passage.document, ((), ()), index - 1
             where = hits(self._lexicon, passage.text)
             before = passages[index - 1].text if index and passages[index - 1].document is document else ""
-            for start, end in around(passage.text, where, self._lexicon.breaths) if where else ():
+            rows = self._lexicon.breaths
+            for start, end in around(passage.text, where, rows, lines_apart(passage, rows)) if where else ():
                 for draft in self.sentence(passage.text[start:end]):
                     carried: Carried = ((), ())
                     if draft.pronoun:
                         both = _BOTH.search(passage.text, start, end) is not None
-                        carried = self._carried(passage.text, start, both) or topic
-                        carried = carried if carried[0] else self._carried(before, len(before)) or topic
+                        # What stands over a part says what it is about: nothing is carried over a heading.
+                        over = any(_is_heading(one) for one in passages[set_at + 1 : index])
+                        known: Carried = ((), ()) if over or _of_dish(draft) else topic
+                        carried = self._carried(passage.text, start, draft, both) or known
+                        if not carried[0] and before and not (_of_dish(draft) and _is_heading(passages[index - 1])):
+                            carried = self._carried(before, len(before), draft) or known
                     claim = _claim(passage, (start, end), draft, carried)
                     if claim.subjects:
-                        topic = claim.subjects, claim.foods
+                        topic, set_at = (claim.subjects, claim.foods), index
                     found.append(claim)
         return found
 
-    def _carried(self, text: str, at: int, both: bool = False) -> Carried | None:
-        """The food that the sentence before ``at`` is about; ``both``: with the one it stands in a list with."""
+    def _carried(self, text: str, at: int, draft: Draft, both: bool = False) -> Carried | None:
+        """The food that the sentence before ``at`` is about; ``both``: with the one it stands in a list with. "They"
+        are many, if many were named."""
         tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
         stops = [i for i, symbol in enumerate(tagged.symbols) if symbol in ".?"]
         near = [i for i in tagged.find(_TOPIC) if not is_doing(tagged, i)]
         if not stops and near and len(tagged.items) > _BREATH:
             # Speech without full stops: what was named last, or what was spoken of just before it.
             near = [i for i in near if near[-1] - i <= _BREATH]
+            far = len(tagged.items) - near[-1] + draft.start // _ITEM > _BREATH
+            if _of_dish(draft) and (far or is_plural(tagged, near[-1])):
+                return None
             return self._named(tagged, max(near, key=lambda i: (rank(tagged, i), i)))
         begins = [0, *(i + 1 for i in stops)]
         for begin in reversed(begins):
@@ -100,6 +111,9 @@ class Analyser:
             if found and both:
                 pair = named(tagged, found[0], range(0))
                 return pair.texts, pair.foods
+            if found and (draft.said in THEY or draft.said == "it" or _of_dish(draft)):
+                agreeing = [i for i in found if is_plural(tagged, i) == (draft.said in THEY)]
+                found = agreeing or ([] if _of_dish(draft) else found)
             if found:
                 return self._named(tagged, found[0])
         return None
@@ -109,6 +123,19 @@ class Analyser:
         term = tagged.items[at].term
         foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
         return (noun(tagged, at, _TOPIC),), foods
+
+
+def _is_heading(passage: Passage) -> bool:
+    """Whether a passage is a heading in its document."""
+    if not passage.pieces:
+        return False
+    text, at = passage.document.text, passage.span(0, 1).start
+    return text[text.rfind("\n", 0, at) + 1 : at].lstrip().startswith("#")
+
+
+def _of_dish(draft: Draft) -> bool:
+    """Whether "it" is the dish where no one food was named just before: what is free of an allergen."""
+    return draft.rule.name == "free-from" and draft.said not in THEY
 
 
 def _claim(passage: Passage, sentence: tuple[int, int], draft: Draft, carried: Carried) -> Claim:

@@ -31,6 +31,7 @@ class Draft:
     of_dish: bool
     trigger: str
     pronoun: bool
+    said: str
     steps: tuple[str, ...]
 
 

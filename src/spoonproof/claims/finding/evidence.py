@@ -6,9 +6,9 @@ import re
 from collections.abc import Callable, Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
-from spoonproof.claims.finding.ranking import pronoun_before
+from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -22,6 +22,9 @@ _BESIDE = 4
 _AROUND = 10
 _NAMED = frozenset("food dish solids nutrient ambiguous-nutrient contaminant additive hazard-food milk-feed".split())
 _EATEN = _NAMED | frozenset("generic-food nutrient-weak eating fed milk-feed bottle snack main-food amount low".split())
+_RICH_IN = frozenset({"suffix-high"})
+_STANDING = _NAMED | {"nutrient-weak"}
+_RELATIVE = frozenset({"which", "that"})
 _TAKES = frozenset({"takes", "give", "give-weak", "have", "fed"})
 _TAKEN = frozenset("it this these them that with".split())
 _POINTING = frozenset("it they this these that which those both them".split())
@@ -62,12 +65,25 @@ _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
 _LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
 _AGO = re.compile(r"(?:ago|later)\b")
 _EXPECTED = frozenset("him her them it you me us to that".split())
+_STEAD = re.compile(
+    r"\b(?:place of|replac\w+|displac\w+|crowd\w* out|push\w* out|instead of|(?:room|space|appetite) for) "
+    r"(?:[\w-]+ ){0,2}$"
+)
+_FULL_FAT = re.compile(r"\bfull[ -]$")
+_SO = re.compile(r"\b(?:so|thin enough|soft enough) (?:[\w-]+ ){0,2}(?:that )?(?:you|i|we|they|he|she) can (?:\w+ )?$")
+_LOOKED_AT = re.compile(r"(?:see|sees|seeing) (?:through|it|that|the|this|your|right|where|how|if)\b")
+_LEFT_IN = re.compile(
+    r"\b(?:with|keep|leave|mash|crush|eat) (?:the |their |its |soft |small |tiny |edible |those ){0,3}$"
+)
+_IN_IT = re.compile(r"bones (?:left |still |mashed |kept )?(?:in|on|in them|mashed|crushed|and all)\b")
+_UP_TO = re.compile(r"\bfor up to (?:about )?$")
 _IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
 _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
     r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
 _THIS = re.compile(r"\b(?:this|these|those|our) $")
+_ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
 _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
@@ -84,6 +100,8 @@ def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
         return False
     if match.rule.loose and match.rule.kind in _OF_THE_BODY and not _stands_close(tagged, match):
         return False
+    if match.rule.kind == "function" and not _does_the_eyes(tagged, match):
+        return False
     asked = _BY_RULE.get(match.rule.name)
     return asked is None or asked(tagged, match)
 
@@ -92,7 +110,7 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether something eaten is named or pointed at that could do the body good or harm: "*a walk* helps digestion"
     names none. A short line may leave it out."""
     if len(tagged.items) <= _SHORT:
-        return True
+        return not is_about_no_food(tagged, match.trigger[0]) or bool(tagged.find(_EATEN))
     own = range(*(match.object or match.trigger))
     at = max(match.trigger[0], (match.object or match.trigger)[0])
     if any(index not in own for index in tagged.find(_EATEN, 0, at)):
@@ -124,7 +142,11 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
         return True  # "nursing, while *it has* many benefits"
     if any(item.words.partition(" ")[0] in _THESE for item in tagged.items[max(0, begin - _AROUND - _BESIDE) : begin]):
         return True  # "*this stuff* is good and will make her tummy feel full"
-    return bool(tagged.find(_NAMED, begin - _BESIDE, begin) or tagged.find(_NAMED, end, end + _BESIDE))
+    if any(said_at(tagged, index) in _RELATIVE for index in range(max(0, begin - _AROUND), begin)):
+        after = max(i for i in range(max(0, begin - _AROUND), begin) if said_at(tagged, i) in _RELATIVE)
+        if tagged.is_any(after - 1, _NAMED) and tagged.find(_COPULA, after + 1, after + 2):
+            return True  # "bad *fats that are* quite toxic to the brain"
+    return bool(tagged.find(_STANDING, begin - _BESIDE, begin) or tagged.find(_STANDING, end, end + _BESIDE))
 
 
 def _says_of_it(tagged: Tagged, match: Match) -> bool:
@@ -146,6 +168,35 @@ def _holds_it(tagged: Tagged, match: Match) -> bool:
     return _SUCH_AS.match(text_after(tagged, match.object[1])) is None
 
 
+def _is_said_of_it(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is called rich in it, and not what it takes the place of: "it *replaces* iron-rich foods"."""
+    if match.object is None or not tagged.find(_RICH_IN, match.object[1], match.object[1] + 1):
+        return True
+    return _STEAD.search(text_before(tagged, match.object[0])) is None
+
+
+def _is_no_kind(tagged: Tagged, match: Match) -> bool:
+    """Whether fat is said to be in it, and not which kind it is: "it's *full fat* yoghurt"."""
+    if match.object is None or said_at(tagged, match.object[0]) != "fat":
+        return True
+    return _FULL_FAT.search(text_before(tagged, match.object[0])) is None
+
+
+def _does_the_eyes(tagged: Tagged, match: Match) -> bool:
+    """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it."""
+    if match.object is None or not said_at(tagged, match.object[0]).startswith("see"):
+        return True
+    looks = _LOOKED_AT.match(text_after(tagged, match.object[0]))
+    return looks is None or _SO.search(text_before(tagged, match.object[0])) is None
+
+
+def _is_the_body(tagged: Tagged, match: Match) -> bool:
+    """Whether bones are a child's: "sardines *with the bones in*" are eaten so."""
+    begin = (match.object or match.trigger)[0]
+    left = _IN_IT.match(text_after(tagged, begin))
+    return left is None or _LEFT_IN.search(text_before(tagged, begin)) is None
+
+
 def _is_what_is_eaten(tagged: Tagged, match: Match) -> bool:
     """Whether a food is called healthy, and not who eats it: "a *healthy adult* who loves plums"."""
     return not tagged.find(_PERSONS, match.trigger[1], match.trigger[1] + 1)
@@ -156,7 +207,11 @@ def _is_an_age(tagged: Tagged, match: Match) -> bool:
     if match.object is None:
         return True
     begin, end = match.object
-    return _LASTED.search(text_before(tagged, begin)) is None and _AGO.match(text_after(tagged, end)) is None
+    return (
+        _LASTED.search(text_before(tagged, begin)) is None
+        and _UP_TO.search(text_before(tagged, begin)) is None
+        and _AGO.match(text_after(tagged, end)) is None
+    )
 
 
 def _is_pregnant(tagged: Tagged, match: Match) -> bool:
@@ -191,6 +246,8 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if not tagged.find(_FREE, begin, end_of(match)):
         return True
     before = text_before(tagged, begin)
+    if (begin and said_at(tagged, begin - 1) in _ITS) or WHOLE.search(before) is not None:
+        return True
     if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
         return True
     if _LEFT_OPEN.search(before) is not None:
@@ -207,6 +264,14 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
 _OF_THE_BODY = ("function", "general-benefit")
 _HEALTH = ("function", "disease", "general-benefit")
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
+    "answered-with-an-age": _is_an_age,
+    "contains": _is_said_of_it,
+    "iron-rich": _is_said_of_it,
+    "is-source": _is_no_kind,
+    "is": _is_no_kind,
+    "body-and-nutrient": _is_the_body,
+    "nutrient-and-body": _is_the_body,
+    "food-and-body": _is_the_body,
     "allergy": _says_of_it,
     "food-allergy": _says_of_it,
     "both": _holds_it,

@@ -92,6 +92,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
         of_dish=subject.of_dish,
         trigger=tagged.words(*match.trigger),
         pronoun=subject.pronoun,
+        said=subject.said,
         steps=steps,
     )
 

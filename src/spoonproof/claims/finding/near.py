@@ -16,8 +16,14 @@ REACH = 100
 _SKIPPED = re.compile(
     r"\b(?:skip|not for|leave (?:it|this|these|them) out|keep (?:it|this|these|them) (?:away )?from)\b"
 )
+WHOLE = re.compile(
+    r"\b(?:this|these|the(?: whole| entire)?|whole) (?:pan|tray|pot|batch|bowl|lot|meal|thing|dish) (?:is|are) $"
+)
+"""What is said of the dish as it stands: "*the whole pan is* nut free"."""
 _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _DOES = frozenset({"benefit", "benefit-weak", "make", "keep", "effect"})
+_IS = frozenset({"is", "'s"})
+_HELD_BY = frozenset({"contain", "has", "high", "low"})
 _QUOTES = frozenset("\"'“”‘’")
 
 
@@ -57,11 +63,13 @@ def said_at(tagged: Tagged, at: int) -> str:
 
 
 def acts_alone(tagged: Tagged, at: int) -> bool:
-    """Whether a nutrient after "and" does something of its own: "beans and peas, *and vitamin C helps* take it up".
-    With foods in one list it would be "beans and vitamin C *help*"."""
+    """Whether a nutrient after "and" does something of its own: "beans and peas, *and vitamin C helps* take it up",
+    "it is packed with iodine *and iodine is* ...". With foods in one list it would be "beans and vitamin C *help*"."""
     if at < 2 or tagged.items[at - 1].words != "and" or not tagged.is_any(at, _NUTRIENT):
         return False
     verb = said_at(tagged, at + 1).partition(" ")[0]
+    if verb in _IS:
+        return bool(tagged.find(_HELD_BY, 0, at - 1))
     return verb.endswith("s") and not verb.endswith("ss") and bool(tagged.is_any(at + 1, _DOES))
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.finding.near import acts_alone
+from spoonproof.claims.finding.near import acts_alone, said_at
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.record import dataclass
 
 FOOD = frozenset({"food", "dish"})
 NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "contaminant", "additive"})
 NAMED = FOOD | NUTRIENT
+NO_FOOD = frozenset({"nonfood", "effect", "hygiene"})
 HELD = NUTRIENT | {"nutrient-weak"}
 EATEN = FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak", "solids"}
 GENERIC = frozenset({"generic-food"})
@@ -25,12 +26,15 @@ _NO_ADJECTIVE = frozenset(
     "because that if when since so but while then than who which where on at up out i we you he she they it my there "
     "before after until though although also just even only too very not".split()
 )
+_ONE_DOES = frozenset("is has 's isn't hasn't contains helps gives".split())
+_SOMEBODY = frozenset("i we you he she they it there".split())
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """``range`` of items, their texts, the foods' ids, and how it was settled in words."""
+    """``range`` of items, their texts, the foods' ids, and how it was settled in words. ``pronoun``: it is what was
+    named before; ``said``: by which word."""
 
     range: tuple[int, int] | None
     texts: tuple[str, ...]
@@ -38,6 +42,7 @@ class Subject:
     of_dish: bool
     pronoun: bool
     why: str
+    said: str = ""
 
 
 def named(tagged: Tagged, at: int, taken: range, *, mixed_from: int | None = None) -> Subject:
@@ -104,6 +109,21 @@ def _again(tagged: Tagged, at: int) -> bool:
     return tagged.items[at].words.removesuffix("'s") == tagged.items[at - 1].words
 
 
+def _named_anew(tagged: Tagged, mark: int, at: int) -> bool:
+    """Whether the noun before a comma is the one after it once more: "toast with butter, *unsalted butter* has"; in
+    one list they *have*."""
+    if mark < 1 or tagged.symbols[mark] != "," or said_at(tagged, at + 1) not in _ONE_DOES:
+        return False
+    return tagged.items[mark - 1].words.rpartition(" ")[2] == tagged.items[at].words.rpartition(" ")[2]
+
+
+def is_plural(tagged: Tagged, at: int) -> bool:
+    """Whether "they" may stand for the noun at ``at``: "ground almonds", the last of "rice and peas"."""
+    last = tagged.items[at].words.rpartition(" ")[2]
+    listed = said_at(tagged, widen(tagged, at) - 1) in ("and", "&") and previous(tagged, at, FOOD) is not None
+    return listed or (last.endswith("s") and not last.endswith(("ss", "us", "is")))
+
+
 def widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin, symbols, wanted = at, tagged.symbols, tagged.lexicon.sets[_IN_NAME]
@@ -119,7 +139,7 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     if acts_alone(tagged, at):
         return None
     index = widen(tagged, at) - 1
-    if index >= 0 and _again(tagged, index + 1):
+    if index >= 0 and (_again(tagged, index + 1) or _named_anew(tagged, index, at)):
         return None
     joined, described = False, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
@@ -145,6 +165,8 @@ def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index, joined = at + 1, False
     while index < len(tagged.items) and index - at <= 5:
         words = tagged.items[index].words
+        if words in _SOMEBODY:
+            return None  # "whole milk and *I stir in* ground almonds"
         if words in _JOIN or tagged.symbols[index] in ",()":
             joined = True
         elif tagged.is_any(index, kinds):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.finding.phrase import NAMED, NOUNS, previous, widen
+from spoonproof.claims.finding.phrase import NAMED, NO_FOOD, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
@@ -13,6 +13,7 @@ _PRONOUNS = frozenset(
     {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}
     | {"he", "she"}
 )
+THEY = frozenset({"they", "theyre", "these", "their", "them"})
 _PERSONAL = frozenset({"it", "they", "theyre", "he", "she"})
 _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
@@ -29,6 +30,7 @@ _DOING = frozenset("mash puree purée stew salt toast roast juice".split())
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
 _DONE_TO = frozenset("it them up down everything".split())
 _BESIDE = frozenset("beside with on next alongside over under near to".split())  # "berries beside *them* bring ..."
+_OPENERS = frozenset("a an the and but so or well now plus also no any these those your her his their".split())
 _SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
 
@@ -112,6 +114,13 @@ def is_subject(tagged: Tagged, at: int) -> bool:
         if tagged.symbols[index] not in "_" and not tagged.is_any(index, NOUNS):
             return False
     return False
+
+
+def is_about_no_food(tagged: Tagged, at: int) -> bool:
+    """Whether a sentence says before ``at`` what it is about, and that is nothing that is eaten: "*Teething* doesn't
+    cause", "*Amber beads* do nothing for colic"."""
+    first = next((i for i, item in enumerate(tagged.items[:at]) if item.words not in _OPENERS), at)
+    return first < at and bool(tagged.is_any(first, NO_FOOD)) and is_subject(tagged, first)
 
 
 def _is_object(tagged: Tagged, at: int) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.beside import measures, says_which, spelled_out, with_others
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import acts_alone, first_of
+from spoonproof.claims.finding.near import WHOLE, acts_alone, first_of, text_before
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -19,10 +19,12 @@ from spoonproof.claims.finding.phrase import (
     noun,
     widen,
 )
+from spoonproof.claims.finding.pronouns import THEN, agreeing, is_the_dish, right_before, still_the_same
 from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
     begin_of,
+    is_about_no_food,
     is_doing,
     is_subject,
     likeliest,
@@ -39,18 +41,21 @@ _HELD_OR_DONE = ("nutrient-content", "function", "disease", "general-benefit")
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
-_THEN = frozenset("and as because but if since so when".split())
 _DOING = ("function", "disease")
 _OWN_WORDS = frozenset({"bottle", "fed-so"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
 _PEOPLE = frozenset({"he", "she", "their"})
+_ABSENT = ("none", "free")
 _SAID = NAMED | GENERIC | {"solids"}
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
+_PER_DAY = frozenset({"per-day"})
+_NEEDS = frozenset({"need", "get-so-much", "should", "got"})
+_SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right")
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
@@ -100,13 +105,23 @@ def _heading(tagged: Tagged) -> Subject | None:
 def _own_clause(tagged: Tagged, begin: int, at: int) -> int:
     """Where the last clause before ``at`` begins: "cod is packed with iodine and | sweet potato keeps ..."."""
     for index in range(at - 1, begin + 1, -1):
-        if acts_alone(tagged, index):
+        if acts_alone(tagged, index) or _opens_anew(tagged, index, begin):
             return index
         if tagged.items[index].words == "and" and tagged.is_any(index - 1, NUTRIENT):
             foods = tagged.find(FOOD, index + 1, min(index + 4, at))
             if foods and is_subject(tagged, foods[-1]) and tagged.find(_HOLDS, max(begin, index - 8), index):
                 return index + 1
     return begin
+
+
+def _opens_anew(tagged: Tagged, at: int, begin: int) -> bool:
+    """Whether a clause opens with the noun at ``at``, which the joint before it says again: "full of zinc and *zinc
+    is* ...": the one before has its own."""
+    if tagged.items[at - 1].words not in THEN or not tagged.is_any(at, HELD) or not is_subject(tagged, at):
+        return False
+    return bool(tagged.find(_HOLDS, begin, at - 1)) and any(
+        tagged.items[i].words == tagged.items[at].words for i in tagged.find(HELD, begin, at - 1)
+    )
 
 
 def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
@@ -137,19 +152,32 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             return named(tagged, given[0], range(0))
     if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
         return named(tagged, of, taken)
+    if kind == "quantity" and match.object is not None and _is_needed(tagged, match):
+        return named(tagged, match.object[0], range(0))
     begin = _own_clause(tagged, begin_of(tagged, at), at)
+    # "No refined *sugar*, so he gets no sugar": what is not there is not what it is not in.
+    none_of = taken and match.rule.level in _ABSENT and kind == "nutrient-content"
+    absent = tagged.items[taken[-1]].words.rpartition(" ")[2] if none_of else ""
+    itself = [i for i, item in enumerate(tagged.items) if item.words == absent] if absent else []
 
     def candidates(classes: frozenset[str], first: int) -> list[int]:
         return [
             i
             for i in tagged.find(classes, first, at)
-            if not (i in taken or measures(tagged, i) or _says_how(tagged, i, kind) or is_doing(tagged, i))
+            if not (
+                i in taken or i in itself or measures(tagged, i) or _says_how(tagged, i, kind) or is_doing(tagged, i)
+            )
         ]
 
     before = candidates(wanted | GENERIC, begin)
     pronoun = pronoun_before(tagged, begin, at)
+    if pronoun is not None:
+        before = agreeing(tagged, before, pronoun)
     best = likeliest(tagged, before, at)
-    if pronoun is not None and (beside := _beside(tagged, before, pronoun)) is not None:
+    if pronoun is not None and (still_the_same(tagged, before, pronoun) or is_the_dish(tagged, match, before, pronoun)):
+        said = tagged.words(pronoun, pronoun + 1)
+        return Subject(None, (), (), False, True, f"“{said}”, named before", said.lower())
+    if pronoun is not None and (beside := right_before(tagged, before, pronoun)) is not None:
         best, pronoun = beside, None  # "try goat's milk: it is ..."
     if best is not None and pronoun is not None:
         # "It is a grain that ..." is about "it"; "oats, they are ..." is about oats.
@@ -159,7 +187,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if best is not None:
         return named(tagged, best, taken, mixed_from=begin if kind in _DOING or match.rule.name == "harmful" else None)
     if pronoun is None or (not before and tagged.items[pronoun].words in _PEOPLE):
-        later = [i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken]
+        later = [i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken and i not in itself]
         later = [i for i in later if not _says_how(tagged, i, kind)] or later
         if later:
             return named(tagged, later[0], taken)
@@ -174,7 +202,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return named(tagged, max(elsewhere, key=lambda i: (rank(tagged, i), -i)), taken)
     if before and not (pronoun is not None and pronoun < before[-1] and not tagged.is_any(before[-1], NAMED)):
         return named(tagged, before[-1], taken)  # "*it* is a useful food that" is about "it"
-    if pronoun is None and wanted is FOOD and (other := [i for i in tagged.find(NAMED) if i not in taken]):
+    if pronoun is None and wanted is FOOD and (other := [i for i in tagged.find(NAMED) if i not in (*taken, *itself)]):
         return named(tagged, other[0], taken)
     if pronoun is None and kind in ("function", "disease") and (lacking := lack(tagged, at)) is not None:
         said = tagged.words(lacking, lacking + 1).lower()
@@ -186,7 +214,12 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
         return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
     texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
-    return Subject(None, texts, (), False, True, f"“{said}”, named before" if said else "what was named before")
+    if match.rule.name == "free-from" and WHOLE.search(text_before(tagged, match.start)) is not None:
+        return Subject(None, (), (), True, False, "the dish itself")
+    if not said and is_about_no_food(tagged, match.trigger[0]):
+        return Subject(None, (), (), False, False, UNNAMED)
+    why = f"“{said}”, named before" if said else "what was named before"
+    return Subject(None, texts, (), False, True, why, said.lower())
 
 
 def _so_much_of(tagged: Tagged, match: Match) -> int | None:
@@ -217,15 +250,6 @@ def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
     return found[0]
 
 
-def _beside(tagged: Tagged, candidates: list[int], pronoun: int) -> int | None:
-    """The food right before a pronoun, with no more than a mark or a joining word between."""
-    between = pronoun - 1
-    if between >= 0 and (tagged.symbols[between] in ",:" or tagged.items[between].words in _THEN):
-        between -= 1
-    named = between in candidates and not tagged.is_any(between, GENERIC | _SOLIDS)
-    return between if named else None  # "it is a first food because it ...": not the first food
-
-
 def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
     """Whether a noun only says how another thing is: "*iron*-rich lentils", "*plant*-based", "no *syrup*"."""
     none_of = kind in _HELD_OR_DONE and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
@@ -244,6 +268,10 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
     if match.subject is not None and (effect == "milk-enough" or itself):
         own = tagged.words(*match.subject).lower()
         return Subject(None, (own,), (), False, False, f"“{own}”")
+    if match.subject is not None and match.rule.name in _SAID_OUT and not tagged.has(match.subject[0], "pronoun"):
+        own = tagged.words(*match.subject).lower()
+        said_out = named(tagged, match.subject[0], range(0))
+        return said_out if said_out.texts else replace(said_out, texts=(own,), why=f"“{own}”")
     if match.subject is not None and match.rule.name in _LISTED_AFTER:
         listed = named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
         diet = _diet_of(tagged, match)
@@ -321,6 +349,15 @@ def _is_done(tagged: Tagged, at: int) -> bool:
     """Whether a word for a food is something done to one: "steam or *stew* fruit"."""
     beside = at > 1 and tagged.items[at - 1].words in ("or", "and") and tagged.has(at - 2, "process")
     return tagged.has(at, "process") or beside
+
+
+def _is_needed(tagged: Tagged, match: Match) -> bool:
+    """Whether an amount is what somebody is to have of a nutrient a day: "she wants *him to get* 400 IU of it"."""
+    begin = match.trigger[0]
+    if not tagged.find(NUTRIENT, *(match.object or match.trigger)) or tagged.find(FOOD, 0, begin):
+        return False
+    daily = match.object is not None and tagged.find(_PER_DAY, match.start, match.object[1] + 3)
+    return bool(daily) and bool(tagged.find(_NEEDS, begin - 6, begin))
 
 
 def _stands_alone(tagged: Tagged) -> bool:

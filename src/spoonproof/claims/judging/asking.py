@@ -54,6 +54,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     months, stated = months_of(claim, context, register)
     subjects = subjects_of(claim) | _said_before(claim)
     stance = stance_of(claim, register)
+    if claim.kind == "safety-age" and stance == "permits":
+        subjects -= _excluded(claim)
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     if _looks_past_commas(claim, near):
         near = plain(around(claim))
@@ -85,8 +87,23 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     # "Cow's milk is fine as a main drink": what is drunk may stand outside the claim's own words. Where the register
     # knows what is named ("salt is fine in purees"), the purees beside it are no answer.
     if unnamed or (generic and not _known(key, claim, register)):
-        return replace(key, subjects=subjects | runs_of(near))
+        return replace(key, subjects=subjects | runs_of(near) - (_excluded(claim) if stance == "permits" else set()))
     return key
+
+
+def _excluded(claim: Claim) -> frozenset[str]:
+    """What its sentence leaves out behind the claim's own words: "babies can have most things, as long as there is no
+    salt or sugar in it"."""
+    behind = plain(around(claim)).partition(plain(claim.quote).strip())[2]
+    out = runs_of(" ".join(found[0] for found in _EXCLUDED.finditer(behind)))
+    if out & {"salt", "sugar"}:
+        out |= {"salt", "sodium_mg", "sugars_g"}
+    return out - runs_of(claim.quote)
+
+
+_EXCLUDED = re.compile(
+    r" (?:no|without|without any|minus) (?:added )?[a-z]+(?: (?:or|and|nor) (?:added )?[a-z]+)?(?= )"
+)
 
 
 def _looks_past_commas(claim: Claim, near: str) -> bool:

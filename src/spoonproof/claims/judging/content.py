@@ -13,6 +13,7 @@ from spoonproof.claims.conditions import (
     at_least,
     evaluate,
     limit_of,
+    short,
     show,
     spoken,
 )
@@ -229,12 +230,17 @@ def _why(entry: Entry, probe: AnyProbe, register: Register, nutrient: str, answe
     name = nutrient_name(nutrient or threshold.nutrient)
     if answer == "unknown" and isinstance(probe, FoodProbe) and probe.by_carton(nutrient or threshold.nutrient):
         return f"Some makers add {name} and others don't: only the carton tells."
-    if answer == "unknown":
-        return (
-            f"How much {'sugar' if name == 'sugars' else name} there is as eaten is not known well enough to say this."
-        )
     found = probe.measure(threshold.nutrient.replace("claimed", nutrient), threshold.basis)
     limit = limit_of(threshold, register.references, nutrient)
+    if answer == "unknown":
+        said = (
+            f"How much {'sugar' if name == 'sugars' else name} there is as eaten is not known well enough to say this"
+        )
+        if found is None or limit is None or threshold.basis != "100g":
+            return f"{said}."
+        return (
+            f"{said}: {show(found)} per 100 g, raw or cooked, by kind, and the claim needs {short(limit)} {found.unit}."
+        )
     if found is None or limit is None:
         return entry.why
     what = probe.food.replace("-", " ") if isinstance(probe, FoodProbe) else "the dish as eaten"

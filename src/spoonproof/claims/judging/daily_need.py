@@ -40,7 +40,7 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
     number, nutrient = claim.number, nutrient_of(claim)
     words = plain(around(claim))
     said_so = (
-        _NEEDED.search(words) and spread_over(words) == "day" and (_TODDLERS.search(words) or _BABIES.search(words))
+        _NEEDED.search(words) and spread_over(words) != "week" and (_TODDLERS.search(words) or _BABIES.search(words))
     )
     if number is None or not nutrient or nutrient == "salt" or context.needs is None or not said_so:
         return None

@@ -1,8 +1,10 @@
-"""Which of the judged claims say no more than another one: they are told with it, and not scolded beside it."""
+"""Which of the judged claims say no more than another one: they are told with it, and not scolded beside it. Of two
+readings of the same words the worse one is told."""
 
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence
 
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -12,9 +14,32 @@ def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     """The claims without those on no list that lie within a longer one that is kept, or that say besides such a one for
     whom it is: "vitamin C helps the body" says nothing that "vitamin C helps the body absorb iron" doesn't, nor does
     "fat gives energy to babies" beside "fat gives energy"."""
-    kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
+    sentences: dict[tuple[int, tuple[int, int] | None], list[JudgedClaim]] = defaultdict(list)
+    for one in claims:
+        sentences[id(one.claim.passage), one.claim.sentence].append(one)
+    left = {id(one) for together in sentences.values() for one in _without_fragments(together)}
+    return [one for one in claims if id(one) in left]
+
+
+def _without_fragments(claims: Sequence[JudgedClaim]) -> Sequence[JudgedClaim]:
+    """The same of the claims of one sentence: a long film has many claims, a sentence few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
+    claims = [one for one in claims if not any(_worse_reading(other, one) for other in claims)]
+    kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
     return [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
+
+
+def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether ``one`` is kept as a whole that ``other`` has something against: of two readings of the same words the
+    worse decides ("babies need 90 mg of iron" is more than that they need iron)."""
+    a, b = one.claim, other.claim
+    if one.advice not in ("keep", "add") or other.advice in ("keep", "add") or a.passage is not b.passage:
+        return False
+    if not (a.start <= b.start and b.end <= a.end):
+        return False
+    return (
+        (b.kind == "quantity" and bool(b.nutrients)) or other.truth == "false" or (a.start, a.end) == (b.start, b.end)
+    )
 
 
 def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:

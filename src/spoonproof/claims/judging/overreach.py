@@ -40,6 +40,12 @@ _NO_BETTER = re.compile(
     r" (?:than|from|to) "
 )
 """A "no" that belongs to a comparison: "brown sugar is no healthier than white sugar" leaves no sugar out."""
+_CONDITION = re.compile(
+    r"\b(?:as long as|so long as|provided(?: that)?|only if|make sure(?: that)?|making sure|check(?: that)?) "
+    r"(?:it['’]s |it is |they['’]re |they are )?$",
+    re.IGNORECASE,
+)
+"""What comes before an absence that is asked for, and not promised: "as long as there's no salt in it"."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
@@ -48,7 +54,8 @@ _CONTENT = frozenset({"contains", "source", "high"})
 def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
-    if claim.level in _ABSENT and (held_against or _NAMED_ONLY.match(claim.passage.text, claim.end)):
+    asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
+    if claim.level in _ABSENT and (held_against or asked_for or _NAMED_ONLY.match(claim.passage.text, claim.end)):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
         verdict.why = "The word is named here, and nothing is claimed with it."
         verdict.steps.append("it is only named: nothing is claimed")

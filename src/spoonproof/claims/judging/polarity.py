@@ -52,6 +52,15 @@ def read_again(claim: Claim, register: Register) -> Claim:
     if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
         why = "what there is nothing without is promised to bring it"
         return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why))
+    if claim.effect == "eczema" and _BROKE_OUT.search(plain(around(claim))):
+        why = "a skin that comes up after a food is a reaction to it, and no illness that it is good for"
+        claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
+    if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
+        claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
+    if claim.kind == "disease" and claim.effect == "colic" and _WINDY.search(plain(claim.quote)):
+        claim = replace(
+            claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
+        )
     polarity, why = _polarity(claim, register)
     if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register):
         polarity, why = "denies", "its words say that it is not needed"
@@ -66,6 +75,8 @@ def read_again(claim: Claim, register: Register) -> Claim:
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
+    if claim.polarity == "denies" and _ASKED_NOT.match(sentence) and _mark(claim) == "?":
+        claim = replace(claim, polarity="asks")
     if claim.polarity in ("asserts", "hedges"):
         if claim.kind == "function" and _DOES_NOT_MAKE.search(plain(claim.quote)) and " until " not in sentence:
             return "denies", "its words say that it does not bring it about"
@@ -81,7 +92,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         if answer:
             no = answer.startswith(_NO)
             return ("refutes", "the question is answered no") if no else ("asserts", "it is answered yes")
-        return "asks", ""
+        return "asks", 'its "not" asks, and denies nothing'
     idioms = register.words.get("no denial", ())
     if claim.kind in ("disease", "allergen") and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
         return "asserts", "who never gets an illness is promised to be kept from it"
@@ -116,6 +127,21 @@ _OUTDONE_BY_NONE = re.compile(
 )
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
+)
+_ASKED_NOT = re.compile(
+    r" (?:(?:but|and|so) )?(?:won't|isn't|aren't|doesn't|don't|can't|wouldn't|couldn't|shouldn't|didn't|will not)(?= )"
+)
+_BROKE_OUT = re.compile(
+    r" (?:came|come|comes|coming|broke|break|breaks|breaking|erupted|flared|went|covered|got)(?: up| out| all over)? "
+    r"(?:[a-z]+ ){0,3}?(?:in|with)?(?: a| an)? ?(?:hives|rash|wheals|welts|blotches) "
+)
+_A_MEDICINE = re.compile(
+    r" (?:is|are|works? like|acts? like|works? as|acts? as|natural|nature's) (?:(?:an?|the|natural|nature's|own) ){0,3}"
+    r"(?:antibiotics?|antivirals?|antibacterials?|painkillers?) "
+)
+_WINDY = re.compile(
+    r" (?:makes?|making|made|gives?|giving|gave|leaves?|left) (?:[a-z']+ ){1,3}?"
+    r"(?:(?:really|so|very|terribly|a bit|all) )?(?:windy|gassy|bloated|wind|gas) "
 )
 _DOES_NOT_MAKE = re.compile(
     r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) "
@@ -315,6 +341,11 @@ _AGAIN = re.compile(
     r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
     r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"
 )
+
+
+def _mark(claim: Claim) -> str:
+    """The mark that ends the claim's sentence, "" where none does."""
+    return next((mark for mark in claim.passage.text[claim.end - 1 : claim.end + _AFTER] if mark in ".!?;\n"), "")
 
 
 def _before(claim: Claim) -> str:

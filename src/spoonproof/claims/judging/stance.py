@@ -74,6 +74,13 @@ _ILL_DENIED = re.compile(
     r"|(?:tummy |stomach |gut )?(?:bug|upset)|upset (?:tummy|stomach)) "
 )
 """An illness that a food is said not to bring: "it never gave anyone food poisoning"."""
+_MORE_THAN_ALLOWED = re.compile(
+    r" more (?:[a-z]+ ){0,4}than (?:[a-z']+ ){0,3}(?:should|ought to|is allowed|are allowed|is meant to|are meant to"
+    r"|may have|can cope|can handle) "
+)
+"""What brings too much of something is kept from them: "holds more salt than she should have in a day"."""
+_FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
+"""What is left out for a reason: "no shark because of the mercury"."""
 _NOT_TOO = re.compile(r"(?: not|n't| never) too (?:[a-z]+ ){1,4}?for ")
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
@@ -201,7 +208,9 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
     if has_any(words, register.words.get("holds back", ())) or only_later(words):
         return True
-    if _TOO.search(words) or _TOO_EARLY.search(words) or _AWAY.search(words):
+    if _TOO.search(words) or _TOO_EARLY.search(words) or _AWAY.search(words) or _FOR_ITS_HARM.search(words):
+        return True
+    if _MORE_THAN_ALLOWED.search(words) and not _negations(words, register):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):

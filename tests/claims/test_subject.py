@@ -1,0 +1,135 @@
+"""What a claim is about in speech and on a page: the noun its words attach to, what "they" are, what is not carried."""
+
+from __future__ import annotations
+
+import pytest
+from finding_kit import claims, lexicon, only, passage
+
+from spoonproof.claims.find import find_claims
+from spoonproof.model.claim import Claim
+from spoonproof.model.text import Document, Span
+from spoonproof.reading.markdown import read_prose
+
+
+def _page(text: str) -> list[Claim]:
+    return find_claims(read_prose(Document("page.md", text), Span(0, len(text)))[0], lexicon())
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "relates", "subjects"),
+    [
+        (
+            "the plaice is low in salt and rich in selenium and selenium is vital for the thyroid",
+            "function",
+            "thyroid",
+            ("selenium",),
+        ),
+        (
+            "rice pudding made with cream and I fold chopped walnuts in because they bring magnesium",
+            "nutrient-content",
+            "magnesium",
+            ("walnut",),
+        ),
+        ("crackers with cheddar, reduced fat cheddar has less salt", "nutrient-content", "salt", ("cheddar",)),
+    ],
+)
+def test_the_noun_that_the_words_attach_to(text: str, kind: str, relates: str, subjects: tuple[str, ...]) -> None:
+    """A clause with a subject of its own takes no others along; "they" are what is many."""
+    found = [c for c in claims(text) if c.kind == kind and relates in (c.relates_to or "")]
+    assert [c.subjects for c in found] == [subjects]
+
+
+def test_nothing_is_free_of_itself() -> None:
+    """What is said not to be there is not what it is not in."""
+    found = claims("I sweeten with mango purée. There is no refined sugar so she gets no sugar.")
+    assert found and all(c.subjects == ("mango",) for c in found)
+
+
+def test_they_are_many_and_it_may_be_the_dish() -> None:
+    """ "They" go back to what is many; what is free of an allergen is the dish, not the last thing it holds."""
+    they = _page("Stir beans into the polenta. They are full of folate.")
+    assert they[-1].subjects == ("bean",)
+    free = _page("# Courgette bake\n\nCarrots have vitamin A. It feeds four. It's nut free.")
+    assert free[-1].kind == "allergen"
+    assert not free[-1].foods
+
+
+def test_nothing_is_carried_over_a_heading() -> None:
+    """What stood before a heading is over with."""
+    found = _page("Yoghurt is rich in calcium.\n\n## When do we start?\n\nIt protects her from colds.")
+    assert [c.subjects for c in found] == [("yoghurt",), ()]
+    kept = _page("## What about kale?\n\nIt protects her from colds.")
+    assert kept[-1].subjects == ("kale",)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "## Does the stew keep?\n\nYes, for up to two months.",
+        "Oat drink is fine. What it does is it replaces iron-rich foods.",
+        "Baby rice is mild. Teething doesn't cause a rash.",
+        "Spoon on the labneh it's full fat labneh.",
+        "spread it so thin you can see the cracker",
+    ],
+)
+def test_said_of_no_food(text: str) -> None:
+    """How long it keeps, what it takes the place of, another matter, which kind, how thin."""
+    assert not [c for c in _page(text) if c.kind in ("safety-age", "nutrient-content", "disease", "function")]
+
+
+def test_bones_left_in_are_nobodys() -> None:
+    """A fish's bones are eaten, not strengthened."""
+    assert not [c for c in claims("pilchards with the bones in because they've got calcium") if c.kind == "function"]
+    only("The calcium in pilchards is good for the bones.", "function")
+
+
+def test_what_is_counted_off_stands_for_itself() -> None:
+    """Each of one, two, three has its own subject."""
+    found = claims(
+        "my three no's one rice milk because of arsenic two squash it rots teeth three goat's milk before one because"
+        " it causes anaemia"
+    )
+    assert [c.subjects for c in found] == [("rice milk",), ("squash",), ("goat's milk",)]
+    assert not claims("one cup of oats two cups of milk three bananas mashed up well")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subject"),
+    [
+        ("he had a cough on Monday and honestly the lentil stew sorted it", "disease", "lentil"),
+        ("the plums have vitamin C which keeps her from getting ill", "disease", "plum"),
+        ("give her vitamin D drops every day, about 10 micrograms", "quantity", "vitamin d drops"),
+        ("little ones who are given lumps too late are more often picky eaters", "function", "lumps"),
+        ("baby puffs can be as sugary as lemonade", "comparative", "baby puffs"),
+    ],
+)
+def test_heard(text: str, kind: str, subject: str) -> None:
+    """A tale of a cure, an illness kept away, a supplement's amount, lumps left late, sweetness told by likeness."""
+    assert subject in only(text, kind).subjects
+
+
+def test_loose_finds_stand_beside_what_does_it() -> None:
+    """In a long sentence a relative joins the food to the body; vitamins count as what does it."""
+    text = (
+        "These crisps are fried in old oil and dusted with colours, smoke flavourings and trans fats that are really"
+        " quite harmful to the liver and the heart."
+    )
+    assert any(c.kind == "function" for c in claims(text))
+    assert passage(text).text == text
+
+
+def test_it_is_what_it_was() -> None:
+    """ "It" goes back to what is one, and stands for the same all through a sentence."""
+    added = _page("Parsnips don't have much, so I'm adding minced lamb. It's a great source of zinc.")
+    assert added[-1].subjects == ("minced lamb",)
+    thinned = _page("Almond butter is for later. Loosen it with warm milk so it isn't a choking hazard.")
+    assert thinned[-1].subjects == ("almond butter",)
+    pan = _page("Butter the dish with olive oil. The whole tray is dairy free.")
+    assert pan[-1].of_dish
+    assert not pan[-1].foods
+
+
+def test_what_a_child_is_to_get_is_the_nutrient() -> None:
+    """A daily amount is of the nutrient, whatever was spoken of before."""
+    found = _page("Turnips are loaded with potassium. Our doctor wants him to get 10 micrograms of vitamin D a day.")
+    assert next(c for c in found if c.kind == "quantity").subjects == ("vitamin d",)
