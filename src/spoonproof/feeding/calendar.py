@@ -202,7 +202,8 @@ def calendar(
     if age_months is not None and candidates:
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
         notes += _iron_note(candidates, age_months)
-    notes[:0] = [*_not_introduced(ordered), *trace_notes(ordered, tables)]
+    notes[:0] = _not_introduced(ordered)
+    notes += trace_notes(ordered, tables)
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
 
 

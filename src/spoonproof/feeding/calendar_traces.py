@@ -35,7 +35,7 @@ def only_a_trace(allergen: str, line: FoodLine, food: Food | None) -> bool:
 
 
 def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:
-    """What to say of each allergen that some dish brings as a trace alone: that this introduces nothing, that it may
+    """What to say of each allergen that some food brings as a trace alone: that this introduces nothing, that it may
     set off a reaction all the same, and what brings it in earnest here."""
     traces: dict[str, dict[str, None]] = {}
     earnest: dict[str, dict[str, None]] = {}
@@ -52,17 +52,11 @@ def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[
     row = next((r for r in tables.rows.get("introduction", ()) if r.text("fact") == TRACE), None)
     notes = [row.text("says")] if row is not None else []
     for allergen, foods in traces.items():
-        by = f"the {allergen} in {_listed(foods)} is a trace, and introduces none"
-        then = (
-            f"it comes with {_listed(earnest[allergen])}"
-            if allergen in earnest
-            else f"no dish here brings {allergen} itself, so give that on its own, early in the day"
-        )
-        notes.append(
-            f"{by[0].upper()}{by[1:]}: {then}. A baby allergic to {allergen} may react to a trace too, so watch the "
-            "first time, and leave it out where the allergy is known."
-        )
-    return notes
+        if allergen in earnest:
+            notes.append(f"{_listed(foods)}: a trace of {allergen}, which {_listed(earnest[allergen])} introduces.")
+        else:
+            notes.append(f"{_listed(foods)}: a trace of {allergen}, which is still to be introduced, on its own.")
+    return [f"{note[0].upper()}{note[1:]}" for note in notes]
 
 
 def _listed(names: dict[str, None]) -> str:
