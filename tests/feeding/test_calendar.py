@@ -284,6 +284,7 @@ def test_a_trace_introduces_no_allergen(food: str, allergen: str) -> None:
         ("40 g yoghurt", "milk"),
         ("1 celery stick, diced", "celery"),
         ("1 tsp tahini", "sesame"),
+        ("1 tsp pesto", "nuts"),
         ("1 tsp smooth peanut butter", "peanut"),
         ("50 g mayonnaise", "egg"),
     ],

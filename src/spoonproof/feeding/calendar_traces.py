@@ -15,23 +15,20 @@ TRACE = "trace"
 """The fact that says from which amount on an allergen counts as given."""
 
 _FATS = frozenset({"fat", "oil"})
-_SEASONS = frozenset({"sauce", "spice", "herb", "seasoning"})
+_SEASONS = frozenset({"sauce", "seasoning"})
 _STOCKS = frozenset({"stock", "broth", "bouillon", "gravy", "dashi"})
 _NO_PROTEIN = frozenset({"sulphites"})
 
 
 def only_a_trace(allergen: str, line: FoodLine, food: Food | None) -> bool:
-    """Whether ``food`` as this line has it brings next to none of the allergen's protein: a fat, a stock, a pinch, or
-    a teaspoon of a seasoning that the allergen is one part of (common practice, no source). False where not known."""
+    """Whether ``food`` as this line has it brings next to none of the allergen's protein: a fat, a stock or a pinch
+    (common practice, no source). False where not known, and of a teaspoon of pesto: that is tried on its own first."""
     if food is None or allergen in _NO_PROTEIN:
         return False
     unit = line.amount.unit if line.amount is not None else ""
     if food.group in _FATS or unit in TINY_UNITS:
         return True
-    if food.group not in _SEASONS:
-        return False
-    stock = bool(keys(food.id.replace("-", " ")) & _STOCKS)
-    return stock or (unit == "tsp" and allergen not in food.name.lower())
+    return food.group in _SEASONS and bool(keys(food.id.replace("-", " ")) & _STOCKS)
 
 
 def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:
