@@ -71,3 +71,89 @@ def test_where_a_range_settles_nothing_the_range_is_told() -> None:
 def test_a_harm_is_no_praise() -> None:
     assert "cut-untrue" not in _advice("Juice fills them up.")
     assert "cut-untrue" in _advice("Juice builds strong bones.")
+
+
+@pytest.mark.parametrize("said", ["Mango won't make him clever.", "Avocado will not turn her legs into springs."])
+def test_a_wonder_that_is_denied_is_right(said: str) -> None:
+    assert _advice(said) <= {"keep"}
+
+
+def test_a_plain_effect_that_is_denied_is_not_kept() -> None:
+    assert not _advice("Lentils don't help digestion.") & set(STANDS)
+
+
+def test_waiting_is_no_early_introduction() -> None:
+    assert not _advice("Never give peanut before one because of allergies.") & set(STANDS)
+
+
+@pytest.mark.parametrize("said", ["If he's allergic to egg, a little baked egg is safe."])
+def test_with_an_allergy_to_it_nothing_is_given(said: str) -> None:
+    assert _advice(said) and not _advice(said) & set(STANDS)
+
+
+def test_what_somebody_has_in_a_condition_is_not_what_is_kept_from_them() -> None:
+    assert not _advice("Toddlers don't need vitamin B12 if they eat nori.") & set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Almond butter should be smooth and thinly spread for babies.",
+        "Red meat has iron that is easily absorbed.",
+        "Peanut is fine from six months.",
+    ],
+)
+def test_what_is_so_stands(said: str) -> None:
+    assert _advice(said) and _advice(said) <= set(STANDS)
+
+
+def test_what_was_shown_for_adults_is_not_said_of_babies_bowels() -> None:
+    assert not _advice("Wheat bran helps babies' bowels.") & set(STANDS)
+
+
+def test_nobody_needs_more_salt_than_the_most() -> None:
+    assert not _advice("Toddlers need four grams of salt a day.") & set(STANDS)
+    assert _advice("Toddlers should have no more than 2 g of salt a day.") == {"keep"}
+
+
+def test_what_breaks_off_before_what_it_is_held_against_is_not_told() -> None:
+    assert _advice("Iron from plants isn't absorbed as well as iron from meat.") == {"keep"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "If she coughs you should pause solids until she's one.",
+        "Toddlers should drink a pint of goat's milk a day from one.",
+        "Give them yoghurt from eleven months, never before, or they'll get an allergy.",
+        "Salmon gives babies all the vitamin D for a month.",
+    ],
+)
+def test_more_than_an_entry_says_is_not_kept(said: str) -> None:
+    assert _advice(said) and not _advice(said) & set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["I'd hold honey back until he's one.", "No whole nuts until she's five.", "There isn't a herb that cures a cold."],
+)
+def test_an_age_named_by_the_child_and_a_cure_denied_of_all_stand(said: str) -> None:
+    assert _advice(said) <= set(STANDS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Never stop breast milk before their first birthday.",
+        "Breastfed babies need vitamin D.",
+        "He can have almond butter, thinly spread on a pancake.",
+        "Yeast extract is too salty for toddlers under one.",
+    ],
+)
+def test_plain_guidance_stands(said: str) -> None:
+    assert _advice(said) and _advice(said) <= set(STANDS)
+
+
+def test_its_opposite_does_not() -> None:
+    assert not _advice("Breastfed babies need no vitamin D.") & set(STANDS)
+    assert not _advice("Stop breast milk before their first birthday, they don't need it.") & set(STANDS)

@@ -133,3 +133,38 @@ def test_what_a_child_is_to_get_is_the_nutrient() -> None:
     """A daily amount is of the nutrient, whatever was spoken of before."""
     found = _page("Turnips are loaded with potassium. Our doctor wants him to get 10 micrograms of vitamin D a day.")
     assert next(c for c in found if c.kind == "quantity").subjects == ("vitamin d",)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subjects"),
+    [
+        ("stew with soured cream stirred through and the chickpeas theyre packed with zinc", "nutrient-content",
+         ("chickpea",)),
+        ("the lime helps her take the zinc in my aunt swears by fennel tea for wind", "disease", ("fennel tea",)),
+        ("No green pepper, as fennel reduces bloating.", "disease", ("fennel",)),
+        ("I bake fritters and they are rich in fibre.", "nutrient-content", ("fritter",)),
+        ("he was bunged up last week and the pears got things moving", "disease", ("pear",)),
+    ],
+)  # fmt: skip
+def test_no_list_is_made_of_what_belongs_to_two_clauses(text: str, kind: str, subjects: tuple[str, ...]) -> None:
+    assert [c.subjects for c in claims(text) if c.kind == kind] == [subjects]
+
+
+def test_asked_whether_and_since_it() -> None:
+    """What people ask is not said; what "since it" gives as a reason is not denied with what goes before."""
+    assert only("Many parents ask whether kefir will cause a cold in January.", "disease").polarity == "asks"
+    lacks = only("goat's milk not as a drink before one since it lacks iron", "nutrient-content")
+    assert lacks.polarity == "asserts"
+
+
+def test_what_drinks_nothing_takes_no_food_along() -> None:
+    """A cup is what it is about, not the food before it; they are the dish where none of the foods are many."""
+    cups = _page("Squash the raspberry flat. Sippy cups can mess with teeth.")
+    assert all(not c.foods for c in cups if c.kind == "disease")
+    free = _page("We dropped dairy, and it helped. They're nut free.")
+    assert not [c for c in free if c.kind == "allergen"][-1].foods
+
+
+def test_what_somebody_does_is_no_food() -> None:
+    """ "I squash" is done to the food before it."""
+    assert only("cherries I squash since a whole one could make her choke", "safety-age").subjects == ("cherry",)

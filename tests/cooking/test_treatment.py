@@ -339,3 +339,36 @@ def test_minutes_told_before_the_verb_are_the_last_of_the_pot() -> None:
     for step in ("In the last 6 minutes stir in the peas.", "Stir in the peas for the last 6 minutes."):
         carrots, _ = treated(["carrots", "peas"], ["Steam the carrots for 20 minutes.", step])
         assert sum(heat.minutes.high for heat in carrots.heats if heat.minutes) == 20, step
+
+
+def test_what_is_fried_in_the_rest_of_the_oil_is_what_is_at_hand() -> None:
+    foods = ["rapeseed oil", "shallot", "ground cumin", "minced beef"]
+    method = [
+        "Soften the shallot in 1 tsp of the oil for 4 minutes.",
+        "Mix the minced beef with the shallot and the ground cumin and shape into 8 patties.",
+        "Fry the patties in the rest of the oil for 8 minutes.",
+    ]
+    assert all(any(heat.step == 2 for heat in story.heats) for story in treated(foods, method)[1:])
+
+
+def test_mash_spread_over_the_filling_is_baked_with_it() -> None:
+    foods = ["minced beef", "peas", "potatoes"]
+    method = [
+        "Fry the minced beef for 8 minutes and stir in the peas.",
+        "Boil the potatoes for 20 minutes and mash.",
+        "Spread the mash over the filling and bake for 30 minutes.",
+    ]
+    assert all(any(heat.medium == "oven" for heat in story.heats) for story in treated(foods, method))
+
+
+def test_rice_boiled_in_other_water_and_drained_leaves_the_stew_its_liquid() -> None:
+    from tests.kitchen import dish
+
+    head = "---\ntitle: Cod and rice\nages: 10-18 months\ntexture: lumpy\nmakes: 4 portions\nfoods:\n"
+    foods = "  - 200 ml coconut milk\n  - 150 ml water\n  - 300 g cod fillet\n  - 150 g white rice\nsteps:\n"
+    first = "  - Simmer the cod in the coconut milk and the water for 10 minutes.\n"
+    for water in ("plenty of water", "plenty of boiling water", "lightly salted water", "boiling water"):
+        rice = f"  - Meanwhile boil the rice in {water} for 12 minutes and drain.\n---\n"
+        assert not any(one.left_out for one in dish(head + foods + first + rice).treatments), water
+    alone = "  - Boil the rice in the water for 12 minutes and drain.\n---\n"
+    assert dish(head + foods + alone).treatments[1].left_out

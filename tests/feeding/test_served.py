@@ -154,3 +154,53 @@ def test_meat_taken_off_the_drumsticks_is_off_the_bone() -> None:
     assert "bones-meat" in hazard_ids(dish("12-24", foods, [first, "Shred the drumsticks finely."]))
     for off in ("Take the meat off the drumsticks and shred it finely.", "Shred the meat from the drumsticks finely."):
         assert "bones-meat" not in hazard_ids(dish("12-24", foods, [first, off])), off
+
+
+def test_what_is_rolled_round_by_the_teaspoon_is_a_small_ball() -> None:
+    foods, steps = (
+        ["300 g turkey mince", "1 l water"],
+        ["Take a teaspoon at a time and roll each one round.", "Poach for 12 minutes."],
+    )
+    assert "rolled-ball" in hazard_ids(dish("12-24", foods, steps))
+    assert "rolled-ball" not in hazard_ids(dish("12-24", foods, [*steps, "Squash each one flat."]))
+
+
+def test_meat_in_fine_threads_is_in_no_piece() -> None:
+    first = "Roast the duck legs for 2 hours."
+    foods = ["2 duck legs"]
+    off = "Take the meat off the bones and {}."
+    assert "meat-chunk" in hazard_ids(dish("9-12", foods, [first, off.format("put it on the plates")]))
+    assert "meat-chunk" not in hazard_ids(dish("9-12", foods, [first, off.format("tease it into thin threads")]))
+
+
+def test_beans_that_sprout_at_home_are_raw_sprouts() -> None:
+    foods = ["100 g green lentils"]
+    grown = "Soak the lentils overnight, then rinse them twice a day until they sprout."
+    assert "raw-sprouts" in hazard_ids(dish("12-24", foods, [grown, "Scatter the lentils over the rice."]))
+    cooked = "Boil the lentils for 20 minutes and mash them."
+    assert "raw-sprouts" not in hazard_ids(dish("12-24", foods, [grown, cooked]))
+
+
+@pytest.mark.parametrize(("line", "in_chunks"), [("80 g lardons", True), ("80 g lardons, finely chopped", False)])
+def test_lardons_are_chunks_of_meat(line: str, in_chunks: bool) -> None:
+    steps = ["Fry the lardons for 6 minutes.", "Stir in the pasta."]
+    assert ("meat-chunk-toddler" in hazard_ids(dish("12-24", [line, "100 g small pasta"], steps))) is in_chunks
+
+
+@pytest.mark.parametrize(
+    ("last", "whole"),
+    [
+        ("Spread the tortillas with the avocado, scatter on the seeds and roll up. Cut in two.", True),
+        ("Chop the seeds. Spread the tortillas with the avocado and scatter them on.", False),
+    ],
+)
+def test_a_roll_cut_in_two_leaves_the_seeds_in_it_whole(last: str, whole: bool) -> None:
+    foods = ["4 small corn tortillas", "1 ripe avocado, mashed", "20 g pumpkin seeds"]
+    assert ("whole-seeds" in hazard_ids(dish("12-24", foods, [last]))) is whole
+
+
+@pytest.mark.parametrize(("size", "raw"), [("6 mm", True), ("2 mm", False)])
+def test_a_raw_stick_is_small_by_its_thickness_alone_where_it_bends(size: str, raw: bool) -> None:
+    foods = [f"150 g kohlrabi, peeled, {size} sticks", "2 tbsp yoghurt"]
+    found = hazard_ids(dish("12-24", foods, ["Toss the kohlrabi with the yoghurt."]))
+    assert ("raw-stick" in found) is raw

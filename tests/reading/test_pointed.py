@@ -173,3 +173,26 @@ def test_what_the_steps_shape_needs_no_line_and_what_is_bought_does() -> None:
         ("Roll the beef and the egg into 12 balls.", "Serve with the flatbreads."),
     ):
         assert "food-not-listed" in {f.rule for f in read_method(foods, bought)[1]}, bought
+
+
+def test_a_rolled_sausage_and_excess_oil_are_no_foods_of_the_list() -> None:
+    foods = ("300 g minced lamb", "1 egg")
+    for step in ("Roll each piece of the lamb and egg into a short sausage.", "Fry the lamb and blot the excess oil."):
+        assert "food-not-listed" not in {f.rule for f in read_method(foods, (step,))[1]}, step
+    assert "food-not-listed" in {f.rule for f in read_method(foods, ("Fry the lamb with a sausage.",))[1]}
+
+
+def test_shaped_cakes_need_no_article() -> None:
+    foods = ("300 g cod", "300 g potatoes, boiled")
+    method = ("Mash the cod and the potatoes and shape into 8 patties.", "Fry fish cakes for 4 minutes a side.")
+    assert "food-not-listed" not in {f.rule for f in read_method(foods, method)[1]}
+
+
+def test_twenty_walnuts_and_fifty_meatballs_are_what_is_rolled() -> None:
+    foods = ("300 g minced turkey", "1 egg")
+    for step in (
+        "Mix the turkey and the egg and form the mixture into 20 walnuts.",
+        "Mix the turkey and the egg and roll into about 50 small meatballs.",
+    ):
+        assert "food-not-listed" not in {f.rule for f in read_method(foods, (step,))[1]}, step
+    assert "food-not-listed" in {f.rule for f in read_method(foods, ("Fold 20 walnuts into the turkey.",))[1]}

@@ -54,7 +54,7 @@ CORRECTED = frozenset(
     story-bath-dinner story-crust-carpark story-egg-white-wait
     story-pool-snack story-raw-milk-farm story-shared-spoon-honey story-teether-apple
     story-whole-week-soup hidden-smoked-cod olive-bread-nut pork-chop-chunks congee-pinch-of-salt
-    unsalted-butternut-pasta callaloo-soup-smooth
+    unsalted-butternut-pasta callaloo-soup-smooth doro-alicha-oozing
     cocktail-sausage-box egg-fried-rice-warm elote-cup mini-eggs-nests ochazuke-salmon saltfish-buljol
     waldorf-lunch zobo-cooler
     galley-base-salted jam-roly-swap liver-twice-weekly peanut-congee-drizzle smoked-mackerel-kedge
@@ -78,7 +78,6 @@ CORRECTED = frozenset(
 
 KNOWN: dict[str, list[str]] = {
     "courgette-pea-risotto-baby": ["claim-unsourced"],  # "stir until absorbed": no claim
-    "jelly-whisked": ["food-never-used"],  # "top up with the cold" is the water
     "pierogi-ruskie-mini": ["danger-advised-in-words"],  # "salts the water for hers": her own
     "mini-eggs-nests": ["food-not-listed"],  # the eggs are the sweets
     "mujaddara-spoon": ["claim-unsourced"],  # "squash a lentil with your tongue": no claim

@@ -211,6 +211,7 @@ ALLERGEN = (
     *_allergen(
         "reaction-signs",
         "O(<reaction-sign>) ~4 T(<bound|quickly|from>) ~4 S(<allergen-word|allergen-food>)",
+        "<comes-up> _2 O(<reaction-sign>) _2 T(<with>) _1 S(<allergen-word|allergen-food>)",
         "S(<allergen-word|allergen-food>) ~3 T(<comes-up>) ~3 O(<reaction-sign>)",
         effect="allergic-reaction",
         veto="is-gone BENEFIT",

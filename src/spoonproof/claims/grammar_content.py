@@ -274,7 +274,7 @@ QUANTITY = (
     ),
     *_quantity(
         "share-of-day",
-        "T(<number>) ~6 <per-day> ~4 O(<NUT>)",
+        "T(<number>) ~6 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
         says="a share of the day's need",
     ),

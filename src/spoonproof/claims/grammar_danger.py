@@ -261,7 +261,7 @@ DANGER = (
     ),
     *_safety(
         "goes-in-whole",
-        "O(<round-food|hazard-food>) ~2 T(<left-whole>)",
+        "O(<round-food|hazard-food>) ~2 T(<left-whole>) (?!~8 <cut-safe|cut-act|cut-it>)",
         effect="choking",
         veto="nonfood storing",
         needs="child-can can-ask okay fine audience-baby",

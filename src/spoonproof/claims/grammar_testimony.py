@@ -55,7 +55,7 @@ TESTIMONY = (
     *_disease(
         "put-right",
         f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<put-right|benefit> <pronoun>)",
-        f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<did-it>)",
+        f"<have|copula> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<did-it>)",
         veto=_KITCHEN + " authority",
         tale=True,
         says="a food put an illness right",
@@ -82,6 +82,7 @@ TESTIMONY = (
     ),
     *_disease(
         "through-it",
+        f"T(<through-it>) _1 S(<food|dish>) _3 O({_ILL})",
         f"T(<through-it>) _6 O({_ILL})",
         f"T(<fed>) _2 <for> _2 O({_ILL})",
         "T(<fed|serve|make>) ~3 O(<ill-day>)",

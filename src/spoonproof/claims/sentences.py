@@ -34,6 +34,8 @@ _LONG = 45
 _SHORTEST, _SHORT, _LONG_BREATH = 4, 6, 12
 """Words: no breath is shorter than the first; one shorter than the second must end plainly; past the third it may end
 the more easily the longer it has lasted."""
+_NEVER = 1000
+_GOES_ON = frozenset("they're theyre it's he's she's shes i'm im we're you're the a an my our your".split())
 _COUNTING = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _COUNTED = 3
 # "One cup of oats": how much, and nothing is counted off.
@@ -113,6 +115,9 @@ def _counted(text: str, start: int, end: int) -> list[int]:
         said = word.group().lower()
         if len(found) == len(_COUNTING):
             break
+        if len(found) == 1 and said == _COUNTING[0]:
+            found.clear()  # "*this one* is hungry ... one ... two": the last before two
+            last = -_SHORTEST
         if said == _COUNTING[len(found)] and at - last >= _SHORTEST and words[at + 1].group().lower() not in _OF_THINGS:
             begin = at - 1 if at and words[at - 1].group().lower() == "number" else at
             found.append(words[begin].start())
@@ -151,6 +156,8 @@ def _breaks(said: Sequence[str], at: int, weights: dict[tuple[str, str], int]) -
     """What speaks for a sentence that begins at word ``at``, in tenths of a log-odds."""
     get = weights.get
     word, last = said[at], said[at - 1]
+    if last in _GOES_ON:
+        return -_NEVER
     found = get(("", ""), 0) + get(("begins", word), 0) + get(("ends", last), 0)
     if at + 1 < len(said):
         found += get(("begins", f"{word} {said[at + 1]}"), 0)

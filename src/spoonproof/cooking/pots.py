@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.cooking import pot_words as says
+from spoonproof.cooking.found_pots import baked, beaten_egg, cooked_before
 from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of, served_apart, water_of
 from spoonproof.model.kitchen import Foods, Verb, Verbs
 from spoonproof.model.recipe import Action, Cut, Recipe, Step
@@ -20,6 +21,7 @@ from spoonproof.model.treatment import Heat
 _FINE = ("smooth", "thick")
 _MASHED = ("mashed", "lumpy", "smooth", "thick")
 _STIRRED = ("mix", "whisk")  # "mix the dry things, and beat the rest in a jug"
+_HEATING = ("heat", "melt", "warm")
 _OVERNIGHT = 480.0  # minutes
 
 
@@ -66,7 +68,13 @@ class Kitchen:
         if prepares and (before or not action.everything):
             self._prepare(step, action, verb, named)
             new = [i for i in named if self._home(i) is None]
-            if new and self.at_hand and verb.role == "cut" and self._cut_into_pot(step, action):
+            if (
+                new
+                and self.at_hand
+                and verb.role == "cut"
+                and says.INTO_POT.search(self._words(step, action))
+                and not self._apart(step, action)
+            ):
                 # "flake the fish into the pot": it is in there for all that follows
                 self._merge([self.at_hand], new)
                 for i in new:
@@ -119,10 +127,17 @@ class Kitchen:
 
     def _pot_of(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
-        whole = portion or says.ALL.search(self._words(step, action)) or self._after_both(step, action, verb)
+        said = self.recipe.document.text[
+            step.span.start : action.span.start
+        ]  # "steam both, until they all squash. Mash."
+        after_both = verb.role == "blend" and says.BOTH_DONE.search(said)
+        whole = portion or after_both or says.ALL.search(self._words(step, action))
         if action.everything and (not self.at_hand or whole):
             return self._everything(step, verb, named)
-        fat_alone = verb.role == "heat" and named and all(self.stories[i].fat for i in named) and not self._with(action)
+        fats = verb.role == "heat" and named and all(self.stories[i].fat for i in named)
+        if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(self._words(step, action)):
+            return self._merge([self.at_hand], named)  # "fry the patties in the rest of the oil"
+        fat_alone = fats and not self._with(action)
         if self.waiting and not named and verb.role == "heat":
             held = self.waiting  # "melt the butter and fry spoonfuls"
             self.waiting = None
@@ -136,15 +151,18 @@ class Kitchen:
         at = dict.fromkeys(self._home(i) for i in named)
         homes = [self.pots[home] for home in at if home is not None]
         if not named and verb.role == "split" and says.FLESH.search(self._words(step, action)):
-            return self._baked() or self.at_hand
+            self.at_hand = baked(self.pots, self.stories) or self.at_hand
+            return self.at_hand
         if not named and self.at_hand and verb.role == "join" and says.OVER_ALL.search(self._words(step, action)):
             return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
         if not named and verb.role == "join" and says.IN_AGAIN.search(self._words(step, action)):
-            cooked = self._cooked_before()
+            cooked = cooked_before(self.pots, self.at_hand, self.stories)
             return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
         if not named and verb.role in ("join", "season") and says.THE_MASH.search(self._words(step, action)):
             others = [pot for pot in self.pots if pot is not self.at_hand]
             mashed = [pot for pot in others if any(self.stories[i].made in _MASHED for i in pot)]
+            if not mashed and says.ONTO.search(self._words(step, action)):
+                mashed = others  # "spread the mash over the filling"
             return self._merge([self.at_hand, mashed[-1]], []) if mashed and self.at_hand else self.at_hand
         if not named:
             return self.at_hand
@@ -172,21 +190,6 @@ class Kitchen:
             pot = self.at_hand
         return self._merge([pot], shared) if pot else self._open(shared)
 
-    def _cooked_before(self) -> list[int] | None:
-        """The pot on the heat, where what is at hand was never on it: "mash the banana and stir in"."""
-        if not self.at_hand or any(self.stories[i].heats for i in self.at_hand):
-            return None
-        heated = [pot for pot in self.pots if pot is not self.at_hand and any(self.stories[i].heats for i in pot)]
-        return heated[-1] if heated else None
-
-    def _baked(self) -> list[int] | None:
-        """The pot that came out of the oven last: whose flesh is scooped out."""
-        for pot in reversed(self.pots):
-            if any(heat.medium == "oven" for i in pot for heat in self.stories[i].heats):
-                self.at_hand = pot
-                return pot
-        return None
-
     def _opens_pot(self, step: Step, action: Action, verb: Verb, new: Sequence[int]) -> bool:
         """Whether foods not in any pot yet get one of their own."""
         if self._apart(step, action):
@@ -202,16 +205,10 @@ class Kitchen:
             return False  # "mash with the oil", "simmer in the stock"
         solids_there = any(self.stories[i].solid for i in self.at_hand)
         if verb.role in ("heat", "soak") and not solids_there:
-            if self._beaten_egg():
+            if beaten_egg([self.stories[i] for i in self.at_hand]):
                 return True  # "whisk the yolk with the oil. Poach the salmon": not in the mayonnaise
             return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
         return True
-
-    def _beaten_egg(self) -> bool:
-        """Whether what is at hand is a raw egg in a bowl of its own, not in the heat yet."""
-        held = [self.stories[i] for i in self.at_hand]
-        eggs = [story for story in held if story.food is not None and "raw-egg-able" in story.food.traits]
-        return bool(eggs) and not any(story.heats for story in held)
 
     def _everything(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
         common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]
@@ -370,14 +367,6 @@ class Kitchen:
         if action is step.actions[0] and step.span.start <= action.span.start:
             before = self.recipe.document.text[step.span.start : action.span.start]
         return bool(says.APART.search(before + " " + self._words(step, action)))
-
-    def _after_both(self, step: Step, action: Action, verb: Verb) -> bool:
-        """ "Boil the potatoes and steam the broccoli, until both squash. Mash." """
-        said = self.recipe.document.text[step.span.start : action.span.start]
-        return verb.role == "blend" and says.BOTH_DONE.search(said) is not None
-
-    def _cut_into_pot(self, step: Step, action: Action) -> bool:
-        return bool(says.INTO_POT.search(self._words(step, action))) and not self._apart(step, action)
 
     def _part_of_pot(self, step: Step, action: Action) -> bool:
         own, said = self._words(step, action), self.recipe.document.text[step.span.start : action.span.start]

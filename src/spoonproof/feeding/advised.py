@@ -11,10 +11,13 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.carried_on import carried_on
+from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.done_first import done_to
-from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_pot
+from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_dish, in_the_pot
+from spoonproof.feeding.list_of_foods import apart
 from spoonproof.feeding.named import in_everyday_sense
 from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.runny import runny
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -42,7 +45,8 @@ _UNCOOKED = re.compile(
 _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(
-    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled)|crisp|rock[- ]hard|skin and all|peel and all"
+    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled|[- ]cooked| yolk| egg)|whittl\w*"
+    r"|crisp|rock[- ]hard|skin and all|peel and all"
     r"|with a snap|snappy|unpeeled|uncooked"
     r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
     re.I,
@@ -122,18 +126,6 @@ _BY_HAND = re.compile(
 )
 """How round food is handed over as it is: nobody rolls a quarter of a grape."""
 _SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
-_RUNNY = re.compile(
-    r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
-    r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
-    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk"
-    r"|soft[- ]boiled"
-    r"|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)"
-    r"|eggs? soft\b"
-    r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
-    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
-    r"|under(?:done|cooked))\b",
-    re.I,
-)
 _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
 _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
@@ -145,7 +137,8 @@ _HANDFUL = re.compile(
 )
 
 _MADE_SAFE = re.compile(
-    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground|grind|squash|quarter"
+    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
+    r"|grind|squash|quarter"
     r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
 )
@@ -200,13 +193,17 @@ def advised(
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for start, end in places:
             said = passage.text[start:end]
-            for hit in (*tables.phrases.find(said), *said_otherwise(said, tables)):
+            named = tables.phrases.find(said)
+            alone = {hit: (words, there) for hit, words, there in apart(said, named)}
+            for hit in (*named, *said_otherwise(said, tables)):
                 if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
                     continue  # no row of this age is about it, whatever the words say
                 row = _danger(rows, said, hit, passage.kind, months, tables, by_shape=by_shape, film=film)
-                if row is not None:
+                if row is None and hit in alone:
+                    row = _danger(rows, *alone[hit], passage.kind, months, tables, by_shape=by_shape, film=film)
+                if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end)):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
         if passage.kind == "step":
@@ -218,7 +215,10 @@ def advised(
                     row = row or _danger(
                         rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
                     )
-            if row is not None and (row.id, one.first.start) not in told:
+            begins = passage.text.rfind(".", 0, one.first.start) + 1
+            if row is None or disowned(passage.text, begins, (one.first.start, one.first.end)):
+                continue
+            if (row.id, one.first.start) not in told:
                 yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)
 
 
@@ -235,7 +235,11 @@ def _danger(
 ) -> HazardRow | None:
     """The gravest row of what ``said`` does with the food: None where it isn't handed to the baby."""
     classes = _endangering(tables.kinds[hit.value], said, hit, kind, by_shape=by_shape)
-    if not classes or not (handed(said, hit, kind, classes) or (film and in_the_pot(said, hit, classes))):
+    if not classes or not (
+        handed(said, hit, kind, classes)
+        or (film and in_the_pot(said, hit, classes))
+        or (kind != "step" and not by_shape and in_the_dish(said, hit, classes))
+    ):
         return None
     if elsewhere(said, hit):
         return None
@@ -325,11 +329,15 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
     if "pea" in kinds and ("raw" in keys(near) or _IN_THE_POD.search(near)):
         shown |= {"pea"}
-    if kinds & _RAW_HARD and (
-        "raw" in keys(near)
-        or (
-            (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
-            and not _MADE_SAFE.search(_near(said, hit, 45, 60))
+    if (
+        kinds & _RAW_HARD
+        and not said[hit.start : hit.end].lower().endswith("squashes")
+        and (
+            "raw" in keys(near)
+            or (
+                (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
+                and not _MADE_SAFE.search(_near(said, hit, 45, 60))
+            )
         )
     ):
         shown |= kinds & _RAW_HARD
@@ -337,11 +345,11 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"stone-fruit"}
     if "small-round" in kinds and _IN_HALVES.search(near):
         shown |= {"small-round"}
-    if "egg" in kinds and ("raw" in keys(near) or _RUNNY.search(_near(said, hit, 60, 60))):
+    if "egg" in kinds and ("raw" in keys(near) or runny(_near(said, hit, 60, 60))):
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
-    if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or _RUNNY.search(near)):
+    if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or runny(near)):
         shown |= {"shellfish"}
     if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):
         shown |= {"hard-object"}
@@ -366,16 +374,20 @@ def _in_vessel(said: str, hit: Found) -> bool:
 def _facts(said: str, hit: Found) -> frozenset[str]:
     near = keys(_near(said, hit))
     facts = {fact for key in near if key != "can" and (fact := WORD_FACTS.get(key, ""))}
-    facts |= done_to(said, hit)
-    facts |= (
-        {"raw"} if not near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"} else {"cooked"}
-    )
+    done = done_to(said, hit)
+    facts |= done
+    if "cooked" in done:  # "steam raw carrot for her"
+        facts.discard("raw")
+    elif near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"}:
+        facts.add("cooked")
+    else:
+        facts.add("raw")
     facts |= {"drink"} if _in_vessel(said, hit) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
     facts |= (
         {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end) else set()
     )
-    facts |= {"runny"} if _RUNNY.search(_near(said, hit, 60, 60)) else set()
+    facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:

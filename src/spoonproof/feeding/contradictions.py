@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import cast
 
+from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Classes, Hit, Patterns
 from spoonproof.feeding.words import MINE, words
@@ -118,6 +119,22 @@ def _names_by_kind(tables: FeedingTables) -> Mapping[str, Sequence[str]]:
     return found
 
 
+_FOODS_ALONE = re.compile(
+    r"\b(?!(?:twins|babies|kids|boys|girls|toddlers|children|ones|eats|munches|nibbles|chews|feeds|sits|snacks"
+    r"|plays|has"
+    r"|goes|drinks|finishes|sucks|leaves|stays)\b)\w+s (?:are (?:\w+ ){0,2})?(?:on their own|by themselves)\b",
+    re.I,
+)
+"""A food with nothing beside it, and no child: "berries on their own"."""
+_ADULT_LIES = re.compile(
+    r"\b(?:grandfather|grandad|grandpa|grandmother|gran|granny|grandma|nan|nana|dad|father|mum|mother|husband"
+    r"|wife|uncle"
+    r"|aunt|auntie|dog|cat) (?:\w+ ){0,2}(?:lay|lies|lie|lying|lean\w*|loll\w*|sprawl\w*|loung\w*|slouch\w*"
+    r"|dozes?|nods?)"
+    r"\b(?! (?:him|her|them|the baby)\b)",
+    re.I,
+)
+_GOES_OFF = re.compile(r"\b(?:while|whilst|so|as|when) (?:i|we|you|mum|dad)\b(?! (?:sit|stay|watch|eat|have|am))", re.I)
 _FROZEN = re.compile(r"\b(?:freez|froze)", re.I)
 _BABY = re.compile(r"\b(?:s?he|him|his|hers?|bab(?:y|ies)|toddlers?|little ones?)\b", re.I)
 _DONE = re.compile(
@@ -130,6 +147,16 @@ _DONE = re.compile(
 def _not_frozen(said: str) -> bool:
     """Whether a sentence says nothing of the freezer, where a week is no long time."""
     return _FROZEN.search(said) is None
+
+
+def _leaves_a_child(said: str) -> bool:
+    """Whether it is a child who is by itself, not a food."""
+    return _FOODS_ALONE.search(said) is None or _GOES_OFF.search(said) is not None
+
+
+def _no_adult_lies(said: str) -> bool:
+    """Whether it is no grown-up who lies back: "my grandfather lay in his armchair and ate"."""
+    return _ADULT_LIES.search(said) is None
 
 
 def _for_the_baby(said: str) -> bool:
@@ -189,6 +216,8 @@ def _names_the_baby_alone(said: str) -> bool:
 
 _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
     "kept-long": _not_frozen,
+    "leave-alone": _leaves_a_child,
+    "lying-back": _no_adult_lies,
     "left-rare": _for_the_baby,
     "left-out": _stands_for_the_baby,
     "reheat-again": _not_thrown,
@@ -221,38 +250,17 @@ _CALLED_BAD = re.compile(
     r"|not safe|rots?|goes off|goes bad|will go off|spoils|(?:is|are) no (?:way|place)|wrong|old wives"
     r"|helps? (?:nobody|no one)|is no help|no[- ]go|a no from|prevents? (?:nothing|no \w+)|(?:does|do) (?:nothing"
     r"|no good|not (?:prevent|help|protect))"
-    r"|(?:does|do)n['’]t (?:prevent|help|protect))\b",
+    r"|(?:does|do)n['’]t (?:prevent|help|protect)"
+    r"|(?:does|do|did|will|would)(?:n['’]t| not) (?:buy|bring|give|get|make) (?:\w+ ){1,3}"
+    r"(?:sleep|settle|rest|nights?|longer|through|grow|calm\w*)"
+    r"|(?:it|that|this|which|they) (?:can|may|could|might|will) (?:easily |really |badly |even )?(?:choke|scald"
+    r"|burn|drown"
+    r"|poison|harm|hurt|kill))\b",
     re.I,
 )
-# What the next words refuse: "my aunt told me to prop the bottle. Our nurse said not to." "We used to leave it on
-# the hob, and now we don't."
-_REFUSED = re.compile(
-    r"\b(?:says?|said|told (?:me|us|her|him)|warned (?:me|us|her|him))"
-    r" (?:not to|never to|no|not|against|to stop|otherwise)\b"
-    r"|\bglad (?:i|we) (?:never|did ?n['’]t|did not)\b|\b(?:please|but|so) (?:don['’]t|do not|never)\b"
-    r"|\b(?:i|we) (?:never|didn['’]t|did not|don['’]t|wouldn['’]t|won['’]t|refused|ignored|said no)\b"
-    r"|\b(?:it is|it['’]s|that is|that['’]s|that was|it was)"
-    r" (?:wrong|a myth|not (?:safe|right|true|a thing)|dangerous|out of date|old)\b"
-    r"|\bnot (?:done|advised|recommended|a thing|the advice)\b|\bno longer\b|\b(?:not )?any ?more\b|\bnowadays\b"
-    r"|\bthese days\b|\b(?:so |and |but )?now (?:i|we|he|she)\b|\bnever again\b|\bhave stopped\b|\bi stopped\b"
-    r"|\bwe stopped\b|\bknow better\b|\blearn(?:ed|t) (?:my|our|the) lesson\b",
-    re.I,
-)
-_FIRMLY = re.compile(
-    r"\b(?:i|we) (?:do not|don['’]t|never|would ?n['’]t|won['’]t|wouldn['’]t dream of) "
-    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b"
-    r"|\b(?:i|we) (?:said no|refused|did not|didn['’]t)(?=\W*(?:$|[.;!]))|\bnot in (?:my|our|this) (?:house|kitchen)\b",
-    re.I,
-)
-"""What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
 # "my mother weaned me at twelve weeks": nobody is told to.
 _OF_THE_TELLER = re.compile(
     r"\b(?:weaned|fed|started|raised|gave|had) (?:me|us all|my (?:dad|husband|brother|wife))\b", re.I
-)
-_ADVISED_BY = re.compile(
-    r"\b(?:told|advised|said|says|urged|nagged|swears?|swore|wanted|suggested|reckons?|reckoned|asked|used to|always)\b"
-    r"|\b(?:mum|mom|mam|ma|mother|nan|nana|gran|granny|grandma|aunt|auntie|dad|nani|dadi)\b",
-    re.I,
 )
 
 
@@ -265,11 +273,7 @@ def _called_bad(text: str, hit: Hit) -> bool:
     end = stop.start() if stop else len(text)
     if _CALLED_BAD.search(text, hit.end, min(end, hit.end + 80)) or _CALLED_BAD.search(text, start, hit.start):
         return True
-    if _FIRMLY.search(text, hit.end, hit.end + 100):
-        return True
-    return _ADVISED_BY.search(text, start, hit.start) is not None and bool(
-        _REFUSED.search(text, hit.end, hit.end + 140)
-    )
+    return disowned(text, start, (hit.start, hit.end))
 
 
 def _turned(text: str, hit: Hit) -> bool:

@@ -10,15 +10,26 @@ _DONE = {
     "blend": "blended", "blended": "blended", "blending": "blended", "blitz": "blended", "blitzed": "blended",
     "whizz": "blended", "whizzed": "blended", "mash": "mashed", "mashing": "mashed", "chop": "chopped",
     "chopped": "chopped", "chopping": "chopped", "grate": "fine", "grating": "fine", "grind": "fine",
-    "grinding": "fine", "soak": "soaked", "soaking": "soaked",
+    "grinding": "fine", "soak": "soaked", "soaking": "soaked", "cook": "cooked", "steam": "cooked", "boil": "cooked",
+    "stew": "cooked", "roast": "cooked", "bake": "cooked", "poach": "cooked", "quarter": "quartered",
 }  # fmt: skip
 _VERBS = "|".join(_DONE)
-_TO_IT = re.compile(rf"\b({_VERBS})(?: (?:up|the|a|an|some|few|of|your|those|these|all)){{0,4}} $", re.I)
+_TO_IT = re.compile(
+    rf"\b({_VERBS})(?: (?:up|the|a|an|some|few|of|your|those|these|all|raw|whole|hard|fresh|firm))"
+    r"{0,4} $",
+    re.I,
+)
 _TO_THEM = re.compile(
     r"(?: (?!not |never |without |no )\w+(?!n['’]t)){0,2}?,? (?:and )?(?:then )?"
     rf"({_VERBS}) (?:them|it|everything|the lot)\b",
     re.I,
 )
+_TWICE = re.compile(
+    r"\bhalv\w+ (?:(?:and|then|them|it|the \w+|each) ){0,3}(?:halv\w+ )?(?:again|twice|each half|once more)\b"
+    r"|\bin half (?:and half again|twice|and (?:then )?in half again)\b",
+    re.I,
+)
+"""A quarter told as half of a half."""
 _LEFT_UNDONE = re.compile(
     r"\b(?:not|never|no need to|without|instead of|rather than|\w+n['’]t)\b(?: (?:have to|need to|bother|even))?"
     rf"(?: \w+)? (?:{_VERBS})\b",
@@ -34,6 +45,8 @@ def done_to(said: str, hit: Found) -> frozenset[str]:
     before = said[max(0, hit.start - 40) : hit.start]
     found = (_TO_IT.search(_LEFT_UNDONE.sub(" ", before)), _TO_THEM.match(said, hit.end))
     done = {_DONE[one.group(1).lower()] for one in found if one}
+    if _TWICE.search(said[max(0, hit.start - 40) : hit.end + 40]):
+        done.add("quartered")
     if _CHOP.search(before):  # "chop raisins finely for a baby"
         done |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}
     return frozenset(done)

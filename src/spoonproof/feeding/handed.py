@@ -53,13 +53,42 @@ _EATEN_BY = re.compile(
 )
 _TOO_MUCH_FOR = re.compile(r"\btoo (?!good\b)(?:\w+ ){1,4}(?=for\b)", re.I)
 _DENIED = re.compile(r"(?:\b(?:not|never|no|nothing|nobody|none|hardly|myth|nonsense)|n['’]t)\b", re.I)
-_AT_TABLE = re.compile(r"\b(?:lunch ?box|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
+_AT_TABLE = re.compile(r"\b(?:lunch ?box|finger foods?|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 # "fruit yoghurts often have added sugar": what is in them, added by nobody here
 _FOUND_IN = re.compile(
     r"\b(?:ha(?:s|ve|d)|with|contain(?:s|ing)?|full of|loaded with|lots of|much|any|hidden) (?:\w+ ){0,3}"
     r"added (?:\w+ )?$",
     re.I,
 )
+
+
+_RECKONED = re.compile(
+    r"\b(?:under|below|within|over|above|(?:no |much )?(?:more|less) than|at most|up to|maximum of|limit of"
+    r"|about|around"
+    r"|is|are|only|just)"
+    r" (?:\d[\d.,]*|an?|one|two|half an?|half) ?(?:g|mg|grams?|grammes?|milligrams?) (?:of )?(?:\w+ )?$"
+    r"|\b(?:hold|contain|carr(?:y|i)|pack|ha[sv]|got|with|is|are|be)\w* (?:\w+ ){0,3}?"
+    r"(?:more|less|as much|most of (?:the|her|his|their) (?:\w+ )?) ?$",
+    re.I,
+)
+_HOLDS_MUCH = re.compile(
+    r"s?(?: (?:for|in|of) (?:\w+ ){0,2}?\w+)? (?:can |may |might |will |often )?"
+    r"(?:hold|contain|carr(?:y|ie)|pack|has|have)s? (?:\w+ ){0,2}"
+    r"(?:more|as much|most of|too much|lots of|plenty of|over)\b",
+    re.I,
+)
+_A_DAY = re.compile(r"\b(?:a|per|each|in a(?: whole)?|every) day\b|\bdaily\b", re.I)
+_AN_AMOUNT = re.compile(r"\b(?:g|mg|grams?|grammes?|milligrams?) (?:of )?(?:\w+ )?$", re.I)
+
+
+def _reckoned(said: str, hit: Found) -> bool:
+    """Whether it is told how much there is or may be, and nothing is put in: "stay under 2 g of salt a day"."""
+    before = said[: hit.start]
+    if ADD.search(before) or re.search(r"\b(?:giv|gave|feed|offer)\w*\b", before, re.I):
+        return False
+    return (_RECKONED.search(before) or _HOLDS_MUCH.match(said, hit.end)) is not None or (
+        _AN_AMOUNT.search(before) is not None and _A_DAY.search(said) is not None
+    )
 
 
 _BAD_FOR = re.compile(
@@ -92,7 +121,7 @@ def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
     # "whole", "raw": said of a food, it is to be eaten so
     by_state = kind != "step" and (classes - ANY_FORM - MILKS or ("nut" in classes and _LEFT_WHOLE.search(before)))
-    if _kept_from_them(said, hit):
+    if _kept_from_them(said, hit) or _reckoned(said, hit):
         return False
     if BABY.search(said) and (by_state or GIVE.search(said)):
         return True
@@ -159,3 +188,27 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     ):
         return True
     return bool(classes & ANY_FORM and _A_LITTLE.search(before))
+
+
+_COOKED_SO = re.compile(
+    r"^\W*(?:(?:and|then|now|so|just|next|okay|you|i|we) ){0,2}(?:cook|fry|boil|poach|scramble|bake|coddle|simmer)\b"
+    r"[^.;!?]*\b(?:until|till|so that|so|but|just|for)\b",
+    re.I,
+)
+_STANDS_IN = re.compile(
+    r" (?:\w+ ){0,2}(?:works?|does|will do|would do|can go in|goes in|is fine|is lovely|is good|stands in|can stand in)"
+    r"\b[^.;!?]{0,24}\b(?:instead|in place|for|too|as well|also)\b",
+    re.I,
+)
+
+
+def in_the_dish(said: str, hit: Found, classes: frozenset[str]) -> bool:
+    """Whether words beside a recipe for a baby tell how its food is cooked, or what may go into it instead, and so say
+    for whom without saying it: "cook until the egg is still a bit runny", "honey works in place of the syrup"."""
+    if "egg" in classes and _COOKED_SO.search(said):
+        return True
+    return (
+        bool(classes & ANY_FORM)
+        and len(said[: hit.start].split()) <= _FEW
+        and _STANDS_IN.match(said, hit.end) is not None
+    )

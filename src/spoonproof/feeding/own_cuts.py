@@ -55,5 +55,18 @@ def cuts_the_dish(cut: Cut, index: int, recipe: Recipe, food: Food | None) -> bo
         for action in step.actions:
             if action.span.start <= cut.span.start < action.span.end:
                 whole = cut.shape in _OF_THE_DISH or _CUT_UP.match(recipe.document.at(action.span)) is not None
-                return whole and index not in action.foods
+                return whole and (index not in action.foods or _wrapped_up(cut, index, recipe))
     return False
+
+
+_WRAPPED = frozenset({"wrap", "sprinkle", "spread", "shape"})
+_OBJECT = re.compile(r"\b(?:it|them|each|these|those)\b", re.I)
+
+
+def _wrapped_up(cut: Cut, index: int, recipe: Recipe) -> bool:
+    """Whether it was strewn on or rolled up in something before a cut without an object: "roll up. Cut in two"."""
+    clause = clause_of(cut, recipe)
+    if _OBJECT.search(clause) or keys(recipe.foods[index].name) & keys(clause):
+        return False
+    before = (action for step in recipe.steps for action in step.actions if action.span.end <= cut.span.start)
+    return any(action.verb in _WRAPPED and (index in action.foods or action.everything) for action in before)

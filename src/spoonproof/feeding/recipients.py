@@ -12,12 +12,13 @@ _CLAUSE_END = re.compile(
     r"|(?<=\w) (?=(?:s?he|we) (?:has|gets|have|eats?|had|got) )"
 )
 GIVE = re.compile(
-    r"\b(?:giv(?:e|es|ing|en)|gave|offer|hand|let|feed|feeds|fed|feeding|pass|slip|share|lick|suck|nibbl|gnaw|chew"
+    r"\b(?:giv(?:e|es|ing|en)|gave|(?<!on )offer|hand|let|feed|feeds|fed|feeding|pass|slip|share"
+    r"|lick|suck|nibbl|gnaw|chew"
     r"|munch"
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|got|get|gets|have|has|treat|finish|tuck|wash"
     r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl"
     r"|thriv|rais)\w*\b"
-    r"|\bis (?:hers|his)\b"
+    r"|\bis (?:hers|his)\b|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
     r"|\b(?:is|are|keeps? (?:her|him)|stays?) (?:happy|quiet|content|busy)\b|\bpicks? (?:\w+ ){1,4}out of\b"
     r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
@@ -49,7 +50,8 @@ ADD = re.compile(
 TO_BABY = re.compile(
     r"\b(?:out of|from|off) (?:my|our|your|\w+['’]s) (?:own )?(?:bowl|plate|glass|cup|mug|spoon)\b"
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
-    r"|\bto (?:her|him|the bab(?:y|ies))\b|\bfor (?:her|him|the bab(?:y|ies)) to\b"
+    r"|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b|\bto (?:her|him|the bab(?:y|ies))\b"
+    r"|\bfor (?:her|him|the bab(?:y|ies)) to\b"
     r"|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
     r"|\bincluding (?:the baby|her|him)\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
@@ -82,14 +84,15 @@ OTHERS = re.compile(
     r"|parents?|family|older|(?<!a )big (?:ones?|brothers?|sisters?|boys?|girls?|kids?|children)|elder|brothers?"
     r"|sisters?"
     r"|siblings?|(?<!works )(?<!work )(?<!good )(?<!enough )for (?:us|me)|cousins?|aunt(?:ie)?s?|uncles?"
-    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny"
+    r"|dads?|daddy|mums?|mummy|moms?|grandpa|grandad|grandma|granny|(?:his|her|their) (?:father|mother|nan|nana|gran)"
     r"|(?:the|a) cook|rest of us|everyone else|neighbou?rs?|dogs?"
     r"|(?<!our )hens|birds|school|(?:season|salt|sweeten|for) the rest"
     r"|i['’]m the one(?= with\b)|(?:i|we) (?:have|had|get|take)(?= (?:the|my|our|mine)\b)"
     r"|(?:i|we) (?:eat|ate|drink|drank|munch|crunch|nibble|drain|sip|lick|suck|chew|scoff))\b(?!['’]s)"
     r"|(?<!from )(?<!by )(?<!with )(?<!on )(?<!in )(?<!off )\bmy (?!(?:wee |little |own )?bab|little|son|daughter"
     r"|girl|boy|child|kid|toddler"
-    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|palm|hands?\b|lap|knee|life|day|eyes?\b|opinion|mind"
+    r"|twin|bub|tot|smallest|youngest|recipe|trick|secret|rule|tip|hair|palm|hands?\b|lap|knee|life"
+    r"|day|eyes?\b|opinion|mind"
     r"|kitchen|way|version|go-to|favou?rite|freezer|fridge|cupboard|pan|pot\b|oven|steamer|blender|channel|video|wee\b"
     r"|littl|munchkin|nipper|bag|book|advice|money|house|nerves|heart|feet|back|sleeve|lad|lass|bairn|angel|darling"
     rf"|(?:{_MONTHS})[- ](?:month|week))"
@@ -122,6 +125,7 @@ _NOT_AFTER = re.compile(
     r"(?:n['’]t| not| never)|never|not for"
     r"|can wait|must wait|should wait|will wait|later|stays? (?:out|off|away)|belongs? to|forbidden|banned"
     r"|off the menu|out of bounds|away|out(?! of)|stay(?:s|ed) behind|left in the (?:shaker|cupboard|jar|cellar))\b"
+    r"|^(?: \w+){0,3} (?:on|at|to) (?:the|our|a) (?:top|high|highest) shelf\b"
     # "shark and swordfish are not for children": of all that stand in the row
     r"|^(?:,? (?:and|or) (?!(?:so|then|he|she|they|it|you|we|i)\b)\w+(?: \w+)?){1,2} (?:is|are)(?:n['’]t| not| never)"
     r" (?:for|suitable|safe|allowed|meant|ok|okay|fine|advised|recommended|good)\b"
@@ -144,7 +148,13 @@ _NOT_AFTER = re.compile(
     r"|\bnever (?:gets?|has|have|drinks?|eats?|tastes?)\b"
     r"|^[^.;!?]{0,40}\b(?:has|gets?|had|got|gave (?:her|him)|gives? (?:her|him)) (?:\w+ ){1,3}instead\b(?! of)"
     r"|\b(?:had|has|have|gets?|got) (?:theirs|hers) (?:made|done|without|plain)\b"
+    r"|\b(?:ha[ds]|have|gets?|got|eats?|takes?) (?:theirs|hers|his) (?:\w+ly )?(?:ground|chopped|quartered"
+    r"|mashed|grated"
+    r"|squashed|smooth|stoned|pitted|cooked|steamed|boiled|flaked|blended|thinned)\b"
     r"|\b(?:theirs|hers) (?:is|are|was|were|stays?) (?:made |left )?(?:plain|without|with none)\b"
+    r"|\bfor (?:me|us|mum|dad|ourselves|the (?:adults|grown[- ]ups))(?:,| and"
+    r"| but) (?:\w+ ){1,4}for (?:(?:the )?baby|him"
+    r"|her|the little one)\b"
     # what it does to a child: "raw milk gave him food poisoning"
     r"|^ (?:(?:can|could|may|might|will|has|have|had|does) )?(?:easily )?(?:gives?|given|gave|causes?|caused|makes?"
     r"|made) (?:\w+ ){0,4}(?:food poisoning|salmonella|listeri\w+|botulism|ill|sick|poorly)\b"
@@ -177,6 +187,11 @@ _DONE_WITHOUT = re.compile(
     r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
     re.I,
 )
+_SWAPPED = re.compile(
+    r"\b(?:swap|replac|trad|exchang|substitut)\w* (?:out )?(?:the |any |all the |your |our )?(?:\w+ )?$", re.I
+)
+_FOR_ANOTHER = re.compile(r"(?: \w+)? (?:for|with|by) ", re.I)
+"""What is taken out for what stands behind: "swap the honey for date paste"."""
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)
 _LIKE_THEM = re.compile(
@@ -207,6 +222,12 @@ _HERS_FIRST = re.compile(
     re.I,
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
+_ADVISES = re.compile(
+    r" (?:\w+ly |always |still )?(?:swears?|swore|reckons?|reckoned|recommends?|recommended|taught|showed|insists?"
+    r"|insisted|passed (?:it )?on|gave me|promises|promised)\b",
+    re.I,
+)
+"""What somebody does who is no eater of it, but vouches for it: "my nan swears a little honey stops the crying"."""
 _HIS_OWN = re.compile(
     r"\b(?:nan(?:a|ny)?|gran(?:ny|dma|dpa|dad)?|mum|dad|mother|father|husband|wife|partner|aunt(?:ie)?|uncle|sister"
     r"|brother|cousin|neighbour|friend|eldest|big one)\b[^,;]{0,50}\b(?:her|his|their) own\b",
@@ -258,7 +279,13 @@ def elsewhere(said: str, hit: Found) -> bool:
     place = hit.start - left, hit.end - left
     others = next((one for one in OTHERS.finditer(clause) if _apart(one, place) > _room(one)), None)
     behind = said[right : right + 16]  # "for the whole family, baby included"
-    if others and not _LIKE_THEM.search(clause[: others.start()]) and not TO_BABY.search(clause + behind):
+    advises = others is not None and _ADVISES.match(clause, others.end())
+    if (
+        others
+        and not advises
+        and not _LIKE_THEM.search(clause[: others.start()])
+        and not TO_BABY.search(clause + behind)
+    ):
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
@@ -319,7 +346,10 @@ def _room(others: re.Match[str]) -> int:
 
 def _done_without(said: str, hit: Found) -> bool:
     """Whether the sentence says that it went: "the recipe cut the sugar and she eats it all the same"."""
-    gone = _DONE_WITHOUT.search(said[max(0, hit.start - 30) : hit.start])
+    before = said[max(0, hit.start - 30) : hit.start]
+    if _SWAPPED.search(before) and _FOR_ANOTHER.match(said, hit.end):
+        return True
+    gone = _DONE_WITHOUT.search(before)
     if not gone or _STILL_IN.search(said[hit.end :]):
         return False
     return not gone.group().lower().startswith("cut") or bool(_POURED.search(said[hit.start : hit.end]))

@@ -87,6 +87,7 @@ _SHAPES = {
     "mashed": "mashed", "puréed": "blended", "crumbled": "fine",
 }  # fmt: skip
 _SMALL_MM = 6.5  # a quarter inch: pieces for infants (NDSU Extension)
+_MATCHSTICK_MM = 4.0  # a stick that bends (common practice, as in the table of cuts)
 _BIG_MM = 20.0  # a piece that a toddler cannot chew down where it is meat (common practice)
 _BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
 
@@ -252,7 +253,8 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
         high = cut.high_mm if cut.high_mm is not None else cut.low_mm
         if cut.shape == "coin":
             continue  # the size of a coin is its thickness: the shape is as wide as the carrot
-        if high is not None and high <= _SMALL_MM:
+        thick = cut.shape in ("baton", "strip")  # the size of a stick is its thickness: it is longer than that
+        if high is not None and high <= (_MATCHSTICK_MM if thick else _SMALL_MM):
             facts.add("small")
         if high is not None and high <= _BITE_MM:
             facts.add("bite")

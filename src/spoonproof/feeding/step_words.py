@@ -33,7 +33,8 @@ DONE = (
     ("melted", re.compile(r"\b(?:melt|dissolv)\w*", re.I)),
     ("fine", re.compile(
         r"\b(?:shred|minc|grat|crumbl|grind|ground|blitz)\w*|\bflak(?:e|ed|ing)\b|\bfinely\b|\bvery small\b"
-        r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b", re.I)),
+        r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b"
+        r"|\b(?:in|to)(?:to)? (?:\w+ )?(?:shreds|threads|strands|fibres)\b", re.I)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
     ("chunk", re.compile(r"\b(?:cut|scoop|spoon|mak|shap)\w*\b[^.;]{0,40}\bballs\b|\bmelon baller\b", re.I)),
@@ -65,7 +66,8 @@ RARE = re.compile(
 ROLLED = re.compile(
     r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:balls?|marbles?|truffles?|bliss balls?|bites?)\b"
     r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
-    r"\b(?:balls|marbles|truffles)\b",
+    r"\b(?:balls|marbles|truffles)\b"
+    r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)",
     re.I,
 )
 SMALL_BALL = re.compile(
@@ -256,7 +258,7 @@ WORD_FACTS = {
     "strained": "strained", "smoked": "smoked", "cured": "smoked", "rinsed": "drained-rinsed",
     "brine": "in-brine", "unpasteurised": "unpasteurised", "unpasteurized": "unpasteurised", "salted": "salted",
     "tinned": "tinned", "canned": "tinned", "tin": "tinned", "can": "tinned",
-    "cube": "chunk", "cubed": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
+    "cube": "chunk", "cubed": "chunk", "lardon": "chunk", "coin": "coin", "chunk": "chunk", "flour": "flour",
     "baton": "stick", "stick": "stick",
     "strip": "stick", "finger": "stick", "whole": "whole", "defatted": "", "desiccated": "fine",
 }  # fmt: skip

@@ -111,8 +111,26 @@ def _pieces(
         facts = line_served(index, recipe, treatments, foods, served)
         word = _word(food, facts, kinds_of(line, foods, tables))
         grains = food is not None and food.hardness == "grain" and not facts & _WORKED
-        found.append(Piece(index, word, _mm(line, treatment), line.name, grains))
+        mm = _mm(line, treatment)
+        if _RANK.get(word, 0) > _RANK["lumpy"] and _stewed_apart(food, treatment):
+            word, mm = "lumpy", None
+        found.append(Piece(index, word, mm, line.name, grains))
     return found
+
+
+_LAYERED = frozenset({"onion", "red-onion", "shallot", "leek"})
+_STEWED = 45.0  # minutes in a wet pot from which chopped onion is limp leaves and no cubes (common practice)
+
+
+def _stewed_apart(food: Food | None, treatment: Treatment | None) -> bool:
+    """Whether it is chopped or sliced onion that has stewed so long that its layers came apart."""
+    if food is None or treatment is None or food.id not in _LAYERED:
+        return False
+    wet = [heat for heat in treatment.heats if heat.medium in ("water", "pressure") and heat.minutes is not None]
+    cut = {one.shape for one in treatment.cuts}
+    return (
+        sum(h.minutes.low for h in wet if h.minutes) >= _STEWED and bool(cut) and not cut & {"whole", "half", "wedge"}
+    )
 
 
 def _mm(line: FoodLine, treatment: Treatment | None) -> float | None:

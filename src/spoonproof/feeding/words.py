@@ -163,7 +163,8 @@ def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
 
 
 MINE = (
-    r"mine(?! (?:always |only |just |even |happily |now )?(?:eats|loves|likes|adores|gets|gobbles|devours|wolfs|scoffs"
+    r"(?<!so will )(?<!so does )(?<!so did )(?<!so do )(?<!so has )mine(?! (?:always |only |just |even "
+    r"|happily |now )?(?:eats|loves|likes|adores|gets|gobbles|devours|wolfs|scoffs"
     r"|munches|nibbles|sucks|sips|drinks|prefers|enjoys)\b)"
 )
 """The speaker's own share, and not her child: "*mine* eats it cold"."""

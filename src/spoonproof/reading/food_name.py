@@ -35,7 +35,9 @@ _BREAK = re.compile(
     r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
     r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
     r"(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
-    r"(?:k?g|gms?|grams?|m?l|tsp|tbsp|cups?|(?:tea|table)spoons?|katoris?)\b)",
+    r"(?:k?g|gms?|grams?|m?l|tsp|tbsp|cups?|(?:tea|table)spoons?|katoris?)\b)"
+    r"|(?<=[a-z])[ \t](?=(?:very )?(?:lightly|gently|finely|thinly|roughly|coarsely|freshly|well|thickly)[ \t]"  # "eggs
+    r"(?:[a-z]{3,12}ed|beaten|ground|cut)[ \t]*(?:$|[,;()]|and\b|in\b|into\b|with\b))",  # lightly beaten"
     re.I,
 )
 _WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)

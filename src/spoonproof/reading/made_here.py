@@ -28,8 +28,10 @@ _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
     r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
     r"|mould|mold|stretch)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
-    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+(?:an?[ \t]+|the[ \t]+|your[ \t]+)?"
-    r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough)[ \t]+){0,2}$",
+    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+"
+    r"(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six|eight))[ \t]+)?"
+    r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough|short|long|little|small"
+    r"|flat|neat|fat)[ \t]+){0,2}$",
     re.I,
 )
 
@@ -55,6 +57,9 @@ _SHAPES = re.compile(
 )
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
+_ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
+_EXCESS = re.compile(r"\b(?:excess|surplus)[ \t]$", re.I)
+_BESIDE = re.compile(r"(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$", re.I)
 _OURS = re.compile(
     rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$",
     re.I,
@@ -116,17 +121,18 @@ def without_made(
     shaped, dough = _SHAPES.search(text), _DOUGH.search(text)
     for one in mentions:
         record = foods.get(one.food) if one.food else None
+        before, words = text[max(0, one.start - 120) : one.start], text[one.start : one.end]
+        if record is not None and ((_ROLLED.search(words) and _MADE.search(before)) or _EXCESS.search(before)):
+            continue  # "roll each piece into a short sausage", "blot the excess oil"
+        here = ("shaped" in made or shaped is not None) and _SHAPED.search(words)
+        here = here or (("dough" in made or dough is not None) and _BAKED.search(words))
+        if record is not None and here and (_OURS.search(before) or not _BESIDE.search(before)):
+            made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
+            continue
         if record is not None and record.group == "fat" and _rendered(text[one.start : one.end], listed):
             continue
         if record is None or (record.group not in _GROUPS and text[one.start : one.end].lower() not in _OF):
             kept.append(one)
-            continue
-        before = text[max(0, one.start - 120) : one.start]
-        words = text[one.start : one.end]
-        here = ("shaped" in made or shaped is not None) and _SHAPED.search(words)
-        here = here or (("dough" in made or dough is not None) and _BAKED.search(words))
-        if here and _OURS.search(before):
-            made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
             continue
         if words.lower() == "hot sauce" and DEFINITE.search(before):
             continue  # "with some of the hot sauce": out of the pan

@@ -49,6 +49,12 @@ _PAN_OF = re.compile(
 )
 
 
+_PLENTY = re.compile(r"\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$", re.I)
+_OTHER = re.compile(
+    r"\bin[ \t]+(?:(?:lightly|gently|barely)[ \t]+)?"
+    r"(?:(?:boiling|salted|unsalted|simmering|hot|fresh|clean)[ \t]+){0,2}$",
+    re.I,
+)
 _OVEN = re.compile(
     r"\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°", re.I
 )
@@ -223,7 +229,9 @@ def _pan_water(reader: StepReader, text: str, mention: Mention) -> bool:
     """ "3 cm of water", "a pan of water": the water below a steamer, not the line of the list."""
     if not any((reader.lines[i].food or "") == "water" for i in mention.lines):
         return False
-    return _PAN_OF.search(text[max(0, mention.start - 40) : mention.start]) is not None
+    before = text[max(0, mention.start - 40) : mention.start]
+    spent = all(i in reader.used for i in mention.lines)  # "boil the rice in salted water": the list's is in the stew
+    return any(said.search(before) for said in (_PAN_OF, _PLENTY, *((_OTHER,) if spent else ())))
 
 
 def _tested(steps: list[Step], verbs: Verbs, skip: int = 0) -> None:

@@ -36,6 +36,7 @@ _BEAT_THE_REST = re.compile(
 )
 _SPREAD = re.compile(r"\bspread\b", re.I)
 _CUT_NOUN = re.compile(r"\bthe (baton|stick|wedge|spear|ribbon|cube)s\b", re.I)
+_IN_WATER = re.compile(r"\b(?:poach|boil|simmer|steam)\w*", re.I)
 _SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
 
 
@@ -124,6 +125,8 @@ def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
         unknown = line.food is None and line.recipe is None  # said at the line already
         if index in reader.used | reader.excused or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
             continue
+        if line.food == "water" and any(_IN_WATER.search(step.text) for step in steps):
+            continue  # "poach for ten minutes": in what, nobody need say
         if slices and (
             (line.amount is not None and line.amount.unit == "slice") or any(cut.shape == "slice" for cut in line.cuts)
         ):

@@ -48,9 +48,11 @@ _SEALED = re.compile(
 )
 _WAITED = re.compile(
     r"\b(?:wait|rest|stand|sit|cool|leave|pause|give)\w*\b[^.;]{0,40}"
-    r"\b(?:[2-9]|[1-9][0-9]|two|three|four|five|six|ten|a few) ?(?:min|minutes?|mins)\b",
+    r"\b(?:[2-9]|[1-9][0-9]|two|three|four|five|six|ten|a few) ?(?:min|minutes?|mins)\b"
+    r"|\b(?:once|when|after)\b[^.;]{0,30}\b(?:cool|cooled|lukewarm|cooling)\b",
     re.IGNORECASE,
 )
+_A_PART = re.compile(r"\b(?:rest|remaining|remainder|other half)\b", re.IGNORECASE)
 _HEAT_THAT_LASTS = 2.0  # minutes of cooling below which nothing has changed
 
 
@@ -68,6 +70,9 @@ def check(dish: Dish) -> Iterator[Fault]:
             step = dish.recipe.steps[event.step]
             sealed = bool(_SEALED.search(step.text))
             before = step.text[: max(0, event.action.span.start - step.span.start)]
+            kept_cold = set(event.action.foods) - hot and _A_PART.search(step.text)
+            if kept_cold and not sealed:
+                continue  # raw mango, and the rest of the yoghurt that the chicken was grilled in
             if (_VENTED.search(step.text) or _WAITED.search(before)) and not sealed:
                 continue
             yield Fault(

@@ -134,8 +134,8 @@ def _is_heading(passage: Passage) -> bool:
 
 
 def _of_dish(draft: Draft) -> bool:
-    """Whether "it" is the dish where no one food was named just before: what is free of an allergen."""
-    return draft.rule.name == "free-from" and draft.said not in THEY
+    """Whether "it" or "they" are the dish where no one food was named just before: what is free of an allergen."""
+    return draft.rule.name == "free-from"
 
 
 def _claim(passage: Passage, sentence: tuple[int, int], draft: Draft, carried: Carried) -> Claim:

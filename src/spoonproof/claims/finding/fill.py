@@ -6,7 +6,7 @@ import re
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Draft, Match
-from spoonproof.claims.finding.near import end_of, first_of
+from spoonproof.claims.finding.near import end_of, first_of, text_before
 from spoonproof.claims.finding.number import age_text, quantity
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.finding.subject import subject_of
@@ -278,14 +278,20 @@ _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})
 _ANEW = frozenset(
-    (joint, it) for joint in ("and", "but", "so", "because") for it in ("it", "they", "this", "these", "their", "that")
+    (joint, it)
+    for joint in ("and", "but", "so", "because", "since")
+    for it in ("it", "they", "this", "these", "their", "that")
 )
-_JOINTS = frozenset({"and", "but", "so", "anyway", "well", "though"})  # what follows at once is told anew
+_JOINTS = frozenset(
+    {"and", "but", "so", "anyway", "well", "though", "as", "because", "since"}
+)  # what follows at once is told anew
 _ASKING = frozenset("is are does do can could should will would did".split())
 
 
 def _asked(tagged: Tagged, subject: Subject) -> bool:
     if tagged.text.rstrip("\"'”’) ").endswith("?"):
+        return True
+    if subject.range is not None and _ASKED_WHETHER.search(text_before(tagged, subject.range[0])) is not None:
         return True
     first = tagged.items[0].words if tagged.items else ""
     if first not in _ASKING or len(tagged.items) <= 2:
@@ -295,6 +301,7 @@ def _asked(tagged: Tagged, subject: Subject) -> bool:
     return named is None or named[0] < _ASKED_BEFORE or tagged.items[1].words not in _LISTENER
 
 
+_ASKED_WHETHER = re.compile(r"\b(?:ask\w*|wonder\w*|want\w* to know) (?:\w+ )?(?:if|whether) (?:[\w-]+ ){0,3}$")
 _LISTENER = frozenset({"you", "i", "we"})
 _ASKED_BEFORE = 7  # items
 

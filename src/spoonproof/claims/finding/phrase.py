@@ -9,7 +9,7 @@ from spoonproof.model.record import dataclass
 FOOD = frozenset({"food", "dish"})
 NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient", "contaminant", "additive"})
 NAMED = FOOD | NUTRIENT
-NO_FOOD = frozenset({"nonfood", "effect", "hygiene"})
+NO_FOOD = frozenset({"nonfood", "effect", "hygiene", "bottle"})
 HELD = NUTRIENT | {"nutrient-weak"}
 EATEN = FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak", "solids"}
 GENERIC = frozenset({"generic-food"})
@@ -27,6 +27,8 @@ _NO_ADJECTIVE = frozenset(
     "before after until though although also just even only too very not".split()
 )
 _ONE_DOES = frozenset("is has 's isn't hasn't contains helps gives".split())
+_DOES = frozenset({"copula", "contain", "have", "benefit", "benefit-weak", "harm", "keep", "make"})
+_ACTS = frozenset({"contain", "benefit", "harm", "through-it"})
 _SOMEBODY = frozenset("i we you he she they it there".split())
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
@@ -117,6 +119,12 @@ def _named_anew(tagged: Tagged, mark: int, at: int) -> bool:
     return tagged.items[mark - 1].words.rpartition(" ")[2] == tagged.items[at].words.rpartition(" ")[2]
 
 
+def _gives_a_reason(tagged: Tagged, joint: int, at: int) -> bool:
+    """Whether a clause of its own follows the comma: "no chilli, *as* hing *reduces* wind"."""
+    reason = tagged.items[joint].words == "as" and tagged.symbols[joint - 1] == ","
+    return reason and tagged.is_any(at + 1, _DOES) and not tagged.is_any(at + 1, NAMED)
+
+
 def is_plural(tagged: Tagged, at: int) -> bool:
     """Whether "they" may stand for the noun at ``at``: "ground almonds", the last of "rice and peas"."""
     last = tagged.items[at].words.rpartition(" ")[2]
@@ -139,9 +147,11 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     if acts_alone(tagged, at):
         return None
     index = widen(tagged, at) - 1
+    if index > 0 and _gives_a_reason(tagged, index, at):
+        return None
     if index >= 0 and (_again(tagged, index + 1) or _named_anew(tagged, index, at)):
         return None
-    joined, described = False, 0
+    joined, described, after = False, 0, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets
     wanted, generic, measuring = sets[kinds], sets[GENERIC], sets[_MEASURING]
     while index >= 0 and at - index <= 7:
@@ -155,7 +165,8 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
         elif words not in ARTICLES and words != "of":
             described += 1  # "*tough* meats", "*hard* candies"
             plain = items[index].term is None and words not in _NO_ADJECTIVE and described == 1
-            if symbol != "_" or not (joined or plain):
+            after += joined  # "yoghurt *stirred through* and lentils": no list
+            if symbol != "_" or not (joined or plain) or after > 1:
                 return None
         index -= 1
     return None
@@ -165,7 +176,7 @@ def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index, joined = at + 1, False
     while index < len(tagged.items) and index - at <= 5:
         words = tagged.items[index].words
-        if words in _SOMEBODY:
+        if words in _SOMEBODY or tagged.is_any(index, _ACTS):
             return None  # "whole milk and *I stir in* ground almonds"
         if words in _JOIN or tagged.symbols[index] in ",()":
             joined = True

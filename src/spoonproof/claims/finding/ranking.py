@@ -26,10 +26,12 @@ FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning b
 _KIND_ALONE = frozenset({"generic-food", "solids"})
 _AND = frozenset({"and", "&"})
 _NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
-_DOING = frozenset("mash puree purée stew salt toast roast juice".split())
+_DOING = frozenset("mash puree purée stew salt toast roast juice bake braise spread drink squash".split())
+_DRUNK = frozenset({"squash", "drink", "juice"})
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
 _DONE_TO = frozenset("it them up down everything".split())
 _BESIDE = frozenset("beside with on next alongside over under near to".split())  # "berries beside *them* bring ..."
+_MAY = frozenset({"question", "negation", "hedge"})
 _OPENERS = frozenset("a an the and but so or well now plus also no any these those your her his their".split())
 _SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
 _ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
@@ -49,7 +51,8 @@ def is_doing(tagged: Tagged, at: int) -> bool:
         return False
     before = tagged.items[at - 1].words.rpartition(" ")[2] if at else ""
     after = tagged.items[at + 1].words.partition(" ")[0] if at + 1 < len(tagged.items) else ""
-    return before in _DOERS or after in _DONE_TO
+    drunk = tagged.items[at].words in _DRUNK  # "*squash it* rots teeth" speaks of the drink
+    return before in _DOERS or (after in _DONE_TO and not drunk)
 
 
 def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
@@ -120,7 +123,11 @@ def is_about_no_food(tagged: Tagged, at: int) -> bool:
     """Whether a sentence says before ``at`` what it is about, and that is nothing that is eaten: "*Teething* doesn't
     cause", "*Amber beads* do nothing for colic"."""
     first = next((i for i, item in enumerate(tagged.items[:at]) if item.words not in _OPENERS), at)
-    return first < at and bool(tagged.is_any(first, NO_FOOD)) and is_subject(tagged, first)
+    return (
+        first < at
+        and bool(tagged.is_any(first, NO_FOOD))
+        and (is_subject(tagged, first) or bool(tagged.is_any(first + 1, _MAY)))
+    )
 
 
 def _is_object(tagged: Tagged, at: int) -> bool:

@@ -55,7 +55,7 @@ _BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
 _PER_DAY = frozenset({"per-day"})
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
-_SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right")
+_SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right", "through-it")
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
@@ -83,6 +83,8 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     # "the nitrates in beetroot help ...", "beans are rich in fibre, which ...": both are what it is about.
     end = first_of(match)
     begin = _own_clause(tagged, max(begin_of(tagged, end), end - 12), end)
+    if found.range is None or found.range[0] > end:
+        return found  # "it holds iron and my aunt swears by *mint* for wind": what goes before was told before
     if match.object and tagged.is_any(match.trigger[0], _BRINGS):
         end = max(end, match.object[0])  # "seeds *supply zinc*, vital for growth"
     more = [
@@ -141,7 +143,7 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
     if kind == "process" and match.subject is not None:
         return _process(tagged, match)
     if kind == "safety-age":
-        found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken]
+        found = [i for i in tagged.find(wanted, match.start, match.end) if i not in taken and not is_doing(tagged, i)]
         if found:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
     if kind == "quantity" and (so_much := _so_much_of(tagged, match)) is not None:

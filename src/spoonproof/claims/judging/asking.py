@@ -56,6 +56,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     stance = stance_of(claim, register)
     if claim.kind == "safety-age" and stance == "permits":
         subjects -= _excluded(claim)
+    elif claim.kind == "safety-age" and stance == "warns" and (held := _IF_THEY_HAVE.search(plain(claim.quote))):
+        subjects -= runs_of(held[0])
     near = plain(f"{clause(claim)} {claim.relates_to or ''}")
     if _looks_past_commas(claim, near):
         near = plain(around(claim))
@@ -89,6 +91,13 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
     if unnamed or (generic and not _known(key, claim, register)):
         return replace(key, subjects=subjects | runs_of(near) - (_excluded(claim) if stance == "permits" else set()))
     return key
+
+
+_IF_THEY_HAVE = re.compile(
+    r"(?<= )(?:if|as long as|so long as|provided|because|since) "
+    r"(?:they|she|he|it|you|baby|babies) (?:eats?|has|have|drinks?|gets?|likes?) .*$"
+)
+"""What somebody has in a condition is not what is kept from them: "needs no vitamin B12 if she eats seaweed"."""
 
 
 def _excluded(claim: Claim) -> frozenset[str]:

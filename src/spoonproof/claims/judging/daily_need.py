@@ -44,6 +44,8 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
     )
     if number is None or not nutrient or nutrient == "salt" or context.needs is None or not said_so:
         return None
+    if nutrient == "sodium_mg" and " salt " in words and " sodium " not in words:
+        return None  # the most salt in a day is what is known, and not how much would do
     if claim.foods or _DENIED.search(words):
         return None  # "salmon brings the 10 micrograms", "babies don't need 10 micrograms": more than what is needed
     if number.unit.lower() == "iu" and nutrient == "vitamin_d_ug":

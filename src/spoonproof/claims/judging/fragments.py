@@ -35,6 +35,8 @@ def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     a, b = one.claim, other.claim
     if one.advice not in ("keep", "add") or other.advice in ("keep", "add") or a.passage is not b.passage:
         return False
+    if b.kind == "quantity" and a.kind == "safety-age" and b.foods and set(b.foods) & set(a.foods):
+        return a.start < b.end and b.start < a.end  # "a litre of cow's milk a day from one"
     if not (a.start <= b.start and b.end <= a.end):
         return False
     return (
@@ -76,4 +78,11 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
     if a.passage is not b.passage or not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
         return False
     compared = b.kind == "comparative" and a.kind in ("function", "nutrient-content") and a.effect is None
-    return a.polarity == b.polarity and (a.kind == b.kind or compared)
+    # "Iron from plants isn't absorbed" breaks off what goes on "as well as iron from meat".
+    held_against = (
+        a.kind == "function" and b.kind == "nutrient-content" and _HELD_AGAINST.search(b.quote[len(a.quote) :])
+    )
+    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared))
+
+
+_HELD_AGAINST = re.compile(r"^ (?:as (?:well|much|easily|readily) as|(?:less|more)(?: \w+)? than) ", re.IGNORECASE)

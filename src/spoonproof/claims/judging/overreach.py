@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.reading import around, runs_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
@@ -29,6 +29,12 @@ _A_NEED = re.compile(
     r" (?:day|days|week|weeks|month|daily|weekly|need|needs|needed|requirement|requirements|toddler's|baby's|child's"
     r"|quota|target|allowance|intake) "
 )
+_ALL_OF_IT = re.compile(r"(?<! not)(?<!n't) all (?:of )?(?:the|her|his|their|your|that) ")
+"""All of a nutrient that somebody needs: "gives her all the vitamin D"."""
+_NO_SOONER = re.compile(
+    r"[ ,;:—–-]*(?:and |but )?(?:never|not(?: a day)?|no) (?:any )?(?:before|earlier|sooner)\b", re.IGNORECASE
+)
+"""What makes an age from which a food is given the first at which it may be."""
 _NAMED_ONLY = re.compile(
     r"\s*(?:(?:does|do|did|would|need)(?:n['’]t| not)|never) (?:always |automatically |necessarily )?"
     r"(?:mean|make|equal)\b"
@@ -51,6 +57,19 @@ _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
 
 
+def _allergic_to(said: str) -> frozenset[str]:
+    """What a sentence says that a child is allergic to, nothing where it sends them to a doctor."""
+    found = _ALLERGIC.search(said)
+    return frozenset() if found is None or _DOCTOR.search(said) else runs_of(found[1] or found[2])
+
+
+_ALLERGIC = re.compile(
+    r"(?:[a-z]'s|[a-z]'re| is| are| been| baby| child) allergic to ((?:[a-z]+ ){1,3})"
+    r"| (?:with|has|have|known) (?:an? )?([a-z]+) allergy "
+)
+_DOCTOR = re.compile(r" (?:doctor|doctors|gp|dietitian|allergist|allergy team|clinic|specialist) ")
+
+
 def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
@@ -65,6 +84,17 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     said = plain(around(claim))
     entry = verdict.entry
     of_one_food = entry is not None and not _SOLIDS & set(entry.about)
+    no_sooner = _NO_SOONER.match(claim.passage.text, claim.end) is not None
+    if claim.kind == "safety-age" and key.stance == "permits" and no_sooner and entry and key.months > entry.ages[0]:
+        verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
+        verdict.why = f"Nothing listed here has it wait until then. {verdict.why}"
+        verdict.steps.append("it is said to wait longer than its entry says: not kept")
+        return
+    if claim.kind == "safety-age" and key.stance == "permits" and _allergic_to(said) & key.subjects:
+        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
+        verdict.why = "With an allergy to it, what may be given is for a doctor or an allergy team to say."
+        verdict.steps.append("its sentence speaks of an allergy to it: not kept")
+        return
     if claim.kind == "safety-age" and key.stance == "permits" and of_one_food:
         # An entry that asks for words of its own may have asked for just these.
         if (often := _OFTEN.search(said)) and not (entry and entry.said and often[0].strip() in entry.said):
@@ -75,7 +105,7 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
             verdict.steps.append("how often it is given is more than its entry says: not kept")
     elif claim.kind == "nutrient-content" and claim.level in _CONTENT:
         covers = _COVERS.search(plain(claim.quote))
-        if covers and _A_NEED.search(said[said.find(covers[0]) :]):
+        if (covers and _A_NEED.search(said[said.find(covers[0]) :])) or _ALL_OF_IT.search(plain(claim.quote)):
             verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
             verdict.why = f"It brings some of it; that it covers a need is not worked out here. {verdict.why}"
             verdict.steps.append("it is said to cover a need: not kept")

@@ -103,6 +103,11 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and cannot_cope(claim):
         return "asserts", "that a body cannot deal with it is what is said"
+    if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
+        return "refutes", "it promises no wonder"
+    none_does = _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
+    if claim.polarity == "denies" and claim.kind == "disease" and none_does:
+        return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -148,6 +153,19 @@ _DOES_NOT_MAKE = re.compile(
     r"(?:make|makes|made|help|helps|helped) (?:(?:your|my|the|a) )?"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|him|her|them|anyone|anybody|you) "
 )
+_NO_WONDER = re.compile(
+    r" (?:won't|will not|doesn't|does not|don't|do not|didn't|can't|cannot) (?:magically |suddenly )?"
+    r"(?:(?:make|give) (?:[a-z']+ ){1,4}?(?:clever|cleverer|smart|smarter|brainy|brainier|strong|stronger|tall|taller"
+    r"|a genius|geniuses|talk|walk|night vision|superpowers|see in the dark)|turn (?:[a-z']+ ){1,4}?into)(?= )"
+)
+"""What no food does is right to deny: "carrots won't turn her eyes into lamps"."""
+_NO_FOOD = re.compile(
+    r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?(?:food|fruit|vegetable|herb|drink|dish) "
+    r"(?:that |which |can |will |has |ever )?(?:cures?|treats?|heals?|prevents?|stops?) "
+)
+_SAVE_ONE = re.compile(
+    r" (?:except|but|save|apart from|other than|besides|unless|only) "
+)  # "no food cures it but ginger"
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
     r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "

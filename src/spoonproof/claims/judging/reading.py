@@ -26,7 +26,10 @@ _ADULT = ("adult", "adults", "mother", "mothers", "mum", "mums", "women", "men",
 _MANKIND = ("humans", "human beings", "human body", "mankind", "evolution*")
 _AGE = re.compile(r"(\d{1,3}|[a-z]+) (month|months|mo|year|years|yr|week|weeks)(?: olds?)? ")
 _HOW_OFTEN = re.compile(r"(?:per|each|every|a (?!year))")
-_BARE = re.compile(r"(?:before|under|until|till|after|from|over|past|age|of) (\d{1,2}|[a-z]+) ")
+_BARE = re.compile(
+    r"(?:before|under|until|till|after|from|over|past|age|of) "
+    r"(?:(?:he's|she's|they're|baby's|(?:he|she|they|baby) (?:is|are|turns?)) )?(\d{1,2}|[a-z]+) "
+)
 _FROM_AGE = re.compile(
     r"^ (?:from|at|around) (?:about |around |the age of )?[a-z0-9]+ (?:months?|years?|mo) "
     r"(?!.* (?:months?|years?|birthday|no|not|never|avoid) )"

@@ -27,8 +27,9 @@ _TODDLER = re.compile(
 )
 _OTHERWISE = re.compile(
     r" (?:adults?|grown ups?|mothers?|mums?|four|five|six years?|school|meal|portion|bowl|serving|week|add(?:s|ed|ing)?"
-    r"|sprinkle[sd]?|season|pinch|at least|minimum|needs?|fine|treat) "
+    r"|sprinkle[sd]?|season|pinch|at least|minimum|fine|treat) "
 )
+_NEEDED = re.compile(r" (?:needs?|requires?|should (?:have|get)|ought to (?:have|get)) ")
 _LIMITS = (("salt-limit-under-one", 1.0), ("salt-limit-toddler", 2.0))
 """Grams of salt a day in the first year and from one to three years, with the entries that hold their source."""
 
@@ -40,7 +41,8 @@ def salt_limit(claim: Claim, register: Register) -> Verdict | None:
     if number is None or nutrient not in ("salt", "sodium_mg") or claim.polarity not in ("asserts", "denies"):
         return None
     young, older = _BABY.search(words), _TODDLER.search(words)
-    if bool(young) is bool(older) or not (_LIMIT.search(words) and _A_DAY.search(words)) or _OTHERWISE.search(words):
+    limit, needed = _LIMIT.search(words), _NEEDED.search(words)
+    if bool(young) is bool(older) or not _A_DAY.search(words) or _OTHERWISE.search(words) or not (limit or needed):
         return None
     said = stated(number, "sodium_mg", words)
     name, grams = _LIMITS[0 if young else 1]
@@ -48,6 +50,8 @@ def salt_limit(claim: Claim, register: Register) -> Verdict | None:
     if said is None or entry is None:
         return None
     sodium = grams * 1000 / 2.5  # salt is sodium x 2.5 (Reg. 1169/2011 Annex I)
+    if needed and said.high <= sodium * (1 + _NEAR) and not (limit and said.high >= sodium * (1 - _NEAR)):
+        return None  # what they need of it is on no list here; more than the most is needed by nobody
     steps = [f"the most salt in a day: stated {said.high / sodium * grams:.3g} g, the limit is {grams:g} g ({name})"]
     same = abs(said.high - sodium) <= sodium * _NEAR
     wording = None if same else entry.why

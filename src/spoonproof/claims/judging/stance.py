@@ -79,6 +79,11 @@ _MORE_THAN_ALLOWED = re.compile(
     r"|may have|can cope|can handle) "
 )
 """What brings too much of something is kept from them: "holds more salt than she should have in a day"."""
+_STOPPED = re.compile(
+    r"(?<! not)(?<!n't)(?<! never) (?:stop|stops|stopped|pause|paused|drop|dropped|ditch|park|shelve|postpone|give up) "
+    r"(?:(?:giving|offering|feeding|serving|all|the|any|with|on) ){0,2}(?:[a-z]+ ){1,3}?(?:until|till) "
+)
+"""What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
 _NOT_TOO = re.compile(r"(?: not|n't| never) too (?:[a-z]+ ){1,4}?for ")
@@ -120,7 +125,7 @@ def _as_said(claim: Claim, register: Register) -> Stance:
         return "warns" if waits else "permits"
     if _NOT_SO.match(claim.passage.text, claim.end):
         return "warns"
-    if only_later(around):
+    if only_later(around) or _STOPPED.search(around):
         return "warns"  # "honey is only safe after one": not before
     for words in dict.fromkeys([*named[:1], plain(claim.quote)]):
         stance = _stance(words, register, subjects)
@@ -208,7 +213,13 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
     if has_any(words, register.words.get("holds back", ())) or only_later(words):
         return True
-    if _TOO.search(words) or _TOO_EARLY.search(words) or _AWAY.search(words) or _FOR_ITS_HARM.search(words):
+    if (
+        _TOO.search(words)
+        or _TOO_EARLY.search(words)
+        or _AWAY.search(words)
+        or _FOR_ITS_HARM.search(words)
+        or _STOPPED.search(words)
+    ):
         return True
     if _MORE_THAN_ALLOWED.search(words) and not _negations(words, register):
         return True

@@ -303,12 +303,12 @@ def _effect(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register: Reg
             return
     if authorised and plain(verdict.wording or "").strip() in plain(around(claim)):
         return  # the law's own words say it just as it was shown
-    young = has_any(plain(f"{claim.quote} {claim.audience or ''}"), register.words.get("children", ()))
+    said_of = plain(f"{claim.quote} {claim.audience or ''}").replace("'", " ")  # "babies' bowels"
+    young = has_any(said_of, register.words.get("children", ()))
     adults = young and authorised and all(a.ages[0] >= ADULT_MONTHS for a in entry.allowed if a.wording)
     absolute = has_any(key.words, register.words.get("absolute", ()))
-    # A warning is no praise: it may be as strong as it likes.
     advised = any(a.guidance and (a.answer == "yes" or claim.kind == "disease") for a in entry.allowed)
-    strong = absolute or (overclaims(claim, key, register) and not advised)
+    strong = absolute or (overclaims(claim, key, register) and not advised)  # a warning may be as strong as it likes
     if claim.polarity in ("denies", "refutes"):
         _denied_effect(claim, key, bool(adults), strong, verdict, register)
         return
