@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from spoonproof.feeding.cautions import Caution
     from spoonproof.feeding.hazards import Hazard
     from spoonproof.feeding.keeping import Keeping
+    from spoonproof.feeding.served import Served
     from spoonproof.feeding.texture import Texture
     from spoonproof.foods.facts import Facts
     from spoonproof.foods.intakes import Reference
@@ -68,6 +69,7 @@ class Dish:
         self._facts_before: tuple[object, Facts] | None = None
         self._numbers_before: tuple[Facts, tuple[str, ...], KitchenNumbers] | None = None
         self._judged: dict[Hashable, JudgedClaim] = {}  # what was judged of the recipe as it was before
+        self._served: Served = {}
         self._judged_now: list[tuple[Claim, JudgedClaim]] = []
         self._judged_by: tuple[object, ...] = ()
 
@@ -264,6 +266,7 @@ class Dish:
             self.markets,
             self.others,
             self.treatments_of,
+            self._served,
         )
 
     @cached_property
@@ -271,7 +274,7 @@ class Dish:
         """What texture the baby's bowl really has, against its word and its ages."""
         from spoonproof.feeding.texture import texture
 
-        return texture(self.recipe, self.treatments, self.knowledge.foods, self.knowledge.feeding)
+        return texture(self.recipe, self.treatments, self.knowledge.foods, self.knowledge.feeding, self._served)
 
     @cached_property
     def allergens(self) -> list[AllergenFound]:
@@ -294,7 +297,14 @@ class Dish:
 
         known = self.knowledge
         return cautions(
-            self.recipe, self.treatments, known.foods, known.feeding, self.allergens, self.markets, self.others
+            self.recipe,
+            self.treatments,
+            known.foods,
+            known.feeding,
+            self.allergens,
+            self.markets,
+            self.others,
+            self._served,
         )
 
     @cached_property

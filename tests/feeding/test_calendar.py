@@ -254,3 +254,52 @@ def test_the_work_of_ordering_grows_with_the_dishes_and_not_with_their_square(mo
     monkeypatch.setattr(Had, "new_in", counting)
     best_order([candidate(n, (FOODS[n % 10], FOODS[n % 7])) for n in range(500)], frozenset(), GAPS["slow"], 6)
     assert counted <= 500 * 6  # once at first, then when a food or an allergen of its own comes to be known
+
+
+@pytest.mark.parametrize(
+    ("food", "allergen"),
+    [
+        ("1 tsp ghee", "milk"),
+        ("10 g butter", "milk"),
+        ("1 tsp sesame oil", "sesame"),
+        ("1 low-salt stock cube", "celery"),
+        ("200 ml unsalted vegetable stock", "celery"),
+        ("1 pinch curry powder", "mustard"),
+    ],
+)
+def test_a_trace_introduces_no_allergen(food: str, allergen: str) -> None:
+    one = dish("7-9", ["200 g parsnips, peeled, diced", food], ["Simmer everything for 20 minutes.", "Blend it."])
+    assert allergen in {found.allergen for found in one.allergens}
+    plan = calendar([one.candidate], (), tables())
+    assert not [event for event in plan.events if event.kind in ("allergen", "keep")]
+    assert any("trace of" in note and allergen in note and "still to be introduced" in note for note in plan.notes)
+    assert any("trace" in note and "may react" in note for note in plan.notes)
+    assert f"a trace of {allergen}" in plan.events[-1].why or "celery and mustard" in plan.events[-1].why
+    assert any("Ask" in note or "doctor" in note for note in plan.notes)
+
+
+@pytest.mark.parametrize(
+    ("food", "allergen"),
+    [
+        ("40 g yoghurt", "milk"),
+        ("1 celery stick, diced", "celery"),
+        ("1 tsp tahini", "sesame"),
+        ("1 tsp pesto", "nuts"),
+        ("1 tsp smooth peanut butter", "peanut"),
+        ("50 g mayonnaise", "egg"),
+    ],
+)
+def test_a_real_amount_introduces_it(food: str, allergen: str) -> None:
+    one = dish("7-9", ["200 g parsnips, peeled, diced", food], ["Simmer everything for 20 minutes.", "Blend it."])
+    plan = calendar([one.candidate], (), tables())
+    assert allergen in " ".join(event.why for event in plan.events if event.kind == "allergen")
+    assert not [note for note in plan.notes if "trace" in note]
+
+
+def test_what_brings_a_trace_is_not_what_brings_it_in_earnest() -> None:
+    dal = dish("7-9", ["100 g red lentils", "1 tsp ghee"], ["Simmer for 25 minutes.", "Blend it."]).candidate
+    oats = dish("7-9", ["40 g yoghurt", "1 pear, peeled"], ["Blend it."]).candidate
+    plan = calendar([replace(dal, slug="dal"), replace(oats, slug="cream")], (), tables())
+    assert [event.what for event in plan.events if event.kind == "allergen"] == ["plain yoghurt"]
+    assert any("trace of milk" in note and "which plain yoghurt introduces" in note for note in plan.notes)
+    assert candidate_again(candidate_text(dal)) == dal

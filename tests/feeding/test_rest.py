@@ -288,3 +288,39 @@ def test_the_cautions_about_keeping_give_one_clock(food: str, hours: str, soon: 
     assert hours in chill.text and soon in chill.text
     assert hours in chill.screen
     assert "{" not in chill.text + chill.screen
+
+
+_IN_PIECES = [
+    (["100 g strawberries, hulled"], ["Quarter the strawberries lengthways and serve them with a spoon of the oats."]),
+    (["90 g grapes"], ["Quarter the grapes lengthways.", "Scatter them over the oats."]),
+    (["90 g grapes", "1 banana"], ["Mash the banana with a fork.", "Quarter the grapes lengthways and stir them in."]),
+]
+_WORKED = [
+    (["100 g strawberries, hulled"], ["Mash the strawberries with a fork and stir them into the oats."]),
+    (["100 g strawberries, hulled"], ["Blend the strawberries until smooth and stir them into the oats."]),
+    (["100 g strawberries, mashed"], ["Swirl the strawberries through the oats."]),
+    (["90 g blueberries"], ["Squash each blueberry flat and stir them in."]),
+    (
+        ["120 g cherry tomatoes"],
+        ["Simmer the tomatoes for 12 minutes.", "Mash the tomatoes with a fork and stir them in."],
+    ),
+    (["80 g raspberries"], ["Crush the raspberries with the back of a fork and fold them in."]),
+]
+
+
+@pytest.mark.parametrize(("foods", "steps"), _WORKED)
+def test_what_is_mashed_is_not_cut_into_quarters_too(foods: list[str], steps: list[str]) -> None:
+    made = dish("9-12", ["40 g porridge oats", *foods], ["Simmer the oats in 200 ml water for 5 minutes.", *steps])
+    assert not [one for one in made.cautions if "quarters" in one.text]
+    assert not [one for one in made.hazards if "uarter" in one.remedy]
+
+
+@pytest.mark.parametrize(("foods", "steps"), _IN_PIECES)
+def test_what_stays_in_pieces_keeps_its_caution(foods: list[str], steps: list[str]) -> None:
+    made = dish("9-12", ["40 g porridge oats", *foods], ["Simmer the oats in 200 ml water for 5 minutes.", *steps])
+    assert [one for one in made.cautions if "quarters" in one.text]
+
+
+def test_raw_grapes_mashed_with_a_fork_may_stay_whole() -> None:
+    made = dish("9-12", ["90 g grapes", "1 banana"], ["Mash the banana.", "Mash the grapes with a fork and stir in."])
+    assert "round-uncut" in {one.id for one in made.hazards}

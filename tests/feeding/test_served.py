@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from spoonproof.feeding.served import Served, line_served
 from tests import kitchen
 from tests.feeding.dishes import dish, hazard_ids
 
@@ -88,6 +89,17 @@ def test_a_shape_in_a_recipe_used_as_a_food_is_judged_at_the_ages_of_the_user() 
 def test_an_allergen_of_any_market_is_named() -> None:
     made = dish("9-12", ["1 stick celery, finely chopped", "1 tbsp tahini"], ["Mix."], channel="markets: [US, EU]\n")
     assert [label.word for label in made.allergen_labels] == ["sesame", "celery"]
+
+
+def test_what_is_served_is_kept_by_whoever_asks_alone() -> None:
+    made = dish("9-12", ["100 g strawberries"], ["Mash the strawberries."])
+    foods = made.knowledge.foods
+    kept: Served = {}
+    first = line_served(0, made.recipe, made.treatments, foods, kept)
+    assert kept == {0: first}
+    assert "mashed" in first
+    assert line_served(0, made.recipe, made.treatments, foods, {0: frozenset({"raw"})}) == {"raw"}
+    assert "mashed" not in line_served(0, made.recipe, (), foods)
 
 
 def test_flour_of_a_root_is_no_raw_root() -> None:

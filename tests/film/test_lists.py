@@ -269,3 +269,19 @@ def test_a_long_steam_has_its_twin_in_shot_list_and_script() -> None:
     assert f"{state}this shot" in made["shots.csv"].decode()
     assert f"{state}shot 6, Squash test." in made["twins.txt"].decode()
     assert "Twin: Made ahead to the end of step 3" in " ".join(made["script.html"].decode().split())
+
+
+@pytest.mark.parametrize("made", DISHES, ids=lambda made: made.recipe.slug)
+def test_the_description_says_each_thing_to_mind_once(made: Dish) -> None:
+    words = package(made)["description.txt"].decode().lower()
+    for said in ("upright", "stay with your baby", "high chair", "choke a child", "medical advice"):
+        assert words.count(said) == 1, said
+
+
+def test_a_pinch_is_not_bought_as_nothing() -> None:
+    (item,) = shopping([made_dish("foods:\n  - 1 pinch turmeric\n")])
+    assert item.told == "0.2 g"
+    rows = csv.DictReader(
+        io.StringIO(day_files([made_dish("foods:\n  - 1 pinch turmeric\n")])["shopping.csv"].decode())
+    )
+    assert [row["grams as bought"] for row in rows] == ["0.2"]

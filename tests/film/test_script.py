@@ -1,6 +1,7 @@
 """The script: complete from the recipe alone, rearranged by the author, cautions always kept."""
 
 from itertools import pairwise
+from math import ceil
 
 import pytest
 
@@ -9,7 +10,7 @@ from spoonproof.film.lists import by_setup
 from spoonproof.film.material import _aloud
 from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
 from spoonproof.film.script import Heard, Material, Shown, Twin
-from spoonproof.film.text import chapters, script_text
+from spoonproof.film.text import chapters, clock, script_text
 from spoonproof.film.writing import write_script
 from spoonproof.model.recipe import Segment
 from spoonproof.model.text import NOWHERE, Text
@@ -101,11 +102,19 @@ def test_supers_are_read_twice_inside_their_take_and_never_cover_each_other(targ
 
 
 def test_short_of_time_a_step_is_silent_and_its_end_point_is_shown() -> None:
-    script = write_script(material(target=20.0))
+    long = "Boil the potatoes in plenty of water, covered, at a gentle bubble, until a piece squashes, for 18 minutes."
+    steps, tests = (long, long, "Mash them."), ("18 minutes", "18 minutes", "")
+    script = write_script(material(steps=steps, step_tests=tests, twins={}, target=36.0))
+    assert script.over <= 0
+    assert script.silent is None
     boil = next(take for take in script.takes if take.step == 0)
     assert boil.say == ""
-    assert next(each.text for each in boil.supers) == "Until a piece squashes between finger and thumb"
-    assert script.runs < write_script(material(target=None)).runs
+    assert next(each.text for each in boil.supers) == "18 minutes"
+    assert script.runs < write_script(material(steps=steps, step_tests=tests, twins={}, target=None)).runs
+    short = write_script(material(steps=steps, step_tests=tests, twins={}, target=34.0))
+    assert short.over > 0
+    assert short.silent == script.runs
+    assert all(take.say for take in short.takes if take.step is not None)
 
 
 def test_a_source_stands_while_its_statement_is_made() -> None:
@@ -123,7 +132,8 @@ def test_a_source_stands_while_its_statement_is_made() -> None:
 
 def test_a_method_of_very_many_steps_is_cut_at_once() -> None:
     steps = tuple(f"Boil the potatoes for {number} minutes, stirring, until soft." for number in range(1, 301))
-    script = write_script(material(target=60.0, steps=steps, step_tests=("",) * 300, twins={}))
+    script = write_script(material(target=900.0, steps=steps, step_tests=("",) * 300, twins={}))
+    assert script.over <= 0
     assert all(take.say == "" for take in script.takes if take.role == "step")
 
 
@@ -153,6 +163,23 @@ def test_a_paid_film_says_so_first_and_shows_it() -> None:
     assert own.takes[0].say == "An ad, paid for by a farm."
 
 
+@pytest.mark.parametrize("target", [1.0, 12.0, 20.0])
+def test_a_film_that_silence_would_not_bring_to_length_keeps_its_method(target: float) -> None:
+    made = material(target=target)
+    script = write_script(made)
+    assert script.over > 0
+    assert [take.say for take in script.takes if take.step is not None] == list(made.steps)
+    assert script.silent is not None
+    assert target < script.silent <= script.runs
+    said = script_text(script)
+    assert f"{clock(script.over)} over the target" in said
+    assert f"the film would still run {clock(script.silent)}" in said
+    assert f"give it {ceil(script.runs)} s" in said
+    longer = write_script(material(target=float(ceil(script.runs))))
+    assert longer.over <= 0
+    assert all(take.say for take in longer.takes if take.step is not None)
+
+
 def test_over_the_target_it_says_what_to_trim() -> None:
     script = write_script(material(segment("Hook", "word " * 60), target=5.0))
     assert "over the target of 0:05. Trim first: Hook" in script_text(script)
@@ -176,6 +203,18 @@ def test_a_super_stands_in_two_even_lines() -> None:
 def test_briefly_keeps_the_lid_and_the_end_point() -> None:
     step = "Meanwhile put the fish in a pan (a small one) and poach it, covered, for 8 minutes, until it flakes."
     assert briefly(step) == "Put the fish in a pan and poach it, covered, for 8 minutes, until it flakes."
+
+
+@pytest.mark.parametrize(
+    "step",
+    [
+        "Crush the chickpeas and the pasta with a fork, so that none of them stays whole.",
+        "Flake the trout between your fingers, so that you feel any bones.",
+        "Press the plums through a sieve, which holds back the skins.",
+    ],
+)
+def test_briefly_keeps_what_must_not_be_left_in(step: str) -> None:
+    assert briefly(step) == step
 
 
 def test_briefly_keeps_size_and_cut() -> None:

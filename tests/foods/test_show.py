@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import json
+import re
 import xml.etree.ElementTree as ET
 from math import inf
+
+from hypothesis import given
+from hypothesis import strategies as st
 
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.picture import as_svg
 from spoonproof.foods.show import as_json, as_text, bar, number, rows, with_range
-from spoonproof.model.food import NUTRIENT_UNITS
+from spoonproof.model.food import NUTRIENT_UNITS, PART_OF
 from spoonproof.model.numbers import Estimate
-from tests.foods.bench import amount, counted, heat, intakes, line, makes
+from tests.foods.bench import amount, counted, heat, intakes, line, makes, table
 
 
 def _dish() -> Facts:
@@ -89,3 +93,38 @@ def test_the_picture_is_sound_and_says_what_it_shows() -> None:
     assert svg == as_svg(_dish(), intakes().reference(8, "EFSA"), "Lentils & <carrots>")
     assert as_svg(_dish(), intakes().reference(6, "EFSA"), "x") == ""
     assert as_svg(counted([line("pear", amount(100))]), intakes().reference(8, "EFSA"), "x") == ""
+
+
+FOODS = sorted(food.id for food in table() if food.per_100g)
+_FIGURE = re.compile(r"[\d.]+")
+
+
+@given(st.lists(st.sampled_from(FOODS), min_size=1, max_size=4), st.data())
+def test_no_part_is_shown_above_its_whole(foods: list[str], data: st.DataObject) -> None:
+    shares = [data.draw(st.integers(0, 200)) for _ in foods]
+    lines = [line(food, amount(grams) if grams else None) for food, grams in zip(foods, shares, strict=True)]
+    got = counted(lines, {0: [heat("boiled", water="kept")]}, makes(3))
+    shown = {row.nutrient: row for row in rows(got, None)}
+    for part, whole in PART_OF.items():
+        for per in (got.per_batch, got.per_portion or {}, got.per_100g):
+            if part in per and whole in per:
+                assert per[part].amount <= per[whole].amount
+                assert per[part].low <= per[whole].low
+                assert per[part].high <= per[whole].high or per[part].high == inf
+        for cell in ("portion", "per_100g", "batch"):
+            said, of = getattr(shown[part], cell).replace("<0.01", "0"), getattr(shown[whole], cell)
+            if said[:3] != "not" and of[:3] != "not" and (first := _FIGURE.search(said)):
+                most = _FIGURE.search(of)
+                assert most is not None
+                assert float(first[0]) <= float(most[0]), (said, of)
+
+
+def test_a_whole_that_is_known_less_far_than_its_part_is_at_least_the_part() -> None:
+    """Some tables have a value for the retinol of a food and none for its vitamin A."""
+    got = counted([line("lamb-leg", amount(90)), line("courgette", amount(10))])
+    assert got.per_batch["retinol_ug"].amount > 30
+    assert got.per_batch["vitamin_a_rae_ug"].amount >= got.per_batch["retinol_ug"].amount
+    assert got.per_batch["vitamin_a_rae_ug"].high == inf
+    shown = {row.nutrient: row.batch for row in rows(got, None)}
+    assert shown["vitamin_a_rae_ug"].startswith("at least")
+    assert shown["retinol_ug"].startswith("at least")

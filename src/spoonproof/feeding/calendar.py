@@ -12,6 +12,7 @@ from typing import Literal
 from spoonproof.feeding.allergens import AllergenFound
 from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.calendar_order import Candidate, Gaps, Had, best_order, merged, opens_on
+from spoonproof.feeding.calendar_traces import TRACE, only_a_trace, trace_notes
 from spoonproof.feeding.hazards import Hazard
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import SourceRef
@@ -61,12 +62,14 @@ def candidate_of(
     """A recipe as the calendar sees it: the plain foods of the baby's bowl (water left out), with the allergens
     ``found`` in it (present or hidden) by the food that brings them. A recipe used as a food gives the foods of its
     own candidate in ``inner`` (by slug); one that is not there stands as a food by its slug. ``unfit``: the lines that
-    are no food for a baby of its age, which are nothing to introduce."""
+    are no food for a baby of its age, which are nothing to introduce. What brings a trace of an allergen (ghee, stock)
+    introduces none."""
     ids: list[str] = []
     brings: dict[str, tuple[str, ...]] = {}
     names: dict[str, str] = {}
     left_out: list[str] = []
     unknown: list[str] = []
+    traces: dict[str, tuple[str, ...]] = {}
     for index, line in enumerate(recipe.foods):
         if not in_baby_bowl(index, recipe, treatments):
             continue
@@ -76,6 +79,7 @@ def candidate_of(
             names |= within.names or {}
             left_out += within.unfit
             unknown += within.unknown
+            traces |= within.traces
             continue
         food = foods.get(line.food) if line.food else None
         name = (food.parent or food.id) if food is not None else line.recipe or line.name
@@ -93,8 +97,10 @@ def candidate_of(
         elif not line.recipe:
             names[name] = f"{line.name} (unknown)"
             unknown.append(line.name)
-        if allergens:
-            brings[name] = tuple(sorted(allergens))
+        if traced := {one for one in allergens if only_a_trace(one, line, food)}:
+            traces[name] = tuple(sorted(traced))
+        if allergens - traced:
+            brings[name] = tuple(sorted(allergens - traced))
     return Candidate(
         recipe.slug,
         recipe.title.value,
@@ -105,6 +111,11 @@ def candidate_of(
         names,
         tuple(dict.fromkeys(left_out)),
         tuple(dict.fromkeys(unknown)),
+        {
+            food: left
+            for food, all_ in traces.items()
+            if (left := tuple(a for a in all_ if a not in brings.get(food, ())))
+        },
     )
 
 
@@ -167,7 +178,7 @@ def calendar(
     order, proved = (list(candidates), False) if by_hand else best_order(ordered, known, gaps, age_months)
     high_risk = any(word in advice.lower() for word in _HIGH_RISK)
     events: list[Event] = []
-    said = [row for row in tables.rows.get("introduction", ()) if not row.text("fact").startswith(_FORM)]
+    said = [row for row in tables.rows.get("introduction", ()) if not row.text("fact").startswith((_FORM, TRACE))]
     notes = [row.text("says") for row in said if row.text("policy") in (policy, "*")]
     if high_risk:
         text = "Talk to your doctor or allergy team before the first new allergen."
@@ -177,7 +188,7 @@ def calendar(
             )
         )
         notes.insert(0, "With severe eczema or a known allergy, a health professional's advice comes first.")
-    elif any(merged(ordered).values()):
+    elif any(merged(ordered).values()) or any(one.traces for one in ordered):
         notes[:0] = _first_asked(ordered, tables)
     singly = tables.source(row) if (row := rows.get((policy, "allergen_gap_days"))) else None
     forms = {
@@ -192,6 +203,7 @@ def calendar(
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
         notes += _iron_note(candidates, age_months)
     notes[:0] = _not_introduced(ordered)
+    notes += trace_notes(ordered, tables)
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
 
 
@@ -212,7 +224,8 @@ def _not_introduced(candidates: Sequence[Candidate]) -> list[str]:
 
 def _first_asked(candidates: Sequence[Candidate], tables: FeedingTables) -> list[str]:
     """Whom to ask before a new allergen, in the words of the pages' own cautions: a calendar is read by everybody."""
-    met = {allergen for allergens in merged(candidates).values() for allergen in allergens}
+    brought = [*merged(candidates).values(), *(held for one in candidates for held in one.traces.values())]
+    met = {allergen for allergens in brought for allergen in allergens}
     asks = {"allergy-first": True, "peanut-severe-eczema": "peanut" in met}
     return [row.text("text") for row in tables.rows.get("cautions", ()) if asks.get(row.text("id"))]
 
@@ -260,12 +273,17 @@ def _events(
             why = f"{on_its_own}, {form}early in the day, with two hours to watch"
             events.append(Event(day, "allergen", names.get(food, food), why, one.slug, source))
             day += gaps.allergen
-        with_it = () if gaps.food else tuple(names.get(food, food) for food in new.plain)
+        with_it = () if gaps.food else tuple(_with_trace(names.get(food, food), one, food) for food in new.plain)
         why = f"new with it: {', '.join(with_it)}" if with_it else "all its foods are known"
         events.append(Event(opens_on(one, day, age_months), "dish", one.title, why, one.slug, with_it=with_it))
         day += 1
         had.add(one.foods)
     return events
+
+
+def _with_trace(name: str, one: Candidate, food: str) -> str:
+    held = one.traces.get(food)
+    return f"{name} (a trace of {' and '.join(held)})" if held else name
 
 
 def _keep(events: Sequence[Event], tables: FeedingTables) -> list[Event]:

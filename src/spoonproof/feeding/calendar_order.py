@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.record import NamedTuple, dataclass, field
 
 EXACT_MOST = 12
 """Recipes up to which every order is weighed."""
@@ -21,7 +21,8 @@ class Candidate:
 
     ``allergens`` maps a food id to the allergens it brings; ``iron_rich`` whether it is a good source of iron;
     ``from_months`` the age it is for; ``names`` the foods' names by id, where they differ from the id; ``unfit`` what
-    of it is no food for a baby of that age, and ``unknown`` what no record is known of, both in words for people.
+    of it is no food for a baby of that age, and ``unknown`` what no record is known of, both in words for people;
+    ``traces`` the allergens that a food holds next to nothing of, so that it introduces none.
     """
 
     slug: str
@@ -33,6 +34,7 @@ class Candidate:
     names: Mapping[str, str] | None = None
     unfit: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()
+    traces: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 class Gaps(NamedTuple):

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from spoonproof.feeding.allergens import AllergenFound, named_in
-from spoonproof.feeding.bowl import baby_kinds
+from spoonproof.feeding.bowl import baby_kinds, in_baby_bowl, nested
+from spoonproof.feeding.kinds import kinds_of, parts
+from spoonproof.feeding.served import Served, line_served
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
@@ -39,13 +41,15 @@ def cautions(
     found: Sequence[AllergenFound],
     market: str | Sequence[str] = "EU",
     others: Mapping[str, Recipe] | None = None,
+    served: Served | None = None,
 ) -> list[Caution]:
     """The cautions of a dish, in the order of the table.
 
     ``found`` are its allergens; ``market`` chooses which are named and by what word; ``others``:
-    the channel's recipes by slug, for recipes used as foods.
+    the channel's recipes by slug, for recipes used as foods; ``served`` what is known of its lines, added to.
     """
     kinds = baby_kinds(recipe, treatments, foods, tables, others)
+    pieces = _kinds_in_pieces(recipe, treatments, foods, tables, others, served)
     steps = " ".join(step.text for step in recipe.steps)
     cooked = any(t.heats for t in treatments)
     names = [label.word for label in named_in([one for one in found if one.baby], tables, market)]
@@ -69,10 +73,37 @@ def cautions(
         markets = row.items("markets")
         if markets and not set(markets) & set((market,) if isinstance(market, str) else market):
             continue
-        if any(_holds(when, state, kinds, words, present, texture, recipe.youngest) for when in row.items("when")):
+        if any(
+            _holds(when, state, kinds, pieces, words, present, texture, recipe.youngest) for when in row.items("when")
+        ):
             text, screen, spoken = (_filled(row.text(column), places) for column in ("text", "screen", "spoken"))
             made.append(Caution(row.text("id"), text, tables.source(row), screen, spoken, row.text("where")))
     return made
+
+
+_NO_PIECES = frozenset({"blended", "mashed", "lumpy", "squashed", "crushed", "fine", "burst"})
+"""After these there is nothing left to cut."""
+
+
+def _kinds_in_pieces(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    others: Mapping[str, Recipe] | None,
+    served: Served | None,
+) -> frozenset[str]:
+    """The kinds of what reaches the baby's bowl in pieces of its own: mashed strawberries are not cut into quarters.
+    An ``or:`` choice and the foods of a recipe used as a food count as pieces, unless the whole line was worked."""
+    kinds: set[str] = set()
+    for part in parts(recipe.foods):
+        if not in_baby_bowl(part.at, recipe, treatments):
+            continue
+        if line_served(part.at, recipe, treatments, foods, served) & _NO_PIECES:
+            continue
+        inner = [one.part.line for one in nested(part.line, others or {})]
+        kinds.update(*(kinds_of(one, foods, tables) for one in inner or [part.line]))
+    return frozenset(kinds)
 
 
 def _keeping_words(recipe: Recipe, kinds: frozenset[str], tables: FeedingTables) -> dict[str, str]:
@@ -109,6 +140,7 @@ def _holds(
     when: str,
     state: Mapping[str, bool],
     kinds: frozenset[str],
+    pieces: frozenset[str],
     words: frozenset[str],
     present: set[str],
     texture: str,
@@ -119,6 +151,8 @@ def _holds(
         return state.get(name, False)
     if name == "class":
         return value in kinds
+    if name == "pieces":
+        return value in pieces
     if name == "allergen":
         return value in present
     if name == "word":

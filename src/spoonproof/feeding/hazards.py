@@ -14,7 +14,7 @@ from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, STEP_KINDS, for_others, in_everyday_sense
-from spoonproof.feeding.served import as_served
+from spoonproof.feeding.served import Served, as_served, line_served
 from spoonproof.feeding.shaped import shapes
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
@@ -68,13 +68,14 @@ def hazards(
     market: str | Sequence[str] = "",
     others: Mapping[str, Recipe] | None = None,
     treat: Treat | None = None,
+    served: Served | None = None,
 ) -> list[Hazard]:
     """The hazards of ``recipe`` for a baby of its youngest age, in the order of the file.
 
     ``policies`` are the channel's choices (topic -> authority) over the strictest default; ``market`` (one or
     several) chooses among rows that hold in some markets alone; ``others`` are the channel's recipes by slug, for
     recipes used as foods; ``treat`` tells what happens to the lines of such a recipe (without it, only what is not
-    yet for this age is told).
+    yet for this age is told); ``served`` is what is known of the lines, added to.
     """
     markets = {market} - {""} if isinstance(market, str) else set(market)
     rows = [
@@ -87,7 +88,7 @@ def hazards(
         if part.line.recipe and others and part.line.recipe in others:
             found += _of_recipe(part, recipe, treatments, foods, tables, rows, others, treat)
         else:
-            found += _of_part(part, recipe, treatments, foods, tables, rows)
+            found += _of_part(part, recipe, treatments, foods, tables, rows, served)
     named = list(_of_steps(recipe, foods, tables, rows))
     salted = {hazard.step for hazard in named if "salt" in hazard.classes}
     found += named
@@ -121,6 +122,7 @@ def _of_part(
     foods: Foods,
     tables: FeedingTables,
     rows: Sequence[HazardRow],
+    served: Served | None,
 ) -> Iterable[Hazard]:
     line = part.line
     classes = kinds_of(line, foods, tables)
@@ -130,8 +132,11 @@ def _of_part(
         if treatment is None or not treatment.left_out or treatment.bowl == "family" or not classes:
             return
         rows = [row for row in rows if row.kind == "not-yet" and row.classes & classes]
-    food = foods.get(line.food) if line.food else None
-    facts = as_served(line, part.at, recipe, treatment, food, own_cuts=part.choice >= 0)
+    if part.choice >= 0:
+        food = foods.get(line.food) if line.food else None
+        facts = as_served(line, part.at, recipe, treatment, food, own_cuts=True)
+    else:
+        facts = line_served(part.at, recipe, treatments, foods, served)
     if "raw" in facts and any(
         _SPROUTS.search(baby_text(step)) for step in steps_of(recipe, part.at, treatment, line.name)
     ):

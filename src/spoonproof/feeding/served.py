@@ -60,8 +60,12 @@ from spoonproof.feeding.step_words import (
 from spoonproof.feeding.taken_out import taken_out
 from spoonproof.feeding.words import fold, keys
 from spoonproof.model.food import Food
+from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
 from spoonproof.model.treatment import Treatment
+
+Served = dict[int, frozenset[str]]
+"""The facts of a dish's own lines by index, kept by whoever holds the dish: hazards, texture and cautions ask alike."""
 
 FACTS = frozenset(
     """whole halved quartered lengthways coin slice dice chunk stick wedge floret chopped torn fine thin small bite
@@ -88,6 +92,20 @@ _BIG_MM = 20.0  # a piece that a toddler cannot chew down where it is meat (comm
 _BITE_MM = 13.0  # half an inch: pieces for toddlers (Institute of Child Nutrition)
 
 
+def line_served(
+    index: int, recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, kept: Served | None = None
+) -> frozenset[str]:
+    """The facts of a line of ``recipe``, taken from ``kept`` where they are there and put there where not."""
+    if kept is not None and index in kept:
+        return kept[index]
+    line = recipe.foods[index]
+    treatment = next((each for each in treatments if each.line == index), None)
+    facts = as_served(line, index, recipe, treatment, foods.get(line.food) if line.food else None)
+    if kept is not None:
+        kept[index] = facts
+    return facts
+
+
 def as_served(
     line: FoodLine,
     index: int,
@@ -98,26 +116,6 @@ def as_served(
     own_cuts: bool = False,
 ) -> frozenset[str]:
     """The facts of one food line (or of an ``or:`` choice of it, with ``own_cuts``) as it reaches the baby's bowl."""
-    global _latest
-    latest, found = _latest
-    if latest is not recipe:
-        found = {}
-        _latest = recipe, found
-    asked = index, own_cuts, id(line), id(treatment), id(food)
-    if asked not in found:
-        facts = _as_served(line, index, recipe, treatment, food, own_cuts)
-        found[asked] = facts, (line, treatment, food)  # which stay, so that no other takes over an id
-    return found[asked][0]
-
-
-_Found = dict[tuple[int, bool, int, int, int], tuple[frozenset[str], tuple[object, ...]]]
-_latest: tuple[Recipe | None, _Found] = None, {}
-"""The recipe last asked for, with the answers: hazards and texture ask the same of it."""
-
-
-def _as_served(
-    line: FoodLine, index: int, recipe: Recipe, treatment: Treatment | None, food: Food | None, own_cuts: bool
-) -> frozenset[str]:
     facts: set[str] = set()
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]

@@ -11,7 +11,7 @@ from typing import Literal
 
 from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.kinds import kinds_of
-from spoonproof.feeding.served import as_served
+from spoonproof.feeding.served import Served, line_served
 from spoonproof.feeding.step_words import NO_MEAL, SET_IN_HEAT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.model.finding import Level, SourceRef
@@ -70,18 +70,22 @@ class TextureFault:
 
 @dataclass(frozen=True, slots=True)
 class Texture:
-    """The dish's texture: ``declared`` as written, ``real`` the coarsest thing in the bowl ("" not known),
-    ``pieces`` by line, ``faults`` found."""
+    """The dish's texture: ``pieces`` by line, ``faults`` found."""
 
-    declared: str
-    real: str
     pieces: tuple[Piece, ...]
     faults: tuple[TextureFault, ...] = ()
 
 
-def texture(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables) -> Texture:
-    """The real texture of the baby's bowl and its faults at the youngest age (the oldest for ``next``)."""
-    pieces = tuple(_pieces(recipe, treatments, foods, tables))
+def texture(
+    recipe: Recipe,
+    treatments: Sequence[Treatment],
+    foods: Foods,
+    tables: FeedingTables,
+    served: Served | None = None,
+) -> Texture:
+    """The real texture of the baby's bowl and its faults at the youngest age (the oldest for ``next``); ``served``:
+    what is known of its lines, added to."""
+    pieces = tuple(_pieces(recipe, treatments, foods, tables, served))
     declared = recipe.texture.value.strip().lower() if recipe.texture else ""
     known = [piece for piece in pieces if piece.word]
     real = max((piece.word for piece in known), key=lambda word: _RANK[word], default="")
@@ -91,10 +95,12 @@ def texture(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
         *_against_word(recipe, declared, pieces, rows, tables, foods),
     ]
     faults += _next(recipe, declared, real, rows, tables)
-    return Texture(declared, real, pieces, tuple(faults))
+    return Texture(pieces, tuple(faults))
 
 
-def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables) -> list[Piece]:
+def _pieces(
+    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables, served: Served | None
+) -> list[Piece]:
     by_line = {treatment.line: treatment for treatment in treatments}
     found: list[Piece] = []
     for index, line in enumerate(recipe.foods):
@@ -102,7 +108,7 @@ def _pieces(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, table
             continue
         food = foods.get(line.food) if line.food else None
         treatment = by_line.get(index)
-        facts = as_served(line, index, recipe, treatment, food)
+        facts = line_served(index, recipe, treatments, foods, served)
         word = _word(food, facts, kinds_of(line, foods, tables))
         grains = food is not None and food.hardness == "grain" and not facts & _WORKED
         mm = _mm(line, treatment)

@@ -10,6 +10,8 @@ _BRACKETS = re.compile(r"\s?\([^()]{0,200}\)")
 _ASIDES = re.compile(
     r",\s(?:uncovered|stirring(?: \w{1,20}){0,3})(?:,(?=\s(?:for|at|over)\b)|(?=[,.]|\s(?:for|until)))"
 )
+_GUARDS = re.compile(r"\b(?:no|not|nothing|none|never|without|whole|bones?|lumps?|pips?|stones?|skins?)\b|n't\b", re.I)
+"""What a last clause may say that keeps the food safe: "so that no pea stays whole"."""
 _LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
 _SHORTENED = re.compile(
@@ -40,12 +42,12 @@ def _in_full(match: re.Match[str]) -> str:
 def briefly(step: str) -> str:
     """A step in fewer words: without lead-in, brackets and asides, and without another way of doing it at its end.
 
-    Lid, size, cut and end point stay: without them the food does not come out soft and safe.
+    Lid, size, cut, end point and what must not be left in it stay: without them it does not come out soft and safe.
     """
     text = _LEAD.sub("", " ".join(step.split()))
     text = _ASIDES.sub("", _BRACKETS.sub("", text))
     last = _LAST_CLAUSE.search(text)
-    if last is not None and "until" not in last[0] and last.start() > 20:
+    if last is not None and "until" not in last[0] and last.start() > 20 and not _GUARDS.search(last[0]):
         text = text[: last.start()] + "."
     return text[:1].upper() + text[1:]
 

@@ -51,12 +51,17 @@ class Bought:
         """What to buy: how many, or how much of a liquid, where each line says so; else what it weighs."""
         units = {amount.unit if amount is not None and amount.each is None else "" for amount in self.amounts}
         total = sum(amount.high for amount in self.amounts if amount is not None)
-        weight = f"{self.grams:.0f} g{'' if self.weighed else ' and more'}"
+        weight = f"{_grams(self.grams)} g{'' if self.weighed else ' and more'}"
         if units == {"ml"}:
             return f"{float(total):g} ml"
         if units == {"piece"}:
             return f"{math.ceil(total)} ({weight})" if self.grams else str(math.ceil(total))
         return weight if self.grams else "see the recipe"
+
+
+def _grams(grams: float) -> str:
+    """Whole grams, of a pinch its tenths: nobody buys 0 g."""
+    return f"{grams:.0f}" if grams >= 0.95 else f"{max(grams, 0.1):.1f}"
 
 
 def day_files(dishes: Sequence[Dish]) -> Mapping[str, bytes]:
@@ -167,6 +172,6 @@ def shots(scripts: Sequence[Script]) -> list[tuple[str, Row]]:
 def _shopping_csv(items: Sequence[Bought]) -> str:
     rows = []
     for item in items:
-        grams = f"{item.grams:.0f}{'' if item.weighed else ' and more'}" if item.grams else ""
+        grams = f"{_grams(item.grams)}{'' if item.weighed else ' and more'}" if item.grams else ""
         rows.append([item.name, grams, "; ".join(f"{title}: {text}" for title, text in item.lines)])
     return as_csv(("food", "grams as bought", "for"), rows)

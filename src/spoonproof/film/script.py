@@ -145,13 +145,15 @@ class Material:
 
 @dataclass(frozen=True, slots=True)
 class Script:
-    """The script in order, its length, and its target in seconds."""
+    """The script in order, its length, and its target in seconds; ``silent`` how long it would run with its method
+    only seen, where that would not bring it to length either (else None)."""
 
     title: str
     channel: str
     takes: tuple[Take, ...]
     runs: float
     target: float | None
+    silent: float | None = None
 
     @property
     def over(self) -> float:

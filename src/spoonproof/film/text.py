@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
+from math import ceil
 
 from spoonproof.film.script import Script, Take
 
@@ -36,9 +37,13 @@ def total(script: Script) -> str:
         return f"Runs {clock(script.runs)}."
     if script.over <= 0:
         return f"Runs {clock(script.runs)} of {clock(script.target)}; {clock(-script.over)} to spare."
-    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first())
     over = f"Runs {clock(script.runs)}, {clock(script.over)} over the target of {clock(script.target)}."
-    return f"{over} Trim first: {trims}." if trims else f"{over} Nothing said can be trimmed: give it more time."
+    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first())
+    over += f" Trim first: {trims}." if trims else " Nothing said can be trimmed."
+    over += f" Or give it {ceil(script.runs)} s, or make two films of it: then nothing more need go."
+    if script.silent is not None:
+        over += f" The method keeps its words: with none, the film would still run {clock(script.silent)}."
+    return over
 
 
 def _take_lines(take: Take) -> Iterator[str]:

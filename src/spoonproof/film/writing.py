@@ -12,24 +12,33 @@ from spoonproof.model.record import replace
 from spoonproof.reading.spoken import seconds
 
 FILLED = ("tasting", "cautions")  # takes in which cautions on the screen are said too, while there is time
+SILENT = 3  # the loss of a step that is only seen
 TRIED_TAKES = 60  # with more takes than this the cuts are not weighed one by one
 
 
 def write_script(material: Material) -> Script:
-    """The whole script, timed, its supers placed; shortened towards the target where nobody wrote the words."""
+    """The whole script, timed, its supers placed; shortened towards the target where nobody wrote the words.
+
+    A step is shown in silence only where that brings the film to length: else the method keeps its words, and
+    ``Script.silent`` says how long the film would run without them.
+    """
     takes = all_takes(material)
     script = laid_out(takes, material)
-    for loss in (1, 2, 3):
+    silent: float | None = None
+    for loss in (1, 2, SILENT):
         if script.over <= 0:
             break
         all_cut = [_cut_down(take, material, loss) for take in takes]
         shortest = laid_out(all_cut, material)
+        if loss == SILENT and shortest.over > 0:
+            silent = min(shortest.runs, script.runs)
+            break
         if shortest.over > 0 or len(takes) > TRIED_TAKES:
             takes, script = all_cut, shortest  # every cut is needed, or there are too many to weigh each
             continue
         while script.over > 0 and (cut := _best_cut(takes, material, script, loss)) is not None:
             takes, script = cut
-    return _filled(script, material)
+    return replace(_filled(script, material), silent=silent)
 
 
 def _cut_down(take: Take, material: Material, loss: int) -> Take:

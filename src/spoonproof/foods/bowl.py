@@ -8,9 +8,9 @@ from math import fsum, inf
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.values import Values
 from spoonproof.foods.weigh import Grams
-from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
+from spoonproof.model.food import NUTRIENT_UNITS, PART_OF, NutrientValue
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.record import NamedTuple, dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,21 @@ def bowl_facts(parts: Sequence[Ingredient], weighed: Grams | None = None) -> Bow
             per_100g[nutrient] = Estimate(
                 mid, min(low, mid), inf if whole.high == inf else max(most, mid), unit, coverage, sources
             )
-    return BowlFacts(final, cooked, batch, per_100g)
+    return BowlFacts(final, cooked, _wholes_hold_parts(batch), _wholes_hold_parts(per_100g))
+
+
+def _wholes_hold_parts(values: Mapping[str, Estimate]) -> Mapping[str, Estimate]:
+    """``values`` with every whole at least its part: the two were measured apart (sugars) or worked out by difference
+    (carbohydrate), and a food may have a value for its retinol alone."""
+    raised = dict(values)
+    for name, whole_name in PART_OF.items():
+        part, whole = values.get(name), raised.get(whole_name)
+        if part is None or whole is None:
+            continue
+        amount, low = max(whole.amount, part.amount), max(whole.low, part.low)
+        high = whole.high if part.high == inf else max(whole.high, part.high)
+        raised[whole_name] = replace(whole, amount=amount, low=low, high=max(high, amount))
+    return raised
 
 
 class _Part(NamedTuple):

@@ -8,9 +8,9 @@ from math import floor, inf, log10
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.intakes import Intake, Reference
 from spoonproof.foods.weigh import Grams
-from spoonproof.model.food import NUTRIENT_UNITS
+from spoonproof.model.food import NUTRIENT_UNITS, PART_OF
 from spoonproof.model.numbers import Estimate
-from spoonproof.model.record import NamedTuple
+from spoonproof.model.record import NamedTuple, replace
 
 NAMES: Mapping[str, str] = {
     "energy_kcal": "energy",
@@ -78,6 +78,15 @@ def number(amount: float) -> str:
     return f"{amount:.{min(digits, 2)}f}" if amount < 1000 else f"{amount:,.0f}".replace(",", " ")
 
 
+def told(values: Mapping[str, Estimate], nutrient: str) -> str:
+    """``with_range`` of a nutrient, a part of a whole never above it: where of the whole only a least amount is known,
+    so is it of the part."""
+    part, whole = values.get(nutrient), values.get(PART_OF.get(nutrient, ""))
+    if part is not None and whole is not None and whole.high == inf:
+        part = replace(part, high=inf)
+    return with_range(part)
+
+
 def with_range(value: Estimate | None) -> str:
     """ "0.31 (0.25–0.40)"; "at least 0.31" where inputs are missing, "not fully known" where the others have none;
     "not known" where all are missing."""
@@ -101,9 +110,9 @@ def rows(facts: Facts, reference: Reference | None) -> list[ShownRow]:
                 nutrient,
                 name,
                 NUTRIENT_UNITS[nutrient],
-                with_range(portion) if facts.per_portion is not None else "",
-                with_range(per_100g),
-                with_range(facts.per_batch.get(nutrient)),
+                told(facts.per_portion, nutrient) if facts.per_portion is not None else "",
+                told(facts.per_100g, nutrient),
+                told(facts.per_batch, nutrient),
                 share.share if share else None,
                 share.low if share else 0.0,
                 share.high if share else 0.0,

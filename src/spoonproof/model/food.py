@@ -42,6 +42,14 @@ NUTRIENT_UNITS: Mapping[str, str] = {
 }
 """Every nutrient key of the contract with its unit (and saturated fat, which claims need)."""
 
+PART_OF: Mapping[str, str] = {
+    "saturated_fat_g": "fat_g",
+    "ala_g": "fat_g",
+    "sugars_g": "carbohydrate_g",
+    "retinol_ug": "vitamin_a_rae_ug",
+}
+"""Nutrients that are part of another one in the same unit, which is at least as much."""
+
 Hardness = Literal["hard", "firm", "soft", "leaf", "grain", "liquid", "powder", "paste", "none"]
 
 

@@ -191,23 +191,39 @@ def squash(dish: Dish) -> tuple[str, ...]:
     texture = dish.recipe.texture.value.lower() if dish.recipe.texture else ""
     heated = any(t.heats for t in dish.treatments if t.bowl != "family")
     lines = []
+    test = (
+        "press the {} piece between finger and thumb: it gives way at once, with no firm middle. If it doesn’t, "
+        "cook on for 5 minutes and try again."
+    )
     if texture in ("smooth", "thick"):
         if heated:
-            lines.append(
-                "Before you blend, press the hardest piece between finger and thumb: it gives way at once, with no "
-                "firm middle. If it doesn’t, cook on for 5 minutes and try again."
-            )
+            lines.append(f"Before you blend, {test.format('hardest')}")
         lines.append("Rub a little of it between your fingers: no lumps, skins or strings.")
+    elif texture == "mashed":
+        if _softens_in_heat(dish):
+            lines.append(f"Before you mash, {test.format('biggest')}")
+        lines.append("Press a spoonful flat with the back of the spoon: no firm lump is left in it.")
     elif heated:
-        lines.append(
-            "Press the biggest piece between finger and thumb: it gives way at once, with no firm middle. If it "
-            "doesn’t, cook on for 5 minutes and try again."
-        )
+        lines.append(f"P{test.format('biggest')[1:]}")
     if heated:
         pieces = texture in ("soft finger food", "family food")
         how = "Break a piece open and touch the middle" if pieces else "Stir well and touch a little"
         lines.append(f"{how} to the inside of your wrist: it should feel warm, never hot.")
     return tuple(lines)
+
+
+_NO_PIECES = frozenset({"liquid", "powder", "paste", "grain"})
+
+
+def _softens_in_heat(dish: Dish) -> bool:
+    """Whether something in the baby's bowl is cooked in pieces: porridge under mashed berries is not. What no record
+    is known of counts as pieces."""
+    for treatment in dish.treatments:
+        if treatment.heats and treatment.bowl != "family" and not treatment.left_out:
+            food = dish.knowledge.foods.get(dish.recipe.foods[treatment.line].food or "")
+            if food is None or food.hardness not in _NO_PIECES:
+                return True
+    return False
 
 
 def _family(recipe: Recipe) -> str:

@@ -88,7 +88,7 @@ def candidate_text(one: Candidate) -> str:
     return json.dumps(
         [
             one.slug, one.title, one.foods, dict(one.allergens), one.iron_rich, one.from_months, one.names,
-            one.unfit, one.unknown,
+            one.unfit, one.unknown, dict(one.traces),
         ],
         separators=(",", ":"),
     )  # fmt: skip
@@ -96,6 +96,8 @@ def candidate_text(one: Candidate) -> str:
 
 def candidate_of(text: str) -> Candidate:
     """The dish that ``candidate_text`` was given. Raises ValueError or TypeError for other text."""
-    slug, title, foods, allergens, iron_rich, from_months, names, unfit, unknown = json.loads(text)
+    slug, title, foods, allergens, iron_rich, from_months, names, unfit, unknown, held = json.loads(text)
     brings = {food: tuple(brought) for food, brought in allergens.items()}
-    return Candidate(slug, title, tuple(foods), brings, iron_rich, from_months, names, tuple(unfit), tuple(unknown))
+    traces = {food: tuple(brought) for food, brought in held.items()}
+    lists = tuple(unfit), tuple(unknown)
+    return Candidate(slug, title, tuple(foods), brings, iron_rich, from_months, names, *lists, traces)
