@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-from datetime import UTC
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -12,7 +11,7 @@ else:
     try:
         from _datetime import date, datetime, timezone  # the same; the module around it makes them all once more
 
-        UTC = timezone.utc
+        UTC = timezone.utc  # its other name would bring in what this spares
     except ImportError:
         from datetime import UTC, date, datetime
 

@@ -135,12 +135,17 @@ class Patterns:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
             sentences = list(_sentences(text, row))
             for first, last in sentences:
+                here = frozenset(keys[first:last])
                 for gathering in held:
-                    found += _gathered(said_in, first, last, gathering, _NEAR)
+                    if _holds_all(here, gathering.needed):
+                        found += _gathered(said_in, first, last, gathering, _NEAR)
             for (first, middle), (_, last) in pairwise(sentences):
                 if _SPEAKS_ON.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
                     continue
+                here = frozenset(keys[first:last])
                 for gathering in held:
+                    if not _holds_all(here, gathering.needed):
+                        continue
                     over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
         kept: list[Hit] = []
@@ -287,8 +292,10 @@ def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterat
         yield at
         return
     for one in part[place].get(keys[at], ()) if at < len(keys) else ():
-        if at + len(one) <= len(keys) and all(_is(key, token) for key, token in zip(keys[at:], one, strict=False)):
-            yield from _ends(keys, at + len(one), part, place + 1)
+        end = at + len(one)
+        # The first word was looked up; most are the only one.
+        if end == at + 1 or (end <= len(keys) and all(map(_is, keys[at + 1 : end], one[1:]))):
+            yield from _ends(keys, end, part, place + 1)
 
 
 def _is(key: str, token: _Token) -> bool:
