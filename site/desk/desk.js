@@ -130,7 +130,7 @@ function writing(pen) {
       const got = await ask(`/read/${key}`, sent());
       if (mine !== asked || value !== text.value) return;
       take(got);
-      state();
+      if (!saving && (changed() || kept.textContent !== "Saved")) state(); // asked before it was saved, answered after
       const { error, warning } = got.counts;
       say(error || warning ? `${error} must change, ${warning} to look at again` : "Nothing to put right");
     } catch (problem) { if (mine === asked) state(problem.message); }

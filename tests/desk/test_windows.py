@@ -150,6 +150,22 @@ def test_what_was_typed_is_taken_up_after_the_desk_was_killed(chromium: Any, cha
     desk.end()
 
 
+def test_a_reading_that_comes_late_still_says_what_is_saved(chromium: Any, channel: Path) -> None:
+    desk = open_desk(channel)
+    page = sit_down(chromium, desk, f"/write/{KEY}")
+    held: list[Any] = []
+    page.route("**/read/**", lambda route: held.append(route))
+    with page.expect_request(re.compile("/read/")):
+        replace(page, "300 g floury", "333 g floury")
+    page.get_by_role("button", name="Save").click()
+    until(page, "document.querySelector('#kept').textContent === 'Saved'")
+    held[0].continue_()
+    until(page, "document.querySelector('#reading').textContent.includes('333 g')")
+    assert page.locator("#kept").inner_text() == "Saved"
+    page.unroute("**/read/**")
+    desk.end()
+
+
 def test_two_thousand_recipes_in_the_list(chromium: Any, channel: Path) -> None:
     text = (channel / "recipes" / f"{KEY}.md").read_text(encoding="utf-8")
     for number in range(2000):
