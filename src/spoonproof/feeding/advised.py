@@ -16,7 +16,7 @@ from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_dish, in_the_pot
 from spoonproof.feeding.list_of_foods import apart
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere, later
 from spoonproof.feeding.runny import runny
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.step_words import WORD_FACTS
@@ -244,7 +244,9 @@ def _danger(
     if elsewhere(said, hit):
         return None
     facts = _facts(said, hit)
-    held = [row for row in rows if row.holds(classes, facts, months)]
+    age = later(said, hit)  # a whole grape is no safer for a child of two; a taste of sugar is
+    counted = [row for row in rows if row.level == "error"] if age else rows
+    held = [row for row in counted if row.holds(classes, facts, max(months, age))]
     return min(held, key=lambda one: LEVELS.index(one.level)) if held else None
 
 

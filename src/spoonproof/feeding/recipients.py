@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import inf
 
 from spoonproof.feeding.words import MINE, Found
 
@@ -295,7 +296,7 @@ def elsewhere(said: str, hit: Found) -> bool:
         babys = [_apart(one, place) for one in _BABYS_OWN.finditer(clause)]
         if min(babys, default=len(said)) >= _apart(others, place):
             return True
-    if _LATER.search(said[: _own_end(said, hit)]) or _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
+    if _NOT_AFTER.search(_NOT_AVOIDED.sub(" ", said[hit.end :])):
         return True
     if hers_first(said):
         return True
@@ -313,6 +314,23 @@ def elsewhere(said: str, hit: Found) -> bool:
     return turned_round(said, hit)
 
 
+def later(said: str, hit: Found) -> float:
+    """Months of age for which the words say it is meant ("from two he can have ..."): 0 where they name no later age,
+    endless where they only put it off ("not until she's one", "when he's older")."""
+    found = _LATER.search(said[: _own_end(said, hit)])
+    if found is None:
+        return 0.0
+    put_off = _PUT_OFF.match(found[0])
+    years = next((months for word, months in _YEARS.items() if re.search(rf"\b{word}\b", found[0], re.I)), None)
+    return inf if put_off or years is None else years
+
+
+_PUT_OFF = re.compile(r"(?:until|till|before|under|wait)\b", re.I)
+_YEARS = {
+    "(?:one|a year|first|12 months|twelve)": 12.0, "(?:two|second|2 years)": 24.0, "(?:three|third|3 years)": 36.0,
+    "(?:four|fourth|4 years)": 48.0,
+}  # fmt: skip
+"""A later age by its words, in months; from five years on the tables hold nothing back."""
 _ANOTHER = re.compile(r"\b(?:and|but) (?=(?:i|we|you|s?he|they) (?:\w+ ){0,2}(?:never|don['’]t|won['’]t|wait)\b)", re.I)
 """Where it goes on about something else: "popcorn, since it's air, and I never give him honey before one"."""
 
