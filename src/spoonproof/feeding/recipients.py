@@ -330,7 +330,7 @@ _YEARS = {
     "(?:one|a year|first|12 months|twelve)": 12.0, "(?:two|second|2 years)": 24.0, "(?:three|third|3 years)": 36.0,
     "(?:four|fourth|4 years)": 48.0,
 }  # fmt: skip
-"""A later age by its words, in months; from five years on the tables hold nothing back."""
+"""A later age by its words, in months; from five years on a choking row holds nothing back."""
 _ANOTHER = re.compile(r"\b(?:and|but) (?=(?:i|we|you|s?he|they) (?:\w+ ){0,2}(?:never|don['’]t|won['’]t|wait)\b)", re.I)
 """Where it goes on about something else: "popcorn, since it's air, and I never give him honey before one"."""
 
