@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-_VOWEL = re.compile(r"[aeiou]")
+from spoonproof.model.verb_forms import participle, past, third_person
+
 _DOUBLES = frozenset(
     {"control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"}
 )
@@ -89,26 +90,9 @@ def verb_forms(verb: str) -> tuple[str, ...]:
     """Third person, past and -ing forms of a plain verb."""
     if verb in _IRREGULAR:
         return _IRREGULAR[verb]
-    if verb.endswith("y") and verb[-2:-1] not in "aeiou":
-        return verb[:-1] + "ies", verb[:-1] + "ied", verb + "ing"
-    if verb.endswith("e") and not verb.endswith("ee"):
-        return verb + "s", verb + "d", verb[:-1] + "ing"
-    third = verb + ("es" if verb.endswith(("ch", "sh", "x", "z", "ss")) else "s")
-    stem = verb
-    if verb in _DOUBLES or _closed_short(verb):
-        stem = verb + verb[-1]
-    return third, stem + "ed", stem + "ing"
-
-
-def _closed_short(verb: str) -> bool:
-    """One syllable, one vowel, one closing consonant: stop, strip, rob."""
-    return (
-        len(verb) > 2
-        and len(_VOWEL.findall(verb)) == 1
-        and verb[-1] not in "aeiouwxy"
-        and verb[-2] in "aeiou"
-        and not (verb.startswith("qu"))
-    )
+    if verb in _DOUBLES:
+        return third_person(verb), f"{verb}{verb[-1]}ed", f"{verb}{verb[-1]}ing"
+    return third_person(verb), past(verb), participle(verb)
 
 
 def forms(term: str, how: str) -> Iterator[str]:

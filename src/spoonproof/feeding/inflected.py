@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from spoonproof.model.verb_forms import participle, past, third_person
+
 _IRREGULAR = {
     "bite": ("bit", "bitten"), "blow": ("blew", "blown"), "break": ("broke", "broken"), "bring": ("brought",),
     "buy": ("bought",), "catch": ("caught",), "come": ("came",), "cut": ("cut",), "dig": ("dug",),
@@ -20,25 +22,8 @@ _IRREGULAR = {
     "tear": ("tore", "torn"), "throw": ("threw", "thrown"), "wake": ("woke",), "wear": ("wore", "worn"),
     "hurt": ("hurt",), "split": ("split",), "squeeze": (), "swim": ("swam",), "drip": (), "lend": ("lent",),
 }  # fmt: skip
-_VOWELS = "aeiou"
 
 
 def forms(verb: str) -> Sequence[str]:
     """Every form of ``verb``, itself first: "pop" -> pop, pops, popping, popped."""
-    third = verb + ("es" if verb.endswith(("ch", "sh", "ss", "x", "zz")) else "s")
-    if verb.endswith("y") and verb[-2:-1] not in _VOWELS:
-        third = verb[:-1] + "ies"
-    stem = _stem(verb)
-    past = _IRREGULAR.get(verb) or ((verb[:-1] + "ied") if third.endswith("ies") else stem + "ed",)
-    return tuple(dict.fromkeys((verb, third, stem + "ing", *past)))
-
-
-def _stem(verb: str) -> str:
-    """What "-ing" and "-ed" come to: without a silent e, with the last consonant doubled after one short vowel."""
-    if verb.endswith("ie"):
-        return verb[:-2] + "y"
-    if verb.endswith("e") and not verb.endswith(("ee", "oe", "ye")):
-        return verb[:-1]
-    vowels = sum(letter in _VOWELS for letter in verb)
-    short = len(verb) > 2 and verb[-1] not in "aeiouwxy" and verb[-2] in _VOWELS and verb[-3:-2] not in _VOWELS
-    return verb + verb[-1] if short and vowels == 1 else verb
+    return tuple(dict.fromkeys((verb, third_person(verb), participle(verb), *(_IRREGULAR.get(verb) or (past(verb),)))))
