@@ -139,7 +139,6 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     """
     food = foods.get(line.food) if line.food else None
     hits = _hits(line, tables)
-
     if food is None:
         return frozenset().union(*(kinds for _, kinds in hits)) if hits else EMPTY
     own = _own_names(food, tables)

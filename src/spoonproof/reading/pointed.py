@@ -35,8 +35,6 @@ _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the
     re.I,
 )
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
-_POWDERS = ("powder",)
-_LIQUIDS = ("liquid",)
 _WIDER: dict[str, tuple[str, ...]] = {
     "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
     "grain": ("grain", "pulse"), "meat": ("meat", "poultry", "offal", "processed-meat"), "dairy": ("dairy", "cheese"),
@@ -115,8 +113,7 @@ def _of(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
         return tuple(range(len(lines)))
     records = _records(lines, foods)
     if noun in ("liquid", "powder"):
-        kinds = _LIQUIDS if noun == "liquid" else _POWDERS
-        return tuple(i for i, r in enumerate(records) if r is not None and r.hardness in kinds and r.group != "oil")
+        return tuple(i for i, r in enumerate(records) if r is not None and r.hardness == noun and r.group != "oil")
     last = [(key_of(line.name)[-1:] or ("",))[0] for line in lines]
     if noun in GROUPS:
         return of_kind(noun, lines, foods, last)
@@ -131,7 +128,7 @@ def _wider(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...
     groups = _WIDER.get(noun, ())
     more = {i for i, record in enumerate(_records(lines, foods)) if record is not None and record.group in groups}
     if noun == "green":
-        more |= {i for word in ("leaf",) for i in of_kind(word, lines, foods, [""] * len(lines))}
+        more |= set(of_kind("leaf", lines, foods, [""] * len(lines)))
         without = [line for i, line in enumerate(lines) if i not in own]
         rest = [i for i in range(len(lines)) if i not in own]
         more |= {rest[i] for i in of_kind("green", without, foods, [""] * len(without))}

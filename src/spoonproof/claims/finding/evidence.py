@@ -142,10 +142,10 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
         return True  # "nursing, while *it has* many benefits"
     if any(item.words.partition(" ")[0] in _THESE for item in tagged.items[max(0, begin - _AROUND - _BESIDE) : begin]):
         return True  # "*this stuff* is good and will make her tummy feel full"
-    if any(said_at(tagged, index) in _RELATIVE for index in range(max(0, begin - _AROUND), begin)):
-        after = max(i for i in range(max(0, begin - _AROUND), begin) if said_at(tagged, i) in _RELATIVE)
-        if tagged.is_any(after - 1, _NAMED) and tagged.find(_COPULA, after + 1, after + 2):
-            return True  # "bad *fats that are* quite toxic to the brain"
+    near = range(begin - 1, max(0, begin - _AROUND) - 1, -1)
+    after = next((index for index in near if said_at(tagged, index) in _RELATIVE), None)
+    if after is not None and tagged.is_any(after - 1, _NAMED) and tagged.find(_COPULA, after + 1, after + 2):
+        return True  # "bad *fats that are* quite toxic to the brain"
     return bool(tagged.find(_STANDING, begin - _BESIDE, begin) or tagged.find(_STANDING, end, end + _BESIDE))
 
 

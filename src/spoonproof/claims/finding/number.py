@@ -13,8 +13,6 @@ _UNITS = {
     "percent": "%", "per cent": "%", "ounce": "oz", "ounces": "oz", "calorie": "kcal", "calories": "kcal",
     "kcal": "kcal", "kj": "kJ", "kilojoules": "kJ", "cal": "kcal", "cals": "kcal",
 }  # fmt: skip
-_NUMBER = frozenset({"number"})
-_TIMES = frozenset({"times"})
 _FRACTIONS = frozenset({"half", "third", "a third", "quarter", "a quarter", "½", "¼", "¾", "⅓", "⅔"})
 
 

@@ -10,7 +10,6 @@ from spoonproof.claims.finding.near import REACH, Ask, end_of, first_of, quoted,
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
-_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
 _CHILD = frozenset({"audience-baby"})
 _FOOD = frozenset({"food", "dish", "hazard-food", "hazard-food-weak"})
 _FORBIDS = frozenset({"forbid"})

@@ -33,7 +33,7 @@ def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether ``one`` is kept as a whole that ``other`` has something against: of two readings of the same words the
     worse decides ("babies need 90 mg of iron" is more than that they need iron)."""
     a, b = one.claim, other.claim
-    if one.advice not in ("keep", "add") or other.advice in ("keep", "add") or a.passage is not b.passage:
+    if one.advice not in ("keep", "add") or other.advice in ("keep", "add"):
         return False
     if b.kind == "quantity" and a.kind == "safety-age" and b.foods and set(b.foods) & set(a.foods):
         return a.start < b.end and b.start < a.end  # "a litre of cow's milk a day from one"
@@ -53,7 +53,7 @@ def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:
 def _same_number(one: JudgedClaim, other: JudgedClaim) -> bool:
     """Whether the other says of what the number of the one is: "1 g of salt" beside "1 g of salt a day"."""
     a, b = one.claim, other.claim
-    both = a.kind == b.kind == "quantity" and one.truth == "unproven" and bool(b.nutrients) and a.passage is b.passage
+    both = a.kind == b.kind == "quantity" and one.truth == "unproven" and bool(b.nutrients)
     return both and a.number == b.number and a.start < b.end and b.start < a.end
 
 
@@ -75,7 +75,7 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
     """Whether one is a part of a longer claim of its kind, or of a comparison: "iron from meat is absorbed" says what
     it does by itself, and with "better than" behind it holds one against another."""
     a, b = one.claim, other.claim
-    if a.passage is not b.passage or not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
+    if not (b.start <= a.start and a.end <= b.end) or b.end - b.start <= a.end - a.start:
         return False
     compared = b.kind == "comparative" and a.kind in ("function", "nutrient-content") and a.effect is None
     # "Iron from plants isn't absorbed" breaks off what goes on "as well as iron from meat".
