@@ -80,6 +80,9 @@ def singular(word: str) -> str:
         return word[:-3] + "y"
     if word.endswith(("oes", "shes", "ches", "xes")):
         return word[:-2]
-    if word.endswith("s") and not word.endswith(("ss", "us")):
-        return word[:-1]
-    return word
+    return word[:-1] if is_many(word) else word
+
+
+def is_many(name: str) -> bool:
+    """Whether a name ends as a plural does: "lentils", not "cress" or "couscous"."""
+    return name.endswith("s") and not name.endswith(("ss", "us"))

@@ -11,13 +11,16 @@ from collections.abc import Iterator, Sequence
 
 from spoonproof.feeding.words import Found
 
+_STATES = (
+    "soft|raw|whole|cold|frozen|hard|crisp|crunchy|dried|salted|steamed|boiled|cooked|roasted|mashed|grated|chopped|sliced"
+    "|quartered|halved|peeled|unpeeled|uncut"
+)
 _LEAST = 3
 """Foods in a row that make a list."""
 _GAP = re.compile(
     r"\s*(?P<own>(?:sticks?|batons?|cubes?|chunks?|wedges?|spears?|fingers|rounds?|coins?|slices|halves|quarters|strips"
     r"|florets|pieces|crisps?)\b)?\s*(?:,\s*(?:and |or )?|\b(?:and|or|plus|then)\s+)?"
-    r"(?:(?:an?|the|some|few|little|nice|big|small|fresh|ripe|soft|raw|whole|cold|frozen|hard|crisp|crunchy|dried|salted"
-    r"|steamed|boiled|cooked|roasted|mashed|grated|chopped|sliced|quartered|halved|peeled|unpeeled|uncut"
+    rf"(?:(?:an?|the|some|few|little|nice|big|small|fresh|ripe|{_STATES}"
     r"|handfuls? of|bits? of|sticks? of|cubes? of|slices? of|chunks? of|wedges? of)\s+){0,3}",
     re.I,
 )
@@ -52,9 +55,5 @@ def _alone(said: str, run: Sequence[Found]) -> Iterator[tuple[Found, str, Found]
         yield hit, alone, Found(start, start + hit.end - hit.start, hit.value, hit.phrase)
 
 
-_STATE_OF_FIRST = re.compile(
-    r"(?:\b(?:soft|raw|whole|cold|frozen|hard|crisp|crunchy|dried|salted|steamed|boiled|cooked|roasted|mashed|grated"
-    r"|chopped|sliced|quartered|halved|peeled|unpeeled|uncut)\s+)+$",
-    re.I,
-)
+_STATE_OF_FIRST = re.compile(rf"(?:\b(?:{_STATES})\s+)+$", re.I)
 """The state of the first food of a list, which is none of the others'."""

@@ -85,7 +85,7 @@ def picture_hazards(
 
 def _scenes(text: str, span: Span, meal: bool, tables: FeedingTables) -> list[PictureHazard]:
     """How the baby sits and who is by, where ``text`` tells of a danger in it."""
-    rows = {row.text("id"): row for row in tables.rows.get("picture_dangers", ())}
+    rows = tables.by_id("picture_dangers")
     found = tables.phrases_of("picture_dangers", "phrases").find(text)
     hits = [hit for hit in found if _holds(hit, rows[hit.value].text("kind"), text, meal)]
     return [

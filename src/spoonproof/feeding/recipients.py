@@ -320,16 +320,18 @@ def later(said: str, hit: Found) -> float:
     found = _LATER.search(said[: _own_end(said, hit)])
     if found is None:
         return 0.0
-    put_off = _PUT_OFF.match(found[0])
-    years = next((months for word, months in _YEARS.items() if re.search(rf"\b{word}\b", found[0], re.I)), None)
-    return inf if put_off or years is None else years
+    if _PUT_OFF.match(found[0]):
+        return inf
+    return next((months for word, months in _YEARS if word.search(found[0])), inf)
 
 
 _PUT_OFF = re.compile(r"(?:until|till|before|under|wait)\b", re.I)
-_YEARS = {
-    "(?:one|a year|first|12 months|twelve)": 12.0, "(?:two|second|2 years)": 24.0, "(?:three|third|3 years)": 36.0,
-    "(?:four|fourth|4 years)": 48.0,
-}  # fmt: skip
+_YEARS = (
+    (re.compile(r"\b(?:one|a year|first|12 months|twelve)\b", re.I), 12.0),
+    (re.compile(r"\b(?:two|second|2 years)\b", re.I), 24.0),
+    (re.compile(r"\b(?:three|third|3 years)\b", re.I), 36.0),
+    (re.compile(r"\b(?:four|fourth|4 years)\b", re.I), 48.0),
+)
 """A later age by its words, in months; from five years on a choking row holds nothing back."""
 _ANOTHER = re.compile(r"\b(?:and|but) (?=(?:i|we|you|s?he|they) (?:\w+ ){0,2}(?:never|don['’]t|won['’]t|wait)\b)", re.I)
 """Where it goes on about something else: "popcorn, since it's air, and I never give him honey before one"."""

@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from spoonproof.claims.wording import is_hint
+from spoonproof.claims.words import is_many
 from spoonproof.model.citation import UNPUBLISHED, Csl, address, short
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.record import NamedTuple
@@ -184,7 +185,7 @@ def _by_name(text: str, judged: JudgedClaim) -> str:
     word = _topic(judged).removeprefix("about ")
     if not word or not text.startswith("It is "):
         return text
-    verb = "are" if word.endswith("s") and not word.endswith(("ss", "us")) else "is"
+    verb = "are" if is_many(word) else "is"
     return f"{word[:1].upper()}{word[1:]} {verb} {text[6:]}"
 
 

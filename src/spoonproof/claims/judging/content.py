@@ -23,7 +23,7 @@ from spoonproof.claims.judging.probes import AnyProbe, AsBought, DishProbe, Food
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name, resolve
-from spoonproof.claims.words import plain
+from spoonproof.claims.words import is_many, plain
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
@@ -278,7 +278,7 @@ def _present(condition: Condition | None, probe: AnyProbe) -> str:
 def _brings(what: str, foods: list[str], probe: AnyProbe) -> str:
     named = foods[0] if len(foods) == 1 else f"{', '.join(foods[:-1])} and {foods[-1]}"
     if isinstance(probe, FoodProbe):
-        verb = "contain" if len(foods) > 1 or (named.endswith("s") and not named.endswith(("ss", "us"))) else "contains"
+        verb = "contain" if len(foods) > 1 or is_many(named) else "contains"
         return f"That is {what}." if what == named else f"{named[:1].upper()}{named[1:]} {verb} {what}."
     return f"The dish contains {what}." if named == what else f"The dish contains {what}, from {named}."
 

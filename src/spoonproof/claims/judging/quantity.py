@@ -22,7 +22,6 @@ from spoonproof.model.record import NamedTuple, replace
 
 _TO_MG = {"g": 1000.0, "mg": 1.0, "ug": 0.001, "µg": 0.001, "mcg": 0.001}
 _TO_KCAL = {"kcal": 1.0, "cal": 1.0, "kj": 1 / 4.184}
-_NARROW = 2.0
 _WIDE = 2.0
 """A computed range whose top is more than this many times its bottom settles nothing."""
 _FAR = 1.5
@@ -201,7 +200,7 @@ def _as_read(
     about = f"{nutrient_name(nutrient)} per {basis}"
     amount = f"{show(found)} {about}"
     # At the edge of what was worked out she can say what was; where the range is wide there is nothing to say.
-    told = truth != "true" and (truth != "unproven" or found.high <= _NARROW * found.low)
+    told = truth != "true" and (truth != "unproven" or found.high <= _WIDE * found.low)
     wording = f"about {spoken(found)} {about}" if told else None
     return Verdict(truth, f"Computed: {amount}.", None, refs, wording, harm=1)
 

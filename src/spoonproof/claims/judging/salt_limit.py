@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.judging.content import nutrient_of
-from spoonproof.claims.judging.quantity import stated
+from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
@@ -16,7 +16,6 @@ _LIMIT = re.compile(
     r" (?:most|maximum|max|limit(?:ed)?|at most|less than|under|up to|below|ceiling|cap"
     r"|(?:no|not|never|[a-z]+n't)(?: [a-z']+){0,3} (?:more than|over|above|exceed)) "
 )
-_A_DAY = re.compile(r" (?:a|per|each|every) day | daily ")
 _BABY = re.compile(
     r" (?:bab(?:y|ies)|infants?|(?:under|before) (?:one|1|12 months|twelve months|a year)|first (?:year|birthday)"
     r"|(?:[4-9]|1[01]|six|seven|eight|nine|ten|eleven) months?(?: olds?)?) "
@@ -42,7 +41,7 @@ def salt_limit(claim: Claim, register: Register) -> Verdict | None:
         return None
     young, older = _BABY.search(words), _TODDLER.search(words)
     limit, needed = _LIMIT.search(words), _NEEDED.search(words)
-    if bool(young) is bool(older) or not _A_DAY.search(words) or _OTHERWISE.search(words) or not (limit or needed):
+    if bool(young) is bool(older) or spread_over(words) != "day" or _OTHERWISE.search(words) or not (limit or needed):
         return None
     said = stated(number, "sodium_mg", words)
     name, grams = _LIMITS[0 if young else 1]
