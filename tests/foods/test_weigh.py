@@ -216,7 +216,7 @@ def test_a_piece_of_a_big_fruit_is_not_all_of_it() -> None:
         "foods:\n  - 1 large piece of pumpkin\n  - 1 large pumpkin\n  - 1 tin of haricot beans, 400 g, drained\n"
     )
     assert recipe is not None
-    got = [weigh(line, known.foods.get(line.food or ""), known.measures("UK")) for line in recipe.foods]  # type: ignore[arg-type]
+    got = [weigh(line, known.foods.get(line.food or ""), known.measures("UK")) for line in recipe.foods]  # type: ignore[arg-type]  # each line has a known food
     assert isinstance(got[0], Unweighed) and isinstance(got[1], Weight)
     assert isinstance(got[2], Weight) and got[2].edible.mid == pytest.approx(240), (
         "what is left of 400 g in their liquid"

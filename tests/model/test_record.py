@@ -185,9 +185,9 @@ def test_a_named_tuple_does_what_the_librarys_does(kind: type[Ours]) -> None:
         with pytest.raises(TypeError):
             make(*given, **named)
     with pytest.raises(ValueError, match="colour"):
-        one._replace(colour=1)  # type: ignore[call-arg]
+        one._replace(colour=1)  # type: ignore[call-arg]  # which is what is tried
     with pytest.raises(AttributeError):
-        one.colour = 1  # type: ignore[attr-defined]
+        one.colour = 1  # type: ignore[attr-defined]  # as above
     assert Ours("a", 2).double == 4
 
 
