@@ -48,6 +48,7 @@ FEEDING_TABLES = (
     "introduction",
     "contradictions",
     "told_words",
+    "telling_words",
     "picture_dangers",
     "week_needs",
 )

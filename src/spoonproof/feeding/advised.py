@@ -1,8 +1,8 @@
 """What the author's words advise beside the recipe that endangers a baby: "let her nibble whole grapes meanwhile".
 
-A food in a sentence counts where the words around it hand it to the baby ("give him", "a drizzle of ... on top") and
-show the danger ("whole", "raw", or a food that is wrong in any form). What is turned round ("never give"), kept for
-a later age or for somebody else's plate does not.
+A food in a sentence counts where the words around it hand it to the baby (``who_eats``, ``handed``) and show the danger
+(``shown``: "whole", "raw", or a food that is wrong in any form). What is turned round ("never give"), kept for a later
+age or for somebody else's plate does not.
 """
 
 from __future__ import annotations
@@ -12,15 +12,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.disowned import disowned
-from spoonproof.feeding.done_first import done_to
-from spoonproof.feeding.handed import ANY_FORM, MILKS, handed, in_the_dish, in_the_pot
+from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
-from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of, elsewhere, later
-from spoonproof.feeding.runny import runny
+from spoonproof.feeding.recipients import GIVE, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
-from spoonproof.feeding.step_words import WORD_FACTS
+from spoonproof.feeding.shown import endangering, facts_told
 from spoonproof.feeding.tables import FeedingTables, HazardRow
+from spoonproof.feeding.who_eats import Stance, stance
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import LEVELS, Level, Remedy, SourceRef
@@ -29,119 +27,6 @@ from spoonproof.model.text import Passage, Span
 
 _KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super", "speech"})
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
-
-# "wets her dummy in his stout": said of a drink, not of a stout pot
-_DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
-_RAW_SEA = re.compile(r"\boysters?\b|\braw\b", re.I)
-"""Shellfish that is eaten raw where nothing is said."""
-_TO_SUCK = re.compile(r"\b(?:to|can|may|lets? (?:her|him)) (?:suck|chew|gnaw)\b", re.I)
-_RAW_HARD = frozenset({"hard-raw", "firm-raw", "crisp-raw", "hard-raw-unless-ripe"})
-_IN_THE_POD = re.compile(r"\bpods? (?:on|and all)\b|\bcrunch\w*\b", re.I)
-_UNCOOKED = re.compile(
-    r"\b(?:cold|chilled|frozen|icy|crisp|fridge-cold"
-    r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
-    re.I,
-)
-_ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
-_VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
-_CRUNCH = re.compile(
-    r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled|[- ]cooked| yolk| egg)|whittl\w*"
-    r"|crisp|rock[- ]hard|skin and all|peel and all"
-    r"|with a snap|snappy|unpeeled|uncooked"
-    r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
-    re.I,
-)
-_TRIED = re.compile(
-    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
-)
-_SNACKED = re.compile(
-    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
-)
-_WHOLE_LATER = re.compile(  # "he pops them in whole"
-    r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
-    r"|\bas they come\b|\buncut\b|\bin one piece\b",
-    re.I,
-)
-_GUMS = re.compile(
-    r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
-)
-_STONE_IN = re.compile(
-    r"\b(?:stones?|pits?)(?: (?:still|left|are|is))* (?:in|inside|and all)\b|\bwith (?:the|its|their) (?:stones?"
-    r"|pits?)\b"
-    r"|\b(?:spits?|spat) (?:out )?(?:it|them|the (?:stones?|pits?))(?: out)?\b|\b(?:round|around|off) (?:its"
-    r"|the) stone\b|\bnever stone\b|\bwithout stoning\b",
-    re.I,
-)
-_MEAT_OF = re.compile(r" (?:meat|flesh)\b", re.I)
-_ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
-_CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
-_ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
-_SPOONED = re.compile(
-    r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
-    r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
-    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bspread thick\b"
-    r"|\bno need to thin\b",
-    re.I,
-)
-_MEASURE = re.compile(
-    r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
-    r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
-    re.I,
-)
-_MORSEL = re.compile(
-    r"\b(?:squares?|pieces?|cubes?|lumps?|slices?|slivers?|chunks?|nibbles?|licks?|dabs?|spoon(?:ful)?s?|bites?|bags?"
-    r"|handfuls?|corners?|sticks?|blobs?|dots?|smears?) of (?:\w+ ){0,2}$|\b(?:suck|chew|gnaw)(?:s|ed|ing)? (?:on )?"
-    r"(?:an?|some|the|his|her) (?:\w+ )?$",
-    re.I,
-)
-"""Words before a food by which it is eaten: "a square of toffee", and not the colour."""
-_BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
-_INTO_CUP = re.compile(
-    r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
-)
-_SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
-_USUAL_MILK = re.compile(
-    r"\b(?:besides?|apart from|other than|as well as|in addition to|along(?:side| with)|next to|except)"
-    r" (?:(?:the|their|her|his|your|usual|normal|breast) ){0,2}$",
-    re.I,
-)
-"""Words before the milk that a baby has anyway: "water is all they need besides milk"."""
-_FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
-    re.I,
-)
-_HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
-_INTO_DISH = re.compile(
-    r" (?:(?:stirred|swirled|melted|mixed|whisked|beaten|loosened) )?(?:in|into|through)(?: (?:her|his|their|the|some"
-    r"|warm|hot|plain|breakfast|baby))* (?:porridge|yog\w+|mash|pur[eé]e|oats|soup|sauce|batter|cereal|smoothie|dal"
-    r"|congee)\b",
-    re.I,
-)
-"""What stands behind a spread that is thinned by what it goes into: "a spoon of it in her porridge"."""
-_ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
-_BY_HAND = re.compile(
-    r"\b(?:roll|toss|throw|catch|slip|post|sneak|nick|pinch|steal|pass|feed)\w* (?:\w+ ){0,4}(?:to|for)"
-    r" (?:her|him|the baby)\b|\bin (?:her|his) (?:mouth|cheek|fist)\b",
-    re.I,
-)
-"""How round food is handed over as it is: nobody rolls a quarter of a grape."""
-_SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
-_IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
-_HANDFUL = re.compile(
-    r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
-    r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
-    r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
-    r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
-    r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",
-    re.I,
-)
-
-_MADE_SAFE = re.compile(
-    r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
-    r"|grind|squash|quarter"
-    r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
-    re.I,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,7 +73,7 @@ def advised(
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
-        film = passage.kind == "speech" and not by_shape
+        asked = _Asked(rows, months, tables, passage.kind, by_shape)
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for start, end in places:
@@ -200,65 +85,60 @@ def advised(
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
                     continue  # no row of this age is about it, whatever the words say
-                row = _danger(rows, said, hit, passage.kind, months, tables, by_shape=by_shape, film=film)
+                row = asked.danger(said, hit, film=passage.kind == "speech" and not by_shape)
                 if row is None and hit in alone:
-                    row = _danger(rows, *alone[hit], passage.kind, months, tables, by_shape=by_shape, film=film)
+                    row = asked.danger(*alone[hit], film=passage.kind == "speech" and not by_shape)
                 if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end)):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
         if passage.kind == "step":
             continue
         for one in carried_on(passage.text, places, tables):
-            row = _danger(rows, one.said, one.hit, passage.kind, months, tables, by_shape=by_shape, film=False)
-            if row is None:  # "it comes out of his own cows"
-                for hit in said_otherwise(one.said, tables):
-                    row = row or _danger(
-                        rows, one.said, hit, passage.kind, months, tables, by_shape=by_shape, film=False
-                    )
-            begins = passage.text.rfind(".", 0, one.first.start) + 1
+            begins = one.begins
+            first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
+            over = stance(passage.text[begins : one.ends], first, tables, one.pointing[0] - begins)
+            row = asked.danger(one.said, one.hit, over)
+            for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
+                row = row or asked.danger(one.said, hit, over)
             if row is None or disowned(passage.text, begins, (one.first.start, one.first.end)):
                 continue
             if (row.id, one.first.start) not in told:
                 yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)
 
 
-def _danger(
-    rows: Sequence[HazardRow],
-    said: str,
-    hit: Found,
-    kind: str,
-    months: float,
-    tables: FeedingTables,
-    *,
-    by_shape: bool,
-    film: bool,
-) -> HazardRow | None:
-    """The gravest row of what ``said`` does with the food: None where it isn't handed to the baby."""
-    classes = _endangering(tables.kinds[hit.value], said, hit, kind, by_shape=by_shape)
-    if not classes or not (
-        handed(said, hit, kind, classes)
-        or (film and in_the_pot(said, hit, classes))
-        or (kind != "step" and not by_shape and in_the_dish(said, hit, classes))
-    ):
-        return None
-    if elsewhere(said, hit):
-        return None
-    facts = _facts(said, hit)
-    age = later(said, hit)  # a whole grape is no safer for a child of two; a taste of sugar is
-    counted = [row for row in rows if row.level == "error"] if age else rows
-    held = [row for row in counted if row.holds(classes, facts, max(months, age))]
-    return min(held, key=lambda one: LEVELS.index(one.level)) if held else None
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What every sentence of a passage is asked with: the ``rows`` that count, the baby's age in ``months``."""
 
+    rows: Sequence[HazardRow]
+    months: float
+    tables: FeedingTables
+    kind: str
+    by_shape: bool
 
-def _endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_shape: bool) -> frozenset[str]:
-    """The kinds of the food whose danger the words show, as far as such words are looked at (see ``advised``)."""
-    classes = _shown(kinds, said, hit)
-    if by_shape and not ONE_CHILD.search(said):
-        classes -= ANY_FORM | MILKS
-    # "Then it's milk and bed": the milk she always has.
-    if hit.phrase == ("milk",) and (kind == "speech" or _USUAL_MILK.search(said[: hit.start])):
-        classes -= MILKS
-    return classes
+    def danger(self, said: str, hit: Found, told: Stance | None = None, *, film: bool = False) -> HazardRow | None:
+        """The gravest row of what ``said`` does with the food, None where it isn't handed to the baby; ``told``: what
+        more words than these do with it."""
+        classes = endangering(self.tables.kinds[hit.value], said, hit, self.kind, by_shape=self.by_shape)
+        if not classes or kept_back(said, hit) or reckoned(said, hit):
+            return None
+        told = told or stance(said, hit, self.tables)
+        if told.turned or told.eaters == "others":
+            return None
+        eaten = told.eaters == "baby" and (self.kind != "step" or GIVE.search(said) is not None)
+        if not eaten and not self._for_babies(said, hit, classes, film=film):
+            return None
+        facts = facts_told(said, hit)
+        age = later(said, hit)  # a whole grape is no safer for a child of two; a taste of sugar is
+        counted = [row for row in self.rows if row.level == "error"] if age else self.rows
+        held = [row for row in counted if row.holds(classes, facts, max(self.months, age))]
+        return min(held, key=lambda one: LEVELS.index(one.level)) if held else None
+
+    def _for_babies(self, said: str, hit: Found, classes: frozenset[str], *, film: bool) -> bool:
+        """Whether words that name no eater put it into a baby's food all the same."""
+        if in_a_bowl(said, hit, self.kind, classes) or (film and in_the_pot(said, hit, classes)):
+            return True
+        return self.kind != "step" and not self.by_shape and in_the_dish(said, hit, classes)
 
 
 def _found(
@@ -291,107 +171,3 @@ def _for_anybody(food: str, problem: str) -> str:
     if rule and state.startswith("goes into"):
         return f"{rule[:1].upper()}{rule[1:]}."
     return sentence(food, problem)
-
-
-def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
-    return said[max(0, hit.start - before) : hit.end + after]
-
-
-def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
-    """The kinds of the food whose danger the words show."""
-    before = said[max(0, hit.start - 60) : hit.start]
-    shown = kinds & ANY_FORM
-    if shown and in_everyday_sense(hit, said):
-        told = any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
-        if not (told or _INTO_CUP.match(said, hit.end)):
-            shown = frozenset()
-    if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
-        shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if _MEAT_OF.match(said, hit.end) or said[hit.start : hit.end].lower().endswith("carcass"):
-        shown -= {"bone-in"}  # "chicken wing meat"
-    if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
-        shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
-    near = _near(said, hit)
-    if "nut" in shown and not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
-        nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
-        if not nut_itself:
-            shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if "dried-large" in kinds and "dried-fruit" in shown:
-        named_only = _TRIED.search(before) or not GIVE.search(said)
-        if named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
-            shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
-    if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
-        _HANDFUL.search(near)
-        or _WHOLE_LATER.search(said, hit.end)
-        or UNCUT.search(said)
-        or _ONE_IN_MOUTH.search(said)
-        or _SPAT.search(said)
-        or (_BY_HAND.search(said) and not _MADE_SAFE.search(said.replace("tray", " ")))
-    ):
-        shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
-    if "pea" in kinds and ("raw" in keys(near) or _IN_THE_POD.search(near)):
-        shown |= {"pea"}
-    if (
-        kinds & _RAW_HARD
-        and not said[hit.start : hit.end].lower().endswith("squashes")
-        and (
-            "raw" in keys(near)
-            or (
-                (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
-                and not _MADE_SAFE.search(_near(said, hit, 45, 60))
-            )
-        )
-    ):
-        shown |= kinds & _RAW_HARD
-    if "stone-fruit" in kinds and (_STONE_IN.search(said) or _ON_STONE.search(said)):
-        shown |= {"stone-fruit"}
-    if "small-round" in kinds and _IN_HALVES.search(near):
-        shown |= {"small-round"}
-    if "egg" in kinds and ("raw" in keys(near) or runny(_near(said, hit, 60, 60))):
-        shown |= {"egg"}
-    if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
-        shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
-    if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or runny(near)):
-        shown |= {"shellfish"}
-    if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):
-        shown |= {"hard-object"}
-    if "raw-egg-product" in kinds and _HOME_MADE.search(near):
-        shown |= {"raw-egg-product"}
-    if "sausage" in kinds and _ROUNDS.search(near):
-        shown |= {"sausage"}
-    if "hard-cheese" in kinds and _CUT_SAID.search(near):
-        shown |= {"hard-cheese"}
-    if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):
-        shown |= {"nut-butter"}
-    if kinds & MILKS and _in_vessel(said, hit):
-        shown |= kinds & MILKS
-    return shown
-
-
-def _in_vessel(said: str, hit: Found) -> bool:
-    """Whether the food's clause tells of a bottle, cup or sip, apart from the name: an oat drink may be cooked with."""
-    return _VESSEL.search(clause_of(said, hit).replace(said[hit.start : hit.end], " ")) is not None
-
-
-def _facts(said: str, hit: Found) -> frozenset[str]:
-    near = keys(_near(said, hit))
-    facts = {fact for key in near if key != "can" and (fact := WORD_FACTS.get(key, ""))}
-    done = done_to(said, hit)
-    facts |= done
-    if "cooked" in done:  # "steam raw carrot for her"
-        facts.discard("raw")
-    elif near & {"cooked", "steamed", "boiled", "baked", "roasted", "stewed", "poached"}:
-        facts.add("cooked")
-    else:
-        facts.add("raw")
-    facts |= {"drink"} if _in_vessel(said, hit) else set()
-    facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
-    facts |= (
-        {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end) else set()
-    )
-    facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
-    facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
-    facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
-    if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
-        facts.add("whole")
-    return frozenset(facts)

@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from spoonproof.feeding.recipients import BABY, ONE_CHILD, OTHERS, turned_round
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
@@ -33,12 +32,14 @@ _REST_OF_GAP = 3
 
 
 class Carried(NamedTuple):
-    """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place
-    ``ends`` where the second sentence ends and ``pointing`` its words for the food, all in the text given."""
+    """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place,
+    ``begins`` and ``ends`` are where the two sentences do, and ``pointing`` the words for the food, all in the text
+    given."""
 
     said: str
     hit: Found
     first: Found
+    begins: int
     ends: int
     pointing: tuple[int, int]
 
@@ -56,17 +57,16 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
             pointing = (_MANY if many else _ONE).search(more)
             if pointing is None or any(one.start < pointing.start() for one in named):
                 continue
-            if _MADE_SAFE.search(said) or turned_round(said, food):
+            if _MADE_SAFE.search(said):
                 continue
             part = pointing.group().lower().startswith("the ")  # "he spits the pits"
             at = pointing.end() + 4 if part else pointing.start()
             put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :]
-            if ONE_CHILD.search(said) and not BABY.search(more) and not OTHERS.search(more):
-                put_in = put_in.rstrip() + ", for the baby"  # "the wee one helps herself. I have never cut one."
             yield Carried(
                 put_in,
                 food._replace(start=at, end=at + len(name)),
                 food._replace(start=start + food.start, end=start + food.end),
+                start,
                 stop,
                 (following + pointing.start(), following + pointing.end()),
             )

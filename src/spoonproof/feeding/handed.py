@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.feeding.recipients import ADD, BABY, FOR_BABY, GIVE, ONE_CHILD, clause_before
+from spoonproof.feeding.recipients import ADD, BABY
 from spoonproof.feeding.words import Found
 
 # Wrong in any form, so that naming them is enough.
@@ -15,14 +15,7 @@ ANY_FORM = frozenset(
     seed-large dried-fruit bone-in string-cheese crunchy kelp
     salty-food mercury-fish mercury-us bran""".split()
 )  # fmt: skip
-GRAVE = frozenset(
-    """honey salt stock-cube salty-sauce raw-milk raw-milk-cheese mould-cheese mercury-fish alcohol popcorn jelly-cube
-    marshmallow hard-sweet chewing-gum fennel-tea rice-drink raw-sprout""".split()
-)
-"""Of these the foods that a sentence with a baby in it names for the baby, unless it says otherwise."""
 MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
-_DRINKS = frozenset({"tea", "coffee", "herbal-tea"})
-_BREWED = re.compile(r"\b(?:weak|milky|sweet|black|iced|strong) ", re.I)
 _A_LITTLE = re.compile(
     r"\b(?:drizzles?|spoon(?:ful)?s?|teaspoons?|tablespoons?|dash(?:es)?|splash(?:es)?|sprinkl(?:e|es|ing)|pinch(?:es)?"
     r"|squeezes?|licks?|drops?|handfuls?|bits?|dabs?|sips?|bottles?|beakers?|cups?|mugs?|thimbles?|swirls?|dollops?"
@@ -30,7 +23,6 @@ _A_LITTLE = re.compile(
     r" of (?:\w+ ){0,3}$|\b(?:half|quarter of|third of|bit of) an? (?:\w+ )?$",
     re.I,
 )
-_LEFT_WHOLE = re.compile(r"\b(?:whole|halves of)(?: \w+)? $", re.I)
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
     r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
@@ -44,15 +36,6 @@ _PRAISED = re.compile(
     r"|brings?)\b",
     re.I,
 )
-# "she drains the last of my latte": whatever the verb, unless it only looks, throws or helps
-_EATEN_BY = re.compile(
-    r"\b(?:s?he|the baby|the little one|my (?:son|daughter|baby)) (?!(?:\w+ ){0,2}(?:saw|sees?|watch|point|knock"
-    r"|thr[eo]w|spill|drop|spat|spit|carr|found|finds?|hid|draw|drew|help|pick|hear|smell|left|leave|push|turn|refus"
-    r"|dislik|hate|look|wave|play|call|say|said|think|know|need|want)\w*\b)(?:\w+ ){1,6}$",
-    re.I,
-)
-_TOO_MUCH_FOR = re.compile(r"\btoo (?!good\b)(?:\w+ ){1,4}(?=for\b)", re.I)
-_DENIED = re.compile(r"(?:\b(?:not|never|no|nothing|nobody|none|hardly|myth|nonsense)|n['’]t)\b", re.I)
 _AT_TABLE = re.compile(r"\b(?:lunch ?box|finger foods?|picnic|snack box|party bag|on the side|alongside|tray)\b", re.I)
 # "fruit yoghurts often have added sugar": what is in them, added by nobody here
 _FOUND_IN = re.compile(
@@ -81,7 +64,7 @@ _A_DAY = re.compile(r"\b(?:a|per|each|in a(?: whole)?|every) day\b|\bdaily\b", r
 _AN_AMOUNT = re.compile(r"\b(?:g|mg|grams?|grammes?|milligrams?) (?:of )?(?:\w+ )?$", re.I)
 
 
-def _reckoned(said: str, hit: Found) -> bool:
+def reckoned(said: str, hit: Found) -> bool:
     """Whether it is told how much there is or may be, and nothing is put in: "stay under 2 g of salt a day"."""
     before = said[: hit.start]
     if ADD.search(before) or re.search(r"\b(?:giv|gave|feed|offer)\w*\b", before, re.I):
@@ -91,54 +74,18 @@ def _reckoned(said: str, hit: Found) -> bool:
     )
 
 
-_BAD_FOR = re.compile(
-    r"^(?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|unsafe|risky|unhealthy|no good|not good) "
-    r"for (?:\w+ ){0,2}\w+(?: under \w+)?[.!]?$",
-    re.I,
-)
-"""A whole sentence that does no more than call a food bad for somebody: "kelp is bad for babies"."""
-
-
-def _kept_from_them(said: str, hit: Found) -> bool:
-    """Whether it is said to be too much for somebody, and given by nobody: "too high in mercury for babies"."""
-    if "?" in said or GIVE.search(said):
-        return False
-    too = _TOO_MUCH_FOR.search(said, hit.end)
-    alone = hit.start < _CLOSE and len(said[: hit.start].split()) < _FEW
-    return (too is not None and not _DENIED.search(said)) or (
-        alone and _BAD_FOR.search(said[hit.end :].strip()) is not None
-    )
-
-
-_CLOSE = 40
-"""Characters from the beginning of a sentence within which such a food is looked for."""
-_FEW = 2
-"""Words that may stand before a food of which a sentence says no more than that it is bad: "any honey"."""
-
-
-def handed(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
-    """Whether the words around the food give it to the baby, or put it into the baby's food."""
+def in_a_bowl(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool:
+    """Whether a food that is wrong in any form is put into food, or on the table, though nobody is named who eats."""
     before = said[: hit.end - len(said[hit.start : hit.end].rpartition(" of ")[2])]  # the name may be "pinch of salt"
-    # "whole", "raw": said of a food, it is to be eaten so
-    by_state = kind != "step" and (classes - ANY_FORM - MILKS or ("nut" in classes and _LEFT_WHOLE.search(before)))
-    if _kept_from_them(said, hit) or _reckoned(said, hit):
-        return False
-    if BABY.search(said) and (by_state or GIVE.search(said)):
-        return True
-    if kind != "step" and classes & GRAVE and ONE_CHILD.search(said):
-        return True  # whatever the verb: "half a stock cube wakes it up, and the baby's bowl is the better for it"
-    if kind != "step" and classes & _DRINKS and ONE_CHILD.search(said) and _BREWED.search(said[hit.start : hit.end]):
-        return True
-    if kind != "step" and classes & ANY_FORM and FOR_BABY.search(said, hit.end):
-        return True
-    if kind != "step" and classes & ANY_FORM and _EATEN_BY.search(clause_before(said, hit)):
-        return True
     if classes & ANY_FORM and _A_LITTLE.search(before[-60:]) and (_PRAISED.search(said) or ADD.search(before)):
         return True
     if kind != "step" and classes & ANY_FORM and ADD.search(_FOUND_IN.sub(" ", before)[-70:]):
         # A story tells of the cook's own tea as well.
-        return bool(BABY.search(said)) or not re.search(r"\b(?:I|we)\b", before)
+        return bool(BABY.search(said)) or not _BY_THE_COOK.search(before)
     return bool(_AT_TABLE.search(said))
+
+
+_BY_THE_COOK = re.compile(r"\b(?:I|we)\b")
 
 
 # "to gnaw on", "for little hands": nobody but a baby needs it said, in a film for babies
@@ -200,6 +147,9 @@ _STANDS_IN = re.compile(
     r"\b[^.;!?]{0,24}\b(?:instead|in place|for|too|as well|also)\b",
     re.I,
 )
+
+_FEW = 2
+"""Words that may stand before a food of which a sentence says that it stands in for another."""
 
 
 def in_the_dish(said: str, hit: Found, classes: frozenset[str]) -> bool:

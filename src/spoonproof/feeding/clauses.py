@@ -1,0 +1,142 @@
+"""The clauses of a sentence, which of its foods each tells of, and what classes of words stand in it.
+
+A sentence is parted where another one begins ("..., and she has"). A clause that names a food is about it; one that
+names none speaks on of the foods of the clause before ("... because it is far too salty"), or of the next one's where
+it comes first ("When she is teething, a cold carrot ..."). The classes of words are rows of ``telling_words``.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import cast
+
+from spoonproof.feeding.recipients import UNCUT
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
+from spoonproof.model.record import NamedTuple
+
+Place = tuple[int, int]
+_VERBS = (
+    r"(?:has|have|gets?|got|is|are|was|were|goes|eats?|ate|can|will|stays?|waits?|loves?|likes?|went|took|said|says)"
+)
+_BEGINS = (
+    r"(?:i|we|you|he|she|they|it|that|this|there|these|those|mine|hers|theirs|ours|nobody|everyone|everybody|then"
+    r"|his(?= (?:is|are|stays|has|gets|goes|comes))|(?:i|we|you|he|she|they|it|that|there)['’]\w+"
+    r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|\w+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
+    rf"|brother|son|daughter|boy|girl|husband|wife|\w+(?: \w+)? {_VERBS}))\b"
+)
+"""Words with which another clause begins after a comma, "and" or "or"."""
+_BORDER = re.compile(
+    rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
+    r"|,? \b(?:but|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
+    r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
+    rf"|,? \b(?:and|or) (?={_BEGINS})"
+    r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one)|s?he['’]s) (?:has|gets?|have|eats?|had|got)\b)",
+    re.I,
+)
+_MARKS = frozenset(";:.!?()\n–—-,")
+_LEADING = re.compile(
+    r"\W*(?:and |but |so )?(?:when|while|whilst|if|as|once|after|before|until|till|since|because|though|although|for)\b"
+    r"[^,]*(,)",
+    re.I,
+)
+"""A clause that another follows without a word between: "while she ate, my toast went cold"."""
+_THE_LAST = re.compile(
+    r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
+    r"(?:it|that|them|those|these|some|one)\b(?! (?:(?:bit|kind|sort) )?(?:of|is|was)\b)",
+    re.I,
+)
+"""Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
+_OURS = re.compile(r"\b(?:ours|yours|mine)\b", re.I)
+_HERS = re.compile(r"\b(?:hers|theirs)\b", re.I)
+"""Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""
+
+
+class Clause(NamedTuple):
+    """``said[start:end]``; ``named``: the foods of the sentence that it names, ``about``: those it tells of; ``marks``:
+    what stands in it, by class of words."""
+
+    start: int
+    end: int
+    named: tuple[int, ...]
+    about: tuple[int, ...]
+    marks: tuple[Hit, ...]
+
+    def has(self, *classes: str) -> bool:
+        """Whether words of one of ``classes`` stand in it."""
+        return any(mark.value in classes for mark in self.marks)
+
+    def of(self, *classes: str) -> list[Hit]:
+        """The words of ``classes`` in it."""
+        return [mark for mark in self.marks if mark.value in classes]
+
+
+def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Clause]:
+    """The clauses of a sentence whose ``foods`` stand at these places."""
+    marks = _standing(list(_marks(said, tables)))
+    found: list[Clause] = []
+    for start, end in pairwise(_edges(said, foods)):
+        named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
+        before = found[-1].about if found else ()
+        about = (*before, *named) if named and _THE_LAST.search(said, start, end) else named or before
+        found.append(Clause(start, end, named, about, tuple(one for one in marks if start <= one.start < end)))
+    first = next((clause.about for clause in found if clause.about), ())
+    return [clause if clause.about else clause._replace(about=first) for clause in found]
+
+
+def _edges(said: str, foods: Sequence[Place]) -> list[int]:
+    """Where the clauses begin and end; no food's name is parted, and no clause is a single joining word."""
+    borders = (match.end() if match.group().strip() in _MARKS else match.start() for match in _BORDER.finditer(said))
+    edges = sorted({0, *borders, len(said)})
+    leading = (_LEADING.match(said, start, end) for start, end in pairwise(edges))
+    edges = sorted({*edges, *(match.end() for match in leading if match)})
+    edges = [edge for edge in edges if not any(start < edge < end for start, end in foods)]
+    short = {end for start, end in pairwise(edges) if end < len(said) and len(said[start:end].split()) < _LEAST}
+    return [edge for edge in edges if edge not in short]
+
+
+_LEAST = 2
+"""Words that a clause has at least: "so" belongs to what follows."""
+
+
+def _marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
+    yield from _words(tables).find(said)
+    for pattern, value in ((_OURS, "other"), (_HERS, "babys"), (UNCUT, "undenies")):
+        for match in pattern.finditer(said):
+            yield Hit(match.start(), match.end(), value)
+
+
+_UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys"}
+"""What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
+
+
+def _standing(marks: Sequence[Hit]) -> list[Hit]:
+    """The marks that hold."""
+    held = [
+        mark
+        for mark in marks
+        if not any(
+            one.value == _UNDONE.get(mark.value) and one.start < mark.end and mark.start < one.end for one in marks
+        )
+    ]
+    others = [mark for mark in held if mark.value == "other"]
+    return [one for one in held if one.value not in ("they", "child") or not any(_part_of(one, of) for of in others)]
+
+
+def _undoes(one: Hit, mark: Hit) -> bool:
+    return one.value == _UNDONE.get(mark.value) and one.start < mark.end and mark.start < one.end
+
+
+def _part_of(mark: Hit, other: Hit) -> bool:
+    """Whether words for a child belong to those for somebody else: "the big children's", "his father"."""
+    return other.start <= mark.start < other.end or (mark.value == "they" and mark.end + 1 == other.start)
+
+
+def _words(tables: FeedingTables) -> Patterns:
+    """The classes of words, spelled out once."""
+    if "telling" not in tables.spelled_out:
+        rows = tables.by_id("telling_words")
+        tables.spelled_out["telling"] = Patterns({key: row.items("phrases") for key, row in rows.items()}, Classes({}))
+    return cast("Patterns", tables.spelled_out["telling"])

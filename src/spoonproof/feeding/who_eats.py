@@ -1,0 +1,128 @@
+"""Who eats a food that a sentence names, and whether the sentence turns it round.
+
+Asked of the clauses that tell of the food: who is given it or eats it (the child, or somebody else), whether it is
+denied before it is named, called bad, or made otherwise for the baby.
+"""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.feeding.clauses import Clause, Place, clauses
+from spoonproof.feeding.handed import ANY_FORM
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.told_patterns import Hit
+from spoonproof.feeding.words import Found
+from spoonproof.model.record import NamedTuple
+
+_BY_SHAPE = frozenset("nut seed-large dried-fruit bone-in string-cheese crunchy crisp-snack popcorn hard-sweet".split())
+_NO_CUT_HELPS = ANY_FORM - _BY_SHAPE
+_TOLD_ALIKE = frozenset(
+    """mould-cheese raw-dish mercury-fish raw-milk raw-milk-cheese nut popcorn honey salt sausage sweetener herbal-tea
+    tea juice alcohol small-round dried-fruit shellfish egg raw-sprout hard-raw""".split()
+)
+"""Kinds of which a warning about one food is about another: "sashimi is tender, but raw fish is for adults"."""
+_SPARED = re.compile(
+    r"\b(?:hers|theirs|his)(?: (?:is|are|was|were|stays?|stayed|comes?|came|got|all|made|done)){0,3} (?:made|plain"
+    r"|without|ground|chopped|quartered|mashed|grated|squashed|smooth|stoned|pitted|cooked|steamed|boiled|flaked|blended"
+    r"|thinned|cut|unsalted)\b",
+    re.I,
+)
+"""The baby's own, made otherwise: "hers stay plain"."""
+_LIKENED = re.compile(
+    r"\b(?:like|as|than|from|by|with|the way)(?: (?:my|our|the|his|her))?(?: (?:own|big|older))? $", re.I
+)
+"""Words before somebody who is only likened to: "like my mother does it"."""
+_OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets?|has)\b)\w", re.I)
+"""Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
+_THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
+"""What "his" is said of: "on his rusk", not "on his"."""
+_BABY = ("child", "they", "babys")
+_SUBJECT_NEAR = 12
+"""Characters between who eats and the verb: "Great-aunt Joan has"."""
+_VERB_NEAR = 24
+"""Characters between a denial and the verb that it denies: "isn't something I'd give"."""
+
+
+class Stance(NamedTuple):
+    """What a sentence does with a food: ``eaters`` "baby", "others" or "" where nobody is named; ``turned``: why it is
+    not given, "" where it is."""
+
+    eaters: str
+    turned: str
+
+
+def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None = None) -> Stance:
+    """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it."""
+    others = [one for one in tables.phrases.find(said, negated=True) if one.end <= hit.start or hit.end <= one.start]
+    foods = sorted([*others, hit], key=lambda one: one.start)
+    which = foods.index(hit)
+    places = [(one.start, one.end) for one in foods]
+    kinds = tables.kinds[hit.value]
+    alike = {at for at, one in enumerate(foods) if at == which or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
+    parts = clauses(said, places, tables)
+    home = next(clause for clause in parts if which in clause.named)
+    eaters = _eaters(said, home, places[which])
+    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of("denies")):
+        return Stance(eaters, "denied")
+    if home.has("bad"):
+        return Stance(eaters, "called bad")
+    for clause in parts:
+        speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
+        if clause is home or not (speaks or alike & {*clause.about}):
+            continue
+        if clause.has("bad") or any(_governs(mark, clause, "gives", "eats") for mark in clause.of("denies")):
+            return Stance(eaters, "called bad")
+        if _SPARED.search(said, clause.start, clause.end):
+            return Stance("baby", "made otherwise")
+        if eaters == "baby":
+            continue
+        if not speaks and which not in clause.about:  # it names another of its kind, or the same once more
+            again = next((at for at in clause.named if foods[at].value == hit.value), None)
+            eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
+        elif clause.has("asleep"):
+            return Stance("others", "asleep")
+        elif clause.has(*_BABY) and not clause.has("idle"):
+            if clause.has("safe") and not kinds & _NO_CUT_HELPS:
+                return Stance("baby", "made safe")
+            if not eaters or (clause.has("eats", "gives") and clause.has("thereof")):
+                eaters = "baby"
+    if _SPARED.search(said, home.end):  # "Nan's has sherry, so the babies had theirs made with milk"
+        return Stance(eaters, "made otherwise")
+    return Stance(eaters, "")
+
+
+def _governs(denial: Hit, clause: Clause, *verbs: str) -> bool:
+    """Whether a verb of these classes is what is denied."""
+    return any(0 < verb.start - denial.end <= _VERB_NEAR for verb in clause.of(*verbs))
+
+
+def _eaters(said: str, clause: Clause, food: Place) -> str:
+    """Who gets the food at this place of a clause: who is given it, else who eats, else whom the words nearest name."""
+    babys = clause.of(*_BABY)
+    others = [
+        one
+        for one in clause.of("other")
+        if not _LIKENED.search(said[: one.start]) and not _OWNS.match(said, one.end - 2)
+    ]
+    if others and not clause.has("gives") and all(others[0].start < mark.start for mark in babys):
+        puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
+        babys = [mark for mark in babys if mark.value != "they" or (puts and _THING.match(said, mark.end))]
+    if not babys:
+        return "others" if others else ""
+    if clause.has("gives"):
+        return "baby"
+    if clause.has("idle"):
+        return ""
+    if not others:
+        return "baby"
+    eats = clause.of("eats")
+    for one in sorted([*babys, *others], key=lambda mark: mark.start):
+        if any(0 <= verb.start - one.end <= _SUBJECT_NEAR for verb in eats):
+            return "baby" if one.value in _BABY else "others"
+    return "baby" if _nearest(babys, food) <= _nearest(others, food) else "others"
+
+
+def _nearest(marks: list[Hit], food: Place) -> int:
+    """Characters between a food and the nearest of ``marks``."""
+    return min(max(mark.start - food[1], food[0] - mark.end, 0) for mark in marks)
