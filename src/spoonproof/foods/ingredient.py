@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from spoonproof.foods.changes import Changes, Kept, Yield, cooking
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.table import FoodTable
-from spoonproof.foods.weigh import Grams, Units, Unweighed, Weight, weigh
+from spoonproof.foods.weigh import Units, Unweighed, Weight, weigh
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food, NutrientValue
 from spoonproof.model.recipe import FoodLine, Recipe
