@@ -127,6 +127,7 @@ def _peeled(line: FoodLine, food: Food, weight: Weight, table: FoodTable) -> tup
     return other, weight, (f"{food.name}: figures without the peel",)
 
 
+_SAID = {"boiled-kept": "cooked in liquid that is kept", "boiled-drained": "boiled and drained"}
 _NO_WATER = ("oil", "fat", "sweet", "spice")
 
 
@@ -156,8 +157,8 @@ def _cooked(
         return raw, said, ()
     method, change = max(found, key=lambda pair: abs(pair[1].factor - 1))
     if change.factor > 1.05 and _takes_up_listed(treatment, watery):
-        return raw, (f"{food.name} takes up water that is on the list already",), ()
-    return _by_yield(raw, change, f"{food.name}, {method.replace('-', ', ')}")
+        return raw, (f"{food.name}: what it takes up is water that is on the list already",), ()
+    return _by_yield(raw, change, f"{food.name}, {_SAID.get(method, method)}")
 
 
 def _takes_up_listed(treatment: Treatment, watery: Sequence[Treatment]) -> bool:
