@@ -18,7 +18,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Node, Scalar
 from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading, amount_at, moved
-from spoonproof.reading.asides import asides, use_denied, use_other_amount
+from spoonproof.reading.asides import left_over, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
     OF_IT,
@@ -35,10 +35,7 @@ from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_faul
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
-from spoonproof.reading.runs import tokens_of
-from spoonproof.reading.times import find_times
 
-_WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
@@ -55,10 +52,7 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' b
     re.I,
 )
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
-_WITH_A_TOOL = re.compile(r"\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,12} ){0,3}[a-z]{3,12}(?=[,;)]|$)", re.I)
-_NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
-_DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
-_SHARES = re.compile(r"\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b", re.I)
+_ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
@@ -69,7 +63,7 @@ def read_food_line(
     """Read one line of ``foods``. Never raises; what could not be read is a finding at its exact span."""
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
-    draft = draft_of(scalar, document)
+    draft = draft_of(replace(scalar, value=scalar.value.translate(_ROUND)), document)
     label = _LEFT_OUT.match(draft.text) or _LABEL.match(draft.text)
     if label is not None and (label.re is _LEFT_OUT or not foods.find(label["words"])):
         draft.begin = label.end()
@@ -85,6 +79,8 @@ def read_food_line(
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
         return _line(draft, scalar, amount, None, foods, measures), draft.findings
+    if amount is not None and name.food is not None:
+        name = _with_its_unit(draft, amount, name, foods)
     if draft.amount_lost:
         amount = None
     elif amount is None and reading is None:
@@ -115,6 +111,20 @@ def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | 
     if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
         return None
     return FoodName(word.start(), word.end(), found.food)
+
+
+_ENDS_A_NAME = frozenset(("cube", "leaf", "pod", "sheet", "block", "fillet", "breast", "thigh", "cob", "rasher"))
+
+
+def _with_its_unit(draft: LineDraft, amount: Amount, name: FoodName, foods: Foods) -> FoodName:
+    """ "1 cube chicken stock", "6 leaves sage": the unit is the last word of the food's own name."""
+    if amount.unit not in _ENDS_A_NAME or name.words:
+        return name
+    words = f"{draft.text[name.start : name.end]} {amount.unit}"
+    whole = foods.match(words)
+    if whole is None or (whole.start, whole.end) != (0, len(words)):
+        return name
+    return FoodName(name.start, name.end, whole.food)
 
 
 def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:
@@ -240,7 +250,7 @@ def _line(
         cuts=cuts,
         prepared=tuple(prepared),
         state=state,
-        rest=_rest(draft, measures),
+        rest=left_over(draft, measures),
     )
     return replace(line, choices=choices_of(line, draft, name, offered, foods)) if name and offered else line
 
@@ -350,37 +360,3 @@ def _in_state(draft: LineDraft, food: str, words: str, state: str, where: Span, 
             )
         )
     return food
-
-
-def _rest(draft: LineDraft, measures: Measures) -> str:
-    text = draft.open_text()
-    known = bytearray(len(text))
-    for word in measures.preparations.find(text):
-        known[word.start : word.end] = b"\1" * (word.end - word.start)
-    notes = (
-        found.span()
-        for found in (*_WITH_THE_OTHERS.finditer(text), *_WITH_A_TOOL.finditer(text), *_NOTE.finditer(draft.text))
-    )
-    for start, end in (*notes, *asides(text)):
-        known[start:end] = b"\1" * (end - start)
-    if measures.preparations.find(draft.text, ("prepared", "state")):
-        for time in find_times(text):  # "soaked for 6-8 hours"
-            known[time.start : time.end] = b"\1" * (time.end - time.start)
-    said = bytes(a or b for a, b in zip(known, draft.used, strict=True)) + b"\0\0"
-    for share in _SHARES.finditer(text):
-        if said[share.end() + 1]:  # "2 onions, 1 chopped, one finely sliced"
-            known[share.start() : share.end()] = b"\1" * (share.end() - share.start())
-    left = [(a, b) for a, b, word in tokens_of(text) if not known[a] and measures.unit(word) is None]
-    left += [number.span() for number in _DIGITS.finditer(text) if not known[number.start()]]
-    left.sort()
-    if not left:
-        return ""
-    words = " ".join(draft.text[a:b] for a, b in left)
-    draft.find(
-        "words-not-understood",
-        left[0][0],
-        left[-1][1],
-        f"“{words}” was not understood here.",
-        "Say it in other words, or put it in the story.",
-    )
-    return words
