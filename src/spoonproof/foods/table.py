@@ -115,12 +115,10 @@ class FoodTable:
             return base.id
         if state == "raw":
             # A tin or a dried form is no raw food however fresh; a cooked or frozen record goes back to its plain one.
-            peeled = self._data["foods"][record.id].get("form") == "peeled"
-            return base.id if base.state == "raw" and not peeled else food
-        if state == "cooked":
-            found = (self._variants.get(f"{base.id} {form}") for form in _COOKED_FORMS)
-            return next((variant for variant in found if variant is not None), food)
-        return self._variants.get(f"{base.id} {state}", food)
+            return base.id if base.state == "raw" and record.state != "raw" else food
+        forms = _COOKED_FORMS if state == "cooked" else (state,)
+        found = (self._variants.get(f"{owner} {form}") for owner in (record.id, base.id) for form in forms)
+        return next((variant for variant in found if variant is not None), food)
 
     def named(self, name: str) -> str | None:
         """The id of the food whose whole name ``name`` is, wherever it is said; names of a shopping list left out."""

@@ -52,6 +52,7 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups"
 )
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
+_ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
 _DIGITS = re.compile(r"[0-9]{1,9}")
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
@@ -63,7 +64,7 @@ def read_food_line(
     """Read one line of ``foods``. Never raises; what could not be read is a finding at its exact span."""
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
-    draft = draft_of(scalar, document)
+    draft = draft_of(replace(scalar, value=scalar.value.translate(_ROUND)), document)
     label = _LEFT_OUT.match(draft.text) or _LABEL.match(draft.text)
     if label is not None and (label.re is _LEFT_OUT or not foods.find(label["words"])):
         draft.begin = label.end()
@@ -79,6 +80,8 @@ def read_food_line(
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
         return _line(draft, scalar, amount, None, foods, measures), draft.findings
+    if amount is not None and name.food is not None:
+        name = _with_its_unit(draft, amount, name, foods)
     if draft.amount_lost:
         amount = None
     elif amount is None and reading is None:
@@ -109,6 +112,20 @@ def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | 
     if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
         return None
     return FoodName(word.start(), word.end(), found.food)
+
+
+_ENDS_A_NAME = frozenset(("cube", "leaf", "pod", "sheet", "block", "fillet", "breast", "thigh", "cob", "rasher"))
+
+
+def _with_its_unit(draft: LineDraft, amount: Amount, name: FoodName, foods: Foods) -> FoodName:
+    """ "1 cube chicken stock", "6 leaves sage": the unit is the last word of the food's own name."""
+    if amount.unit not in _ENDS_A_NAME or name.words:
+        return name
+    words = f"{draft.text[name.start : name.end]} {amount.unit}"
+    whole = foods.match(words)
+    if whole is None or (whole.start, whole.end) != (0, len(words)):
+        return name
+    return FoodName(name.start, name.end, whole.food)
 
 
 def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:

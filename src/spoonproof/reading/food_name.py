@@ -206,11 +206,11 @@ def _over_a_dash(draft: LineDraft, text: str, foods: Foods, measures: Measures) 
     """ "Ginger – garlic paste": one name, written with spaces around its hyphen."""
     for dash in _DASHED.finditer(text):
         joined = text[: dash.start()] + " " * len(dash[0]) + text[dash.end() :]
-        for start, end in _segments(joined):
-            match = _match(joined, start, end, foods, measures) if start <= dash.start() < end else None
-            if match is not None and match.start < dash.start() and dash.end() < match.end:
-                draft.use(match.start, match.end)
-                return FoodName(match.start, match.end, match.food)
+        named = (_match(joined, start, end, foods, measures) for start, end in _segments(joined))
+        match = next((one for one in named if one is not None), None)
+        if match is not None and match.start < dash.start() and dash.end() < match.end:
+            draft.use(match.start, match.end)
+            return FoodName(match.start, match.end, match.food)
     return None
 
 
