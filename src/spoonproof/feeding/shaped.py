@@ -80,6 +80,7 @@ _CRUNCHED = re.compile(
     r"\b(?:bak|oven|roast|dry|dried|dehydrat|air|fry|fri|toast)\w*\b[^.]{0,80}\b(?:crunchy|crisp(?:y|ed)?)\b", re.I
 )
 _PULSES = frozenset({"big-bean", "pea"})
+_SEEDS = frozenset({"seed-large"})
 _HARD_KINDS = frozenset({"hard-raw", "firm-raw", "hard-raw-unless-ripe", "crisp-raw"})
 
 
@@ -114,7 +115,7 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
             yield Shape("jelly-cube", "set jelly", step, text, match.start(), match.end())
         if log and (match := _ROUNDS.search(text)) and "lengthw" not in text.lower():
             yield Shape("rolled-ball", "minced meat in rounds", step, text, match.start(), match.end())
-        crisped = _CRISPED.search(text) if kinds & _HARD_KINDS else None  # a meringue, crisp and dry, melts
+        crisped = _CRISPED.search(text) if kinds & (_HARD_KINDS | _SEEDS) else None  # a meringue, crisp and dry, melts
         about = keys(text)
         crunched = _CRUNCHED.search(text) if pulses & about or (pulses and not others & about) else None
         if crunched is not None and undone(crunched, MASHED_UP):
