@@ -24,10 +24,13 @@ _SOFT_WORDS = frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"}
 _SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
 
 
+_NOT_DONE = re.compile(r"\bnot (?:too )?[a-z]{3,}", re.I)  # "haddock (not smoked)"
+
+
 def from_words(line: FoodLine, facts: set[str]) -> None:
     """Add what the line says of its food."""
     text = line.text
-    here = keys(text)
+    here = keys(_NOT_DONE.sub(" ", text))
     for word, _ in line.prepared:
         fact = PREPARED.get(word, PREPARED.get(fold(word), ""))
         if fact:
