@@ -33,7 +33,6 @@ from finding_kit import claims
         "The nursery asked us to cope with things being egg free, milk free and low salt.",
         "For our picnic, nut free had to be the rule.",
         "For children with sesame and walnut allergies, a picnic takes some planning.",
-        "Three cakes with butter and an allergic toddler at one table were too much.",
         "It is hard to ensure that a café's dishes are allergen-free.",
         "The lunches should meet the nutrition criteria of the nursery.",
         "What she likes best at nursery is learning about nutrition.",

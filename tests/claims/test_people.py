@@ -15,8 +15,6 @@ from finding_kit import claims
         "She managed to catch a cold while I mashed the swede.",
         "The answers were quite clear: an immune response, whatever he ate.",
         "It is hard to cook for a friend with a walnut allergy.",
-        "The skin prick test tray held common allergens: wheat, egg, milk.",
-        "It is easier to avoid allergens when you cook at home.",
         "I wish I had thought of avoiding allergens sooner.",
         "Ours is a nut-free nursery.",
         "Mind the date, the label and remember to keep it nut-free.",

@@ -159,6 +159,9 @@ ALLERGEN = (
     *_allergen(
         "allergy",
         "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
+        "<can-ask> ~4 T(<HARM>) _2 O(<reaction>)",
+        "<audience-baby> ~4 T(<HARM|more|less>) _4 O(<allergy|allergy-weak>)",
+        "<allergen-thing> ~8 T(<BENEFIT|HARM>) _2 O(<allergy|allergy-weak>)",
         veto="swap story diagnosis refer",
         says="food said to bring on an allergy",
     ),
@@ -203,6 +206,7 @@ ALLERGEN = (
     *_allergen(
         "reaction-signs",
         "O(<symptoms|reaction|allergy|allergy-weak|food-allergy>) ~5 T(<quickly>) ~8 <eating|fed>",
+        "O(<reaction-sign|symptoms|reaction|food-allergy>) ~8 T(<in-time>) _1 <number> _1 <time-unit>",
         "<reaction-sign> ~8 <ready> ~2 O(<allergy|allergy-weak|reaction>)",
         effect="allergic-reaction",
         veto="nonfood",
@@ -225,10 +229,16 @@ ALLERGEN = (
         veto="culinary",
         says="what it holds",
     ),
-    *_allergen("traces", "T(<traces>) _2 O(<allergen-word>)", says="what it may hold"),
+    *_allergen(
+        "traces",
+        "T(<traces>) _2 O(<allergen-word>)",
+        "T(<cross-contact>) _2 O(<allergen-word|allergen-food>)",
+        says="what it may hold",
+    ),
     *_allergen(
         "listed-allergen",
-        "S(<FOOD|pronoun>) ~4 <copula> ~4 O(<common-allergen>)",
+        "S(<FOOD|pronoun>) ~4 <copula> ~8 O(<common-allergen>)",
+        "S(<allergen-word>) _4 O(<common-allergen>)",
         "T(<free|negation>) ~5 O(<common-allergen>)",
         says="called an allergen",
     ),
@@ -238,6 +248,7 @@ ALLERGEN = (
         level="free",
         says="free of allergens",
     ),
+    *_allergen("outgrown", "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)", says="an allergy outgrown"),
     *_allergen(
         "introduce-allergen",
         "T(<introduce|give>) _4 O(<allergen-thing>)",
@@ -249,6 +260,7 @@ ALLERGEN = (
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
+        "S(<allergen-word>) _4 T(<should>) ~4 <diet> ~2 <bound|age>",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
         "T(<introduce>) _1 <audience-baby> ~6 O(<allergen-word|allergy>)",

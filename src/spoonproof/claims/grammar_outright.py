@@ -159,7 +159,9 @@ OUTRIGHT = (
         "contains-allergen",
         "S(<FOOD>) _1 T(<holds>) _2 O(<allergen-word>)",
         "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
-        veto="culinary nonfood",
+        "S(<FOOD>) T(<have>) O(<allergen-word>) _4 <pronoun> (?:[.,]|$)",
+        "T(<there> <copula>) _1 O(<allergen-word>) <in> <pronoun> S(<FOOD>)",
+        veto="nonfood",
         says="an allergen it holds",
     ),
     *_process(

@@ -13,14 +13,6 @@ from spoonproof.claims.finding.near import Ask, end_of, first_of, quoted, said_a
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
-_HAS_ONE = re.compile(
-    r"\b(?:he|she|i|we|they|who|friends?|cousins?|boys?|girls?) (?:\w+ )?(?:has|have|had) "
-    r"(?:an? )?(?:\w+ (?:or |and )?){0,2}$"
-    r"|\b(?:several|some|one|two|three|most|many|a few|both) of (?:the|our|my|his|her"
-    r"|those) (?:\w+ ){1,5}(?:has|have|had)"
-    r" (?:an? )?(?:\w+ (?:or |and )?){0,2}$"
-)
-_DOES = frozenset("benefit benefit-weak harm harm-weak give avoid avoid-weak forbid introduce".split())
 _MEATLESS = frozenset({"meat", "meatless"})  # which no law lists among the allergens
 _SWAPPED = re.compile(
     r"\bsubstitut(?:e|ed|ing)\b[^.;:?!]{0,30}$|"
@@ -29,10 +21,6 @@ _SWAPPED = re.compile(
     r"providing) (?:[\w-]+,? ){0,4}$"
 )
 _TO_BE_NONE = re.compile(r"\b(?:could|must|should|meant) (?:there )?(?:be )?(?:no [^.;:?!]{0,60})?$")
-_FAMILY = frozenset(
-    "free friendly family families kid kids parent parents mum mums mom moms clinic specialist struggles triggers "
-    "community box boxes list lists table section menu policy plan journey blog world".split()
-)
 _ALLERGY = ("allerg", "intoleran", "sensitiv")
 _DOINGS = frozenset("baking cooking eating living catering bakery bakeries aisle shelf".split())
 
@@ -69,21 +57,6 @@ _FOR_ALLERGIC = re.compile(
     r"(?:for|to) (?:any|our|us|my|the|a|every|those|these) ?(?:[\w-]+ ){0,2}(?:famil(?:y|ies)|us|household|allergic)\b"
 )
 _OPENS, _CLOSES = frozenset('"“‘'), frozenset('"”’')
-_TALKED_OF = re.compile(
-    r"\b(?:talk\w*|chat\w*|discuss\w*|cover\w*|episode|hear)\b[^.;?!]*\b(?:from|including|about)\b[^.;?!]*$"
-)
-_CLINIC = re.compile(
-    r"\b(?:allergists?|immunologist|hospital|epi-?pens?|epinephrine|adrenaline|benadryl|antihistamines?|clinic|er|a&e|"
-    r"emergency|ambulance|appointments?|diagnos\w+|nurses?|challenges?|supervision|(?:blood|skin|prick"
-    r"|ige) (?:\w+ )?tests?|"
-    r"(?:blood|skin|prick|ige) (?:\w+ )?testing|test results?)\b"
-)
-_OURS = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|i'm|i've|we've|we're|he's|she's)\b")
-_ADVISED = re.compile(
-    r"\b(?:you|your|babies|infants|children|parents|should|must|introduc\w+|early|prevents?|risk)\b|\?"
-)
-_FREE_FROM = frozenset({"suffix-free", "free-suffixed"})
-_BRINGS = frozenset("benefit benefit-weak harm harm-weak goodfor badfor".split())
 
 
 def _a_way_to_live(tagged: Tagged, match: Match) -> bool:
@@ -129,16 +102,6 @@ def _allergic_family(tagged: Tagged, match: Match) -> bool:
     return _FOR_ALLERGIC.match(text_after(tagged, end)) is not None
 
 
-def _on_the_show(tagged: Tagged, match: Match) -> bool:
-    """ "We *talk about everything from* first foods to allergens": what is talked of."""
-    return _TALKED_OF.search(fold(tagged.text[: tagged.items[first_of(match)].start])) is not None
-
-
-def _of_a_family(tagged: Tagged, match: Match) -> bool:
-    """ "An allergy *family*", "their allergy *triggers*": who lives with it."""
-    return said_at(tagged, end_of(match)).partition(" ")[0] in _FAMILY
-
-
 def _allergy_to_it(tagged: Tagged, match: Match) -> bool:
     """ "He has a gluten *allergy*": nothing holds the gluten."""
     return said_at(tagged, end_of(match)).startswith(_ALLERGY)
@@ -156,39 +119,17 @@ def _to_be_none(tagged: Tagged, match: Match) -> bool:
     return _TO_BE_NONE.search(text_before(tagged, match.trigger[0])) is not None
 
 
-def _has_one_only(tagged: Tagged, match: Match) -> bool:
-    """ "*She has* a dairy allergy", where nothing is advised or said to bring or spare it."""
-    return (
-        match.object is not None
-        and _HAS_ONE.search(text_before(tagged, match.object[0])) is not None
-        and not tagged.find(_DOES)
-    )
-
-
 def _meatless(tagged: Tagged, match: Match) -> bool:
     """ "*Meat-free* Monday": no allergen."""
     start, end = match.object or match.trigger
     return tagged.items[start].words.partition("-")[0] in _MEATLESS and end - start == 1
 
 
-def _at_the_clinic(tagged: Tagged, match: Match) -> bool:
-    """ "Each year *we have blood testing* to see if the allergies grow": a clinic's business, and one family's."""
-    if (match.rule.name != "watch-reactions" and tagged.find(_BRINGS)) or tagged.find(_FREE_FROM):
-        return False
-    text = fold(tagged.text)
-    return _CLINIC.search(text) is not None and _OURS.search(text) is not None and _ADVISED.search(text) is None
-
-
 ALLERGIES: Mapping[str, tuple[Ask, ...]] = {
-    "watch-reactions": (_at_the_clinic,),
-    "reacts-to": (_at_the_clinic,),
-    "allergy": (_at_the_clinic, _has_one_only, _of_a_family),
-    "food-allergy": (_at_the_clinic, _has_one_only, _of_a_family),
     "contains-gluten": (_allergy_to_it,),
     "free-from": (_meatless, _ingredient, _a_way_to_live, _without_allergens, _says_no, _held_off),
     "traces": (_labelled,),
     "harmful": (_allergic_family,),
-    "introduce-allergen": (_on_the_show,),
     "sugar-free": (_ingredient,),
     "free-of-several": (_to_be_none,),
 }

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, skipped, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
 from spoonproof.claims.lexicon import fold
@@ -42,23 +42,24 @@ _LINE = 12
 _LISTING = frozenset("a an and or & , the our".split())
 _LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
-# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
-_SAYS_OF_IT = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
-    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
-    r"|damage\w*|inflam\w+|harm\w*|"
-    r"suspect\w*|best|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
-    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|correlat\w*|associat\w*|sensitis\w*"
-    r"|sensitiz\w*|result\w*|due to|because)\b|%"
+_SAID_OF_IT = frozenset(
+    "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
+    "okay fine safe hedge percent child-can must-do should leave-it-out".split()
 )
-_WHO_HAS = re.compile(
-    r"\b(?:child|children|kids?|students?|pupils?|parents?|famil(?:y|ies)|people|someone|anyone|those|guests?|friends?)"
-    r" (?:with|who (?:has|have)) (?:[\w/-]+ ){0,5}(?:[\w-]+/){0,3}$"
+_SAYS_SO = re.compile(
+    r"\?|\b(?:common\w*|rare\w*|outgr[eo]w\w*|for life|signs?|toler\w+|early|earlier|suit\w*|low\w*|link\w*|"
+    r"correlat\w*|never|hardly|keep|first|without|babies|children|people|your|not|\w+n't|guarantee\w*|caus\w+|"
+    r"worr\w+|risks?|chances?|odds|likel\w+|deadly|fatal|kills?|die)\b"
 )
-_FOR_THEM = re.compile(
-    r"\?|\b(?:safe\w*|suit\w*|can|can't|cannot|may|avoid\w*|should\w*|must\w*|need|never|fine|okay|ok|best|better|leave|"
-    r"skip|instead|swap|react\w*|toler\w+|die|fatal|deadly|risk\w*|likel\w+|outgrow\w*|help\w*|prevent\w*|experience|"
-    r"cause\w*|trigger\w*|harm\w*|damage\w*|even)\b"
+_WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
+_FOR_THEM = frozenset("benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less".split())
+_REACTION = frozenset({"reaction"})
+_PROPERTIES = ("allergenic", "allergen", "allergens")
+_FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|them|(?:grand)?(?:son|daughter))\b")
+_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
+_TO_ALL = re.compile(
+    r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|risk|likely|"
+    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
 _GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
@@ -149,16 +150,27 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_STANDING, begin - _BESIDE, begin) or tagged.find(_STANDING, end, end + _BESIDE))
 
 
-def _says_of_it(tagged: Tagged, match: Match) -> bool:
-    """Whether an allergy is said to be brought, spared, told or common, and not only somebody's: "an egg allergy
-    nightmare", "the day she had a reaction to walnut"."""
-    begin, end = first_of(match), end_of(match)
-    if _WHO_HAS.search(text_before(tagged, (match.object or match.trigger)[0])) is not None:
-        return _FOR_THEM.search(fold(tagged.text)) is not None
-    if len(tagged.items) <= _LONG:
-        return match.rule.name == "allergy" or _SAYS_OF_IT.search(fold(tagged.text)) is not None
-    near = tagged.words(max(0, begin - _AROUND), min(len(tagged.items), end + _AROUND))
-    return _SAYS_OF_IT.search(fold(near)) is not None
+def _says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
+    """Whether an allergy is said to be brought, spared, told or outgrown, and not only whose it is: "an egg allergy
+    nightmare", "the day she had a reaction to walnut". What makes a food an allergen says so by itself."""
+    if not _of_more_than_one_family(tagged, match):
+        return False
+    begin = (match.object or match.trigger)[0]
+    if said_at(tagged, begin).endswith(_PROPERTIES):
+        return True
+    borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
+    if borne and not tagged.is_any(begin, _REACTION):
+        return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
+    around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
+    return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
+
+
+def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
+    """Whether it is told of more than one's own: "*we* found the walnut allergy on *his* birthday" is not, "*my* boy
+    reacts to wheat, and so *may yours*" is."""
+    text = fold(tagged.text)
+    ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
+    return not ours or _TO_ALL.search(text) is not None
 
 
 def _holds_it(tagged: Tagged, match: Match) -> bool:
@@ -272,8 +284,13 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "body-and-nutrient": _is_the_body,
     "nutrient-and-body": _is_the_body,
     "food-and-body": _is_the_body,
-    "allergy": _says_of_it,
-    "food-allergy": _says_of_it,
+    "allergy": _says_of_an_allergy,
+    "food-allergy": _says_of_an_allergy,
+    "reacts-to": _of_more_than_one_family,
+    "outgrown": _of_more_than_one_family,
+    "start-allergens": _says_of_an_allergy,
+    "watch-reactions": _of_more_than_one_family,
+    "introduce-allergen": _of_more_than_one_family,
     "both": _holds_it,
     "has": _holds_it,
     "nutrients-and-food": _holds_it,

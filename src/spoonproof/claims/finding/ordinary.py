@@ -15,7 +15,7 @@ _SAYS = frozenset(
     per-portion source
     """.split()
 )
-_HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy"})
+_HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy", "common-allergen"})
 _NUTRIENT = frozenset({"nutrient", "energy"})
 # "we started her on rice", "my sister gave him egg": what somebody did once is no advice.
 _TOLD = re.compile(

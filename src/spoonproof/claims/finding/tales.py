@@ -187,7 +187,6 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_last_years, _already),
     "age-and-solids": (_last_years, _already),
     "free-of": (_cook_without,),
-    "allergy": (_a_treat,),
     "against-disease": (_a_treat,),
     "food-and-weak-disease": (_such_a_pain,),
     "complaint-and-food": (_such_a_pain,),
