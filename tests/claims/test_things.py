@@ -25,7 +25,6 @@ from finding_kit import claims
         "I cook a month of baby food at once (a big boy has a big appetite).",
         "A balanced diet is crucial for health and well-being.",
         "How could I feed my child a healthy, well-balanced diet without milk and eggs?",
-        "The milk they drink there can be the protein or the dairy.",
         "Then she wakes me asking for gummy vitamins.",
         "I wish I could make your skin clear, right honey?",
         "Rolls are fine, but with healthy fillings.",

@@ -162,6 +162,8 @@ ALLERGEN = (
         "<can-ask> ~4 T(<HARM>) _2 O(<reaction>)",
         "<audience-baby> ~4 T(<HARM|more|less>) _4 O(<allergy|allergy-weak>)",
         "<allergen-thing> ~8 T(<BENEFIT|HARM>) _2 O(<allergy|allergy-weak>)",
+        "O(<allergy>) _1 <copula> _2 T(<more|less>)",
+        "T(<number> (?:<from> <number>|<percent>)) ~6 O(<allergy>)",
         veto="swap story diagnosis refer",
         says="food said to bring on an allergy",
     ),

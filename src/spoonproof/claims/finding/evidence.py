@@ -52,7 +52,9 @@ _SAYS_SO = re.compile(
     r"worr\w+|risks?|chances?|odds|likel\w+|deadly|fatal|kills?|die)\b"
 )
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
-_FOR_THEM = frozenset("benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less".split())
+_FOR_THEM = frozenset(
+    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent".split()
+)
 _REACTION = frozenset({"reaction"})
 _PROPERTIES = ("allergenic", "allergen", "allergens")
 _FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|them|(?:grand)?(?:son|daughter))\b")
@@ -61,7 +63,15 @@ _TO_ALL = re.compile(
     r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|risk|likely|"
     r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
-_GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
+_TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
+_GROUP = re.compile(r"proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?|grains")
+_ONE_OF = re.compile(r"\b(?:an?|one|another|(?:kind|sort|type) of) $")
+_GAIN = frozenset({"gain-n", "source-noun", "suffix-high", "content"})  # "for a protein *boost*"
+_CALLED = frozenset({"called", "that", "which"})
+_BESIDE_IT = frozenset(", and or & plus".split())
+_IN_A_LIST = _BESIDE_IT | frozenset("a an the some one two three".split())
+_COURSES = frozenset({"food", "dish"})
+_NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
 _LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
 _AGO = re.compile(r"(?:ago|later)\b")
@@ -170,14 +180,34 @@ def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
     reacts to wheat, and so *may yours*" is."""
     text = fold(tagged.text)
     ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
-    return not ours or _TO_ALL.search(text) is not None
+    return not ours or tagged.is_any(0, _TOLD_TO) or _TO_ALL.search(text) is not None
 
 
-def _holds_it(tagged: Tagged, match: Match) -> bool:
-    """Whether a food is said to hold it, and not only to stand for its group: "lean proteins such as turkey"."""
-    if match.object is None or _GROUP.search(fold(tagged.words(*match.object))) is None:
+def _is_no_course(tagged: Tagged, match: Match) -> bool:
+    """Whether a nutrient is one that a food holds, and no course of a meal: "lean *proteins* such as turkey", "a grain,
+    *protein*, dairy", "*one protein* and something green"."""
+    if match.object is None or _GROUP.fullmatch(said_at(tagged, match.object[0])) is None:
         return True
-    return _SUCH_AS.match(text_after(tagged, match.object[1])) is None
+    first, last = match.object
+    if _SUCH_AS.match(text_after(tagged, last)) is not None or (first == 0 and said_at(tagged, last) == ":"):
+        return False
+    if _ONE_OF.search(text_before(tagged, first)) is not None and not tagged.find(_GAIN, first + 1, first + 2):
+        return said_at(tagged, first + 1) in _CALLED
+    return not (_food_beside(tagged, first, -1) or _food_beside(tagged, last - 1, 1))
+
+
+def _is_held(tagged: Tagged, match: Match) -> bool:
+    return _is_said_of_it(tagged, match) and _is_no_course(tagged, match)
+
+
+def _food_beside(tagged: Tagged, at: int, step: int) -> bool:
+    """Whether the next thing named in a list, left or right, is a food."""
+    at += step
+    joined = False
+    while 0 <= at < len(tagged.items) and said_at(tagged, at) in _IN_A_LIST:
+        joined = joined or said_at(tagged, at) in _BESIDE_IT
+        at += step
+    return joined and tagged.is_any(at, _COURSES) and not tagged.is_any(at, _NUTRIENTS)
 
 
 def _is_said_of_it(tagged: Tagged, match: Match) -> bool:
@@ -277,10 +307,15 @@ _OF_THE_BODY = ("function", "general-benefit")
 _HEALTH = ("function", "disease", "general-benefit")
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "answered-with-an-age": _is_an_age,
-    "contains": _is_said_of_it,
+    "contains": _is_held,
     "iron-rich": _is_said_of_it,
     "is-source": _is_no_kind,
     "is": _is_no_kind,
+    "is-made-of": _is_no_course,
+    "both": _is_no_course,
+    "has": _is_no_course,
+    "nutrients-and-food": _is_no_course,
+    "food-and-nutrients": _is_no_course,
     "body-and-nutrient": _is_the_body,
     "nutrient-and-body": _is_the_body,
     "food-and-body": _is_the_body,
@@ -291,10 +326,6 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "start-allergens": _says_of_an_allergy,
     "watch-reactions": _of_more_than_one_family,
     "introduce-allergen": _of_more_than_one_family,
-    "both": _holds_it,
-    "has": _holds_it,
-    "nutrients-and-food": _holds_it,
-    "food-and-nutrients": _holds_it,
     "healthy-dish": _is_what_is_eaten,
     "loose-dish": _is_what_is_eaten,
     "is-healthy": _is_what_is_eaten,

@@ -35,8 +35,6 @@ _HE_LIKES = re.compile(
     r"(?:(?!for |with |because |which |that |since |as )[\w-]+,? ){0,6}$"
 )
 _TESTS = frozenset({"test", "tests", "work", "results"})
-_GAIN = frozenset({"gain-n", "source-noun"})  # "for a protein *boost*"
-_GROUPS = frozenset({"protein", "carb", "starch", "carbohydrate"})
 _TO_PACK = re.compile(r"\bto (?:pack|make|serve|prepare|build|cook) (?:an? |some )?(?:\w+,? (?:and )?){1,3}$")
 _MAY = frozenset("can may might will often really sometimes".split())
 _SPOILS = frozenset("kill kills killed killing spoil spoils ruin ruins lighten set sets".split())
@@ -157,15 +155,6 @@ def _is_liked(tagged: Tagged, match: Match) -> bool:
     return match.object is not None and _HE_LIKES.search(text_before(tagged, match.object[0])) is not None
 
 
-def _a_protein(tagged: Tagged, match: Match) -> bool:
-    """ "Hit *a protein*, *a carb* and a fruit": which group of foods, and none is said to hold it."""
-    if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
-        return False
-    then = match.object[0] + 1
-    named = said_at(tagged, then) in ("called", "that", "which") or bool(tagged.find(_GAIN, then, then + 1))
-    return not named and text_before(tagged, match.object[0]).endswith((" a ", " one ", " another "))
-
-
 def _to_pack(tagged: Tagged, match: Match) -> bool:
     """ "You will know how *to pack a healthy and safe* lunch": what the cook is after."""
     return _TO_PACK.search(text_before(tagged, match.trigger[0])) is not None
@@ -204,9 +193,7 @@ TALES: Mapping[str, tuple[Ask, ...]] = {
     "has-effect": (_while_teething,),
     "hides": (_we_use,),
     "amount-in": (_we_use,),
-    "both": (_is_liked, _a_protein),
-    "contains": (_a_protein,),
-    "has": (_a_protein,),
+    "both": (_is_liked,),
     "is": (_if_it_is,),
     "from-age": (_to_pack,),
     "healthier": (_somebody_is,),

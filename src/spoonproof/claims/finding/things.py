@@ -23,10 +23,7 @@ _THINGS = frozenset(
 )
 _EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _DISHES = frozenset({"food", "dish"})
-_GROUPS = frozenset("protein proteins carb carbs carbohydrate carbohydrates starch starches fat fats grains".split())
-_BESIDE = frozenset(", and or & plus".split())
 _AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away down up".split())  # "milk *packs* a lot"
-_SMALL = frozenset("a an the some one two three".split())
 _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _WITHOUT = frozenset({"going-without", "without", "free"})
 _PET_NAMES = frozenset({"honey", "sugar", "pumpkin", "peanut", "cupcake", "pudding"})
@@ -76,33 +73,6 @@ def _names_a_thing(tagged: Tagged, match: Match) -> bool:
 
 def _thing(tagged: Tagged, at: int) -> bool:
     return said_at(tagged, at) in _THINGS and said_at(tagged, at + 1) not in _AFTER_A_VERB
-
-
-def _food_group(tagged: Tagged, match: Match) -> bool:
-    """ "A grain, *protein*, dairy", "*Proteins*: chicken, fish": a course of a meal, and no food is said to hold it."""
-    if match.object is None or said_at(tagged, match.object[0]) not in _GROUPS:
-        return False
-    first, last = match.object
-    if text_before(tagged, first).endswith(("kind of ", "sort of ", "type of ")):
-        return True
-    if first == 0 and said_at(tagged, last) == ":":
-        return True
-    return _food_beside(tagged, first, -1) or _food_beside(tagged, last - 1, 1)
-
-
-def _counts_as(tagged: Tagged, match: Match) -> bool:
-    """ "Milk can be *the protein* or the dairy": which course it counts as."""
-    return _food_group(tagged, match) and text_before(tagged, (match.object or match.trigger)[0]).endswith(" the ")
-
-
-def _food_beside(tagged: Tagged, at: int, step: int) -> bool:
-    """Whether the next thing named in a list, left or right, is a food."""
-    at += step
-    joined = False
-    while 0 <= at < len(tagged.items) and (tagged.items[at].words in _BESIDE or tagged.items[at].words in _SMALL):
-        joined = joined or tagged.items[at].words in _BESIDE
-        at += step
-    return joined and tagged.is_any(at, _DISHES) and not tagged.is_any(at, _NUTRIENTS)
 
 
 def _owned(tagged: Tagged, match: Match) -> bool:
@@ -210,18 +180,13 @@ KINDS: Mapping[str, tuple[Ask, ...]] = {
 }
 """Kind of claim and what to ask of its matches."""
 THINGS: Mapping[str, tuple[Ask, ...]] = {
-    "both": (_food_group,),
-    "has": (_food_group,),
-    "contains": (_food_group,),
-    "food-and-nutrients": (_food_group, _supplement),
+    "food-and-nutrients": (_supplement,),
     "nutrients-and-food": (_supplement,),
-    "is-made-of": (_food_group,),
     "contaminant": (_of_a_material,),
     "helps-someone": (_helps_the_cook,),
     "loose-word": (_meal_of_ours,),
     "loose-dish": (_meal_of_ours,),
     "healthy-dish": (_meal_of_ours,),
-    "is": (_counts_as,),
     "content-is-low": (_in_demand,),
     "meets-needs": (_needs_doing,),
     "harms-a-function": (_creates_lunch,),

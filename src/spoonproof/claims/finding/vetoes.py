@@ -74,7 +74,7 @@ def _eats(tagged: Tagged, match: Match) -> bool:
         return True  # what needs a thing does not hold it
     if match.rule.name == "hides" and verb in _EATS:
         return bool(tagged.find(_EATERS, 0, match.trigger[0]))
-    if match.rule.name not in ("has", "enough-of") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
+    if match.rule.name not in ("has", "enough-of", "contains-gluten") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
         return False
     at = match.trigger[0]
     return bool(tagged.find(_EATERS, at - 3, at))
