@@ -39,8 +39,12 @@ _READERS = frozenset({"audience-baby", "age", "age-unit"})
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _COPULA = frozenset({"copula"})
 _LINE = 12
+_NEAR_IT = 7
 _LISTING = frozenset("a an and or & , the our".split())
 _LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_NOT_PUT_IN = ("need", "requir", "necessary", "was ", "were ")
+_HOLDING = frozenset({"contain", "copula", "have", "with", "made-so"})
+_DOERS = frozenset({"audience-adult", "process", "serve", "takes"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
@@ -73,7 +77,10 @@ _IN_A_LIST = _BESIDE_IT | frozenset("a an the some one two three".split())
 _COURSES = frozenset({"food", "dish"})
 _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
-_LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
+_LASTED = re.compile(
+    r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$"
+    r"|\b(?:last|(?:the|these|this|my|our|his|her|their) past|next|coming|following|another) (?:few |couple of )?$"
+)
 _AGO = re.compile(r"(?:ago|later)\b")
 _EXPECTED = frozenset("him her them it you me us to that".split())
 _STEAD = re.compile(
@@ -298,9 +305,21 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE
-    named = tagged.find(_DISHES, 0, begin)
+    named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
     said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
     return bool(named) and said_of_it
+
+
+def _goes_without(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to go without something, and not the cook or who eats: "we *do without* sugar", "*simmer*
+    it without salt", "no sugar *needed*"."""
+    begin, end = match.trigger[0], end_of(match)
+    if said_at(tagged, end).startswith(_NOT_PUT_IN):
+        return False
+    clause = max((i + 1 for i in range(begin) if tagged.symbols[i] in ",.:?"), default=0)
+    held = tagged.find(_HOLDING, clause, begin)
+    done = [i for i in tagged.find(_DOERS, clause, begin) if not held or i > held[-1]]
+    return not done or tagged.is_any(begin - 1, _COURSES)
 
 
 _OF_THE_BODY = ("function", "general-benefit")
@@ -336,4 +355,5 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "can-babies": _is_asked,
     "safe": _called_safe,
     "free-from": _said_to_be_free,
+    "free-of": _goes_without,
 }
