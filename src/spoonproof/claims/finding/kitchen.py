@@ -14,10 +14,9 @@ _ROUND_THE_MOUTH = re.compile(
 )
 _OLDEST = 36
 _FISH_BONES = re.compile(
-    r"\b(?:eat(?:ing|en|s)?|crush\w*|mash\w*|(?:check|look|feel|watch|sift|pick) (?:\w+ )?for|remov\w+|tak\w+ out|soft"
-    r"|tiny|fine|edible|larger?|little|fish|salmon|sardines?|with) "
-    r"(?:(?:the|their|its|any|all|out|soft|tiny|fine|small) ){0,3}$"
-    r"|\b(?:salmon|sardines?|pilchards?|fish)\W{1,2}$"
+    r"\b(?:eat(?:ing|en|s)?|crush\w*|mash\w*|(?:check|look|feel|watch|sift|pick) (?:\w+ )?for|remov\w+|tak\w+ "
+    r"out|soft|tiny|fine|edible|larger?|little|fish|salmon|sardines?|with) (?:(?:the|their|its|any|all|out|soft"
+    r"|tiny|fine|small) ){0,3}$"
 )
 _HOLDING = frozenset({"have", "contain"})
 _SERVED = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -28,7 +27,6 @@ _SOAKED = frozenset(
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _COLD_AND = re.compile(
     r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
-    r"|(?:home-?made|cooked|leftover|sliced|plain|roast|raw|dry)\b"
 )
 _COLD_THINGS = _SERVED - {"pronoun"} | {"household"}
 _COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())

@@ -33,14 +33,9 @@ _ALSO_BOUND = frozenset({"avoid", "okay", "give", "introduce", "forbid"})
 _OTHER_FOLK = re.compile(r"\b(?:different|other|many|our|all|various|across|some|most|asian|western|these|those) $")
 _FRIGHTS = frozenset({"heart attack", "panic attack", "meltdown", "meltdowns", "breakdown", "tantrum", "tantrums"})
 _HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
-_WHICH_ARE = re.compile(
-    r"^\W*what(?:'s| is| are) [^.;:?!]{0,40}$|\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$"
-)
+_WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
 _EATEN = frozenset("food dish generic-food solids nutrient ambiguous-nutrient".split())
-_SOMEBODY_IS = re.compile(
-    r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$|\b(?:people|kids|children|famil(?:y"
-    r"|ies)|society) \w+ $"
-)
+_SOMEBODY_IS = re.compile(r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$")
 _THINGS = frozenset(
     "packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
     "stores aisle aisles stall stand tree trees bush bushes patch patches seedling seedlings "
