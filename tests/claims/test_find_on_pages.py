@@ -10,6 +10,10 @@ from finding_kit import claims, only
 @pytest.mark.parametrize(
     ("text", "kind", "subject"),
     [
+        ("The longer you simmer kale, the less vitamin C is left.", "process", "kale"),
+        ("Freezing doesn't harm the folate in broad beans.", "process", "broad bean"),
+        ("Straining barley after a soak gets rid of some of the arsenic.", "process", "barley"),
+        ("One chop gives a toddler half of the zinc he needs.", "quantity", "zinc"),
         ("Split peas are an important part of a toddler's diet.", "general-benefit", "split pea"),
         ("Plums make a great addition to your child's diet.", "general-benefit", "plum"),
         ("Polenta is a smart choice for little ones.", "general-benefit", "polenta"),

@@ -13,7 +13,7 @@ _ADVICE = "storing story"  # neither storing food nor told stories
 ALLERGEN = (
     *_allergen(
         "free-from",
-        "O(<food|allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
+        "O(<allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
         "T(<free-suffixed>) (?!<staple>)",
         level="free",
         says="allergen and 'free'",
@@ -250,7 +250,12 @@ ALLERGEN = (
         level="free",
         says="free of allergens",
     ),
-    *_allergen("outgrown", "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)", says="an allergy outgrown"),
+    *_allergen(
+        "outgrown",
+        "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)",
+        "O(<food-allergy>) _2 T(<outgrown|is-gone>)",
+        says="an allergy outgrown",
+    ),
     *_allergen(
         "introduce-allergen",
         "T(<introduce|give>) _4 O(<allergen-thing>)",
@@ -263,6 +268,8 @@ ALLERGEN = (
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         "S(<allergen-word>) _4 T(<should>) ~4 <diet> ~2 <bound|age>",
+        "O(<allergen-thing|allergen-word>) ~2 , _2 T(<give>) <pronoun> _1 <per-week>",
+        "T(<adding>) _2 O(<allergen-thing>)",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
         "T(<introduce>) _1 <audience-baby> ~6 O(<allergen-word|allergy>)",

@@ -161,7 +161,7 @@ OUTRIGHT = (
         "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
         "S(<FOOD>) _1 T(<have>) _1 O(<allergen-word>) _4 <pronoun> (?:[.,]|$)",
         "O(<allergen-word>) <copula> T(<hide|found-in>) ~3 S(<FOOD>)",
-        "T(<there> <copula>) _1 O(<allergen-word>) <in> <pronoun> S(<FOOD>)",
+        "T(<there> <copula>) O(<allergen-word>) _1 <in> _1 S(<FOOD>)",
         veto="nonfood",
         says="an allergen it holds",
     ),

@@ -89,6 +89,7 @@ _STEAD = re.compile(
 )
 _FULL_FAT = re.compile(r"\bfull[ -]$")
 _SO = re.compile(r"\b(?:so|thin enough|soft enough) (?:[\w-]+ ){0,2}(?:that )?(?:you|i|we|they|he|she) can (?:\w+ )?$")
+_IN_SIGHT = ("in ", "at the ", "a ", "frightful ", "first ")
 _LOOKED_AT = re.compile(r"(?:see|sees|seeing) (?:through|it|that|the|this|your|right|where|how|if)\b")
 _LEFT_IN = re.compile(
     r"\b(?:with|keep|leave|mash|crush|eat) (?:the |their |its |soft |small |tiny |edible |those ){0,3}$"
@@ -232,7 +233,10 @@ def _is_no_kind(tagged: Tagged, match: Match) -> bool:
 
 
 def _does_the_eyes(tagged: Tagged, match: Match) -> bool:
-    """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it."""
+    """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it, "no sugar *in sight*"
+    is none."""
+    if match.object is not None and said_at(tagged, match.object[0]) == "sight":
+        return not text_before(tagged, match.object[0]).endswith(_IN_SIGHT)
     if match.object is None or not said_at(tagged, match.object[0]).startswith("see"):
         return True
     looks = _LOOKED_AT.match(text_after(tagged, match.object[0]))

@@ -131,6 +131,7 @@ KITCHEN: Mapping[str, tuple[Ask, ...]] = {
         _meat,
     ),
     "helps-an-organ": (_edible_bones,),
+    "for-a-function": (_edible_bones,),
     "body-and-nutrient": (
         _peel,
         _meat,

@@ -62,9 +62,15 @@ _MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
 _DIET = re.compile(r"(?:(?:or|and) )?(?:[\w-]+ )?diets?\b")
 _CANNOT_COPE = frozenset({"cannot-cope"})
 _ABOUT = frozenset({"of", "about", "with"})
+_CHILD = frozenset({"audience-baby", "the-child"})
+_GROWN_UP = re.compile(
+    r"^(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
+    r"(?:grand(?:father|mother|dad|ma|pa|parents)|granny|nan|husband|wife|uncle|auntie?|neighbours?)\b"
+)
+_ATE = frozenset("ate eats eating had has".split())
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
 _PICKED = re.compile(
-    r"\b(?:choose|choosing|select|pick|look(?:s|ing)? for|buy|opt for|go for)\b"
+    r"\b(?:choose|choosing|select|pick|look(?:s|ing)? for|buy|opt for|go for|^use)\b"
     r"[^.,;:?!]{0,60}\b(?:that|which|one|ones|with)\b[^.,;:?!]{0,24}$"
 )
 
@@ -236,6 +242,14 @@ def _growing(tagged: Tagged, match: Match) -> bool:
     return at == 0 and tagged.items[at].words.startswith("growing ")
 
 
+def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
+    """ "*My grandfather* sat in his chair and *ate his* popcorn": he did, and no child is named before."""
+    at = match.trigger[0]
+    if said_at(tagged, at) not in _ATE or tagged.find(_CHILD, 0, at):
+        return False
+    return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (_names_a_thing, _another_clause),
     "disease": (*ILLNESS, _another_clause),
@@ -245,6 +259,8 @@ _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "general-benefit": (_names_a_thing,),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
+    "handed-over": (_grown_up_ate,),
+    "told-to-give": (_grown_up_ate,),
     "ill-until": (_was_no_help,),
     "told-beside": (_was_no_help, _had_a_fright),
     "disease-and-food": (_was_no_help,),
