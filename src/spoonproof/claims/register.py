@@ -185,7 +185,13 @@ class Register:
             (not entry.said or has_any(words, entry.said))
             and (not entry.also or has_any(words, entry.also))
             and not has_any(near, entry.unless)
+            and not self._barred(entry, key)
         )
+
+    def _barred(self, entry: Entry, key: Key) -> bool:
+        """Whether a food of the statement belongs to a set that the entry is not for ("unless: [set:meat]")."""
+        barred = [self.sets.get(item[4:], frozenset()) for item in entry.unless if item.startswith("set:")]
+        return any(name in members for members in barred for food in key.foods for name in _names(food))
 
     def _covers(self, entry: Entry, key: Key) -> bool:
         """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
