@@ -133,7 +133,7 @@ class Kitchen:
         after_both = verb.role == "blend" and says.BOTH_DONE.search(said)
         whole = portion or after_both or says.ALL.search(self._words(step, action))
         if action.everything and (not self.at_hand or whole):
-            return self._everything(step, verb, named)
+            return self._everything(step, action, verb, named)
         fats = verb.role == "heat" and named and all(self.stories[i].fat for i in named)
         if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(self._words(step, action)):
             return self._merge([self.at_hand], named)  # "fry the patties in the rest of the oil"
@@ -210,13 +210,14 @@ class Kitchen:
             return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
         return True
 
-    def _everything(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
+    def _everything(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> list[int]:
         common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
         listed = self._listed()
-        extra = [i for i in common if i not in inside and (verb.role == "join" or i in named or i not in listed)]
+        more = verb.role == "join" and not says.POT_ALONE.search(self._words(step, action))
+        extra = [i for i in common if i not in inside and (more or i in named or i not in listed)]
         return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
 
     def _listed(self) -> set[int]:

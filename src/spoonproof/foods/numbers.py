@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from math import inf
 
 from spoonproof.foods.facts import Facts, of_grams
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.table import FoodTable
-from spoonproof.foods.weigh import Grams, Units
+from spoonproof.foods.weigh import Units
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.record import replace

@@ -78,6 +78,15 @@ def _is(record: Food | None, hardness: Sequence[str]) -> bool:
     return record is not None and record.hardness in hardness
 
 
+def in_state(word: str, line: FoodLine, foods: Foods) -> bool:
+    """Whether a line's food is so ("dried", "grated", "ground"), by its own words or by the table."""
+    record = foods.get(line.food) if line.food else None
+    so = record is not None and (
+        word in (record.state, *record.group.split("-")) or (word == "ground" and record.hardness == "powder")
+    )
+    return so or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
+
+
 def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[tuple[int, int, tuple[int, ...]]]:
     """Where ``text`` speaks of the dry or of the wet ingredients, and their lines."""
     for found in _WET.finditer(text):

@@ -136,7 +136,8 @@ class Names:
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
-            if key_of(name)[-1:] == ("sauce",) and not self.foods.match(" ".join(key_of(name)[-2:-1])):
+            called = " ".join(key_of(name)[-2:-1])
+            if key_of(name)[-1:] == ("sauce",) and called not in GROUPS and not self.foods.match(called):
                 self._add(key_of(name)[-2:-1], index, 2)  # "the soy", where there is no such food
             *made_of, last = key_of(name) or ("",)
             if made_of and last == "butter":
@@ -251,7 +252,7 @@ class Names:
         if match is not None and tokens[at][2] not in _ADJECTIVES:
             return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
         word = tokens[at][2]
-        if GROUPS.get(word) or (word in GROUPS and DEFINITE.search(text[max(0, start - 48) : start])):
+        if GROUPS.get(word) or (word in GROUPS and _IN_LIST.search(text[max(0, start - 72) : start])):
             lines = self._of_kind(word)
             return Mention(start, tokens[at][1], lines) if lines else None
         return None
