@@ -16,7 +16,12 @@ POT_ALONE = re.compile(r"\b(?:all of it|it all|all of them|them all)\b", re.IGNO
 BOTH_DONE = re.compile(
     r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
 )
-BOTH = re.compile(r"\bboth(?: together)?(?=\s*(?:[,.;]|$|(?:and|until|till|to|with|in|into|for)\b))", re.IGNORECASE)
+BOTH = re.compile(  # "stir both together", "combine the two pans", "beat the first into the second"
+    r"\b(?:both|the two(?: (?:pans|pots|bowls|mixtures|lots))?)(?: together)?"
+    r"(?=\s*(?:[,.;]|$|(?:and|until|till|to|with|in|into|for)\b))"
+    r"|\b(?:one|the first)(?: pan| pot| bowl)? (?:in|into|over|onto) the (?:other|second)\b",
+    re.IGNORECASE,
+)
 _SHARE = (
     r"(?:about |roughly )?(?:half|(?:a|one|two) (?:third|quarter)s?|thirds|some|part"
     r"|an? (?:few |little )?(?:ladle|cup|bowl|part)\w*)(?: of (?:it|this|the (?!baby)[a-z-]+))?"

@@ -23,6 +23,7 @@ _ASIDE = re.compile(
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
     r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
     # "keep a handful back", "skip for babies"
+    r"|(?:about[ \t])?(?:the[ \t])?(?:thickness|length|width|size)[ \t]of[ \t][^,;()]{1,40}"
     r"|[0-9.]{1,5}[ \t]?%(?:[ \t](?:lean|fat|cocoa|protein|meat|fruit))?"
     r"|e\.g\.?|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
     r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",

@@ -17,7 +17,8 @@ _PART = (
     r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
 )
 _BABYS = (
-    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART}"
+    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?"
+    rf"|(?:(?:the|a|your|one|two|three|four|[0-9]) )?baby[ \t]+{_PART}"
     rf"|(?:the |a |your )?(?:baby|toddler)[- ]sized?[ \t]+{_PART})"
 )
 _SOME = (

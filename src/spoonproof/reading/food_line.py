@@ -48,7 +48,7 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' b
     r"\b(?:for|to|on|over|in|into|to [a-z]{3,9}) (?:the |all the |our )?"
     r"(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b(?:['’]s?(?: [a-z]{3,12}){0,2})?"
     r"(?!,? (?:and|or|as well as) (?:the )?bab)"
-    r"|[,(][ \t]*(?:grown[ -]?ups|adults|parents) only\b",
+    r"|[,(][ \t]*(?:(?:grown[ -]?ups|adults|parents) only|for the table)\b",
     re.I,
 )
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)

@@ -20,6 +20,7 @@ _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
 _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
 _ADDING = re.compile(
     r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
+    r"|(?<=, )[a-z]{3,12}ing(?= (?:the|your|both|all)\b[^.;,]{1,40}? (?:in|into|through)\b)"  # "slipping the pears in"
     r"|goes? (?:in|into|on|onto)|in for the (?:last|final)"
     r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b",
     re.I,
@@ -178,6 +179,9 @@ def _describes(text: str, match: VerbMatch, others: Sequence[VerbMatch]) -> bool
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
 
 
+_SAME_CLAUSE = re.compile(r"[^.;,]*\Z")
+
+
 def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
     """ "Steam the parsnip for 16 minutes, adding the pear for the last 4": an instruction to add."""
     add = next(iter(verbs.find("Add it.")), None)
@@ -188,6 +192,11 @@ def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbM
         assert add is not None  # nothing is looked for without it
         ahead = text[max(0, word.start() - 12) : word.start()].rstrip().lower()
         taken = any(m.start < word.end() and word.start() < m.end for m in matches)
+        taken = taken or (
+            bool(found)
+            and word[0].lower().startswith("in for")
+            and _SAME_CLAUSE.match(text[found[-1].end : word.start()]) is not None
+        )
         if not taken and not ahead.endswith(_NOT_ADDING) and not any(a <= word.start() < b for a, b in hidden):
             found.append(VerbMatch(word.start(), word.end(), add.verb))
     return found

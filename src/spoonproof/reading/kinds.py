@@ -19,7 +19,7 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
     "cheese": ("cheese",), "berry": (), "bread": (), "aromatic": (), "poultry": ("poultry",), "bird": ("poultry",),
-    "noodle": (), "dumpling": (), "agent": (),
+    "noodle": (), "dumpling": (), "agent": (), "joint": ("meat", "poultry"),
 }  # fmt: skip
 _BY_ID: Mapping[str, tuple[str, ...]] = {
     "root": (
@@ -68,6 +68,8 @@ def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[s
     if word in _LEAVES:
         leafy = [i for i, record in enumerate(records) if _is(record, ("leaf",))]
         grouped = {i for i in leafy if (record := records[i]) is not None and record.group == "vegetable"}
+    if word == "bread" and not called:  # "toast the bread", where the list has sourdough
+        grouped = {i for i, r in enumerate(records) if r is not None and r.group == "baked" and r.hardness != "grain"}
     ids = _BY_ID.get(word, ())
     if not grouped and not (called and word in _LEAVES):
         grouped = {i for i, r in enumerate(records) if r is not None and (r.id in ids or r.parent in ids)}

@@ -43,7 +43,7 @@ _SHAPED = re.compile(
     re.I,
 )
 _BAKED = re.compile(
-    r"\b(?:pancakes?|flatbreads?|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
+    r"\b(?:pancakes?|flatbreads?|breads|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
     r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z",
     re.I,
 )

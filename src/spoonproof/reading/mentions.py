@@ -70,6 +70,9 @@ _IS_NOT = re.compile(
 )
 _IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
 _DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
+_THEY_SQUASH = re.compile(
+    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$", re.I
+)  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
     r"(?:black[ \t]{1,9}"
@@ -204,6 +207,7 @@ class Names:
                 _IS_NOT.match(text, one.end)
                 or _IS_VERB.match(text, one.start)
                 or _DOES_SQUASH.fullmatch(text, one.start, one.end)
+                or (text[one.start : one.end] == "squash" and _THEY_SQUASH.search(text[: one.start]))
             )
             unsaid = (
                 aside

@@ -50,9 +50,13 @@ _THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<wor
 _MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
 _IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into the tin" are of a baking tin
     r"\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
-    r"(?:[ \t](?:in|up|out|through))?[ \t]the[ \t](?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
+    r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
+    r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
     r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
     re.I,
+)
+_THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
+    r"\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b", re.I
 )
 _THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
 _THOSE = re.compile(
@@ -210,6 +214,10 @@ def pieces_of(
         held = tuple(i for i, line in enumerate(lines) if line.amount is not None and line.amount.unit == word)
         fresh = tuple(i for i in held if i not in used) or held
         yield from [Mention(*found.span("word"), fresh)] if len(fresh) == 1 or found[0].endswith("s") else []
+    for found in _THINGS.finditer(text):
+        so = tuple(i for i, line in enumerate(lines) if in_state(found["state"].lower(), line, foods))
+        if found["state"].lower() not in made and so and len(so) < len(lines):
+            yield Mention(found.start("state"), found.end(), tuple(i for i in so if i not in used) or so)
     for found in _THE_PIECE.finditer(text):
         word = singular(found["word"])
         at = found.start("word")

@@ -170,9 +170,10 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
     mentions = [told_by_state(text, of_the_pot(reader, m), reader.lines, foods) for m in mentions]
+    left = [left_of_kind(text, m.start, m.lines, reader.used) for m in mentions]
+    mentions = [m._replace(lines=own, unsure=m.unsure and len(own) > 1) for m, own in zip(mentions, left, strict=True)]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
     mentions = made_so_far(text, mentions, reader.lines, reader.used, reader.later, reader.apart)
-    mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
     mentions = with_pointed(reader, text, [*mentions, *all_but_some(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
 
@@ -297,7 +298,11 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
 
 def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
     amount = document.at(line.amount.span).strip() if line.amount is not None else ""
-    return bool(amount) and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of)?$", words, re.I) is not None
+    return (
+        bool(amount)
+        and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of(?:[ \t]+the)?|[ \t]+the)?$", words, re.I)
+        is not None
+    )
 
 
 def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:
@@ -318,7 +323,7 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
         return bowl
     if after_cut and reader.turn == "baby" and draft.verb.role == "split" and not draft.action.everything:
         return "baby"  # "spoon out the baby's bowl, take the bay leaf out and mince it": out of the portion
-    pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
+    pronoun = re.search(r"\b(?:it|this|that|them|these|those)\b", text[draft.start : draft.end], re.I) is not None
     works_on = draft.verb.role in ("blend", "cut", "cool", "chill", "serve") and (after_cut or not draft.action.foods)
     seasons_it = pronoun and after_cut  # "lift out the baby's portion and season it": said of the portion
     if reader.turn == "baby" and (pronoun or works_on) and (draft.verb.role != "season" or seasons_it):

@@ -61,6 +61,7 @@ def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list
     reader.pieces |= made_into(text)
     pieces += former_or_latter(text, reader.pair)
     reader.pair = pair_of(mentions) or reader.pair
+    pieces = [of_the_pot(reader, one) for one in pieces]
     return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
 
 
