@@ -77,10 +77,12 @@ def pack_register(found: tuple[Register, Sequence[Finding]], heap: Heap) -> tupl
 def pack_feeding(tables: FeedingTables, heap: Heap) -> FeedingTables:
     """The feeding tables with their phrases laid out, and their rows packed table by table."""
     from spoonproof.feeding.allergens import of_text
+    from spoonproof.feeding.clauses import clauses
     from spoonproof.feeding.contradictions import contradictions
 
     of_text("", tables)
     contradictions((), tables)
+    clauses("", (), tables)
     return tables.laid_out(lambda values: Packed.of(values, heap), lambda values: PackedRow.of(values, heap))
 
 
