@@ -44,6 +44,16 @@ def all_takes(material: Material) -> list[Take]:
     return _with_disclosure(_with_cautions(takes, material), material.disclosure)
 
 
+FINGER_FOOD = "soft finger food"
+_ON_A_PLATE = {
+    "CU finished bowl, spoon going in": "CU finished plate, a small hand reaching in",
+    "CU bowl and spoon": "CU plate, laid out",
+    "CU bowl, steam going off": "CU plate, steam going off",
+    "CU bowl, text over": "CU plate, text over",
+}
+"""How what is eaten with the fingers is filmed: no spoon goes into it."""
+
+
 def _from_recipe(material: Material) -> list[Take]:
     short = f"Today: {sentence(_titled(material.title))} {_for_whom(material)}".strip()
     face = " · ".join(part for part in (material.ages, material.texture) if part)
@@ -69,6 +79,8 @@ def _from_recipe(material: Material) -> list[Take]:
     takes.append(Take("sources", "Sources", "CU bowl, text over", _SOURCES, shorter=(Shorter(""),)))
     close = f"Until next time, from {material.channel}."
     takes.append(Take("close", "Close", "WS kitchen", close, shorter=(Shorter(""),)))
+    if material.texture == FINGER_FOOD:
+        return [replace(take, shot=_ON_A_PLATE.get(take.shot, take.shot)) for take in takes]
     return takes
 
 
