@@ -261,5 +261,6 @@ def test_a_segment_without_a_shot_is_spoken_to_the_camera() -> None:
 
 @pytest.mark.parametrize(("texture", "seen"), [("soft finger food", "plate"), ("lumpy", "spoon")])
 def test_what_is_eaten_with_the_fingers_is_filmed_without_a_spoon(texture: str, seen: str) -> None:
-    opening = write_script(material(texture=texture)).takes[0]
-    assert seen in opening.shot
+    script = write_script(material(texture=texture))
+    assert seen in script.takes[0].shot
+    assert any("spoonful" in take.say for take in script.takes[1:]) == (seen == "spoon")

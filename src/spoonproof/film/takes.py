@@ -73,13 +73,15 @@ def _from_recipe(material: Material) -> list[Take]:
         takes.append(Take("foods", "Foods", "Top shot, foods laid out on the board", heard, shorter=shorter,
                           chapter="What you need"))  # fmt: skip
     takes += [_step(number, material) for number in range(len(material.steps))]
-    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside", _TASTING,
-                      shorter=(Shorter(_TASTING_BRIEFLY),)))  # fmt: skip
+    fingers = material.texture == FINGER_FOOD  # no spoonful, no bowl
+    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside",
+                      _TASTING_BRIEFLY if fingers else _TASTING,
+                      shorter=() if fingers else (Shorter(_TASTING_BRIEFLY),)))  # fmt: skip
     takes.append(Take("cautions", "Good to know", "CU bowl, text over", material.keeping))
     takes.append(Take("sources", "Sources", "CU bowl, text over", _SOURCES, shorter=(Shorter(""),)))
     close = f"Until next time, from {material.channel}."
     takes.append(Take("close", "Close", "WS kitchen", close, shorter=(Shorter(""),)))
-    if material.texture == FINGER_FOOD:
+    if fingers:
         return [replace(take, shot=_ON_A_PLATE.get(take.shot, take.shot)) for take in takes]
     return takes
 
