@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from judging_kit import Kitchen, judged
 from test_judge_labelled import STANDS, spoken
 
 from spoonproof.claims.judging.fragments import without_fragments
@@ -94,3 +95,26 @@ def test_an_illness_that_occurs_is_no_cure() -> None:
 def test_a_true_warning_is_not_heard_as_the_danger_it_warns_of() -> None:
     assert _heard("Honey harms babies.") == {"keep"}
     assert "cut-untrue" in _heard("Nothing in honey is too much for babies.")
+
+
+@pytest.mark.parametrize("said", ["Honey is fine for toddlers.", "Cow's milk is fine as a main drink for toddlers."])
+def test_a_toddler_is_past_the_first_birthday(said: str) -> None:
+    assert _heard(said) == {"keep"}
+    assert not _heard(said.replace("toddlers", "babies and toddlers")) & set(STANDS)
+
+
+@pytest.mark.parametrize("said", ["Whole nuts are fine for toddlers.", "Raw milk is fine for toddlers."])
+def test_what_is_no_food_for_under_fives_is_none_for_toddlers(said: str) -> None:
+    assert "cut-untrue" in _heard(said) and "keep" not in _heard(said)
+
+
+def test_an_illness_that_is_exempted_is_not_treated() -> None:
+    assert "cut-untrue" not in _advice("You can offer egg from six months, unless there's severe eczema.")
+    assert "cut-untrue" in _advice("Egg heals eczema from six months unless she is allergic.")
+
+
+def test_what_is_left_out_is_looked_for_among_all_that_goes_in() -> None:
+    dish = Kitchen(bowl=("coconut-milk", "lentils"))
+    cut = judged("coconut-free", "allergen", dish, level="free", subjects=("it",), of_dish=True)
+    assert (cut.truth, cut.advice) == ("false", "cut-untrue")
+    assert "coconut milk" in cut.why

@@ -84,7 +84,8 @@ class Kitchen:
         both = verb.role in ("blend", "join") and says.BOTH.search(self._words(step, action))
         if both and len(self.pots) > 1:
             named = []
-            pot = self._merge([*[pot for pot in self.pots if pot is not self.at_hand][-1:], self.at_hand], [])
+            others = [pot for pot in self.pots if pot is not self.at_hand and not self._all_out(pot)]
+            pot = self._merge([*others[-1:], self.at_hand], [])
         else:
             pot = self._pot(step, action, verb, named)
         for i in pot:
@@ -133,7 +134,7 @@ class Kitchen:
         after_both = verb.role == "blend" and says.BOTH_DONE.search(said)
         whole = portion or after_both or says.ALL.search(self._words(step, action))
         if action.everything and (not self.at_hand or whole):
-            return self._everything(step, verb, named)
+            return self._everything(step, action, verb, named)
         fats = verb.role == "heat" and named and all(self.stories[i].fat for i in named)
         if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(self._words(step, action)):
             return self._merge([self.at_hand], named)  # "fry the patties in the rest of the oil"
@@ -210,14 +211,22 @@ class Kitchen:
             return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
         return True
 
-    def _everything(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
-        common = [s.index for s in self.stories if step.bowl == "family" or s.bowl != "family"]
+    def _everything(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> list[int]:
+        # a sprig that was fished out stays out
+        there = [s for s in self.stories if s.index in named or not (s.left_out and s.flavours)]
+        common = [s.index for s in there if step.bowl == "family" or s.bowl != "family"]
         inside = [i for i in common if self._home(i) is not None]
         if not inside:
             return self._open(common)
         listed = self._listed()
-        extra = [i for i in common if i not in inside and (verb.role == "join" or i in named or i not in listed)]
-        return self._merge([pot for pot in self.pots if set(pot) & set(inside)], extra)
+        more = verb.role == "join" and not says.POT_ALONE.search(self._words(step, action))
+        extra = [i for i in common if i not in inside and (more or i in named or i not in listed)]
+        pots = [pot for pot in self.pots if set(pot) & set(inside)]
+        return self._merge([pot for pot in pots if not self._all_out(pot)] or pots, extra)
+
+    def _all_out(self, pot: Sequence[int]) -> bool:
+        """Whether nobody goes on with what is in the pot: a sprig that was fished out."""
+        return all(self.stories[i].left_out for i in pot)
 
     def _listed(self) -> set[int]:
         """The lines that some step names."""

@@ -252,6 +252,7 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             if not classes & STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
             if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
+                made.add(hit.phrase)  # and so it is where a later step says "broth" alone
                 continue
             if for_others(text, hit) or in_everyday_sense(hit, text):
                 continue

@@ -187,9 +187,12 @@ _CUT_FACTS = frozenset(
 _SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
 
 
+_NOT_DONE = re.compile(r"\bnot (?:too )?[a-z]{3,}", re.I)  # "haddock (not smoked)"
+
+
 def _from_words(line: FoodLine, facts: set[str]) -> None:
     text = line.text
-    here = keys(text)
+    here = keys(_NOT_DONE.sub(" ", text))
     for word, _ in line.prepared:
         fact = PREPARED.get(word, PREPARED.get(fold(word), ""))
         if fact:

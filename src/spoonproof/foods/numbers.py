@@ -132,6 +132,12 @@ class KitchenNumbers:
         return {allergen: tuple(found[allergen]) for allergen in sorted(found)}
 
     @property
+    def family_foods(self) -> tuple[str, ...]:
+        """Ids of the foods that go into the family's bowl alone."""
+        parts = self._facts.all_ingredients if self._facts else ()
+        return tuple(part.food.id for part in parts if part.bowl == "family" and part.food and part.food.id)
+
+    @property
     def family_allergens(self) -> frozenset[str]:
         """Allergens that the family's bowl alone brings, which a label of the whole dish names as well."""
         parts = self._facts.all_ingredients if self._facts is not None else ()

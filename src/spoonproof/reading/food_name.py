@@ -355,8 +355,7 @@ def _misspelt_unit(
         return None
     draft.find(
         "unknown-unit",
-        word.start("word"),
-        word.end("word"),
+        *word.span("word"),
         f"“{word['word']}” is no measure that is known here, so the amount can't be counted.",
         f"Did you mean “{measures.words[near[0]]}”?",
         edits=(Edit(draft.place(word.start("word"), word.end("word")), measures.words[near[0]]),),
@@ -371,8 +370,7 @@ def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> Food
     """ "3 firkins of parsnips": the food is known, how much of it is not."""
     draft.find(
         "unknown-unit",
-        of.start("word"),
-        of.end("word"),
+        *of.span("word"),
         f"“{of['word']}” is no measure that is known here, so the amount can't be counted.",
         "Write grams, millilitres, spoons, cups or a number of pieces.",
     )

@@ -17,7 +17,7 @@ from spoonproof.reading.mentions import Mention
 from spoonproof.reading.step_reader import StepReader
 
 _FOR_THE_PAN = re.compile(
-    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|cooking)\b", re.I
+    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b", re.I
 )
 _GREASED = re.compile(
     r"\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b", re.I

@@ -7,6 +7,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
+from spoonproof.claims.judging.reading import only_named
 from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.record import replace
 
@@ -26,6 +27,7 @@ def _without_fragments(claims: Sequence[JudgedClaim]) -> Iterator[tuple[JudgedCl
     """The same of the claims of one sentence, each with itself as it is told: a long film has many claims, a sentence
     few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
+    claims = [one for one in claims if len(claims) < 2 or not only_named(one.claim)]
     kept = [one for one in claims if one.truth == "true" and one.advice in STANDS]
     claims = [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
     for one in claims:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from spoonproof.claims.conditions import Absent, Group
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.polarity import without_phrases
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe
+from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, singular
@@ -141,6 +143,28 @@ def counted_among(claim: Claim, context: Context, register: Register) -> Verdict
     return None
 
 
+def _for_the_family(claim: Claim, verdict: Verdict, probe: AnyProbe) -> str:
+    """What its words say is not in the dish, and goes into the family's bowl ("no added salt anywhere in the pot"); ""
+    where nothing does, or where they speak of the baby's portion."""
+    condition = verdict.entry.condition if verdict.entry is not None else None
+    if not isinstance(probe, DishProbe) or claim.level not in _ABSENT or has_any(plain(around(claim)), _HER_SHARE):
+        return ""
+    parts = condition.parts if isinstance(condition, Group) else (condition,)
+    absent = (what for part in parts if isinstance(part, Absent) for what in part.what)
+    return next((food.replace("-", " ") for what in absent for food in probe.brought_to_the_family(what)), "")
+
+
+_HER_SHARE = (
+    "baby*",
+    "little one*",
+    "her portion",
+    "his portion",
+    "their portion",
+    "her bowl",
+    "his bowl",
+    "for her",
+    "for him",
+)
 _IN_IT = "truth: {} is said to be left out, and goes in"
 _COUNTED = re.compile(
     r" (?P<no>(?:is|are|was|were)(?: not|n't| never)(?: even| actually| in fact)?|not|none|never )?"
@@ -180,6 +204,10 @@ def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Regist
     computed = verdict.entry is not None and verdict.entry.truth == "computed"
     if verdict.truth != "true" or not computed or claim.polarity not in ("asserts", "hedges"):
         return
+    if salted := _for_the_family(claim, verdict, probe):
+        verdict.add = f"that it is so of the baby's portion: the family's has {salted}"
+        verdict.wording = f"{claim.quote.strip().rstrip('.,;')} in the baby's portion"
+        verdict.steps.append(f"the family's bowl has {salted}")
     if food := _goes_in(claim, probe, register):
         verdict.truth, verdict.why = "false", f"It goes in: {food.replace('-', ' ')}."
         verdict.wording, verdict.harm = None, 3

@@ -65,6 +65,9 @@ def read_again(claim: Claim, register: Register) -> Claim:
         claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
     if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
         claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
+    if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
+        why = "the illness is where it is not so, and not what it is good for"
+        claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
     if claim.kind == "disease" and claim.effect == "colic" and _WINDY.search(plain(claim.quote)):
         claim = replace(
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
@@ -79,6 +82,12 @@ def read_again(claim: Claim, register: Register) -> Claim:
         polarity=polarity,
         steps=(*claim.steps, f"read as {_READ[polarity]}, and not as {_READ[claim.polarity]}: {why}"),
     )
+
+
+def _exempts(claim: Claim) -> bool:
+    """Whether its illness stands behind an "unless": "peanut from six months, unless there's severe eczema"."""
+    behind = plain(claim.quote).partition(" unless ")[2]
+    return bool(behind and claim.relates_to) and plain(claim.relates_to or "").strip() in behind
 
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:

@@ -111,7 +111,15 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     audience = plain(claim.audience or "")
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
+    if has_any(plain(around(claim)), _TODDLER) and not has_any(plain(around(claim)), _YOUNGER):
+        return max(_TODDLER_MONTHS, context.ages[0]), True
     return context.ages[0], False
+
+
+_TODDLER = ("toddlers", "a toddler")  # "your toddler" may be a baby still
+_YOUNGER = ("bab*", "infant*", "under one", "under ones", "weaning", "first tastes", "all ages", "any age")
+_TODDLER_MONTHS = 12
+"""A toddler is past the first birthday (common practice): "honey is fine for toddlers" is said of no baby."""
 
 
 def _since(words: str) -> bool:
@@ -215,3 +223,19 @@ def _behind_but(claim: Claim) -> Claim:
 
 
 _BUT = " but "
+
+
+def only_named(claim: Claim) -> bool:
+    """Whether its words are but the subject of what its sentence says: "sodium in cheese doesn't count"."""
+    if claim.kind != "nutrient-content" or claim.level != "contains":
+        return False
+    behind = claim.passage.text[claim.end : claim.end + _NEAR]
+    return _NAMED.match(claim.quote) is not None and _SAYS_OF_IT.match(behind) is not None
+
+
+_NAMED = re.compile(r"(?:the |all the )?(?:[\w-]+ ){1,3}(?:in|from) [\w'’-]+(?: [\w'’-]+){0,3}\s?$", re.IGNORECASE)
+_SAYS_OF_IT = re.compile(
+    r" (?:(?:is|are|was|were|do|does|did|can|could|may|might|will|would|should|has|have)(?:n['’]t|not)?"
+    r"|[a-z]{3,12}[^s\W]s) ",
+    re.IGNORECASE,
+)

@@ -13,7 +13,7 @@ from spoonproof.model.claim import Claim
 _OTHERS_SAY = re.compile(
     r"\b(?:some|many|most|people|folks?|they|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
     r"|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
-    r"|advice) (?:[a-z'’-]{1,12} ){0,2}?"
+    r"|advice|packets?|packs?|labels?|leaflets?|rules?|guidelines?) (?:[a-z'’-]{1,12} ){0,2}?"
     r"(?:say|says|said|tell|tells|told|think|thinks|thought|believe|believes|reckon|reckons|claim|claims|swear|swears"
     r"|insist|insists|warn|warns)(?: [a-z'’-]{1,14}){0,4}\s*$",
     re.IGNORECASE,
