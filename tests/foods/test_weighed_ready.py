@@ -60,3 +60,12 @@ def test_juice_and_zest_weigh_what_the_fruit_yields() -> None:
 def test_plum_tomatoes_have_a_weight_of_their_own_and_come_in_tins() -> None:
     assert of("2 plum tomatoes").edible.mid < of("2 tomatoes").edible.mid
     assert of("1 x 400 g tin plum tomatoes").edible.mid == 400
+
+
+def test_a_measure_goes_by_a_portion_of_its_own_kind() -> None:
+    cup, spoon = of("1 cup fresh basil").edible.mid, of("16 tbsp chopped basil").edible.mid
+    assert cup < spoon  # whole leaves lie looser than chopped ones
+
+
+def test_zest_and_juice_in_either_order_weigh_the_same() -> None:
+    assert of("zest and juice of 1 lime").edible == of("juice and zest of 1 lime").edible
