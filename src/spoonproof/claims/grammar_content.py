@@ -317,6 +317,7 @@ QUANTITY = (
 COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
     *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
+    *_benefit("healthiest", "<copula> _1 O(<healthier>) <than> <audience-adult|pronoun>", says="healthier than thought"),
     *_compares(
         "as-sweet-as",
         "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
@@ -325,7 +326,7 @@ COMPARATIVE = (
         level="more",
         says="as sweet as another",
     ),
-    *_compares("healthier", "O(<healthier>)", loose=True, says="a comparing health word"),
+    *_compares("healthier", "O(<healthier>) (?!<than> <audience-adult|pronoun>)", loose=True, says="a comparing health word"),
     *_compares("more-than", "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
     *_compares(
         "most",

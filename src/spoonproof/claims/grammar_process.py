@@ -16,6 +16,7 @@ PROCESS = (
             "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
+        "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
         says="a process changes a nutrient",
     ),
     *_process(
@@ -33,6 +34,7 @@ PROCESS = (
         "process-makes",
         "S(<process>) ~6 T(<make|gain-n>) ~5 O(<healthier|digest|absorb|effect|NUTRIENT>)",
         "O(<healthier>) ~7 S(<process>)",
+        "S(<process> <food>) _1 <copula> _1 O(<digest|easier>)",
         "S(<process>) ~16 T(<make|gain-n|more|easier>) ~4 O(<digest|absorb>)",
         says="a process makes it better",
     ),

@@ -46,6 +46,7 @@ _NOT_PUT_IN = ("need", "requir", "necessary", "was ", "were ")
 _HOLDING = frozenset({"contain", "copula", "have", "with", "made-so"})
 _DOERS = frozenset({"audience-adult", "process", "serve", "takes"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
+_GIVEN = frozenset({"offer"})
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out".split()
@@ -130,7 +131,7 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
     names none. A short line may leave it out."""
     if len(tagged.items) <= _SHORT:
         return not is_about_no_food(tagged, match.trigger[0]) or bool(tagged.find(_EATEN))
-    own = range(*(match.object or match.trigger))
+    own = {*range(*match.trigger), *range(*(match.object or match.trigger))} - {*tagged.find(_GIVEN, *match.trigger)}
     at = max(match.trigger[0], (match.object or match.trigger)[0])
     if any(index not in own for index in tagged.find(_EATEN, 0, at)):
         return True
@@ -234,7 +235,9 @@ def _is_no_kind(tagged: Tagged, match: Match) -> bool:
 
 def _does_the_eyes(tagged: Tagged, match: Match) -> bool:
     """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it, "no sugar *in sight*"
-    is none."""
+    is none; nor does "while he *is teething*" say that anything eases it."""
+    if match.object is not None and said_at(tagged, match.object[0]) == "teething":
+        return not tagged.is_any(match.object[0] - 1, _COPULA)
     if match.object is not None and said_at(tagged, match.object[0]) == "sight":
         return not text_before(tagged, match.object[0]).endswith(_IN_SIGHT)
     if match.object is None or not said_at(tagged, match.object[0]).startswith("see"):
