@@ -34,6 +34,7 @@ _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the
     r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
     re.I,
 )
+_THROWS = re.compile(r"\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$", re.I)
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
 _WIDER: dict[str, tuple[str, ...]] = {
     "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
@@ -91,6 +92,11 @@ def pointed_at(
         if not noun and not _ALONE.match(text, end):
             continue
         if not order and not count:
+            continue
+        spoken = tuple(dict.fromkeys(i for one in named if one.end <= found.start() for i in one.lines))
+        if not noun and count < len(spoken) and order in ("first", "last") and _THROWS.search(text[: found.start()]):
+            # "fish out the onion, the leek and the bay; discard the last two": of those just named
+            yield Mention(found.start(), end, spoken[:count] if order == "first" else spoken[-count:])
             continue
         before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
         own = tuple(i for i in _of(noun, lines, foods) if i not in apart)
