@@ -25,7 +25,7 @@ def once() -> Iterator[None]:
 
 SLOWEST_FIRST = (
     "desk/test_windows", "site/test_browser", "desk/test_afternoon", "bad_inputs/test_bad_inputs", "test_patterns",
-    "test_wheel", "red_team/test_red_team", "test_reproducible", "reading/test_kept", "bad_inputs/test_machine",
+    "test_wheel", "red_team/test_red_team", "reading/test_kept", "bad_inputs/test_machine",
     "site/test_publish", "editor/test_server", "site/test_standing", "reading/test_markdown", "reading/test_speech",
     "feeding/test_properties",
 )  # fmt: skip
@@ -38,12 +38,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     items.sort(key=lambda item: place.get(item.nodeid.partition("::")[0], len(place)))
 
 
+BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
+
+
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Any]:
-    """The browser, started once."""
+    """The browser, started once: the one without windows where there is one, at three fifths of the work."""
     from tests.site.conftest import missing
 
-    path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    path = next(filter(None, map(shutil.which, BROWSERS)), None)
     if path is None:
         missing("no Chromium here")
     try:

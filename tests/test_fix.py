@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 import pytest
@@ -56,6 +56,7 @@ def texts() -> list[str]:
     return found + list(SAFE.values())
 
 
+@cache  # each text is asked for by both sweeps
 def findings_of(text: str) -> tuple[Document, list[Finding]]:
     """A text as a recipe file and everything that is said of it alone."""
     recipe, faults = kitchen.read_as_is(text)

@@ -1,9 +1,14 @@
-"""The built wheel alone, in a folder that is not the repository, read-only: the complete tool."""
+"""The built wheel alone, in a folder that is not the repository, read-only: the complete tool.
+
+Same input, same bytes: in any locale, time zone, hash seed, umask and order of folders.
+"""
 
 from __future__ import annotations
 
+import hashlib
 import json
 import os
+import shutil
 import subprocess
 import sys
 import sysconfig
@@ -36,7 +41,7 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return place
 
 
-def _run(installed: Path, folder: Path, *arguments: str) -> subprocess.CompletedProcess[str]:
+def _run(installed: Path, folder: Path, *arguments: str, **more: str) -> subprocess.CompletedProcess[str]:
     # -S leaves out the site's .pth files, and with them the checkout; the dependencies come by path.
     start = (
         f"import sys; sys.path[:0] = [{str(installed)!r}]; sys.path.append({sysconfig.get_path('purelib')!r});"
@@ -47,7 +52,7 @@ def _run(installed: Path, folder: Path, *arguments: str) -> subprocess.Completed
     return subprocess.run(
         [sys.executable, "-S", "-B", "-c", start],
         cwd=folder,
-        env={**env, "HOME": str(folder)},
+        env={**env, "HOME": str(folder), **more},
         capture_output=True,
         text=True,
         check=False,
@@ -124,3 +129,98 @@ def test_a_damaged_part_is_passed_over(tmp_path: Path, monkeypatch: pytest.Monke
     for content in (b"", b"\x80\x05", b"not a pickle"):
         (tmp_path / "foods.pickle").write_bytes(content)
         assert compiled.load("foods") is None
+
+
+def copied(target: Path, backwards: bool, kept: tuple[str, ...] = ()) -> Path:
+    """The demo channel (or the recipes of it in ``kept``) with its files made in one order or the other."""
+    target.mkdir()
+    shutil.copy(ROOT / "channel.yaml", target)
+    (target / "recipes").mkdir()
+    for path in sorted((ROOT / "recipes").glob("*.md"), reverse=backwards):
+        if not kept or path.stem in kept:
+            shutil.copy(path, target / "recipes")
+    return target
+
+
+def _kept() -> dict[str, str]:
+    named = ("LC_ALL", "TZ", "PYTHONHASHSEED", "SOURCE_DATE_EPOCH")
+    return {name: value for name, value in os.environ.items() if name not in named}
+
+
+def tree(folder: Path) -> dict[str, str]:
+    """The hash of every file below a folder."""
+    return {
+        path.relative_to(folder).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+KEPT = (
+    "aubergine-and-tomato-orzo",
+    "peanut-and-raspberry-yoghurt",
+    "plum-and-millet-porridge",
+    "red-lentil-and-sweet-potato-pot",
+    "three-vegetable-base",
+)
+COMMANDS = (
+    "publish --out pages",
+    "shoot plum-and-millet-porridge --out film",
+    "check --level note --format jsonl",
+    "calendar --format ics",
+    "calendar",
+    "nutrients recipes/plum-and-millet-porridge.md --format json",
+    "plan recipes/plum-and-millet-porridge.md",
+    "listen recipes/plum-and-millet-porridge.md --format jsonl",
+    "publish --out pages",
+)
+ALL = """
+import contextlib, io, json, sys
+import spoonproof
+from spoonproof.cli import main
+assert spoonproof.__file__.startswith(sys.argv.pop(1))
+said = []
+for line in sys.argv[1:]:
+    with contextlib.redirect_stdout(io.StringIO()) as out:
+        said.append((main(line.split()), out.getvalue()))
+print(json.dumps(said))
+"""
+
+
+@pytest.mark.timeout(240)
+def test_what_is_made_is_the_same_bytes_anywhere(installed: Path, tmp_path: Path) -> None:
+    """Pages, film, findings, calendar and figures; the second publish goes by what the first one kept."""
+    one, other = copied(tmp_path / "one", False, KEPT), copied(tmp_path / "other", True, KEPT)
+    settings = (
+        (one, 0o022, {"PYTHONHASHSEED": "0", "TZ": "UTC", "LC_ALL": "C.UTF-8"}),
+        (other, 0o077, {"PYTHONHASHSEED": "7", "TZ": "Pacific/Kiritimati", "LC_ALL": "C", "PYTHONUTF8": "0"}),
+    )
+    made = []
+    for folder, umask, env in settings:
+        done = subprocess.run(
+            [sys.executable, "-c", ALL, str(installed), *COMMANDS],
+            cwd=folder,
+            env={**_kept(), "PYTHONPATH": str(installed), "SOURCE_DATE_EPOCH": "1780000000", **env},
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            umask=umask,
+            check=False,
+        )
+        assert done.returncode == 0, done.stderr
+        said = json.loads(done.stdout)
+        assert all(code in (0, 1) for code, _ in said), done.stderr
+        assert "already as it should be" in said[-1][1]
+        made.append((tree(folder / "pages"), tree(folder / "film"), said))
+    assert len(made[0][0]) > 20 and made[0][1]
+    assert made[0] == made[1]
+
+
+@pytest.mark.parametrize("epoch", ["", "soon", "-1x", "1e9"])
+def test_a_source_date_that_is_no_number_is_unusable(installed: Path, tmp_path: Path, epoch: str) -> None:
+    folder = copied(tmp_path / "one", False)
+    done = _run(installed, folder, "check", "plum-and-millet-porridge", SOURCE_DATE_EPOCH=epoch)
+    if epoch:
+        assert done.returncode == 2 and "SOURCE_DATE_EPOCH" in done.stderr and "Traceback" not in done.stderr
+    else:
+        assert done.returncode in (0, 1, 2) and "Traceback" not in done.stderr

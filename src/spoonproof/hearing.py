@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
+from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.feeding.quoted import clause_around, sentence_around
@@ -58,18 +59,22 @@ def hear(
     and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey").
     ``for_babies``: who asks says that they are meant for babies of ``months``, whatever they say themselves."""
     from spoonproof.claims.find import find_claims
-    from spoonproof.claims.judging.fragments import without_fragments
+    from spoonproof.claims.judging.fragments import without_fragments, worse_reading
 
     judged = without_fragments([judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)])
     more: list[JudgedClaim] = []
+    harm = knowledge.register.words.get("harm told", ())
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
-        if not any(_says_as_much(other, one) for other in judged) and not any(_same(other, one) for other in more):
+        if not any(_says_as_much(other, one) or _speaks_against(other, one, harm) for other in judged) and not any(
+            _same(other, one) for other in more
+        ):
             more.append(one)
     if not more:
         return judged
+    judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
     place = {id(passage): at for at, passage in enumerate(passages)}
     return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
 
@@ -91,6 +96,22 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
         return False
     quote = other.claim.quote.lower()
     return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
+
+
+def _speaks_against(other: JudgedClaim, one: JudgedClaim, harm: Sequence[str]) -> bool:
+    """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
+    till one for egg, you don't need to", "honey harms babies"."""
+    if other.advice not in ("keep", "add") or not _overlap(other.claim, one.claim):
+        return False
+    if other.claim.polarity == "refutes":
+        return True
+    if other.claim.polarity != "asserts":
+        return False
+    return one.claim.end - other.claim.end < _A_WORD and has_any(plain(other.claim.quote), harm)
+
+
+_A_WORD = 16
+"""Characters that a danger's clause may have behind a warning: "... 's kidneys"."""
 
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:

@@ -225,7 +225,6 @@ def called(arguments: list[str]) -> tuple[int, str, str]:
     printed, complained = io.StringIO(), io.StringIO()
     with contextlib.redirect_stdout(printed), contextlib.redirect_stderr(complained):
         code = main(arguments)
-    gc.collect()  # a command's process ends with it, and what it held
     return code, printed.getvalue(), complained.getvalue()
 
 

@@ -28,7 +28,6 @@ def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
         "What about an egg-free sponge for the raffle?",
         "Grandparents should offer soft pears that babies are able to hold.",
         "It can help to offer your baby a soft pear.",
-        "I can tell you that I hardly thought of the possibility of an anaphylactic response that day he had walnut.",
         "It's been nearly four years since he last avoided the swede.",
         "I put plums and cheese in the box, not expecting them to eat it all.",
         "I remember our son asking if there was any safe bread for him at the long table.",

@@ -116,7 +116,6 @@ def test_a_diet_is_what_is_spoken_of(text: str, about: str) -> None:
     "text",
     [
         "Advice about when to introduce egg has changed a lot.",
-        "Where there's a risk of choking, it's wise to be careful.",
         "Set aside a bowl for baby and mash the chickpeas.",
         "Drain the chickpeas and mash them with a fork for your baby.",
         "She let the children run about in the garden before lunch.",

@@ -10,6 +10,10 @@ from finding_kit import claims, only
 @pytest.mark.parametrize(
     ("text", "kind", "subject"),
     [
+        ("The longer you boil chard, the less folate is left.", "process", "chard"),
+        ("Freezing doesn't harm the folate in broad beans.", "process", "broad bean"),
+        ("Straining barley after a soak gets rid of some of the arsenic.", "process", "barley"),
+        ("One chop gives a toddler half of the zinc he needs.", "quantity", "zinc"),
         ("Split peas are an important part of a toddler's diet.", "general-benefit", "split pea"),
         ("Plums make a great addition to your child's diet.", "general-benefit", "plum"),
         ("Polenta is a smart choice for little ones.", "general-benefit", "polenta"),
@@ -59,7 +63,6 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
         "The trays may have lots of crumbs.",
         "I don't want to give the game away.",
         "Carry the bowl over to the table.",
-        "It isn't just about adding fibre.",
         "At least one of these should be an iron-rich meal.",
         "The onions are a good place to start, then the garlic.",
         "Healthy foods are on the bottom shelf.",

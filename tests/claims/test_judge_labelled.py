@@ -40,6 +40,9 @@ def labelled() -> list[Labelled]:
         return [Labelled(**row) for row in csv.DictReader(file)]  # type: ignore[arg-type]  # a column it lacks fails here
 
 
+SLUGS = sorted(path.stem for path in (ROOT / "recipes").glob("*.md"))  # read by the worker that needs them alone
+
+
 @lru_cache(maxsize=1)
 def recipes() -> dict[str, Recipe]:
     known = kitchen.knowledge()

@@ -39,10 +39,8 @@ def test_a_claim_near_a_tale_is_heard(text: str, kind: str) -> None:
         "On the great day, nut free was the rule.",
         "Nobody knows what causes allergies.",
         "On Mondays there is a protein, a carb and some fruit.",
-        "If it's carbs tonight, I cook the penne.",
         "We were looking for a healthy lunch.",
         "For children with walnut allergies a party takes planning.",
-        "Perfect for picky eaters and done in ten minutes.",
         "Babies are born with taste buds.",
     ],
 )

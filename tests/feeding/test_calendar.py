@@ -161,7 +161,7 @@ def test_a_dish_as_a_candidate_leaves_out_water_and_the_familys_bowl() -> None:
     )
     found = candidate_of(made.recipe, made.treatments, made.knowledge.foods, made.allergens)
     assert found.foods == ("parsnip", "couscous")
-    assert found.allergens == {"couscous": ("gluten",)}
+    assert found.allergens == {"couscous": ("gluten", "wheat")}
 
 
 def test_what_is_no_food_for_a_baby_is_not_introduced_and_an_unknown_food_is_named_so() -> None:
@@ -300,6 +300,21 @@ def test_what_brings_a_trace_is_not_what_brings_it_in_earnest() -> None:
     dal = dish("7-9", ["100 g red lentils", "1 tsp ghee"], ["Simmer for 25 minutes.", "Blend it."]).candidate
     oats = dish("7-9", ["40 g yoghurt", "1 pear, peeled"], ["Blend it."]).candidate
     plan = calendar([replace(dal, slug="dal"), replace(oats, slug="cream")], (), tables())
-    assert [event.what for event in plan.events if event.kind == "allergen"] == ["plain yoghurt"]
-    assert any("trace of milk" in note and "which plain yoghurt introduces" in note for note in plan.notes)
+    assert [event.what for event in plan.events if event.kind == "allergen"] == ["yoghurt"]
+    assert any("trace of milk" in note and "which yoghurt introduces" in note for note in plan.notes)
     assert candidate_again(candidate_text(dal)) == dal
+
+
+def test_oats_do_not_introduce_wheat() -> None:
+    oats = dish("6-9", ["40 g porridge oats", "1 pear, peeled"], ["Simmer for 10 minutes.", "Blend it."]).candidate
+    bread = dish("6-9", ["50 g bread", "1 pear, peeled"], ["Simmer for 10 minutes.", "Blend it."]).candidate
+    plan = calendar([replace(oats, slug="oats"), replace(bread, slug="bread")], (), tables(), by_hand=True)
+    said = [event.why.split(" on its own")[0] for event in plan.events if event.kind == "allergen"]
+    assert said == ["a new allergen (gluten)", "a new allergen (wheat)"]
+
+
+def test_a_food_stands_in_the_calendar_as_it_was_written() -> None:
+    pot = dish(
+        "6-9", ["200 ml no-salt vegetable stock", "100 g floury potatoes"], ["Simmer for 20 minutes.", "Mash it."]
+    )
+    assert set((pot.candidate.names or {}).values()) >= {"no-salt vegetable stock"}

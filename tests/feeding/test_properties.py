@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from spoonproof.feeding.kinds import kinds_of
+from spoonproof.feeding.tables import HEAD
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.text import Span
 from tests import kitchen
@@ -179,6 +180,26 @@ OTHER_FORMS = {
     "pimento berries",
     "sichuan peppercorns",
     "szechuan peppercorns",
+    "glutinous rice flour",
+    "sweet rice flour",
+    "mochiko",
+    "plantain fufu flour",
+    "coconut flakes",
+    "coconut chips",
+    "water biscuits",
+    "veal shank",
+    "ham hock",
+    "smoked ham hock",
+    "gammon hock",
+    "lamb neck fillet",  # and less dangerous, as it is off the bone
+    "boiled lamb neck fillet",
+    "cooked lamb neck fillet",
+    "chicken",  # one is the whole bird
+    "roasting chicken",
+    "chicken with skin",
+    "turkey",
+    "duck meat",
+    "duck breast",
 }
 
 
@@ -227,7 +248,7 @@ def _unconditional() -> list[tuple[str, str, float]]:
         if row.level == "error" and not row.when and not row.unless and not row.policy and "*" not in row.classes
     ]
     return [
-        (name.removeprefix("="), row.id, row.until)
+        (name.removeprefix("=") if HEAD not in entry.items("classes") else f"barberry {name[1:]}", row.id, row.until)
         for entry in known.rows("feeding_foods")
         for row in rows
         if row.classes & set(entry.items("classes"))

@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import re
+from functools import lru_cache
 from itertools import groupby, pairwise
 from pathlib import Path
 
@@ -25,18 +26,29 @@ ROOT = Path(__file__).parents[2]
 DRAFT = "first-winter-bowl"  # the draft of faults: fifteen seconds for all it has to say
 
 
+SLUGS = sorted(path.stem for path in (ROOT / "recipes").glob("*.md") if path.stem != DRAFT)
+each_dish = pytest.mark.parametrize("dish", SLUGS, indirect=True)
+
+
+@lru_cache(maxsize=1)  # by the worker that needs them alone
 def dishes() -> list[Dish]:
     folder = ChannelFolder(ROOT)
     files = folder.select([ROOT / "recipes"], drafts=False)
     return [folder.dish(file.recipe) for file in files if file.recipe is not None and file.recipe.slug != DRAFT]
 
 
-DISHES = dishes()
-each_dish = pytest.mark.parametrize("dish", DISHES, ids=lambda dish: dish.recipe.slug)
+def named(slug: str) -> Dish:
+    return next(dish for dish in dishes() if dish.recipe.slug == slug)
+
+
+@pytest.fixture
+def dish(request: pytest.FixtureRequest) -> Dish:
+    return named(request.param)
 
 
 def test_there_are_demo_films() -> None:
-    assert len(DISHES) >= 10
+    assert len(SLUGS) >= 10
+    assert [dish.recipe.slug for dish in dishes()] == SLUGS
 
 
 @each_dish
@@ -73,13 +85,13 @@ def test_other_parsers_read_it_back_and_twice_is_the_same(dish: Dish) -> None:
 
 def test_no_film_has_two_keeping_times() -> None:
     for slug in ("salmon-potato-and-pea-fork-mash", "moong-dal-khichdi"):
-        made = package(next(dish for dish in DISHES if dish.recipe.slug == slug))
+        made = package(named(slug))
         for name in ("script.txt", "description.txt", "supers.vtt"):
             assert "48 hours" not in " ".join(made[name].decode().split())
 
 
 def test_a_caution_about_a_step_stands_over_that_step() -> None:
-    dish = next(dish for dish in DISHES if dish.recipe.slug == "salmon-potato-and-pea-fork-mash")
+    dish = named("salmon-potato-and-pea-fork-mash")
     bones = [take for take in write_script(material(dish)).takes if any("bones" in s.text for s in take.supers)]
     assert [take.step for take in bones] == [3]
 
@@ -136,25 +148,25 @@ def test_what_is_not_so_gets_no_source() -> None:
 
 @pytest.mark.parametrize("name", ["description.txt", "post.txt", "title.txt", "before-it-goes-up.txt", "shots.html"])
 def test_the_upload_kit_is_there(name: str) -> None:
-    assert package(DISHES[0])[name].strip()
+    assert package(dishes()[0])[name].strip()
 
 
 def test_barley_is_said_to_bring_gluten_and_wheat_need_not_be() -> None:
-    said = {dish.recipe.slug: before_edit(dish, []).files["script.txt"].decode() for dish in DISHES}
+    said = {dish.recipe.slug: before_edit(dish, []).files["script.txt"].decode() for dish in dishes()}
     words = {slug: " ".join(line[40:].strip() for line in text.splitlines()) for slug, text in said.items()}
     assert "contains gluten from barley." in words["slow-beef-and-barley-pot"]
     assert "contains wheat and egg." in words["turkey-and-courgette-patties"]
 
 
 def test_the_description_passes_on_what_the_labels_say() -> None:
-    dish = next(dish for dish in DISHES if dish.recipe.slug == "peanut-and-raspberry-yoghurt")
+    dish = named("peanut-and-raspberry-yoghurt")
     text = before_edit(dish, []).files["description.txt"].decode()
     assert "Contains: peanut, milk." in text
     assert "May contain, by its foods' labels: nuts, sesame." in text
 
 
 def test_the_description_holds_what_it_must() -> None:
-    dish = next(dish for dish in DISHES if dish.recipe.slug == "red-lentil-and-sweet-potato-pot")
+    dish = named("red-lentil-and-sweet-potato-pot")
     text = before_edit(dish, ["Correction, 2026-11-25: an older film."]).files["description.txt"].decode()
     marks = re.findall(r"^(\d+):(\d\d) (.+)$", text, re.MULTILINE)
     seconds = [60 * int(minutes) + int(rest) for minutes, rest, _ in marks]
@@ -209,29 +221,29 @@ def test_no_cell_runs_in_a_spreadsheet() -> None:
 
 
 def test_a_day_has_one_shopping_list_and_each_set_up_once() -> None:
-    dishes = [dish for dish in DISHES if dish.recipe.slug.startswith(("slow", "three", "red-lentil-and-sweet"))]
-    made = day_files(dishes)
-    assert made == day_files(dishes)
+    three = [dish for dish in dishes() if dish.recipe.slug.startswith(("slow", "three", "red-lentil-and-sweet"))]
+    made = day_files(three)
+    assert made == day_files(three)
     rows = {row["food"]: row for row in csv.DictReader(io.StringIO(made["shopping.csv"].decode()))}
     assert int(rows["carrots"]["grams as bought"]) == 300 + 200
     assert "water" not in rows
     assert any("cook it first" in food for food in rows)
-    told = {item.name: item.told for item in shopping(dishes)}
+    told = {item.name: item.told for item in shopping(three)}
     assert told["carrots"] == "500 g"
     shots = list(csv.DictReader(io.StringIO(made["shots.csv"].decode())))
     setups = [name for name, _ in groupby(row["set-up"] for row in shots)]
     assert len(setups) == len(set(setups))
-    assert {row["film"] for row in shots} == {dish.recipe.title.value for dish in dishes}
+    assert {row["film"] for row in shots} == {dish.recipe.title.value for dish in three}
     html5lib.HTMLParser(strict=True).parse(made["day.html"].decode())
-    assert "peeler" in dict(props(dishes))
+    assert "peeler" in dict(props(three))
 
 
 def test_a_day_has_a_timetable_with_its_twins() -> None:
-    dishes = [dish for dish in DISHES if dish.recipe.slug in ("parsnip-and-pear-spoon-mash", "egg-and-spinach-ribbons")]
-    rows = timetable(dishes)
+    both = [named("egg-and-spinach-ribbons"), named("parsnip-and-pear-spoon-mash")]
+    rows = timetable(both)
     assert rows[0][0] == "09:30"
     assert [time for time, _, _ in rows] == sorted(time for time, _, _ in rows)
-    assert {title for _, title, _ in rows} == {dish.recipe.title.value for dish in dishes}
+    assert {title for _, title, _ in rows} == {dish.recipe.title.value for dish in both}
     assert any(work.startswith("Twin, made ahead") for _, _, work in rows)
     assert not any("12:00" < time < "13:00" and "steam" in work.lower() for time, _, work in rows)  # the nap
 
@@ -256,14 +268,14 @@ def test_many_allergens_take_several_supers() -> None:
 
 
 def test_supers_stand_clear_of_the_captions_in_type_that_fits() -> None:
-    made = package(DISHES[0])["supers.vtt"].decode()
+    made = package(dishes()[0])["supers.vtt"].decode()
     assert all(line.endswith("line:10%") for line in made.split("\n") if " --> " in line)
     assert "1920 x 1080: at most 77 px" in made
     assert 77 * 0.6 * 37 <= 1920 * 0.9
 
 
 def test_a_long_steam_has_its_twin_in_shot_list_and_script() -> None:
-    dish = next(dish for dish in DISHES if dish.recipe.slug == "parsnip-and-pear-spoon-mash")
+    dish = named("parsnip-and-pear-spoon-mash")
     made = package(dish)
     state = "a cube of parsnip squashes between finger and thumb; start it 30 minutes before "
     assert f"{state}this shot" in made["shots.csv"].decode()
@@ -271,9 +283,9 @@ def test_a_long_steam_has_its_twin_in_shot_list_and_script() -> None:
     assert "Twin: Made ahead to the end of step 3" in " ".join(made["script.html"].decode().split())
 
 
-@pytest.mark.parametrize("made", DISHES, ids=lambda made: made.recipe.slug)
-def test_the_description_says_each_thing_to_mind_once(made: Dish) -> None:
-    words = package(made)["description.txt"].decode().lower()
+@each_dish
+def test_the_description_says_each_thing_to_mind_once(dish: Dish) -> None:
+    words = package(dish)["description.txt"].decode().lower()
     for said in ("upright", "stay with your baby", "high chair", "choke a child", "medical advice"):
         assert words.count(said) == 1, said
 

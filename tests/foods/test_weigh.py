@@ -138,7 +138,10 @@ UNITS = st.sampled_from(
 )
 
 
-@given(st.sampled_from(sorted(food.id for food in table())), UNITS, st.integers(1, 40), st.integers(1, 8))
+FOODS = st.deferred(lambda: st.sampled_from(sorted(food.id for food in table())))
+
+
+@given(FOODS, UNITS, st.integers(1, 40), st.integers(1, 8))
 def test_every_weight_lies_in_its_range(food_id: str, unit: str, top: int, under: int) -> None:
     food = table().get(food_id)
     assert food is not None
@@ -221,3 +224,27 @@ def test_a_piece_of_a_big_fruit_is_not_all_of_it() -> None:
     assert isinstance(got[2], Weight) and got[2].edible.mid == pytest.approx(240), (
         "what is left of 400 g in their liquid"
     )
+
+
+def test_a_piece_without_a_size_is_a_middling_one() -> None:
+    for food in ("tomato", "asparagus", "onion"):
+        unit = "spear" if food == "asparagus" else "piece"
+        plain = weighed(line(food, amount(1, unit))).edible.mid
+        assert plain == weighed(line(food, amount(1, unit, size="medium"))).edible.mid, food
+
+
+def test_a_heaped_spoon_holds_more_but_of_a_liquid() -> None:
+    heaped, level = (weighed(line("porridge-oats", amount(1, "tbsp", size=size))).edible.mid for size in ("large", ""))
+    assert heaped > level * 1.2
+    of_oil = [weighed(line("olive-oil", amount(1, "tbsp", size=size))).edible.mid for size in ("large", "")]
+    assert of_oil[0] == of_oil[1]
+
+
+def test_leaves_are_weighed_as_they_fall_unless_they_are_packed() -> None:
+    loose, packed = (weighed(line("spinach", amount(4, "cup"), word)).edible.mid for word in ("loose", "packed"))
+    assert packed > loose == weighed(line("spinach", amount(4, "cup"))).edible.mid
+
+
+def test_a_name_that_a_cup_is_known_for_goes_before_the_plain_cup() -> None:
+    orzo, penne = (weighed(line("pasta", amount(1, "cup"), name=name)).edible.mid for name in ("orzo", "penne"))
+    assert orzo > penne * 1.5

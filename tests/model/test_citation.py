@@ -14,7 +14,7 @@ ROOT = Path(__file__).resolve().parents[2]
 ITEMS = [
     item
     for path in sorted((ROOT / "shared/sources").glob("*.yaml"))
-    for item in yaml.safe_load(path.read_text(encoding="utf-8"))
+    for item in yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)  # every worker reads them
 ]
 
 

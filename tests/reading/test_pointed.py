@@ -196,3 +196,23 @@ def test_twenty_walnuts_and_fifty_meatballs_are_what_is_rolled() -> None:
     ):
         assert "food-not-listed" not in {f.rule for f in read_method(foods, (step,))[1]}, step
     assert "food-not-listed" in {f.rule for f in read_method(foods, ("Fold 20 walnuts into the turkey.",))[1]}
+
+
+PANTRY = ("1 tin lentils, drained", "3 prunes", "1 pear", "60 g frozen peas", "2 carrots, grated", "2 tsp fish sauce")
+
+
+@pytest.mark.parametrize(
+    ("step", "names"),
+    [
+        ("Mash the drained tin.", {"lentils"}),
+        ("Soak the dried fruit.", {"prunes"}),
+        ("Fry the grated veg.", {"carrots"}),
+        ("Add the frozen veg.", {"frozen peas"}),
+        ("In a casserole cook the pear.", {"pear"}),
+        ("Grease the tin.", set()),
+        ("Poach the fish.", set()),
+    ],
+)
+def test_a_state_or_a_pack_tells_which(step: str, names: set[str]) -> None:
+    steps, _, lines, _ = read_method(PANTRY, (step,))
+    assert {lines[i].name for action in steps[0].actions for i in action.foods} == names

@@ -13,7 +13,7 @@ _ADVICE = "storing story"  # neither storing food nor told stories
 ALLERGEN = (
     *_allergen(
         "free-from",
-        "O(<food|allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
+        "O(<allergen-word|allergen-food>) T(<suffix-free>) (?!<staple>)",
         "T(<free-suffixed>) (?!<staple>)",
         level="free",
         says="allergen and 'free'",
@@ -159,6 +159,11 @@ ALLERGEN = (
     *_allergen(
         "allergy",
         "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
+        "<can-ask> ~4 T(<HARM>) _2 O(<reaction>)",
+        "<audience-baby> ~4 T(<HARM|more|less>) _4 O(<allergy|allergy-weak>)",
+        "<allergen-thing> ~8 T(<BENEFIT|HARM>) _2 O(<allergy|allergy-weak>)",
+        "O(<allergy>) _1 <copula> _2 T(<more|less>)",
+        "T(<number> (?:<from> <number>|<percent>)) ~6 O(<allergy>)",
         veto="swap story diagnosis refer",
         says="food said to bring on an allergy",
     ),
@@ -203,6 +208,7 @@ ALLERGEN = (
     *_allergen(
         "reaction-signs",
         "O(<symptoms|reaction|allergy|allergy-weak|food-allergy>) ~5 T(<quickly>) ~8 <eating|fed>",
+        "O(<reaction-sign|symptoms|reaction|food-allergy>) ~8 T(<in-time>) _1 <number> _1 <time-unit>",
         "<reaction-sign> ~8 <ready> ~2 O(<allergy|allergy-weak|reaction>)",
         effect="allergic-reaction",
         veto="nonfood",
@@ -225,10 +231,16 @@ ALLERGEN = (
         veto="culinary",
         says="what it holds",
     ),
-    *_allergen("traces", "T(<traces>) _2 O(<allergen-word>)", says="what it may hold"),
+    *_allergen(
+        "traces",
+        "T(<traces>) _2 O(<allergen-word>)",
+        "T(<cross-contact>) _2 O(<allergen-word|allergen-food>)",
+        says="what it may hold",
+    ),
     *_allergen(
         "listed-allergen",
-        "S(<FOOD|pronoun>) ~4 <copula> ~4 O(<common-allergen>)",
+        "S(<FOOD|pronoun>) ~4 <copula> ~8 O(<common-allergen>)",
+        "S(<allergen-word>) _4 O(<common-allergen>)",
         "T(<free|negation>) ~5 O(<common-allergen>)",
         says="called an allergen",
     ),
@@ -237,6 +249,12 @@ ALLERGEN = (
         "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
         level="free",
         says="free of allergens",
+    ),
+    *_allergen(
+        "outgrown",
+        "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)",
+        "O(<food-allergy>) _2 T(<outgrown|is-gone>)",
+        says="an allergy outgrown",
     ),
     *_allergen(
         "introduce-allergen",
@@ -249,6 +267,9 @@ ALLERGEN = (
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at> _1 O(@AGE)",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
+        "S(<allergen-word>) _4 T(<should>) ~4 <diet> ~2 <bound|age>",
+        "O(<allergen-thing|allergen-word>) ~2 , _2 T(<give>) <pronoun> _1 <per-week>",
+        "T(<adding>) _2 O(<allergen-thing>)",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
         "T(<introduce>) _1 <audience-baby> ~6 O(<allergen-word|allergy>)",

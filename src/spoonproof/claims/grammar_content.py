@@ -276,6 +276,7 @@ QUANTITY = (
         "share-of-day",
         "T(<number>) ~6 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
+        "T(<number>) _2 O(<NUT>) _2 <audience-baby|the-child> <need>",
         says="a share of the day's need",
     ),
     *_quantity("a-third-sugar", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),

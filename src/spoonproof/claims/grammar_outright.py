@@ -159,7 +159,10 @@ OUTRIGHT = (
         "contains-allergen",
         "S(<FOOD>) _1 T(<holds>) _2 O(<allergen-word>)",
         "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
-        veto="culinary nonfood",
+        "S(<FOOD>) _1 T(<have>) _1 O(<allergen-word>) _4 <pronoun> (?:[.,]|$)",
+        "O(<allergen-word>) <copula> T(<hide|found-in>) ~3 S(<FOOD>)",
+        "T(<there> <copula>) O(<allergen-word>) _1 <in> _1 S(<FOOD>)",
+        veto="nonfood",
         says="an allergen it holds",
     ),
     *_process(

@@ -20,7 +20,7 @@ PROCESS = (
     ),
     *_process(
         "process-kills",
-        "S(<process>) ~5 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
+        "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
         says="a process against a germ",
     ),
     *_process(
@@ -74,7 +74,8 @@ PROCESS = (
     ),
     *_process(
         "process-alters",
-        "S(<process>) ~4 T(<alters>) ~8 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        "S(<process>) ~4 T(<alters|hurts>) ~8 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        "^ _3 S(<process|takes>) _4 , _1 T(<more|less>) O(<NUTRIENT>)",
         says="a process changes a nutrient",
     ),
     *_process(

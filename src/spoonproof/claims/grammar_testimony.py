@@ -16,7 +16,7 @@ _KITCHEN = "nonfood culinary"
 _NONE = "<negation|free|free-from>"
 _LINK = "since|on-it"
 _AFTER = f"<{_LINK}>"
-_ILL = "<disease|disease-weak|allergy|food-allergy>"
+_ILL = "<disease|disease-weak>"
 _EATEN = "<food|dish|generic-food|pronoun>"
 
 TESTIMONY = (

@@ -12,10 +12,16 @@ APART = re.compile(
     re.IGNORECASE,
 )
 ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+POT_ALONE = re.compile(r"\b(?:all of it|it all|all of them|them all)\b", re.IGNORECASE)  # no more goes in with it
 BOTH_DONE = re.compile(
     r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
 )
-BOTH = re.compile(r"\bboth(?: together)?(?=\s*(?:[,.;]|$|(?:and|until|till|to|with|in|into|for)\b))", re.IGNORECASE)
+BOTH = re.compile(  # "stir both together", "combine the two pans", "beat the first into the second"
+    r"\b(?:both|the two(?: (?:pans|pots|bowls|mixtures|lots))?)(?: together)?"
+    r"(?=\s*(?:[,.;]|$|(?:and|until|till|to|with|in|into|for)\b))"
+    r"|\b(?:one|the first)(?: pan| pot| bowl)? (?:in|into|over|onto) the (?:other|second)\b",
+    re.IGNORECASE,
+)
 _SHARE = (
     r"(?:about |roughly )?(?:half|(?:a|one|two) (?:third|quarter)s?|thirds|some|part"
     r"|an? (?:few |little )?(?:ladle|cup|bowl|part)\w*)(?: of (?:it|this|the (?!baby)[a-z-]+))?"
@@ -26,6 +32,7 @@ A_PART_OF_POT = re.compile(  # "blend half of the soup", "tip a third into the b
 )
 OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
 OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+THEM_IN = re.compile(r"^\w+(?: in)? (?:them|it|these|those)\b", re.IGNORECASE)
 THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
 IN_AGAIN = re.compile(
     r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"
@@ -49,7 +56,7 @@ WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
 KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
 BROTH = re.compile(
     r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion"
-    r"|(?P<milk>milk|cream|oil|ghee|butter))\b",
+    r"|(?P<milk>milk|cream|oil|ghee|butter))\b|\b(?:strain|siev)\w* out (?!the (?:water|liquid))",
     re.I,
 )
 THROWN = re.compile(r"\b(?:discard|throw|bin|fish out|remove|pick out)", re.IGNORECASE)

@@ -45,6 +45,7 @@ _SUBJECTS = _words("you they we i it will can could may might would should must"
 _DEGREES = _words("low lowest medium high highest moderate gentle steady full")  # of heat
 _HEAT_NOUNS = _words("heat boil simmer")
 _JOINERS = _words("and or then but now next gently to first finally also just simply lightly again")
+_OBJECTS = _words("the it them this these those your half all both everything")
 _TIMES = _words("whistle whistles minute minutes min mins hour hours hr hrs second seconds")
 _AMOUNT_AFTER_FOR = _words("a an another about around one two three four five ten")
 
@@ -164,7 +165,9 @@ class VerbTable:
         before = [token.word for token in tokens[_clause_start(tokens, at) : at]]
         last = before[-1] if before else ""
         kind_before = self._kind(last)
-        if _NEGATIONS.intersection(before[-4:]) or _subordinate(before, kind, kind_before == "s"):
+        done_to = after < len(tokens) and tokens[after].word in _OBJECTS and not tokens[after].stop
+        closed = kind_before == "s" or (kind_before == "past" and done_to)
+        if _NEGATIONS.intersection(before[-4:]) or _subordinate(before, kind, closed):
             return False
         if kind == "ing":
             return last in _GO_ON or (last == "on" and len(before) > 1 and before[-2] in _CARRY)
@@ -174,8 +177,9 @@ class VerbTable:
             lasts = after + 1 < len(tokens) and tokens[after].word == "for" and _counts(tokens[after + 1].word)
             return lasts and _not_a_noun(before, kind)  # "boil them in their skins for 25 minutes"
         # "add brown rice", "shred roast chicken": what follows a verb at once describes a food; "off the heat stir" not
-        off = last in _HEAT_NOUNS and len(before) > 1 and before[-2] in _DETERMINERS
-        return _not_a_noun(before, kind) and (kind_before != "base" or last in _LETS or off)
+        heat = last in _HEAT_NOUNS and len(before) > 1 and before[-2] in _DETERMINERS | _DEGREES
+        noun = heat or (done_to and len(before) > 1 and before[-2] in _DETERMINERS)  # "in a casserole soften the leek"
+        return _not_a_noun(before, kind, done_to) and (kind_before != "base" or last in _LETS or noun)
 
     def _kind(self, word: str) -> Kind | None:
         for form in self.forms.get(word, ()):
@@ -243,7 +247,8 @@ def _tokens(text: str) -> list[_Token]:
     return tokens
 
 
-def _not_a_noun(before: Sequence[str], kind: Kind) -> bool:
+def _not_a_noun(before: Sequence[str], kind: Kind, done_to: bool = False) -> bool:
+    """Whether the words before leave it a verb; ``done_to``: its object follows ("in a bowl mix the oats")."""
     if not before:
         return True
     last = before[-1]
@@ -254,7 +259,7 @@ def _not_a_noun(before: Sequence[str], kind: Kind) -> bool:
     if last in _DETERMINERS or last in _PREPOSITIONS or last in _DEGREES:
         return False  # "over medium heat"
     # "a gentle simmer"
-    return not (len(before) > 1 and before[-2] in ("a", "an", "your") and last not in _JOINERS)
+    return done_to or not (len(before) > 1 and before[-2] in ("a", "an", "your") and last not in _JOINERS)
 
 
 def _clause_start(tokens: Sequence[_Token], at: int) -> int:

@@ -56,7 +56,7 @@ def baby_text(step: Step) -> str:
         later = re.search(r"\bbefore\b", step.text, re.I)
         return step.text[: later.start()] if later else step.text
     cut = SPLIT.search(step.text) or re.search(r"\b(?:before|first)\b", step.text, re.I)
-    return step.text[: cut.start()] if cut else step.text
+    return step.text[: cut.start()] if cut else _without_familys(step)
 
 
 def _without_familys(step: Step) -> str:

@@ -86,14 +86,12 @@ def candidate_of(
         if name == "water":
             continue
         allergens = {one.allergen for one in found if one.line == index and one.how in ("present", "hidden")}
-        # Wheat is one of the cereals with gluten: one allergen for the calendar, not two.
-        allergens -= {"wheat"} if "gluten" in allergens else set()
         if index in unfit:
             left_out.append(f"{line.name} ({', '.join(sorted(allergens))})" if allergens else line.name)
             continue
         ids.append(name)
         if food is not None:
-            names[name] = food.name
+            names[name] = line.name if line.name in line.text else food.name  # no-salt stock stays what she wrote
         elif not line.recipe:
             names[name] = f"{line.name} (unknown)"
             unknown.append(line.name)

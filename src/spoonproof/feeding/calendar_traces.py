@@ -50,11 +50,13 @@ def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[
     notes = [row.text("says")] if row is not None else []
     for allergen, foods in traces.items():
         if allergen in earnest:
-            notes.append(f"{_listed(foods)}: a trace of {allergen}, which {_listed(earnest[allergen])} introduces.")
+            does = "introduces" if len(earnest[allergen]) == 1 else "introduce"
+            notes.append(f"{_listed(foods)}: a trace of {allergen}, which {_listed(earnest[allergen])} {does}.")
         else:
             notes.append(f"{_listed(foods)}: a trace of {allergen}, which is still to be introduced, on its own.")
     return [f"{note[0].upper()}{note[1:]}" for note in notes]
 
 
 def _listed(names: dict[str, None]) -> str:
-    return " and ".join(names)
+    *before, last = names
+    return f"{', '.join(before)} and {last}" if before else last

@@ -15,7 +15,7 @@ from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
 from spoonproof.feeding.kinds import Part, kinds_of, parts
 from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, STEP_KINDS, for_others, in_everyday_sense
 from spoonproof.feeding.served import Served, as_served, line_served
-from spoonproof.feeding.shaped import shapes
+from spoonproof.feeding.shaped import shapes, sprouts
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
@@ -101,13 +101,6 @@ def _chosen(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str]) 
     return row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
 
 
-# "leave the lentils in a jar until they sprout": sprouts grown at home, and not the vegetable
-_SPROUTS = re.compile(
-    r"\b(?:until|till|when|once|they|have|let|to)\b[^.;]{0,40}(?<!brussels )(?<!brussel )(?<!the )(?<!bean )"
-    r"\bsprout(?:s|ed|ing)?\b(?! (?:apart|open))",
-    re.I,
-)
-
 # What stays in the pot when the food itself is lifted out of it.
 _LEAVES_BEHIND = frozenset(
     """kelp hijiki salt stock-cube stock salty-sauce salty-food salty tea coffee herbal-tea fennel-tea alcohol honey
@@ -132,15 +125,15 @@ def _of_part(
         if treatment is None or not treatment.left_out or treatment.bowl == "family" or not classes:
             return
         rows = [row for row in rows if row.kind == "not-yet" and row.classes & classes]
+    food = foods.get(line.food) if line.food else None
     if part.choice >= 0:
-        food = foods.get(line.food) if line.food else None
         facts = as_served(line, part.at, recipe, treatment, food, own_cuts=True)
     else:
         facts = line_served(part.at, recipe, treatments, foods, served)
-    if "raw" in facts and any(
-        _SPROUTS.search(baby_text(step)) for step in steps_of(recipe, part.at, treatment, line.name)
-    ):
-        classes |= {"raw-sprout"}
+    if "raw" in facts:
+        group = food.group if food is not None else ""
+        if any(sprouts(baby_text(step), group) for step in steps_of(recipe, part.at, treatment, line.name)):
+            classes |= {"raw-sprout"}
     for row in _holding(rows, classes, facts, recipe.youngest):
         yield _hazard(row, line, recipe, part.at, classes)
 
@@ -252,6 +245,7 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             if not classes & STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
             if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
+                made.add(hit.phrase)  # and so it is where a later step says "broth" alone
                 continue
             if for_others(text, hit) or in_everyday_sense(hit, text):
                 continue

@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.words import Found, words
+from spoonproof.feeding.tables import HEAD, FeedingTables
+from spoonproof.feeding.words import Found, keys, words
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple
 
 EMPTY: frozenset[str] = frozenset()
+UNKNOWN = frozenset({"unknown"})
+"""The kind of a food that no table knows: what its line says of hardness, shape and heat is all there is to judge."""
 
 
 class Part(NamedTuple):
@@ -60,10 +62,14 @@ def _meant(hit: Found, text: str, tables: FeedingTables) -> frozenset[str]:
     return (kinds - _SHAPES) | sweet
 
 
+_JUDGED = frozenset({"fine-meat"})  # what has no shape of its own
+
+
 def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of a food by its record: its id, its name and its names, its plain food, its traits.
 
-    The same for every synonym by which a cook may write it.
+    The same for every synonym by which a cook may write it. Where no name of it says how it may choke, its group,
+    hardness and state do: "fish/firm/raw" may have bones.
     """
     if food.id in tables.record_kinds:
         return tables.record_kinds[food.id]
@@ -80,6 +86,8 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
             found |= kinds_of_record(parent, foods, tables)
     for trait in food.traits:
         found |= tables.traits.get(trait, EMPTY)
+    if not found & (tables.choking | _JUDGED):
+        found |= tables.traits.get(f"{food.group}/{food.hardness}/{food.state}", EMPTY)
     tables.record_kinds[food.id] = frozenset(found)
     return tables.record_kinds[food.id]
 
@@ -98,6 +106,9 @@ _FORMS = frozenset(
         "seeded-bread",
         "raw-dish",
         "rolled-ball",
+        "sticky-dough",
+        "coconut-flake",
+        "dry-hard",
     }
 )
 
@@ -131,6 +142,29 @@ def _own_names(food: Food, tables: FeedingTables) -> frozenset[tuple[str, ...]]:
     return tables.record_names[food.id]
 
 
+def _by_head(name: str, tables: FeedingTables) -> frozenset[str]:
+    """What the last word of a name says of a food that no table knows: "barberry drops" are sweets."""
+    ends = [hit for hit in tables.heads.find(name) if not name[hit.end :].strip()]
+    return frozenset().union(*(tables.kinds[hit.value] for hit in ends))
+
+
+_OFF_THE_BONE = frozenset({"fillet", "mince", "minced", "ground", "steak", "diced", "eye"})
+
+
+_ANIMALS = frozenset({"chicken", "duck", "turkey", "rabbit", "hare", "capon", "whole", "small", "spring", "duckling"})
+_BIRD = frozenset({"bird"})
+
+
+def _joint(line: FoodLine, food: Food, tables: FeedingTables) -> frozenset[str]:
+    """What a joint's name says of meat in any order: "neck of lamb" is on the bone as "lamb shank" is."""
+    if food.group not in ("meat", "poultry") or keys(line.name) & _OFF_THE_BONE:
+        return EMPTY
+    if keys(line.name) <= _ANIMALS:
+        return _BIRD  # "1 chicken", and no breast of it
+    found = frozenset().union(*(tables.kinds[hit.value] for hit in tables.heads.find(line.name)))
+    return found - {HEAD} if "bone-in" in found else EMPTY
+
+
 def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of what a line names.
 
@@ -140,9 +174,11 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
     food = foods.get(line.food) if line.food else None
     hits = _hits(line, tables)
     if food is None:
-        return frozenset().union(*(kinds for _, kinds in hits)) if hits else EMPTY
+        head = _by_head(line.name, tables)
+        said = frozenset().union(*(kinds for _, kinds in hits), head) - {HEAD}
+        return said if said or hits or head or line.recipe else UNKNOWN
     own = _own_names(food, tables)
-    by_record = kinds_of_record(food, foods, tables)
+    by_record = kinds_of_record(food, foods, tables) | _joint(line, food, tables)
     if tuple(word.key for word in words(line.name)) in own:
         name = {word.key for word in words(line.name)}
         extra: frozenset[str] = EMPTY
@@ -155,4 +191,5 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
         return by_record
     said = frozenset().union(*more)
     # A name the record knows stands beside the further words: both count ("yoghurt with honey").
+    said |= _joint(line, food, tables)
     return said | by_record if len(hits) > len(more) else said

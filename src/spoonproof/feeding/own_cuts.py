@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from spoonproof.feeding.parts import of_a_part
 from spoonproof.feeding.step_words import CLAUSE
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
-from spoonproof.model.recipe import Cut, Recipe
+from spoonproof.model.recipe import Cut, FoodLine, Recipe
 from spoonproof.model.treatment import Treatment
 
 
@@ -70,3 +71,17 @@ def _wrapped_up(cut: Cut, index: int, recipe: Recipe) -> bool:
         return False
     before = (action for step in recipe.steps for action in step.actions if action.span.end <= cut.span.start)
     return any(action.verb in _WRAPPED and (index in action.foods or action.everything) for action in before)
+
+
+def without_namesakes(texts: Sequence[str], line: FoodLine, recipe: Recipe) -> Sequence[str]:
+    """The texts without what calls another line that shares a word with this one: "ground almonds" by whole ones."""
+    mine = keys(line.name)
+    twins: list[str] = []
+    for one in recipe.foods:
+        if one is not line and keys(one.name) & mine:
+            twins += [f"{word} {one.name}" for word, _ in one.prepared if word not in line.text]
+            if not keys(one.name) <= mine and len(keys(one.name)) > 1:
+                twins.append(one.name)
+    for twin in twins:
+        texts = [re.sub(rf"\b{re.escape(twin)}\b", " ", text, flags=re.I) for text in texts]
+    return texts

@@ -319,12 +319,15 @@ def later(said: str, hit: Found) -> float:
     endless where they only put it off ("not until she's one", "when he's older")."""
     found = _LATER.search(said[: _own_end(said, hit)])
     if found is None:
-        return 0.0
+        return 12.0 if _TODDLER.search(said) and not _YOUNGER.search(said) else 0.0
     if _PUT_OFF.match(found[0]):
         return inf
     return next((months for word, months in _YEARS if word.search(found[0])), inf)
 
 
+_TODDLER = re.compile(r"\b(?:toddlers|a toddler)\b(?!['’-])", re.I)
+_YOUNGER = re.compile(r"\b(?:bab(?:y|ies)|infants?|newborns?|under (?:a year|ones?)|weaning|months)\b", re.I)
+"""Who is past the first birthday by name (common practice), and words for who is not."""
 _PUT_OFF = re.compile(r"(?:until|till|before|under|wait)\b", re.I)
 _YEARS = (
     (re.compile(r"\b(?:one|a year|first|12 months|twelve)\b", re.I), 12.0),

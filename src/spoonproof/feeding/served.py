@@ -20,45 +20,39 @@ from spoonproof.feeding.heat import (
     left_underdone,
     timed_into_the_pot,
 )
-from spoonproof.feeding.own_cuts import clause_of, cuts_the_dish, made_of_a_part, own_cut
+from spoonproof.feeding.line_words import from_words
+from spoonproof.feeding.own_cuts import clause_of, cuts_the_dish, made_of_a_part, own_cut, without_namesakes
 from spoonproof.feeding.parts import divided, kept_back, of_a_part, without_parts
 from spoonproof.feeding.step_words import (
     ACROSS,
     ALONE,
     AROMATICS_OUT,
     BARE_STRAIN,
-    BONE_IN,
     BONES,
     BURST,
+    CARVED,
     CLAUSE,
-    COOKED_WORDS,
     DONE,
     DRINK,
     DRINK_HEAD,
     DRINK_NAME,
     DRINK_TITLE,
-    FINELY,
     GLOB,
     HOT_THROUGH,
-    LOW_SALT,
     MIX,
-    NO_SALT,
-    PREPARED,
     RARE,
-    RAW_MILK,
     RUNNY,
     SET_IN_HEAT,
+    SHELLS_OPEN,
     SOFTENED,
     SOLID,
     SPREAD_THIN,
     STONES,
     STRAINED_CLEAR,
     STRAINED_OFF,
-    TINY_UNITS,
-    WORD_FACTS,
 )
 from spoonproof.feeding.taken_out import taken_out
-from spoonproof.feeding.words import fold, keys
+from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
@@ -76,7 +70,8 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split big""".split()
+    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split big counted said-hard said-soft
+    discarded in-shell carved""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -119,7 +114,7 @@ def as_served(
     facts: set[str] = set()
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
-    _from_words(line, facts)
+    from_words(line, facts)
     ground = "fine" in facts or bool(line.cuts)
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
@@ -143,7 +138,7 @@ def as_served(
     if not (parted and treatment and made_of_a_part(treatment, recipe, names)):
         _from_made(treatment, facts)
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
-    left = [without_parts(text, names) for text in texts] if parted else texts
+    left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
     _from_steps(recipe, index, left, line, facts, called)
     kept, uncut = kept_back([baby_text(step) for step in recipe.steps if not only_family(step)], names)
     if kept:
@@ -182,65 +177,6 @@ _WORKED = frozenset("blended blended-smooth mashed lumpy fine squashed crushed m
 _CUT_FACTS = frozenset(
     "halved quartered coin slice dice chunk stick wedge floret chopped torn fine squashed blended mashed whole".split()
 )
-
-
-_SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
-
-
-def _from_words(line: FoodLine, facts: set[str]) -> None:
-    text = line.text
-    here = keys(text)
-    for word, _ in line.prepared:
-        fact = PREPARED.get(word, PREPARED.get(fold(word), ""))
-        if fact:
-            facts.add(fact)
-        if fold(word) in COOKED_WORDS:
-            facts.add("cooked")
-    for key in here:
-        if fact := WORD_FACTS.get(key, ""):
-            facts.add(fact)
-    if here & _SPLIT_PULSES and not here & {"whole", "sabut", "makhani"}:
-        facts.add("split")
-    if NO_SALT.search(text):
-        facts.add("no-salt")
-    if LOW_SALT.search(text):
-        facts.add("low-salt")
-    if FINELY.search(text):
-        facts.add("fine")
-    if BONE_IN.search(text):
-        facts.add("bone-in-word")
-    if RAW_MILK.search(text):
-        facts.add("unpasteurised")  # "60 g raw-milk raclette", "curd made with raw milk"
-    if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
-        facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
-    if "home" in here and "made" in here:
-        facts.add("homemade")
-    if {"alcohol", "free"} <= here:
-        facts.add("alcohol-free")
-    if re.search(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", text, re.I):
-        facts.add("peeled")
-    if re.search(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", text, re.I):
-        facts |= {"boned"}
-    if re.search(r"\b(?:stones?|pits?) (?:removed|out|taken out)\b|\bde-stoned\b", text, re.I):
-        facts |= {"stoned"}
-    if re.search(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", text, re.I):
-        facts |= {"deseeded"}
-    if re.search(r"\b(?:cut|scooped|made) in(?:to)? (?:\w+ )?balls\b|\bballed\b", text, re.I):
-        facts.add("chunk")  # "a melon, cut into balls"
-    if re.search(r"\b(?:strings?) (?:removed|pulled off|off)\b|\bde-?strung\b", text, re.I):
-        facts |= {"destrung"}
-    if re.search(r"\bin (?:lightly )?salt(?:ed|y)? water\b", text, re.I):
-        facts.add("in-brine")
-    if "skin" in here and "on" in here:
-        facts.discard("peeled")
-    if line.amount and line.amount.unit in TINY_UNITS:
-        facts.add("tiny")
-    if (line.amount and line.amount.unit in {"tsp", "drop", "dash", "squeeze"}) or here & {"squeeze", "splash", "dash"}:
-        facts.add("a-little")
-    if line.state == "canned":
-        facts.add("tinned")
-    if facts & {"tinned"} or here & COOKED_WORDS or line.state in {"cooked", "canned"}:
-        facts.add("cooked")
 
 
 def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
@@ -306,6 +242,10 @@ def _from_steps(
         AROMATICS_OUT.search(baby_text(step)) for step in recipe.steps if not only_family(step)
     ):
         facts.add("removed")  # "discard the aromatics"
+    if any(CARVED.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
+        facts.add("carved")
+    if any(SHELLS_OPEN.search(text) for text in named):
+        facts.add("in-shell")
     if any(SOFTENED.search(text) for text in named):
         facts.add("soaked")  # "soften the biscuits in the warm milk"
     if any(_bursts(text, names, others) for text in named):
@@ -372,6 +312,11 @@ _SEASONINGS = frozenset({"spice", "herb"})
 _SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
 
 
+def _to_everything(clause: str, others: frozenset[str]) -> str:
+    """What a clause does to all, without what it does to a neighbour first: "shred the lamb and crush everything"."""
+    return " and ".join(part for part in re.split(r"\band\b", clause) if not keys(part) & others)
+
+
 @lru_cache(maxsize=4_000)
 def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset[str]:
     """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
@@ -388,7 +333,8 @@ def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset
             or here & {"everything", "mixture"}
         )
         if meant:
-            found.update(fact for fact, pattern in DONE if pattern.search(clause))
+            mine = clause if names & here else _to_everything(clause, others)
+            found.update(fact for fact, pattern in DONE if pattern.search(mine))
         elif names & taken_out(text):
             found.add("removed")
         before_names = before_names or bool(names & here)

@@ -1,4 +1,5 @@
-"""Shapes that the steps make: small balls, rounds of a roll of mince, set jelly, food baked hard or on a skewer."""
+"""Shapes that the steps make: small balls, rounds of a roll of mince, set jelly, food baked hard, dried tough, frozen
+hard, boiled to a toffee or put on a skewer."""
 
 from __future__ import annotations
 
@@ -26,6 +27,9 @@ _STICKS = r"(?:skewers?|(?:cocktail|lolly|craft|kebab|bamboo) sticks?|tooth ?pic
 _SKEWERED = re.compile(
     rf"\b(?:on|onto|on to|around|round)\b[^.;]{{0,20}}\b{_STICKS}\b"
     # "pin each roll with a cocktail stick", but not "until a skewer comes out clean"
+    # "thread three to a bamboo skewer", "push it along wooden skewers"
+    rf"|\b(?:thread|push|pierc|impal|spear|slid|stick|stuck)\w*\b[^.;]{{0,40}}\b(?:to|along|with|through|per|over)\b[^.;]{{0,20}}"
+    rf"\b{_STICKS}\b"
     rf"|\b(?:pin|fasten|secure|fix|spear|hold|close|skewer)\w*\b[^.;]{{0,40}}\b(?:with|using|by|on)\b[^.;]{{0,20}}\b{_STICKS}\b",
     re.I,
 )
@@ -48,11 +52,35 @@ _CRISPED = re.compile(
     r"|crisp (?:right|all the way) through)\b",
     re.I,
 )
+_LEATHERY = re.compile(
+    r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:leather(?:y)?|rubbery|tacky|tough)\b"
+    r"|\b(?:dry|dried|dehydrat)\w*\b[^.]{0,80}\bchewy\b",
+    re.I,
+)
+_FROZEN_HARD = re.compile(r"\b(?:freez|froze)\w*\b[^.;]{0,60}\b(?:rock|hard|like a stone)\b", re.I)
+_STILL_FROZEN = re.compile(
+    r"\b(?:straight|fresh|right) (?:from|out of) the freezer\b|\b(?:still|rock|while|served?) frozen\b"
+    r"|\bfrozen (?:solid|hard)\b",
+    re.I,
+)
+_CANDIED = re.compile(
+    r"\b(?:boil|melt|heat|cook|bubbl|simmer|caramelis|carameliz)\w*\b[^;]{0,80}\b(?:(?:hard|soft)[- ]crack"
+    r"|crack stage|(?:until|to|into) (?:an? )?(?:\w+ ){0,3}?(?:caramel|amber|toffee|brittle)"
+    r"|1[3-7]\d ?°? ?c|(?:2[789]|3[0-2])\d ?°? ?f)\b"
+    r"|\b(?:toffee|caramel|brittle|praline|syrup|sugar)\b[^.;]{0,30}\b(?:sets?|hardens?|is hard|shatters?|snaps?)\b",
+    re.I,
+)
+_LOOSENED = re.compile(r"\b(?:cream|milk|butter|sauce|stir in the (?:hot )?water|dissolv\w*)\b", re.I)
+_SWEET = frozenset({"sugar", "syrup", "sugary", "honey"})
+_THAWED = re.compile(
+    r"\b(?:thaw|defrost|soften|blend|mash|melt|warm|heat|simmer|bak|cook|crush|grate|shave)\w*\b", re.I
+)
 # a bean or a chickpea that is crisp is a hard little ball; a roast potato that is crisp is soft inside
 _CRUNCHED = re.compile(
     r"\b(?:bak|oven|roast|dry|dried|dehydrat|air|fry|fri|toast)\w*\b[^.]{0,80}\b(?:crunchy|crisp(?:y|ed)?)\b", re.I
 )
 _PULSES = frozenset({"big-bean", "pea"})
+_SEEDS = frozenset({"seed-large"})
 _HARD_KINDS = frozenset({"hard-raw", "firm-raw", "hard-raw-unless-ripe", "crisp-raw"})
 
 
@@ -87,14 +115,41 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
             yield Shape("jelly-cube", "set jelly", step, text, match.start(), match.end())
         if log and (match := _ROUNDS.search(text)) and "lengthw" not in text.lower():
             yield Shape("rolled-ball", "minced meat in rounds", step, text, match.start(), match.end())
-        crisped = _CRISPED.search(text) if kinds & _HARD_KINDS else None  # a meringue, crisp and dry, melts
+        crisped = _CRISPED.search(text) if kinds & (_HARD_KINDS | _SEEDS) else None  # a meringue, crisp and dry, melts
         about = keys(text)
         crunched = _CRUNCHED.search(text) if pulses & about or (pulses and not others & about) else None
         if crunched is not None and undone(crunched, MASHED_UP):
             crunched = None
         if match := _BAKED_HARD.search(text) or crisped or crunched:
             yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
+        if kinds & _SWEET and (match := _CANDIED.search(text)) and not undone(match, _LOOSENED):
+            yield Shape("hard-sweet", "sugar boiled to a toffee", step, text, match.start(), match.end())
+        if match := _LEATHERY.search(text):
+            yield Shape("leathery", "food dried this tough", step, text, match.start(), match.end())
+        still = _STILL_FROZEN.search(text) if _THAWED.search(text) is None else None
+        if (match := _FROZEN_HARD.search(text) or still) and not jelly and not undone(match, _THAWED):
+            yield Shape("frozen-hard", "food frozen this hard", step, text, match.start(), match.end())
         if (match := _SKEWERED.search(text)) and not undone(match, _UNSKEWERED):
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
             return
         log = log or ("fine-meat" in kinds and _LOGS.search(text) is not None)
+
+
+# "leave the lentils in a jar until they sprout": sprouts grown at home, and not the vegetable
+_SPROUTS = re.compile(
+    r"\b(?:until|till|when|once|they|have|let|to)\b[^.;]{0,40}(?<!brussels )(?<!brussel )(?<!the )(?<!bean )"
+    r"\bsprout(?:s|ed|ing)?\b(?! (?:apart|open))",
+    re.I,
+)
+# "rinse the beans each morning for three days", "until the tails show": said of what can sprout
+_GERMINATES = re.compile(
+    r"\b(?:leav|left|keep|kept|stand|sit|rest|rins)\w*\b[^.;]{0,80}"
+    r"\b(?:two|three|four|five|[2-5]|several|a few)(?:(?: (?:to|or) |[-–])\w+)? days\b|\btails?\b|\bgerminat\w*",
+    re.I,
+)
+_SPROUTING = frozenset({"pulse", "grain", "seed"})
+
+
+def sprouts(text: str, group: str) -> bool:
+    """Whether a step lets a food of this ``group`` sprout."""
+    return _SPROUTS.search(text) is not None or (group in _SPROUTING and _GERMINATES.search(text) is not None)

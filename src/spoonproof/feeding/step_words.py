@@ -29,6 +29,7 @@ DONE = (
         r"[^.;]{0,40}\b(?:out|away|off)\b"
         r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
         r"|\bshell (?:the|them|it|each)\b|\bleav(?:e|ing)\b[^.;]{0,40}\bbehind\b", re.I)),
+    ("discarded", re.compile(r"\b(?:discard|bin)\w*|\bthrow\w*\b[^.;]{0,30}\baway\b", re.I)),
     ("strained", re.compile(r"\b(?:strain|siev)\w*|\bpass\b", re.I)),
     ("melted", re.compile(r"\b(?:melt|dissolv)\w*", re.I)),
     ("fine", re.compile(
@@ -64,17 +65,18 @@ RARE = re.compile(
     re.I,
 )
 ROLLED = re.compile(
-    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:balls?|marbles?|truffles?|bliss balls?|bites?)\b"
+    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:\w{0,12}balls?|marbles?|truffles?|bites?)\b"
     r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
-    r"\b(?:balls|marbles|truffles)\b"
-    r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)",
+    r"\b(?:\w{0,12}balls|marbles|truffles)\b"
+    r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)"
+    r"|\broll\w*\b[^.;]{0,60}\b(?:palms?|hands)\b",
     re.I,
 )
 SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
-    r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:balls?|bites?|truffles?|marbles?)"
-    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp)\b",
+    r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:\w{0,12}balls?|bites?|truffles?|marbles?)"
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -166,7 +168,7 @@ UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
     r"|\b(?:yolks?|middles?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy"
-    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball)\b)",
+    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(
@@ -213,6 +215,13 @@ DRINK_HEAD = re.compile(
     re.I,
 )
 
+# "take a little of the breast for the baby": meat without bones
+CARVED = re.compile(
+    r"\b(?:tak|carv|slic|pull|pick|strip|cut|lift)\w*\b[^.;]{0,40}\b(?:breasts?|breast meat|meat|flesh)\b", re.I
+)
+SHELLS_OPEN = re.compile(
+    r"\b(?:until|till|once|when)\b[^.;]{0,40}\b(?:open|opens|opened)\b|\b(?:stay|remain)\w* (?:shut|closed)\b", re.I
+)
 AROMATICS_OUT = re.compile(
     rf"\b{REMOVE}\b[^.;,]{{0,30}}\b(?:aromatics|whole spices|spice bag|herb bag|bag|muslin|sachet|infuser|flavourings"
     r"|woody (?:bits|stalks|stems))\b",

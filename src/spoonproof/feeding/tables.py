@@ -13,6 +13,8 @@ from spoonproof.model.finding import Basis, Level, SourceRef
 from spoonproof.model.record import dataclass, field, replace
 from spoonproof.model.table import Row
 
+HEAD = "head"
+"""The class of a row whose names say what a food is where they end the name of one that no table knows."""
 _LEVELS: Mapping[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
 _BASES: Mapping[str, Basis] = {"read": "read", "common-practice": "common-practice", "from-memory": "from-memory"}
 
@@ -69,7 +71,9 @@ class FeedingTables:
 
     kinds: Mapping[str, frozenset[str]]  # entry id -> classes
     phrases: Phrases
+    heads: Phrases  # last words of a name ("drops", "beads"), asked for a food that no table knows
     traits: Mapping[str, frozenset[str]]  # food trait -> classes
+    choking: frozenset[str]  # the classes that a row on choking asks for
     hazards: tuple[HazardRow, ...]
     policies: tuple[PolicyRow, ...]
     rows: Mapping[str, Sequence[Row]] = field(default_factory=dict)
@@ -109,11 +113,12 @@ class FeedingTables:
         """
         kinds: dict[str, frozenset[str]] = {}
         names: dict[str, tuple[str, ...]] = {}
+        heads: dict[str, tuple[str, ...]] = {}
         traits: dict[str, frozenset[str]] = {}
         for row in tables.get("feeding_foods", ()):
             classes = frozenset(row.items("classes"))
             kinds[row.text("id")] = classes
-            names[row.text("id")] = row.items("names")
+            (heads if HEAD in classes else names)[row.text("id")] = row.items("names")
             for trait in row.items("traits"):
                 traits[trait] = traits.get(trait, frozenset()) | classes
         hazards = tuple(
@@ -121,6 +126,7 @@ class FeedingTables:
             for table, kind in (("choking", "choking"), ("foods_not_yet", "not-yet"))
             for row in tables.get(table, ())
         )
+        choking = frozenset[str]().union(*(row.classes for row in hazards if row.kind == "choking"))
         policies = tuple(
             PolicyRow(
                 row.text("topic"),
@@ -131,14 +137,14 @@ class FeedingTables:
             )
             for row in tables.get("policies", ())
         )
-        return cls(kinds, Phrases(names), traits, hazards, policies, dict(tables))
+        return cls(kinds, Phrases(names), Phrases(heads), traits, choking, hazards, policies, dict(tables))
 
     def laid_out(self, pack: Pack, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> FeedingTables:
         """The same tables with what they hold of single values as ``pack`` and ``pack_row`` make it."""
         for told in self.spelled_out.values():
             if isinstance(told, Patterns):
                 told.lay_out(pack_row)
-        for phrases in (self.phrases, *self._by_table.values()):
+        for phrases in (self.phrases, self.heads, *self._by_table.values()):
             phrases.lay_out(pack)
         by_id = {table: pack(rows) for table, rows in self._by_id.items()}
         return replace(self, kinds=pack(self.kinds), rows=pack(self.rows), _by_id=by_id)

@@ -13,7 +13,7 @@ from spoonproof.film.screen import fits_screen
 from spoonproof.film.script import Heard, Material, Shown
 from spoonproof.film.setups import shot_of
 from spoonproof.film.twins import twins
-from spoonproof.model.citation import issued_year, short
+from spoonproof.model.citation import short
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.record import replace
@@ -23,6 +23,7 @@ STRICTER = {"keep-chill": frozenset({"keep-rice", "keep-nitrate"})}
 """Cautions that are not shown beside a stricter one about the same."""
 
 _KINDS = re.compile(r"\([^()]{0,200}\)")
+_TITLE_GOES_ON = re.compile(r"(?:[,:;]| on| for| as)[ ]")
 _CONTAINS = re.compile(r"It contains ([^.]{1,300})\.")
 
 UNSHOWN_SOURCES = frozenset({"own", "common-practice", "from-memory"})
@@ -167,17 +168,16 @@ def _days(days: float) -> str:
 
 
 def source_shown(source: str, dish: Dish) -> str:
-    """A source in the two lines a super has: in full where it fits, else who and when."""
+    """A source in the two lines a super has: in full where it fits, else who, when and how its title begins, as far as
+    there is room."""
     sources = dish.knowledge.sources
-    full = f"Source: {short(source, sources)}"
-    if fits_screen(full):
-        return full
     item = sources.get(source, {})
-    who = short(source, {source: {**item, "title": "", "issued": ""}})
-    year = issued_year(item)
-    brief = f"Source: {who}" + (f" ({year})" if year else "")
-    if fits_screen(brief) and who:
-        return brief
+    full = f"Source: {short(source, sources)}"
+    begins = _TITLE_GOES_ON.split(str(item.get("title", "")), maxsplit=1)[0]
+    for title in (item.get("title", ""), begins, ""):
+        line = f"Source: {short(source, {**sources, source: {**item, 'title': title}})}" if item else full
+        if fits_screen(line) and not line.startswith("Source:  "):
+            return line
     return f"{full[:70].rsplit(' ', 1)[0]} …"
 
 

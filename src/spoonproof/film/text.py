@@ -38,8 +38,9 @@ def total(script: Script) -> str:
     if script.over <= 0:
         return f"Runs {clock(script.runs)} of {clock(script.target)}; {clock(-script.over)} to spare."
     over = f"Runs {clock(script.runs)}, {clock(script.over)} over the target of {clock(script.target)}."
-    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first())
-    over += f" Trim first: {trims}." if trims else " Nothing said can be trimmed."
+    full = script.silent == script.runs  # what stands on the screen takes all that time, whatever our words are
+    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first() if take.written or not full)
+    over += f" Trim first: {trims}." if trims else " Nothing is won by trimming what is said."
     over += f" Or give it {ceil(script.runs)} s, or make two films of it: then nothing more need go."
     if script.silent is not None:
         over += f" The method keeps its words: with none, the film would still run {clock(script.silent)}."

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import fsum, inf
 
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.values import Values
-from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import NUTRIENT_UNITS, PART_OF, NutrientValue
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.record import NamedTuple, dataclass, replace

@@ -7,9 +7,10 @@ from functools import cached_property
 
 from spoonproof.foods.bowl import BowlFacts, bowl_facts
 from spoonproof.foods.changes import NO_FACTOR, Changes
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.ingredient import Content, Ingredient, ingredients
 from spoonproof.foods.table import FoodTable
-from spoonproof.foods.weigh import Grams, Units
+from spoonproof.foods.weigh import Units
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.recipe import FoodLine, Recipe
 from spoonproof.model.record import dataclass, field, replace

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from spoonproof.foods.changes import Changes, Kept, Yield, cooking
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.table import FoodTable
-from spoonproof.foods.weigh import Grams, Units, Unweighed, Weight, weigh
+from spoonproof.foods.weigh import Units, Unweighed, Weight, weigh
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food, NutrientValue
 from spoonproof.model.recipe import FoodLine, Recipe
@@ -126,6 +127,7 @@ def _peeled(line: FoodLine, food: Food, weight: Weight, table: FoodTable) -> tup
     return other, weight, (f"{food.name}: figures without the peel",)
 
 
+_SAID = {"boiled-kept": "cooked in liquid that is kept", "boiled-drained": "boiled and drained"}
 _NO_WATER = ("oil", "fat", "sweet", "spice")
 
 
@@ -155,8 +157,8 @@ def _cooked(
         return raw, said, ()
     method, change = max(found, key=lambda pair: abs(pair[1].factor - 1))
     if change.factor > 1.05 and _takes_up_listed(treatment, watery):
-        return raw, (f"{food.name} takes up water that is on the list already",), ()
-    return _by_yield(raw, change, f"{food.name}, {method.replace('-', ', ')}")
+        return raw, (f"{food.name}: what it takes up is water that is on the list already",), ()
+    return _by_yield(raw, change, f"{food.name}, {_SAID.get(method, method)}")
 
 
 def _takes_up_listed(treatment: Treatment, watery: Sequence[Treatment]) -> bool:

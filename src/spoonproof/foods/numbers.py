@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from math import inf
 
 from spoonproof.foods.facts import Facts, of_grams
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.table import FoodTable
-from spoonproof.foods.weigh import Grams, Units
+from spoonproof.foods.weigh import Units
 from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.record import replace
@@ -129,6 +130,12 @@ class KitchenNumbers:
                 for allergen in sorted(part.food.allergens):
                     found.setdefault(allergen, {})[part.food.id] = None
         return {allergen: tuple(found[allergen]) for allergen in sorted(found)}
+
+    @property
+    def family_foods(self) -> tuple[str, ...]:
+        """Ids of the foods that go into the family's bowl alone."""
+        parts = self._facts.all_ingredients if self._facts else ()
+        return tuple(part.food.id for part in parts if part.bowl == "family" and part.food and part.food.id)
 
     @property
     def family_allergens(self) -> frozenset[str]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from spoonproof.foods.facts import Facts
-from spoonproof.foods.weigh import Grams
+from spoonproof.foods.grams import Grams
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import NamedTuple

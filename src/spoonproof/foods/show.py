@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from math import floor, inf, log10
 
 from spoonproof.foods.facts import Facts
+from spoonproof.foods.grams import Grams
 from spoonproof.foods.intakes import Intake, Reference
-from spoonproof.foods.weigh import Grams
 from spoonproof.model.food import NUTRIENT_UNITS, PART_OF
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.record import NamedTuple, replace

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
@@ -45,6 +46,7 @@ class FoodTable:
         self._data = data
         self._made: dict[str, Food] = {}
         self._found: Remembered[str, Sequence[NameMatch]] = Remembered()
+        self._near: Remembered[str, Sequence[tuple[float, str]]] = Remembered()
         self.estimates: Remembered[tuple[str, str, Per], Estimate | None] = Remembered()
         """What ``KitchenNumbers`` was asked of foods by id, nutrient and basis."""
         self._names: Mapping[str, str] = data["names"]
@@ -115,12 +117,10 @@ class FoodTable:
             return base.id
         if state == "raw":
             # A tin or a dried form is no raw food however fresh; a cooked or frozen record goes back to its plain one.
-            peeled = self._data["foods"][record.id].get("form") == "peeled"
-            return base.id if base.state == "raw" and not peeled else food
-        if state == "cooked":
-            found = (self._variants.get(f"{base.id} {form}") for form in _COOKED_FORMS)
-            return next((variant for variant in found if variant is not None), food)
-        return self._variants.get(f"{base.id} {state}", food)
+            return base.id if base.state == "raw" and record.state != "raw" else food
+        forms = _COOKED_FORMS if state == "cooked" else (state,)
+        found = (self._variants.get(f"{owner} {form}") for owner in (record.id, base.id) for form in forms)
+        return next((variant for variant in found if variant is not None), food)
 
     def named(self, name: str) -> str | None:
         """The id of the food whose whole name ``name`` is, wherever it is said; names of a shopping list left out."""
@@ -217,32 +217,45 @@ class FoodTable:
     def nearest(self, words: str, most: int = 3) -> Sequence[str]:
         """Names that ``words`` may have meant, best first; none when nothing is near."""
         asked = " ".join(key(words))
-        if not asked:
-            return ()
-        parts = set(asked.split())
-        scores: dict[str, float] = {}
+        near = self._near.get(asked)
+        if near is None:
+            near = self._near.keep(asked, self._like(asked) if asked else ())
+        # Beside a clear slip of the pen ("parsnpi") what is only faintly like it would be a strange thing to ask about.
+        return tuple(name for score, name in near[:most] if score <= near[0][0] + 0.12 or near[0][0] > -0.85)
+
+    def _like(self, asked: str) -> Sequence[tuple[float, str]]:
+        """Foods by how like ``asked`` a name of theirs is, the likest first, with how unlike it is."""
         from difflib import SequenceMatcher
 
+        parts, letters = set(asked.split()), tuple(Counter(asked).items())
+        scores: dict[str, float] = {}
         matcher = SequenceMatcher(autojunk=False)
         matcher.set_seq2(asked)
         for name, food in self._names.items():
-            shared = 0.3 * len(parts & set(name.split()))
+            shared = 0.3 * len(parts.intersection(name.split()))
             if not shared and abs(len(name) - len(asked)) > 4:
                 continue
-            matcher.set_seq1(name)
             best = max(scores.get(food, 0.0), 0.65)
-            if matcher.real_quick_ratio() + shared < best or matcher.quick_ratio() + shared < best:
-                continue
+            if 2 * _in_common(letters, name) / (len(name) + len(asked)) + shared < best:
+                continue  # no ratio is higher than that of the letters in common
+            matcher.set_seq1(name)
             score = matcher.ratio() + shared
             if score >= best:
                 scores[food] = score
-        near = sorted((-score, self._food(food).name) for food, score in scores.items() if not self._is_cooked(food))
-        # Beside a clear slip of the pen ("parsnpi") what is only faintly like it would be a strange thing to ask about.
-        return tuple(name for score, name in near[:most] if score <= near[0][0] + 0.12 or near[0][0] > -0.85)
+        return sorted((-score, self._food(food).name) for food, score in scores.items() if not self._is_cooked(food))
 
     def _is_cooked(self, food: str) -> bool:
         cells = self._data["foods"][food]
         return bool(cells.get("parent")) and cells.get("state") == "cooked"
+
+
+def _in_common(letters: Sequence[tuple[str, int]], name: str) -> int:
+    """How many of ``letters``, each with how often, a name has too."""
+    found = 0
+    for letter, times in letters:
+        there = name.count(letter)
+        found += there if there < times else times
+    return found
 
 
 def _joins(phrase: Sequence[Token], at: int, words: frozenset[str]) -> bool:

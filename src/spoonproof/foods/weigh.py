@@ -8,18 +8,16 @@ the words of preparation.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Protocol
 
+from spoonproof.foods.grams import Grams, Step
+from spoonproof.foods.volume import TABLE_ML, by_volume
 from spoonproof.model.food import Food, Portion
 from spoonproof.model.recipe import Amount, FoodLine
-from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.record import dataclass
 from spoonproof.model.text import Span
 
-# What the portions of the composition table were measured with: US customary measures, in ml.
-_TABLE_ML = {"cup": 236.5882365, "tbsp": 14.78676478125, "tsp": 4.92892159375, "fl-oz": 29.5735295625}
-_METRIC = frozenset(("ml", "cl", "dl", "l"))
 _MASSES = frozenset(("g", "kg", "mg", "oz", "lb"))
 _THIN_PEEL = "thin peel"  # eaten as a rule: comes off only where the line says so
 _REMOVES = {
@@ -56,24 +54,13 @@ _UNIT_AS = {
     "carton": ("pack",),
     "thumb": ("piece",),
 }
+_SPOONS = frozenset(("tsp", "dsp", "tbsp", "spoonful"))
+_HEAPED = (1.5, 1.2, 2.0)
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
 
 _PIECE_OF = re.compile(r"^[^,(]{0,30}\b(?:piece|chunk|hunk|lump)[ \t]+of\b", re.I)  # "a piece of pumpkin" is no pumpkin
 _THEN_DRAINED = re.compile(r"^[^()]{0,60}[0-9][ ]?g,[ ]drained", re.I)
 _BIG = 150  # grams; a piece of a smaller one is taken for all of it
-_PULPED = ("mashed", "puréed")
-# Of the cups of mash in the composition table all but one weigh 0.85 to 1.04 g a ml; of leaves pressed into the cup
-# no table says anything.
-_PULP_G_PER_ML = (1.0, 0.85, 1.05)
-_PACKED_LEAVES = (2.0, 1.0, 4.0)
-
-# What a spoonful of such a food weighs where no table says: middle, low and high; common practice, no source.
-_ASSUMED_G_PER_ML: Mapping[str, tuple[float, float, float]] = {
-    "liquid": (1.0, 0.92, 1.1),
-    "paste": (1.05, 0.9, 1.3),
-    "powder": (0.55, 0.4, 0.8),
-    "grain": (0.75, 0.6, 0.9),
-}
 
 
 class Units(Protocol):
@@ -87,22 +74,6 @@ class Units(Protocol):
 
     def range(self, unit: str) -> tuple[Fraction, Fraction] | None:
         """The least and the most that one ``unit`` holds, in millilitres or grams as it is measured."""
-
-
-class Grams(NamedTuple):
-    """A weight in grams between ``low`` and ``high``."""
-
-    mid: float
-    low: float
-    high: float
-
-    def times(self, factor: float, low: float | None = None, high: float | None = None) -> Grams:
-        """The weight times a factor, with the factor's own range where it has one."""
-        return Grams(
-            self.mid * factor,
-            self.low * (factor if low is None else low),
-            self.high * (factor if high is None else high),
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,13 +95,6 @@ class Unweighed:
 
     why: str
     to_taste: bool = False
-
-
-class _Step(NamedTuple):
-    grams: Grams
-    edible: bool  # whether these grams are without waste already
-    assumed: tuple[str, ...]
-    sources: tuple[str, ...]
 
 
 def weigh(line: FoodLine, food: Food, units: Units) -> Weight | Unweighed:
@@ -163,17 +127,17 @@ def _why_not(amount: Amount, food: Food) -> str:
     return f"no table says what one {amount.unit} of {food.name} weighs: write grams"
 
 
-def _whole(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | None:
+def _whole(line: FoodLine, amount: Amount, food: Food, units: Units) -> Step | None:
     count = _count(amount)
     if amount.unit in _MASSES:
         one = units.grams(amount.unit)
-        return None if one is None else _Step(count.times(float(one)), False, (), ())
+        return None if one is None else Step(count.times(float(one)), False, (), ())
     if amount.each is not None:
         return _packed(line, amount, food, units)
     volume = units.ml(amount.unit)
     portion = next((p for p in food.portions if p.unit == amount.unit and not p.size), None)
-    if volume is not None and not (portion is not None and amount.unit not in _TABLE_ML):
-        step = _by_volume(line, count, float(volume), amount.unit, food)
+    if volume is not None and not (portion is not None and amount.unit not in TABLE_ML):
+        step = _heaped(by_volume(line, count, float(volume), amount.unit, food), amount, food)
         within = units.range(amount.unit)
         if step is None or within is None:
             return step
@@ -182,12 +146,21 @@ def _whole(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | 
     return _by_count(line, count, amount, food, units)
 
 
+def _heaped(step: Step | None, amount: Amount, food: Food) -> Step | None:
+    """ "2 heaped tbsp oats": what stands above the rim of the spoon too."""
+    if step is None or amount.size != "large" or amount.unit not in _SPOONS or food.hardness == "liquid":
+        return step
+    said = f"a heaped {amount.unit} of {food.name} taken as one and a half"
+    grams = Grams(*(step.grams.mid * times for times in _HEAPED))
+    return Step(grams, step.edible, (*step.assumed, said), (*step.sources, "common-practice"))
+
+
 def _count(amount: Amount) -> Grams:
     low, high = float(amount.low), float(amount.high)
     return Grams((low + high) / 2, low, high)
 
 
-def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step | None:
+def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> Step | None:
     """ "2 x 400 g tins", "a 2 cm piece": so many of a stated weight."""
     assert amount.each is not None
     each = amount.each
@@ -198,148 +171,65 @@ def _packed(line: FoodLine, amount: Amount, food: Food, units: Units) -> _Step |
         millilitres = units.ml(each.unit)
         if millilitres is None:
             return _by_count(line, _count(amount), amount, food, units)
-        by_volume = _by_volume(line, Grams(1, 1, 1), float(millilitres), each.unit, food)
-        if by_volume is None:  # "1 cauliflower (about 4 cups)", and no cup of it is known
+        measured = by_volume(line, Grams(1, 1, 1), float(millilitres), each.unit, food)
+        if measured is None:  # "1 cauliflower (about 4 cups)", and no cup of it is known
             return _by_count(line, _count(amount), amount, food, units)
-        per_unit, assumed, sources = by_volume.grams.mid, by_volume.assumed, by_volume.sources
+        per_unit, assumed, sources = measured.grams.mid, measured.assumed, measured.sources
     else:
         per_unit = float(one)
     total = _product(_count(amount), _count(each).times(per_unit))
     if amount.unit in ("tin", "jar"):
         return _drained(line, total, food, assumed, sources)
-    return _Step(total, one is None, assumed, sources)  # a volume is of what goes into the cup
+    return Step(total, one is None, assumed, sources)  # a volume is of what goes into the cup
 
 
 def _product(count: Grams, each: Grams) -> Grams:
     return Grams(count.mid * each.mid, count.low * each.low, count.high * each.high)
 
 
-def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...], sources: tuple[str, ...]) -> _Step:
+def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...], sources: tuple[str, ...]) -> Step:
     """What is eaten of a tin: its solids where the food is sold in liquid, all of it where it is not."""
     full = _portion(food, "tin", "")
     solids = _portion(food, "tin", "drained")
     if line.has("drained-weight") or any(w == "drained" and _in_its_bracket(line, span) for w, span in line.prepared):
-        return _Step(total, True, assumed, sources)
+        return Step(total, True, assumed, sources)
     if solids is None or full is None:
         if not line.has("drained"):
-            return _Step(total, True, assumed, sources)
+            return Step(total, True, assumed, sources)
         share, source = 0.6, "common-practice"
     else:
         share, source = solids.grams / full.grams, solids.source
     said = "" if line.has("drained") else ", its liquid poured off"
     note = f"of a tin of {food.name} {share * 100:.0f} % counted as drained weight{said}"
     high = share * 1.08 if line.has("drained") else 1.0
-    return _Step(total.times(share, share * 0.92, high), True, (*assumed, note), (*sources, source))
-
-
-def _by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
-    found = list(_densities(line, food))
-    if not found:
-        return _by_assumed_density(line, count, ml, unit, food)
-    exact = [density for density in found if density[3]]
-    if _pulped_before(line) and food.hardness in ("hard", "firm", "soft", "leaf") and not _has_pulp(food):
-        density, low, high = _PULP_G_PER_ML
-        note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a mash)"
-        return _Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
-    low, high = min(d[0] for d in exact or found), max(d[0] for d in exact or found)
-    density, how, source, _ = (exact or found)[0]
-    if len(found) > 1 and not exact and f"{low:.2f}" != f"{high:.2f}":
-        how = f"{how}; between {low:.2f} and {high:.2f} g/ml by the cut"
-    elif exact:
-        doubt = 0.01 if food.hardness == "liquid" else 0.07
-        low, high = density * (1 - doubt), density * (1 + doubt)
-    grams = count.times(ml * density, ml * low, ml * high)
-    if food.hardness == "leaf" and line.has("packed"):
-        grams = Grams(*(grams.mid * times for times in _PACKED_LEAVES))
-        how = f"{how}; about twice that where leaves are packed in, assumed"
-    note = f"{food.name}: {ml:g} ml a {unit} at {density:.2f} g/ml ({how})"
-    plain = unit in _METRIC and food.hardness == "liquid"
-    return _Step(grams, True, () if plain else (note,), (source,))
-
-
-def _pulped_before(line: FoodLine) -> bool:
-    """Whether the cup was filled with the mash ("1 cup puréed pumpkin"), not with what is mashed afterwards."""
-    return any(cut.shape in _PULPED and cut.span.start < line.name_span.start for cut in line.cuts)
-
-
-def _has_pulp(food: Food) -> bool:
-    return any(portion.size in _PULPED for portion in food.portions)
-
-
-def _by_assumed_density(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> _Step | None:
-    """By what things of its kind weigh, with a range wide enough to be honest; None for pieces and leaves."""
-    kind = "powder" if {cut.shape for cut in line.cuts} & {"ground", "grated"} else food.hardness
-    if kind not in _ASSUMED_G_PER_ML:
-        return None
-    density, low, high = _ASSUMED_G_PER_ML[kind]
-    note = f"{food.name}: {ml:g} ml a {unit} at {density:g} g/ml, {low:g} to {high:g} (assumed for a {kind})"
-    return _Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
-
-
-def _densities(line: FoodLine, food: Food) -> Iterator[tuple[float, str, str, bool]]:
-    """Bulk densities (g/ml) that may hold for this line, with whether they are those of its very cut."""
-    shapes = {cut.shape for cut in line.cuts}
-    words = {word for word, _ in line.prepared} | shapes | _CUT_AS.get(next(iter(shapes), ""), frozenset())
-    by_volume = [p for p in food.portions if p.unit in _TABLE_ML]
-    by_volume.sort(key=lambda p: (bool(p.size), -_TABLE_ML[p.unit]))
-    for portion in by_volume:
-        if portion.size and portion.size in words:
-            yield portion.grams / _TABLE_ML[portion.unit], f"{portion.unit}, {portion.size}", portion.source, True
-    plain = [p for p in by_volume if not p.size]
-    for portion in plain:
-        # Powders and liquids have one density; of pieces the plain cup is one of several.
-        sure = food.hardness in ("liquid", "powder", "paste", "grain") or not words
-        yield portion.grams / _TABLE_ML[portion.unit], portion.unit, portion.source, sure and portion is plain[0]
-    if not plain:
-        for portion in by_volume:
-            yield portion.grams / _TABLE_ML[portion.unit], f"{portion.unit}, {portion.size}", portion.source, False
-    if not by_volume and food.density is not None:
-        yield food.density, "density", food.source, True
-
-
-_CUT_AS: dict[str, frozenset[str]] = {
-    "dice": frozenset(("diced", "chopped")),
-    "chopped": frozenset(("chopped", "diced")),
-    "slice": frozenset(("sliced",)),
-    "coin": frozenset(("sliced",)),
-    "grated": frozenset(("grated", "shredded")),
-    "shredded": frozenset(("shredded", "grated")),
-    "mashed": frozenset(("mashed", "puréed")),
-    "puréed": frozenset(("puréed", "mashed")),
-    "crumbled": frozenset(("crumbled",)),
-    "half": frozenset(("half",)),
-    "chunk": frozenset(("chunk", "diced")),
-    "strip": frozenset(("strip", "sliced")),
-    "ground": frozenset(("ground",)),
-    "floret": frozenset(("floret", "chopped")),
-    "whole": frozenset(("whole",)),
-}
+    return Step(total.times(share, share * 0.92, high), True, (*assumed, note), (*sources, source))
 
 
 def _portion(food: Food, unit: str, size: str) -> Portion | None:
     return next((p for p in food.portions if p.unit == unit and p.size == size), None)
 
 
-def _by_count(line: FoodLine, count: Grams, amount: Amount, food: Food, units: Units) -> _Step | None:
+def _by_count(line: FoodLine, count: Grams, amount: Amount, food: Food, units: Units) -> Step | None:
     for unit in (amount.unit, *_UNIT_AS.get(amount.unit, ())):
         sized = [p for p in food.portions if p.unit == unit and p.size in ("", "small", "medium", "large")]
         if not sized:
             continue
-        step = _piece(count, amount, food, unit, sized)
+        pressed = _portion(food, unit, "juice") if line.has("juice") else None  # "juice and zest of a lemon"
+        step = _piece(count, amount, food, unit, [pressed._replace(size="")] if pressed else sized)
         return _drained(line, step.grams, food, step.assumed, step.sources) if unit == "tin" else step
     loose = units.grams(amount.unit)
     if loose is not None:
         note = f"one {amount.unit} of {food.name} taken as {float(loose):g} g"
         grams = count.times(float(loose), float(loose) * 0.5, float(loose) * 2)
-        return _Step(grams, True, (note,), ("common-practice",))
+        return Step(grams, True, (note,), ("common-practice",))
     return None
 
 
-def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Portion]) -> _Step:
+def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Portion]) -> Step:
     """So many pieces of the size written; without a size the middle one, between the small and the large."""
     by_size = {p.size: p for p in sized}
     want = amount.size
-    chosen = by_size.get(want) or (by_size.get("medium") if not want else None)
+    chosen = by_size.get(want or "medium") or (None if want else by_size.get(""))
     scale = 1.0
     if chosen is None:
         chosen = by_size.get("medium") or by_size.get("") or sized[0]
@@ -353,10 +243,10 @@ def _piece(count: Grams, amount: Amount, food: Food, unit: str, sized: list[Port
     low, high = min(low, each), max(high, each)
     what = f"{want} {food.name}" if unit == "piece" else f"{want} {unit} of {food.name}"
     note = f"one {what.strip()} taken as {each:.3g} g without waste, between {low:.3g} and {high:.3g}"
-    return _Step(count.times(each, low, high), True, (note,), (chosen.source,))
+    return Step(count.times(each, low, high), True, (note,), (chosen.source,))
 
 
-def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
+def _waste(line: FoodLine, food: Food, step: Step) -> Weight:
     share = food.refuse_pct / 100
     tinned = line.state == "canned" and food.state != "canned"  # the figures of it raw; nobody tins peel and stones
     if not share or tinned:
@@ -386,9 +276,11 @@ def _waste(line: FoodLine, food: Food, step: _Step) -> Weight:
 def _in_its_bracket(line: FoodLine, span: Span) -> bool:
     """ "1 banana (100 g peeled)": said of the weight beside it."""
     each = line.amount.each if line.amount is not None else None
-    if _THEN_DRAINED.search(line.text):
+    if each is None or _THEN_DRAINED.search(line.text):
         return False  # "1 tin of beans, 400 g, drained"
-    return each is not None and 0 <= span.start - each.span.end <= len(" once ")
+    quote = (line.span.end - line.span.start - len(line.text)) // 2
+    between = line.text[each.span.end - line.span.start - quote : span.start - line.span.start - quote]
+    return 0 <= span.start - each.span.end <= len(" once ") and ")" not in between  # "(400 g), drained"
 
 
 def _ready_before(line: FoodLine, parts: set[str]) -> str:

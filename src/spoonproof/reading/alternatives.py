@@ -32,6 +32,10 @@ _OFFERS = re.compile(
 _ADDS = re.compile(r"\b(?:plus|with|without|in|from|and not|not|no|for)\b", re.I)
 _OPENS = re.compile(r"[(\[][ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")
 _GOES_ON = re.compile(r"[ \t]{0,3}(?:,|/|,?[ \t]{1,3}(?:or|and))[ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$", re.I)
+_AND_WITH_IT = re.compile(  # "(or plain flour plus ½ tsp baking powder)"
+    r"[ \t]{0,3}(?:,?[ \t](?:plus|and|with)|[+&])[ \t]{1,3}"
+    r"(?:[0-9½⅓⅔¼¾/.]{1,5}[ \t]?[^\W\d_]{1,12}[ \t]{1,3}(?:of[ \t])?)?"
+)
 _DENIES = re.compile(r"\b(?:no|not|never|nor|without|free (?:of|from)|instead of)\b", re.I)
 _AFTER_OR = re.compile(r"\bor[ \t]{1,3}", re.I)
 
@@ -122,7 +126,9 @@ def offered_foods(
             before = match.end  # "soya milk, because I was out of almond milk"
             continue
         between = draft.text[before : match.start]
-        goes_on = bool(found) and _GOES_ON.fullmatch(between) is not None
+        goes_on = bool(found) and (
+            _GOES_ON.fullmatch(between) is not None or _with_the_other(draft.text, before, between)
+        )
         if len(between) > _LONGEST or _DENIES.search(between) or not (goes_on or _offers(between)):
             break
         own = _of_kind(draft, match, name, foods)
@@ -136,6 +142,11 @@ def offered_foods(
         draft.use(match.start, match.end)
         before = match.end
     return found
+
+
+def _with_the_other(text: str, before: int, between: str) -> bool:
+    """Whether what follows in a bracket goes with the food that the bracket offers."""
+    return text.rfind("(", 0, before) > text.rfind(")", 0, before) and _AND_WITH_IT.fullmatch(between) is not None
 
 
 def _offers(between: str) -> bool:

@@ -13,14 +13,18 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.reading.amount import amount_at
 from spoonproof.reading.food_name import LineDraft
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.runs import tokens_of
+from spoonproof.reading.times import find_times
 
 _ASIDE = re.compile(
     r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
     r"(?P<purpose>[a-z]{2,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
+    r"|(?:kept|stored|cooled|chilled)[ \t][^,;()]{1,60}"
     r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
     # "keep a handful back", "skip for babies"
+    r"|(?:about[ \t])?(?:the[ \t])?(?:thickness|length|width|size)[ \t]of[ \t][^,;()]{1,40}"
     r"|[0-9.]{1,5}[ \t]?%(?:[ \t](?:lean|fat|cocoa|protein|meat|fruit))?"
     r"|e\.g\.?|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
     r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",
@@ -36,9 +40,14 @@ _THE_OTHERS = re.compile(
     re.I,
 )
 _LONGEST = 40
+_WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
+_WITH_A_TOOL = re.compile(r"\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,12} ){0,3}[a-z]{3,12}(?=[,;)]|$)", re.I)
+_NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
+_DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
+_SHARES = re.compile(r"\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b", re.I)
 
 
-def asides(text: str) -> Iterator[tuple[int, int]]:
+def _asides(text: str) -> Iterator[tuple[int, int]]:
     """Where an aside stands in ``text``."""
     for found in _ASIDE.finditer(text):
         yield found.start(), found.end()
@@ -73,3 +82,38 @@ def use_other_amount(draft: LineDraft, after: int, foods: Foods, measures: Measu
             continue
         if not foods.find(text[sign.end() : stop]):
             draft.use(sign.start() + 1, stop)
+
+
+def left_over(draft: LineDraft, measures: Measures) -> str:
+    """The words of the line that say nothing known here, and a finding where there are any."""
+    text = draft.open_text()
+    known = bytearray(len(text))
+    for word in measures.preparations.find(text):
+        known[word.start : word.end] = b"\1" * (word.end - word.start)
+    notes = (
+        found.span()
+        for found in (*_WITH_THE_OTHERS.finditer(text), *_WITH_A_TOOL.finditer(text), *_NOTE.finditer(draft.text))
+    )
+    for start, end in (*notes, *_asides(text)):
+        known[start:end] = b"\1" * (end - start)
+    if measures.preparations.find(draft.text, ("prepared", "state")):
+        for time in find_times(text):  # "soaked for 6-8 hours"
+            known[time.start : time.end] = b"\1" * (time.end - time.start)
+    said = bytes(a or b for a, b in zip(known, draft.used, strict=True)) + b"\0\0"
+    for share in _SHARES.finditer(text):
+        if said[share.end() + 1]:  # "2 onions, 1 chopped, one finely sliced"
+            known[share.start() : share.end()] = b"\1" * (share.end() - share.start())
+    left = [(a, b) for a, b, word in tokens_of(text) if not known[a] and measures.unit(word) is None]
+    left += [number.span() for number in _DIGITS.finditer(text) if not known[number.start()]]
+    left.sort()
+    if not left:
+        return ""
+    words = " ".join(draft.text[a:b] for a, b in left)
+    draft.find(
+        "words-not-understood",
+        left[0][0],
+        left[-1][1],
+        f"“{words}” was not understood here.",
+        "Say it in other words, or put it in the story.",
+    )
+    return words

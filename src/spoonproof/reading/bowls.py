@@ -17,7 +17,8 @@ _PART = (
     r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
 )
 _BABYS = (
-    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?|(?:the |a |your )?baby[ \t]+{_PART}"
+    rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?"
+    rf"|(?:(?:the|a|your|one|two|three|four|[0-9]) )?baby[ \t]+{_PART}"
     rf"|(?:the |a |your )?(?:baby|toddler)[- ]sized?[ \t]+{_PART})"
 )
 _SOME = (
@@ -79,6 +80,13 @@ _SPLITS = (
         rf"|{_SOME}[ \t]+for[ \t]+{_WHO}\b)",
         re.I,
     ),
+    # spoon out the meat and veg for the baby
+    re.compile(
+        r"\b(?:spoon|scoop|ladle|fork|lift)(?:ing)?[ \t]+(?:out|off|up)[ \t]+"
+        r"(?:(?:some|most|half|plenty) of )?(?:the|your)"
+        rf"(?:,?[ \t]+(?!for\b)[\w-]+){{1,6}}?[ \t]+for[ \t]+{_WHO}\b(?!['’])",
+        re.I,
+    ),
     re.compile(rf"\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})", re.I),
     re.compile(rf"\b{_BABYS}[ \t]+(?:comes|goes|is (?:lifted|taken|spooned|set|scooped))[ \t]+{_AWAY}\b", re.I),
     # give the baby a helping before you salt the rest; serve the baby first and season the rest
@@ -108,18 +116,27 @@ _BABY_PLANT = re.compile(
 _FAMILY = re.compile(
     r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children"
     r"|ones|siblings?)|"
-    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what is left|what['’]s left|the remaining"
+    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what(?:['’]s| is| was)? (?:left|remains|remaining)"
+    r"|the remaining"
     r"|the remainder|"
     r"(?:your|our)(?: own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our) own|ours|yours|(?:your|our)selves"
     r"|(?:the )?main (?:pot"
     r"|pan))\b",
     re.I,
 )
+_OF_THEM = r"(?:dishes|bowls|pots|pans|portions|helpings|plates|trays|tins)"
 _BOTH = re.compile(
     r"\b(?:bake|cook|warm|heat|simmer|roast|chill|serve|grill|cover)[ \t]+(?:them[ \t]+)?both\b(?![ \t]+sides)"
-    r"|\bboth[ \t]+(?:dishes|bowls|pots|pans|portions|trays|tins)\b",
+    rf"|\bboth(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+{_OF_THEM}\b",
     re.I,
 )
+"""The baby's and the family's, whoever else is named beside them."""
+_ALL_OF_THEM = re.compile(
+    rf"\b(?:(?:all|each)(?: of)?(?: (?:the|your|our|\d|two|three|four))? ?{_OF_THEM}"
+    r"|(?:each|every) (?:bowl|plate|portion|helping)|every(?:one|body)(?:['’]s)?(?! else))\b",
+    re.I,
+)
+"""The same, where no word names the family: "each plate" of the grown-ups' is theirs."""
 _DISHES = (
     r"(?:portions?|helpings?|servings?|pots?|pans?|bowls?|plates?|share|half|food|dinners?|suppers?|lunch|meals?|pancakes?|"
     r"burgers?|patties|meatballs?|pasta|rice|curry|stew|soup|sauce|mash|porridge|toast|salad|wraps?|eggs?|batch)"
@@ -140,12 +157,21 @@ _FAMILY_PLAIN = re.compile(
     re.I,
 )
 
-_ALL_OF_THEM = re.compile(
-    r"\b(?:(?:all|both|each)(?: of)?(?: (?:the|your|our|\d|two|three|four))? ?(?:bowls|plates|portions|helpings)"
-    r"|(?:each|every) (?:bowl|plate|portion|helping)|every(?:one|body)(?:['’]s)?(?! else))\b",
-    re.I,
-)
-"""Words for the baby's bowl and the family's together."""
+
+_SERVED_TO = re.compile(rf"\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])", re.I)
+_PARTLY = re.compile(rf"\b(?:{_SOME}|(?:one|two|some|a few|most) of|(?:spoon|ladle|handful)\w*)\b", re.I)
+_REST_OF_A_FOOD = re.compile(r"\bthe (?:rest|remainder) of (?:the|your) [a-z]+|\bthe remaining [a-z]+", re.I)
+
+
+def serves_baby(words: str) -> bool:
+    """Whether ``words`` take the baby's share without lifting it out: "mash some of it with rice for the baby", "give
+    the baby three spoonfuls"."""
+    return _SERVED_TO.search(words) is not None and _PARTLY.search(words) is not None
+
+
+def after_serving(words: str) -> bool:
+    """Whether ``words`` behind such a share are of the family's bowl: those that name a food's rest tell nothing."""
+    return whose(_REST_OF_A_FOOD.sub(" ", words), True) == ("family", True)
 
 
 def split_at(text: str) -> tuple[int, int] | None:

@@ -18,7 +18,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Node, Scalar
 from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading, amount_at, moved
-from spoonproof.reading.asides import asides, use_denied, use_other_amount
+from spoonproof.reading.asides import left_over, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
     OF_IT,
@@ -35,10 +35,7 @@ from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_faul
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
-from spoonproof.reading.runs import tokens_of
-from spoonproof.reading.times import find_times
 
-_WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
@@ -47,12 +44,15 @@ _HOW_LEAN = re.compile(
     r"\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b", re.I
 )  # of meat
 _INNER_BRACKET = re.compile(r"(?<=[^(\[]{1})\[[^()\[\]]{1,40}\](?=[^(\[]{0,40}\))")  # "(3 pounds [1.4 kg])"
-_FOR_OTHERS = re.compile(  # "salt, for the grown-ups"
-    r"\b(?:for|to) (?:the |all the )?(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b", re.I
+_FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' bowls"
+    r"\b(?:for|to|on|over|in|into|to [a-z]{3,9}) (?:the |all the |our )?"
+    r"(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b(?:['’]s?(?: [a-z]{3,12}){0,2})?"
+    r"(?!,? (?:and|or|as well as) (?:the )?bab)"
+    r"|[,(][ \t]*(?:(?:grown[ -]?ups|adults|parents) only|for the table)\b",
+    re.I,
 )
 _SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
-_NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
-_DIGITS = re.compile(r"[0-9]{1,9}")
+_ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
@@ -63,7 +63,7 @@ def read_food_line(
     """Read one line of ``foods``. Never raises; what could not be read is a finding at its exact span."""
     if len(scalar.value) > FOOD_LINE_CHARACTERS:
         return _too_long(scalar, document)
-    draft = draft_of(scalar, document)
+    draft = draft_of(replace(scalar, value=scalar.value.translate(_ROUND)), document)
     label = _LEFT_OUT.match(draft.text) or _LABEL.match(draft.text)
     if label is not None and (label.re is _LEFT_OUT or not foods.find(label["words"])):
         draft.begin = label.end()
@@ -79,6 +79,8 @@ def read_food_line(
         if draft.findings == [] or reading is None or not draft.open_text().strip(" ,;.()"):
             _say_missing(draft, reading)
         return _line(draft, scalar, amount, None, foods, measures), draft.findings
+    if amount is not None and name.food is not None:
+        name = _with_its_unit(draft, amount, name, foods)
     if draft.amount_lost:
         amount = None
     elif amount is None and reading is None:
@@ -109,6 +111,20 @@ def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | 
     if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
         return None
     return FoodName(word.start(), word.end(), found.food)
+
+
+_ENDS_A_NAME = frozenset(("cube", "leaf", "pod", "sheet", "block", "fillet", "breast", "thigh", "cob", "rasher"))
+
+
+def _with_its_unit(draft: LineDraft, amount: Amount, name: FoodName, foods: Foods) -> FoodName:
+    """ "1 cube chicken stock", "6 leaves sage": the unit is the last word of the food's own name."""
+    if amount.unit not in _ENDS_A_NAME or name.words:
+        return name
+    words = f"{draft.text[name.start : name.end]} {amount.unit}"
+    whole = foods.match(words)
+    if whole is None or (whole.start, whole.end) != (0, len(words)):
+        return name
+    return FoodName(name.start, name.end, whole.food)
 
 
 def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:
@@ -220,11 +236,12 @@ def _line(
         prepared.append(("optional", draft.place(served.start(), served.end())))
     if (others := _FOR_OTHERS.search(draft.text)) is not None:
         prepared.append(("for-others", draft.place(*others.span())))
-    food, state = _with_states(draft, food, states, amount, foods)
+        draft.use(*others.span())
+    food, state = _with_states(draft, name, food, states, amount, foods)
     amount = checked_ounces(draft, amount, food, foods)
     second_food(draft, food, foods, measures)
     line = FoodLine(
-        text=draft.text,
+        text=scalar.value,
         span=scalar.span,
         name=(name.words or draft.text[name.start : name.end]) if name is not None else "",
         name_span=draft.place(name.start, name.end) if name is not None else draft.place(0, 0),
@@ -233,7 +250,7 @@ def _line(
         cuts=cuts,
         prepared=tuple(prepared),
         state=state,
-        rest=_rest(draft, measures),
+        rest=left_over(draft, measures),
     )
     return replace(line, choices=choices_of(line, draft, name, offered, foods)) if name and offered else line
 
@@ -256,7 +273,12 @@ def _part_after(draft: LineDraft, name: FoodName) -> re.Match[str] | None:
 
 
 def _with_states(
-    draft: LineDraft, food: str | None, states: Sequence[FoundWord], amount: Amount | None, foods: Foods
+    draft: LineDraft,
+    name: FoodName | None,
+    food: str | None,
+    states: Sequence[FoundWord],
+    amount: Amount | None,
+    foods: Foods,
 ) -> tuple[str | None, str]:
     """The food in the state that the words or the tin say, and that state; "" where none is said."""
     said = [(found.word, draft.place(found.start, found.end), found.end > found.start) for found in states]
@@ -264,8 +286,10 @@ def _with_states(
         said.append(("canned", amount.span, True))
     for at, (state, where, apart) in enumerate(said):
         again = any(one[0] == state and one[2] for one in said[:at])  # "leftover roast lamb"
-        if food is not None and apart and not again:  # what is part of the name is told by the name
-            food = _in_state(draft, food, state, where, foods)
+        if (
+            name is not None and food is not None and apart and not again
+        ):  # what is part of the name is told by the name
+            food = _in_state(draft, food, draft.text[name.start : name.end], state, where, foods)
     return food, said[-1][0] if said else ""
 
 
@@ -278,7 +302,10 @@ def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[
             if found.cut.shape in _CUTS_IN_NAMES:
                 span = draft.place(name.start + found.start, name.start + found.end)
                 cuts.append(replace(found.cut, span=span))
+    said = measures.preparations.find(text, ("prepared",))
     for found in measures.cuts.find(text):
+        if any(word.start < found.start and found.end <= word.end for word in said):
+            continue  # "bones mashed": no cut of the fish
         draft.use(found.start, found.end)
         cuts.append(replace(found.cut, span=draft.place(found.start, found.end)))
     return tuple(cuts)
@@ -309,13 +336,17 @@ def _in_name(found: FoundWord, name: FoodName | None) -> bool:
     return name is not None and found.start < name.end and found.end > name.start
 
 
-def _in_state(draft: LineDraft, food: str, state: str, where: Span, foods: Foods) -> str:
+def _in_state(draft: LineDraft, food: str, words: str, state: str, where: Span, foods: Foods) -> str:
     """The id of ``food`` in a state; a finding at ``where`` when the table has only one that weighs differently."""
     other = foods.variant(food, state)
     record = foods.get(food)
     untinned = record is not None and record.group == "pulse" and record.state in ("raw", "dried")
     if other == food and state == "canned" and untinned:
         other = foods.variant(food, "cooked")  # as the table has other tinned beans: figures of the same beans boiled
+    named = foods.match(f"{_STATES.get(state, state)} {words}")  # "tinned pink salmon", whose fresh one is another food
+    same = foods.get(named.food) if named is not None and not named.start else None
+    if other == food and same is not None and same.state == state:
+        return same.id
     if other != food or record is None or state in ("raw", "frozen") or record.state not in ("raw", "dried"):
         return other
     if record.state != state and record.hardness not in ("liquid", "powder", "paste"):
@@ -329,33 +360,3 @@ def _in_state(draft: LineDraft, food: str, state: str, where: Span, foods: Foods
             )
         )
     return food
-
-
-def _rest(draft: LineDraft, measures: Measures) -> str:
-    text = draft.open_text()
-    known = bytearray(len(text))
-    for word in measures.preparations.find(text):
-        known[word.start : word.end] = b"\1" * (word.end - word.start)
-    notes = (found.span() for found in (*_WITH_THE_OTHERS.finditer(text), *_NOTE.finditer(draft.text)))
-    for start, end in (*notes, *asides(text)):
-        known[start:end] = b"\1" * (end - start)
-    if measures.preparations.find(draft.text, ("prepared", "state")):
-        for time in find_times(text):  # "soaked for 6-8 hours"
-            known[time.start : time.end] = b"\1" * (time.end - time.start)
-    left = [(a, b) for a, b, word in tokens_of(text) if not known[a] and measures.unit(word) is None]
-    said = bytes(a or b for a, b in zip(known, draft.used, strict=True)) + b"\0\0"
-    left += [  # not of "2 onions, 1 chopped, 1 sliced"
-        number.span() for number in _DIGITS.finditer(text) if not known[number.start()] and not said[number.end() + 1]
-    ]
-    left.sort()
-    if not left:
-        return ""
-    words = " ".join(draft.text[a:b] for a, b in left)
-    draft.find(
-        "words-not-understood",
-        left[0][0],
-        left[-1][1],
-        f"“{words}” was not understood here.",
-        "Say it in other words, or put it in the story.",
-    )
-    return words

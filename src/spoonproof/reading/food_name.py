@@ -206,11 +206,11 @@ def _over_a_dash(draft: LineDraft, text: str, foods: Foods, measures: Measures) 
     """ "Ginger – garlic paste": one name, written with spaces around its hyphen."""
     for dash in _DASHED.finditer(text):
         joined = text[: dash.start()] + " " * len(dash[0]) + text[dash.end() :]
-        for start, end in _segments(joined):
-            match = _match(joined, start, end, foods, measures) if start <= dash.start() < end else None
-            if match is not None and match.start < dash.start() and dash.end() < match.end:
-                draft.use(match.start, match.end)
-                return FoodName(match.start, match.end, match.food)
+        named = (_match(joined, start, end, foods, measures) for start, end in _segments(joined))
+        match = next((one for one in named if one is not None), None)
+        if match is not None and match.start < dash.start() and dash.end() < match.end:
+            draft.use(match.start, match.end)
+            return FoodName(match.start, match.end, match.food)
     return None
 
 
@@ -355,8 +355,7 @@ def _misspelt_unit(
         return None
     draft.find(
         "unknown-unit",
-        word.start("word"),
-        word.end("word"),
+        *word.span("word"),
         f"“{word['word']}” is no measure that is known here, so the amount can't be counted.",
         f"Did you mean “{measures.words[near[0]]}”?",
         edits=(Edit(draft.place(word.start("word"), word.end("word")), measures.words[near[0]]),),
@@ -371,8 +370,7 @@ def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> Food
     """ "3 firkins of parsnips": the food is known, how much of it is not."""
     draft.find(
         "unknown-unit",
-        of.start("word"),
-        of.end("word"),
+        *of.span("word"),
         f"“{of['word']}” is no measure that is known here, so the amount can't be counted.",
         "Write grams, millilitres, spoons, cups or a number of pieces.",
     )

@@ -20,6 +20,7 @@ _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
 _ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
 _ADDING = re.compile(
     r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
+    r"|(?<=, )[a-z]{3,12}ing(?= (?:the|your|both|all)\b[^.;,]{1,40}? (?:in|into|through)\b)"  # "slipping the pears in"
     r"|goes? (?:in|into|on|onto)|in for the (?:last|final)"
     r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b",
     re.I,
@@ -47,7 +48,11 @@ _NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
     r"|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$",
     re.I,
 )
-_BY_MACHINE = re.compile(r"[ \t]+(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)\b", re.I)
+_DONE_TO = re.compile(
+    r"[ \t]+(?:(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)"
+    r"|it|them|this|these|those|the|your|everything|all|both|half)\b",
+    re.I,
+)
 _IN_THE_OVEN = re.compile(
     r"\b(?:in|inside) (?:an?|the|your) (?:very )?(?:(?:pre-?heated|hot|warm|cool|slow|moderate|low) )?oven\b", re.I
 )
@@ -97,7 +102,8 @@ class Instruction:
 
 def find_instructions(tables: Tables, text: str) -> list[Instruction]:
     """The verbs of the sentence, each with the stretch of text that is its own."""
-    matches = [m for m in tables.verbs.find(text) if not _describes(text, m)]
+    said = tables.verbs.find(text)
+    matches = [m for m in said if not _describes(text, m, said)]
     for use in _USE_TO.finditer(text):
         tail = tables.verbs.find(text[use.end() : use.end() + 40])[:1]
         matches += [VerbMatch(m.start + use.end(), m.end + use.end(), m.verb) for m in tail if m.start == 0]
@@ -146,7 +152,7 @@ _ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
 
-def _describes(text: str, match: VerbMatch) -> bool:
+def _describes(text: str, match: VerbMatch, others: Sequence[VerbMatch]) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
@@ -164,11 +170,16 @@ def _describes(text: str, match: VerbMatch) -> bool:
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
-    if word in ("purée", "puree") and _NOUN_IN_LIST.search(text[: match.start]):
-        return _BY_MACHINE.match(text, match.end) is None
+    if word in ("purée", "puree") and (listed := _NOUN_IN_LIST.search(text[: match.start])):
+        if any(listed.start() < one.start < match.start for one in others):
+            return False  # "cover with water, then drain and purée"
+        return _DONE_TO.match(text, match.end) is None
     if word == "mince" and _GOES_ON_HEATED.match(text, match.end):  # "fry the bacon and mince until no pink remains"
         return _BESIDE_MINCE.search(text[max(0, match.start - 50) : match.start]) is not None
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
+
+
+_SAME_CLAUSE = re.compile(r"[^.;,]*\Z")
 
 
 def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
@@ -181,6 +192,11 @@ def _adding(verbs: Verbs, text: str, matches: Sequence[VerbMatch]) -> list[VerbM
         assert add is not None  # nothing is looked for without it
         ahead = text[max(0, word.start() - 12) : word.start()].rstrip().lower()
         taken = any(m.start < word.end() and word.start() < m.end for m in matches)
+        taken = taken or (
+            bool(found)
+            and word[0].lower().startswith("in for")
+            and _SAME_CLAUSE.match(text[found[-1].end : word.start()]) is not None
+        )
         if not taken and not ahead.endswith(_NOT_ADDING) and not any(a <= word.start() < b for a, b in hidden):
             found.append(VerbMatch(word.start(), word.end(), add.verb))
     return found

@@ -45,6 +45,10 @@ CARRIED = (
     "held",
     "later",
     "to_come",
+    "apart",
+    "cooked",
+    "lifts_later",
+    "shared_out",
 )
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
 

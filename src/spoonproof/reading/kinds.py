@@ -19,7 +19,7 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "fish": ("fish",), "meat": ("meat", "poultry"), "herb": ("herb",), "spice": ("spice",), "pulse": ("pulse",),
     "bean": ("pulse",), "grain": ("grain",), "leaf": (), "green": (), "nut": ("nut",), "seed": ("seed",),
     "cheese": ("cheese",), "berry": (), "bread": (), "aromatic": (), "poultry": ("poultry",), "bird": ("poultry",),
-    "noodle": (), "dumpling": (), "agent": (),
+    "noodle": (), "dumpling": (), "agent": (), "joint": ("meat", "poultry"),
 }  # fmt: skip
 _BY_ID: Mapping[str, tuple[str, ...]] = {
     "root": (
@@ -68,6 +68,8 @@ def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[s
     if word in _LEAVES:
         leafy = [i for i, record in enumerate(records) if _is(record, ("leaf",))]
         grouped = {i for i in leafy if (record := records[i]) is not None and record.group == "vegetable"}
+    if word == "bread" and not called:  # "toast the bread", where the list has sourdough
+        grouped = {i for i, r in enumerate(records) if r is not None and r.group == "baked" and r.hardness != "grain"}
     ids = _BY_ID.get(word, ())
     if not grouped and not (called and word in _LEAVES):
         grouped = {i for i, r in enumerate(records) if r is not None and (r.id in ids or r.parent in ids)}
@@ -76,6 +78,15 @@ def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[s
 
 def _is(record: Food | None, hardness: Sequence[str]) -> bool:
     return record is not None and record.hardness in hardness
+
+
+def in_state(word: str, line: FoodLine, foods: Foods) -> bool:
+    """Whether a line's food is so ("dried", "grated", "ground"), by its own words or by the table."""
+    record = foods.get(line.food) if line.food else None
+    so = record is not None and (
+        word in (record.state, *record.group.split("-")) or (word == "ground" and record.hardness == "powder")
+    )
+    return so or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
 
 
 def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[tuple[int, int, tuple[int, ...]]]:
@@ -100,10 +111,6 @@ def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[t
 _REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
 _ONE_KIND = re.compile(r"(?:herb|spice|grain|pulse|vegetable|leaf)\b", re.I)  # not "the fish", which may be several
 _THE = re.compile(r"\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$", re.I)
-_THOSE_IN = re.compile(
-    r"\b(?:fold|stir|mix|add|beat|swirl|scatter|put|drop)\b(?:[ \t]+(?:in|through))?[ \t]+(those|these|them|that)\b",
-    re.I,
-)
 
 
 def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:
@@ -112,12 +119,6 @@ def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSe
     if len(lines) < 2 or not (one or _REST_OF.search(text[max(0, start - 40) : start])):
         return lines
     return tuple(i for i in lines if i not in used) or lines
-
-
-def put_in_after(text: str, start: int) -> tuple[int, int] | None:
-    """ "Blitz everything but the chips, then fold those in": where what was left out is spoken of again."""
-    found = _THOSE_IN.search(text, start)
-    return found.span(1) if found else None
 
 
 def all_but(text: str) -> Iterator[tuple[int, int, bool, str]]:

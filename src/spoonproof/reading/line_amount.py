@@ -50,12 +50,49 @@ def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Readin
         reading = _without_container(text, reading, reading.amount.each, foods)
     draft.report(reading.problems)
     draft.use(reading.start, reading.end)
+    reading = _two_sorts(draft, reading, foods, measures)
     if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):
         piece = _PIECE.match(text, reading.end)
         if piece is not None:
             draft.use(reading.end, piece.end())
     amount = moved(reading.amount, draft.place) if reading.amount is not None else None
     return reading._replace(amount=amount)
+
+
+_AND_MORE = re.compile(
+    r"[ \t]{0,3}(?P<sort>[^\W\d_]{3,12})?[ \t]{0,3}(?:and|&|\+)[ \t](?=[0-9½]|an?[ \t]|one[ \t])", re.I
+)
+
+
+def _two_sorts(draft: LineDraft, reading: Reading, foods: Foods, measures: Measures) -> Reading:
+    """ "1 red and 1 yellow pepper", "1 small and 2 large carrots": so many of one food together."""
+    found = _AND_MORE.match(draft.text, reading.end)
+    more = amount_at(draft.text, found.end(), measures, whole=False) if found is not None else None
+    if found is None or more is None or more.amount is None or reading.amount is None:
+        return reading
+    name = foods.match(_before_break(draft.text, more.end))
+    head = draft.text[more.end + name.start : more.end + name.end] if name is not None else ""
+    sort = found["sort"]
+    if name is None or name.start > 1 or not (sort or reading.amount.size):
+        return reading
+    other = foods.match(f"{sort} {head.split()[-1]}") if sort else name
+    one, two = (foods.get(each.food) if each is not None else None for each in (other, name))
+    if one is None or two is None or (sort and other is not None and other.end <= len(sort)):
+        return reading
+    summed = sum_of(reading.amount, more.amount, measures)
+    if summed is None or not _sorts_of_one(one, two):
+        return reading
+    draft.use(found.start(), more.end)
+    same = reading.amount.size == more.amount.size
+    return reading._replace(amount=replace(summed, size=summed.size if same else ""), end=more.end)
+
+
+def _sorts_of_one(one: Food, two: Food) -> bool:
+    """Red pepper and yellow pepper, not sweet potato and white potato."""
+    if (one.parent or one.id) == (two.parent or two.id):
+        return True
+    last = one.name.split()[-1] == two.name.split()[-1] and one.group == two.group
+    return last and one.allergens == two.allergens and len({one.scientific, two.scientific} - {""}) < 2
 
 
 def _is_piece(text: str, at: int) -> bool:

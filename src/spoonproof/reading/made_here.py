@@ -43,7 +43,7 @@ _SHAPED = re.compile(
     re.I,
 )
 _BAKED = re.compile(
-    r"\b(?:pancakes?|flatbreads?|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
+    r"\b(?:pancakes?|flatbreads?|breads|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
     r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z",
     re.I,
 )
@@ -58,6 +58,9 @@ _SHAPES = re.compile(
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
 _ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
+_FOR_THEIRS = re.compile(
+    r"\b(?:for|to make|into) (?:the |your |our )?(?:grown[ -]?ups?|adults?|parents?|family)['’]s?[ \t]$", re.I
+)
 _EXCESS = re.compile(r"\b(?:excess|surplus)[ \t]$", re.I)
 _BESIDE = re.compile(r"(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$", re.I)
 _OURS = re.compile(
@@ -92,15 +95,16 @@ def made_so_far(
     lines: Sequence[FoodLine],
     used: AbstractSet[int],
     later: AbstractSet[int],
+    apart: AbstractSet[int] = frozenset(),
 ) -> list[Mention]:
-    """ "The sauce" is what was made so far, where soy sauce is not in yet and a ``later`` step names it in full; "the
-    peanut mixture" is the peanut butter that is in, not the peanuts to come."""
+    """ "The sauce" is what was made so far, where soy sauce is not in yet and a ``later`` step names it in full, or it
+    is the grown-ups' (``apart``); "the peanut mixture" is the peanut butter that is in, not the peanuts to come."""
     kept: list[Mention] = []
     for one in mentions:
         words = key_of(text[one.start : one.end])
         fresh = bool(used) and bool(one.lines) and not set(one.lines) & used
         definite = DEFINITE.search(text[max(0, one.start - 48) : one.start]) is not None
-        if fresh and definite and len(words) == 1 and words[0] in _HEADS and set(one.lines) <= later:
+        if fresh and definite and len(words) == 1 and words[0] in _HEADS and set(one.lines) <= later | apart:
             continue
         if fresh and definite and len(words) == 1 and _MIXED.match(text, one.end):
             within = tuple(i for i in sorted(used) if words[0] in key_of(lines[i].name))
@@ -129,6 +133,8 @@ def without_made(
         if record is not None and here and (_OURS.search(before) or not _BESIDE.search(before)):
             made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
             continue
+        if record is not None and _FOR_THEIRS.search(before):
+            continue  # "into the juices for the adults' gravy": what it becomes
         if record is not None and record.group == "fat" and _rendered(text[one.start : one.end], listed):
             continue
         if record is None or (record.group not in _GROUPS and text[one.start : one.end].lower() not in _OF):

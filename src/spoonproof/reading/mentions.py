@@ -33,16 +33,9 @@ _ANY_OF_A_KIND = frozenset({"fresh", "dried", "ground", "mixed", "frozen", "cook
 _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
-DEFINITE = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
-    r"(?:[ \t]{1,9}[\w-]+)?(?:[ \t]{1,9}and)?[ \t]{1,9}$",
-    re.I,
-)
-_IN_LIST = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
-    r"(?:[ \t]{1,9}[\w-]+,?){0,4}(?:[ \t]{1,9}and)?[ \t]{1,9}$",
-    re.I,
-)
+_POINTING = r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
+DEFINITE = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+)?(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
+_IN_LIST = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
 _IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp", "dripping"})  # in a method: "until dry and crisp"; the packet is "crisps"
@@ -70,6 +63,9 @@ _IS_NOT = re.compile(
 )
 _IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
 _DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
+_THEY_SQUASH = re.compile(
+    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$", re.I
+)  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
     r"(?:black[ \t]{1,9}"
@@ -136,7 +132,8 @@ class Names:
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
-            if key_of(name)[-1:] == ("sauce",) and not self.foods.match(" ".join(key_of(name)[-2:-1])):
+            called = " ".join(key_of(name)[-2:-1])
+            if key_of(name)[-1:] == ("sauce",) and called not in GROUPS and not self.foods.match(called):
                 self._add(key_of(name)[-2:-1], index, 2)  # "the soy", where there is no such food
             *made_of, last = key_of(name) or ("",)
             if made_of and last == "butter":
@@ -203,6 +200,7 @@ class Names:
                 _IS_NOT.match(text, one.end)
                 or _IS_VERB.match(text, one.start)
                 or _DOES_SQUASH.fullmatch(text, one.start, one.end)
+                or (text[one.start : one.end] == "squash" and _THEY_SQUASH.search(text[: one.start]))
             )
             unsaid = (
                 aside
@@ -251,7 +249,7 @@ class Names:
         if match is not None and tokens[at][2] not in _ADJECTIVES:
             return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
         word = tokens[at][2]
-        if GROUPS.get(word) or (word in GROUPS and DEFINITE.search(text[max(0, start - 48) : start])):
+        if GROUPS.get(word) or (word in GROUPS and _IN_LIST.search(text[max(0, start - 72) : start])):
             lines = self._of_kind(word)
             return Mention(start, tokens[at][1], lines) if lines else None
         return None

@@ -14,7 +14,7 @@ from collections.abc import Set as AbstractSet
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
-from spoonproof.reading.kinds import GROUPS, of_kind
+from spoonproof.reading.kinds import GROUPS, in_state, of_kind
 from spoonproof.reading.mentions import Mention
 from spoonproof.reading.name_words import key_of, singular
 
@@ -34,6 +34,7 @@ _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the
     r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
     re.I,
 )
+_THROWS = re.compile(r"\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$", re.I)
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
 _WIDER: dict[str, tuple[str, ...]] = {
     "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
@@ -48,10 +49,20 @@ _PIECES = (
 )
 _THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
 _MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
+_IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into the tin" are of a baking tin
+    r"\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
+    r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
+    r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
+    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
+    re.I,
+)
+_THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
+    r"\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b", re.I
+)
 _THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
 _THOSE = re.compile(
     r"\b(?:cook|boil|simmer|steam|fry|bake"
-    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|pour)\b(?:[ \t](?:in|through))?[ \t]"
+    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl|pour)\b(?:[ \t](?:in|through))?[ \t]"
     r"(?P<those>those|these|them|that)\b",
     re.I,
 )
@@ -74,14 +85,23 @@ def pointed_at(
         noun, end = _noun(found, lines, foods)
         order = (found["order"] or "").lower()
         count = _NUMBERS["both"] if found["both"] else _number(found["count"])
-        if not noun and (not order or not count or _OF_A_TIME.search(text[: found.start()])):
+        if not noun and (not order or not count):
+            continue
+        if noun in ("", "one") and _OF_A_TIME.search(text[: found.start()]):
             continue
         if not noun and not _ALONE.match(text, end):
             continue
         if not order and not count:
             continue
+        spoken = tuple(dict.fromkeys(i for one in named if one.end <= found.start() for i in one.lines))
+        if not noun and count < len(spoken) and order in ("first", "last") and _THROWS.search(text[: found.start()]):
+            # "fish out the onion, the leek and the bay; discard the last two": of those just named
+            yield Mention(found.start(), end, spoken[:count] if order == "first" else spoken[-count:])
+            continue
         before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
         own = tuple(i for i in _of(noun, lines, foods) if i not in apart)
+        if found["two"] and end == found.end("two"):  # "the two ground ones"
+            own = tuple(i for i in own if in_state(found["one"].lower(), lines[i], foods)) or own
         if order == "other" and counted:  # "beat the first two, and fold in the other two"
             meant = tuple(i for i in own if i > max(counted))[:count]
         else:
@@ -183,13 +203,27 @@ def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
 
 
 def pieces_of(
-    text: str, lines: Sequence[FoodLine], foods: Foods, made: AbstractSet[str], named: Sequence[Mention]
+    text: str,
+    lines: Sequence[FoodLine],
+    foods: Foods,
+    made: AbstractSet[str],
+    named: Sequence[Mention],
+    used: AbstractSet[int] = frozenset(),
 ) -> Iterator[Mention]:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, where no step made such
     pieces (``made``)."""
     for found in _THE_FAT.finditer(text):
         fats = tuple(i for i, record in enumerate(_records(lines, foods)) if record and record.group in ("fat", "oil"))
         yield from [Mention(*found.span("fat"), fats)] if len(fats) == 1 else []
+    for found in _IN_A_PACK.finditer(text):
+        word = _PACKS.get(found["word"].lower(), found["word"].lower())
+        held = tuple(i for i, line in enumerate(lines) if line.amount is not None and line.amount.unit == word)
+        fresh = tuple(i for i in held if i not in used) or held
+        yield from [Mention(*found.span("word"), fresh)] if len(fresh) == 1 or found[0].endswith("s") else []
+    for found in _THINGS.finditer(text):
+        so = tuple(i for i, line in enumerate(lines) if in_state(found["state"].lower(), line, foods))
+        if found["state"].lower() not in made and so and len(so) < len(lines):
+            yield Mention(found.start("state"), found.end(), tuple(i for i in so if i not in used) or so)
     for found in _THE_PIECE.finditer(text):
         word = singular(found["word"])
         at = found.start("word")
@@ -204,6 +238,7 @@ def pieces_of(
             yield Mention(at, found.end("word"), having)
 
 
+_PACKS = {"can": "tin", "packet": "pack", "sachet": "pouch"}
 _PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
 

@@ -15,7 +15,7 @@ from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
-from spoonproof.reading.bowls import split_at, whose
+from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
 from spoonproof.reading.instruction import (
     Instruction,
     Tables,
@@ -32,7 +32,7 @@ from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import passage_of
 from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.step_beside import beside
-from spoonproof.reading.step_foods import all_but_some, of_the_pot, with_pointed
+from spoonproof.reading.step_foods import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
 from spoonproof.reading.step_reader import StepReader
 from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
@@ -87,6 +87,7 @@ def read_steps(
     reader.oven = any(_OVEN.search(one.value) for entry in scalars if (one := _sentence_of(entry)) is not None)
     texts = [one.value if (one := _sentence_of(entry)) is not None else "" for entry in scalars]
     steps: list[Step] = []
+    last_lift = max((at for at, text in enumerate(texts) if split_at(text) is not None), default=-1)
     for index, entry in enumerate(scalars):
         sentence = _sentence_of(entry)
         if sentence is None:
@@ -101,6 +102,8 @@ def read_steps(
             reader.findings.append(found)
             steps.append(Step(index, sentence.value, sentence.span))
             continue
+        reader.apart = frozenset(i for i, line in enumerate(lines) if line.has("for-others") and not reader.split)
+        reader.lifts_later = index <= last_lift and serves_baby(texts[index])
         reader.later = named_later(lines, texts[index + 1 :])
         reader.to_come = to_come(lines, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
@@ -162,14 +165,15 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
 
 def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction]) -> list[Mention]:
     """The foods that the sentence names, each of one line or of none."""
-    text = passage.text
+    text, foods = passage.text, reader.tables.foods
     mentions = reader.names.find(text, [draft.start for draft in drafts])
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
-    mentions = [of_the_pot(reader, m) for m in mentions]
+    mentions = [told_by_state(text, of_the_pot(reader, m), reader.lines, foods) for m in mentions]
+    left = [left_of_kind(text, m.start, m.lines, reader.used) for m in mentions]
+    mentions = [m._replace(lines=own, unsure=m.unsure and len(own) > 1) for m, own in zip(mentions, left, strict=True)]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
-    mentions = made_so_far(text, mentions, reader.lines, reader.used, reader.later)
-    mentions = [m._replace(lines=left_of_kind(text, m.start, m.lines, reader.used)) for m in mentions]
+    mentions = made_so_far(text, mentions, reader.lines, reader.used, reader.later, reader.apart)
     mentions = with_pointed(reader, text, [*mentions, *all_but_some(reader, text)])
     return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
 
@@ -193,6 +197,10 @@ def _fill_in_turn(
         if action.foods or action.everything:
             lifted = draft.verb.role == "split" and all(_flavours(reader, at) for at in action.foods)
             reader.last_foods = () if action.everything or lifted else action.foods
+
+
+def _grown_ups(reader: StepReader, at: int) -> bool:
+    return reader.lines[at].has("for-others")
 
 
 _DRY = ("spice", "grain", "pulse", "nut", "seed", "herb")
@@ -219,10 +227,20 @@ def _flavours(reader: StepReader, at: int) -> bool:
 
 def _give_bowls(reader: StepReader, drafts: Sequence[Instruction], text: str, cut: tuple[int, int] | None) -> None:
     reader.turn = "baby" if cut is not None else None
+    if not drafts:
+        _note_share(reader, text)  # "give the baby a few pieces"
     for draft in drafts:
+        _note_share(reader, text[draft.lead : draft.start])
         bowl = _bowl(reader, draft, text, cut)
+        reader.cooked = reader.cooked or draft.verb.role == "heat"
+        _note_share(reader, text[draft.start : draft.end])
         draft.action = replace(draft.action, bowl=bowl)
         reader.turn = bowl or reader.turn
+
+
+def _note_share(reader: StepReader, words: str) -> None:
+    """Note that the baby's share was taken out of what was cooked, where nothing lifts it out in so many words."""
+    reader.shared_out = reader.shared_out or (reader.cooked and not reader.lifts_later and serves_baby(words))
 
 
 def _pan_water(reader: StepReader, text: str, mention: Mention) -> bool:
@@ -255,7 +273,6 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         return mention
     ahead = passage.text[: mention.start].rstrip()  # "the 60 ml water": the amount says which
     said = [i for i in mention.lines if _ends_in_amount(ahead, reader.lines[i], reader.document)]
-    said = said or _told_by_cut(passage.text, mention, reader.lines)
     if len(said) == 1:
         reader.used.add(said[0])
         return mention._replace(lines=(said[0],), unsure=False)
@@ -279,29 +296,13 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
     return mention._replace(lines=(chosen,))
 
 
-_BESIDE = re.compile(r"([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})", re.I)
-
-
-def _told_by_cut(text: str, mention: Mention, lines: Sequence[FoodLine]) -> list[int]:
-    """Lines that alone have the word beside the name: "the grated cucumber", "the cucumber batons"."""
-    beside = [
-        match.group().strip().lower()
-        for match in (
-            _BESIDE.search(text[max(0, mention.start - 24) : mention.start]),
-            _BESIDE.match(text[mention.end :]),
-        )
-        if match
-    ]
-    for word in beside:
-        having = [i for i in mention.lines if re.search(rf"\b{re.escape(word)}", lines[i].text, re.I)]
-        if len(having) == 1:
-            return having
-    return []
-
-
 def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
     amount = document.at(line.amount.span).strip() if line.amount is not None else ""
-    return bool(amount) and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of)?$", words, re.I) is not None
+    return (
+        bool(amount)
+        and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of(?:[ \t]+the)?|[ \t]+the)?$", words, re.I)
+        is not None
+    )
 
 
 def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:
@@ -310,14 +311,19 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
         return None  # the lifting out itself
     after_cut = cut is not None and draft.start >= cut[1]
     if not (reader.split or after_cut):
-        return whose(text[draft.start : draft.end], False)[0] or whose(text[draft.lead : draft.end], False)[0]
+        own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
+        theirs = reader.shared_out and (
+            after_serving(own)
+            or (bool(draft.action.foods) and all(_grown_ups(reader, at) for at in draft.action.foods))
+        )
+        return "family" if theirs else whose(own, False)[0] or whose(led, False)[0]
     start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead
     bowl, said = whose(text[start : draft.end], True)
     if said:
         return bowl
     if after_cut and reader.turn == "baby" and draft.verb.role == "split" and not draft.action.everything:
         return "baby"  # "spoon out the baby's bowl, take the bay leaf out and mince it": out of the portion
-    pronoun = re.search(r"\b(?:it|this|them)\b", text[draft.start : draft.end], re.I) is not None
+    pronoun = re.search(r"\b(?:it|this|that|them|these|those)\b", text[draft.start : draft.end], re.I) is not None
     works_on = draft.verb.role in ("blend", "cut", "cool", "chill", "serve") and (after_cut or not draft.action.foods)
     seasons_it = pronoun and after_cut  # "lift out the baby's portion and season it": said of the portion
     if reader.turn == "baby" and (pronoun or works_on) and (draft.verb.role != "season" or seasons_it):

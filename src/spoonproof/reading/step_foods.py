@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
-from spoonproof.reading.kinds import all_but, put_in_after
+import re
+from collections.abc import Sequence
+
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.recipe import FoodLine
+from spoonproof.reading.kinds import all_but, in_state
 from spoonproof.reading.mentions import Mention
 from spoonproof.reading.pointed import (
     former_or_latter,
@@ -18,25 +23,45 @@ from spoonproof.reading.step_reader import StepReader
 
 def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
     """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
-    common = tuple(i for i in mention.lines if not reader.lines[i].has("for-others"))
-    if reader.split or not common or common == mention.lines:
+    common = tuple(i for i in mention.lines if i not in reader.apart)
+    if not common or common == mention.lines:
         return mention
     return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
+
+
+_BESIDE = re.compile(r"([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})", re.I)
+
+
+def told_by_state(text: str, mention: Mention, lines: Sequence[FoodLine], foods: Foods) -> Mention:
+    """Of several lines that words may mean, those that the word in or beside them tells apart: "the grated cucumber",
+    "the cucumber batons", "the dried fruit" beside a pear."""
+    if len(mention.lines) < 2:
+        return mention
+    ahead = _BESIDE.search(text[max(0, mention.start - 24) : mention.start])
+    after = _BESIDE.match(text[mention.end :])
+    inside = text[mention.start : mention.end].split()[:-1]
+    for word in (*inside, *(found[0].strip() for found in (ahead, after) if found)):
+        having = tuple(i for i in mention.lines if in_state(word.lower(), lines[i], foods))
+        if having and having != mention.lines:
+            return mention._replace(lines=having, unsure=mention.unsure and len(having) > 1)
+    return mention
 
 
 def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
     """The mentions with the lines that words without a food's name point at, in the order of the text."""
     mentions.sort(key=lambda m: m.start)
-    apart = {i for i, line in enumerate(reader.lines) if line.has("for-others") and not reader.split}
-    counted = list(pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, apart, reader.to_come))
+    counted = list(
+        pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, reader.apart, reader.to_come)
+    )
     mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
     pieces = [
-        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions),
+        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions, reader.used),
         *kept_back(text, reader.held - reader.used),
     ]
     reader.pieces |= made_into(text)
     pieces += former_or_latter(text, reader.pair)
     reader.pair = pair_of(mentions) or reader.pair
+    pieces = [of_the_pot(reader, one) for one in pieces]
     return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
 
 
@@ -51,7 +76,5 @@ def all_but_some(reader: StepReader, text: str) -> list[Mention]:
         meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
         if left and meant:
             found.append(Mention(start, end, meant))
-            again = put_in_after(text, end + len(words))
             reader.held = left
-            found += [Mention(*again, tuple(sorted(left)))] if again else []
     return found

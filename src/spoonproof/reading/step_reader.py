@@ -25,6 +25,9 @@ class StepReader:
     pair: tuple[int, ...] = ()  # the two lines that the last step with two names
     excused: set[int] = field(default_factory=set)  # not used by name, and yet not to be asked for
     split: bool = False
+    cooked: bool = False  # whether anything was heated so far
+    lifts_later: bool = False  # whether this step or a later one lifts out the baby's portion
+    shared_out: bool = False  # whether the baby's share was taken without that
     oven: bool = False  # whether any step of the method speaks of one
     turn: Bowl | None = None  # whose bowl the words before in this step were about
     last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
@@ -38,4 +41,5 @@ class StepReader:
     pieces: set[str] = field(default_factory=set)  # pieces that the steps cut: "slice"
     later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
     to_come: set[int] = field(default_factory=set)  # lines that some later step names
+    apart: frozenset[int] = frozenset()  # the grown-ups' lines, till the baby's portion is out
     held: set[int] = field(default_factory=set)  # what "everything but ..." left out

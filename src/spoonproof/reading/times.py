@@ -34,8 +34,10 @@ _AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?
 _NOT_A_TIME = re.compile(
     r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]{1,9}(?:about )?$", re.I
 )
-_NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says"
-    r"[ \t]{1,3}(?:less|fewer|short(?:er)?|under|before)\b(?:[ \t]{1,3}(?:than|of|the[ \t]{1,3}end))", re.I
+_NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says", "3 minutes past what the packet says"
+    r"[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
+    r"|(?:longer|more)[ \t]{1,3}than\b|(?:past|over|beyond)[ \t]{1,3}(?:what|the[ \t]{1,3}time))",
+    re.I,
 )
 _SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
 _WORDS = re.compile(

@@ -146,7 +146,8 @@ def _caution(found: FoundCaution, cited: Numbered) -> Caution:
 
 def allergens(dish: Dish) -> tuple[Allergen, ...]:
     """Allergens in the words of the channel's first market and in the order that captions and cautions name them,
-    each with the foods that bring it; no market's list leaves one out that the table knows."""
+    each with the foods that bring it; no market's list leaves one out that the table knows. "Gluten (wheat)" says wheat
+    where no market has it named apart."""
     words = {label.allergen: label.word for label in dish.allergen_labels}
     order = {label.allergen: at for at, label in enumerate(labels(dish.knowledge.feeding, dish.markets))}
     out: list[Allergen] = []
@@ -157,6 +158,8 @@ def allergens(dish: Dish) -> tuple[Allergen, ...]:
                 food = f"{found.food} in {found.recipe}" if found.recipe else found.food
                 more = " (as a swap)" if found.how == "choice" else "" if found.baby else " (family’s bowl only)"
                 by_key.setdefault(found.allergen, {})[food + more] = None
+        if "wheat" not in order and "gluten" in by_key:
+            by_key.pop("wheat", None)
         sure = {a.key for a in out}
         keys = sorted((k for k in by_key if k not in sure), key=lambda k: (order.get(k, len(order)), k))
         out += [Allergen(words.get(k, k), tuple(by_key[k]), maybe, k) for k in keys]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, text_after, text_before
+from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, skipped, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
 from spoonproof.claims.lexicon import fold
@@ -39,30 +39,48 @@ _READERS = frozenset({"audience-baby", "age", "age-unit"})
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _COPULA = frozenset({"copula"})
 _LINE = 12
+_NEAR_IT = 7
 _LISTING = frozenset("a an and or & , the our".split())
 _LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_NOT_PUT_IN = ("need", "requir", "necessary", "was ", "were ")
+_HOLDING = frozenset({"contain", "copula", "have", "with", "made-so"})
+_DOERS = frozenset({"audience-adult", "process", "serve", "takes"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
-# What is said of an allergy, where it is more than whose it is: how common, what brings, spares, outgrows or tells it.
-_SAYS_OF_IT = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|risks?|likel\w+|outgr[eo]w\w*|for life|signs?|symptoms?|caus\w+|trigger\w*|prevent\w*|"
-    r"protect\w*|toler\w+|safe\w*|avoid\w*|skip|leave|leaving|early|earlier|percent|cur\w+|react\w*"
-    r"|damage\w*|inflam\w+|harm\w*|"
-    r"suspect\w*|best|answer|treat\w*|remov\w+|help\w*|can (?:have|eat)|may (?:have|eat)|should|must|never|introduc\w+|"
-    r"deadly|fatal\w*|kill\w*|die|dies|death|dangerous|suit\w*|keep|lead\w*|link\w*|correlat\w*|associat\w*|sensitis\w*"
-    r"|sensitiz\w*|result\w*|due to|because)\b|%"
+_SAID_OF_IT = frozenset(
+    "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
+    "okay fine safe hedge percent child-can must-do should leave-it-out".split()
 )
-_WHO_HAS = re.compile(
-    r"\b(?:child|children|kids?|students?|pupils?|parents?|famil(?:y|ies)|people|someone|anyone|those|guests?|friends?)"
-    r" (?:with|who (?:has|have)) (?:[\w/-]+ ){0,5}(?:[\w-]+/){0,3}$"
+_SAYS_SO = re.compile(
+    r"\?|\b(?:common\w*|rare\w*|outgr[eo]w\w*|for life|signs?|toler\w+|early|earlier|suit\w*|low\w*|link\w*|"
+    r"correlat\w*|never|hardly|keep|first|without|babies|children|people|your|not|\w+n't|guarantee\w*|caus\w+|"
+    r"worr\w+|risks?|chances?|odds|likel\w+|deadly|fatal|kills?|die)\b"
 )
-_FOR_THEM = re.compile(
-    r"\?|\b(?:safe\w*|suit\w*|can|can't|cannot|may|avoid\w*|should\w*|must\w*|need|never|fine|okay|ok|best|better|leave|"
-    r"skip|instead|swap|react\w*|toler\w+|die|fatal|deadly|risk\w*|likel\w+|outgrow\w*|help\w*|prevent\w*|experience|"
-    r"cause\w*|trigger\w*|harm\w*|damage\w*|even)\b"
+_WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
+_FOR_THEM = frozenset(
+    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent".split()
 )
-_GROUP = re.compile(r"(?:proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?)$")
+_REACTION = frozenset({"reaction"})
+_PROPERTIES = ("allergenic", "allergen", "allergens")
+_FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|them|(?:grand)?(?:son|daughter))\b")
+_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
+_TO_ALL = re.compile(
+    r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|risk|likely|"
+    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
+)
+_TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
+_GROUP = re.compile(r"proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?|grains")
+_ONE_OF = re.compile(r"\b(?:an?|one|another|(?:kind|sort|type) of) $")
+_GAIN = frozenset({"gain-n", "source-noun", "suffix-high", "content"})  # "for a protein *boost*"
+_CALLED = frozenset({"called", "that", "which"})
+_BESIDE_IT = frozenset(", and or & plus".split())
+_IN_A_LIST = _BESIDE_IT | frozenset("a an the some one two three".split())
+_COURSES = frozenset({"food", "dish"})
+_NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
 _SUCH_AS = re.compile(r"(?:, ?)?(?:such as|like|e\.g|for example)\b")
-_LASTED = re.compile(r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$")
+_LASTED = re.compile(
+    r"\bbeen (?:nearly |almost |about |over |only |just |more than ){0,2}$"
+    r"|\b(?:last|(?:the|these|this|my|our|his|her|their) past|next|coming|following|another) (?:few |couple of )?$"
+)
 _AGO = re.compile(r"(?:ago|later)\b")
 _EXPECTED = frozenset("him her them it you me us to that".split())
 _STEAD = re.compile(
@@ -71,6 +89,7 @@ _STEAD = re.compile(
 )
 _FULL_FAT = re.compile(r"\bfull[ -]$")
 _SO = re.compile(r"\b(?:so|thin enough|soft enough) (?:[\w-]+ ){0,2}(?:that )?(?:you|i|we|they|he|she) can (?:\w+ )?$")
+_IN_SIGHT = ("in ", "at the ", "a ", "frightful ", "first ")
 _LOOKED_AT = re.compile(r"(?:see|sees|seeing) (?:through|it|that|the|this|your|right|where|how|if)\b")
 _LEFT_IN = re.compile(
     r"\b(?:with|keep|leave|mash|crush|eat) (?:the |their |its |soft |small |tiny |edible |those ){0,3}$"
@@ -149,23 +168,54 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_STANDING, begin - _BESIDE, begin) or tagged.find(_STANDING, end, end + _BESIDE))
 
 
-def _says_of_it(tagged: Tagged, match: Match) -> bool:
-    """Whether an allergy is said to be brought, spared, told or common, and not only somebody's: "an egg allergy
-    nightmare", "the day she had a reaction to walnut"."""
-    begin, end = first_of(match), end_of(match)
-    if _WHO_HAS.search(text_before(tagged, (match.object or match.trigger)[0])) is not None:
-        return _FOR_THEM.search(fold(tagged.text)) is not None
-    if len(tagged.items) <= _LONG:
-        return match.rule.name == "allergy" or _SAYS_OF_IT.search(fold(tagged.text)) is not None
-    near = tagged.words(max(0, begin - _AROUND), min(len(tagged.items), end + _AROUND))
-    return _SAYS_OF_IT.search(fold(near)) is not None
-
-
-def _holds_it(tagged: Tagged, match: Match) -> bool:
-    """Whether a food is said to hold it, and not only to stand for its group: "lean proteins such as turkey"."""
-    if match.object is None or _GROUP.search(fold(tagged.words(*match.object))) is None:
+def _says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
+    """Whether an allergy is said to be brought, spared, told or outgrown, and not only whose it is: "an egg allergy
+    nightmare", "the day she had a reaction to walnut". What makes a food an allergen says so by itself."""
+    if not _of_more_than_one_family(tagged, match):
+        return False
+    begin = (match.object or match.trigger)[0]
+    if said_at(tagged, begin).endswith(_PROPERTIES):
         return True
-    return _SUCH_AS.match(text_after(tagged, match.object[1])) is None
+    borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
+    if borne and not tagged.is_any(begin, _REACTION):
+        return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
+    around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
+    return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
+
+
+def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
+    """Whether it is told of more than one's own: "*we* found the walnut allergy on *his* birthday" is not, "*my* boy
+    reacts to wheat, and so *may yours*" is."""
+    text = fold(tagged.text)
+    ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
+    return not ours or tagged.is_any(0, _TOLD_TO) or _TO_ALL.search(text) is not None
+
+
+def _is_no_course(tagged: Tagged, match: Match) -> bool:
+    """Whether a nutrient is one that a food holds, and no course of a meal: "lean *proteins* such as turkey", "a grain,
+    *protein*, dairy", "*one protein* and something green"."""
+    if match.object is None or _GROUP.fullmatch(said_at(tagged, match.object[0])) is None:
+        return True
+    first, last = match.object
+    if _SUCH_AS.match(text_after(tagged, last)) is not None or (first == 0 and said_at(tagged, last) == ":"):
+        return False
+    if _ONE_OF.search(text_before(tagged, first)) is not None and not tagged.find(_GAIN, first + 1, first + 2):
+        return said_at(tagged, first + 1) in _CALLED
+    return not (_food_beside(tagged, first, -1) or _food_beside(tagged, last - 1, 1))
+
+
+def _is_held(tagged: Tagged, match: Match) -> bool:
+    return _is_said_of_it(tagged, match) and _is_no_course(tagged, match)
+
+
+def _food_beside(tagged: Tagged, at: int, step: int) -> bool:
+    """Whether the next thing named in a list, left or right, is a food."""
+    at += step
+    joined = False
+    while 0 <= at < len(tagged.items) and said_at(tagged, at) in _IN_A_LIST:
+        joined = joined or said_at(tagged, at) in _BESIDE_IT
+        at += step
+    return joined and tagged.is_any(at, _COURSES) and not tagged.is_any(at, _NUTRIENTS)
 
 
 def _is_said_of_it(tagged: Tagged, match: Match) -> bool:
@@ -183,7 +233,10 @@ def _is_no_kind(tagged: Tagged, match: Match) -> bool:
 
 
 def _does_the_eyes(tagged: Tagged, match: Match) -> bool:
-    """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it."""
+    """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it, "no sugar *in sight*"
+    is none."""
+    if match.object is not None and said_at(tagged, match.object[0]) == "sight":
+        return not text_before(tagged, match.object[0]).endswith(_IN_SIGHT)
     if match.object is None or not said_at(tagged, match.object[0]).startswith("see"):
         return True
     looks = _LOOKED_AT.match(text_after(tagged, match.object[0]))
@@ -256,28 +309,46 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE
-    named = tagged.find(_DISHES, 0, begin)
+    named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
     said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
     return bool(named) and said_of_it
+
+
+def _goes_without(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to go without something, and not the cook or who eats: "we *do without* sugar", "*simmer*
+    it without salt", "no sugar *needed*"."""
+    begin, end = match.trigger[0], end_of(match)
+    if said_at(tagged, end).startswith(_NOT_PUT_IN):
+        return False
+    clause = max((i + 1 for i in range(begin) if tagged.symbols[i] in ",.:?"), default=0)
+    held = tagged.find(_HOLDING, clause, begin)
+    done = [i for i in tagged.find(_DOERS, clause, begin) if not held or i > held[-1]]
+    return not done or tagged.is_any(begin - 1, _COURSES)
 
 
 _OF_THE_BODY = ("function", "general-benefit")
 _HEALTH = ("function", "disease", "general-benefit")
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "answered-with-an-age": _is_an_age,
-    "contains": _is_said_of_it,
+    "contains": _is_held,
     "iron-rich": _is_said_of_it,
     "is-source": _is_no_kind,
     "is": _is_no_kind,
+    "is-made-of": _is_no_course,
+    "both": _is_no_course,
+    "has": _is_no_course,
+    "nutrients-and-food": _is_no_course,
+    "food-and-nutrients": _is_no_course,
     "body-and-nutrient": _is_the_body,
     "nutrient-and-body": _is_the_body,
     "food-and-body": _is_the_body,
-    "allergy": _says_of_it,
-    "food-allergy": _says_of_it,
-    "both": _holds_it,
-    "has": _holds_it,
-    "nutrients-and-food": _holds_it,
-    "food-and-nutrients": _holds_it,
+    "allergy": _says_of_an_allergy,
+    "food-allergy": _says_of_an_allergy,
+    "reacts-to": _of_more_than_one_family,
+    "outgrown": _of_more_than_one_family,
+    "start-allergens": _says_of_an_allergy,
+    "watch-reactions": _of_more_than_one_family,
+    "introduce-allergen": _of_more_than_one_family,
     "healthy-dish": _is_what_is_eaten,
     "loose-dish": _is_what_is_eaten,
     "is-healthy": _is_what_is_eaten,
@@ -288,4 +359,5 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "can-babies": _is_asked,
     "safe": _called_safe,
     "free-from": _said_to_be_free,
+    "free-of": _goes_without,
 }

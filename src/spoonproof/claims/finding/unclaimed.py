@@ -4,30 +4,53 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from itertools import chain
+from itertools import pairwise
 
-from spoonproof.claims.finding.allergies import ALLERGIES
-from spoonproof.claims.finding.bystanders import BYSTANDERS
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.family import FAMILY
-from spoonproof.claims.finding.moments import MOMENTS
-from spoonproof.claims.finding.near import Ask, end_of, text_after, text_before
-from spoonproof.claims.finding.people import PEOPLE
+from spoonproof.claims.finding.kitchen import ILLNESS, KITCHEN
+from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import widen
-from spoonproof.claims.finding.tales import TALES, in_mind
-from spoonproof.claims.finding.things import KINDS, THINGS
 from spoonproof.claims.scan import Tagged
 
-_EATEN = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
-_ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
-_SOAKED = frozenset(
-    "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
+_NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
+_MEANS = re.compile(rf"\W{{0,3}}(?:{_NOT_THE_SAME})\b")
+_MEANT_BEFORE = re.compile(rf"\b(?:{_NOT_THE_SAME}) (?:that )?(?:it is |it's )?\W?$")
+_AT_AN_AGE = re.compile(
+    r"[^.;!?]{0,30}?\b(?:in (?:the|their|his|her|a baby's) first year|(?:before|until|till|under)"
+    r" (?:one|two|1|2|12|twelve|the age|their|his|her|they|she|he|a year|the first))\b"
 )
-_COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
-_COLD_AND = re.compile(
-    r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
-    r"|(?:home-?made|cooked|leftover|sliced|plain|roast|raw|dry)\b"
+_NO_HELP = re.compile(
+    r"[^.;!?]{0,20}?(?:(?:didn't|did not|doesn't|don't|never|hasn't|haven't|has not|have not)(?: \w+)?"
+    r" (?:helped|help|work|worked|changed?|cured?|touch|made? (?:any|a|the slightest) difference)"
+    r"|(?:did|does|do|done) (?:absolutely )?nothing|(?:made|makes?) no difference|(?:had|has) no effect"
+    r"|(?:was|were) no help)\b"
 )
+_ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_WHAT = re.compile(r"(?<!is )(?<!are )(?<!was )(?<!'s )(?<!'re )\bwhat (?:exactly )?$")
+_AGE = frozenset({"age", "age-unit", "number"})
+_BOUND = frozenset({"bound"})
+_ALSO_BOUND = frozenset({"avoid", "okay", "give", "introduce", "forbid"})
+_OTHER_FOLK = re.compile(r"\b(?:different|other|many|our|all|various|across|some|most|asian|western|these|those) $")
+_FRIGHTS = frozenset({"heart attack", "panic attack", "meltdown", "meltdowns", "breakdown", "tantrum", "tantrums"})
+_HAD = re.compile(r"\b(?:have|had|having|has) (?:\w+ ){0,2}$")
+_WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,30}$")
+_EATEN = frozenset("food dish generic-food solids nutrient ambiguous-nutrient".split())
+_SOMEBODY_IS = re.compile(r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$")
+_THINGS = frozenset(
+    "packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
+    "stores aisle aisles stall stand tree trees bush bushes patch patches seedling seedlings "
+    "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
+    "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
+    "knives plate plates board boards tray trays rack racks van truck festival market counter deposits shaker shakers "
+    "pen pens pistol pistols balloon balloons slide skillet pan pans emoji stickers sticker drawing picture "
+    "pictures".split()
+)
+_FOODS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
+_AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away down up".split())  # "milk *packs* a lot"
+_NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
+_JOINS = frozenset("and but so while ,".split())  # not "she sleeps *when she* has had oats"
+_DOERS = frozenset({"i", "we", "he", "she"})
+_SERVED = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
 _AND = frozenset({"and", "or", "&", "plus"})
 _WHEN = frozenset({"when-ill"})
 _COPULA = frozenset({"copula"})
@@ -35,86 +58,139 @@ _LISTED = frozenset("food dish generic-food nutrient ambiguous-nutrient".split()
 _DESCRIBING = frozenset(
     {"dietary", "more", "extra", "good", "some", "healthy", "the", "a"}
 )  # "whole grains and *dietary* fibre"
-_MINDING = frozenset("know learn watch check limit avoid remember find look think understand worry read see".split())
 _MADE_OF = frozenset({"made of", "composed of", "consists of", "consist of"})
-_MAKES = frozenset("yield yields yielded makes make made serves".split())
-_OPEN = frozenset("depends depend depending".split())
-_COLD_THINGS = _EATEN - {"pronoun"} | {"household"}
-_COLD_WORDS = frozenset("tap pan oven plate drink bowl spoon weather day days winter morning flannel ring".split())
-_STICKS = re.compile(r"\b(?:stuck|lodged|caught|sticks?|lodges?) in (?:\S+ ){0,3}$")
 _DIET = re.compile(r"(?:(?:or|and) )?(?:[\w-]+ )?diets?\b")
 _CANNOT_COPE = frozenset({"cannot-cope"})
-_MAY_CHOKE = frozenset("food dish generic-food hazard-food hazard-food-weak eating solids benefit harm".split())
-_ITS_BEST = re.compile(r"it(?:'s| is| was) (?:\w+ ){0,2}(?:wise|best|better|important|sensible|safest|good|vital) to\b")
-_MEANWHILE = frozenset("while until till when once before as".split())
-_SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
-_MEASURED = frozenset({"percent", "unit", "household"})
-_FEW = frozenset({"few", "couple of"})
 _ABOUT = frozenset({"of", "about", "with"})
-_OWN = frozenset("the your his her their our my its for healthy and".split())
-_SEEN_TO = re.compile(
-    r"\b(?:make sure|be sure|ensure|check)(?: that)? (?!you )\w+(?: \w+){0,3} $"
-    r"|\b(?:i|we)(?:'m|'re| am| are)? (?:\w+ )?(?:try|trying|tried|aim|aiming|like) (?:and|to) "
-    r"(?:incorporate|include|fit|sneak|get|add|hide|slip|pack)\b[^.,]{0,80}$"
-    r"|\b(?:try|trying|tried) (?:and|to) (?:give|offer|serve|feed|cook|buy)\b[^.,;:]{0,30} "
-    r"(?:foods?|meals?|snacks?|things?|something) that\b[^.,;:]{0,40}$"
+_CHILD = frozenset({"audience-baby", "the-child"})
+_GROWN_UP = re.compile(
+    r"^(?:(?:my|our|his|her|their|the) )?(?:\w+ )?"
+    r"(?:grand(?:father|mother|dad|ma|pa|parents)|granny|nan|husband|wife|uncle|auntie?|neighbours?)\b"
 )
+_ATE = frozenset("ate eats eating had has".split())
+_OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
 _PICKED = re.compile(
-    r"\b(?:choose|choosing|select|pick|look for|buy|opt for|go for)\b[^.,;:?!]{0,60}\b(?:that|which|one|ones)\b"
-    r"[^.,;:?!]{0,24}$"
-)
-_WISHED = re.compile(
-    r"\b(?:want|wants|wanted|hope|hoped|wish|wished|would like|would love)\b[^.,;:?!]{0,40}\bto be\b[^.,;:?!]{0,24}$"
-    r"|\b(?:(?:making|make) sure|ensur(?:e|es|ed|ing))\b[^.,;:?!]{0,60}$"
-    r"|\bneeds? (?:\w+ )?to (?:be|stay|grow up|keep) (?:\w+ )?$"
-    r"|\b(?:had|have|got|must) (?:to )?be (?:\w+ )?$"
-    r"|\b(?:want|wanted|wanting|hope|hoped|hoping|need|needed|try|tried|trying) to find\b[^.,;:?!]{0,50}$"
-    r"|\b(?:quest|search|searching|searched|hunt|hunting|looking) for\b[^.;:?!]{0,50}$"
-    r"|\bsome (?:sort|kind|type) of \w+ that (?:\w+ )?$"
-    r"|\b(?:i|we) (?:\w+ )?aim(?:ed)? for\b[^.;:?!]{0,60}$"
-    r"|\b(?:try|trying|tried|aim|aiming|want|wanted) (?:and|to) (?:give|feed|offer|serve|cook|make|buy|eat)\b"
-    r"[^.,;:?!]{0,30} (?:foods?|meals?|dinners?|suppers?|snacks?|things?|something) that\b[^.,;:?!]{0,30}$"
-    r"|\b(?:for|with|cook|make|eat|find|fancied|want|wanted|need|needed) (?:something|anything)\b[^.,;:?!]{0,30}$"
+    r"\b(?:choose|choosing|select|pick|look(?:s|ing)? for|buy|opt for|go for|^use)\b"
+    r"[^.,;:?!]{0,60}\b(?:that|which|one|ones|with)\b[^.,;:?!]{0,24}$"
 )
 
 
 def claims_nothing(tagged: Tagged, match: Match) -> bool:
     """Whether a match says nothing of a food, though its words are those of a claim of its rule or kind."""
-    asked = _ASKED.get(match.rule.name, ()) + _OF_KIND.get(match.rule.kind, ())
+    begin, end = first_of(match), end_of(match)
+    if quoted(tagged, begin, end) or quoted(tagged, *match.trigger) or _picked(tagged, match):
+        return True
+    asked = _BY_RULE.get(match.rule.name, ()) + KITCHEN.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 
-def _wished(tagged: Tagged, match: Match) -> bool:
-    """ "We want her lunch *to be* healthy", "in the mood for *something* nourishing": nothing is said to be so."""
-    return _WISHED.search(text_before(tagged, match.trigger[0])) is not None
-
-
-def _seen_to(tagged: Tagged, match: Match) -> bool:
-    """ "*Make sure* lunch contains protein", "we *try to include* iron": what somebody means to see to."""
-    if match.rule.level != "contains":
-        return False
-    return any(_SEEN_TO.search(text_before(tagged, at)) for at in (match.start, (match.object or match.trigger)[0]))
-
-
 def _picked(tagged: Tagged, match: Match) -> bool:
-    """ "Choose a yoghurt *that contains* live cultures": a way to pick one, and nothing said of those picked."""
-    return _PICKED.search(text_before(tagged, match.trigger[0])) is not None
+    """ "Choose a yoghurt *that contains* live cultures", "look for one *with* no sugar": a way to pick one, and nothing
+    said of those picked."""
+    return match.rule.kind in _OF_WHAT_IS_IN_IT and _PICKED.search(text_before(tagged, match.trigger[0])) is not None
 
 
-def _depends(tagged: Tagged, match: Match) -> bool:
-    """ "What nutrients a broth holds *depends* on the bones": not settled, so not claimed."""
-    end = max(match.end, match.trigger[1])
-    return any(item.words.partition(" ")[0] in _OPEN for item in tagged.items[end : end + 4])
+def _till_an_age(tagged: Tagged, match: Match) -> bool:
+    """ "No honey, no salt *in the first year*": what a child goes without, and not what a dish does."""
+    return _AT_AN_AGE.match(text_after(tagged, match.end)) is not None
 
 
-def _soaks_up(tagged: Tagged, match: Match) -> bool:
-    """ "Rice absorbs the stock": what a food takes up in the pot is no matter of the body."""
-    if match.object is None or match.subject is None:
+def _what_it_means(tagged: Tagged, match: Match) -> bool:
+    """ ""No added sugar" *doesn't mean* no sugar": how a label is read."""
+    around = text_before(tagged, match.start), text_after(tagged, match.end)
+    return _MEANT_BEFORE.search(around[0]) is not None or _MEANS.match(around[1]) is not None
+
+
+def _was_no_help(tagged: Tagged, match: Match) -> bool:
+    """ "He had reflux, and sardines *didn't help* one bit"."""
+    return _NO_HELP.match(text_after(tagged, match.end)) is not None
+
+
+def _does_something_else(tagged: Tagged, match: Match) -> bool:
+    """ "Peas and beans, *and vitamin C helps* take it up": the vitamin is not said to be in them."""
+    return match.object is not None and acts_alone(tagged, match.object[0])
+
+
+def _had_it(tagged: Tagged, match: Match) -> bool:
+    """ "Olive *had* eczema": who had it is somebody."""
+    beside = match.object is not None and match.object[0] - match.trigger[1] <= 1
+    return beside and tagged.items[match.trigger[0]].words == "had"  # "eggs *had given her* hives" is no such thing
+
+
+def _what_causes(tagged: Tagged, match: Match) -> bool:
+    """ "Theories as to *what causes* allergies": not said; "sugar *is what causes* cavities" is."""
+    return _WHAT.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _about_it(tagged: Tagged, match: Match) -> bool:
+    """ "The next lesson is *about* nutrition", "they only come if it's *for* sugar": what is talked of, or sought."""
+    if match.object is None:
         return False
-    at = match.object[0]
-    if tagged.items[at].words not in _ABSORBS:
+    if said_at(tagged, match.trigger[1]) == "for":
+        return True
+    return any(item.words.rpartition(" ")[2] == "about" for item in tagged.items[match.trigger[1] : match.object[0]])
+
+
+def _its_protein(tagged: Tagged, match: Match) -> bool:
+    """ "Anything with *walnut protein*": what somebody is allergic to, and no food is said to hold it."""
+    if match.object is None or said_at(tagged, match.object[0]) not in ("protein", "proteins"):
         return False
-    return at - match.subject[1] <= 1 or any(item.words in _SOAKED for item in tagged.items[at + 1 : at + 6])
+    return bool(tagged.find(_ALLERGENS, match.object[0] - 1, match.object[0]))
+
+
+def _cultures(tagged: Tagged, match: Match) -> bool:
+    """ "In *other cultures*": people, and none that live in yoghurt."""
+    if match.object is None or said_at(tagged, match.object[0]) not in ("cultures", "culture"):
+        return False
+    return _OTHER_FOLK.search(text_before(tagged, match.object[0])) is not None
+
+
+def _bounds_no_age(tagged: Tagged, match: Match) -> bool:
+    """ "At two she needs a brush, and milk *before* bed ...": the word after the age bounds something else."""
+    if match.object is None or match.trigger[0] < match.object[1]:
+        return False
+    at = match.trigger[0]
+    return tagged.is_any(at, _BOUND) and not tagged.is_any(at, _ALSO_BOUND) and not tagged.find(_AGE, at + 1, at + 4)
+
+
+def _had_a_fright(tagged: Tagged, match: Match) -> bool:
+    """ "I nearly *had a heart attack*": a turn of speech."""
+    if match.object is None or said_at(tagged, match.object[0]) not in _FRIGHTS:
+        return False
+    return _HAD.search(text_before(tagged, match.object[0])) is not None
+
+
+def _which_are(tagged: Tagged, match: Match) -> bool:
+    """ "You find out *which* sweets *are* always nut-free": not said."""
+    return _WHICH_ARE.search(text_before(tagged, first_of(match))) is not None
+
+
+def _somebody_is(tagged: Tagged, match: Match) -> bool:
+    """ "We get wiser and *healthier*": somebody does, and nothing to eat is named."""
+    return not tagged.find(_EATEN) and _SOMEBODY_IS.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _names_a_thing(tagged: Tagged, match: Match) -> bool:
+    """ "The *ice packs* are slim", "mineral *deposits*": the food or nutrient only says which thing."""
+    if match.object is not None and tagged.is_any(match.object[1] - 1, _NUTRIENTS) and _thing(tagged, match.object[1]):
+        return True
+    if match.subject is None or not _thing(tagged, match.subject[1]):
+        return False
+    own = range(*match.subject)
+    return all(at in own for at in tagged.find(_FOODS, 0, end_of(match)))
+
+
+def _thing(tagged: Tagged, at: int) -> bool:
+    return said_at(tagged, at) in _THINGS and said_at(tagged, at + 1) not in _AFTER_A_VERB
+
+
+def _another_clause(tagged: Tagged, match: Match) -> bool:
+    """ "He is a *string bean* and *I* don't worry about *calories*": somebody else's doing stands between."""
+    if not match.rule.loose or match.subject is None or match.object is None:
+        return False
+    first, second = sorted((match.subject, match.object))
+    between = tagged.items[first[1] : second[0]]
+    return any(a.words in _JOINS and b.words.partition("'")[0] in _DOERS for a, b in pairwise(between))
 
 
 def _side_by_side(tagged: Tagged, match: Match) -> bool:
@@ -138,32 +214,7 @@ def _side_by_side(tagged: Tagged, match: Match) -> bool:
 def _made_of(tagged: Tagged, match: Match) -> bool:
     """ "Protein is *made of* amino acids": chemistry, where nothing to eat is named."""
     at = match.trigger[0]
-    return tagged.items[at].words in _MADE_OF and not tagged.find(_EATEN, 0, at)
-
-
-def _comes_to(tagged: Tagged, match: Match) -> bool:
-    """ "One squash *yields* 300 g of purée": how much a recipe makes."""
-    at = match.trigger[0]
-    return any(item.words in _MAKES for item in tagged.items[max(0, at - 4) : at])
-
-
-def _counts_out(tagged: Tagged, match: Match) -> bool:
-    """ "One *of* the few sources of iron", "five essential vitamins": a count of kinds is no share of a food."""
-    if match.object is None:
-        return False
-    said = tagged.items[match.trigger[0]].words
-    return said not in _SHARES and not tagged.find(_MEASURED, match.trigger[1], match.object[0])
-
-
-def _few(tagged: Tagged, match: Match) -> bool:
-    """ "Holds *few* calories" is little of it, and no number."""
-    return tagged.items[match.trigger[0]].words in _FEW
-
-
-def _needs_to_do(tagged: Tagged, match: Match) -> bool:
-    """ "You need *to know* where sodium hides": what is needed is to do something, no nutrient."""
-    then = [item.words for item in tagged.items[match.trigger[1] : match.trigger[1] + 2]]
-    return then[:1] == ["to"] and then[1:] != [] and then[1] in _MINDING
+    return tagged.items[at].words in _MADE_OF and not tagged.find(_SERVED, 0, at)
 
 
 def _needed_of(tagged: Tagged, match: Match) -> bool:
@@ -174,56 +225,6 @@ def _needed_of(tagged: Tagged, match: Match) -> bool:
     return begin > 1 and tagged.items[begin - 1].words in _ABOUT
 
 
-def _about(tagged: Tagged, match: Match) -> bool:
-    """ "It isn't just *about* fibre": what matters, and nothing that holds any."""
-    between = tagged.items[match.trigger[1] : (match.object or match.trigger)[0]]
-    return any(item.words == "about" for item in between)
-
-
-def _meat(tagged: Tagged, match: Match) -> bool:
-    """ "Iron-rich mash of *liver*": an organ that is eaten here, and nobody's own."""
-    if match.object is None or not all(tagged.has(i, "food") for i in range(*match.object)):
-        return False
-    begin = match.object[0]
-    return begin == 0 or not (tagged.items[begin - 1].words in _OWN or tagged.items[begin - 1].words.endswith("'s"))
-
-
-def _until_seen(tagged: Tagged, match: Match) -> bool:
-    """ "Stop *while* you can still see the pear": the cook sees, and nothing helps anybody to."""
-    end = (match.object or match.trigger)[0]
-    return any(item.words in _MEANWHILE for item in tagged.items[match.trigger[0] : end])
-
-
-def _cold_thing(tagged: Tagged, match: Match) -> bool:
-    """ "Adding *the cold* water", "the cold butter": no illness, where a thing that is cold follows; nor in "melt it in
-    the hot water and top up *with the cold*"."""
-    start, end = match.object or match.trigger
-    spans = [(start, end), match.trigger]
-    colds = [last for _, last in spans if tagged.items[last - 1].words.rpartition(" ")[2] == "cold"]
-    if any(_COLD_WATER.search(text_before(tagged, last - 1) + tagged.items[last - 1].words) for last in colds):
-        return True
-    if any(_COLD_AND.match(text_after(tagged, last)) for last in colds):
-        return True
-    return any(
-        last < len(tagged.items) and (tagged.is_any(last, _COLD_THINGS) or tagged.items[last].words in _COLD_WORDS)
-        for last in colds
-    )
-
-
-def _stuck(tagged: Tagged, match: Match) -> bool:
-    """ "A grape stuck in his *throat*": a throat that something sticks in is not ill."""
-    at = (match.object or match.trigger)[0]
-    return tagged.items[at].words == "throat" and _STICKS.search(text_before(tagged, at)) is not None
-
-
-def _nothing_chokes(tagged: Tagged, match: Match) -> bool:
-    """ "Where there's a risk of choking, *it's* best to ...": nobody eats and nothing is named, or pointed at."""
-    if tagged.find(_MAY_CHOKE) or match.object is None:
-        return False
-    pointing = [i for i in range(len(tagged.items)) if tagged.has(i, "pronoun")]
-    return bool(pointing) and all(_ITS_BEST.match(text_after(tagged, i)) for i in pointing)
-
-
 def _a_diet(tagged: Tagged, match: Match) -> bool:
     """ "On a *low fat* or meatless diet": the name of a diet, and nothing said of what a food holds."""
     return _DIET.match(text_after(tagged, end_of(match))) is not None
@@ -232,7 +233,7 @@ def _a_diet(tagged: Tagged, match: Match) -> bool:
 def _not_borne(tagged: Tagged, match: Match) -> bool:
     """ "Kidneys *can't cope* with high salt levels": so much of it is too much, and no food is said to hold it."""
     at = match.trigger[0]
-    return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_EATEN, end_of(match), end_of(match) + 1)
+    return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_SERVED, end_of(match), end_of(match) + 1)
 
 
 def _growing(tagged: Tagged, match: Match) -> bool:
@@ -241,41 +242,47 @@ def _growing(tagged: Tagged, match: Match) -> bool:
     return at == 0 and tagged.items[at].words.startswith("growing ")
 
 
+def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
+    """ "*My grandfather* sat in his chair and *ate his* popcorn": he did, and no child is named before."""
+    at = match.trigger[0]
+    if said_at(tagged, at) not in _ATE or tagged.find(_CHILD, 0, at):
+        return False
+    return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (in_mind,),
-    "disease": (_cold_thing, _stuck),
-    "general-benefit": (_wished,),
-    "nutrient-content": (_picked, _depends, _seen_to),
+    "function": (_names_a_thing, _another_clause),
+    "disease": (*ILLNESS, _another_clause),
+    "allergen": (_another_clause,),
+    "safety-age": (_another_clause,),
+    "nutrient-content": (_names_a_thing, _another_clause),
+    "general-benefit": (_names_a_thing,),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
-    "nutrient-and-body": (_meat,),
-    "food-and-weak-function": (_meat,),
-    "body-and-nutrient": (_meat,),
-    "digests": (_soaks_up,),
-    "helps-someone": (_until_seen,),
-    "both": (_side_by_side,),
-    "food-and-nutrients": (_side_by_side,),
+    "handed-over": (_grown_up_ate,),
+    "told-to-give": (_grown_up_ate,),
+    "ill-until": (_was_no_help,),
+    "told-beside": (_was_no_help, _had_a_fright),
+    "disease-and-food": (_was_no_help,),
+    "for-disease": (_was_no_help,),
+    "free-of": (_what_it_means, _till_an_age),
+    "free-of-list": (_what_it_means, _till_an_age),
+    "sugar-free": (_what_it_means,),
+    "free-from": (_what_it_means, _which_are),
+    "both": (_does_something_else, _its_protein, _side_by_side),
+    "gives-disease": (_had_it, _had_a_fright),
+    "brings-disease": (_what_causes, _had_a_fright),
+    "is-source": (_about_it,),
+    "has": (_its_protein,),
+    "age-and-food": (_bounds_no_age,),
+    "nutrients-and-food": (_cultures,),
+    "food-and-nutrients": (_cultures, _side_by_side),
+    "gone-since": (_had_a_fright,),
+    "safe": (_which_are,),
+    "healthier": (_somebody_is,),
     "source-of": (_made_of,),
-    "a-third-sugar": (_counts_out,),
-    "calories": (_few,),
-    "is-so-much": (_comes_to,),
-    "grams-of-sugar": (_comes_to,),
-    "needs": (_needs_to_do,),
-    "is": (_about,),
-    "is-needed": (_needs_to_do, _needed_of),
-    "they-need": (_needs_to_do,),
-    "choking": (_nothing_chokes,),
+    "is-needed": (_needed_of,),
     "function-and-food": (_growing,),
     "low-fat": (_a_diet, _not_borne),
     "high-fibre": (_not_borne,),
-    "safe": (_wished,),
 }
-
-
-def _together(*tables: Mapping[str, tuple[Ask, ...]]) -> Mapping[str, tuple[Ask, ...]]:
-    return {name: tuple(ask for table in tables for ask in table.get(name, ())) for name in {*chain(*tables)}}
-
-
-_OF_KIND = _together(_BY_KIND, KINDS)
-_ASKED = _together(_BY_RULE, BYSTANDERS, PEOPLE, ALLERGIES, FAMILY, TALES, THINGS, MOMENTS)
-"""What to ask of a rule's matches, of all the tables at once."""

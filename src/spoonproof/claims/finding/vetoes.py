@@ -18,6 +18,7 @@ _KINDS_OF_FOOD = frozenset(
     "food foods option options ingredient ingredients product products diet diets choices".split()
 )
 _PLENTY = frozenset({"high-in", "low-in", "high-fibre", "low-fat"})  # "foods high in iron"
+_HELD_RULES = ("has", "enough-of", "contains-gluten")
 _NEEDS = frozenset({"need", "needs", "needed"})
 _EATS = frozenset("eat eats eating ate consume consumes consuming get gets getting".split())
 _PICK = frozenset("try look pick choose opt aim include start".split())
@@ -74,7 +75,7 @@ def _eats(tagged: Tagged, match: Match) -> bool:
         return True  # what needs a thing does not hold it
     if match.rule.name == "hides" and verb in _EATS:
         return bool(tagged.find(_EATERS, 0, match.trigger[0]))
-    if match.rule.name not in ("has", "enough-of") or (match.subject and tagged.find(_HOLDERS, *match.subject)):
+    if match.rule.name not in _HELD_RULES or (match.subject and tagged.find(_HOLDERS, *match.subject)):
         return False
     at = match.trigger[0]
     return bool(tagged.find(_EATERS, at - 3, at))

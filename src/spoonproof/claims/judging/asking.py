@@ -308,7 +308,7 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
         return False
     if set(noun) <= _DISH_NOUNS:
         return True
-    if not set(noun) <= context.called:
+    if not set(noun) <= _called(context):
         return False
     if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
         return False  # "dry moong has 24 g": the food as bought, and not the khichdi it is in
@@ -316,6 +316,11 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     here = [set(food.split("-")) for food in numbers.dish_foods()]
     in_it = any(set(food.split("-")) <= parts for food in claim.foods for parts in here)
     return bool(_THIS & set(words[:lead])) or not in_it
+
+
+def _called(context: Context) -> set[str]:
+    """The words of the dish's title, and each as one of many: "patty" where it is called patties."""
+    return {form for word in context.called for form in (word, singular(word))}
 
 
 def is_this_dish(claim: Claim, context: Context) -> bool:
@@ -330,7 +335,7 @@ def is_this_dish(claim: Claim, context: Context) -> bool:
     # A "curry" is a food as well; where it is what the title calls the dish and not among the foods, it is this one.
     # "Salmon" in "Salmon mash" is the fish.
     named = context.head in noun or bool(_THIS & set(words)) or not set(noun) <= foods
-    of_title = named and set(noun) <= context.called and not set(noun) <= foods & context.made_of
+    of_title = named and set(noun) <= _called(context) and not set(noun) <= foods & context.made_of
     return claim.of_dish or (not noun and bool(words)) or of_title
 
 
@@ -347,8 +352,11 @@ _THAN_REACH = 80
 
 
 def foods_of(claim: Claim, numbers: Numbers, context: Context) -> list[str]:
-    """The claim's foods that the food table knows, in order."""
+    """The claim's foods that the food table knows, in order; none where its subject is another food that it does not
+    know: "cashew milk" is no milk, and "peanut yoghurt" not plain yoghurt."""
     found: list[str] = []
+    if any(_another(plain(text).split(), claim, numbers, context) for text in claim.subjects):
+        return found
     for food in (*claim.foods, *(slug(text) for text in claim.subjects)):
         for name in (food, singular(food)):
             known = known_as(name.replace("-", " "), numbers, context)
@@ -356,3 +364,20 @@ def foods_of(claim: Claim, numbers: Numbers, context: Context) -> list[str]:
                 found.append(known)
                 break
     return found
+
+
+_IN_NAME_ONLY = frozenset("vegan plant nut dairy-free meat-free imitation".split())
+"""What makes another food of the one named behind it: "plant milk", "vegan cheese"."""
+
+
+def _another(name: list[str], claim: Claim, numbers: Numbers, context: Context) -> bool:
+    """Whether a name that the table does not know has another food before the one that was found in it."""
+    if len(name) < 2 or any(
+        known_as(" ".join(said), numbers, context) for said in (name, [*name[:-1], singular(name[-1])])
+    ):
+        return False
+    parts = {part for food in claim.foods for part in food.split("-")} | {"milk"}  # "whole milk yoghurt"
+    before = [word for word in name[:-1] if not {word, singular(word)} & parts]
+    return bool(claim.foods) and any(
+        word in _IN_NAME_ONLY or known_as(singular(word), numbers, context) for word in before
+    )

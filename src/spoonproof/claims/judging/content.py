@@ -141,6 +141,8 @@ def _bought(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, nut
         return None
     threshold = _threshold(entry.condition, "yes", as_bought, register, nutrient)
     limit = None if threshold is None else limit_of(threshold, register.references, nutrient)
+    if threshold is not None and threshold.basis == "energy":
+        limit = _LEAST_PER_100G.get(nutrient)  # a share of the energy is no amount that a portion could bring
     key = nutrient if threshold is None else threshold.nutrient.replace("claimed", nutrient)
     found, brings = as_bought.measure(key, "100g"), probe.numbers.food_in_portion(probe.food, key)
     fat = brings is None and probe.eaten_dry()  # "sunflower seeds contain vitamin E"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import clause, runs_of
+from spoonproof.claims.judging.reading import around, clause, runs_of
 from spoonproof.claims.judging.truth import EFFECT_KINDS
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
@@ -14,6 +14,7 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
 _GRAVE = 1
+_PRAISE = ("general-benefit", "comparative")
 
 
 def _to_a_child(claim: Claim) -> bool:
@@ -30,9 +31,11 @@ _BAD_FOR = re.compile(
 
 def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
     """Right is who calls bad for babies what the register keeps from a child of this age: "kelp is bad for babies"."""
-    if claim.kind != "general-benefit" or claim.polarity != "asserts" or verdict.truth == "true":
+    if claim.kind not in _PRAISE or claim.polarity != "asserts" or verdict.truth == "true":
         return
     named = claim.foods or claim.subjects
+    if _better_than_kept_back(claim, key, verdict, register) or claim.kind == "comparative":
+        return
     if not _BAD_FOR.search(key.words) or not named:
         return
     entry = register.truth(replace(key, kind="safety-age", stance="warns", effect=None, level=None))
@@ -43,6 +46,29 @@ def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) 
     verdict.truth, verdict.entry, verdict.why, verdict.refs = "true", entry, entry.why, entry.refs
     verdict.wording, verdict.add, verdict.harm = None, "", entry.harm
     verdict.steps.append(f"said to be bad for them, and {entry.id} keeps it from them at {key.months} months")
+
+
+def _better_than_kept_back(claim: Claim, key: Key, verdict: Verdict, register: Register) -> bool:
+    """Right is who calls what they may have better for them than what is kept from them: "full-fat is better for babies
+    than low-fat yoghurt"."""
+    better = _BETTER.search(plain(around(claim)))
+    if better is None:
+        return False
+    own = " ".join((*claim.foods, *claim.subjects))
+    given = replace(key, kind="safety-age", stance="permits", effect=None, level=None, near=plain(f"{own} for babies"))
+    other = replace(given, stance="warns", subjects=runs_of(better[1]), foods=(), words=better[1], near=better[1])
+    first, second = register.truth(replace(given, words=given.near)), register.truth(other)
+    if first is None or second is None or first.truth != "true" or second.truth != "true" or second.stance != "warns":
+        return False
+    verdict.truth, verdict.entry, verdict.why, verdict.refs = "true", second, second.why, second.refs
+    verdict.wording, verdict.add, verdict.harm, verdict.warning = None, "", second.harm, None
+    verdict.steps.append(f"held against what {second.id} keeps from them, and {first.id} lets them have it")
+    return True
+
+
+_BETTER = re.compile(
+    r" (?:better|healthier|safer)(?: choice| option| drink)?(?: for [a-z ]{1,24}?)? than((?: [a-z'-]+){1,4}) "
+)
 
 
 def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:

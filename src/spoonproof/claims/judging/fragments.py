@@ -1,13 +1,15 @@
-"""Which of the judged claims say no more than another one: they are told with it, and not scolded beside it. Of two
-readings of the same words the worse one is told."""
+"""One reading of a sentence's words: which of the judged claims say no more than another one, and are told with it and
+not scolded beside it; and where words are kept in one reading and not in another, that the worse one is told."""
 
 from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
+from spoonproof.claims.judging.reading import only_named
 from spoonproof.model.claim import Claim, JudgedClaim
+from spoonproof.model.record import replace
 
 
 def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
@@ -17,31 +19,37 @@ def without_fragments(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     sentences: dict[tuple[int, tuple[int, int] | None], list[JudgedClaim]] = defaultdict(list)
     for one in claims:
         sentences[id(one.claim.passage), one.claim.sentence].append(one)
-    left = {id(one) for together in sentences.values() for one in _without_fragments(together)}
-    return [one for one in claims if id(one) in left]
+    left = {id(one): told for together in sentences.values() for one, told in _without_fragments(together)}
+    return [left[id(one)] for one in claims if id(one) in left]
 
 
-def _without_fragments(claims: Sequence[JudgedClaim]) -> Sequence[JudgedClaim]:
-    """The same of the claims of one sentence: a long film has many claims, a sentence few."""
+def _without_fragments(claims: Sequence[JudgedClaim]) -> Iterator[tuple[JudgedClaim, JudgedClaim]]:
+    """The same of the claims of one sentence, each with itself as it is told: a long film has many claims, a sentence
+    few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
-    claims = [one for one in claims if not any(_worse_reading(other, one) for other in claims)]
-    kept = [one for one in claims if one.truth == "true" and one.advice in ("keep", "add")]
-    return [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
+    claims = [one for one in claims if len(claims) < 2 or not only_named(one.claim)]
+    kept = [one for one in claims if one.truth == "true" and one.advice in STANDS]
+    claims = [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
+    for one in claims:
+        if not any(worse_reading(other, one) for other in claims):
+            yield one, _beside(one, [other for other in claims if worse_reading(one, other)])
 
 
-def _worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
-    """Whether ``one`` is kept as a whole that ``other`` has something against: of two readings of the same words the
-    worse decides ("babies need 90 mg of iron" is more than that they need iron)."""
+STANDS = ("keep", "add")
+
+
+def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether ``one`` stands on words that ``other`` has something against: of two readings of the same words the worse
+    decides ("babies need 90 mg of iron" is more than that they need iron; "spinach iron is hard to absorb" is not that
+    spinach has iron)."""
     a, b = one.claim, other.claim
-    if one.advice not in ("keep", "add") or other.advice in ("keep", "add"):
-        return False
-    if b.kind == "quantity" and a.kind == "safety-age" and b.foods and set(b.foods) & set(a.foods):
-        return a.start < b.end and b.start < a.end  # "a litre of cow's milk a day from one"
-    if not (a.start <= b.start and b.end <= a.end):
-        return False
-    return (
-        (b.kind == "quantity" and bool(b.nutrients)) or other.truth == "false" or (a.start, a.end) == (b.start, b.end)
-    )
+    return one.advice in STANDS and other.advice not in STANDS and a.start < b.end and b.start < a.end
+
+
+def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
+    """The claim, its trail saying which readings of its words it outweighs."""
+    steps = tuple(f"read as {other.claim.kind} (“{other.claim.quote.strip()}”) it would stand" for other in better)
+    return replace(one, trail=(*one.trail, *steps, "of two readings the worse is told")) if better else one
 
 
 def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:

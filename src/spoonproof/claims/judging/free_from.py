@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from spoonproof.claims.conditions import Absent, Group
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.polarity import without_phrases
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe
+from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain
+from spoonproof.claims.words import has_any, plain, singular
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 
@@ -18,6 +20,7 @@ _LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|n
 _ON = re.compile(
     r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
 )
+_FREE = re.compile(r"[ -]free\b", re.IGNORECASE)
 _ENDS = re.compile(r"(.*) free ")
 _COPULA = re.compile(r".* (?:is|are|was|were|stays|comes|being|this|these|that|my|our|a|an|the) ")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
@@ -26,21 +29,39 @@ _ABSENT = frozenset({"free", "none"})
 
 def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
     """The allergens that its words say are not in it: "made without milk or egg", "nut and egg free"."""
-    if claim.level not in _ABSENT:
-        return ()
-    # "Contains no milk", and then "and no soya": what goes on with another "no" belongs to the list.
-    on = _ON.match(claim.passage.text, claim.end)
-    words = without_phrases(plain(claim.quote + (on[0] if on else "")), register.words.get("no allergen", ()))
-    if listed := _LISTED.search(words):
-        region = _BUT.split(f" {listed[1]} ", maxsplit=1)[0]  # "without milk, but with sesame"
-    elif before := _ENDS.match(words):
-        region = _COPULA.sub(" ", before[1])
-    else:
+    region = _region(claim, register)
+    if not region:
         return ()
     named = _named(region, register)
     # Who reads "no nuts" reads no peanuts.
     unsaid = "nuts" in named and "peanut" not in named and " tree nut" not in region
     return (*named, "peanut") if unsaid else named
+
+
+def _region(claim: Claim, register: Register) -> str:
+    """The words that list what it says is not in it, "" where it says no such thing."""
+    if claim.level not in _ABSENT:
+        return ""
+    # "Contains no milk", and then "and no soya": what goes on with another "no" belongs to the list.
+    on = _ON.match(claim.passage.text, claim.end)
+    on = on or _FREE.match(claim.passage.text, claim.end)
+    words = without_phrases(plain(claim.quote + (on[0] if on else "")), register.words.get("no allergen", ()))
+    if listed := _LISTED.search(words):
+        return _BUT.split(f" {listed[1]} ", maxsplit=1)[0]  # "without milk, but with sesame"
+    before = _ENDS.match(words)
+    return _COPULA.sub(" ", before[1]) if before else ""
+
+
+def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:
+    """A food of the dish that its words say is not in it, and that is on no list of allergens: "coconut-free"; "" where
+    there is none."""
+    if claim.kind != "allergen" or not isinstance(probe, DishProbe):
+        return ""
+    said = {singular(word) for word in _region(claim, register).split()}
+    said -= {
+        singular(word) for words in register.allergens.words.values() for phrase in words for word in phrase.split()
+    }
+    return next((food for food in probe.numbers.dish_foods() if said & {singular(w) for w in food.split("-")}), "")
 
 
 def _named(words: str, register: Register) -> tuple[str, ...]:
@@ -59,9 +80,13 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     That no ingredient brings gluten is not that there is none: it stays unproven.
     """
     named = named_absent(claim, register)
+    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
+    if food := _goes_in(claim, probe, register):
+        return Verdict(
+            "false", f"It goes in: {food.replace('-', ' ')}.", None, refs, harm=3, steps=[_IN_IT.format(food)]
+        )
     if claim.kind != "allergen" or not named:
         return None
-    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     wording = _without(named, claim)
     brings = {allergen: probe.bringing(allergen) for allergen in named}
     looked = _looked({allergen: probe.contains(allergen) for allergen in named})
@@ -118,6 +143,29 @@ def counted_among(claim: Claim, context: Context, register: Register) -> Verdict
     return None
 
 
+def _for_the_family(claim: Claim, verdict: Verdict, probe: AnyProbe) -> str:
+    """What its words say is not in the dish, and goes into the family's bowl ("no added salt anywhere in the pot"); ""
+    where nothing does, or where they speak of the baby's portion."""
+    condition = verdict.entry.condition if verdict.entry is not None else None
+    if not isinstance(probe, DishProbe) or claim.level not in _ABSENT or has_any(plain(around(claim)), _HER_SHARE):
+        return ""
+    parts = condition.parts if isinstance(condition, Group) else (condition,)
+    absent = (what for part in parts if isinstance(part, Absent) for what in part.what)
+    return next((food.replace("-", " ") for what in absent for food in probe.brought_to_the_family(what)), "")
+
+
+_HER_SHARE = (
+    "baby*",
+    "little one*",
+    "her portion",
+    "his portion",
+    "their portion",
+    "her bowl",
+    "his bowl",
+    "for her",
+    "for him",
+)
+_IN_IT = "truth: {} is said to be left out, and goes in"
 _COUNTED = re.compile(
     r" (?P<no>(?:is|are|was|were)(?: not|n't| never)(?: even| actually| in fact)?|not|none|never )?"
     r" ?(?:one of|among|amongst|on the list of) (?:the |our |its )?(?:big |top |main |major |law's |so called )?"
@@ -155,6 +203,15 @@ def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Regist
     """Take back that it is true where one of the allergens named goes in, or where that is not known."""
     computed = verdict.entry is not None and verdict.entry.truth == "computed"
     if verdict.truth != "true" or not computed or claim.polarity not in ("asserts", "hedges"):
+        return
+    if salted := _for_the_family(claim, verdict, probe):
+        verdict.add = f"that it is so of the baby's portion: the family's has {salted}"
+        verdict.wording = f"{claim.quote.strip().rstrip('.,;')} in the baby's portion"
+        verdict.steps.append(f"the family's bowl has {salted}")
+    if food := _goes_in(claim, probe, register):
+        verdict.truth, verdict.why = "false", f"It goes in: {food.replace('-', ' ')}."
+        verdict.wording, verdict.harm = None, 3
+        verdict.steps.append(_IN_IT.format(food))
         return
     named = named_absent(claim, register)
     if verdict.wording is not None and len(named) > 1:

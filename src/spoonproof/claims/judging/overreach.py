@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import around, runs_of
+from spoonproof.claims.judging.reading import around, only_named, runs_of
+from spoonproof.claims.judging.said_next import answered
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
@@ -52,6 +53,12 @@ _CONDITION = re.compile(
     re.IGNORECASE,
 )
 """What comes before an absence that is asked for, and not promised: "as long as there's no salt in it"."""
+_GRANTED = re.compile(
+    r" no (?:[a-z]+ ){1,2}(?:needs? (?:adding|to be|be added)|needed|necessary|is needed|is necessary) "
+    r"| even (?:without|with no"
+    r"|(?:if|when|where) (?:it|they|there)(?:'s| is| are|'re| has| have) (?:no|not|none|nothing)) "
+)
+"""An absence that is granted or advised, and not promised: "sweet even without added sugar"."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
@@ -74,12 +81,25 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
     asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
+    asked_for = asked_for or _GRANTED.search(plain(around(claim))) is not None
     if claim.level in _ABSENT and (held_against or asked_for or _NAMED_ONLY.match(claim.passage.text, claim.end)):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
         verdict.why = "The word is named here, and nothing is claimed with it."
         verdict.steps.append("it is only named: nothing is claimed")
         return
     if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges", "asks"):
+        return
+    if answered(claim):
+        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
+        verdict.why = (
+            f"Others are said to hold it, and something else is set against it: say what you hold. {verdict.why}"
+        )
+        verdict.steps.append("put into others' mouths and answered with a but: not kept")
+        return
+    if only_named(claim):
+        verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
+        verdict.why = "What is said of it here is on no list: bring a source, or say less."
+        verdict.steps.append("it is but what the sentence speaks of, and what is said of it is not known: not kept")
         return
     said = plain(around(claim))
     entry = verdict.entry

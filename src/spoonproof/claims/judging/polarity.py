@@ -6,7 +6,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.reading import around, said_before, said_behind
+from spoonproof.claims.judging.said_next import waved_aside
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim, Polarity
@@ -45,6 +46,13 @@ def read_again(claim: Claim, register: Register) -> Claim:
     if claim.level in _NONE and _LOSES_NO.search(plain(claim.quote)):
         why = "it is said to lose none, and not to hold none"
         return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why))
+    if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
+        why = "what it keeps is what is done to it, and not how much it holds"
+        return replace(claim, kind="process", level=None, steps=(*claim.steps, why))
+    if claim.kind == "disease" and claim.strength == "plain" and _OCCURS.search(plain(claim.quote)):
+        claim = replace(
+            claim, strength="mild", steps=(*claim.steps, "the illness is said to occur, and to be cured by nothing")
+        )
     if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
         return replace(
             claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
@@ -57,6 +65,9 @@ def read_again(claim: Claim, register: Register) -> Claim:
         claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
     if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
         claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
+    if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
+        why = "the illness is where it is not so, and not what it is good for"
+        claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
     if claim.kind == "disease" and claim.effect == "colic" and _WINDY.search(plain(claim.quote)):
         claim = replace(
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
@@ -71,6 +82,12 @@ def read_again(claim: Claim, register: Register) -> Claim:
         polarity=polarity,
         steps=(*claim.steps, f"read as {_READ[polarity]}, and not as {_READ[claim.polarity]}: {why}"),
     )
+
+
+def _exempts(claim: Claim) -> bool:
+    """Whether its illness stands behind an "unless": "peanut from six months, unless there's severe eczema"."""
+    behind = plain(claim.quote).partition(" unless ")[2]
+    return bool(behind and claim.relates_to) and plain(claim.relates_to or "").strip() in behind
 
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
@@ -101,11 +118,13 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         idioms = (*idioms, *register.words.get("no need to hold back", ()))
     if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
         return "asserts", 'its "no" belongs to a turn of phrase'
+    if claim.polarity == "denies" and claim.kind == "process" and _LOSES_NO.search(plain(claim.quote)):
+        return "asserts", "that it loses none is what is said"
     if claim.polarity == "denies" and cannot_cope(claim):
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    none_does = _NO_FOOD.search(plain(f"{_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
+    none_does = _NO_FOOD.search(plain(f"{said_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
     if claim.polarity == "denies" and claim.kind == "disease" and none_does:
         return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
@@ -125,6 +144,15 @@ _NO_STRENGTH = re.compile(
 _CANNOT_COPE = re.compile(
     r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
     r"(?:deal|cope|handle|process|manage)(?: with)? (?:much|a lot|lots|too much|so much) of (?:it|that|this) "
+)
+_KEEPS = re.compile(
+    r" (?:keeps?|kept|keeping|retains?|retaining|preserves?|locks? in|holds? on to|saves?) "
+    r"(?:more|most|much|all|every|its|their|the|some|a lot)(?: of)? "
+)
+_OCCURS = re.compile(
+    r"^(?: [a-z]+){1,2} (?:(?:can|may|might|could|often|sometimes|usually) )*"
+    r"(?:happens?|occurs?|starts?|begins?|shows? up|comes? on|sets? in|follows?"
+    r"|(?:is|are) (?:very |quite )?(?:common|normal)) "
 )
 _LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
 _OUTDONE_BY_NONE = re.compile(
@@ -199,23 +227,22 @@ def taken_back(claim: Claim, register: Register) -> bool:
     if claim.polarity not in ("denies", "refutes"):
         return False
     answered_no = claim.polarity == "refutes" and _answer(claim).startswith(_NO)
-    shown = has_any(plain(_before(claim)), register.words.get("not shown", ()))
+    shown = has_any(plain(said_before(claim)), register.words.get("not shown", ()))
     return frames(claim, register) == 1 or shown or answered_no
 
 
 def frames(claim: Claim, register: Register) -> int:
     """How often what stands around the claim takes it back: before it ("forget the rule that ..."), after it ("...
     is nonsense"), or in a short sentence behind ("... Not true.")."""
-    text = claim.passage.text
-    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
-    end = min([*ends, claim.end + _AFTER])
-    rest = text[claim.end : end]
-    behind = text[end : end + _AFTER].lstrip(".!?;… ")
-    asked = _before(claim), claim.quote, claim.effect or "", rest, behind
+    rest = said_behind(claim)
+    end = claim.end + len(rest)
+    behind = claim.passage.text[end : end + _AFTER].lstrip(".!?;… ")
+    asked = said_before(claim), claim.quote, claim.effect or "", rest, behind
     known = register.frames.get(asked)
     if known is None:
         leads, _ = _leads(claim, register)
-        known = register.frames.keep(asked, leads + _tails(leads, rest, behind, register))
+        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim))
+        known = register.frames.keep(asked, leads + back)
     return known
 
 
@@ -242,7 +269,7 @@ _WHOLE = re.compile(r"[.!?;,\n]")
 def _leads(claim: Claim, register: Register) -> tuple[int, str]:
     """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
     may begin with it."""
-    asked = _before(claim), claim.quote, claim.effect or ""
+    asked = said_before(claim), claim.quote, claim.effect or ""
     known = register.leads.get(asked)
     return known if known is not None else register.leads.keep(asked, _led(*asked, register))
 
@@ -269,7 +296,7 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
 def _set_aside(claim: Claim) -> bool:
     """Whether others are waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors:
     turmeric cures colds"; not so in "forget the idea that ..."."""
-    return _SET_ASIDE.search(_before(claim) + claim.quote) is not None
+    return _SET_ASIDE.search(said_before(claim) + claim.quote) is not None
 
 
 _SET_ASIDE = re.compile(
@@ -308,7 +335,7 @@ def unneeded(claim: Claim, register: Register) -> bool:
     said = register.words.get("unneeded", ())
     if has_any(plain(claim.quote), said):
         return True
-    before = _before(claim).rstrip()
+    before = said_before(claim).rstrip()
     if not before[-1:].isalpha():
         return False  # "supplements are unnecessary: iron supports ..."
     leads = plain(before).rstrip()
@@ -339,37 +366,9 @@ def not_only(claim: Claim) -> bool:
     )
 
 
-def taken_up_again(claim: Claim, register: Register) -> bool:
-    """Whether what is denied is promised anew right behind it: "it does not cure cancer, it only prevents it"."""
-    text = claim.passage.text
-    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
-    rest = plain(text[claim.end : min([*ends, claim.end + _AFTER])])
-    if claim.kind == "process" and _STOPS_GROWTH.match(rest):
-        return False  # "freezing does not kill bacteria, it only stops them growing" promises less
-    behind = _AGAIN.match(rest)
-    return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
-
-
-_KILLS = ("destroy", "destroys", "wipes", "wipe", "sterilises", "sterilizes")
-_STOPS_GROWTH = re.compile(
-    r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
-    r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "
-)
-_AGAIN = re.compile(
-    r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
-    r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"
-)
-
-
 def _mark(claim: Claim) -> str:
     """The mark that ends the claim's sentence, "" where none does."""
     return next((mark for mark in claim.passage.text[claim.end - 1 : claim.end + _AFTER] if mark in ".!?;\n"), "")
-
-
-def _before(claim: Claim) -> str:
-    """The claim's sentence up to it."""
-    text = claim.passage.text[max(0, claim.start - _AFTER) : claim.start]
-    return text[max(text.rfind(mark) for mark in ".!?;\n") + 1 :]
 
 
 _AFTER = 120

@@ -100,13 +100,16 @@ class DishProbe:
         """The foods of the bowl that bring an allergen or belong to an ingredient class."""
         if what not in _TRAITS:
             return tuple(self.numbers.dish_allergens().get(what.removesuffix(" traces"), ()))
+        return tuple(food for food in self.numbers.dish_foods() if self._is(food, what))
+
+    def brought_to_the_family(self, what: str) -> tuple[str, ...]:
+        """The foods of an ingredient class that go into the family's bowl alone."""
+        family = getattr(self.numbers, "family_foods", ())
+        return tuple(food for food in family if what in _TRAITS and self._is(food, what))
+
+    def _is(self, food: str, what: str) -> bool:
         members = self.register.sets.get(what.replace(" ", "-"), frozenset())
-        traits = self.context.traits
-        return tuple(
-            food
-            for food in self.numbers.dish_foods()
-            if food in members or traits.get(food, frozenset()) & _TRAITS[what]
-        )
+        return food in members or bool(self.context.traits.get(food, frozenset()) & _TRAITS[what])
 
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
         """The nutrient per 100 g of the dish and of the food it is held against; None when either is not known."""

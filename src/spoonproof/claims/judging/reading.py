@@ -10,6 +10,7 @@ from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, singular, slug
 from spoonproof.model.claim import Claim
+from spoonproof.model.record import replace
 
 ADULT_MONTHS = 216
 _NEAR = 120
@@ -110,7 +111,15 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     audience = plain(claim.audience or "")
     if has_any(audience, _ADULT) or has_any(plain(around(claim)), _MANKIND):
         return ADULT_MONTHS, True
+    if has_any(plain(around(claim)), _TODDLER) and not has_any(plain(around(claim)), _YOUNGER):
+        return max(_TODDLER_MONTHS, context.ages[0]), True
     return context.ages[0], False
+
+
+_TODDLER = ("toddlers", "a toddler")  # "your toddler" may be a baby still
+_YOUNGER = ("bab*", "infant*", "under one", "under ones", "weaning", "first tastes", "all ages", "any age")
+_TODDLER_MONTHS = 12
+"""A toddler is past the first birthday (common practice): "honey is fine for toddlers" is said of no baby."""
 
 
 def _since(words: str) -> bool:
@@ -160,6 +169,19 @@ def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -
     return max(start, first), min([*ends, claim.end + most, last])
 
 
+def said_before(claim: Claim) -> str:
+    """The claim's sentence up to it."""
+    text = claim.passage.text[max(0, claim.start - _NEAR) : claim.start]
+    return text[max(text.rfind(mark) for mark in ".!?;\n") + 1 :]
+
+
+def said_behind(claim: Claim) -> str:
+    """What stands behind the claim in its sentence."""
+    text = claim.passage.text
+    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
+    return text[claim.end : min([*ends, claim.end + _NEAR])]
+
+
 def _before(text: str, mark: str, end: int) -> int:
     """Where ``mark`` stands last before ``end``, -1 where it does not; the point of "22.5 g" is no stop."""
     at = text.rfind(mark, 0, end)
@@ -179,9 +201,41 @@ def _behind(text: str, mark: str, start: int) -> int:
 def clause(claim: Claim) -> str:
     """The claim's own clause: to the next stop, comma or "but"; "no sugar but its own" is one clause, and what is drawn
     from it ("it is wheat-free, so it is fine for coeliacs") belongs to it."""
-    words = around(claim, _CLAUSE_STOPS, _CLAUSE)
+    words = around(_behind_but(claim), _CLAUSE_STOPS, _CLAUSE)
     drawn = _SO.match(claim.passage.text, claim.end)
     if drawn and drawn[0].strip(", ") not in words:
         words = f"{words} {drawn[0]}"
     own = _BUT_ITS_OWN.match(claim.passage.text, claim.end)
     return f"{words} {own[0]}" if own else words
+
+
+def _behind_but(claim: Claim) -> Claim:
+    """The claim from its "but" on, where all it is about stands behind that: "nut butter is fine from six months, but
+    whole nuts have to wait" has a clause for each."""
+    at = claim.quote.rfind(_BUT)
+    if at < 0:
+        return claim
+    subjects = subjects_of(claim)
+    before, behind = runs_of(claim.quote[:at]), runs_of(claim.quote[at + len(_BUT) :])
+    if subjects & before or not subjects & behind:
+        return claim
+    return replace(claim, start=claim.start + at + len(_BUT))
+
+
+_BUT = " but "
+
+
+def only_named(claim: Claim) -> bool:
+    """Whether its words are but the subject of what its sentence says: "sodium in cheese doesn't count"."""
+    if claim.kind != "nutrient-content" or claim.level != "contains":
+        return False
+    behind = claim.passage.text[claim.end : claim.end + _NEAR]
+    return _NAMED.match(claim.quote) is not None and _SAYS_OF_IT.match(behind) is not None
+
+
+_NAMED = re.compile(r"(?:the |all the )?(?:[\w-]+ ){1,3}(?:in|from) [\w'’-]+(?: [\w'’-]+){0,3}\s?$", re.IGNORECASE)
+_SAYS_OF_IT = re.compile(
+    r" (?:(?:is|are|was|were|do|does|did|can|could|may|might|will|would|should|has|have)(?:n['’]t|not)?"
+    r"|[a-z]{3,12}[^s\W]s) ",
+    re.IGNORECASE,
+)

@@ -86,7 +86,8 @@ _STOPPED = re.compile(
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
-_NOT_TOO = re.compile(r"(?: not|n't| never) too (?:[a-z]+ ){1,4}?for ")
+_MUST_BE = re.compile(r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be) ")
+_NOT_TOO = re.compile(r"(?: not|n't| never| (?:nothing|none)(?: [a-z]+){0,4} (?:is|are)) too (?:[a-z]+ ){1,4}?for ")
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
 
@@ -190,6 +191,12 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
+    if (
+        has_word(words, "whole")
+        and (must := _MUST_BE.search(words))
+        and has_any(words[must.end() - 1 :], register.words.get("made safe", ()))
+    ):
+        return "warns"  # "whole cherry tomatoes need quartering"
     if _NOT_TOO.search(words):
         return "permits"  # "is not too salty for babies"
     leave = register.words.get("no need to hold back", ())

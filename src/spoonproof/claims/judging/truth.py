@@ -17,13 +17,13 @@ from spoonproof.claims.judging.polarity import (
     frames,
     not_only,
     outdone_by_none,
-    taken_up_again,
     twice_turned,
     unneeded,
 )
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
+from spoonproof.claims.judging.said_next import taken_up_again
 from spoonproof.claims.judging.salt_limit import salt_limit
 from spoonproof.claims.judging.verdict import Verdict, denied
 from spoonproof.claims.register import Register

@@ -1,0 +1,86 @@
+"""What is said right behind a claim that changes whose it is, or what it promises: what others hold and the author
+waves aside ("some say wait till one, you really don't need to"), and what is denied and promised anew."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.judging.reading import said_before, said_behind
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, plain
+from spoonproof.model.claim import Claim
+
+_OTHERS_SAY = re.compile(
+    r"\b(?:some|many|most|people|folks?|they|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
+    r"|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
+    r"|advice|packets?|packs?|labels?|leaflets?|rules?|guidelines?) (?:[a-z'’-]{1,12} ){0,2}?"
+    r"(?:say|says|said|tell|tells|told|think|thinks|thought|believe|believes|reckon|reckons|claim|claims|swear|swears"
+    r"|insist|insists|warn|warns)(?: [a-z'’-]{1,14}){0,4}\s*$",
+    re.IGNORECASE,
+)
+"""A view that is put into the mouths of others, none of them an authority with a name."""
+_NOT_SO = re.compile(
+    r"^[\s,;:.!–—-]{0,4}(?:(?:but|and|though|yet|well|honestly|actually|really|no|nope|sorry)\b[, ]{0,2}){0,3}(?:"
+    r"(?:you|nobody|no one|we|i|babies|they)(?: (?:really|honestly|actually|just|simply|certainly))? (?:don't|do not"
+    r"|doesn't|needn't|need not|didn't|never)(?: (?:have to|need to|need|did|do))?"
+    r"(?=\s*(?:[.,;!?]|$)| (?:wait|delay|avoid|hold|keep|worry|bother|fear|put|go|be|that|any|believe|agree)\b)"
+    r"|there(?:'s| is| was) no (?:need|reason|point|evidence|proof|truth|sense)\b"
+    r"|(?:that|this|it)(?:'s| is| was)(?: [a-z]+){0,2}? (?:not (?:so|true|needed|necessary|right)|wrong|false|old"
+    r"|untrue|nonsense|rubbish|myth|outdated|dated|out of date|overblown|overdone|silly|daft|needless|changed)\b"
+    r"|(?:that|this|it|they)(?: (?:really|honestly|actually|just|simply))? "
+    r"(?:isn't|is not|doesn't|does not|don't|do not|aren't|are not|can't|won't)"
+    r"(?: (?:so|true|needed|necessary|right|at all))?(?=\s*(?:[.,;!?]|$))"
+    r"|(?:the )?(?:advice|guidance|rules?|thinking|guidelines?|evidence|research|science)(?: has| have)?(?: since)? "
+    r"(?:changed|moved on|says? (?:otherwise|the opposite))"
+    r")",
+    re.IGNORECASE,
+)
+"""The author's answer to it: it is not so."""
+_TAIL = re.compile(r"^(?: (?!but\b|though\b|yet\b)[a-z0-9']{1,9}){1,4}(?=[,.;!?–—]| but\b)", re.IGNORECASE)
+"""Words of what is held that the claim itself left out: "before one"."""
+_BUT = re.compile(r"^[\s,;:–—-]{0,3}(?:but|though|yet)\b", re.IGNORECASE)
+
+
+def waved_aside(claim: Claim) -> bool:
+    """Whether others are said to hold it, and the author says at once that it is not so."""
+    if not _OTHERS_SAY.search(said_before(claim)):
+        return False
+    behind = claim.passage.text[claim.end : claim.end + _BEHIND].replace("’", "'")
+    return _NOT_SO.match(_TAIL.sub("", behind)) is not None
+
+
+_BEHIND = 80
+"""Characters behind a claim in which the answer to it may begin and end."""
+
+
+def answered(claim: Claim) -> bool:
+    """Whether others are said to hold it and something is set against it ("they told us to wait until one, but at eight
+    months it is no different"): whose view it is nobody can tell. What comes later on is set against nothing."""
+    behind = _TAIL.sub("", said_behind(claim))
+    if not _BUT.match(behind) or not _OTHERS_SAY.search(said_before(claim)):
+        return False
+    return not has_any(plain(behind), _NO_ANSWER)
+
+
+_NO_ANSWER = tuple("after afterwards then later older from cooking cooked baked".split())
+"""Words of a part that goes on from what others hold, and does not gainsay it: "but in cooking it is fine"."""
+
+
+def taken_up_again(claim: Claim, register: Register) -> bool:
+    """Whether what is denied is promised anew right behind it: "it does not cure cancer, it only prevents it"."""
+    rest = plain(said_behind(claim))
+    if claim.kind == "process" and _STOPS_GROWTH.match(rest):
+        return False  # "freezing does not kill bacteria, it only stops them growing" promises less
+    behind = _AGAIN.match(rest)
+    return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
+
+
+_KILLS = ("destroy", "destroys", "wipes", "wipe", "sterilises", "sterilizes")
+_STOPS_GROWTH = re.compile(
+    r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
+    r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "
+)
+_AGAIN = re.compile(
+    r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
+    r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"
+)
