@@ -40,10 +40,18 @@ STANDS = ("keep", "add")
 
 def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether ``one`` stands on words that ``other`` has something against: of two readings of the same words the worse
-    decides ("babies need 90 mg of iron" is more than that they need iron; "spinach iron is hard to absorb" is not that
-    spinach has iron)."""
+    decides ("babies need 90 mg of iron" is more than that they need iron). A part that says another kind of thing may
+    stand beside what is cut of the whole ("carrots have vitamin A, which cures colds"), as long as none of the words
+    that are cut are its own; what is only to be softened or sourced decides where it says all that the other does."""
     a, b = one.claim, other.claim
-    return one.advice in STANDS and other.advice not in STANDS and a.start < b.end and b.start < a.end
+    if a.passage is not b.passage or one.advice not in STANDS or other.advice in STANDS:
+        return False
+    part_of_worse = b.start <= a.start and a.end <= b.end
+    if not other.advice.startswith("cut"):
+        return a.kind == b.kind and part_of_worse
+    if a.kind != b.kind and part_of_worse and a.end - a.start < b.end - b.start:
+        return False
+    return a.start < b.end and b.start < a.end
 
 
 def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
