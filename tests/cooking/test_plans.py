@@ -332,3 +332,12 @@ def test_what_fries_waits_until_its_fat_is_hot() -> None:
     melt = next(task for task in tasks if task.label.startswith("Melt"))
     sweat = next(task for task in tasks if task.label.startswith("Sweat"))
     assert melt.index in sweat.after
+
+
+def test_the_leek_is_cut_before_the_fat_is_hot() -> None:
+    done = planned(["leek", "oil"], ["Heat the oil in a pan.", "Slice the leek.", "Fry the leek for 8 minutes."]).tasks
+    cut, hot = (next(task for task in done if task.label.startswith(word)) for word in ("Slice", "Heat"))
+    assert cut.end <= hot.start and cut.index in hot.after
+    ready = planned(["leek, sliced", "oil"], ["Heat the oil in a pan.", "Fry the leek for 8 minutes."]).tasks
+    cut, hot = (next(task for task in ready if task.label.startswith(word)) for word in ("Get ready", "Heat"))
+    assert cut.index in hot.after

@@ -7,6 +7,7 @@ from spoonproof.cooking.treatment import treat
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.treatment import Treatment
 from tests.cooking.bench import Larder, food_line, recipe, times, treated, verbs
+from tests.kitchen import dish
 
 RANK = {"raw": 0, "hard": 1, "crisp-tender": 2, "maybe-soft": 3, "soft": 4, "spent": 5}
 
@@ -372,3 +373,13 @@ def test_rice_boiled_in_other_water_and_drained_leaves_the_stew_its_liquid() -> 
         assert not any(one.left_out for one in dish(head + foods + first + rice).treatments), water
     alone = "  - Boil the rice in the water for 12 minutes and drain.\n---\n"
     assert dish(head + foods + alone).treatments[1].left_out
+
+
+def test_two_pans_come_together_and_what_was_fished_out_stays_out() -> None:
+    made = dish(
+        "foods:\n  - 100 g pearl barley\n  - 500 ml water\n  - 1 cinnamon stick\n  - 2 apples, chopped\n"
+        "steps:\n  - Simmer the barley in the water with the stick for 50 minutes. Remove the stick.\n"
+        "  - Stew the apples in another pan for 12 minutes.\n  - Combine the two pans and blend until thick.\n"
+    )
+    assert [one.made for one in made.treatments] == ["thick", "thick", "", "thick"]
+    assert made.treatments[2].left_out

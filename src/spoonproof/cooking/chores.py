@@ -46,6 +46,7 @@ class Draft:
     heat: bool = False
     assumed: bool = False
     bowl: Bowl | None = None
+    behind: tuple[int, ...] = ()  # lines that must be ready before it starts: what goes into the hot fat
 
     @property
     def warms(self) -> bool:
@@ -104,7 +105,21 @@ def doing(recipe: Recipe, events: Sequence[Event], foods: Foods) -> list[Draft]:
             drafts.append(on)
             continue
         drafts.append(Draft(label, minutes, verb.hands, lane, event.step, lines, heat, time is None, event.bowl))
-    return drafts
+    return _ready_for_the_fat(drafts, recipe, foods)
+
+
+def _ready_for_the_fat(drafts: Sequence[Draft], recipe: Recipe, foods: Foods) -> list[Draft]:
+    """Nobody melts butter and then cuts the leek: what goes into the fat is ready before the fat is hot."""
+    ordered = list(drafts)
+    for at in range(len(ordered) - 2, -1, -1):
+        if not (ordered[at].heat and _fats(ordered[at].lines, recipe, foods)):
+            continue
+        fat = ordered.pop(at)
+        while at < len(ordered) - 1 and ordered[at].lane == "hands" and not set(ordered[at].lines) & set(fat.lines):
+            at += 1
+        fat.behind = ordered[at].lines
+        ordered.insert(at, fat)
+    return ordered
 
 
 def _label(recipe: Recipe, event: Event, verb: Verb, foods: Foods) -> str:

@@ -52,7 +52,7 @@ def schedule(drafts: Sequence[Draft], kitchen: house.Kitchen) -> list[Task]:
     warming: dict[str, int] = {}
     tasks: list[Task] = []
     for index, draft in enumerate(drafts):
-        after = sorted({last_of[line] for line in draft.lines if line in last_of})
+        after = sorted({last_of[line] for line in (*draft.lines, *draft.behind) if line in last_of})
         if draft.warms:
             warming.update(dict.fromkeys(_WARMS.get(draft.lane, (draft.lane,)), index))
         elif draft.lane in warming and draft.lines:

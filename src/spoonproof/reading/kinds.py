@@ -111,10 +111,6 @@ def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[t
 _REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
 _ONE_KIND = re.compile(r"(?:herb|spice|grain|pulse|vegetable|leaf)\b", re.I)  # not "the fish", which may be several
 _THE = re.compile(r"\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$", re.I)
-_THOSE_IN = re.compile(
-    r"\b(?:fold|stir|mix|add|beat|swirl|scatter|put|drop)\b(?:[ \t]+(?:in|through))?[ \t]+(those|these|them|that)\b",
-    re.I,
-)
 
 
 def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:
@@ -123,12 +119,6 @@ def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSe
     if len(lines) < 2 or not (one or _REST_OF.search(text[max(0, start - 40) : start])):
         return lines
     return tuple(i for i in lines if i not in used) or lines
-
-
-def put_in_after(text: str, start: int) -> tuple[int, int] | None:
-    """ "Blitz everything but the chips, then fold those in": where what was left out is spoken of again."""
-    found = _THOSE_IN.search(text, start)
-    return found.span(1) if found else None
 
 
 def all_but(text: str) -> Iterator[tuple[int, int, bool, str]]:

@@ -33,16 +33,9 @@ _ANY_OF_A_KIND = frozenset({"fresh", "dried", "ground", "mixed", "frozen", "cook
 _MADE_OF = frozenset(
     "stock broth oil sauce juice milk butter flour paste powder vinegar extract syrup jam cream bread sugar".split()
 )
-DEFINITE = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
-    r"(?:[ \t]{1,9}[\w-]+)?(?:[ \t]{1,9}and)?[ \t]{1,9}$",
-    re.I,
-)
-_IN_LIST = re.compile(
-    r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
-    r"(?:[ \t]{1,9}[\w-]+,?){0,4}(?:[ \t]{1,9}and)?[ \t]{1,9}$",
-    re.I,
-)
+_POINTING = r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
+DEFINITE = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+)?(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
+_IN_LIST = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
 _IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp", "dripping"})  # in a method: "until dry and crisp"; the packet is "crisps"

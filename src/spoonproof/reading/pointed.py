@@ -61,7 +61,7 @@ _THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen on
 _THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
 _THOSE = re.compile(
     r"\b(?:cook|boil|simmer|steam|fry|bake"
-    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|pour)\b(?:[ \t](?:in|through))?[ \t]"
+    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl|pour)\b(?:[ \t](?:in|through))?[ \t]"
     r"(?P<those>those|these|them|that)\b",
     re.I,
 )

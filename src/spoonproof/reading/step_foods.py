@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
-from spoonproof.reading.kinds import all_but, in_state, put_in_after
+from spoonproof.reading.kinds import all_but, in_state
 from spoonproof.reading.mentions import Mention
 from spoonproof.reading.pointed import (
     former_or_latter,
@@ -76,7 +76,5 @@ def all_but_some(reader: StepReader, text: str) -> list[Mention]:
         meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
         if left and meant:
             found.append(Mention(start, end, meant))
-            again = put_in_after(text, end + len(words))
             reader.held = left
-            found += [Mention(*again, tuple(sorted(left)))] if again else []
     return found

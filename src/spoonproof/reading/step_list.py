@@ -35,7 +35,6 @@ _BEAT_THE_REST = re.compile(
     re.I,
 )
 _SPREAD = re.compile(r"\bspread\b", re.I)
-_CUT_NOUN = re.compile(r"\bthe (baton|stick|wedge|spear|ribbon|cube)s\b", re.I)
 _IN_WATER = re.compile(r"\b(?:poach|boil|simmer|steam)\w*", re.I)
 _SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
 
@@ -53,10 +52,6 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
         reader.used.update(range(len(reader.lines)))
     if _SPREAD.search(text):  # "toast the crumpets, spread thinly": with what is spread
         reader.used.update(i for i, line in enumerate(reader.lines) if line.name.lower().endswith("spread"))
-    for word in _CUT_NOUN.findall(text):  # "serve with the batons", where one line alone has batons
-        having = [i for i, line in enumerate(reader.lines) if re.search(rf"\b{word}s?\b", line.text, re.I)]
-        if len(having) == 1:
-            reader.used.update(having)
     if _GREASED.search(text):  # "in an oiled tin": the fat of the list
         reader.used.update(i for i, line in enumerate(reader.lines) if _is_fat(reader.tables.foods, line))
 
