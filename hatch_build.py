@@ -26,7 +26,7 @@ class CompiledTables(BuildHookInterface):  # type: ignore[type-arg]
 
             folder = root / "build" / "compiled"
             written = [*write_parts(folder, __version__), lay(folder)]
-            written.append(modules.lay(folder, root / "src" / "spoonproof", brought_in()))
+            written.append(modules.lay(folder, root / "src" / "spoonproof", *brought_in()))
         finally:
             sys.path.remove(str(root / "src"))
         for path in written:

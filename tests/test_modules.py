@@ -63,12 +63,13 @@ def test_they_are_the_same_modules(pantry: Path, tmp_path: Path) -> None:
 
 def test_those_that_lie_together_are_the_same_too(pantry: Path, tmp_path: Path) -> None:
     alone = look(pantry, modules.lay(tmp_path, pantry))
-    file = modules.lay(tmp_path, pantry, ["pantry", "pantry.deep.box", "pantry.gone"])
+    file = modules.lay(tmp_path, pantry, ["pantry", "pantry.deep.box", "pantry.gone"], ["pantry.shelf"])
     assert look(pantry, file) == alone
     found = modules.opened(str(file), str(pantry))
     assert found is not None
     code = found._code(*found._places["pantry"][3:])
-    assert found._together.count(None) == 1, "what was had is held no longer"
+    (piece,) = found._pieces.values()
+    assert piece.count(None) == 1 and len(piece) == 2, "what was had is held no longer"
     assert found._code(*found._places["pantry"][3:]) == code
 
 

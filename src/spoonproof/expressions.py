@@ -48,9 +48,11 @@ def take_from(folder: Path) -> None:
     def compiled(pattern: Any, flags: int = 0) -> Any:
         found = laid.get((pattern, flags)) if pattern.__class__ is str else None
         if found is not None:
-            with contextlib.suppress(Exception):  # the engine refuses a program that is not sound
-                own, program, *groups = found
+            own, program, *groups = found
+            try:  # without "suppress": a thousand times a check
                 return _engine.compile(pattern, own, memoryview(program).cast("I").tolist(), *groups)
+            except Exception:  # the engine refuses a program that is not sound
+                pass
         return anew(pattern, flags)
 
     _compiler.compile = compiled
@@ -72,8 +74,9 @@ def lay(folder: Path) -> Path:
     return path
 
 
-def brought_in() -> list[str]:
-    """The modules that a check of one recipe brings in which was read before. Raises OSError, CalledProcessError."""
+def brought_in() -> tuple[list[str], list[str]]:
+    """The modules that a check of one recipe brings in which was read before, and those beyond them where it was not.
+    Raises OSError, CalledProcessError."""
     import subprocess
     from tempfile import TemporaryDirectory
 
@@ -87,9 +90,9 @@ def brought_in() -> list[str]:
         (Path(name) / "recipes").mkdir()
         (Path(name) / "recipes" / "bowl.md").write_text(_BOWL, encoding="utf-8")
         command = [sys.executable, "-c", start, str(package.parent), name]
-        for _ in range(2):
-            said = subprocess.run(command, check=True, capture_output=True, text=True).stdout
-    return sorted(name for name in said.split() if name.partition(".")[0] == "spoonproof")
+        said = [subprocess.run(command, check=True, capture_output=True, text=True).stdout for _ in range(2)]
+    first, then = ({name for name in one.split() if name.partition(".")[0] == "spoonproof"} for one in said)
+    return sorted(then), sorted(first - then)
 
 
 _BOWL = """---

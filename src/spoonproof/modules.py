@@ -35,7 +35,7 @@ class Modules:
     def __init__(self, file: int, start: int, places: Mapping[str, Place], package: str, made: float) -> None:
         """``file`` is open for reading, code lies from ``start`` on; ``made``: when it was written, in seconds."""
         self._file, self._start, self._places, self._package, self._made = file, start, places, package, made
-        self._together: list[Any] = []
+        self._pieces: dict[int, list[Any]] = {}
 
     def find_spec(self, name: str, _path: Sequence[str] | None = None, _target: object = None) -> ModuleSpec | None:
         """The specification of one of our modules, None where its own file must be asked."""
@@ -68,12 +68,13 @@ class Modules:
 
     def _code(self, offset: int, length: int, which: int) -> Any:
         """The code at a place, which is had once."""
-        if which < 0 or (self._together and self._together[which] is None):
+        piece = self._pieces.get(offset, ())
+        if which < 0 or (piece and piece[which] is None):
             code = marshal.loads(os.pread(self._file, length, self._start + offset))
             return code if which < 0 else code[which]
-        if not self._together:
-            self._together += marshal.loads(os.pread(self._file, length, self._start + offset))
-        code, self._together[which] = self._together[which], None
+        if not piece:
+            piece = self._pieces[offset] = list(marshal.loads(os.pread(self._file, length, self._start + offset)))
+        code, piece[which] = piece[which], None
         return code
 
 
@@ -105,13 +106,13 @@ def opened(path: str, package: str) -> Modules | None:
     return None
 
 
-def lay(folder: Path, package: Path, together: Collection[str] = ()) -> Path:
-    """Write every module of the folder ``package`` into one file in ``folder``; those named in ``together`` in one
+def lay(folder: Path, package: Path, *pieces: Collection[str]) -> Path:
+    """Write every module of the folder ``package`` into one file in ``folder``; those of each of ``pieces`` in one
     piece, which is read the quicker for what they have in common. Raises OSError, SyntaxError."""
     places: dict[str, Place] = {}
     codes: list[bytes] = []
     offset = 0
-    shared: dict[str, tuple[Place, CodeType]] = {}
+    shared: list[dict[str, tuple[Place, CodeType]]] = [{} for _ in pieces]
     for path in sorted(package.rglob("*.py")):
         parts = path.relative_to(package).with_suffix("").parts
         if parts[0] in ("bundle", "made"):
@@ -120,17 +121,20 @@ def lay(folder: Path, package: Path, together: Collection[str] = ()) -> Path:
         name = ".".join((package.name, *(parts[:-1] if whole else parts)))
         source, shown = path.read_bytes(), path.relative_to(package).as_posix()
         compiled = compile(source, f"{package.name}/{shown}", "exec", dont_inherit=True)
-        if name in together:
-            shared[name] = (whole, shown, len(source), 0, 0, len(shared)), compiled
+        piece = next((found for names, found in zip(pieces, shared, strict=True) if name in names), None)
+        if piece is not None:
+            piece[name] = (whole, shown, len(source), 0, 0, len(piece)), compiled
             continue
         code = marshal.dumps(compiled)
         places[name] = whole, shown, len(source), offset, len(code), -1
         codes.append(code)
         offset += len(code)
-    piece = marshal.dumps(tuple(code for _, code in shared.values()))
-    codes.append(piece)
-    for name, ((whole, shown, size, _, _, which), _) in shared.items():
-        places[name] = whole, shown, size, offset, len(piece), which
+    for piece in shared:
+        code = marshal.dumps(tuple(code for _, code in piece.values()))
+        for name, ((whole, shown, size, _, _, which), _) in piece.items():
+            places[name] = whole, shown, size, offset, len(code), which
+        codes.append(code)
+        offset += len(code)
     index = marshal.dumps(places, 2)
     target = folder / FILE
     target.write_bytes(b"%s %d\n" % (_mark(), len(index)) + index + b"".join(codes))

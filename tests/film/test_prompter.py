@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import Any
 
 from spoonproof.film.package import package
-from tests.film.test_lists import DISHES
+from tests.film.test_lists import dishes
 
 # Frames come when the test asks for them, at times it sets, so that a busy machine changes nothing.
 FRAMES = """(() => {
@@ -22,7 +22,7 @@ FRAMES = """(() => {
 
 
 def test_the_prompter_runs_stops_and_mirrors_without_a_network(chromium: Any, tmp_path: Path) -> None:
-    made = package(DISHES[0])
+    made = package(dishes()[0])
     for name in ("prompter.html", "script.html", "shots.html"):
         (tmp_path / name).write_bytes(made[name])
     context = chromium.new_context(viewport={"width": 1180, "height": 820}, offline=True)  # a tablet, lying

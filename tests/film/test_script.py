@@ -257,3 +257,10 @@ def test_a_segment_without_a_shot_is_spoken_to_the_camera() -> None:
     script = write_script(material(segment("why", "Barley keeps its bite.")))
     (row,) = [row for row in by_setup(script) if row.take.role == "own"]
     assert (row.shot.size, row.shot.subject, row.audio) == ("MS", "presenter to camera", "sync")
+
+
+@pytest.mark.parametrize(("texture", "seen"), [("soft finger food", "plate"), ("lumpy", "spoon")])
+def test_what_is_eaten_with_the_fingers_is_filmed_without_a_spoon(texture: str, seen: str) -> None:
+    script = write_script(material(texture=texture))
+    assert seen in script.takes[0].shot
+    assert any("spoonful" in take.say for take in script.takes[1:]) == (seen == "spoon")

@@ -11,7 +11,7 @@ import pytest
 from spoonproof.film.material import material
 from spoonproof.film.writing import write_script
 from spoonproof.reading.spoken import as_spoken, seconds, tokens, word_count
-from tests.film.test_lists import DISHES
+from tests.film.test_lists import dishes
 
 RATE = 145
 SPEAKS = shutil.which("espeak-ng")
@@ -32,7 +32,7 @@ def said_by_a_machine(text: str) -> float:
 @needs_a_voice
 def test_each_demo_film_takes_the_time_a_machine_takes_for_it() -> None:
     ratios = {}
-    for dish in DISHES[::4]:
+    for dish in dishes()[::4]:
         says = [take.say for take in write_script(material(dish)).takes if take.say]
         ours = sum(seconds(say, RATE) for say in says)
         ratios[dish.recipe.slug] = ours / sum(said_by_a_machine(say) for say in says)

@@ -257,6 +257,11 @@ def _compile(senses: Mapping[tuple[str, ...], Mapping[str, Sense]]) -> Lexicon:
         for name in classes:
             symbols[name] = symbols.get(name, "") + symbol
     numbers = by_set[frozenset({"number"})]
-    return Lexicon(
-        root, automaton_of(sorted(phrases)), symbols, numbers, {symbol: found for found, symbol in by_set.items()}
-    )
+    triggers = sorted(phrase for phrase in phrases if not _goes_on_from_another(phrase, phrases))
+    return Lexicon(root, automaton_of(triggers), symbols, numbers, {symbol: found for found, symbol in by_set.items()})
+
+
+def _goes_on_from_another(phrase: str, phrases: set[str]) -> bool:
+    """Whether a phrase begins with a whole other one: where it stands the other stands too, so three of ten need not
+    be looked for."""
+    return any(phrase[:at] in phrases for at in range(1, len(phrase)) if not phrase[at].isalpha())

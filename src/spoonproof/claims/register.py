@@ -10,7 +10,7 @@ from typing import Any
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
-from spoonproof.claims.words import has_any, singular
+from spoonproof.claims.words import begins_in, first_words, has_any, singular
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.record import NamedTuple, dataclass, field, replace
@@ -34,6 +34,7 @@ class Head(NamedTuple):
     about_any: bool
     checked: str
     due: str
+    begins: frozenset[str]  # the words that what it answers begins with; none: no need of any (words.first_words)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,7 @@ class Register:
             ReferenceAmounts.from_rows(reference_rows),
             AllergenLists.from_rows(allergen_rows),
             about,
-            tuple(Head(e.id, e.kinds, e.levels, not e.about, e.checked, e.due) for e in entries),
+            tuple(Head(e.id, e.kinds, e.levels, not e.about, e.checked, e.due, first_words(e.said)) for e in entries),
             {effect: tuple(found) for effect, found in by_effect.items()},
         )
         return register, [*reader.findings, *register.conflicts(), *register.out_of_date(today)]
@@ -141,8 +142,8 @@ class Register:
         )
 
     def _of_relation(self, key: Key) -> list[Entry]:
-        """The entries for the claim's effect, kind and level that are about anything or about one of its subjects:
-        few relations are asked for again and again."""
+        """The entries for the claim's effect, kind and level that are about anything or about one of its subjects, and
+        whose words may stand in its own or beside them: few relations are asked for again and again."""
         relation = key.effect or UNNAMED, key.kind, key.level
         if relation not in self._narrowed:
             free: list[int] = []
@@ -159,7 +160,8 @@ class Register:
             self._narrowed[relation] = free, dict(about)
         free, about = self._narrowed[relation]
         named = dict.fromkeys(at for subject in key.subjects for at in about.get(subject, ()))
-        return [self.entries[at] for at in (*free, *named)]
+        words = f"{key.words} {key.near}"
+        return [self.entries[at] for at in (*free, *named) if begins_in(self._heads[at].begins, words)]
 
     def _fits(self, entry: Entry, key: Key) -> bool:
         """Whether an entry for the key's relation fits the rest of it."""

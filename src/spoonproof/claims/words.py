@@ -14,7 +14,10 @@ _QUOTES = str.maketrans({"’": "'", "‘": "'", "“": " ", "”": " ", "é": "
 def plain(text: str) -> str:
     """``text`` in lower case with single spaces for all that is no letter, digit, % or apostrophe;
     one space at both ends, so that " word " finds whole words."""
-    return f" {_NOT_WORD.sub(' ', text.lower().translate(_QUOTES)).strip()} "
+    low = text.lower()
+    if low.isascii() and low.replace(" ", "").isalnum() and "  " not in low:
+        return f" {low.strip()} "  # most words: there is nothing to take out
+    return f" {_NOT_WORD.sub(' ', low.translate(_QUOTES)).strip()} "
 
 
 def has_word(words: str, phrase: str) -> bool:
@@ -52,6 +55,18 @@ def _wanted(phrases: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...], 
     wanted = [plain(p.rstrip("*"))[: -1 if p.endswith("*") else None] for p in phrases]
     whole = tuple(found for found in wanted if found.count(" ") > 1)
     return frozenset(found.split(" ")[1] for found in whole), whole, tuple(w for w in wanted if w.count(" ") < 2)
+
+
+def first_words(phrases: Sequence[str]) -> frozenset[str]:
+    """The words that ``phrases`` begin with, one of which a text holds in which any of them stands; none where there
+    is a phrase that may begin with another ("immun*")."""
+    begins, _, open_ended = _wanted(tuple(phrases))
+    return frozenset() if open_ended else begins
+
+
+def begins_in(begins: frozenset[str], words: str) -> bool:
+    """Whether phrases that begin with ``first_words`` may stand in what ``plain`` gave."""
+    return not begins or not begins.isdisjoint(_words_of(words))
 
 
 @lru_cache(maxsize=256)  # those of a few claims: what is asked again is asked soon

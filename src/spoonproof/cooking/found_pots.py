@@ -6,6 +6,8 @@ from collections.abc import Sequence
 
 from spoonproof.cooking.story import Story
 
+_MASHED = ("mashed", "lumpy", "smooth", "thick")
+
 
 def cooked_before(pots: Sequence[list[int]], at_hand: list[int], stories: Sequence[Story]) -> list[int] | None:
     """The pot on the heat, where what is at hand was never on it: "mash the banana and stir in"."""
@@ -13,6 +15,13 @@ def cooked_before(pots: Sequence[list[int]], at_hand: list[int], stories: Sequen
         return None
     heated = [pot for pot in pots if pot is not at_hand and any(stories[i].heats for i in pot)]
     return heated[-1] if heated else None
+
+
+def mashed(pots: Sequence[list[int]], at_hand: list[int], stories: Sequence[Story], onto: bool) -> list[int] | None:
+    """The other pot that "the mash" is in; where something goes ``onto`` what is at hand, any other pot."""
+    others = [pot for pot in pots if pot is not at_hand]
+    made = [pot for pot in others if any(stories[i].made in _MASHED for i in pot)]
+    return next(reversed(made or (others if onto else [])), None)
 
 
 def baked(pots: Sequence[list[int]], stories: Sequence[Story]) -> list[int] | None:

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.cooking import pot_words as says
-from spoonproof.cooking.found_pots import baked, beaten_egg, cooked_before
+from spoonproof.cooking.found_pots import baked, beaten_egg, cooked_before, mashed
 from spoonproof.cooking.story import CUT_BY_VERB, Event, Story, cuts_of, served_apart, water_of
 from spoonproof.model.kitchen import Foods, Verb, Verbs
 from spoonproof.model.recipe import Action, Cut, Recipe, Step
@@ -19,7 +19,6 @@ from spoonproof.model.record import replace
 from spoonproof.model.treatment import Heat
 
 _FINE = ("smooth", "thick")
-_MASHED = ("mashed", "lumpy", "smooth", "thick")
 _STIRRED = ("mix", "whisk")  # "mix the dry things, and beat the rest in a jug"
 _HEATING = ("heat", "melt", "warm")
 _OVERNIGHT = 480.0  # minutes
@@ -59,6 +58,8 @@ class Kitchen:
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
+        # "drain the soaked rice": at the sink, while the pot at hand stays on the heat
+        prepares = prepares or (verb.water == "drained" and bool(named) and all(self._home(i) is None for i in named))
         puts_in = verb.role == "join" or (verb.id in _STIRRED and step.bowl is None)
         if not named and puts_in and says.THE_REST.search(self._words(step, action)):
             named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
@@ -160,13 +161,19 @@ class Kitchen:
             cooked = cooked_before(self.pots, self.at_hand, self.stories)
             return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
         if not named and verb.role in ("join", "season") and says.THE_MASH.search(self._words(step, action)):
-            others = [pot for pot in self.pots if pot is not self.at_hand]
-            mashed = [pot for pot in others if any(self.stories[i].made in _MASHED for i in pot)]
-            if not mashed and says.ONTO.search(self._words(step, action)):
-                mashed = others  # "spread the mash over the filling"
-            return self._merge([self.at_hand, mashed[-1]], []) if mashed and self.at_hand else self.at_hand
+            mash = mashed(self.pots, self.at_hand, self.stories, bool(says.ONTO.search(self._words(step, action))))
+            return self._merge([self.at_hand, mash], []) if mash and self.at_hand else self.at_hand
         if not named:
             return self.at_hand
+        if (
+            homes
+            and all(pot is self.at_hand for pot in homes)
+            and verb.role == "join"
+            and not self._apart(step, action)
+        ):
+            hot = cooked_before(self.pots, self.at_hand, self.stories)
+            if hot and says.THEM_IN.search(self._words(step, action)):
+                return self._merge([hot, self.at_hand], new)  # "soak the rice. Add it with the peas": to what cooks
         if homes:
             joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not self._apart(step, action)
             if len(named) > 1 and self._home(named[-1]) is not None and says.INTO.search(self._words(step, action)):
@@ -351,10 +358,8 @@ class Kitchen:
 
     def _home(self, i: int) -> int | None:
         """The pot that a line is in: the one at hand, else the one touched last of those that share it."""
-        last = next((h for h, pot in enumerate(self.pots) if pot is self.at_hand and i in pot), None)
-        return (
-            last if last is not None else next((h for h in reversed(range(len(self.pots))) if i in self.pots[h]), None)
-        )
+        order = sorted(range(len(self.pots)), key=lambda h: (self.pots[h] is self.at_hand, h), reverse=True)
+        return next((h for h in order if i in self.pots[h]), None)
 
     def _open(self, lines: Sequence[int]) -> list[int]:
         self.at_hand = list(lines)

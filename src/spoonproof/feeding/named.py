@@ -50,6 +50,9 @@ _IN_THE_BLOOD = re.compile(r"\bblood $", re.I)
 _THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
 
 
+_PUT_IN = re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I)
+
+
 def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
     if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
@@ -58,6 +61,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
         return True  # "with some of the hot sauce": out of the pan
     if text[hit.start : hit.end].lower().endswith(" squashes"):
         return True  # "until the fruit squashes"
+    if hit.phrase == ("stock", "pot") and _PUT_IN.search(text[: hit.start]):
+        return True  # "in a stock pot": the pan
     if hit.phrase == ("sugar",) and _IN_THE_BLOOD.search(text[: hit.start]):
         return True
     if len(hit.phrase) != 1:

@@ -67,20 +67,17 @@ class Hit(NamedTuple):
 
 
 class _Phrase(NamedTuple):
-    """A phrase of the table row ``value``: the stretches between its "…", and the first words of what any text that
-    holds it must hold."""
+    """A phrase of the table row ``value``: the stretches between its "…"."""
 
     value: str
     parts: tuple[_Part, ...]
-    needed: tuple[frozenset[str], ...]
 
 
 class _Gathering(NamedTuple):
-    """A gathering of the table row ``value``: its parts, their first words, and the parts that refuse a sentence."""
+    """A gathering of the table row ``value``: its parts, and the parts that refuse a sentence."""
 
     value: str
     parts: tuple[_Part, ...]
-    needed: tuple[frozenset[str], ...]
     refused: tuple[_Part, ...]
 
 
@@ -93,20 +90,24 @@ class Patterns:
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
+        # What a text must hold of each: the first words of its parts, each set of them held once.
+        self._needed: list[tuple[frozenset[str], ...]] = []
+        self._gathered: list[tuple[frozenset[str], ...]] = []
+        once: dict[frozenset[str], frozenset[str]] = {}
         for value, patterns in entries.items():
             for written in patterns:
                 if " & " in written:
                     gatherings.append(_gathering(value, written, classes))
+                    self._gathered.append(_needed([part[0] for part in gatherings[-1].parts], once))
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
-                needed = tuple(frozenset(place) for part in parts for place in part)
+                needed = _needed([place for part in parts for place in part], once)
                 for word in needed[0]:
                     self._by_word.setdefault(word, []).append(len(phrases))
-                phrases.append(_Phrase(value, parts, needed[1:]))
+                phrases.append(_Phrase(value, parts))
+                self._needed.append(needed[1:])
         self._phrases: Sequence[_Phrase] = phrases
         self._gatherings: Sequence[_Gathering] = gatherings
-        self._needed = [phrase.needed for phrase in phrases]
-        self._gathered = [gathering.needed for gathering in gatherings]
 
     def lay_out(self, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> None:
         """Hold the patterns as ``pack_row`` makes them; what a text must hold of each stays at hand."""
@@ -130,22 +131,17 @@ class Patterns:
                 end = _end(text, row, keys, at, phrase.parts, 0)
                 if end is not None:
                     found.append(Hit(row[at].start, row[end - 1].end, phrase.value))
-        held = [self._gatherings[which] for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
+        held = [(which, parts) for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
         if held:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
             sentences = list(_sentences(text, row))
             for first, last in sentences:
-                here = frozenset(keys[first:last])
-                for gathering in held:
-                    if _holds_all(here, gathering.needed):
-                        found += _gathered(said_in, first, last, gathering, _NEAR)
+                for gathering in self._that_may_stand(held, keys[first:last]):
+                    found += _gathered(said_in, first, last, gathering, _NEAR)
             for (first, middle), (_, last) in pairwise(sentences):
                 if _SPEAKS_ON.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
                     continue
-                here = frozenset(keys[first:last])
-                for gathering in held:
-                    if not _holds_all(here, gathering.needed):
-                        continue
+                for gathering in self._that_may_stand(held, keys[first:last]):
                     over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
         kept: list[Hit] = []
@@ -154,10 +150,22 @@ class Patterns:
                 kept.append(hit)
         return sorted(kept, key=lambda h: (h.start, h.value))
 
+    def _that_may_stand(
+        self, held: Sequence[tuple[int, Sequence[frozenset[str]]]], keys: Sequence[str]
+    ) -> list[_Gathering]:
+        """Those of ``held`` of which these words hold a word of each part: few of them are ever taken out."""
+        here = frozenset(keys)
+        return [self._gatherings[which] for which, parts in held if _holds_all(here, parts)]
+
 
 def _new(hit: Hit, found: Sequence[Hit]) -> bool:
     """Whether no hit of the same row stands where it does: one sentence that tells it by itself is the surer."""
     return not any(one.value == hit.value and one.start < hit.end and hit.start < one.end for one in found)
+
+
+def _needed(places: Iterable[Iterable[str]], once: dict[frozenset[str], frozenset[str]]) -> tuple[frozenset[str], ...]:
+    """The first words of each place, those that were met before as they are held in ``once``."""
+    return tuple([once.setdefault(words, words) for words in map(frozenset, places)])
 
 
 def _holds_all(said: frozenset[str], parts: Sequence[frozenset[str]]) -> bool:
@@ -174,8 +182,7 @@ def _gathering(value: str, written: str, classes: Classes) -> _Gathering:
     for one in written.split(" & "):
         one = one.strip()
         (refused if one.startswith("!") else parts).append(_part(one.removeprefix("!"), classes))
-    needed = tuple(frozenset(part[0]) for part in parts)
-    return _Gathering(value, tuple(parts), needed, tuple(refused))
+    return _Gathering(value, tuple(parts), tuple(refused))
 
 
 def _part(stretch: str, classes: Classes) -> _Part:

@@ -44,6 +44,16 @@ def all_takes(material: Material) -> list[Take]:
     return _with_disclosure(_with_cautions(takes, material), material.disclosure)
 
 
+FINGER_FOOD = "soft finger food"
+_ON_A_PLATE = {
+    "CU finished bowl, spoon going in": "CU finished plate, a small hand reaching in",
+    "CU bowl and spoon": "CU plate, laid out",
+    "CU bowl, steam going off": "CU plate, steam going off",
+    "CU bowl, text over": "CU plate, text over",
+}
+"""How what is eaten with the fingers is filmed: no spoon goes into it."""
+
+
 def _from_recipe(material: Material) -> list[Take]:
     short = f"Today: {sentence(_titled(material.title))} {_for_whom(material)}".strip()
     face = " · ".join(part for part in (material.ages, material.texture) if part)
@@ -63,12 +73,16 @@ def _from_recipe(material: Material) -> list[Take]:
         takes.append(Take("foods", "Foods", "Top shot, foods laid out on the board", heard, shorter=shorter,
                           chapter="What you need"))  # fmt: skip
     takes += [_step(number, material) for number in range(len(material.steps))]
-    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside", _TASTING,
-                      shorter=(Shorter(_TASTING_BRIEFLY),)))  # fmt: skip
+    fingers = material.texture == FINGER_FOOD  # no spoonful, no bowl
+    takes.append(Take("tasting", "Tasting", "MS baby upright in the high chair, adult beside",
+                      _TASTING_BRIEFLY if fingers else _TASTING,
+                      shorter=() if fingers else (Shorter(_TASTING_BRIEFLY),)))  # fmt: skip
     takes.append(Take("cautions", "Good to know", "CU bowl, text over", material.keeping))
     takes.append(Take("sources", "Sources", "CU bowl, text over", _SOURCES, shorter=(Shorter(""),)))
     close = f"Until next time, from {material.channel}."
     takes.append(Take("close", "Close", "WS kitchen", close, shorter=(Shorter(""),)))
+    if fingers:
+        return [replace(take, shot=_ON_A_PLATE.get(take.shot, take.shot)) for take in takes]
     return takes
 
 

@@ -28,7 +28,7 @@ _ASSUMED_G_PER_ML: Mapping[str, tuple[float, float, float]] = {
 
 def by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) -> Step | None:
     """``count`` measures of ``ml`` each; None for pieces and leaves of which no table knows a cup."""
-    found = list(_densities(line, food))
+    found = list(_densities(line, food, unit))
     if not found:
         return _by_assumed_density(line, count, ml, unit, food)
     exact = [density for density in found if density[3]]
@@ -54,7 +54,11 @@ def by_volume(line: FoodLine, count: Grams, ml: float, unit: str, food: Food) ->
 
 def _pulped_before(line: FoodLine) -> bool:
     """Whether the cup was filled with the mash ("1 cup puréed pumpkin"), not with what is mashed afterwards."""
-    return any(cut.shape in _PULPED and cut.span.start < line.name_span.start for cut in line.cuts)
+    return any(
+        cut.shape in _PULPED
+        and (cut.span.start < line.name_span.start or (cut.shape, cut.span.start) == ("puréed", line.name_span.end + 1))
+        for cut in line.cuts
+    )  # "puréed pumpkin", "garlic purée"
 
 
 def _has_pulp(food: Food) -> bool:
@@ -71,12 +75,13 @@ def _by_assumed_density(line: FoodLine, count: Grams, ml: float, unit: str, food
     return Step(count.times(ml * density, ml * low, ml * high), True, (note,), ("common-practice",))
 
 
-def _densities(line: FoodLine, food: Food) -> Iterator[tuple[float, str, str, bool]]:
-    """Bulk densities (g/ml) that may hold for this line, with whether they are those of its very cut."""
+def _densities(line: FoodLine, food: Food, unit: str) -> Iterator[tuple[float, str, str, bool]]:
+    """Bulk densities (g/ml) that may hold for ``unit`` of this line, with whether they are those of its very cut."""
     shapes = {cut.shape for cut in line.cuts}
     words = {word for word, _ in line.prepared} | shapes | _CUT_AS.get(next(iter(shapes), ""), frozenset())
     named = words | {*line.name.lower().split()}  # a cup of orzo is not one of penne
     by_volume = [p for p in food.portions if p.unit in TABLE_ML]
+    by_volume = [p for p in by_volume if p.unit == unit] or by_volume  # a cup of leaves is no heap of teaspoons
     by_volume.sort(key=lambda p: (bool(p.size), -TABLE_ML[p.unit]))
     for portion in by_volume:
         if portion.size and portion.size in named:

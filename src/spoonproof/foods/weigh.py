@@ -59,6 +59,9 @@ _HEAPED = (1.5, 1.2, 2.0)
 _SCALE = {"small": 0.7, "": 1.0, "medium": 1.0, "large": 1.35}
 
 _PIECE_OF = re.compile(r"^[^,(]{0,30}\b(?:piece|chunk|hunk|lump)[ \t]+of\b", re.I)  # "a piece of pumpkin" is no pumpkin
+_FLESH = ("flesh", "ready-weight")
+_UNCUT = ("whole", "half", "quarter")
+_DRAINED_BRACKET = re.compile(r"[ ]?(?:when |once )?drained(?: weight)?[)\]]", re.I)  # "1 tin (95 g drained) mackerel"
 _THEN_DRAINED = re.compile(r"^[^()]{0,60}[0-9][ ]?g,[ ]drained", re.I)
 _BIG = 150  # grams; a piece of a smaller one is taken for all of it
 
@@ -191,7 +194,8 @@ def _drained(line: FoodLine, total: Grams, food: Food, assumed: tuple[str, ...],
     """What is eaten of a tin: its solids where the food is sold in liquid, all of it where it is not."""
     full = _portion(food, "tin", "")
     solids = _portion(food, "tin", "drained")
-    if line.has("drained-weight") or any(w == "drained" and _in_its_bracket(line, span) for w, span in line.prepared):
+    beside = any(word == "drained" and _in_its_bracket(line, span) for word, span in line.prepared)
+    if beside or line.has("drained-weight") or _DRAINED_BRACKET.match(_after_each(line)):
         return Step(total, True, assumed, sources)
     if solids is None or full is None:
         if not line.has("drained"):
@@ -278,15 +282,32 @@ def _in_its_bracket(line: FoodLine, span: Span) -> bool:
     each = line.amount.each if line.amount is not None else None
     if each is None or _THEN_DRAINED.search(line.text):
         return False  # "1 tin of beans, 400 g, drained"
-    quote = (line.span.end - line.span.start - len(line.text)) // 2
-    between = line.text[each.span.end - line.span.start - quote : span.start - line.span.start - quote]
+    between = _between(line, each.span.end, span.start)
     return 0 <= span.start - each.span.end <= len(" once ") and ")" not in between  # "(400 g), drained"
 
 
+def _after_each(line: FoodLine) -> str:
+    """The words right behind the weight of one: " drained) mackerel"."""
+    each = line.amount.each if line.amount is not None else None
+    return "" if each is None else _between(line, each.span.end, line.span.end)
+
+
+def _between(line: FoodLine, start: int, end: int) -> str:
+    """The words of a line between two places of the file; the line may stand in quotation marks."""
+    first = line.span.start + (line.span.end - line.span.start - len(line.text)) // 2
+    return line.text[max(0, start - first) : max(0, end - first)]
+
+
 def _ready_before(line: FoodLine, parts: set[str]) -> str:
-    """The word of preparation that stands before the name ("300 g peeled parsnip"), and takes waste off."""
+    """The word that says the food was weighed without its waste: of preparation before the name ("300 g peeled
+    parsnip"), of its flesh, or of a cut in one breath with the name ("broccoli florets", "diced mango")."""
     for word, span in line.prepared:
         before = span.start < line.name_span.start or _in_its_bracket(line, span)
-        if before and parts & set(_REMOVES.get(word, ())):
-            return word
+        if word in _FLESH or (before and parts & set(_REMOVES.get(word, ()))):
+            return "as " + word if word == "flesh" else word.replace("ready-weight", "ready")
+    for cut in line.cuts:
+        written = _between(line, cut.span.start, cut.span.end)
+        together = written.endswith("s") and _between(line, line.name_span.end, cut.span.start) == " "
+        if cut.shape not in _UNCUT and (cut.span.start < line.name_span.start or together):
+            return f"as {written}" if together else written or cut.shape
     return ""

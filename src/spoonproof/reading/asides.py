@@ -21,6 +21,7 @@ _ASIDE = re.compile(
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
     r"(?P<purpose>[a-z]{2,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
+    r"|(?:kept|stored|cooled|chilled)[ \t][^,;()]{1,60}"
     r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
     # "keep a handful back", "skip for babies"
     r"|(?:about[ \t])?(?:the[ \t])?(?:thickness|length|width|size)[ \t]of[ \t][^,;()]{1,40}"

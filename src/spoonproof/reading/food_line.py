@@ -230,6 +230,8 @@ def _line(
     prepared, states = _prepared(draft, name, measures)
     if name is not None and part is not None:
         prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
+        if part["also"]:
+            prepared.append((part["also"].lower(), draft.place(part.start("also"), part.end("also"))))
         if part.re is OF_IT:
             food = pressed_food(draft.text[name.start : name.end], part, foods) or food
     if (served := _SERVED_WITH.search(draft.text, 0, draft.begin)) is not None:
