@@ -136,7 +136,8 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
         still = _STILL_FROZEN.search(text) if _THAWED.search(text) is None else None
         if (match := _FROZEN_HARD.search(text) or still) and not jelly and not undone(match, _THAWED):
             yield Shape("frozen-hard", "food frozen this hard", step, text, match.start(), match.end())
-        if (match := _CUBES_SUCKED.search(text)) and any(_FREEZES.search(words) for _, words in steps):
+        made_cubes = "ice-cube" not in kinds and any(_FREEZES.search(words) for _, words in steps)
+        if made_cubes and (match := _CUBES_SUCKED.search(text)):
             yield Shape("ice-cube", "frozen cubes", step, text, match.start(), match.end())
         if (match := _SKEWERED.search(text)) and not undone(match, _UNSKEWERED):
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
