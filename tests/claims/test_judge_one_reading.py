@@ -52,11 +52,15 @@ def test_a_view_that_is_shared_stands(said: str) -> None:
     assert _advice(said) == {"keep"}
 
 
-@pytest.mark.parametrize(
-    "said", ["Lentil iron is hard to take up, so it cures anaemia.", "Tap water with fluoride harms babies."]
-)
-def test_words_kept_in_one_reading_and_not_in_another_are_not_kept(said: str) -> None:
-    assert not _advice(said) & set(STANDS)
+def test_words_kept_in_one_reading_and_not_in_another_are_not_kept() -> None:
+    assert not _advice("Tap water with fluoride harms babies.") & set(STANDS)
+
+
+def test_a_true_part_of_another_kind_stands_beside_what_is_cut_of_the_whole() -> None:
+    told = without_fragments(spoken("Lentil iron is hard to take up, so it cures anaemia."))
+    assert {one.claim.kind for one in told if one.advice == "cut-untrue"} == {"disease"}
+    kept = [one.claim.quote for one in told if one.advice == "keep"]
+    assert kept and all("cures" not in quote for quote in kept)
 
 
 def test_the_trail_says_which_reading_was_outweighed() -> None:

@@ -48,7 +48,7 @@ def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
         return False
     part_of_worse = b.start <= a.start and a.end <= b.end
     if not other.advice.startswith("cut"):
-        return a.kind == b.kind and part_of_worse
+        return (a.kind == b.kind and part_of_worse) or (b.kind == "quantity" and a.start < b.end and b.start < a.end)
     if a.kind != b.kind and part_of_worse and a.end - a.start < b.end - b.start:
         return False
     return a.start < b.end and b.start < a.end
