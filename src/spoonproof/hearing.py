@@ -105,8 +105,8 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
         return False
     if other.claim.polarity == "refutes":
         return True
-    if one.claim.end - other.claim.end >= _A_WORD:
-        return False
+    if one.claim.end - other.claim.end >= _A_WORD or not one.claim.subjects:
+        return False  # what is done about choking, or waited with, no warning of a food takes back
     entry = register.get(other.entry) if other.entry else None
     if entry is not None and entry.stance == "warns" and other.claim.kind == "safety-age":
         return True

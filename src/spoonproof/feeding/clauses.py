@@ -15,6 +15,7 @@ from typing import cast
 from spoonproof.feeding.recipients import UNCUT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
+from spoonproof.feeding.words import MINE
 from spoonproof.model.record import NamedTuple
 
 Place = tuple[int, int]
@@ -38,7 +39,7 @@ _BORDER = re.compile(
 )
 _MARKS = frozenset(";:.!?()\n–—-,")
 _LEADING = re.compile(
-    r"\W*(?:and |but |so )?(?:when|while|whilst|if|as|once|after|before|until|till|since|because|though|although|for)\b"
+    r"\W*(?:and |but |so )?(?:when|while|whilst|if|as|once|after|before|until|till|since|because|though|although)\b"
     r"[^,]*(,)",
     re.I,
 )
@@ -49,8 +50,10 @@ _THE_LAST = re.compile(
     re.I,
 )
 """Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
-_OURS = re.compile(r"\b(?:ours|yours|mine)\b", re.I)
-_HERS = re.compile(r"\b(?:hers|theirs)\b", re.I)
+_OURS = re.compile(
+    rf"\b(?:ours|yours|(?:on|in|over|into|through) (?:our|my) (?!knees?\b|lap\b|arms?\b|hip\b)\w+)\b|\b{MINE}", re.I
+)
+_HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 """Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""
 
 
@@ -103,9 +106,15 @@ _LEAST = 2
 
 def _marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
     yield from _words(tables).find(said)
-    for pattern, value in ((_OURS, "other"), (_HERS, "babys"), (UNCUT, "undenies")):
-        for match in pattern.finditer(said):
-            yield Hit(match.start(), match.end(), value)
+    ours = [match.span() for match in _OURS.finditer(said)]
+    hers = [match.span() for match in _HERS.finditer(said)]
+    for start, end in ours:
+        yield Hit(start, end, "other")
+    for start, end in hers:
+        if (start, end) not in ours:  # "mine eats it cold"
+            yield Hit(start, end, "babys")
+    for match in UNCUT.finditer(said):
+        yield Hit(match.start(), match.end(), "undenies")
 
 
 _UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys"}
@@ -122,7 +131,11 @@ def _standing(marks: Sequence[Hit]) -> list[Hit]:
         )
     ]
     others = [mark for mark in held if mark.value == "other"]
-    return [one for one in held if one.value not in ("they", "child") or not any(_part_of(one, of) for of in others)]
+    return [
+        one
+        for one in held
+        if one.value not in ("they", "plural", "child") or not any(_part_of(one, of) for of in others)
+    ]
 
 
 def _undoes(one: Hit, mark: Hit) -> bool:
@@ -131,7 +144,7 @@ def _undoes(one: Hit, mark: Hit) -> bool:
 
 def _part_of(mark: Hit, other: Hit) -> bool:
     """Whether words for a child belong to those for somebody else: "the big children's", "his father"."""
-    return other.start <= mark.start < other.end or (mark.value == "they" and mark.end + 1 == other.start)
+    return other.start <= mark.start < other.end or (mark.value in ("they", "plural") and mark.end + 1 == other.start)
 
 
 def _words(tables: FeedingTables) -> Patterns:

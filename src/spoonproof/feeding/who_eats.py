@@ -35,9 +35,12 @@ _LIKENED = re.compile(
 """Words before somebody who is only likened to: "like my mother does it"."""
 _OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets?|has)\b)\w", re.I)
 """Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
+_FOR = re.compile(r"\W*(?:as )?for\b", re.I)
+"""What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
 _BABY = ("child", "they", "babys")
+_NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
 _VERB_NEAR = 24
@@ -77,6 +80,8 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
             return Stance("baby", "made otherwise")
         if eaters == "baby":
             continue
+        if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):
+            return Stance("others", "")
         if not speaks and which not in clause.about:  # it names another of its kind, or the same once more
             again = next((at for at in clause.named if foods[at].value == hit.value), None)
             eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
@@ -100,6 +105,8 @@ def _governs(denial: Hit, clause: Clause, *verbs: str) -> bool:
 def _eaters(said: str, clause: Clause, food: Place) -> str:
     """Who gets the food at this place of a clause: who is given it, else who eats, else whom the words nearest name."""
     babys = clause.of(*_BABY)
+    if clause.has("eats", "gives"):  # else "they" are foods as easily: "the cold turns their starch to sugar"
+        babys = sorted([*babys, *clause.of("plural")], key=lambda mark: mark.start)
     others = [
         one
         for one in clause.of("other")
@@ -107,7 +114,7 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
     ]
     if others and not clause.has("gives") and all(others[0].start < mark.start for mark in babys):
         puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
-        babys = [mark for mark in babys if mark.value != "they" or (puts and _THING.match(said, mark.end))]
+        babys = [mark for mark in babys if mark.value not in _NO_NAMES or (puts and _THING.match(said, mark.end))]
     if not babys:
         return "others" if others else ""
     if clause.has("gives"):
@@ -119,7 +126,7 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
     eats = clause.of("eats")
     for one in sorted([*babys, *others], key=lambda mark: mark.start):
         if any(0 <= verb.start - one.end <= _SUBJECT_NEAR for verb in eats):
-            return "baby" if one.value in _BABY else "others"
+            return "others" if one.value == "other" else "baby"
     return "baby" if _nearest(babys, food) <= _nearest(others, food) else "others"
 
 
