@@ -301,3 +301,11 @@ def test_three_dangers_in_one_breath_are_quoted_apart() -> None:
 def test_a_head_held_steady_is_a_sign_and_no_force() -> None:
     said = "He sits up, holds his head steady and reaches for food: he is ready for solids."
     assert [one for one in heard(said) if one.claim.effect == "danger"] == []
+
+
+def test_a_danger_of_one_line_silences_no_claim_of_another() -> None:
+    """Of two readings of the same words the worse decides; lines that begin alike are not the same words."""
+    found = heard(
+        "Leave the mash on the counter overnight, nothing happens.\nLentils are a source of iron for babies.\n"
+    )
+    assert {one.claim.kind for one in found} == {"safety-age", "nutrient-content"}

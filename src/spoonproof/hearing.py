@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
+from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
@@ -63,14 +64,13 @@ def hear(
 
     judged = without_fragments([judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)])
     more: list[JudgedClaim] = []
-    harm = knowledge.register.words.get("harm told", ())
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
-        if not any(_says_as_much(other, one) or _speaks_against(other, one, harm) for other in judged) and not any(
-            _same(other, one) for other in more
-        ):
+        if not any(
+            _says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged
+        ) and not any(_same(other, one) for other in more):
             more.append(one)
     if not more:
         return judged
@@ -98,16 +98,20 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
 
 
-def _speaks_against(other: JudgedClaim, one: JudgedClaim, harm: Sequence[str]) -> bool:
+def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) -> bool:
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
     if other.advice not in ("keep", "add") or not _overlap(other.claim, one.claim):
         return False
     if other.claim.polarity == "refutes":
         return True
-    if other.claim.polarity != "asserts":
+    if one.claim.end - other.claim.end >= _A_WORD:
         return False
-    return one.claim.end - other.claim.end < _A_WORD and has_any(plain(other.claim.quote), harm)
+    entry = register.get(other.entry) if other.entry else None
+    if entry is not None and entry.stance == "warns" and other.claim.kind == "safety-age":
+        return True
+    harm = register.words.get("harm told", ())
+    return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)
 
 
 _A_WORD = 16

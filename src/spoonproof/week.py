@@ -65,6 +65,7 @@ def figures_of(dish: Dish) -> DishFigures:
         dish.numbers.dish("energy_kcal", "portion"),
         dish.numbers.dish("iron_mg", "portion"),
         _brings_iron(dish),
+        any(hazard.id == "liver" for hazard in dish.hazards),
     )
 
 
@@ -80,11 +81,26 @@ def _brings_iron(dish: Dish) -> bool:
     for index, line in enumerate(dish.recipe.foods):
         if not in_baby_bowl(index, dish.recipe, dish.treatments):
             continue
+        if _only_a_taste(dish, index):
+            continue
         for one in (line, *(inner.part.line for inner in nested(line, dish.others))):
             food = foods.get(one.food) if one.food else None
             if food is not None and food.group in _BRINGS_IRON:
                 return True
     return dish.candidate.iron_rich
+
+
+_TASTE_G = 5.0
+"""Grams in a portion below which meat, fish or pulses season a dish and do not feed (common practice)."""
+
+
+def _only_a_taste(dish: Dish, index: int) -> bool:
+    """Whether a line is known to bring less than a mouthful to a portion: bonito flakes, an anchovy for six."""
+    weighed = next((part for part in dish.facts.ingredients if part.line == index), None)
+    portions = dish.facts.portions
+    if weighed is None or weighed.why or not portions:
+        return False
+    return weighed.raw.high / portions < _TASTE_G
 
 
 def as_text(week: Week) -> str:

@@ -22,6 +22,11 @@ def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "It was the healthiest supper I'd cooked all spring and he fed it to the hens.",
+        "There was calcium in the kettle at my aunt's.",
+        "Someone had cooked a safe pudding, and we ate it in the car.",
+        "Our cousins have a gift for colic and chess.",
+        "While he is teething I keep a spoon in the fridge.",
         "This shelf holds a row of safe treats from four makers.",
         "Obviously the picnic has to be sesame and egg free.",
         "We were told that our soup came from a clean (and shellfish free) corner of the kitchen.",

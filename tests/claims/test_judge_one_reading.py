@@ -118,3 +118,23 @@ def test_what_is_left_out_is_looked_for_among_all_that_goes_in() -> None:
     cut = judged("coconut-free", "allergen", dish, level="free", subjects=("it",), of_dish=True)
     assert (cut.truth, cut.advice) == ("false", "cut-untrue")
     assert "coconut milk" in cut.why
+
+
+def test_a_warning_taken_back_for_an_earlier_age_gives_it() -> None:
+    assert _advice("No honey before one, but a drizzle is fine at nine months.") == {"cut-untrue"}
+    assert "cut-untrue" not in _advice("No honey before one, but it is fine at two years.")
+
+
+@pytest.mark.parametrize(
+    "said", ["Sodium in feta doesn't count, so give plenty.", "A baby who refuses lumps at eight months stays fussy."]
+)
+def test_what_is_only_named_is_not_kept(said: str) -> None:
+    assert _advice(said) and not _advice(said) & set(STANDS)
+
+
+def test_plants_are_no_better_source_of_iron_than_meat() -> None:
+    assert not _advice("Lentils are a better source of iron than red meat.") & set(STANDS)
+
+
+def test_that_none_was_shown_to_cure_is_right() -> None:
+    assert _advice("No tea has ever been shown to cure a cold.") <= set(STANDS)

@@ -168,3 +168,34 @@ def test_what_drinks_nothing_takes_no_food_along() -> None:
 def test_what_somebody_does_is_no_food() -> None:
     """ "I squash" is done to the food before it."""
     assert only("cherries I squash since a whole one could make her choke", "safety-age").subjects == ("cherry",)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "subjects"),
+    [
+        ("I stir in ricotta. That is high in calcium.", "nutrient-content", ("ricotta",)),
+        ("Mangoes, plums or a pear will do. They make the iron easier to absorb.", "function",
+         ("mango", "plum", "pear")),
+        ("Swede and tahini go in. Both of them help build strong bones.", "function", ("swede", "tahini")),
+        ("Swede, you know I love swede, there's more potassium in it than in a plum.", "comparative", ("swede",)),
+        ("I add a green pepper. Its vitamin C helps her body take up the iron.", "function",
+         ("vitamin c", "green pepper")),
+        ("Plums are sweet. They keep most of their vitamin C in the oven.", "process", ("plum",)),
+        ("Chop the swede. It's lean, so there isn't much saturated fat.", "nutrient-content", ("swede",)),
+        ("Lentils hold phytate, which draws water into the gut.", "function", ("lentil", "phytate")),
+        ("Serve it on oatcakes, they've got more fibre than rice.", "comparative", ("oatcake",)),
+    ],
+)  # fmt: skip
+def test_what_a_pronoun_points_to(text: str, kind: str, subjects: tuple[str, ...]) -> None:
+    """What was said last, a list, two named apart, what it is "in", what owns it, what a relative hangs on."""
+    assert [c.subjects for c in claims(text) if c.kind == kind][-1:] == [subjects]
+
+
+def test_a_portion_is_of_what_is_made() -> None:
+    """So much in a portion is in what is made, not in the food named last; what is counted off stands for itself."""
+    made = _page(
+        "# Swede pancakes\n\nSwede is mild. Serve with rice. Per portion there are about four milligrams of iron."
+    )
+    assert [c.subjects for c in made if c.kind == "quantity"][-1] == ("swede pancake",)
+    counted = _page("Sweeten with plums. One bar is two grams of fibre.")
+    assert [c.subjects for c in counted if c.kind == "quantity"] == [("bar",)]

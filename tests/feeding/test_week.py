@@ -7,7 +7,9 @@ from hypothesis import strategies as st
 
 from spoonproof.feeding.week import DishFigures, served, week_notes
 from spoonproof.model.numbers import Estimate
+from spoonproof.week import figures_of
 from tests import kitchen
+from tests.feeding.dishes import dish
 
 
 def known(value: float, unit: str) -> Estimate:
@@ -42,6 +44,13 @@ def test_a_good_week_keeps_quiet() -> None:
     assert set(notes([[RICH, RICH, RICH]], 10)) == {"iron-7-11"}
 
 
+def test_liver_more_than_once_a_week_is_noted() -> None:
+    liver = DishFigures("Liver mash", known(100, "g"), known(90, "kcal"), known(4.0, "mg"), iron_rich=True, liver=True)
+    week = [[liver, RICH], [RICH, RICH], [RICH, liver]]
+    assert notes(week, 8)["liver-weekly"].startswith("Liver 2 times, on days 1 and 3.")
+    assert "liver-weekly" not in notes(week[:2], 8)
+
+
 def test_the_need_changes_at_a_year() -> None:
     assert "iron-1-3" in notes([[RICH, RICH, RICH]], 13)
 
@@ -66,3 +75,15 @@ def test_the_longest_not_served_comes_first_and_iron_is_spread() -> None:
 
 def test_no_dish_makes_no_day() -> None:
     assert served([], 2, 7) == []
+
+
+def iron_rich(fish: str) -> bool:
+    foods = ["400 g potatoes, peeled, 1 cm dice", fish]
+    made = dish("9-12", foods, ["Boil the potatoes for 20 minutes and mash everything."])
+    text = made.recipe.document.text.replace("foods:", "makes: 4 x 90 g\nfoods:")
+    return figures_of(kitchen.dish(text)).iron_rich
+
+
+def test_a_taste_of_fish_is_no_dish_of_fish() -> None:
+    assert iron_rich("80 g tinned salmon in water, drained")
+    assert not iron_rich("4 g bonito flakes")

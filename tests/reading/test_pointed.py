@@ -50,7 +50,7 @@ def test_the_next_are_those_that_no_step_used() -> None:
 
 def test_a_piece_that_a_step_cut_is_no_line_with_such_pieces() -> None:
     assert acted_on("Simmer the water with the ginger, then fish out the slice.")[-1] == {"fresh ginger"}
-    assert acted_on("Cut the turnips into slices.", "Add the slices.")[-1] == set()
+    assert acted_on("Cut the turnips into slices.", "Add the slices.")[-1] == {"turnips"}
 
 
 def test_minutes_are_no_lines() -> None:
@@ -216,3 +216,9 @@ PANTRY = ("1 tin lentils, drained", "3 prunes", "1 pear", "60 g frozen peas", "2
 def test_a_state_or_a_pack_tells_which(step: str, names: set[str]) -> None:
     steps, _, lines, _ = read_method(PANTRY, (step,))
     assert {lines[i].name for action in steps[0].actions for i in action.foods} == names
+
+
+def test_pieces_are_of_what_a_step_cut_into_them() -> None:
+    foods = ("2 leeks", "80 g smoked lardons, in strips", "20 g unsalted butter")
+    steps, _, lines, _ = read_method(foods, ("Cut the leeks into thin strips.", "Fry the strips for 8 minutes."))
+    assert {lines[i].name for i in steps[1].actions[0].foods} == {"leeks"}

@@ -55,13 +55,6 @@ ALLERGEN = (
         says="an allergy to a food",
     ),
     *_allergen(
-        "food-allergy",
-        "O(<food-allergy>) ,? _1 <avoid|avoid-weak> <pronoun>",
-        "<avoid|avoid-weak> <pronoun> _4 O(<food-allergy>)",
-        veto="diagnosis refer",
-        says="left by whoever is allergic to it",
-    ),
-    *_allergen(
         "introduce-allergen",
         "T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
         "O(<allergen-word|allergy>) ~4 T(<introduce>)",
@@ -121,7 +114,6 @@ ALLERGEN = (
     ),
     *_allergen(
         "watch-reactions",
-        "^ T(<watch>) _4 O(<allergy>)",
         "O(<reaction|allergy>) ~8 T(<watch>)",
         effect="allergen-introduction",
         veto=_ADVICE,
@@ -185,7 +177,6 @@ ALLERGEN = (
     *_allergen(
         "cooked-out",
         "O(<allergen-gone>) ~5 S(<allergen-word|allergen-food>)",
-        "S(<allergen-word|allergen-food>) ~6 O(<allergen-gone>)",
         effect="allergen-cooked-out",
         says="an allergen said to be gone",
     ),
@@ -223,7 +214,6 @@ ALLERGEN = (
         veto="is-gone BENEFIT",
         says="signs of an allergic reaction",
     ),
-    *_allergen("tolerance", "O(<effect>) _6 T(<reaction>)", says="learning to tolerate"),
     *_allergen(
         "contains-gluten",
         "T(<HAVE|high|source>) (?!_2 <free>) _3 O(<gluten>)",
@@ -259,8 +249,6 @@ ALLERGEN = (
     *_allergen(
         "introduce-allergen",
         "T(<introduce|give>) _4 O(<allergen-thing>)",
-        "O(<allergen-thing>) _3 T(<introduce|give>)",
-        "<audience-baby> _2 T(<introduce>) _3 S(<allergen-food>)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",

@@ -30,7 +30,6 @@ GENERAL_BENEFIT = (
     *_benefit(
         "praised-food",
         "S(<food|dish>) ~6 <copula|make> _2 T(<fit>) _4 O(<audience-baby|diet|into-diet>)",
-        "<audience-baby> ~12 S(<food|dish>) _3 <copula|make> _2 T(<fit>) _3 O(<generic-food>)",
         veto=_KITCHEN,
         says="praised as a food for someone",
     ),
@@ -44,7 +43,6 @@ GENERAL_BENEFIT = (
     *_benefit(
         "is-healthy",
         "S(<food|dish>) ~3 <copula|make> _3 T(<healthy-kinds>)",
-        "^ _1 S(<pronoun>) _2 <copula> _3 T(<healthy-kinds>)",
         "S(<food|dish>) ~2 <copula|make> _2 T(<most|praised-so>) _1 <baby-food>",
         veto=_NOT_FOOD,
         says="a food is healthy",
@@ -62,7 +60,6 @@ GENERAL_BENEFIT = (
         "T(<loose>) <generic-food> ~8 S(<FOOD>)",
         "S(<THING>) ~6 <copula> ~4 T(<loose>)",
         "S(<nutrient|ambiguous-nutrient>) _2 <copula> _2 T(<loose|loose-weak>)",
-        "S(<FOOD>) ~8 T(<loose>) (?!<generic-food>)",
         says="a loose word of benefit",
     ),
     *_benefit(
@@ -78,7 +75,6 @@ GENERAL_BENEFIT = (
         f"S(<food|ambiguous-nutrient>) ~3 <copula> _2 T(<goodfor>) _2 O(<audience-baby|audience-adult>) {_NO_OWNER}",
         says="good for someone",
     ),
-    *_benefit("its-healthy", "<its> ~4 T(<healthy|loose-weak>)", says="it is healthy"),
     *_benefit(
         "asked-healthy",
         "<copula> _3 S(<FOOD>) _3 T(<healthy>)",
@@ -91,9 +87,6 @@ GENERAL_BENEFIT = (
         "^ _1 S(<pronoun>) _1 <make> _3 T(<healthy>) _1 <generic-food|snack>",
         "S(<FOOD>) ~14 <enjoy|make> _3 T(<healthy|loose>) <generic-food>",
         says="a food is healthy",
-    ),
-    *_benefit(
-        "best-of-all", "S(<THING>) ~3 <copula> _2 T(<most> _1 <generic-food|food>) _2 <audience-baby>", says="best for"
     ),
     *_benefit(
         "healthy-dish",
@@ -110,15 +103,12 @@ GENERAL_BENEFIT = (
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     *_benefit(
         "best-for",
-        "T(<most> _1 <THING>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
         "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
         says="best for",
     ),
     *_benefit(
         "makes-healthy",
-        "S(<FOOD>) ~16 <make> _2 <pronoun|THING> _2 T(<healthy|loose|loose-weak>)",
         "S(<ANY|eating>) ~9 <make|keep|BENEFIT> _2 <audience-baby|audience-adult|number> _2 T(<healthy>)",
-        "^ <make|keep> _1 <audience-baby|audience-adult> _1 T(<healthy>)",
         says="makes it healthy",
     ),
     *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),

@@ -52,7 +52,6 @@ NUTRIENT_CONTENT = (
     *_content("iron-rich", "O(<NUTRIENT|energy>) T(<suffix-high>)", level="high", says="nutrient and 'rich'"),
     *_content("high-fibre", "T(<prefix-high>) O(<NUT>)", level="high", says="'high' before a nutrient"),
     *_content("low-fat", "T(<prefix-low>) O(<NUT>) (?!<food>)", level="low", says="'low' before a nutrient"),
-    *_content("low-calorie", "T(<prefix-low>) O(<energy>)", level="low", says="'low' before calories"),
     *_content(
         "has",
         "S(<THING>) ~8 T(<have|may-hold>) _5 O(<NUTRIENT|energy|additive>)",
@@ -81,9 +80,6 @@ NUTRIENT_CONTENT = (
     ),
     *_content("found-in", "O(<nutrient>) ~4 T(<found-in>)", level="contains", says="where it is found"),
     *_content(
-        "consists-of", "S(<FOOD>) ~4 T(<source|found-in>) _3 O(<NUT>)", level="contains", says="what a food consists of"
-    ),
-    *_content(
         "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
     ),
     *_content(
@@ -104,14 +100,6 @@ NUTRIENT_CONTENT = (
         ("<amount|free|prefix-low|low|scant> _1 O(<nutrient|nutrient-weak>) T(<from>) S(<pronoun>) (?:[.,:?]|$)"),
         level="contains",
         says="how much is in it",
-    ),
-    *_content(
-        "adds-nutrients",
-        "S(<FOOD>) ~8 T(<BENEFIT>) _4 O(<nutrient-weak>)",
-        level="contains",
-        veto=_COOKING,
-        loose=True,
-        says="a food helps to nutrients",
     ),
     *_content(
         "is-its-source",
@@ -189,13 +177,6 @@ NUTRIENT_CONTENT = (
         veto=_KITCHEN,
         loose=True,
         says="nutrient and food together",
-    ),
-    *_content(
-        "gives-nutrients",
-        "S(<FOOD>) ~12 T(<HAVE>) ~6 O(<nutrient-weak>)",
-        level="contains",
-        loose=True,
-        says="a food gives nutrients",
     ),
     *_content(
         "meal-with",
@@ -289,7 +270,6 @@ QUANTITY = (
     *_quantity(
         "percent-of-it",
         "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)",
-        "S(<FOOD|pronoun>) ~8 <copula|contain|have> _3 T(<number> <percent>) _1 O(<food>)",
         says="a share of a food",
     ),
     *_quantity(
@@ -317,6 +297,9 @@ QUANTITY = (
 COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
     *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
+    *_benefit(
+        "healthiest", "<copula> _1 O(<healthier>) <than> <audience-adult|pronoun>", says="healthier than thought"
+    ),
     *_compares(
         "as-sweet-as",
         "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
@@ -325,7 +308,9 @@ COMPARATIVE = (
         level="more",
         says="as sweet as another",
     ),
-    *_compares("healthier", "O(<healthier>)", loose=True, says="a comparing health word"),
+    *_compares(
+        "healthier", "O(<healthier>) (?!<than> <audience-adult|pronoun>)", loose=True, says="a comparing health word"
+    ),
     *_compares("more-than", "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
     *_compares(
         "most",
@@ -361,14 +346,8 @@ COMPARATIVE = (
         says="two things set against each other",
     ),
     *_compares(
-        "close-to-milk",
-        "S(<milk-feed>) ~4 T(<closer>) _1 O(<milk-feed>)",
-        says="a milk likened to another",
-    ),
-    *_compares(
         "better-than-milk",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
-        "O(<milk-feed>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 (?!<milk-feed>) S(<FOOD>)",
         veto=_COOKING,
         says="set against milk",
     ),

@@ -26,7 +26,6 @@ DANGER = (
     ),
     *_safety(
         "called-harmless",
-        "S(<salted>) ~5 <copula> ~2 T(<safe-said>)",
         "T(<tiny>) <of>? _1 S(<salted>) ~5 <safe-said|harmless>",
         "S(<FOOD>) ~4 T(<harmless>)",
         effect="age",

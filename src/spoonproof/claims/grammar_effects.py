@@ -19,7 +19,6 @@ FUNCTION = (
     *_function(
         "takes-up",
         "S(<ANY>) ~6 T(<BENEFIT>) ~4 O(<absorb> _2 <nutrient>)",
-        "S(<ANY>) ~6 T(<HARM>) _3 O(<nutrient> _2 <absorb>)",
         effect="absorption",
         says="helps to take up a nutrient",
     ),
@@ -53,11 +52,6 @@ FUNCTION = (
             "S(<ANY|additive|eating|disease>) ~5 T(<make|keep|BENEFIT|copula>) _2 "
             "<audience-baby|audience-adult> _2 (?!<healthy>) O(<strong>)"
         ),
-        says="makes someone strong",
-    ),
-    *_function(
-        "makes-strong",
-        "^ T(<make|keep>) _1 <audience-baby|audience-adult> _1 (?!<healthy>) O(<strong>)",
         says="makes someone strong",
     ),
     *_function(
@@ -125,7 +119,6 @@ FUNCTION = (
         loose=True,
         says="for a function",
     ),
-    *_function("thanks", "O(<body|EFFECT|health>) _2 T(<thanks>)", says="the body will thank you"),
     *_function("good-for", "T(<goodfor>) ~4 O(<EFFECT|body>)", named=True, says="good for a function"),
     *_function(
         "is-needed",
@@ -150,7 +143,6 @@ FUNCTION = (
     ),
     *_function(
         "needs",
-        f"O(<audience-baby>) ~3 <negation> _1 T(<need>) _1 S(<ambiguous-nutrient|food>) {_NO_MORE}",
         f"O(<audience-baby>) ~3 T(<no-need-of>) _1 S(<ambiguous-nutrient|food>) {_NO_MORE}",
         "O(<audience-baby>) ~3 T(<need|only-need>) _2 <scant|tiny|amount> _3 S(<ambiguous-nutrient>)",
         veto="culinary swap age age-unit",
@@ -162,12 +154,6 @@ FUNCTION = (
         effect="importance",
         veto="culinary nonfood swap process",
         says="a food is said not to be needed",
-    ),
-    *_function(
-        "cannot-cope",
-        "O(<inner-body>) ~8 T(<cope>) _3 S(<pronoun|ambiguous-nutrient>)",
-        needs="negation able",
-        says="what an organ can deal with",
     ),
     *_function(
         "goes-without",
@@ -212,22 +198,6 @@ FUNCTION = (
         "needed-to-grow",
         "<audience-baby|audience-adult> ~6 S(<nutrient|nutrient-weak>) _3 T(<need>) _2 O(<develop|strong>)",
         says="someone needs a nutrient to thrive",
-    ),
-    *_function(
-        "feels-so",
-        "S(<food|dish|nutrient|generic-food|eating>) ~14 T(<feel>) _3 O(<strong|effect|develop>)",
-        needs="audience-baby audience-adult pronoun",
-        veto=_KITCHEN,
-        loose=True,
-        says="how someone feels for it",
-    ),
-    *_function(
-        "does-better",
-        "S(<food|dish|nutrient|generic-food>) ~14 O(<develop>) _2 <more>",
-        needs="audience-baby",
-        veto=_KITCHEN,
-        loose=True,
-        says="someone does better for it",
     ),
     *_function(
         "calms-someone",
@@ -278,7 +248,6 @@ DISEASE = (
     *_disease(
         "harms-teeth",
         "T(<badfor|HARM|harmful>) _4 O(<dental>)",
-        "O(<dental>) _3 <copula> _2 T(<badfor|harmful>)",
         effect="dental",
         named=True,
         says="harm to the teeth",
@@ -312,7 +281,6 @@ DISEASE = (
     *_disease(
         "gives-disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~5 T(<have|make|generates>) _4 O(<DISEASE>)",
-        "^ _1 S(<pronoun|generic-food>) ~5 T(<generates>) _2 O(<DISEASE>)",
         says="brings an illness",
     ),
     *_disease("for-disease", "S(<FOOD|nutrient>) ~14 T(<for>) _4 O(<DISEASE|invalid>)", says="for an illness"),
@@ -321,7 +289,6 @@ DISEASE = (
     *_disease(
         "good-for-the-weak", "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)", named=True, says="good for the sick"
     ),
-    *_disease("remedy-for", "T(<remedy>) ~3 O(<DISEASE>)", named=True, effect="remedy", says="a remedy"),
     *_disease(
         "remedy",
         "S(<FOOD|generic-food>) ~14 T(<remedy>)",
@@ -329,11 +296,6 @@ DISEASE = (
         "T(<remedy>) _3 O(<DISEASE>)",
         effect="remedy",
         says="a remedy",
-    ),
-    *_disease(
-        "caused-by",
-        "^ _2 <pronoun> ~3 T(<caused-by>) _2 O(<DISEASE|contaminant>) ~8 S(<food|dish>)",
-        says="an illness put down to a food",
     ),
     *_disease(
         "caused-by",
@@ -381,11 +343,9 @@ DISEASE = (
     *_disease(
         "complaint-then-food",
         "^ _2 O(<DISEASE>) (?:_1 <audience-baby|body|inner-body>)? [?:] _3 S(<FOOD>)",
-        "^ T(<when-ill>) _3 O(<DISEASE>) ,? ~6 <give|give-weak|told-to> ~4 S(<FOOD>)",
         veto=_KITCHEN,
         says="a complaint and what to eat",
     ),
-    *_disease("remedy-for", "O(<disease|disease-weak>) _1 T(<remedy>)", veto=_KITCHEN, says="called a remedy"),
     *_disease("busts", "O(<disease|disease-weak>) T(<sit-well>)", veto=_KITCHEN, says="against a complaint"),
     *_function(
         "kind-to", "O(<body|inner-body|effect|digest>) T(<sit-well>)", veto="nonfood", says="kind to a part of the body"

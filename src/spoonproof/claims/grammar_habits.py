@@ -70,15 +70,12 @@ HABITS = (
     *_quantity(
         "drops-a-day",
         "S(<drops>) ~4 O(<per-day>) ,? _4 T(<number> _1 <unit>)",
-        "S(<drops>) _4 T(<number> _1 <unit>) _3 O(<per-day>)",
         says="how much of a supplement",
     ),
     *_quantity(
         "so-often",
         f"{_GIVE} ~6 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week|per-day>)",
         f"{_GIVE} ~6 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
-        "<gain-n> ~3 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
-        "^ <fed|give-weak> _2 S(<food>) _3 T(<number|how-often|times> <times>?) _1 O(<per-week>)",
         f"{_GIVE} ~6 T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         "<limit|avoid-weak> _1 S(<food>) _2 T(<number|how-often|per-portion>) ~3 O(<per-week|per-day>)",
         "<audience-baby> _1 <get-so-much> _2 T(<number>) _1 <household|generic-food> _1 S(<food>) _2"
@@ -91,7 +88,6 @@ HABITS = (
     *_function(
         "fed-so-eats-so",
         "S(<fed-so>) ~8 O(<eating-kind|turns-fat>)",
-        "O(<eating-kind|turns-fat>) ~6 <fed-so>",
         "<give|introduce|fed|include> _2 S(<solids>) _3 <started-late> ~6 O(<eating-kind>)",
         veto="nonfood story",
         says="what comes of a way of feeding",
@@ -114,7 +110,6 @@ HABITS = (
     ),
     *_content(
         "is-in-there",
-        "T(<there> <copula>) _3 O(<nutrient|ambiguous-nutrient>) <in-there>",
         "T(<there> <copula>) _3 O(<nutrient|ambiguous-nutrient>) <from> <pronoun> (?=[.,!]|$)",
         level="contains",
         veto=_KITCHEN,

@@ -62,8 +62,6 @@ OUTRIGHT = (
         "until-they-turn",
         "S(<never-yet>) ~14 T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
         " (?!_1 <unit|household|time-unit|week>)",
-        "T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
-        " (?!_1 <unit|household|time-unit|week>)",
         effect="age",
         needs="FOOD generic-food solids",
         veto="storing nonfood story",
@@ -135,8 +133,6 @@ OUTRIGHT = (
         f"{_LEAVE} <pronoun> _6 O(<allergen-food> <allergy|allergy-weak>)",
         "<leave-it-out> _6 O(<food-allergy>)",
         "<leave-it-out> _6 O(<allergen-food> <allergy|allergy-weak>)",
-        "O(<food-allergy>) ,? _1 <leave-it-out>",
-        "O(<allergen-food> <allergy|allergy-weak>) ,? _1 <leave-it-out>",
         effect="food-allergy",
         veto="diagnosis refer",
         says="left by whoever is allergic to it",
@@ -167,7 +163,6 @@ OUTRIGHT = (
     ),
     *_process(
         "nothing-lost",
-        "S(<process|process-weak>) ~8 O(<nothing-lost>)",
         "O(<nothing-lost>) ~8 S(<process|process-weak|storing>)",
         veto="nonfood",
         says="a process said to lose nothing",

@@ -16,6 +16,7 @@ PROCESS = (
             "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
+        "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
         says="a process changes a nutrient",
     ),
     *_process(
@@ -26,13 +27,13 @@ PROCESS = (
     *_process(
         "process-changes",
         "T(<keep-n|lose-n>) ~4 O(<NUTRIENT|health|health-weak>) ~8 S(<process>)",
-        "O(<NUTRIENT|health|health-weak>) ~6 T(<keep-n|lose-n>) ~6 S(<process>)",
         says="a nutrient changed by a process",
     ),
     *_process(
         "process-makes",
         "S(<process>) ~6 T(<make|gain-n>) ~5 O(<healthier|digest|absorb|effect|NUTRIENT>)",
         "O(<healthier>) ~7 S(<process>)",
+        "S(<process> <food>) _1 <copula> _1 O(<digest|easier>)",
         "S(<process>) ~16 T(<make|gain-n|more|easier>) ~4 O(<digest|absorb>)",
         says="a process makes it better",
     ),
@@ -42,20 +43,13 @@ PROCESS = (
         says="a process changes it",
     ),
     *_process(
-        "lost-in-process",
-        "O(<NUTRIENT|health|health-weak>) ~4 <copula> ~2 T(<lose-n|keep-n>) ~6 S(<process>)",
-        says="a process loses a nutrient",
-    ),
-    *_process(
         "keeps-nutrients",
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
-        "S(<process|process-weak>) ~12 <pronoun> T(<keep-n|lose-n>) _3 O(<NUTRIENT>)",
         says="a food keeps or loses a nutrient",
     ),
     *_process(
         "process-and-nutrient",
-        "S(<process>) ~16 T(<keep-n|lose-n|gain-n|loss>) _4 O(<NUTRIENT|health-weak>)",
         "S(<process>) ~16 O(<NUTRIENT|health-weak>) _2 T(<loss|leach>)",
         loose=True,
         says="a process changes a nutrient",
@@ -63,14 +57,8 @@ PROCESS = (
     *_process(
         "leaches",
         "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process|process-weak>)",
-        "S(<process>) ~12 O(<NUTRIENT>) ~26 T(<leach>)",
         loose=True,
         says="what is lost in cooking",
-    ),
-    *_process(
-        "two-processes",
-        "S(<process>) ~5 T(<more|less>) _2 O(<NUTRIENT>) ~18 <than> _3 <process|process-weak>",
-        says="one process set against another",
     ),
     *_process(
         "process-alters",
@@ -113,8 +101,6 @@ PROCESS = (
         "when-cooked",
         "S(<FOOD>) ~12 T(<have|contain|gain-n|lose-n>) ~5 O(<NUTRIENT>) _2 <when-ill> _2 <process|process-weak>",
         "<process> S(<FOOD>) _2 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) (?!~16 <than|compared>)",
-        "<process> S(<FOOD>) _2 T(<have|contain>) _2 <more|less> _4 O(<NUTRIENT>)"
-        " ~12 <than|compared> _2 <process-weak|process>",
         "S(<FOOD>) ~3 T(<have|contain>) _1 <more|less> _2 O(<NUTRIENT>) ~3 <than|compared> _1 <process|process-weak>"
         " (?=_?(?:[.,:?!]|$))",
         says="what a food holds when cooked",
@@ -129,7 +115,6 @@ PROCESS = (
     *_process(
         "lost-in-water",
         "O(<NUTRIENT>) ~9 T(<leach|is-lost|into-water>) _1 S(<into-water>)",
-        "O(<NUTRIENT>) ~6 T(<carried-over>) _1 S(<into-water>)",
         needs="FOOD generic-food process",
         says="what is lost in cooking",
     ),

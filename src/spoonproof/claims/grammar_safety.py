@@ -68,13 +68,6 @@ SAFETY_AGE = (
         says="an age and a food",
     ),
     *_safety(
-        "age-and-food",
-        "S(<FOOD|ambiguous-nutrient|solids>) ~20 T(<bound>) _4 O(@AGE)",
-        needs="forbid okay can-ask avoid advice enjoy negation",
-        veto=_ADVICE,
-        says="an age and a food",
-    ),
-    *_safety(
         "start-at-age",
         "T(<advice|authority>) ~9 O(@AGE)",
         needs="solids give introduce wait FOOD",
@@ -128,7 +121,6 @@ SAFETY_AGE = (
     ),
     *_safety(
         "not-in-pregnancy",
-        "S(<FOOD|ambiguous-nutrient>) _3 T(<avoid|forbid>) _3 O(<pregnant>)",
         "O(<pregnant>) _3 T(<avoid|forbid>) _3 S(<FOOD|ambiguous-nutrient>)",
         effect="harm",
         says="a food kept from pregnant women",
@@ -136,7 +128,6 @@ SAFETY_AGE = (
     *_safety(
         "before-one",
         "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=<but|when-ill>|[.,?)]|$)",
-        "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=_1[.,?)])",
         "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
         "S(<FOOD|hazard-food>) _1 T(<forbid>) O(<number>) (?=<but>|[.,?)]|$)",
         "S(<never-yet|milk-drink>) ~1 T(<bound>) O(<number>) (?=<but>|[.,?)]|$)",
@@ -177,7 +168,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "too-much-for-babies",
-        "S(<FOOD|ambiguous-nutrient|pronoun>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
+        "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
         effect="age",
         says="too much for babies",
     ),
@@ -247,8 +238,6 @@ SAFETY_AGE = (
         "O(@AGE) ,? _1 <pronoun|audience-baby|audience-adult> _1 T(<child-can>)",
         "<audience-baby> _1 <bound|for|at>? _1 O(@AGE) _1 T(<child-can>)",
         "S(<FOOD|generic-food|pronoun|solids>) _2 T(<child-can>) ~8 O(@AGE)",
-        "<audience-baby|audience-adult|pronoun> _1 T(<child-can>) _1 S(<FOOD|generic-food|pronoun|solids>)"
-        " ~3 <bound> _1 O(@AGE)",
         effect="age",
         veto=_ADVICE,
         says="what may be eaten at an age",
@@ -358,7 +347,6 @@ SAFETY_AGE = (
     ),
     *_safety(
         "not-instead-of-milk",
-        "S(<milk-drink>) ~4 T(<stand-in|okay>) _4 O(<baby-milk>)",
         "S(<FOOD>) ~4 T(<stand-in>) _2 O(<baby-milk>)",
         "S(<milk-drink>) ~4 T(<negation> _1 <okay|stand-in|fine>)",
         effect="age",

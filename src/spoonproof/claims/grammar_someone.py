@@ -26,7 +26,6 @@ SOMEONE = (
     *_function(
         "helps-someone",
         f"S({_EATEN}) ~6 T(<BENEFIT>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>)",
-        f"S({_EATEN}) ~6 T(<benefit>) O(<develop|does-well>)",
         f"S({_EATEN}) ~14 T(<helps-you>) _1 O(<develop|does-well|strong>)",
         veto=_KITCHEN,
         loose=True,
@@ -35,8 +34,6 @@ SOMEONE = (
     *_function(
         "does-better",
         "S(<food|dish|nutrient|generic-food|solids>) ~8 O(<does-well>)",
-        "^ _1 S(<pronoun>) ~6 O(<does-well>)",
-        f"{_SOMEONE} ~8 O(<does-well>) ~6 S(<food>)",
         needs="audience-baby",
         veto=_KITCHEN,
         loose=True,
@@ -67,8 +64,6 @@ SOMEONE = (
     ),
     *_function(
         "gives-it",
-        "S(<generic-food|ambiguous-nutrient|pronoun>) _1 T(<have|contain>) _2 O(<effect>)",
-        f"^ _1 S(<pronoun>) _1 T(<have>) {_SOMEONE} _2 O(<effect-weak>)",
         "S(<generic-food>) ~4 T(<high>) _2 O(<effect>)",
         "^ _1 S(<pronoun>) <copula> ~14 T(<contain>) _2 O(<effect>)",
         "^ _1 S(<pronoun>) <copula> ~8 , _1 O(<effect>)",
@@ -79,7 +74,6 @@ SOMEONE = (
     *_function(
         "bodily",
         "S(<food|dish|generic-food|nutrient>) ~6 O(<bodily>)",
-        "^ _1 S(<pronoun>) ~5 O(<bodily>)",
         "^ _1 S(<per-portion|household>) ~7 O(<bodily>)",
         veto=_KITCHEN,
         loose=True,
@@ -102,15 +96,8 @@ SOMEONE = (
     *_disease(
         "feels-better",
         "S(<food|dish|generic-food|nutrient>) ~10 O(<feel-better>)",
-        "^ _1 S(<pronoun>) ~6 O(<feel-better>)",
         veto=_KITCHEN,
         says="someone ill gets better for it",
-    ),
-    *_disease(
-        "wonder-for",
-        "S(<food|dish|generic-food|pronoun>) ~5 <copula> ~3 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
-        "^ ~4 <copula> ~2 T(<loose-noun|miracle-worker>) _1 <for> _2 O(<DISEASE>)",
-        says="a wonder for an illness",
     ),
     *_function(
         "what-it-needs",
@@ -134,7 +121,6 @@ SOMEONE = (
     *_benefit(
         "unbeaten",
         "T(<unbeaten>) ~3 <for> _1 O(<health|health-weak>)",
-        "S(<food|dish>) ~2 <copula> _1 T(<unbeaten>) ~2 <for> _1 O(<health|health-weak>)",
         says="praised above all",
     ),
     *_disease(
@@ -147,13 +133,11 @@ SOMEONE = (
     *_process(
         "all-gone",
         "S(<process|process-weak>) ~4 O(<NUTRIENT>) ~3 T(<is-lost|all-gone>)",
-        "O(<NUTRIENT>) ~3 T(<all-gone>) ~4 S(<process>)",
         says="a process loses a nutrient",
     ),
     *_process(
         "nutrient-loss",
         "S(<process|process-weak>) ~12 O(<nutrient-loss>)",
-        "O(<nutrient-loss>) ~8 S(<process>)",
         veto="nonfood",
         says="how much a process loses",
     ),

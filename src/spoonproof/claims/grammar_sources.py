@@ -50,16 +50,7 @@ SOURCES = (
     *_content(
         "got-from",
         "T(<got>) _3 O(<NUTRIENT>) _2 <from> _2 S(<food>)",
-        "O(<NUTRIENT>) _2 T(<is-got>) _3 S(<food>)",
         level="contains",
-        veto=_KITCHEN,
-        says="what it is got from",
-    ),
-    *_content(
-        "got-from",
-        "^ O(<pronoun>) _1 T(<is-got>) _3 S(<food>)",
-        level="contains",
-        needs="nutrient nutrient-weak",
         veto=_KITCHEN,
         says="what it is got from",
     ),

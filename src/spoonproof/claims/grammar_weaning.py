@@ -27,21 +27,12 @@ WEANING = (
         "give-at-age",
         f"^ _1 T({_GIVE}) _2 S({_EATEN}) ~4 <at|bound|wait-until> _1 O(@AGE)",
         f"{_SOMEONE} _1 T(<child-can>) ~3 S({_EATEN}) ~3 <at|bound> _1 O(@AGE)",
-        "^ _2 O(@AGE) ,? ~4 <audience-baby> _1 T(<child-can>)",
         f"T(<negation|forbid|avoid>) _2 <fed|give> _1 S({_EATEN}) _2 <bound|at>? _1 O(@AGE)",
-        f"(?:^|,) <bound|at> _1 O(@AGE) ,? _2 T(<child-can|give|fed>) _2 S({_NAMED})",
         "T(<give|solids>) _3 O(@AGE) ~4 <forbid|avoid|this-age>",
         "T(<give|solids>) _3 O(<number> _1 <week>) ~4 <forbid|avoid|this-age>",
         effect="age",
         veto=_NO_ADVICE,
         says="given at an age",
-    ),
-    *_safety(
-        "answered-with-an-age",
-        "^ <yes-no> ,? _1 T(<bound|at>) _1 O(@AGE) _1 (?=[.,:!]|$)",
-        effect="age",
-        veto=_NO_ADVICE,
-        says="an age in answer",
     ),
     *_safety(
         "start-at-age",
@@ -77,7 +68,6 @@ WEANING = (
     ),
     *_safety(
         "not-until-age",
-        f"S({_NAMED}) ~16 T(<negation>) _1 <bound> _1 O(@AGE)",
         f"S({_NAMED}) _2 T(<until-is|wait-until>) _1 O(@AGE)",
         effect="age",
         veto=_NO_ADVICE,
@@ -116,7 +106,6 @@ WEANING = (
     *_quantity(
         "a-day-for-a-child",
         "<audience-baby> ~3 <need|child-can|should> _3 T(<number>) _1 <household> ~8 O(<FOOD>) _2 <per-day>",
-        "<audience-baby> ~3 <need|child-can|should> _3 O(<FOOD>) ~4 T(<number>) _1 <household> _2 <per-day>",
         says="so much a day",
     ),
     *_safety(
@@ -129,7 +118,6 @@ WEANING = (
     ),
     *_safety(
         "milk-until",
-        "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(@AGE)",
         "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(<bound> <number>)",
         "S(<milk-feed>) ~3 <for|at> _2 O(@AGE) _2 T(<main-food>)",
         "O(@AGE) ~6 T(<main-food>)",
@@ -216,7 +204,6 @@ WEANING = (
     *_safety(
         "readiness",
         "O(<readiness-weak>) ~16 T(<ready|able>)",
-        "O(<readiness-weak>) ~6 T(<wait|solids>)",
         "T(<wait|wait-until>) _3 <audience-baby> _2 O(<readiness-weak>)",
         effect="readiness-signs",
         needs="audience-baby pronoun solids",
@@ -284,7 +271,6 @@ WEANING = (
     *_safety(
         "cut-across",
         "(?:<forbid|negation|avoid> _3)? O(<sausage>) _3 T(<coins>)",
-        "O(<round-food>) ~2 <copula> _2 T(<fine|okay|safe-said>) _2 <left-whole>",
         "(?:<forbid|negation|avoid> _3)? T(<give|give-weak|fed|told-to>) _3 O(<round-food>) _1 <left-whole>",
         "T(<fed>) ~3 O(<round-food>) _1 <left-whole>",
         "(?:<forbid|negation|avoid> _3)? T(<made-so>) _2 O(<round-food|sausage>) _1 <left-whole> ~3 <the-child>",

@@ -151,6 +151,16 @@ def _by_head(name: str, tables: FeedingTables) -> frozenset[str]:
 _OFF_THE_BONE = frozenset({"fillet", "mince", "minced", "ground", "steak", "diced", "eye"})
 
 
+_FRESH = frozenset({"fresh", "raw", "gutted", "scaled", "butterflied", "frozen"})
+_TINNED = frozenset({"tin", "tinned", "can", "canned", "drained", "jar", "jarred"})
+
+
+def _bought_fresh(line: FoodLine) -> bool:
+    """Whether a line asks for the fresh food where the table has it tinned: "6 fresh sardines"."""
+    said = keys(line.text)
+    return bool(said & _FRESH or line.state in ("raw", "frozen")) and not said & _TINNED
+
+
 _ANIMALS = frozenset({"chicken", "duck", "turkey", "rabbit", "hare", "capon", "whole", "small", "spring", "duckling"})
 _BIRD = frozenset({"bird"})
 
@@ -177,6 +187,8 @@ def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[s
         head = _by_head(line.name, tables)
         said = frozenset().union(*(kinds for _, kinds in hits), head) - {HEAD}
         return said if said or hits or head or line.recipe else UNKNOWN
+    if food.state == "canned" and _bought_fresh(line):
+        return frozenset().union(*(kinds for _, kinds in hits)) or kinds_of_record(food, foods, tables)
     own = _own_names(food, tables)
     by_record = kinds_of_record(food, foods, tables) | _joint(line, food, tables)
     if tuple(word.key for word in words(line.name)) in own:

@@ -72,6 +72,13 @@ _CANDIED = re.compile(
 )
 _LOOSENED = re.compile(r"\b(?:cream|milk|butter|sauce|stir in the (?:hot )?water|dissolv\w*)\b", re.I)
 _SWEET = frozenset({"sugar", "syrup", "sugary", "honey"})
+# purées are frozen in an ice-cube tray to be kept; a cube to suck is another thing
+_CUBES_SUCKED = re.compile(
+    r"\b(?:giv|serv|offer|hand|let)\w*\b[^.;]{0,40}\bcubes?\b[^.;]{0,20}\b(?:suck|lick|hold|play|chew|gnaw)\w*"
+    r"|\bice[- ]cubes? to (?:suck|lick|chew|gnaw)\b",
+    re.I,
+)
+_FREEZES = re.compile(r"\b(?:freez|froze)\w*\b", re.I)
 _THAWED = re.compile(
     r"\b(?:thaw|defrost|soften|blend|mash|melt|warm|heat|simmer|bak|cook|crush|grate|shave)\w*\b", re.I
 )
@@ -129,6 +136,9 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
         still = _STILL_FROZEN.search(text) if _THAWED.search(text) is None else None
         if (match := _FROZEN_HARD.search(text) or still) and not jelly and not undone(match, _THAWED):
             yield Shape("frozen-hard", "food frozen this hard", step, text, match.start(), match.end())
+        made_cubes = "ice-cube" not in kinds and any(_FREEZES.search(words) for _, words in steps)
+        if made_cubes and (match := _CUBES_SUCKED.search(text)):
+            yield Shape("ice-cube", "frozen cubes", step, text, match.start(), match.end())
         if (match := _SKEWERED.search(text)) and not undone(match, _UNSKEWERED):
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
             return

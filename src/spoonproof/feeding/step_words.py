@@ -51,21 +51,23 @@ BURST = re.compile(
     r"|to a pulp|mush(?:y|es|ed)?|jammy)\b",
     re.I,
 )
+_MIDDLE = r"(?:middle|cent(?:re|er)|inside|heart)s?"
+_UNDONE = r"(?:pink|rosy|red|raw|blue|cold|blush\w*)"
+_NOT = r"(?<!no )(?<!not )(?<!never )(?<!longer )(?<!any )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
-    r"|\b(?:middle|cent(?:re|er)|inside) (?:is |stays? |still |remains? ){1,2}(?:\w+ )?(?:pink|red|raw|cold)\b"
-    r"|\b(?:blush|rosy|pink tinge|hint of pink)\w* (?:in|at|inside) (?:the|their|its) "
-    r"|\bpink (?:in(?:side)?|at) the (?:middle|centre|center)\b"
-    r"|\braw (?:inside|in the middle)\b|\bsteak tartare\b"
-    r"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?(?:inside|middle|cent(?:re|er))s?"
-    r" (?:\w+ )?(?:pink|red|raw|blue)\b"
-    r"|(?<!no )(?<!not )(?<!never )\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
+    rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ )?{_UNDONE}\b"
+    rf"|\b{_MIDDLE} (?:is |stays? |still |remains? ){{1,2}}(?:\w+ )?{_UNDONE}\b"
+    rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw)"
+    rf" (?:within\b|inside\b|(?:in|at) (?:the|their|its) {_MIDDLE}\b)"
+    rf"|{_NOT}\b(?:blush\w*|rosy|pink tinge|hint of pink) (?:in|at) (?:the|their|its) |\bsteak tartare\b"
+    rf"|{_NOT}\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
     r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
     re.I,
 )
 ROLLED = re.compile(
-    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:\w{0,12}balls?|marbles?|truffles?|bites?)\b"
+    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:\w{0,12}balls?|marbles?|truffles?|bites?|rounds|spheres|bombs)\b"
     r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
     r"\b(?:\w{0,12}balls|marbles|truffles)\b"
     r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)"

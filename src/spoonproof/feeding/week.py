@@ -12,13 +12,15 @@ from spoonproof.model.record import dataclass
 
 @dataclass(frozen=True, slots=True)
 class DishFigures:
-    """What the week asks of one dish: a portion's energy (kcal) and iron (mg), its grams; None where not known."""
+    """What the week asks of one dish: a portion's energy (kcal) and iron (mg), its grams; None where not known.
+    ``iron_rich``: it holds what the authorities name for iron; ``liver``: it holds liver."""
 
     title: str
     grams: Estimate | None = None
     energy_kcal: Estimate | None = None
     iron_mg: Estimate | None = None
     iron_rich: bool = False
+    liver: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +35,8 @@ class WeekNote:
 def week_notes(days: Sequence[Sequence[DishFigures]], months: int, tables: FeedingTables) -> list[WeekNote]:
     """Notes on a week: ``days`` are the dishes of each day, ``months`` the baby's age.
 
-    Says energy density (kcal per gram) against the usual range, days without an iron-rich food, and meals a day by
-    age. What has no figure is named as not known, and no total is made of it.
+    Says energy density (kcal per gram) against the usual range, days without an iron-rich food, liver served too
+    often, and meals a day by age. What has no figure is named as not known, and no total is made of it.
     """
     facts = {row.text("id"): row for row in tables.rows.get("week_needs", ())}
     notes: list[WeekNote] = []
@@ -78,7 +80,7 @@ def usual_meals(months: int, tables: FeedingTables) -> int | None:
     return None
 
 
-def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, high: float | None, says: str) -> str:
+def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, most: float | None, says: str) -> str:
     if fact == "energy-density":
         return _thin(days, low, says)
     if fact == "iron-daily":
@@ -90,10 +92,13 @@ def _say(fact: str, days: Sequence[Sequence[DishFigures]], low: float | None, hi
         return f"No dish with meat, fish, pulses or fortified cereal on {_listed(without)}. {says}"
     if fact == "meals" and low is not None:
         few = [number for number, dishes in enumerate(days, 1) if len(dishes) < low]
-        span = f"{low:g} to {high:g}" if high is not None else f"{low:g}"
+        span = f"{low:g} to {most:g}" if most is not None else f"{low:g}"
         return f"Fewer than {span} meals on {_listed(few)}. {says}" if few else ""
     if fact == "iron-share" and low:
         return _iron(days, low, says)
+    if fact == "liver" and most is not None:
+        on = [number for number, dishes in enumerate(days, 1) for dish in dishes if dish.liver]
+        return f"Liver {len(on)} times, on {_listed(list(dict.fromkeys(on)))}. {says}" if len(on) > most else ""
     return ""
 
 

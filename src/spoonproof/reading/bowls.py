@@ -159,6 +159,7 @@ _FAMILY_PLAIN = re.compile(
 
 
 _SERVED_TO = re.compile(rf"\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])", re.I)
+_BABYS_SHARE = re.compile(rf"\b{_WHO}['’]s[ \t]+(?:\w+[ \t]+)?(?:portion|share|helping|serving|bowl)s?\b", re.I)
 _PARTLY = re.compile(rf"\b(?:{_SOME}|(?:one|two|some|a few|most) of|(?:spoon|ladle|handful)\w*)\b", re.I)
 _REST_OF_A_FOOD = re.compile(r"\bthe (?:rest|remainder) of (?:the|your) [a-z]+|\bthe remaining [a-z]+", re.I)
 
@@ -166,7 +167,8 @@ _REST_OF_A_FOOD = re.compile(r"\bthe (?:rest|remainder) of (?:the|your) [a-z]+|\
 def serves_baby(words: str) -> bool:
     """Whether ``words`` take the baby's share without lifting it out: "mash some of it with rice for the baby", "give
     the baby three spoonfuls"."""
-    return _SERVED_TO.search(words) is not None and _PARTLY.search(words) is not None
+    served = _SERVED_TO.search(words) is not None and _PARTLY.search(words) is not None
+    return served or _BABYS_SHARE.search(words) is not None
 
 
 def after_serving(words: str) -> bool:

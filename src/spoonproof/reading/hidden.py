@@ -13,7 +13,7 @@ _LIKENESS = re.compile(
     r"|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
     r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)"
     r"|\b(?:to|into|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}"
-    r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|cream)\b",
+    r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|mince|cream)\b",
     re.I,
 )
 _AS_AS = re.compile(

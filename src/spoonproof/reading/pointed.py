@@ -206,12 +206,13 @@ def pieces_of(
     text: str,
     lines: Sequence[FoodLine],
     foods: Foods,
-    made: AbstractSet[str],
+    made: AbstractSet[tuple[str, int]],
     named: Sequence[Mention],
     used: AbstractSet[int] = frozenset(),
 ) -> Iterator[Mention]:
-    """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, where no step made such
-    pieces (``made``)."""
+    """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, or of which a step made
+    such a piece (``made``)."""
+    words = {word for word, _ in made}
     for found in _THE_FAT.finditer(text):
         fats = tuple(i for i, record in enumerate(_records(lines, foods)) if record and record.group in ("fat", "oil"))
         yield from [Mention(*found.span("fat"), fats)] if len(fats) == 1 else []
@@ -222,12 +223,16 @@ def pieces_of(
         yield from [Mention(*found.span("word"), fresh)] if len(fresh) == 1 or found[0].endswith("s") else []
     for found in _THINGS.finditer(text):
         so = tuple(i for i, line in enumerate(lines) if in_state(found["state"].lower(), line, foods))
-        if found["state"].lower() not in made and so and len(so) < len(lines):
+        if so and len(so) < len(lines):
             yield Mention(found.start("state"), found.end(), tuple(i for i in so if i not in used) or so)
     for found in _THE_PIECE.finditer(text):
         word = singular(found["word"])
         at = found.start("word")
-        if word in made or any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
+        if word in words:  # "cut the leeks into strips. Fry the strips"
+            own = tuple(sorted(i for one, i in made if one == word and i >= 0))
+            yield from [Mention(at, found.end("word"), own)] if own else []
+            continue
+        if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
             continue
         having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
         having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
@@ -248,9 +253,16 @@ def _cut_so(line: FoodLine, word: str) -> bool:
     return any(cut.shape == _SHAPES.get(word, word) for cut in line.cuts)
 
 
-def made_into(text: str) -> set[str]:
-    """The pieces that a step makes: "slice" of "cut the pear into slices"."""
-    return {singular(found["word"]) for found in _MADE_INTO.finditer(text)}
+def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
+    """The pieces that a step makes, each with the line it is made of (-1 for none): "slice" of "cut the pear into
+    slices"."""
+    made: set[tuple[str, int]] = set()
+    for found in _MADE_INTO.finditer(text):
+        of = next((one for one in reversed(named) if one.end <= found.start()), None)
+        clause = text[of.end : found.start()] if of is not None else "."
+        lines = of.lines if of is not None and not re.search(r"[.;]", clause) else ()
+        made |= {(singular(found["word"]), i) for i in lines or (-1,)}
+    return made
 
 
 def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:

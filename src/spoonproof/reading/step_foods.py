@@ -58,7 +58,7 @@ def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list
         *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions, reader.used),
         *kept_back(text, reader.held - reader.used),
     ]
-    reader.pieces |= made_into(text)
+    reader.pieces |= made_into(text, mentions)
     pieces += former_or_latter(text, reader.pair)
     reader.pair = pair_of(mentions) or reader.pair
     pieces = [of_the_pot(reader, one) for one in pieces]

@@ -38,7 +38,7 @@ class StepReader:
     title: str = ""
     listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
-    pieces: set[str] = field(default_factory=set)  # pieces that the steps cut: "slice"
+    pieces: set[tuple[str, int]] = field(default_factory=set)  # pieces that the steps cut: "slice" of which line
     later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
     to_come: set[int] = field(default_factory=set)  # lines that some later step names
     apart: frozenset[int] = frozenset()  # the grown-ups' lines, till the baby's portion is out

@@ -12,22 +12,19 @@ from spoonproof.claims.finding.fill import fill
 from spoonproof.claims.finding.match import matches
 from spoonproof.claims.finding.near import classes_in
 from spoonproof.claims.finding.ordinary import is_ordinary
-from spoonproof.claims.finding.phrase import is_plural, named, noun
-from spoonproof.claims.finding.ranking import THEY, is_doing, rank
+from spoonproof.claims.finding.pronouns import first_named, named_before
 from spoonproof.claims.grammar import RuleBook
 from spoonproof.claims.grammar_rules import RULES
 from spoonproof.claims.lexicon import Lexicon
-from spoonproof.claims.scan import Tagged, hits, tag
+from spoonproof.claims.scan import hits, tag
 from spoonproof.claims.sentences import around, lines_apart
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Passage
 
 _REMEMBERED = 20_000  # sentences; the same captions and pages come back again and again
 _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its noun
-_BREATH = 12  # items: tagged words, marks and the stretches between
 _ITEM = 5  # characters, about
-_TOPIC = frozenset({"food", "dish"})
-_BOTH = re.compile(r"\b[Bb]oth\b")
+_ALL = re.compile(r"\b(?:both|all (?:three|four|of (?:them|these|those)))\b", re.IGNORECASE)
 
 Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids
 
@@ -79,11 +76,12 @@ class Analyser:
                 for draft in self.sentence(passage.text[start:end]):
                     carried: Carried = ((), ())
                     if draft.pronoun:
-                        both = _BOTH.search(passage.text, start, end) is not None
+                        every = _ALL.search(passage.text, start, end) is not None
                         # What stands over a part says what it is about: nothing is carried over a heading.
                         over = any(_is_heading(one) for one in passages[set_at + 1 : index])
                         known: Carried = ((), ()) if over or _of_dish(draft) else topic
-                        carried = self._carried(passage.text, start, draft, both) or known
+                        made = self._made(passages, document) if draft.said == "portion" else None
+                        carried = made or self._carried(passage.text, start, draft, every) or known
                         if not carried[0] and before and not (_of_dish(draft) and _is_heading(passages[index - 1])):
                             carried = self._carried(before, len(before), draft) or known
                     claim = _claim(passage, (start, end), draft, carried)
@@ -92,37 +90,18 @@ class Analyser:
                     found.append(claim)
         return found
 
-    def _carried(self, text: str, at: int, draft: Draft, both: bool = False) -> Carried | None:
-        """The food that the sentence before ``at`` is about; ``both``: with the one it stands in a list with. "They"
-        are many, if many were named."""
-        tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
-        stops = [i for i, symbol in enumerate(tagged.symbols) if symbol in ".?"]
-        near = [i for i in tagged.find(_TOPIC) if not is_doing(tagged, i)]
-        if not stops and near and len(tagged.items) > _BREATH:
-            # Speech without full stops: what was named last, or what was spoken of just before it.
-            near = [i for i in near if near[-1] - i <= _BREATH]
-            far = len(tagged.items) - near[-1] + draft.start // _ITEM > _BREATH
-            if _of_dish(draft) and (far or is_plural(tagged, near[-1])):
-                return None
-            return self._named(tagged, max(near, key=lambda i: (rank(tagged, i), i)))
-        begins = [0, *(i + 1 for i in stops)]
-        for begin in reversed(begins):
-            found = tagged.find(_TOPIC, begin)
-            if found and both:
-                pair = named(tagged, found[0], range(0))
-                return pair.texts, pair.foods
-            if found and (draft.said in THEY or draft.said == "it" or _of_dish(draft)):
-                agreeing = [i for i in found if is_plural(tagged, i) == (draft.said in THEY)]
-                found = agreeing or ([] if _of_dish(draft) else found)
-            if found:
-                return self._named(tagged, found[0])
-        return None
+    def _made(self, passages: Sequence[Passage], document: Document) -> Carried | None:
+        """What is made in a document: the food or dish that it names first."""
+        first = next(one.text for one in passages if one.document is document)
+        made = first_named(tag(self._lexicon, first[:_LOOK_BACK]))
+        return None if made is None else (made.texts, made.foods)
 
-    @staticmethod
-    def _named(tagged: Tagged, at: int) -> Carried:
-        term = tagged.items[at].term
-        foods = (term.senses["food"].id,) if term is not None and "food" in term.senses else ()
-        return (noun(tagged, at, _TOPIC),), foods
+    def _carried(self, text: str, at: int, draft: Draft, every: bool = False) -> Carried | None:
+        """What was spoken of before ``at``; ``every``: with the others of its list."""
+        tagged = tag(self._lexicon, text[max(0, at - _LOOK_BACK) : at])
+        said, gap = "all" if every else draft.said, draft.start // _ITEM
+        found = named_before(tagged, said, gap, draft.rule.kind, dish=_of_dish(draft))
+        return None if found is None else (found.texts, found.foods)
 
 
 def _is_heading(passage: Passage) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import acts_alone, first_of
+from spoonproof.claims.finding.near import acts_alone, first_of, measures
 from spoonproof.claims.finding.phrase import ARTICLES, FOOD, GENERIC, NAMED, NUTRIENT, Subject, both, named
 from spoonproof.claims.finding.ranking import begin_of, is_subject, likeliest, pronoun_before, rank
 from spoonproof.claims.scan import Tagged
@@ -173,8 +173,3 @@ def says_which(tagged: Tagged, match: Match) -> bool:
     """Whether what is called so is spelled out at once: "healthy plant foods *like* beetroot"."""
     end = match.end + 1 + bool(tagged.find(GENERIC, match.end, match.end + 2))
     return any(item.words.rpartition(" ")[2] in _SUCH_AS for item in tagged.items[match.end : end])
-
-
-def measures(tagged: Tagged, at: int) -> bool:
-    """A spoonful is no food: "one spoonful of this"."""
-    return tagged.has(at, "household") and not tagged.has(at, "food")

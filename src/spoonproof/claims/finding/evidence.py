@@ -46,6 +46,17 @@ _NOT_PUT_IN = ("need", "requir", "necessary", "was ", "were ")
 _HOLDING = frozenset({"contain", "copula", "have", "with", "made-so"})
 _DOERS = frozenset({"audience-adult", "process", "serve", "takes"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
+_GIVEN = frozenset({"offer"})
+_OF_FOOD = ("nutrient-content", "general-benefit")
+_SAID_TO_BE = ("safe", "free-from", "contains-gluten")
+_ONCE = re.compile(
+    r"\b(?:i|we|he|she|they|everyone|someone|somebody)(?:'d| had| (?!baked|cooked)\w+ed)\b|\b(?:was|were)\b"
+)
+_TELLER = re.compile(r"\b(?:i|we|my|our|he|she|his|her|that|there|everyone|someone|somebody)\b")
+_NOW = re.compile(
+    r"\b(?:is|are|has|have|contains?|gives?|helps?|can|should|must|may|need|never|you|your|do|does|don't|bab\w+|children)\b"
+    r"|'s |'re "
+)
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out".split()
@@ -117,6 +128,8 @@ def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether what makes a match a claim is in its sentence. ``points``: the sentence points back at a food."""
     if match.rule.kind in _HEALTH and not _does_it(tagged, match, points):
         return False
+    if (match.rule.kind in _OF_FOOD or match.rule.name in _SAID_TO_BE) and _was_once(tagged):
+        return False
     if match.rule.loose and match.rule.kind in _OF_THE_BODY and not _stands_close(tagged, match):
         return False
     if match.rule.kind == "function" and not _does_the_eyes(tagged, match):
@@ -125,12 +138,19 @@ def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
     return asked is None or asked(tagged, match)
 
 
+def _was_once(tagged: Tagged) -> bool:
+    """Whether a food is told of as it was once, by whoever cooked or ate it: "the healthiest lunch *I'd packed*",
+    "there *was* iron in the water at the cottage"."""
+    text = fold(tagged.text)
+    return all(one.search(text) is not None for one in (_ONCE, _TELLER)) and _NOW.search(text) is None
+
+
 def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether something eaten is named or pointed at that could do the body good or harm: "*a walk* helps digestion"
     names none. A short line may leave it out."""
     if len(tagged.items) <= _SHORT:
         return not is_about_no_food(tagged, match.trigger[0]) or bool(tagged.find(_EATEN))
-    own = range(*(match.object or match.trigger))
+    own = {*range(*match.trigger), *range(*(match.object or match.trigger))} - {*tagged.find(_GIVEN, *match.trigger)}
     at = max(match.trigger[0], (match.object or match.trigger)[0])
     if any(index not in own for index in tagged.find(_EATEN, 0, at)):
         return True
@@ -234,7 +254,9 @@ def _is_no_kind(tagged: Tagged, match: Match) -> bool:
 
 def _does_the_eyes(tagged: Tagged, match: Match) -> bool:
     """Whether somebody sees the better for it: "so thin *you can see* the plate" only shows it, "no sugar *in sight*"
-    is none."""
+    is none; nor does "while he *is teething*" say that anything eases it."""
+    if match.object is not None and said_at(tagged, match.object[0]) == "teething":
+        return not tagged.is_any(match.object[0] - 1, _COPULA)
     if match.object is not None and said_at(tagged, match.object[0]) == "sight":
         return not text_before(tagged, match.object[0]).endswith(_IN_SIGHT)
     if match.object is None or not said_at(tagged, match.object[0]).startswith("see"):
@@ -329,7 +351,6 @@ def _goes_without(tagged: Tagged, match: Match) -> bool:
 _OF_THE_BODY = ("function", "general-benefit")
 _HEALTH = ("function", "disease", "general-benefit")
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
-    "answered-with-an-age": _is_an_age,
     "contains": _is_held,
     "iron-rich": _is_said_of_it,
     "is-source": _is_no_kind,
@@ -341,7 +362,6 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "food-and-nutrients": _is_no_course,
     "body-and-nutrient": _is_the_body,
     "nutrient-and-body": _is_the_body,
-    "food-and-body": _is_the_body,
     "allergy": _says_of_an_allergy,
     "food-allergy": _says_of_an_allergy,
     "reacts-to": _of_more_than_one_family,

@@ -130,7 +130,6 @@ KITCHEN: Mapping[str, tuple[Ask, ...]] = {
         _edible_bones,
         _meat,
     ),
-    "helps-an-organ": (_edible_bones,),
     "for-a-function": (_edible_bones,),
     "body-and-nutrient": (
         _peel,

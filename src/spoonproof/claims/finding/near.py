@@ -82,3 +82,8 @@ def quoted(tagged: Tagged, begin: int, end: int) -> bool:
 def skipped(tagged: Tagged) -> bool:
     """Whether somebody is told to leave it: "*skip it* if your child has a sesame allergy"."""
     return _SKIPPED.search(fold(tagged.text)) is not None
+
+
+def measures(tagged: Tagged, at: int) -> bool:
+    """A spoonful is no food: "one spoonful of this"."""
+    return tagged.has(at, "household") and not tagged.has(at, "food")

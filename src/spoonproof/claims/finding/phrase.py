@@ -28,8 +28,8 @@ _NO_ADJECTIVE = frozenset(
 )
 _ONE_DOES = frozenset("is has 's isn't hasn't contains helps gives".split())
 _DOES = frozenset({"copula", "contain", "have", "benefit", "benefit-weak", "harm", "keep", "make"})
-_ACTS = frozenset({"contain", "benefit", "harm", "through-it"})
-_SOMEBODY = frozenset("i we you he she they it there".split())
+_ACTS = frozenset({"contain", "benefit", "harm", "through-it", "introduce", "avoid"})
+_SOMEBODY = frozenset("i we you he she they it there which who".split())
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
 
@@ -129,7 +129,7 @@ def is_plural(tagged: Tagged, at: int) -> bool:
     """Whether "they" may stand for the noun at ``at``: "ground almonds", the last of "rice and peas"."""
     last = tagged.items[at].words.rpartition(" ")[2]
     listed = said_at(tagged, widen(tagged, at) - 1) in ("and", "&") and previous(tagged, at, FOOD) is not None
-    return listed or (last.endswith("s") and not last.endswith(("ss", "us", "is")))
+    return listed or last == "feet" or (last.endswith("s") and not last.endswith(("ss", "us", "is")))
 
 
 def widen(tagged: Tagged, at: int) -> int:

@@ -13,13 +13,15 @@ _PRONOUNS = frozenset(
     {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}
     | {"he", "she"}
 )
-THEY = frozenset({"they", "theyre", "these", "their", "them"})
+_THAT = frozenset({"that", "those"})
+THEY = frozenset({"they", "theyre", "these", "those", "their", "them"})
 _PERSONAL = frozenset({"it", "they", "theyre", "he", "she"})
 _TAKING = frozenset({"give", "avoid", "from", "than", "high", "contain"})  # what follows is their object
 _BEFORE_OBJECT = frozenset("with of in to for than from like as into by on without unlike your our other any".split())
 _RELATIVES = frozenset({"which", "that", "who"})
 REACH = 18
 _DIET = -3  # the rank of "diet" in "added to your baby's diet from six months": no more than where a food goes
+_COPULA = frozenset({"copula"})
 _GIVES = frozenset({"copula", "contain"})
 # How a baby is fed is less likely what is spoken of than a food by name.
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
@@ -51,7 +53,7 @@ def is_doing(tagged: Tagged, at: int) -> bool:
         return False
     before = tagged.items[at - 1].words.rpartition(" ")[2] if at else ""
     after = tagged.items[at + 1].words.partition(" ")[0] if at + 1 < len(tagged.items) else ""
-    drunk = tagged.items[at].words in _DRUNK  # "*squash it* rots teeth" speaks of the drink
+    drunk = tagged.items[at].words in _DRUNK and after == "it"  # "*squash it* rots teeth" speaks of the drink
     return before in _DOERS or (after in _DONE_TO and not drunk)
 
 
@@ -69,7 +71,7 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     after = nearest + 1 + (tagged.symbols[nearest + 1 : nearest + 2] == ",")
     relative = after < len(tagged.items) and tagged.items[after].words in _RELATIVES
     beside = after >= at and (len(candidates) == 1 or rank(tagged, nearest) > _DIET)
-    if (relative or beside) and not _is_predicate(tagged, nearest, frozenset({"copula"})):
+    if (relative or beside) and not _is_predicate(tagged, nearest, _COPULA):
         return nearest
     return max(candidates, key=lambda i: (rank(tagged, i), i))
 
@@ -159,15 +161,34 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
     found = [
         i
         for i in range(begin, at)
-        if tagged.items[i].words in _PRONOUNS
+        if (said_by(tagged, i) in _PRONOUNS or _is_demonstrative(tagged, i))
         # "this purée" names its noun; "it is packed with protein" does not
-        and (tagged.items[i].words in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
+        and (said_by(tagged, i) in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
         and not _stands_for_nothing(tagged, i)
         and not names_both(tagged, i)
         and not (tagged.items[i].words == "them" and i and tagged.items[i - 1].words.rpartition(" ")[2] in _BESIDE)
         and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None
+
+
+def said_by(tagged: Tagged, at: int) -> str:
+    """The pronoun at ``at`` without the verb it is written with: "*they*'ve"; any other word as it is."""
+    words = tagged.items[at].words
+    head, mark, _ = words.partition("'")
+    return head if mark and head in _PERSONAL else words
+
+
+def is_what_it_is(tagged: Tagged, at: int) -> bool:
+    """Whether a noun only says what another is: "cucumber is nearly all *water*"."""
+    return not is_subject(tagged, at) and _is_predicate(tagged, at, _COPULA)
+
+
+def _is_demonstrative(tagged: Tagged, at: int) -> bool:
+    """Whether "that" or "those" opens a clause and stands for a noun: "I add lamb, *that is* rich in zinc"."""
+    if tagged.items[at].words not in _THAT or not tagged.is_any(at + 1, _VERBS):
+        return False
+    return at == 0 or tagged.symbols[at - 1] in ".?:" or tagged.items[at - 1].words in _OPENERS
 
 
 def names_both(tagged: Tagged, at: int) -> bool:

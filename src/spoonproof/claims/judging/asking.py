@@ -58,7 +58,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         subjects -= _excluded(claim)
     elif claim.kind == "safety-age" and stance == "warns" and (held := _IF_THEY_HAVE.search(plain(claim.quote))):
         subjects -= runs_of(held[0])
-    near = plain(f"{clause(claim)} {claim.relates_to or ''}")
+    # A bar between: "than red meat" and then "iron" is no meat's iron.
+    near = plain(clause(claim)) + (f"|{plain(claim.relates_to)}" if claim.relates_to else "")
     if _looks_past_commas(claim, near):
         near = plain(around(claim))
     key = Key(

@@ -43,7 +43,8 @@ def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     decides ("babies need 90 mg of iron" is more than that they need iron; "spinach iron is hard to absorb" is not that
     spinach has iron)."""
     a, b = one.claim, other.claim
-    return one.advice in STANDS and other.advice not in STANDS and a.start < b.end and b.start < a.end
+    same = a.passage is b.passage and a.start < b.end and b.start < a.end
+    return same and one.advice in STANDS and other.advice not in STANDS
 
 
 def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:

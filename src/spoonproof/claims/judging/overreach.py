@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
-from spoonproof.claims.judging.reading import around, only_named, runs_of
+from spoonproof.claims.judging.reading import around, only_named, runs_of, said_before
 from spoonproof.claims.judging.said_next import answered
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import plain
@@ -36,6 +36,15 @@ _NO_SOONER = re.compile(
     r"[ ,;:—–-]*(?:and |but )?(?:never|not(?: a day)?|no) (?:any )?(?:before|earlier|sooner)\b", re.IGNORECASE
 )
 """What makes an age from which a food is given the first at which it may be."""
+_TURNED_DOWN = re.compile(
+    r"\b(?:(?:refus|reject|spit|gag|hat|dislik|push|turn)(?:e|es|ed|s|ing)?(?: (?:out|on|at|away|down))?"
+    r"|(?:won['’]t|doesn['’]t|don['’]t|will not|does not) (?:eat|take|touch|want|like|try|have)) "
+    r"(?:(?:the|any|all|some|a) )?$",
+    re.IGNORECASE,
+)
+"""A child that turns down what the claim speaks of: "who refuses lumps at seven months"."""
+_ASIDE = re.compile(r"(?:after|than|instead of|next to|besides?|apart from|other than|rather than) ", re.IGNORECASE)
+"""How a claim begins whose food is what another is held against: "the best drink after water for a one year old"."""
 _NAMED_ONLY = re.compile(
     r"\s*(?:(?:does|do|did|would|need)(?:n['’]t| not)|never) (?:always |automatically |necessarily )?"
     r"(?:mean|make|equal)\b"
@@ -95,6 +104,12 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
             f"Others are said to hold it, and something else is set against it: say what you hold. {verdict.why}"
         )
         verdict.steps.append("put into others' mouths and answered with a but: not kept")
+        return
+    given = claim.kind == "safety-age" and key.stance == "permits"
+    if given and (_TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
+        verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
+        verdict.why = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
+        verdict.steps.append("it is turned down, or named beside something else, and not given: not kept")
         return
     if only_named(claim):
         verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""

@@ -92,6 +92,9 @@ def _exempts(claim: Claim) -> bool:
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
+    none_does = _NO_FOOD.search(plain(f"{said_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
+    if claim.kind == "disease" and claim.polarity in ("asserts", "denies") and none_does:
+        return "refutes", "no food is said to do it"
     if claim.polarity == "denies" and _ASKED_NOT.match(sentence) and _mark(claim) == "?":
         claim = replace(claim, polarity="asks")
     if claim.polarity in ("asserts", "hedges"):
@@ -124,9 +127,6 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    none_does = _NO_FOOD.search(plain(f"{said_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
-    if claim.polarity == "denies" and claim.kind == "disease" and none_does:
-        return "refutes", "no food is said to do it"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
     if claim.polarity == "refutes" and _set_aside(claim):
@@ -188,11 +188,13 @@ _NO_WONDER = re.compile(
 )
 """What no food does is right to deny: "carrots won't turn her eyes into lamps"."""
 _NO_FOOD = re.compile(
-    r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?(?:food|fruit|vegetable|herb|drink|dish) "
-    r"(?:that |which |can |will |has |ever )?(?:cures?|treats?|heals?|prevents?|stops?) "
+    r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?"
+    r"(?:food|fruit|vegetable|herb|spice|tea|oil|drink|dish|diet|supplement) "
+    r"(?:(?:that|which|can|will|has|ever|been|shown|proven|found|known|to) ){0,6}"
+    r"(?:cures?|treats?|heals?|prevents?|stops?) "
 )
 _SAVE_ONE = re.compile(
-    r" (?:except|but|save|apart from|other than|besides|unless|only) "
+    r" (?:except|but|save|apart from|other than|besides|unless|only|like|as well as) "
 )  # "no food cures it but ginger"
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "

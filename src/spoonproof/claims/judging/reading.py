@@ -138,6 +138,16 @@ def _age_in(words: str) -> re.Match[str] | None:
     return next((age for age in _AGE.finditer(words) if " old" in age[0] or not _HOW_OFTEN.match(age[0])), None)
 
 
+def age_said(words: str, register: Register) -> float | None:
+    """The months of the first age in plain words, None where they name none; "before one" is said of a year."""
+    age = _age_in(words)
+    if age is not None:
+        return _months(age, register)
+    bare = _BARE.search(words)
+    value = None if bare is None else _count(bare[1], register)
+    return None if value is None else value * 12 if value <= 5 else value
+
+
 def _months(match: re.Match[str], register: Register) -> float | None:
     """The months of an age in words; None where its number is none."""
     value = 1.0 if match[1] == "a" else _count(match[1], register)  # "under a year"

@@ -7,7 +7,7 @@ from collections.abc import Collection
 
 from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
-from spoonproof.claims.judging.reading import clause, only_later, runs_of, subjects_of
+from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -174,8 +174,17 @@ def _given_after_all(quote: str, register: Register, subjects: Collection[str]) 
     last = plain(quote).rpartition(" but ")[2]
     if last == plain(quote) or not has_any(last, register.words.get("allows", ())):
         return False
-    later = has_any(last, (*register.words.get("later", ()), *register.words.get("made safe", ())))
+    age = age_said(last, register)
+    if age is None:
+        later = has_any(last, register.words.get("later", ()))
+    else:
+        later = age >= (age_said(plain(quote).rpartition(" but ")[0], register) or _A_YEAR)
+    later = later or has_any(last, register.words.get("made safe", ()))
     return not later and not _negations(last, register) and not _stance(last, register, subjects)
+
+
+_A_YEAR = 12
+"""Months until which what waits waits, as a rule."""
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
