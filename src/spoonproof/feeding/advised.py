@@ -11,10 +11,11 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.feeding.carried_on import carried_on
+from spoonproof.feeding.clauses import names_child
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
-from spoonproof.feeding.recipients import GIVE, kept_back, later
+from spoonproof.feeding.recipients import GIVE, hers_first, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.shown import endangering, facts_told
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -76,8 +77,12 @@ def advised(
         asked = _Asked(rows, months, tables, passage.kind, by_shape)
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
-        for start, end in places:
+        for at, (start, end) in enumerate(places):
             said = passage.text[start:end]
+            around = (
+                passage.text[places[max(0, at - 1)][0] : start],
+                passage.text[end : places[min(len(places) - 1, at + 1)][1]],
+            )
             named = tables.phrases.find(said)
             alone = {hit: (words, there) for hit, words, there in apart(said, named)}
             for hit in (*named, *said_otherwise(said, tables)):
@@ -85,9 +90,10 @@ def advised(
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
                     continue  # no row of this age is about it, whatever the words say
-                row = asked.danger(said, hit, film=passage.kind == "speech" and not by_shape)
+                told_so = asked.stance(said, hit, around)
+                row = asked.danger(said, hit, told_so, around=around, film=passage.kind == "speech" and not by_shape)
                 if row is None and hit in alone:
-                    row = asked.danger(*alone[hit], film=passage.kind == "speech" and not by_shape)
+                    row = asked.danger(*alone[hit], around=around, film=passage.kind == "speech" and not by_shape)
                 if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end)):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
@@ -116,14 +122,34 @@ class _Asked:
     kind: str
     by_shape: bool
 
-    def danger(self, said: str, hit: Found, told: Stance | None = None, *, film: bool = False) -> HazardRow | None:
+    def stance(self, said: str, hit: Found, around: tuple[str, str]) -> Stance:
+        """What ``said`` does with the food, or where it names nobody, with the sentences ``around`` it."""
+        alone = stance(said, hit, self.tables)
+        if alone.eaters or alone.turned or self.kind == "step":
+            return alone
+        before, behind = ("" if hers_first(around[0]) else around[0]), around[1]
+        there = hit._replace(start=hit.start + len(before), end=hit.end + len(before))
+        return stance(f"{before}{said}{behind}", there, self.tables)
+
+    def danger(
+        self,
+        said: str,
+        hit: Found,
+        told: Stance | None = None,
+        *,
+        around: tuple[str, str] = ("", ""),
+        film: bool = False,
+    ) -> HazardRow | None:
         """The gravest row of what ``said`` does with the food, None where it isn't handed to the baby; ``told``: what
         more words than these do with it."""
-        classes = endangering(self.tables.kinds[hit.value], said, hit, self.kind, by_shape=self.by_shape)
+        by_shape = self.by_shape and not names_child("".join((around[0], said, around[1])), self.tables)
+        classes = endangering(self.tables.kinds[hit.value], said, hit, self.kind, by_shape=by_shape)
         if not classes or kept_back(said, hit) or reckoned(said, hit):
             return None
         told = told or stance(said, hit, self.tables)
         if told.turned or told.eaters == "others":
+            return None
+        if told.eaters != "baby" and hers_first(around[0]):
             return None
         eaten = told.eaters == "baby" and (self.kind != "step" or GIVE.search(said) is not None)
         if not eaten and not self._for_babies(said, hit, classes, film=film):

@@ -34,7 +34,8 @@ _BORDER = re.compile(
     r"|,? \b(?:but|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
     r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
-    r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one)|s?he['’]s) (?:has|gets?|have|eats?|had|got)\b)",
+    r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
+    r"|got|works)\b)",
     re.I,
 )
 _MARKS = frozenset(";:.!?()\n–—-,")
@@ -50,11 +51,11 @@ _THE_LAST = re.compile(
     re.I,
 )
 """Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
-_OURS = re.compile(
-    rf"\b(?:ours|yours|(?:on|in|over|into|through) (?:our|my) (?!knees?\b|lap\b|arms?\b|hip\b)\w+)\b|\b{MINE}", re.I
-)
+_MY_CHILD = r"(?:knees?|lap|arms?|hip|little|bab\w+|son|daughter|girl|boy|youngest|\w+-(?:month|week)\w*)\b"
+_OURS = re.compile(rf"\b(?:ours|yours|(?:on|in|over|into|through) (?:our|my) (?!{_MY_CHILD})\w+)\b|\b{MINE}", re.I)
 _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 """Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""
+_GIVEN = re.compile(r"\b(?:giv\w+|gave|fe[e]?d\w*|let\w*|offer\w*|hand\w*) $", re.I)
 
 
 class Clause(NamedTuple):
@@ -89,15 +90,20 @@ def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Cl
     return [clause if clause.about else clause._replace(about=first) for clause in found]
 
 
+def names_child(said: str, tables: FeedingTables) -> bool:
+    """Whether words for a child stand in it, or for one already spoken of: "they" are anybody."""
+    return any(mark.value in ("child", "they", "babys") for mark in _standing(list(_marks(said, tables))))
+
+
 def _edges(said: str, foods: Sequence[Place]) -> list[int]:
     """Where the clauses begin and end; no food's name is parted, and no clause is a single joining word."""
     borders = (match.end() if match.group().strip() in _MARKS else match.start() for match in _BORDER.finditer(said))
     edges = sorted({0, *borders, len(said)})
-    leading = (_LEADING.match(said, start, end) for start, end in pairwise(edges))
-    edges = sorted({*edges, *(match.end() for match in leading if match)})
     edges = [edge for edge in edges if not any(start < edge < end for start, end in foods)]
     short = {end for start, end in pairwise(edges) if end < len(said) and len(said[start:end].split()) < _LEAST}
-    return [edge for edge in edges if edge not in short]
+    edges = [edge for edge in edges if edge not in short]
+    leading = [match.end() for start, end in pairwise(edges) if (match := _LEADING.match(said, start, end))]
+    return sorted({*edges, *(edge for edge in leading if not any(start < edge < end for start, end in foods))})
 
 
 _LEAST = 2
@@ -109,15 +115,16 @@ def _marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
     ours = [match.span() for match in _OURS.finditer(said)]
     hers = [match.span() for match in _HERS.finditer(said)]
     for start, end in ours:
-        yield Hit(start, end, "other")
+        if not _GIVEN.search(said[:start]):
+            yield Hit(start, end, "other")
     for start, end in hers:
-        if (start, end) not in ours:  # "mine eats it cold"
+        if (start, end) not in ours or _GIVEN.search(said[:start]):  # "mine eats it cold", "I give mine"
             yield Hit(start, end, "babys")
     for match in UNCUT.finditer(said):
         yield Hit(match.start(), match.end(), "undenies")
 
 
-_UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys"}
+_UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys", "safe": "undenies"}
 """What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
 
 

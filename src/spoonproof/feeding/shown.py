@@ -131,9 +131,9 @@ _MADE_SAFE = re.compile(
 
 
 def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_shape: bool) -> frozenset[str]:
-    """The kinds of the food whose danger the words show, as far as such words are looked at (see ``advised``)."""
+    """The kinds of the food whose danger the words show; ``by_shape``: only such as its shape or state makes one."""
     classes = _shown(kinds, said, hit)
-    if by_shape and not ONE_CHILD.search(said):
+    if by_shape:
         classes -= ANY_FORM | MILKS
     # "Then it's milk and bed": the milk she always has.
     if hit.phrase == ("milk",) and (kind == "speech" or _USUAL_MILK.search(said[: hit.start])):

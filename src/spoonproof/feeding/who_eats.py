@@ -37,12 +37,16 @@ _OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets
 """Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
 _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
+_REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
+"""What opens a reason, which hands nothing over: "because raw sponge mix has egg in it"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
 _BABY = ("child", "they", "babys")
 _NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
+_OBJECT_NEAR = 8
+"""Characters between what is done and the word for the food: "squash each one", "has them ground"."""
 _VERB_NEAR = 24
 """Characters between a denial and the verb that it denies: "isn't something I'd give"."""
 
@@ -66,10 +70,14 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
     parts = clauses(said, places, tables)
     home = next(clause for clause in parts if which in clause.named)
     eaters = _eaters(said, home, places[which])
+    reason = _REASON.match(said, home.start) is not None
     if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of("denies")):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
+    cut_helps = not kinds & _NO_CUT_HELPS
+    if cut_helps and _made_safe(said, home, hit.end):
+        return Stance(eaters, "made safe")
     for clause in parts:
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
         if clause is home or not (speaks or alike & {*clause.about}):
@@ -78,7 +86,9 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
-        if eaters == "baby":
+        if cut_helps and not clause.named and _made_safe(said, clause, hit.end):
+            return Stance(eaters, "made safe")
+        if eaters == "baby" or (reason and not speaks):
             continue
         if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):
             return Stance("others", "")
@@ -87,14 +97,28 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
             eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
         elif clause.has("asleep"):
             return Stance("others", "asleep")
-        elif clause.has(*_BABY) and not clause.has("idle"):
-            if clause.has("safe") and not kinds & _NO_CUT_HELPS:
-                return Stance("baby", "made safe")
-            if not eaters or (clause.has("eats", "gives") and clause.has("thereof")):
-                eaters = "baby"
+        elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or _speaks_of_it(clause)):
+            eaters = "baby"
     if _SPARED.search(said, home.end):  # "Nan's has sherry, so the babies had theirs made with milk"
         return Stance(eaters, "made otherwise")
     return Stance(eaters, "")
+
+
+def _speaks_of_it(clause: Clause) -> bool:
+    """Whether a clause that names no food tells of one eaten: "and she has some too"."""
+    return clause.has("eats", "gives") and clause.has("thereof")
+
+
+def _made_safe(said: str, clause: Clause, behind: int) -> bool:
+    """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust"."""
+    its = clause.of("thereof")
+    for done in clause.of("safe"):
+        itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
+        to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
+        so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
+        if done.start > behind and (to_it or so):
+            return True
+    return False
 
 
 def _governs(denial: Hit, clause: Clause, *verbs: str) -> bool:
