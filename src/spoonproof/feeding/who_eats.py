@@ -15,7 +15,7 @@ from spoonproof.feeding.told_patterns import Hit
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
 
-_BY_SHAPE = frozenset("nut seed-large dried-fruit bone-in string-cheese crunchy crisp-snack popcorn hard-sweet".split())
+_BY_SHAPE = frozenset("nut seed-large dried-fruit bone-in string-cheese crunchy crisp-snack".split())
 _NO_CUT_HELPS = ANY_FORM - _BY_SHAPE
 _TOLD_ALIKE = frozenset(
     """mould-cheese raw-dish mercury-fish raw-milk raw-milk-cheese nut popcorn honey salt sausage sweetener herbal-tea
@@ -76,7 +76,7 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
     if home.has("bad"):
         return Stance(eaters, "called bad")
     cut_helps = not kinds & _NO_CUT_HELPS
-    if cut_helps and _made_safe(said, home, hit.end):
+    if cut_helps and _made_safe(said, home, hit):
         return Stance(eaters, "made safe")
     for clause in parts:
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
@@ -86,7 +86,7 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
-        if cut_helps and not clause.named and _made_safe(said, clause, hit.end):
+        if cut_helps and not clause.named and _made_safe(said, clause, hit):
             return Stance(eaters, "made safe")
         if eaters == "baby" or (reason and not speaks):
             continue
@@ -109,14 +109,15 @@ def _speaks_of_it(clause: Clause) -> bool:
     return clause.has("eats", "gives") and clause.has("thereof")
 
 
-def _made_safe(said: str, clause: Clause, behind: int) -> bool:
+def _made_safe(said: str, clause: Clause, food: Found) -> bool:
     """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust"."""
-    its = clause.of("thereof")
+    many = said[food.start : food.end].lower().endswith("s")
+    its = [one for one in clause.of("thereof") if not (many and said[one.start : one.end].lower() == "it")]
     for done in clause.of("safe"):
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
         so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
-        if done.start > behind and (to_it or so):
+        if done.start > food.end and (to_it or so):
             return True
     return False
 
