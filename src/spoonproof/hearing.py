@@ -105,7 +105,7 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
         return False
     if other.claim.polarity == "refutes":
         return True
-    if one.claim.end - other.claim.end >= _A_WORD or not one.claim.subjects:
+    if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
     entry = register.get(other.entry) if other.entry else None
     if entry is not None and entry.stance == "warns" and other.claim.kind == "safety-age":
@@ -114,8 +114,23 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
     return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)
 
 
+def _tells_all(warning: Claim, danger: Claim) -> bool:
+    """Whether the words of a danger are those of a warning, or name its food nowhere else and speak on of nothing: "we
+    left a raw milk co-op when we had our son, because germs can make a baby ill"."""
+    behind = danger.passage.text[warning.end : danger.end]
+    if len(behind) < _A_WORD:
+        return True
+    said, warned = danger.quote.lower(), warning.quote.lower()
+    once = all(said.count(food) == 1 and food in warned for food in danger.subjects)
+    return once and _SPEAKS_ON.search(behind) is None
+
+
 _A_WORD = 16
 """Characters that a danger's clause may have behind a warning: "... 's kidneys"."""
+_SPEAKS_ON = re.compile(
+    r"\b(?:it|them|that|those|these|this|some|one|any|but|except|unless|until|till)\b", re.IGNORECASE
+)
+"""Words behind a warning that may hand over after all what it keeps back."""
 
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
