@@ -105,7 +105,9 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
     held_against = (
         a.kind == "function" and b.kind == "nutrient-content" and _HELD_AGAINST.search(b.quote[len(a.quote) :])
     )
-    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared))
+    # "Juice is not needed" says of what it is not good, and "by babies under one" whose drink it is not.
+    unneeded = a.kind == "function" and b.kind == "safety-age" and a.start == b.start and a.polarity == "denies"
+    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared or unneeded))
 
 
 _HELD_AGAINST = re.compile(r"^ (?:as (?:well|much|easily|readily) as|(?:less|more)(?: \w+)? than) ", re.IGNORECASE)

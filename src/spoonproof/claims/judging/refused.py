@@ -17,7 +17,8 @@ _WISHED = re.compile(
 )
 _REFUSED = re.compile(
     r"^ (?:[a-z']+ ){0,14}?(?:(?:said|says|saying|was|is) (?:absolutely |definitely |firmly |a (?:firm|clear) )?"
-    r"(?:not|no|never)(?! (?:problem|worries|matter|harm|bother|reason|trouble|danger|need|wonder|doubt|better))"
+    r"(?:not|no|never)"
+    r"(?! (?:problem|worr|matter|harm|bother|reason|trouble|danger|need|wonder|doubt|better|mind|fear|once|more))"
     r"|(?:i|we|she|he) (?:refused|forbade|stopped (?:her|him|them)|put (?:my|our) foot down|wouldn't hear of it)"
     r"|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
 )
@@ -39,9 +40,11 @@ def done_without(claim: Claim, register: Register) -> bool:
     lasts = register.words.get("gives up", ())
     names = [plain(name).strip() for name in claim.subjects or claim.foods]
     places = [words.find(f" {name}") for name in names]
-    return bool(names) and all(
-        at >= 0 and (_preferred_to(words[: at + 1]) or any(_gives_up(words[: at + 1], verb) for verb in lasts))
-        for at in places
+    if not names or min(places) < 0 or any(_A_RULE.match(words, at) for at in places):
+        return False
+    leads = [words[: at + 1] for at in places]
+    return _LEFT_A_CLUB.search(words) is not None or all(
+        _RATHER.search(lead) or any(_gives_up(lead, verb) for verb in lasts) for lead in leads
     )
 
 
@@ -51,16 +54,19 @@ def _gives_up(lead: str, verb: str) -> bool:
     return bool(found) and _TELLER.search(f"{before} ") is not None and _LITTLE.fullmatch(rest) is not None
 
 
-def _preferred_to(lead: str) -> bool:
-    return _RATHER.search(lead) is not None
-
-
 _TELLER = re.compile(r" (?:i|we|i've|we've|i'd|we'd|i'll|we'll) (?:(?:have|had|both|all|always|just|did) ){0,2}$")
 _LITTLE = re.compile(
     r"(?:(?:a|an|any|all|the|his|her|their|my|our|that|of|to|give|giving|offer|offering|buy|buying|use|using|drink"
     r"|drinking|eat|eating|on|him|them|it) )*"
 )
 """What may stand between a refusal and what is refused; "refused to wait with honey" is none."""
+_LEFT_A_CLUB = re.compile(
+    r" (?:i|we) (?:left|quit|cancelled) (?:(?:a|an|the|our|my) )?(?:[a-z]+ ){1,3}"
+    r"(?:co op|coop|club|scheme|group|share|round|subscription|delivery) "
+)
+"""What is given up with what brings it: "we left a raw milk co-op"."""
+_A_RULE = re.compile(r" (?:[a-z]+ ){1,2}(?:bans?|rules?|advice|warnings?|guidelines?|guidance|myths?|scares?|limits?) ")
+"""What is refused with it is not the food: "we refused the honey ban"."""
 _RATHER = re.compile(
     r" (?:rather than|instead of|in place of) (?:(?:a|an|any|the|some|giving|offering|reaching|for|bottles?|cups?"
     r"|glass|sips?|spoonfuls?|drinks?|bits?|lots?|of|plain|more|extra) )*$"

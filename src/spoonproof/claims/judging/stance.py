@@ -29,11 +29,14 @@ _NOT_FORBIDDEN = re.compile(
     r"|ruled out) "
     r"|(?: not|n't| never) (?:(?:an?|the|ones?|something|things?|foods?|i|we|you|need|have|want) ){0,4}(?:to )?"
     r"(?:avoid|skip|steer clear of|stay away from|keep away from) "
+    r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
     r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
     r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
     r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear"
     r"|keep (?:[a-z']+ ){1,6}?(?:away )?from) "
 )
+_OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
+"""What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
@@ -213,6 +216,7 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     if (
         _TOO.search(words)
         or _TOO_EARLY.search(words)
+        or _OFF.search(words)
         or ((away := _AWAY.search(words)) and not _negations(words[: away.start()], register))
         or _FOR_ITS_HARM.search(words)
         or _STOPPED.search(words)
