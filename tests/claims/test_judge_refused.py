@@ -24,6 +24,11 @@ REFUSED = (
     "Fruit juice is not needed by babies under one.",
     "Stock cubes are too salty for babies, so I buy the no-salt ones.",
     "If your baby has bad eczema, see the doctor before peanut.",
+    "My sister offered popcorn to my one-year-old and I took it away.",
+    "A whole grape can block a toddler's throat.",
+    "Egg white doesn't have to wait until one.",
+    "Milk remains the main drink until one.",
+    "Squash isn't a drink for babies, even the sugar-free kind.",
 )
 GIVEN = (
     "Gran kept offering honey for his cough and I said never mind, go on.",
@@ -42,6 +47,11 @@ GIVEN = (
     "If she has severe eczema, skip the doctor and give peanut.",
     "Breast milk alone is enough until twelve months.",
     "These are the sugar-free ones, made with dates and honey.",
+    "A whole grape doesn't block a toddler's throat.",
+    "My sister offered popcorn to my one-year-old and took it to the sofa with him.",
+    "Cow's milk stays her main food until one.",
+    "Milk needn't be the main drink until one.",
+    "Rice milk is suitable from one because it has no dairy.",
 )
 LION = "British Lion stamped eggs are fine runny from six months."
 

@@ -106,8 +106,8 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
         a.kind == "function" and b.kind == "nutrient-content" and _HELD_AGAINST.search(b.quote[len(a.quote) :])
     )
     # "Juice is not needed" says of what it is not good, and "by babies under one" whose drink it is not.
-    unneeded = a.kind == "function" and b.kind == "safety-age" and a.start == b.start and a.polarity == "denies"
-    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared or unneeded))
+    broken_off = a.polarity == "denies" and a.start == b.start and a.kind in ("function", "comparative")
+    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared or broken_off))
 
 
 _HELD_AGAINST = re.compile(r"^ (?:as (?:well|much|easily|readily) as|(?:less|more)(?: \w+)? than) ", re.IGNORECASE)

@@ -52,11 +52,11 @@ _NAMED_ONLY = re.compile(
     re.IGNORECASE,
 )
 _BOUGHT = re.compile(
-    r"\b(?:buy|bought|buying|use|choose|chose|pick|get|got|take|look for|go for|swap to|switch to) (?:the|an?) $",
+    r"\b(?:buy|bought|buying|use|choose|chose|pick|get|got|take|look for|go for|swap to|even) (?:the|an?) [\w-]+$",
     re.IGNORECASE,
 )
 _A_SORT = re.compile(r"\s*(?:ones?|versions?|kinds?|sorts?|variet(?:y|ies)|types?|brands?)\b", re.IGNORECASE)
-"""A sort that is bought by its name: "I buy the no-salt ones"."""
+"""A sort that is told apart by its name: "I buy the no-salt ones", "not even the sugar-free kind"."""
 _NO_BETTER = re.compile(
     r" (?:no|not any|[a-z]+n't any) (?:healthier|better|worse|different|purer|safer|kinder|gentler|sweeter|cleaner)"
     r" (?:than|from|to) "
@@ -98,9 +98,10 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
     asked_for = asked_for or _GRANTED.search(plain(around(claim))) is not None
     text = claim.passage.text
-    a_sort = _A_SORT.match(text, claim.end) and _BOUGHT.search(text[max(0, claim.start - 24) : claim.start])
+    a_sort = _A_SORT.match(text, claim.end) and _BOUGHT.search(text[max(0, claim.end - 40) : claim.end])
     if claim.level in _ABSENT and (held_against or asked_for or a_sort or _NAMED_ONLY.match(text, claim.end)):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
+        verdict.warning = None if a_sort else verdict.warning
         verdict.why = "The word is named here, and nothing is claimed with it."
         verdict.steps.append("it is only named: nothing is claimed")
         return

@@ -20,7 +20,7 @@ _REFUSED = re.compile(
     r"(?:not|no|never)"
     r"(?! (?:problem|worr|matter|harm|bother|reason|trouble|danger|need|wonder|doubt|better|mind|fear|once|more))"
     r"|(?:i|we|she|he) (?:refused|forbade|stopped (?:her|him|them)|put (?:my|our) foot down|wouldn't hear of it)"
-    r"|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
+    r"|took (?:it|them|that) (?:away|off|back)|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
 )
 
 
@@ -29,7 +29,12 @@ def wished_and_refused(claim: Claim) -> bool:
     text = claim.passage.text
     before, after = plain(text[max(0, claim.start - 60) : claim.start]), plain(text[claim.end : claim.end + 120])
     quote = plain(claim.quote)
-    wished = _WISHED.search(before) or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
+    theirs = quote.startswith((" offered ", " suggested ")) and not before.endswith((" i ", " we "))
+    wished = (
+        theirs
+        or _WISHED.search(before)
+        or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
+    )
     return bool(wished) and _REFUSED.search(after) is not None
 
 

@@ -92,7 +92,10 @@ _STOPPED = re.compile(
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
-_MUST_BE = re.compile(r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be) ")
+_MUST_BE = re.compile(
+    r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be|(?:is|are) best"
+    r"|can be (?![a-z]+ by )) ?"
+)
 _NOT_TOO = re.compile(r"(?: not|n't| never| (?:nothing|none)(?: [a-z]+){0,4} (?:is|are)) too (?:[a-z]+ ){1,4}?for ")
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
