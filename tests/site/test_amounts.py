@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from spoonproof.model.recipe import Amount
 from spoonproof.model.text import NOWHERE
 from spoonproof.site import amounts
+from tests.each import each
 
 OUNCE = Fraction("28.349523125")
 CUP = Fraction("236.5882365")
@@ -33,7 +33,7 @@ def shown(value: Amount, system: str, scale: str = "1") -> str:
     return next(s.text for s in amounts.shown(value, HOLDS.get) if (s.system, s.scale) == (system, scale))
 
 
-@pytest.mark.parametrize(
+@each(
     ("value", "system", "scale", "text"),
     [
         (amount("300", "g"), "written", "1", "300 g"),
