@@ -61,7 +61,7 @@ def test_kitchen_talk_is_not(text: str) -> None:
         ("Pouches are nothing but sugar.", "general-benefit"),
         ("With meals like this you won't need the doctor.", "disease"),
         ("#guthealth in a bowl", "general-benefit"),
-        ("Blackberries bung them up.", "function"),
+        ("Blackberries bung them up.", "disease"),
     ],
 )
 def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) -> None:
