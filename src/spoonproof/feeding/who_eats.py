@@ -45,6 +45,7 @@ _BABY = ("child", "they", "babys")
 _NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
+_OF_MANY = frozenset({"them", "these", "those", "each", "both", "one", "ones", "some"})
 _OBJECT_NEAR = 8
 """Characters between what is done and the word for the food: "squash each one", "has them ground"."""
 _VERB_NEAR = 24
@@ -112,7 +113,7 @@ def _speaks_of_it(clause: Clause) -> bool:
 def _made_safe(said: str, clause: Clause, food: Found) -> bool:
     """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust"."""
     many = said[food.start : food.end].lower().endswith("s")
-    its = [one for one in clause.of("thereof") if not (many and said[one.start : one.end].lower() == "it")]
+    its = [one for one in clause.of("thereof") if not many or said[one.start : one.end].lower() in _OF_MANY]
     for done in clause.of("safe"):
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
