@@ -169,7 +169,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "watch-reactions",
-        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction>)",
+        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction|reaction-sign>)",
         effect="allergen-introduction",
         veto=f"{_ADVICE} refer label",
         says="watching for reactions",

@@ -90,6 +90,7 @@ FUNCTION = (
     *_function(
         "helps-a-nutrient",
         "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>) (?!<intake>)",
+        "S(<nutrient>) _1 T(<keep-n>) _1 O(<nutrient>)",
         "S(<FOOD|nutrient>) _2 T(<gain-n|BENEFIT>) <question> _1 O(<nutrient>) "
         "<pronoun|audience-baby|audience-adult> _1 <takes> <in>",
         effect="absorption",

@@ -154,6 +154,7 @@ OUTRIGHT = (
     *_process(
         "nothing-lost",
         "O(<nothing-lost>) ~8 S(<process|process-weak|storing>)",
+        "S(<process|process-weak|storing>) ~6 O(<nothing-lost>)",
         veto="nonfood",
         says="a process said to lose nothing",
     ),

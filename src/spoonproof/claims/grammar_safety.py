@@ -161,7 +161,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "too-much-for-babies",
-        "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
+        "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby|age>)",
         effect="age",
         says="too much for babies",
     ),

@@ -119,7 +119,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
 def _speaks_itself(tagged: Tagged, at: int, pronoun: int) -> bool:
     """Whether a noun is what is spoken of though a pronoun stands beside it, not what "it" is, makes or goes with."""
     if at < pronoun:
-        return is_subject(tagged, at)
+        return is_subject(tagged, at) or tagged.words(pronoun + 1, pronoun + 2).lower() == "and"  # "... it *and* adds"
     return rank(tagged, at) > _ASIDE and not tagged.is_any(pronoun + 1, _MAKES)
 
 
