@@ -8,6 +8,9 @@ from spoonproof.feeding.advised import advised
 from tests import kitchen
 
 HANDED = {
+    "We take a bag of raw carrot sticks for him to crunch on.": "hard-raw",
+    "They go well with some raw pepper sticks.": "firm-raw",
+    "Raw carrot batons make it a meal.": "hard-raw",
     "While it simmers, let her nibble a few whole grapes.": "round-uncut",
     "I give him raw carrot sticks to gnaw on.": "hard-raw",
     "A drizzle of honey on top makes it perfect.": "honey",
@@ -72,6 +75,8 @@ NONE = (
     "My mother-in-law wanted to give him honey.",
     "We eat early, at about five, and she has hers first with a bottle of her usual milk.",
     "Add salt to your own plate.",
+    "It goes well with steamed carrot sticks.",
+    "Ours is lovely with a drizzle of honey.",
     "Put the honey jar away and let him lick the spoon of yoghurt.",
     "It is the colour of honey, and she loves it.",
     "Peanut butter thinned into the porridge gives her the taste early.",

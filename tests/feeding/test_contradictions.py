@@ -8,6 +8,9 @@ from spoonproof.feeding.contradictions import contradictions
 from tests import kitchen
 
 AGAINST = {
+    "Ladle into bowls straight from the pan and let her tuck in.": "hot",
+    "My son has his straight out of the microwave.": "hot",
+    "Fry the fritters and hand them to him sizzling hot.": "hot",
     "We love our patties rosy in the centre and so does she.": "",
     "He eats his chop pink, like the rest of us.": "",
     "My two nibble these in the car on the way to nursery.": "upright",
@@ -182,6 +185,9 @@ HARMLESS = (
     "If there is pink left in her burger, it goes back in the pan.",
     "Microwave it, stir it well and test it.",
     "I hold his bottle till it is done.",
+    "Serve the grown-ups' straight from the oven and let the baby's cool.",
+    "It smells so good straight from the oven that she bangs her spoon.",
+    "Mash while still very hot, then spoon into her little pots.",
 )
 
 

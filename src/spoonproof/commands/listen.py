@@ -322,8 +322,10 @@ def _document(file: Path, named: bool) -> Document | None:
 
 def _files_of(folder: Path) -> list[Path]:
     """Captions and texts under a folder; hidden ones, and what is no ordinary file, left out."""
+    from spoonproof.reading.files import files_below
+
     found = []
-    for path in sorted(folder.rglob("*")):
+    for path in sorted(files_below(folder)):
         hidden = any(part.startswith(".") for part in path.relative_to(folder).parts)
         if path.suffix.lower() in HEARD and not hidden and path.is_file():
             found.append(path)
