@@ -59,6 +59,7 @@ GENERAL_BENEFIT = (
         "loose-word",
         "T(<loose>) <generic-food> ~8 S(<FOOD>)",
         "S(<THING>) ~6 <copula> ~4 T(<loose>)",
+        "S(<nutrient|ambiguous-nutrient>) _2 <copula> _2 T(<loose|loose-weak>)",
         says="a loose word of benefit",
     ),
     *_benefit(
@@ -101,10 +102,16 @@ GENERAL_BENEFIT = (
     ),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     *_benefit(
+        "best-for",
+        "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
+        says="best for",
+    ),
+    *_benefit(
         "makes-healthy",
         "S(<ANY|eating>) ~9 <make|keep|BENEFIT> _2 <audience-baby|audience-adult|number> _2 T(<healthy>)",
         says="makes it healthy",
     ),
+    *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),
     *_benefit("its-benefits", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
     *_benefit("as-medicine", "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)", says="a food as a medicine"),
     *_benefit(
