@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims, only
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind", "subject"),
     [
         ("Stay away from honey.", "safety-age", "honey"),

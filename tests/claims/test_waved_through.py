@@ -6,6 +6,8 @@ import pytest
 from finding_kit import claims
 from test_judge_labelled import spoken
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     "text",
@@ -91,7 +93,7 @@ def test_a_day_in_the_kitchen_is_not(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Goat's milk suits babies with a milk allergy.",

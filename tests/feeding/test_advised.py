@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.feeding.advised import advised
 from tests import kitchen
+from tests.each import each
 
 HANDED = {
     "We take a bag of raw carrot sticks for him to crunch on.": "hard-raw",
@@ -109,11 +108,11 @@ def _ids(text: str) -> set[str]:
     return {one.id for one in advised(made.recipe.passages, 7, made.knowledge.feeding, {}, ("GB",))}
 
 
-@pytest.mark.parametrize(("text", "row"), HANDED.items(), ids=lambda value: value[:40])
+@each(("text", "row"), HANDED.items())
 def test_what_words_hand_to_the_baby_is_found(text: str, row: str) -> None:
     assert row in _ids(text)
 
 
-@pytest.mark.parametrize("text", NONE, ids=lambda value: value[:40])
+@each("text", NONE)
 def test_warnings_and_near_misses_are_none(text: str) -> None:
     assert _ids(text) == set()

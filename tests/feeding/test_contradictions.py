@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.feeding.contradictions import contradictions
 from tests import kitchen
+from tests.each import each
 
 AGAINST = {
     "Ladle into bowls straight from the pan and let her tuck in.": "hot",
@@ -196,11 +195,11 @@ def _cautions(text: str) -> set[str]:
     return {one.caution for one in contradictions(made.recipe.passages, made.knowledge.feeding)}
 
 
-@pytest.mark.parametrize(("text", "caution"), AGAINST.items(), ids=lambda value: value[:40])
+@each(("text", "caution"), AGAINST.items())
 def test_what_takes_a_caution_back_is_heard(text: str, caution: str) -> None:
     assert caution in _cautions(text)
 
 
-@pytest.mark.parametrize("text", HARMLESS, ids=lambda value: value[:40])
+@each("text", HARMLESS)
 def test_what_only_sounds_like_it_is_not(text: str) -> None:
     assert _cautions(text) == set()

@@ -14,6 +14,7 @@ from spoonproof.model.text import NOWHERE
 from spoonproof.site import amounts
 from spoonproof.site.foods import food_items
 from tests import kitchen
+from tests.each import each
 
 OUNCE = Fraction("28.349523125")
 CUP = Fraction("236.5882365")
@@ -35,7 +36,7 @@ def shown(value: Amount, system: str, scale: str = "1") -> str:
     return next(s.text for s in amounts.shown(value, HOLDS.get) if (s.system, s.scale) == (system, scale))
 
 
-@pytest.mark.parametrize(
+@each(
     ("value", "system", "scale", "text"),
     [
         (amount("300", "g"), "written", "1", "300 g"),
