@@ -44,7 +44,7 @@ def test_a_part_of_a_document_gets_spans_in_the_whole() -> None:
     assert document.at(node.entries[0][1].span) == "Soup"
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "value", "runs"),
     [
         ("a: one\n  two\n", "one two", ["one", "\n", "two"]),
