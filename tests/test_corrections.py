@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from spoonproof.corrections import Correction, Corrections, CorrectionsError, read_corrections, read_views, words_of
+from tests.each import each
 
 HEAD = "file,at,statement,state,advice,entry,since\n"
 
@@ -43,7 +44,7 @@ def test_columns_in_any_order_and_of_ones_own() -> None:
     assert notes.state("a.vtt", "So it is.") == "pinned"
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "said"),
     [
         ("", "1: the first line names the columns"),

@@ -105,7 +105,7 @@ UNPUNCTUATED = (
 )
 
 
-@pytest.mark.parametrize(
+@each(
     ("said", "about"),
     [
         ("i like to stir in a little drizzle of honey because there is no risk of anything", "honey"),

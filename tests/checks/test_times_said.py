@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.checks.from_cooking import minutes_words
 from spoonproof.model.recipe import Minutes
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("low", "high", "words"),
     [
         (1, 1, "1 minute"),

@@ -23,6 +23,7 @@ from spoonproof.claims.conditions import (
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.text import Document
 from spoonproof.reading.yaml_tree import read_yaml
+from tests.each import each
 
 REFERENCES = read_register("entries: []")[0].references
 
@@ -57,7 +58,7 @@ SOURCE = Threshold("at least", "iron_mg", "100g", share=15, reference="EU NRV") 
 amounts = st.floats(0, 50, allow_nan=False)
 
 
-@pytest.mark.parametrize(
+@each(
     ("low", "high", "answer"),
     [(2.1, 2.1, "yes"), (2.2, 9, "yes"), (0, 2.0, "no"), (1.9, 2.3, "unknown"), (2.0999, 2.0999, "no"),
      (3, float("inf"), "yes"), (1, float("inf"), "unknown")],
@@ -124,7 +125,7 @@ def test_reduced_by() -> None:
     assert evaluate(less, Bowl(between(6, 8), between(10, 10)), REFERENCES).answer == "unknown"
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     ["{over: 3}", "[1]", "iron", "{all: []}", "{all: 3}", "{at least: 3}", "{at least: {nutrient: iron_mg}}",
      "{at least: {nutrient: iron_mg, amount: much}}", "{at least: {nutrient: iron_mg, amount: 3, per: spoon}}",

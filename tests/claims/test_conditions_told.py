@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import pytest
 from judging_kit import the_register
 
 from spoonproof.claims.conditions import Absent, Condition, Group, Present, ReducedBy, Threshold
 from spoonproof.claims.conditions_told import in_words
+from tests.each import each
 
 FIBRE = Threshold("at least", "fibre_g", "100g", 3.0)
 LIGHT = Threshold("at least", "fibre_g", "100kcal", 1.5)
 
 
-@pytest.mark.parametrize(
+@each(
     ("condition", "words"),
     [
         (

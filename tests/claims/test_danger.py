@@ -7,6 +7,7 @@ import pytest
 from spoonproof.claims.find import find_claims
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document, Passage, Piece
+from tests.each import each
 from tests.kitchen import knowledge
 
 
@@ -17,7 +18,7 @@ def _heard(text: str) -> list[JudgedClaim]:
     return [judge(claim) for claim in find_claims([passage], known.lexicon)]
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "A drop of honey is fine once it has boiled.",
@@ -40,7 +41,7 @@ def test_advice_that_endangers_is_heard_and_not_kept(text: str) -> None:
     assert "keep" not in advices
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "You don't have to peel the carrots.",

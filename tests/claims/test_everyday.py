@@ -8,7 +8,7 @@ from finding_kit import claims
 from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("This bowl suits babies from seven months.", "safety-age"),
@@ -29,7 +29,7 @@ def test_it_is_found(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Replace the milk with oat milk if you like.",

@@ -66,7 +66,7 @@ def test_a_dish_given_to_those_with_an_allergy_is_called_free_of_it(text: str, p
     assert [(claim.level, claim.polarity) for claim in found] == [("free", polarity)], found
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "effect"),
     [
         ("If all is well, you can then introduce sesame in your own kitchen.", "allergen-introduction"),

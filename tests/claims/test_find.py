@@ -12,6 +12,7 @@ from finding_kit import claims, lexicon, only, passage
 from spoonproof.claims.find import analyser, find_claims
 from spoonproof.claims.judging.quantity import number_in
 from spoonproof.model.text import Document, Passage, Piece
+from tests.each import each
 
 LABELLED = Path(__file__).parent / "labelled" / "invented.csv"
 
@@ -33,7 +34,7 @@ def test_the_quote_is_exact_to_the_character() -> None:
     assert text[claim.span.start : claim.span.end] == "Mango boosts immunity"
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "quote"),
     [
         ("No honey before twelve months.", "No honey before twelve months"),
@@ -59,7 +60,7 @@ def test_a_no_in_the_clause_before_denies_nothing() -> None:
     assert (claim.polarity, claim.subjects) == ("asserts", ())
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "polarity"),
     [
         ("Kale strengthens bones.", "asserts"),
@@ -79,7 +80,7 @@ def test_an_unknown_object_of_an_effect_verb_with_an_effect_is_still_a_claim() -
     assert claims("Parsnip cures almost everything.")[0].effect is None
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "value", "high", "unit", "basis"),
     [
         ("Each bowl gives 4 g of protein per portion.", 4, 4, "g", "portion"),
@@ -96,7 +97,7 @@ def test_numbers(text: str, value: float, high: float, unit: str, basis: str) ->
     assert (number.value, number.high, number.unit, number.basis) == (value, high, unit, basis)
 
 
-@pytest.mark.parametrize(
+@each(
     ("said", "value"),
     [("1,500", 1500), ("1.5", 1.5), ("1,5", 1.5), ("0,750", 0.75), ("seven", 7), ("12,345.6", 12345.6)],
 )
@@ -121,7 +122,7 @@ def test_what_is_said_once_is_put_out_once(text: str, kind: str) -> None:
     assert [claim.kind for claim in claims(text)] == [kind]
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "polarity"),
     [
         ("I'm no expert but this truly helped with his cough.", "disease", "asserts"),
@@ -184,7 +185,7 @@ def test_statements_that_stand_apart_carry_nothing_over() -> None:
     assert [c.subjects for c in find_claims(passages, lexicon(), apart=True)] == [()]
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "subject"),
     [
         ("Mangoes contain polyphenols that protect against colds.", "disease", "mango"),
@@ -200,7 +201,7 @@ def test_what_a_claim_is_about(text: str, kind: str, subject: str) -> None:
     assert subject in [s for claim in claims(text) if claim.kind == kind for s in claim.subjects]
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Fizzy drinks rot their teeth.", "disease"),
@@ -261,7 +262,7 @@ def test_long_speech_without_punctuation_is_cut_into_breaths() -> None:
     assert all(len(claim.quote.split()) < 15 for claim in found)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Rich, creamy and on the table in ten minutes.",
@@ -309,9 +310,7 @@ def test_time_grows_with_length_and_no_faster() -> None:
     assert seconds(800) < 24 * max(seconds(100), 0.002)
 
 
-@pytest.mark.parametrize(
-    "text", ["", " ", "\n\n\n", "?", "iron", "ıİ ẞ iron-rich ﬁsh", "-" * 5000, "no " * 3000, "(" * 999]
-)
+@each("text", ["", " ", "\n\n\n", "?", "iron", "ıİ ẞ iron-rich ﬁsh", "-" * 5000, "no " * 3000, "(" * 999])
 def test_odd_text_is_no_trouble(text: str) -> None:
     for claim in claims(text):
         assert 0 <= claim.start < claim.end <= len(text)

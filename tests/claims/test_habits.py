@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims, only
 
 from tests.each import each
@@ -82,7 +81,7 @@ def test_how_a_child_is_fed_is_heard(text: str, kind: str, about: str, relates: 
     )
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "The muffins are out, let them cool.",

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-import pytest
 from judging_kit import TODAY, Kitchen, exact, judged
 
 from spoonproof.claims.judge import Context, level_of, own_sources
 from spoonproof.claims.trail import printed
+from tests.each import each
 
 WET = {"energy_kcal": exact(40, "kcal"), "water_g": exact(88, "g")}
 DRY = {"energy_kcal": exact(379, "kcal"), "water_g": exact(10, "g")}
@@ -27,7 +27,7 @@ def says(level: str, nutrient: str, *foods: str, **more: Any) -> dict[str, Any]:
 # --- nutrient content: computed, as eaten ---------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@each(
     ("iron", "level", "truth", "advice"),
     [(4.3, "high", "true", "keep"), (2.71, "high", "overstated", "soften"), (0.9, "high", "false", "cut-untrue"),
      (2.2, "source", "true", "keep"), (1.2, "source", "overstated", "soften"), (0.9, "source", "false", "cut-untrue"),
@@ -134,7 +134,7 @@ STEW = Kitchen(
 )
 
 
-@pytest.mark.parametrize(
+@each(
     ("number", "truth"),
     [((6, "g", "portion"), "true"), ((7, "g", "portion"), "true"), ((40, "g", "portion"), "false"),
      ((3, "g", "100g"), "true"), ((4, "g", "tbsp"), "false"), ((0.45, "g", "tbsp"), "true"),

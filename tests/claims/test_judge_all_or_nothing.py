@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from test_judge_labelled import spoken
 
+from tests.each import each
+
 ALL_KEPT = (
     "Steaming keeps all of the vitamins in.",
     "Steaming locks in every one of the vitamins.",
@@ -52,7 +54,7 @@ def _kept(said: str) -> set[str]:
     return {one.advice for one in spoken(said)}
 
 
-@pytest.mark.parametrize("said", ALL_KEPT)
+@each("said", ALL_KEPT)
 def test_that_all_is_kept_is_overstated(said: str) -> None:
     assert "overstated" in {one.truth for one in spoken(said)}
     assert not _kept(said) & {"keep", "add"}
@@ -63,12 +65,12 @@ def test_that_more_is_kept_or_not_all_stands(said: str) -> None:
     assert _kept(said) and _kept(said) <= {"keep", "add"}
 
 
-@pytest.mark.parametrize("said", SOUND)
+@each("said", SOUND)
 def test_sound_guidance_stands(said: str) -> None:
     assert "keep" in _kept(said)
     assert not _kept(said) & {"cut-untrue", "soften"}
 
 
-@pytest.mark.parametrize("said", WRONG)
+@each("said", WRONG)
 def test_a_named_danger_is_judged_by_its_own_row(said: str) -> None:
     assert "keep" not in _kept(said)

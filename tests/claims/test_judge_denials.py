@@ -7,6 +7,8 @@ import itertools
 import pytest
 from test_judge_labelled import STANDS, spoken
 
+from tests.each import each
+
 KEPT = frozenset(STANDS)
 ESTABLISHED = (
     ("Iron", "the brain"), ("Zinc", "the immune system"), ("Iodine", "the brain"), ("Calcium", "bones"),
@@ -22,7 +24,7 @@ def advice(said: str) -> list[str]:
     return [judged.advice for judged in spoken(said)]
 
 
-@pytest.mark.parametrize("verb", DENIED)
+@each("verb", DENIED)
 def test_no_denial_of_what_is_established_is_kept(verb: str) -> None:
     said = [f"{nutrient} {verb} {what}." for nutrient, what in ESTABLISHED]
     assert [one for one in said if set(advice(one)) & KEPT or not advice(one)] == []

@@ -6,9 +6,10 @@ import pytest
 from test_judge_labelled import STANDS, spoken
 
 from spoonproof.model.claim import JudgedClaim
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Raw milk causes food poisoning.",
@@ -25,7 +26,7 @@ def test_a_right_warning_of_an_illness_stands(said: str) -> None:
     assert _advice(said) == {"keep"}
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Give her raw milk, it never gave anyone food poisoning.",

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import pytest
 from test_judge_labelled import spoken
 
 from spoonproof.model.claim import JudgedClaim
 from tests import kitchen
+from tests.each import each
 
 
 def of_safety(said: str) -> list[JudgedClaim]:
     return [one for one in spoken(said) if one.claim.kind == "safety-age"]
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Kohlrabi is a fine finger food from six months.",
@@ -37,7 +37,7 @@ def test_what_is_hard_or_round_or_unknown_is_not_kept_unless_it_is_said_how_it_i
     assert "keep" not in {one.advice for one in found}
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Soft-cooked swede batons are good finger food from six months.",

@@ -5,12 +5,14 @@ from __future__ import annotations
 import pytest
 from test_judge_labelled import spoken
 
+from tests.each import each
+
 
 def advices(said: str) -> set[str]:
     return {one.advice for one in spoken(said)}
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Salmon three times a day is ideal for one year olds.",
@@ -33,7 +35,7 @@ def test_what_says_too_much_is_not_kept(said: str) -> None:
     assert "keep" not in found
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Salmon twice a week is fine from six months.",
@@ -92,7 +94,7 @@ def test_modesty_and_ages_in_weeks_stand(said: str) -> None:
     assert found == {"keep"}
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Almond milk can't replace formula in the first year.",

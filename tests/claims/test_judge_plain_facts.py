@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.hearing import hear
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document
@@ -163,7 +161,7 @@ def told(story: str, paid: str = "editorial") -> list[JudgedClaim]:
     return [one for one in dish.claims if one.claim.passage.kind == "story"]
 
 
-@pytest.mark.parametrize(
+@each(
     "story",
     [
         "Rapeseed oil contains omega-3.",
@@ -182,7 +180,7 @@ def test_what_holds_for_the_pot_is_not_refused(story: str) -> None:
     assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
 
 
-@pytest.mark.parametrize(
+@each(
     "story",
     [
         "No added sugar and no sugars at all.",

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
 from test_judge_labelled import SLUGS, STANDS, Labelled, dish, heard
+
+from tests.each import each
 
 NRV = {
     "iron": ("iron_mg", 14),
@@ -26,7 +27,7 @@ SAID = (
 )
 
 
-@pytest.mark.parametrize("slug", SLUGS[::2])
+@each("slug", SLUGS[::2])
 def test_much_is_kept_only_where_there_is_much(slug: str) -> None:
     for name, (key, day) in NRV.items():
         held = dish(slug).numbers.dish(key, "100g")

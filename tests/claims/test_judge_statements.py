@@ -13,6 +13,7 @@ from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
+from tests.each import each
 
 
 @lru_cache(maxsize=1)
@@ -28,7 +29,7 @@ def heard(text: str) -> list[JudgedClaim]:
     return found
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Kohlrabi prevents colds.",
@@ -53,7 +54,7 @@ def test_promises_of_a_cure_and_dangers_are_cut(text: str) -> None:
     assert not any(judged.advice == "keep" for judged in found)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Quarter the grapes lengthways.",
@@ -157,7 +158,7 @@ def test_a_promise_is_not_made_true_by_what_stands_beside_it() -> None:
     assert all(judged.advice != "keep" for judged in heard(text))
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "No need to stay away from honey.",
@@ -178,7 +179,7 @@ def test_what_is_told_outright_against_guidance_is_not_kept(text: str) -> None:
     assert "keep" not in {judged.advice for judged in found}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Stay away from honey.",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims, only
 
 from tests.each import each
@@ -47,7 +46,7 @@ def test_what_is_told_outright_is_heard(text: str, kind: str, subject: str) -> N
     assert any(subject in said.lower() for claim in found for said in claim.subjects), claims(text)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Stay away from the hot oven.",

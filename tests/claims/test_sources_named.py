@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims, only
 
 from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "subjects", "relates"),
     [
         ("They also get some zinc from oats and beef.", {"oat", "beef"}, "zinc"),
@@ -87,7 +86,7 @@ def test_what_cooking_does_and_where_it_is_found_is_heard(text: str, kind: str, 
     assert any(subject in said.lower() for claim in found for said in claim.subjects), claims(text)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "You can find it in the drawer.",

@@ -37,7 +37,7 @@ def test_speech_is_heard(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Let it bubble until the wine cooks off.",

@@ -9,6 +9,7 @@ from spoonproof.claims.find import find_claims
 from spoonproof.model.claim import Claim
 from spoonproof.model.text import Document, Span
 from spoonproof.reading.markdown import read_prose
+from tests.each import each
 
 
 def _page(text: str) -> list[Claim]:
@@ -170,7 +171,7 @@ def test_what_somebody_does_is_no_food() -> None:
     assert only("cherries I squash since a whole one could make her choke", "safety-age").subjects == ("cherry",)
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "subjects"),
     [
         ("I stir in ricotta. That is high in calcium.", "nutrient-content", ("ricotta",)),

@@ -40,7 +40,7 @@ def test_what_is_told_of_a_child_is_heard(text: str, kind: str, about: str) -> N
     assert found[0].polarity == "asserts", "that an illness stayed away is no denial"
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "We have had no leftovers since we started making it.",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
 from tests.each import each
@@ -33,7 +32,7 @@ def test_a_claim_near_a_tale_is_heard(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Olive is allergic to walnut.",

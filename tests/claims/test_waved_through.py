@@ -9,7 +9,7 @@ from test_judge_labelled import spoken
 from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "We gave up the vitamin drops last month.",
@@ -40,7 +40,7 @@ def test_good_advice_is_kept(text: str) -> None:
     assert {answer.advice for answer in spoken(text)} == {"keep"}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "I skip the garlic for the little one.",
@@ -55,7 +55,7 @@ def test_kitchen_talk_is_not(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Sleepy semolina", "function"),
@@ -70,7 +70,7 @@ def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) ->
     assert kind in {claim.kind for claim in claims(text)}
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Solids are just for fun.",

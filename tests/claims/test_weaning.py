@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
 from tests.each import each
@@ -42,7 +41,7 @@ def test_when_a_food_may_be_given(text: str, about: str, relates: str) -> None:
     ), found
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Serve this at once, from the pan.",
@@ -86,7 +85,7 @@ def test_what_belongs_to_a_child_speaks_of_the_child() -> None:
     assert kinds == {"function"}
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "relates"),
     [
         ("An orange a day helps her grow.", "function", "grow"),

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.claims.words import has_any, has_word, plain
+from tests.each import each
 
 PHRASES = ("no need to", "without", "keep* away", "harm*", "baby's first", "5 %", "")
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "There's no need to wait.", "There is no need.", "Done without salt", "It goes without-saying", "Keeps away",

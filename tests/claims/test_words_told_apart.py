@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims, only
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     "text",
@@ -20,7 +22,7 @@ def test_in_their_other_sense_they_claim_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "relates"),
     [
         ("Porridge keeps you satisfied.", "function", "keeps you satisfied (satiety)"),

@@ -15,6 +15,7 @@ from spoonproof.cooking.heat import (
     series,
 )
 from tests.cooking.bench import rows
+from tests.each import each
 
 # First root and coefficient of the one-term solution, as handbooks of heat transfer tabulate them (Incropera and
 # DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1; recalled, and recomputed below from the equations).
@@ -29,7 +30,7 @@ HANDBOOK = [
 ]
 
 
-@pytest.mark.parametrize(("shape", "biot", "root", "coefficient"), HANDBOOK)
+@each(("shape", "biot", "root", "coefficient"), HANDBOOK)
 def test_roots_and_coefficients_are_the_handbooks(shape: Shape, biot: float, root: float, coefficient: float) -> None:
     found = series(shape, biot)[0]
     assert found == pytest.approx((root, coefficient), abs=6e-5)

@@ -7,6 +7,7 @@ from spoonproof.model.recipe import Cut
 from spoonproof.model.table import Row
 from spoonproof.model.text import NOWHERE
 from tests.cooking.bench import rows, times
+from tests.each import each
 
 
 def dice(mm: float) -> Cut:
@@ -102,7 +103,7 @@ def test_leaves_and_soft_fruit_take_what_cooks_say() -> None:
     assert (spinach.soft.low, pear.soft.low, oats.soft.low, soaked.soft.low) == (2, 3, 3, 5)
 
 
-@pytest.mark.parametrize(
+@each(
     ("change", "words"),
     [
         ({"minutes_low": ""}, "needs minutes_low"),

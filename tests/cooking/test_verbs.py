@@ -72,7 +72,7 @@ def test_matches_stand_in_order_and_do_not_overlap() -> None:
         assert all(sentence[m.start : m.end].strip() == sentence[m.start : m.end] for m in found)
 
 
-@pytest.mark.parametrize(
+@each(
     ("base", "forms"),
     [
         ("chop", {"chop", "chops", "chopping", "chopped"}),

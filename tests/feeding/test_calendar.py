@@ -15,6 +15,7 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.site.lean import candidate_of as candidate_again
 from spoonproof.site.lean import candidate_text
 from tests import kitchen
+from tests.each import each
 from tests.feeding.dishes import dish
 
 ALLERGENS = {
@@ -256,7 +257,7 @@ def test_the_work_of_ordering_grows_with_the_dishes_and_not_with_their_square(mo
     assert counted <= 500 * 6  # once at first, then when a food or an allergen of its own comes to be known
 
 
-@pytest.mark.parametrize(
+@each(
     ("food", "allergen"),
     [
         ("1 tsp ghee", "milk"),
@@ -278,7 +279,7 @@ def test_a_trace_introduces_no_allergen(food: str, allergen: str) -> None:
     assert any("Ask" in note or "doctor" in note for note in plan.notes)
 
 
-@pytest.mark.parametrize(
+@each(
     ("food", "allergen"),
     [
         ("40 g yoghurt", "milk"),

@@ -7,6 +7,8 @@ from tests import kitchen
 from tests.each import each
 
 AGAINST = {
+    "Leave to cool on the worktop for the afternoon before you box it up.": "keep-chill",
+    "Turn the oven off and leave the casserole in there until the next day.": "keep-chill",
     "Ladle into bowls straight from the pan and let her tuck in.": "hot",
     "My son has his straight out of the microwave.": "hot",
     "Fry the fritters and hand them to him sizzling hot.": "hot",

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.feeding.offered import danger_in
 from spoonproof.model.danger import Danger
 from tests import kitchen
@@ -14,7 +12,7 @@ def danger(said: str, months: int = 8, behind: str = "", known: frozenset[str] =
     return danger_in(said, (0, len(said)), months, kitchen.knowledge().feeding, {}, ("GB",), behind, known)
 
 
-@pytest.mark.parametrize(
+@each(
     ("said", "row"),
     [
         ("Swede is a fine finger food from six months", "hard-raw"),
@@ -55,7 +53,7 @@ def test_what_is_told_clears_it(said: str) -> None:
     assert danger(said) is None
 
 
-@pytest.mark.parametrize(
+@each(
     ("said", "row"),
     [
         ("Cubes of gouda are good finger food", "cheese-chunk"),

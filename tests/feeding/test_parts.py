@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids
 
 UNSAFE = [
@@ -36,11 +35,11 @@ SAFE = [
 FOODS = ["80 g grapes", "100 g full-fat yoghurt"]
 
 
-@pytest.mark.parametrize("steps", UNSAFE)
+@each("steps", UNSAFE)
 def test_the_rest_left_whole_is_a_hazard(steps: list[str]) -> None:
     assert "round-uncut" in hazard_ids(dish("12-18", FOODS, steps))
 
 
-@pytest.mark.parametrize("steps", SAFE)
+@each("steps", SAFE)
 def test_the_rest_made_safe_is_none(steps: list[str]) -> None:
     assert hazard_ids(dish("12-18", FOODS, steps)) == set()

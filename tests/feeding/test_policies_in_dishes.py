@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids
 
 LOOSE = """markets: [US]
@@ -29,7 +28,7 @@ CASES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("case", CASES, ids=[f"{case[1]} at {case[0]}" for case in CASES])
+@each("case", CASES)
 def test_a_policy_changes_its_own_rows_alone(case: tuple[str, str, str, set[str], set[str]]) -> None:
     ages, food, step, loose, strict = case
     for channel, expected in ((LOOSE, loose), (STRICT, strict)):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from random import Random
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -14,6 +13,7 @@ from spoonproof.feeding.tables import HEAD
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.text import Span
 from tests import kitchen
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids
 
 BASES = (
@@ -219,7 +219,7 @@ def test_renaming_a_food_by_its_synonym_changes_nothing() -> None:
     assert different == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("one", "other"),
     [
         ("courgette", "zucchini"),

@@ -161,7 +161,7 @@ def test_salt_that_a_step_names_is_told_once() -> None:
     assert [hazard.food for hazard in dish("8-10", foods, [*steps, "Season to taste."]).hazards] == ["Season"]
 
 
-@pytest.mark.parametrize(
+@each(
     ("food", "hazards"),
     [
         ("200 g candy-stripe beetroot, peeled, 1 cm dice", set()),
@@ -231,7 +231,7 @@ def test_recipes_that_use_each_other_end() -> None:
     assert "honey" in {hazard.id for hazard in made.hazards}
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "found"),
     [
         ("honey", 1),
@@ -248,7 +248,7 @@ def test_whole_words_and_negations(text: str, found: int) -> None:
     assert len(Phrases({"honey": ["honey"]}).find(text)) == found
 
 
-@pytest.mark.parametrize(
+@each(
     ("plural", "singular"),
     [
         ("tomatoes", "tomato"),
@@ -309,7 +309,7 @@ _WORKED = [
 ]
 
 
-@pytest.mark.parametrize(("foods", "steps"), _WORKED)
+@each(("foods", "steps"), _WORKED)
 def test_what_is_mashed_is_not_cut_into_quarters_too(foods: list[str], steps: list[str]) -> None:
     made = dish("9-12", ["40 g porridge oats", *foods], ["Simmer the oats in 200 ml water for 5 minutes.", *steps])
     assert not [one for one in made.cautions if "quarters" in one.text]

@@ -6,10 +6,11 @@ import pytest
 
 from spoonproof.feeding.served import Served, line_served
 from tests import kitchen
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids
 
 
-@pytest.mark.parametrize(
+@each(
     ("steps", "runny"),
     [
         (["Boil the eggs for 5 minutes.", "Serve."], True),

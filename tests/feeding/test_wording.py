@@ -3,9 +3,10 @@
 import pytest
 
 from spoonproof.feeding.wording import is_plural, sentence
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("name", "problem", "said"),
     [
         ("grapes", "is round", "Grapes are round."),

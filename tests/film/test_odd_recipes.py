@@ -9,6 +9,7 @@ import webvtt
 
 from spoonproof.film.package import after_edit, before_edit
 from spoonproof.model.text import Document
+from tests.each import each
 from tests.kitchen import dish
 
 SAY = "film:\n  segments:\n    - {{name: Hook, say: {say}, super: {super}}}"
@@ -30,7 +31,7 @@ ODD = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("text", ODD.values(), ids=ODD.keys())
+@each("text", ODD.values())
 def test_every_file_is_made_and_read_back(text: str) -> None:
     odd = dish(text)
     files = before_edit(odd).files

@@ -11,6 +11,7 @@ import pytest
 from spoonproof.film.material import material
 from spoonproof.film.writing import write_script
 from spoonproof.reading.spoken import as_spoken, seconds, tokens, word_count
+from tests.each import each
 from tests.film.test_lists import dishes
 
 RATE = 145
@@ -57,7 +58,7 @@ def test_figures_take_the_time_of_their_words(text: str) -> None:
     assert len(text.split()) * 60 / RATE < 0.8 * seconds(text, RATE)
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "words"),
     [
         ("350 °F", 5), ("1½ tsp", 5), ("16-20 minutes", 4), ("250 g", 4), ("1.5 cm", 4), ("½ tsp", 5), ("20 %", 3),

@@ -3,6 +3,7 @@
 import pytest
 
 from spoonproof.film.timecode import NTSC_DROP, PAL
+from tests.each import each
 
 # Published drop-frame values: SMPTE ST 12-1 counting, as tabulated in editing manuals.
 KNOWN = [
@@ -11,7 +12,7 @@ KNOWN = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("frame", "code"), KNOWN)
+@each(("frame", "code"), KNOWN)
 def test_drop_frame_known_values(frame: int, code: str) -> None:
     assert NTSC_DROP.code(frame) == code
 

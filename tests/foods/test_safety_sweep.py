@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from spoonproof.feeding.kinds import kinds_of_record
+from tests.each import each
 from tests.kitchen import knowledge
 
 BY_GROUP = {
@@ -78,7 +77,7 @@ SALTED_BUT_NEVER_EATEN_ALONE = {
 }
 
 
-@pytest.mark.parametrize("group", sorted(BY_GROUP))
+@each("group", sorted(BY_GROUP))
 def test_every_food_of_a_group_carries_its_allergen(group: str) -> None:
     foods = [food for food in knowledge().foods if food.group == group]
     bare = [food.id for food in foods if not food.allergens & BY_GROUP[group]]
@@ -96,7 +95,7 @@ def test_every_food_named_after_an_allergen_carries_it() -> None:
     assert missing == []
 
 
-@pytest.mark.parametrize("name", AVOIDED_FOR_MERCURY)
+@each("name", AVOIDED_FOR_MERCURY)
 def test_every_fish_on_the_list_to_avoid_is_seen(name: str) -> None:
     known = knowledge()
     match = known.foods.match(name)

@@ -88,7 +88,7 @@ def test_a_name_finds_its_food(words: str, food: str) -> None:
     assert match.food == food
 
 
-@pytest.mark.parametrize("words", NOT_GUESSED)
+@each("words", NOT_GUESSED)
 def test_what_is_not_known_is_not_guessed(words: str) -> None:
     assert table().match(words) is None
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from spoonproof.foods.values import Values, read_value
+from tests.each import each
 
 
 def test_cells() -> None:
@@ -18,7 +19,7 @@ def test_cells() -> None:
     assert read_value("<0.5")[:4] == (0.25, 0, 0.5, "trace")
 
 
-@pytest.mark.parametrize("cell", ["x", "-1", "nan", "inf", "1e9", "1~x", "~1", "c"])
+@each("cell", ["x", "-1", "nan", "inf", "1e9", "1~x", "~1", "c"])
 def test_nonsense_is_refused(cell: str) -> None:
     with pytest.raises(ValueError):
         read_value(cell)

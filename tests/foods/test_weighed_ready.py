@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from spoonproof.foods.weigh import Weight, weigh
+from tests.each import each
 from tests.kitchen import knowledge, read
 
 
@@ -20,7 +21,7 @@ def of(text: str) -> Weight:
     return got
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "200 g broccoli florets",

@@ -34,7 +34,7 @@ def test_one_private_answer_among_public_ones_is_enough() -> None:
         Guard(lambda *_: ["8.8.8.8", "10.0.0.1"]).target("http://rebound.example/")
 
 
-@pytest.mark.parametrize(
+@each(
     "url",
     ["http://2130706433/", "http://0x7f.1/", "http://0177.0.0.1/", "http://127.1/", "http://localhost/",
      "http://localhost./", "http://[::1]/", "http://[::ffff:127.0.0.1]/"],

@@ -19,7 +19,7 @@ ITEMS = [
 ]
 
 
-@pytest.mark.parametrize(
+@each(
     ("item", "text"),
     [
         (

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.model.verb_forms import participle, past, third_person
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("verb", "forms"),
     [
         ("chop", ("chops", "chopping", "chopped")),

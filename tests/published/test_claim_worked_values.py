@@ -69,7 +69,7 @@ def says(text: str, food: str, nutrient: str, level: str, number: Quantity | Non
     return judge(claim, known.register, numbers, Context(today="2026-11-25")).truth
 
 
-@pytest.mark.parametrize(
+@each(
     ("food", "nutrient", "level", "truth"),
     [
         ("sweet-potato", "vitamin_a_rae_ug", "high", "true"),  # 709 µg RAE against 240

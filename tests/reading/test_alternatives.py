@@ -5,10 +5,11 @@ from __future__ import annotations
 import pytest
 
 from tests import kitchen
+from tests.each import each
 from tests.reading.readings import amount_words, read_line
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "food", "choices"),
     [
         ("1 tsp olive oil (or unsalted butter)", "olive-oil", ["butter"]),

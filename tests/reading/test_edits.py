@@ -11,6 +11,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.edits import apply_edits, fitted, with_value, yaml_text
 from spoonproof.reading.yaml_tree import read_yaml
+from tests.each import each
 
 HEAD = """---
 title:   Leek bowl     # the working name
@@ -41,7 +42,7 @@ def test_edits_are_made_from_the_front_and_refused_where_they_overlap() -> None:
         apply_edits(document, [Edit(Span(10, 99), "")])
 
 
-@pytest.mark.parametrize(
+@each(
     ("old", "new", "line"),
     [
         ("bowl", "pot", "title:   Leek pot     # the working name"),

@@ -66,7 +66,7 @@ def test_faults_stand_at_their_words(text: str, rule: str | None, written: str |
     assert [(f.rule, document.at(f.span)) for f in found if f.rule == rule] == [(rule, written)]
 
 
-@pytest.mark.parametrize("text", ["1,5 dl milk", "½½ cup milk", "0 g milk", "-2 g milk", "nan g milk", "8 oz milk"])
+@each("text", ["1,5 dl milk", "½½ cup milk", "0 g milk", "-2 g milk", "nan g milk", "8 oz milk"])
 def test_a_refused_amount_leaves_none_and_keeps_the_food(text: str) -> None:
     line, _, _ = read_line(text)
     assert line.amount is None and line.food == "whole-milk"
@@ -85,7 +85,7 @@ def test_a_record_can_be_named() -> None:
     assert read_line("100 g usda:11124")[0].food == "carrot"
 
 
-@pytest.mark.parametrize(
+@each(
     "order",
     [
         "300 g parsnips, peeled, 1 cm dice",

@@ -6,6 +6,7 @@ import pytest
 
 from spoonproof.checks.mend import safe_edits
 from spoonproof.reading.edits import apply_edits
+from tests.each import each
 from tests.kitchen import read, read_as_is
 from tests.reading.readings import read_line
 
@@ -24,7 +25,7 @@ def test_foods_behind_commas_are_all_read_and_written_out() -> None:
     )
 
 
-@pytest.mark.parametrize(
+@each(
     ("line", "written"),
     [
         ("2 tsp each onion powder and dried thyme", ["2 tsp onion powder", "2 tsp dried thyme"]),
@@ -118,7 +119,7 @@ def test_foods_joined_by_a_plus_are_read_apart() -> None:
     assert [fault.rule for fault in found] == ["foods-on-one-line"]
 
 
-@pytest.mark.parametrize(
+@each(
     ("line", "food"),
     [
         ("90 ml water, for the millet", "water"),

@@ -12,6 +12,7 @@ from spoonproof.reading import step as steps
 from spoonproof.reading.kept import CARRIED, GROUND, Kept
 from spoonproof.reading.recipe import Reading, read_whole
 from spoonproof.reading.step_reader import StepReader
+from tests.each import each
 from tests.kitchen import knowledge
 
 HEAD = """---
@@ -66,7 +67,7 @@ def edited(text: str, chance: random.Random) -> str:
     return text[:at] + text[at + chance.randint(1, 12) :]
 
 
-@pytest.mark.parametrize("seed", range(8))
+@each("seed", range(8))
 def test_read_with_what_was_kept_is_as_read_afresh(seed: int) -> None:
     chance, kept, text = random.Random(seed), Kept(), HEAD
     for number in range(14):

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.reading.markdown import prose_parser, read_prose, story_text
+from tests.each import each
 from tests.growth import grown
 
 STORY = """# A *cold* start #
@@ -88,7 +89,7 @@ def test_a_mark_before_a_list_covers_all_of_it() -> None:
     assert [(p.text, p.leave) for p in passages] == [("one", "old sayings"), ("two", "old sayings"), ("three", None)]
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "faults"),
     [
         ("<!-- leave -->\nx", ["1:leave-without-reason"]),
@@ -133,7 +134,7 @@ MAKERS: dict[str, Callable[[int], str]] = {
 }
 
 
-@pytest.mark.parametrize("maker", MAKERS)
+@each("maker", MAKERS)
 def test_hostile_stories_grow_in_time_as_in_length(maker: str) -> None:
     texts = {size: MAKERS[maker](size) for size in (2000, 8000)}
     # Four times the text: linear is 4, quadratic 16.

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.reading.meant_for import meant_for
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("said", "months"),
     [
         ("a purée for babies from seven months", 7),

@@ -13,7 +13,7 @@ from tests.kitchen import knowledge
 from tests.reading.readings import measures
 
 
-@pytest.mark.parametrize(
+@each(
     ("system", "unit", "ml"),
     [
         ("UK", "tsp", "5"),
@@ -52,7 +52,7 @@ def test_an_ounce_is_no_volume_and_a_fluid_ounce_no_mass() -> None:
     assert measures().grams("fl-oz") is None
 
 
-@pytest.mark.parametrize("unit", ["pinch", "dash", "handful", "knob", "splash", "thumb", "drop", "drizzle"])
+@each("unit", ["pinch", "dash", "handful", "knob", "splash", "thumb", "drop", "drizzle"])
 def test_loose_measures_have_a_range_and_no_publication(unit: str) -> None:
     measure = measures().get(unit)
     assert measure is not None and measure.kind == "about" and measure.source == "common-practice"

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
+from tests.each import each
 from tests.reading.readings import read_method
 
 BROTH = (
@@ -24,7 +23,7 @@ def faults(foods: tuple[str, ...], *steps: str) -> set[str]:
     return {f"{one.rule} {document.at(one.span)}" for one in found}
 
 
-@pytest.mark.parametrize(
+@each(
     ("words", "names"),
     [
         ("Put the first two into a pot.", {"onion", "turnips"}),
@@ -88,7 +87,7 @@ SAUCE = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(
+@each(
     ("words", "names"),
     [
         ("Melt the fat in a pan.", {"butter"}),
@@ -201,7 +200,7 @@ def test_twenty_walnuts_and_fifty_meatballs_are_what_is_rolled() -> None:
 PANTRY = ("1 tin lentils, drained", "3 prunes", "1 pear", "60 g frozen peas", "2 carrots, grated", "2 tsp fish sauce")
 
 
-@pytest.mark.parametrize(
+@each(
     ("step", "names"),
     [
         ("Mash the drained tin.", {"lentils"}),

@@ -5,6 +5,7 @@ import pytest
 from spoonproof.model.recipe import Makes
 from spoonproof.model.text import Span
 from spoonproof.reading.portions import made_of
+from tests.each import each
 
 NOWHERE = Span(0, 0)
 
@@ -19,7 +20,7 @@ def made(
     return Makes(count, grams, NOWHERE, ml=ml, most=most, all_grams=all_grams)
 
 
-@pytest.mark.parametrize(
+@each(
     ("written", "expected"),
     [
         ("9 x 60 g", made(9, grams=60.0)),
@@ -42,7 +43,7 @@ def test_made(written: str, expected: Makes) -> None:
     assert made_of(written, NOWHERE) == expected
 
 
-@pytest.mark.parametrize(
+@each(
     "written",
     ["plenty", "serves us all", "3 adults and 1 baby", "g", "/ cups", "1/ cup", "1 ice-cube tray", "2 small jars"],
 )

@@ -231,9 +231,7 @@ def test_a_step_with_a_colon_is_explained_and_mended() -> None:
     assert recipe.steps[1].text == "Tip: serve warm."
 
 
-@pytest.mark.parametrize(
-    "name", ["con", "nul", "aux", "com1", "index", "404", "Soup", "a b", "purée", "x" * 81, "-a", ""]
-)
+@each("name", ["con", "nul", "aux", "com1", "index", "404", "Soup", "a b", "purée", "x" * 81, "-a", ""])
 def test_names_that_make_no_page_are_findings(name: str) -> None:
     assert "1:unsafe-slug" in reading_faults(SHORT + "---\n", f"recipes/{name}.md")
 
@@ -287,7 +285,7 @@ def test_broken_recipes_give_findings_and_never_raise(data: st.DataObject) -> No
         assert 0 <= finding.span.start <= finding.span.end <= len(text) + 1
 
 
-@pytest.mark.parametrize(
+@each(
     ("written", "count", "grams"),
     [
         ("9 x 60 g", 9, 60.0),

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.model.text import Document
 from spoonproof.reading.recipe import Reading, read_whole
 from tests import kitchen
+from tests.each import each
 
 HEAD = """---
 title: Pear bowl
@@ -37,7 +36,7 @@ def told(text: str) -> dict[str, str]:
     return {fault.rule: fault.document.at(fault.span) for fault in reading.faults}
 
 
-@pytest.mark.parametrize(
+@each(
     ("whole", "broken"),
     [
         ("summary: A pear", "summary A pear"),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading.speech import read_statements
+from tests.each import each
 from tests.growth import grown
 
 CAPTIONS = """WEBVTT - a film
@@ -115,7 +116,7 @@ def test_captions_are_told_by_their_start_where_the_name_says_nothing() -> None:
     assert len(passages) == 2
 
 
-@pytest.mark.parametrize("unit", ["<", "&", "00:00:01.000 --> ", "-->", "{\\", "a\n", "<v a>x "])
+@each("unit", ["<", "&", "00:00:01.000 --> ", "-->", "{\\", "a\n", "<v a>x "])
 def test_hostile_captions_are_linear(unit: str) -> None:
     texts = {size: "WEBVTT\n\n00:01.000 --> 00:02.000\n" + unit * size for size in (10_000, 40_000)}
     # Four times the text: linear is 4, quadratic 16.

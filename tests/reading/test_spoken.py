@@ -1,13 +1,13 @@
 """Words as spoken and the seconds they take."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from spoonproof.reading.spoken import as_spoken, number_words, seconds, word_count
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "words"),
     [
         ("350 °F", 5),  # three hundred fifty degrees Fahrenheit

@@ -92,13 +92,13 @@ def test_ordinary_ways_to_lift_out_the_baby_portion(sentence: str) -> None:
     assert step.splits and any(action.verb == "lift-out" for action in step.actions)
 
 
-@pytest.mark.parametrize("sentence", NO_SPLITS)
+@each("sentence", NO_SPLITS)
 def test_what_is_no_lifting_out(sentence: str) -> None:
     (step,), _, _, _ = read_method(FOODS, [sentence])
     assert not step.splits
 
 
-@pytest.mark.parametrize(
+@each(
     ("sentence", "bowl"),
     [
         ("Season with salt.", "family"),
@@ -336,7 +336,7 @@ MORE_FOODS = (
 )
 
 
-@pytest.mark.parametrize(
+@each(
     ("sentence", "verbs", "foods"),
     [
         ("Fry the bacon and mince until no pink remains.", ["fry"], [0, 1]),

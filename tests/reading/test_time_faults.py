@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
 from spoonproof.reading.time_faults import wrong_times
 from spoonproof.reading.yaml_tree import read_yaml
+from tests.each import each
 from tests.reading.readings import read_method
 
 
-@pytest.mark.parametrize(
+@each(
     ("time", "says"),
     [
         ("100000000000000000000 minutes", "up to 31 days"),
@@ -46,7 +45,7 @@ def test_no_time_at_all_is_a_warning() -> None:
     assert wrong.level == "warning"
 
 
-@pytest.mark.parametrize(
+@each(
     "sentence",
     [
         "Steam for 1½ hours.", "Soak for 12-24 hours.", "Pickle for 31 days.", "Fry 90 seconds a side.",

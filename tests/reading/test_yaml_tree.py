@@ -12,6 +12,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
 from spoonproof.reading.yaml_tree import read_yaml
+from tests import kitchen
 from tests.each import each
 
 
@@ -44,7 +45,7 @@ def test_a_part_of_a_document_gets_spans_in_the_whole() -> None:
     assert document.at(node.entries[0][1].span) == "Soup"
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "value", "runs"),
     [
         ("a: one\n  two\n", "one two", ["one", "\n", "two"]),
@@ -205,3 +206,13 @@ def test_what_another_writer_folds_maps_back_character_by_character(value: str) 
         for at, offset, length in scalar.pieces:
             if length > 1:
                 assert document.text[offset : offset + length] == value[at : at + length]
+
+
+@pytest.mark.parametrize(("above", "mine"), [(2, 1), (4, 2), (3, 1)])
+def test_a_hyphen_out_of_line_is_told_by_its_blanks(above: int, mine: int) -> None:
+    foods = f"foods:\n{' ' * above}- 300 g carrots\n{' ' * mine}- 1 tsp oil\n"
+    _, faults = kitchen.read_as_is(f"---\ntitle: Mash\n{foods}ages: 7-9 months\nsteps:\n  - Mash it.\n---\nWords.\n")
+    (told,) = (fault for fault in faults if fault.rule == "yaml-syntax")
+    assert f"This hyphen has {mine} blank" in told.message
+    assert told.remedy is not None
+    assert told.remedy.text.startswith(f"Write {above} blanks before it")

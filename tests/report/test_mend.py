@@ -18,6 +18,7 @@ from spoonproof.reading.speech import read_statements
 from spoonproof.report.heard import Heard, corrections, folded
 from spoonproof.report.mend import CARD_LENGTH, Mend, mend, postable, reason_of
 from spoonproof.report.quoting import quoted
+from tests.each import each
 
 
 @lru_cache(maxsize=1)
@@ -35,7 +36,7 @@ def mended(text: str, *times: str) -> Mend:
     return mend(worst(text), times, known().sources, "2 May 2026")
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "says", "never"),
     [
         ("Honey is fine from six months.", ["botulism", "I am sorry", "health visitor"], ["fine", "six months"]),

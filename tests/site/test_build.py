@@ -16,6 +16,7 @@ from spoonproof.site import build, feed
 from spoonproof.site.pages import Pages, Theme, ThemeError
 from spoonproof.site.view import Caution, Fault, RecipePage, Run, Statement, StepItem
 from spoonproof.site.view_site import Site
+from tests.each import each
 from tests.site import sample
 
 
@@ -105,7 +106,7 @@ def test_nothing_is_fetched_from_elsewhere(files: dict[str, bytes]) -> None:
             ), path
 
 
-@pytest.mark.parametrize(
+@each(
     "bad",
     [
         "<script>alert(1)</script>",

@@ -5,13 +5,12 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import cast
 
-import pytest
-
 from spoonproof.model.claim import JudgedClaim
 from spoonproof.site.claims import ANSWERS, NOT_SHOWN, SET_WORDS, answer
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("truth", "advice", "told"),
     [
         ("unproven", "soften", NOT_SHOWN),

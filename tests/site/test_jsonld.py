@@ -11,6 +11,7 @@ import pytest
 from spoonproof.site import jsonld
 from spoonproof.site.view import Chapter, Film, NutrientRow, Picture, Run
 from spoonproof.site.view_site import Site
+from tests.each import each
 from tests.site import sample
 from tests.site.vocabulary import RECOMMENDED_RECIPE, faults
 
@@ -43,7 +44,7 @@ def test_a_full_page_has_what_search_engines_recommend() -> None:
     assert block["citation"][1]["url"].startswith("http")
 
 
-@pytest.mark.parametrize(
+@each(
     ("change", "said"),
     [
         ({"@type": "Dish"}, "unknown type"),

@@ -14,12 +14,13 @@ from spoonproof.site.colour import mix, parse, show
 from spoonproof.site.larder import Palette
 from spoonproof.site.picture import BOWL, PlatePart, draw
 from spoonproof.site.shapes import Disc, Line, Patch, is_drawing, to_svg
+from tests.each import each
 from tests.site.sample import palette
 
 PARTS = [PlatePart("red lentils", 150), PlatePart("sweet potato", 400), PlatePart("coriander", 5)]
 
 
-@pytest.mark.parametrize("texture", [*TEXTURES, "", "something else"])
+@each("texture", [*TEXTURES, "", "something else"])
 def test_every_texture_is_drawn_inside_the_bowl(texture: str) -> None:
     shapes = draw("pot", texture, PARTS, palette())
     svg = to_svg(shapes)

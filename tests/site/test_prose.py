@@ -6,10 +6,11 @@ import pytest
 
 from spoonproof.site import prose
 from spoonproof.site.prose import render, safe_link
+from tests.each import each
 from tests.growth import grown
 
 
-@pytest.mark.parametrize(
+@each(
     "href",
     [
         "javascript:alert(1)", "JaVaScRiPt:alert(1)", "java\tscript:alert(1)", " javascript:x", "data:text/html,x",
@@ -20,14 +21,12 @@ def test_unsafe_addresses_are_refused(href: str) -> None:
     assert not safe_link(href)
 
 
-@pytest.mark.parametrize(
-    "href", ["https://a.example/b?c=d#e", "http://a.example", "mailto:a@b.example", "other.html", "#top", "../x"]
-)
+@each("href", ["https://a.example/b?c=d#e", "http://a.example", "mailto:a@b.example", "other.html", "#top", "../x"])
 def test_plain_addresses_are_kept(href: str) -> None:
     assert safe_link(href)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "[x](javascript:alert(1))",
@@ -90,7 +89,7 @@ def test_template_marks_are_words() -> None:
 SHAPES = ("*_", "![", '[](" ', "<", '"', "`", "> ", "[", "a**b", "- ")
 
 
-@pytest.mark.parametrize("shape", SHAPES)
+@each("shape", SHAPES)
 def test_time_grows_with_the_text_and_not_faster(shape: str) -> None:
     # Four times the text; what takes next to nothing is not told from what takes nothing.
     assert grown(lambda count: render(shape * count), 1500, 6000, times=14, spare=0.04, most=2) == ""

@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spoonproof.site.typeset import lasting, typeset
+from tests.each import each
 
 
-@pytest.mark.parametrize(
+@each(
     ("written", "shown"),
     [
         ("the baby's bowl", "the baby’s bowl"),

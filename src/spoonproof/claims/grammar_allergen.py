@@ -99,7 +99,6 @@ ALLERGEN = (
     *_allergen(
         "start-allergens",
         "T(<give|avoid|forbid|wait>) ~8 O(<allergy>)",
-        "T(<avoid|wait> _1 <introduce>) ~10 <HARM> ~3 O(<allergy-weak>)",
         "T(<this-age>) ~12 <HARM> _2 O(<allergy|allergy-weak>)",
         effect="allergen-introduction",
         says="when to give an allergen",
@@ -136,7 +135,6 @@ ALLERGEN = (
     *_allergen(
         "reacts-to",
         "O(<reaction>) _3 S(<allergen-word|allergen-food>)",
-        "<audience-baby> O(<reaction>) S(<food>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",
@@ -152,7 +150,6 @@ ALLERGEN = (
         "allergy",
         "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
         "<can-ask> ~4 T(<HARM>) _2 O(<reaction>)",
-        "<audience-baby> ~4 T(<HARM|more|less>) _4 O(<allergy|allergy-weak>)",
         "<allergen-thing> ~8 T(<BENEFIT|HARM>) _2 O(<allergy|allergy-weak>)",
         "O(<allergy>) _1 <copula> _2 T(<more|less>)",
         "T(<number> (?:<from> <number>|<percent>)) ~6 O(<allergy>)",
@@ -169,7 +166,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "watch-reactions",
-        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction>)",
+        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction|reaction-sign>)",
         effect="allergen-introduction",
         veto=f"{_ADVICE} refer label",
         says="watching for reactions",
@@ -260,7 +257,6 @@ ALLERGEN = (
         "T(<adding>) _2 O(<allergen-thing>)",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) O(<allergen-food>)",
-        "T(<introduce>) _1 <audience-baby> ~6 O(<allergen-word|allergy>)",
         "S(<allergen-word>) ~24 T(<in-early>)",
         effect="allergen-introduction",
         veto="story",

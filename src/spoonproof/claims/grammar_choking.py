@@ -82,8 +82,6 @@ CHOKING = (
         "watched-at-table",
         "T(<negation|forbid|should|must-do>) ~14 O(<in-mouth>)",
         "T(<must-do|see-to-it|should>) _1 <audience-baby>? ~6 O(<upright|seat>) ~8 <eating>",
-        "T(<must-do|see-to-it|should>) ~4 <eating> ~6 O(<upright|seat>)",
-        "^ T(<have>) _1 <audience-baby> _1 <eating> ~6 O(<upright|seat>)",
         effect="choking-supervision",
         needs="audience-baby",
         veto="storing kitchen-danger nonfood story",

@@ -96,12 +96,6 @@ NUTRIENT_CONTENT = (
         says="needs met by a food",
     ),
     *_content(
-        "little-in-it",
-        ("<amount|free|prefix-low|low|scant> _1 O(<nutrient|nutrient-weak>) T(<from>) S(<pronoun>) (?:[.,:?]|$)"),
-        level="contains",
-        says="how much is in it",
-    ),
-    *_content(
         "is-its-source",
         "S(<THING>) ~8 <copula|have|make> ~4 O(<NUTRIENT>) T(<source-noun>)",
         level="source",
@@ -247,13 +241,6 @@ QUANTITY = (
         says="nutrient, number, unit",
     ),
     *_quantity(
-        "protein-12-g",
-        "O(<NUT>) ~12 T(<number> <percent>)",
-        needs="content contain copula",
-        veto="lose-n loss",
-        says="nutrient, number, unit",
-    ),
-    *_quantity(
         "share-of-day",
         "T(<number>) ~6 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
@@ -280,11 +267,6 @@ QUANTITY = (
         says="an amount a day",
     ),
     *_quantity("limit-a-day", "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)", says="an amount a day"),
-    *_quantity(
-        "spoons-of-sugar",
-        "T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) ~3 <per-portion|per-day|in>",
-        says="household measures of sugar or salt",
-    ),
     *_quantity(
         "spoons-of-sugar",
         "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>)",

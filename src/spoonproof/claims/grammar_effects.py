@@ -54,13 +54,6 @@ FUNCTION = (
         ),
         says="makes someone strong",
     ),
-    *_function(
-        "better-since",
-        "O(<strong|effect|effect-weak>) _1 T(<since>) ~6 S(<food>)",
-        veto=_KITCHEN,
-        loose=True,
-        says="how someone fares since a food",
-    ),
     *_function("makes", "T(<make|keep>) _4 O(<EFFECT>)", named=True, loose=True, says="makes it so"),
     *_function(
         "is-a-function",
@@ -90,8 +83,7 @@ FUNCTION = (
     *_function(
         "helps-a-nutrient",
         "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>) (?!<intake>)",
-        "S(<FOOD|nutrient>) _2 T(<gain-n|BENEFIT>) <question> _1 O(<nutrient>) "
-        "<pronoun|audience-baby|audience-adult> _1 <takes> <in>",
+        "S(<nutrient>) _1 T(<keep-n>) _1 O(<nutrient>)",
         effect="absorption",
         loose=True,
         says="helps a nutrient",
@@ -294,9 +286,6 @@ DISEASE = (
     *_disease("for-the-weak", "S(<FOOD|pronoun>) ~10 O(<invalid>)", loose=True, says="food for the sick"),
     *_disease("against-anything", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"),
     *_disease(
-        "good-for-the-weak", "T(<goodfor|okay|healthy|loose>) ~4 O(<invalid>)", named=True, says="good for the sick"
-    ),
-    *_disease(
         "remedy",
         "S(<FOOD|generic-food>) ~14 T(<remedy>)",
         "^ _2 S(<pronoun>) ~14 T(<remedy>)",
@@ -330,14 +319,6 @@ DISEASE = (
         veto=_NOT_FOOD,
         loose=True,
         says="illness and food together",
-    ),
-    *_disease(
-        "feels-so",
-        "S(<food|dish|nutrient|generic-food|eating>) ~14 T(<feel>) _3 O(<DISEASE>)",
-        needs="audience-baby audience-adult pronoun",
-        veto=_KITCHEN,
-        loose=True,
-        says="how someone fares for it",
     ),
     *_disease(
         "food-and-weak-disease",

@@ -45,13 +45,6 @@ OUTRIGHT = (
         says="said to be given to babies",
     ),
     *_safety(
-        "not-until-age",
-        "S(<generic-food>) _3 T(<forbid|avoid>) _2 <bound> _1 O(@AGE)",
-        effect="age",
-        veto="storing nonfood story",
-        says="kept back until an age",
-    ),
-    *_safety(
         "not-to-be-given",
         "<authority|advice> ~8 S(<FOOD|ambiguous-nutrient>) _1 T(<forbid>) (?=[.,]|$)",
         effect="age",
@@ -103,14 +96,6 @@ OUTRIGHT = (
         says="choking",
     ),
     *_safety(
-        "choking-at-an-age",
-        "@AGE ~8 O(<choking>)",
-        effect="choking",
-        needs="audience-baby",
-        veto="nonfood choking-talk story",
-        says="choking",
-    ),
-    *_safety(
         "harmful",
         "S(<generic-food|hazard-food>) ~4 O(<harmful>)",
         needs="audience-baby age age-unit",
@@ -135,13 +120,6 @@ OUTRIGHT = (
         says="giving an allergen for the first time",
     ),
     *_allergen(
-        "brings-a-reaction",
-        "S(<generic-food>) ~3 T(<harm>) _3 O(<allergy|reaction>)",
-        needs="audience-baby",
-        veto="refer diagnosis definition",
-        says="foods said to bring a reaction",
-    ),
-    *_allergen(
         "contains-allergen",
         "S(<FOOD>) _1 T(<holds>) _2 O(<allergen-word>)",
         "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
@@ -154,6 +132,7 @@ OUTRIGHT = (
     *_process(
         "nothing-lost",
         "O(<nothing-lost>) ~8 S(<process|process-weak|storing>)",
+        "S(<process|process-weak|storing>) ~6 O(<nothing-lost>)",
         veto="nonfood",
         says="a process said to lose nothing",
     ),

@@ -38,11 +38,6 @@ PROCESS = (
         says="a process makes it better",
     ),
     *_process(
-        "process-makes",
-        "O(<NUTRIENT|health|health-weak|loose-weak|digest|absorb>) ~6 T(<gain-n|more|less>) ~6 S(<process>)",
-        says="a process changes it",
-    ),
-    *_process(
         "keeps-nutrients",
         "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
@@ -53,12 +48,6 @@ PROCESS = (
         "S(<process>) ~16 O(<NUTRIENT|health-weak>) _2 T(<loss|leach>)",
         loose=True,
         says="a process changes a nutrient",
-    ),
-    *_process(
-        "leaches",
-        "O(<NUTRIENT>) ~26 T(<leach>) ~8 S(<process|process-weak>)",
-        loose=True,
-        says="what is lost in cooking",
     ),
     *_process(
         "process-alters",
@@ -108,8 +97,6 @@ PROCESS = (
     *_process(
         "lost-in-process",
         "O(<NUTRIENT|health-weak>) ~2 <copula> _2 T(<alters>) _2 S(<process>)",
-        "O(<NUTRIENT>) ~8 T(<is-lost>) ~3 S(<process>)",
-        "O(<NUTRIENT>) ~24 T(<heat-fast>) ~3 S(<process>)",
         says="a process changes a nutrient",
     ),
     *_process(

@@ -77,13 +77,6 @@ SAFETY_AGE = (
     ),
     *_safety(
         "start-at-age",
-        "<copula|HAVE> ~5 O(@AGE) ~6 T(<give|introduce|wait>)",
-        needs="advice authority",
-        veto=_ADVICE,
-        says="an age to start from",
-    ),
-    *_safety(
-        "start-at-age",
         "T(<okay>) _2 <give|introduce|include|give-weak|adding> _2 S(<FOOD|solids>) ~8 <copula> _2 O(@AGE)",
         "<audience-baby> _2 T(<give>) _1 <eating|enjoy|give-weak> _1 S(<generic-food|FOOD|solids>) ~12 O(@AGE)",
         veto=_ADVICE,
@@ -161,13 +154,12 @@ SAFETY_AGE = (
     ),
     *_safety(
         "too-much-for-babies",
-        "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby>)",
+        "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby|age>)",
         effect="age",
         says="too much for babies",
     ),
     *_safety(
         "can-babies",
-        "T(<when-to>) _5 S(<FOOD|solids|allergen-word|hazard-food>)",
         "T(<when-to>) _5 S(<generic-food>) ~3 O(<audience-baby>)",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
@@ -200,20 +192,10 @@ SAFETY_AGE = (
         "T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<FOOD|ambiguous-nutrient>)",
         "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
         "S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
-        "S(<FOOD|ambiguous-nutrient>) _2 T(<negation> <for>) _1 O(<audience-baby>)",
-        "T(<avoid|forbid>) ~4 S(<FOOD>) [(] ~14 [)] _2 O(<audience-baby>)",
         "T(<forbid>) _1 S(<ambiguous-nutrient>) ~4 O(<child-eats>)",
         "S(<generic-food>) ~2 T(<forbid>) _2 O(<audience-baby>)",
         effect="age",
         says="a food kept from babies",
-    ),
-    *_safety(
-        "ready-for-solids",
-        "T(<okay>) _3 S(<solids>)",
-        effect="readiness-signs",
-        needs="audience-baby",
-        veto="story",
-        says="readiness",
     ),
     *_safety(
         "not-for-babies",
@@ -282,18 +264,10 @@ SAFETY_AGE = (
     *_safety(
         "made-safe",
         "S(<FOOD|hazard-food|generic-food>) _3 <should> _2 T(<made-safe>) _3 O(<audience-baby>)",
-        "S(<FOOD|hazard-food|generic-food>) _3 <should> <copula> T(<made-safe>) _3 O(<audience-baby>)",
         "T(<cut-safe>) ~4 S(<FOOD>) ~3 O(<audience-baby>)",
         "O(<audience-baby>) _1 <process|lose-n>? _2 S(<FOOD|hazard-food>) _2 T(<cut-safe|made-safe>)",
         effect="choking",
         says="how a food is made safe",
-    ),
-    *_safety(
-        "upright",
-        "O(<upright>) ~6 <eating>",
-        needs="should forbid negation",
-        effect="choking-supervision",
-        says="how a child sits to eat",
     ),
     *_safety(
         "supervise",
@@ -341,7 +315,6 @@ SAFETY_AGE = (
     *_safety(
         "not-instead-of-milk",
         "S(<FOOD>) ~4 T(<stand-in>) _2 O(<baby-milk>)",
-        "S(<milk-drink>) ~4 T(<negation> _1 <okay|stand-in|fine>)",
         effect="age",
         veto="swap",
         says="whether it may stand in for milk",
@@ -353,12 +326,5 @@ SAFETY_AGE = (
         effect="choking",
         veto="nonfood",
         says="a danger kept away",
-    ),
-    *_safety(
-        "left-out-until",
-        "T(<leave-it-out>) ~6 O(@AGE)",
-        effect="age",
-        veto="storing",
-        says="what was named, and an age",
     ),
 )

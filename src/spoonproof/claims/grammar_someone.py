@@ -58,15 +58,12 @@ SOMEONE = (
     *_function(
         "cannot-cope",
         "O(<body|inner-body>) _2 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food|pronoun>)",
-        "O(<body|inner-body>) ~8 <pronoun> _1 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food>)",
         veto="nonfood",
         says="more than a part of the body can take",
     ),
     *_function(
         "gives-it",
-        "S(<generic-food>) ~4 T(<high>) _2 O(<effect>)",
         "^ _1 S(<pronoun>) <copula> ~14 T(<contain>) _2 O(<effect>)",
-        "^ _1 S(<pronoun>) <copula> ~8 , _1 O(<effect>)",
         veto=_KITCHEN,
         loose=True,
         says="gives a function",
@@ -74,24 +71,9 @@ SOMEONE = (
     *_function(
         "bodily",
         "S(<food|dish|generic-food|nutrient>) ~6 O(<bodily>)",
-        "^ _1 S(<per-portion|household>) ~7 O(<bodily>)",
         veto=_KITCHEN,
         loose=True,
         says="what happens in the body",
-    ),
-    *_function(
-        "bodily-since",
-        "O(<bodily>) ~3 T(<since|bound|thanks|with>) ~4 S(<food|dish>)",
-        veto="nonfood culinary",
-        loose=True,
-        says="what happened in the body since",
-    ),
-    *_disease(
-        "left-out-when-ill",
-        "<when-ill> ~6 O(<DISEASE>) ~10 T(<avoid|left-out>) ~3 S(<FOOD>)",
-        "T(<avoid|left-out>) ~3 S(<FOOD>) ~6 <when-ill> ~4 O(<DISEASE>)",
-        veto=_KITCHEN,
-        says="a food left out for those who are ill",
     ),
     *_disease(
         "feels-better",

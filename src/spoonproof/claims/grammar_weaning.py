@@ -88,8 +88,6 @@ WEANING = (
         f"T(<negation|free|avoid|forbid>) _3 S({_NAMED}) _2 O(<bound> <number>) (?=<but>|[.,:?)]|$)",
         f"S({_NAMED}) _2 <copula> _1 T(<negation|free>) _2 O(<bound> <number>)",
         f"S({_NAMED}) ~16 T(<negation|forbid>) O(<bound> <number>) (?=<but>|[.,:?)]|$)",
-        "T(<avoid|forbid|fine|okay|child-can>) _2 O(<bound> _2 <audience-baby> _1 <copula> <number>)",
-        "T(<avoid|forbid|fine|okay|child-can>) _2 O(<until-is> <number>)",
         effect="age",
         veto=_NO_ADVICE,
         says="an age without its unit",
@@ -149,7 +147,6 @@ WEANING = (
     ),
     *_safety(
         "fed-in-an-unsafe-place",
-        "T(<forbid|negation>) ~7 <eating|fed|give-weak> ~2 O(<unsafe-place>)",
         "T(<seat>) ~3 <for|at> ~3 <eating>",
         effect="choking-supervision",
         needs="audience-baby",
@@ -203,7 +200,6 @@ WEANING = (
     ),
     *_safety(
         "readiness",
-        "O(<readiness-weak>) ~16 T(<ready|able>)",
         "T(<wait|wait-until>) _3 <audience-baby> _2 O(<readiness-weak>)",
         effect="readiness-signs",
         needs="audience-baby pronoun solids",
@@ -221,7 +217,6 @@ WEANING = (
     ),
     *_safety(
         "alcohol-cooks-off",
-        "S(<spirits>) ~4 T(<cooks-off>)",
         "T(<cooks-off>) ~3 S(<spirits>)",
         effect="age",
         needs="audience-baby child-eats safe-said harmless child-can",
@@ -263,7 +258,6 @@ WEANING = (
         "O(<pink-inside>) _2 <copula> _2 T(<safe-said|okay>) _1 <for> _2 <audience-baby>",
         "T(<no-worry>) ~2 S(<FOOD|pronoun>) ~3 O(<underdone>)",
         "S(<FOOD>) ~3 O(<underdone>) ~3 T(<safe-said|harmless>)",
-        "O(<underdone>) _2 S(<FOOD>) ~3 <copula> ~2 T(<praised-so|safe-said>) _1 <for> _2 <fed|audience-baby>",
         effect="undercooked",
         veto="nonfood",
         says="underdone called harmless",
@@ -299,7 +293,6 @@ WEANING = (
         "handed-over",
         "(?:<forbid|negation|avoid> _3)? T(<child-can|give|fed>) <audience-adult|audience-baby> _2 S(<never-yet>)",
         "<the-child> _1 T(<child-can>) _4 S(<drink-not-yet>)",
-        "T(<child-can|give|fed>) <audience-adult|audience-baby> _4 S(<drink-not-yet>)",
         effect="age",
         veto="story nonfood",
         says="a food not yet given",
@@ -338,7 +331,6 @@ WEANING = (
     *_safety(
         "said-by-authority",
         "T(<authority> _1 <allows>) _3 S(<FOOD|pronoun|generic-food>)",
-        "T(<authority> _1 <allows>) _2 <give|give-weak|have> _3 S(<FOOD>)",
         effect="age",
         veto="story storing",
         says="what a professional is said to allow",

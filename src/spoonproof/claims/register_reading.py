@@ -278,7 +278,12 @@ class EntryReader:
 
     def _complete(self, entry: Entry) -> None:
         if entry.truth is None and not entry.allowed:
-            self._tell(entry.document, entry.span, "register-entry-incomplete", f"{entry.id} answers no question.")
+            self._tell(
+                entry.document,
+                entry.span,
+                "register-entry-incomplete",
+                f"{entry.id} says neither whether it is true (truth) nor whether it may be said (allowed).",
+            )
         if entry.truth is not None and (not entry.refs or any(not r.id or not r.locator for r in entry.refs)):
             self._tell(
                 entry.document,

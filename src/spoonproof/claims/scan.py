@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from spoonproof.claims.lexicon import COMMA, QUERY, STOP, TOKEN, Lexicon, Term, fold
 from spoonproof.model.record import NamedTuple, dataclass
 
@@ -19,6 +21,15 @@ _item = tuple.__new__  # a thousand times a page: the class's own way of making 
 
 
 _ENDS = frozenset({STOP, QUERY})
+_EATEN = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient"})
+_AFTER_IS = frozenset(
+    "a an the one not got been so too very really actually just also still always never only mostly nearly almost "
+    "quite pretty full packed loaded bursting fine ok okay brilliant great amazing why how where your my their".split()
+)
+"""Words that no noun has before it with an "'s" of its own: "salmon's *a* good source"."""
+_SAID_OF = frozenset("good bad better best healthy unhealthy safe high low rich".split())
+_OF_WHOM = frozenset("for to in from than if when and but because , .".split())
+Token = tuple[str, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +89,8 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
     tokens = [(m.group(), *m.span()) for m in TOKEN.finditer(low)]
     if "-" in low:
         tokens = [t for t in tokens if t[0] != "-" or _spaced(low, t[1])]
+    if "'s " in low:
+        tokens = _parted(lexicon, tokens)
     items: list[Item] = []
     symbols: list[str] = []
     known, at, count = lexicon.words, 0, len(tokens)
@@ -98,6 +111,20 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
         items.append(_item(Item, (start, end, word, term)))
         symbols.append(symbol)
     return Tagged(text, tuple(items), "".join(symbols), lexicon)
+
+
+def _parted(lexicon: Lexicon, tokens: Sequence[Token]) -> list[Token]:
+    """ "Butter's fine" is "butter is fine": food and verb are two words where no noun of its own follows."""
+    found: list[Token] = []
+    for at, (word, start, end) in enumerate(tokens):
+        node = lexicon.root.next.get(word[:-2]) if word.endswith("'s") else None
+        after = [one[0] for one in tokens[at + 1 : at + 3]]
+        eaten = node is not None and node.term is not None and not _EATEN.isdisjoint(node.term.senses)
+        if eaten and after and (after[0] in _AFTER_IS or (after[0] in _SAID_OF and after[1:] and after[1] in _OF_WHOM)):
+            found += [(word[:-2], start, end - 2), ("'s", end - 2, end)]
+        else:
+            found.append((word, start, end))
+    return found
 
 
 def _spaced(low: str, at: int) -> bool:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 from spoonproof.feeding.bowl import baby_kinds
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Recipe
@@ -89,7 +91,23 @@ def keeping(
     limits = tuple(lead.values())
     asked = {kind: tables.authority(topic, policies or {}) for kind, topic in _TOPICS.items()}
     every = [limit for limit in (*limits, *further) if limit.why == "*" and limit.source.basis == "read"]
-    return Keeping(limits, tuple(further), tuple(_faults(recipe, lead, asked, every)))
+    again = _rice_again(recipe, treatments, lead.get("reheat_times"))
+    return Keeping(limits, tuple(further), (*_faults(recipe, lead, asked, every), *again))
+
+
+_LEFT_OVER = re.compile(r"\b(?:left[- ]?overs?|take-?away|take-?out|yesterday|last night|day[- ]old)\b", re.I)
+
+
+def _rice_again(recipe: Recipe, treatments: Sequence[Treatment], once: Limit | None) -> list[KeepingFault]:
+    """A fault where rice that was left over is heated in the dish, and the dish is kept to be heated once more."""
+    if recipe.keeps is None or once is None:
+        return []
+    heated = {one.line for one in treatments if any(heat.medium not in ("none", "cold") for heat in one.heats)}
+    if not any("rice" in keys(recipe.foods[at].name) and _LEFT_OVER.search(recipe.foods[at].text) for at in heated):
+        return []
+    message = f"The rice is left over and is heated here, and what is kept would be heated again. {once.says}"
+    remedy = "Throw away what is not eaten, or start from freshly cooked rice."
+    return [KeepingFault("warning", message, remedy, recipe.keeps.span, (once.source,))]
 
 
 _TOPICS = {"nitrate-leaf": "nitrate"}

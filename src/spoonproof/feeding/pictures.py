@@ -70,11 +70,15 @@ def picture_hazards(
 ) -> list[PictureHazard]:
     """The dangers that the recipe's pictures show, at its youngest age, in the order of the file."""
     found: list[PictureHazard] = []
+    left = {one.text for one in recipe.passages if one.kind == "picture" and one.leave is not None}
     for picture in recipe.pictures:
         meal = any(_MEAL.search(shown.value) for shown in picture.shows)
         for shown in picture.shows:
             found += _scenes(shown.value, shown.span, meal, tables)
             found += _foods(shown.value, shown.span, recipe, tables, policies or {})
+        # An alternative text that names no child may tell of food before it is cut.
+        if picture.text is not None and picture.text.value not in left and _IS_BABY.search(picture.text.value):
+            found += _foods(picture.text.value, picture.text.span, recipe, tables, policies or {})
     # A shot may show the grapes before they are cut; how the baby sits it shows as a picture does.
     for segment in recipe.film.segments if recipe.film is not None else ():
         for one in _scenes(segment.shot, segment.span, bool(_MEAL.search(segment.shot)), tables):

@@ -70,8 +70,8 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened
-    chilling flour unpasteurised rare slow-cooked never-boiled salted heated-later split big counted said-hard said-soft
-    discarded in-shell carved""".split()
+    chilling flour unpasteurised rare seared slow-cooked never-boiled salted heated-later split big counted said-hard
+    said-soft discarded in-shell carved""".split()
 )
 """Every word a hazard row may ask for."""
 

@@ -155,6 +155,14 @@ def _no_hyphen(place: _Place) -> Told:
 
 def _key_expected(place: _Place) -> Told:
     if place.source[place.at : place.at + 1] == "-":
+        line_start = place.source.rfind("\n", 0, place.at) + 1
+        above, mine = _blanks_above(place.source[:line_start]), place.at - line_start
+        if above is not None and above != mine:
+            return _told(
+                place.at,
+                f"This hyphen has {mine} blank{'s' * (mine != 1)} before it, and the one above it {above}.",
+                f"Write {above} blank{'s' * (above != 1)} before it, if it belongs to the same list.",
+            )
         return _told(
             place.at,
             "A list item stands here, but its key above already has a value.",
@@ -166,6 +174,12 @@ def _key_expected(place: _Place) -> Told:
         "Check the indentation, and put a value that holds quotation marks, colons or brackets in quotation marks "
         "as a whole.",
     )
+
+
+def _blanks_above(text: str) -> int | None:
+    """How far in the last line of ``text`` stands where it is an item of a list, else None."""
+    line = text.rstrip().rpartition("\n")[2]
+    return len(line) - len(line.lstrip()) if line.lstrip().startswith("- ") else None
 
 
 def _no_value(place: _Place) -> Told:

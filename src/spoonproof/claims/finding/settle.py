@@ -14,7 +14,7 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
     "nutrient-content": {
         "quantity": frozenset(),
         "comparative": frozenset({"more-than", "times-the"}),
-        "process": frozenset({"process-changes", "leaches", "when-cooked", "lost-in-water"}),
+        "process": frozenset({"process-changes", "when-cooked", "lost-in-water"}),
         "allergen": frozenset({"contains-gluten"}),
     },
     "comparative": {

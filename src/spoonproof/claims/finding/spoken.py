@@ -119,8 +119,13 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
 def _speaks_itself(tagged: Tagged, at: int, pronoun: int) -> bool:
     """Whether a noun is what is spoken of though a pronoun stands beside it, not what "it" is, makes or goes with."""
     if at < pronoun:
-        return is_subject(tagged, at)
+        return is_subject(tagged, at) or _is_object(tagged, pronoun)
     return rank(tagged, at) > _ASIDE and not tagged.is_any(pronoun + 1, _MAKES)
+
+
+def _is_object(tagged: Tagged, pronoun: int) -> bool:
+    """Whether a pronoun is what something was done to: "it thickens *it* and adds protein"."""
+    return any(item.words == "and" for item in tagged.items[pronoun + 1 : pronoun + 2])
 
 
 def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
