@@ -94,7 +94,7 @@ def advised(
                 row = asked.danger(said, hit, told_so, around=around, film=passage.kind == "speech" and not by_shape)
                 if row is None and hit in alone:
                     row = asked.danger(*alone[hit], around=around, film=passage.kind == "speech" and not by_shape)
-                if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end)):
+                if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end), tables):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
         if passage.kind == "step":
@@ -106,7 +106,7 @@ def advised(
             row = asked.danger(one.said, one.hit, over)
             for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
                 row = row or asked.danger(one.said, hit, over)
-            if row is None or disowned(passage.text, begins, (one.first.start, one.first.end)):
+            if row is None or disowned(passage.text, begins, (one.first.start, one.first.end), tables):
                 continue
             if (row.id, one.first.start) not in told:
                 yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)

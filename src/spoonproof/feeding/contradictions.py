@@ -4,28 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from itertools import pairwise
 from typing import cast
 
-from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.told_patterns import END, Classes, Hit, Patterns
-from spoonproof.feeding.words import MINE, words
+from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
+from spoonproof.feeding.turned import turned
+from spoonproof.feeding.words import MINE
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
 
 _LEVELS: dict[str, Level] = {"error": "error", "warning": "warning", "note": "note"}
-# Words before the phrase in its clause that turn it round: "do not coax her to finish the bowl".
-_TURNED = frozenset(
-    """not never dont no none without nobody avoid stop rather nor needn neednt shouldnt isnt arent wont myth wrong
-    cannot pharmacist""".split()
-)
-_WITHOUT = frozenset({"without", "no", "nobody", "rather", "need", "stop"})
-"""Of these what denies nothing where it stands within: "the tablet is on and he opens up without noticing"."""
-
-# "If he will not open his mouth, ...": that denies the condition, not the advice.
-_CONDITION_DENIED = re.compile(r"\b(?:if|when)\b[^,.;:]{0,20}?\b(?:not|\w+n['’]t|never)\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +56,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             holds = _HOLDS_WHERE.get(hit.value)
             if passage.kind in ("step", "title") and hit.value in _OF_FOODS:
                 continue
-            if _turned(passage.text, hit) or (holds is not None and not holds(_sentence(passage.text, hit))):
+            if turned(passage.text, hit, tables) or (holds is not None and not holds(_sentence(passage.text, hit))):
                 continue
             row = rows[hit.value]
             last = found[-1] if found and found[-1].passage is passage else None
@@ -164,12 +153,6 @@ def _for_the_baby(said: str) -> bool:
     return _BABY.search(said) is not None and _DONE.search(said) is None
 
 
-# What was advised once and is no longer: "they used to say keep it away till three".
-_SUPERSEDED = re.compile(
-    r"\bused to (?:say|think|tell|believe|advise|recommend|be told|swear)\b|\b(?:was|were|been) (?:once )?told to\b"
-    r"|\bthe old (?:advice|rule|way|wisdom)\b|\byears ago\b",
-    re.I,
-)
 _NO_DISH = re.compile(
     r"\b(?:basil|herbs?|parsley|mint|cress|plants?|seeds?|sprout\w*|dough|loaf|loaves|bread|yeast|starter"
     r"|soak\w*|ripen\w*|ripe|unripe|bananas?|avocados?|butter to soften|kettle|clock|radio|jug of water|bowl of fruit"
@@ -230,67 +213,3 @@ def _sentence(text: str, hit: Hit) -> str:
     start = text.rfind(".", 0, hit.start) + 1
     end = text.find(".", hit.end)
     return text[start : end if end >= 0 else len(text)]
-
-
-# Where a new clause begins whose verb a "not" before it leaves alone: "she is not hungry, so I wait till she laughs".
-_CLAUSE = re.compile(
-    r"\b(?:but|so|because|cos|cause)\b(?! (?:that|not)\b)"
-    r"|(?:,|\band\b) (?=(?:i|we|you|he|she|they|it|then|my|the|just)\b)",
-    re.I,
-)
-
-
-# What the rest of the sentence, or the words before it, call a danger: "cereal in the bottle is a choking risk".
-_CALLED_BAD = re.compile(
-    r"(?<!\bno )(?<!\bno real )(?<!\bnot )(?<!\bnever )(?<!n['’]t )(?<!\bnothing )(?<!\bwithout )"
-    r"\b(?:(?:a|an|the|real|big|choking|scald\w*) (?:risk|hazard|danger|mistake|bad idea|no[- ]no|rotten idea|worry)"
-    r"|unsafe|dangerous|risky|hazardous|asking for trouble|(?:has|have) no (?:place|business)|nowhere near|ill advised"
-    r"|(?:can |will |may |might )?(?:causes?|makes?)"
-    r" (?:food poisoning|(?:them|you|us|her|him|babies) (?:ill|sick|poorly))"
-    r"|not safe|rots?|goes off|goes bad|will go off|spoils|(?:is|are) no (?:way|place)|wrong|old wives"
-    r"|helps? (?:nobody|no one)|is no help|no[- ]go|a no from|prevents? (?:nothing|no \w+)|(?:does|do) (?:nothing"
-    r"|no good|not (?:prevent|help|protect))"
-    r"|(?:does|do)n['’]t (?:prevent|help|protect)"
-    r"|(?:does|do|did|will|would)(?:n['’]t| not) (?:buy|bring|give|get|make) (?:\w+ ){1,3}"
-    r"(?:sleep|settle|rest|nights?|longer|through|grow|calm\w*)"
-    r"|(?:it|that|this|which|they) (?:can|may|could|might|will) (?:easily |really |badly |even )?(?:choke|scald"
-    r"|burn|drown"
-    r"|poison|harm|hurt|kill))\b",
-    re.I,
-)
-# "my mother weaned me at twelve weeks": nobody is told to.
-_OF_THE_TELLER = re.compile(
-    r"\b(?:weaned|fed|started|raised|gave|had) (?:me|us all|my (?:dad|husband|brother|wife))\b", re.I
-)
-
-
-def _called_bad(text: str, hit: Hit) -> bool:
-    """Whether what surrounds it calls it bad, or refuses what somebody else had advised."""
-    start = max(
-        (m.end() for m in END.finditer(text, max(0, hit.start - 200), hit.start)), default=max(0, hit.start - 200)
-    )
-    stop = END.search(text, hit.end)
-    end = stop.start() if stop else len(text)
-    if _CALLED_BAD.search(text, hit.end, min(end, hit.end + 80)) or _CALLED_BAD.search(text, start, hit.start):
-        return True
-    return disowned(text, start, (hit.start, hit.end))
-
-
-def _turned(text: str, hit: Hit) -> bool:
-    """Whether a "never" or "not" governs what was found, or it is told as what was once believed."""
-    sentence = 0
-    for match in END.finditer(text, max(0, hit.start - 200), hit.start):
-        sentence = match.end()
-    if _OF_THE_TELLER.search(text, hit.start, hit.end):
-        return True
-    if _SUPERSEDED.search(text, sentence, hit.start) or _called_bad(text, hit):
-        return True
-    clause = max(sentence, hit.start - 200)
-    for match in _CLAUSE.finditer(text, clause, hit.start):
-        clause = match.end()
-    if any(word.key in _TURNED for word in words(_CONDITION_DENIED.sub(" ", text[clause : hit.start]))):
-        return True
-    gaps = [text[left[1] : right[0]] for left, right in pairwise(hit.own)]
-    if any(_CALLED_BAD.search(gap) for gap in gaps):
-        return True
-    return any(word.key in _TURNED - _WITHOUT for gap in gaps for word in words(_CONDITION_DENIED.sub(" ", gap)))

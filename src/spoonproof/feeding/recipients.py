@@ -111,7 +111,8 @@ _DUG_INTO = re.compile(r"\b(?:dig|dip|tuck|stick|spoon)\w* (?:\w+ )?(?:in|into|f
 
 UNCUT = re.compile(
     r"\b(?:not|never|no need to|without|no longer|stopped|hardly ever|rarely|\w+n['’]t)\b(?: \w+){0,3}"
-    r" (?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*|blend\w*|mash\w*|grind\w*|grat\w*|soak\w*)\b"
+    r" (?<!\bthe )(?<!\bhis )(?<!\bher )(?<!\bmy )"
+    r"(?:cut|cutting|halv\w*|quarter\w*|slic\w*|chop\w*|blend\w*|mash\w*|grind\w*|grat\w*|soak\w*)\b"
     r"(?! (?:\w+ ){0,4}(?:into|across) )",
     re.I,
 )

@@ -57,8 +57,8 @@ class Classes(NamedTuple):
 
 
 class Hit(NamedTuple):
-    """``text[start:end]`` holds a pattern of the table row ``value``; ``own`` are its own words where others may stand
-    between them (a gathering), () where what stands between belongs to it (a phrase)."""
+    """``text[start:end]`` holds a pattern of the table row ``value``; ``own`` are its own words: others may stand
+    between them."""
 
     start: int
     end: int
@@ -128,9 +128,11 @@ class Patterns:
                 if not _holds_all(said, self._needed[which]):
                     continue
                 phrase = self._phrases[which]
-                end = _end(text, row, keys, at, phrase.parts, 0)
-                if end is not None:
-                    found.append(Hit(row[at].start, row[end - 1].end, phrase.value))
+                own = tuple(
+                    (row[first].start, row[last - 1].end) for first, last in _places(text, row, keys, at, phrase.parts)
+                )
+                if own:
+                    found.append(Hit(own[0][0], own[-1][1], phrase.value, own))
         held = [(which, parts) for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
         if held:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
@@ -309,17 +311,16 @@ def _is(key: str, token: _Token) -> bool:
     return key == token if isinstance(token, str) else key not in token
 
 
-def _end(
-    text: str, row: Sequence[Word], keys: tuple[str, ...], at: int, parts: tuple[_Part, ...], which: int
-) -> int | None:
-    """Where the parts from ``which`` on end, the first of them at word ``at``, each within five words of the last."""
-    for end in _ends(keys, at, parts[which]):
-        if which + 1 == len(parts):
-            return end
+def _places(
+    text: str, row: Sequence[Word], keys: tuple[str, ...], at: int, parts: tuple[_Part, ...]
+) -> tuple[tuple[int, int], ...]:
+    """Where each of the parts stands, the first at word ``at``, each within five words of the last; () where not."""
+    for end in _ends(keys, at, parts[0]):
+        if len(parts) == 1:
+            return ((at, end),)
         for start in range(end, min(end + 6, len(row))):
             if END.search(text[row[end - 1].end : row[start].start]) or "never" in keys[end:start]:
                 break  # "on a spoon, never in a bottle"
-            last = _end(text, row, keys, start, parts, which + 1)
-            if last is not None:
-                return last
-    return None
+            if rest := _places(text, row, keys, start, parts[1:]):
+                return ((at, end), *rest)
+    return ()

@@ -1,0 +1,91 @@
+"""Whether the words around a danger told in words take it back: denied in its clause, called bad, or once believed.
+
+The clauses and the classes of words in them are those of ``clauses``; what the danger's own words are marks nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from spoonproof.feeding.clauses import Clause, Place, clauses
+from spoonproof.feeding.disowned import disowned
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.told_patterns import END, Hit
+
+_CONDITION = re.compile(r"\b(?:if|when|though)\b[^,.;:]{0,20}$", re.I)
+"""Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
+_ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
+"""Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
+_DENY_THEMSELVES = frozenset({"allergen-late", "drops-lapsed"})
+"""Rows whose danger is itself that something is not given: "no eggs till two"."""
+_ASKED = re.compile(r"\?[;\s]*")
+_AT_ONCE = 2
+"""Characters before which an answer's "no" or "never" is the answer."""
+_REACH = 200
+"""Characters before and behind a danger that are read: speech has no full stops for minutes."""
+
+
+def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
+    """Whether what ``text`` tells at ``hit`` is taken back."""
+    start, end = _sentence(text, hit)
+    said = text[start:end]
+    own = [(one - start, other - start) for one, other in hit.own]
+    read = clauses(said, (), tables)
+    home = [at for at, clause in enumerate(read) if any(_meet(clause, one) for one in own)]
+    governed = own[:1] if hit.value in _DENY_THEMSELVES else own
+    faults = ("faults",) if hit.value in _DENY_THEMSELVES else ("bad", "faults")
+    return (
+        any(_denied(said, read[at], own, governed) for at in home)
+        or any(clause.has("once") for clause in read[: home[-1] + 1])
+        or any(_standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
+        or _answered(text, end, tables)
+        or disowned(text, start, (hit.start, hit.end), tables)
+    )
+
+
+def _sentence(text: str, hit: Hit) -> tuple[int, int]:
+    first = max(0, hit.start - _REACH)
+    start = max((match.end() for match in END.finditer(text, first, hit.start)), default=first)
+    stop = END.search(text, hit.end, hit.end + _REACH)
+    return start, stop.start() if stop else min(len(text), hit.end + _REACH)
+
+
+def _answered(text: str, end: int, tables: FeedingTables) -> bool:
+    """Whether the words after a question call what it asks about bad: "snacks in the car seat? Too risky for us"."""
+    asked = _ASKED.match(text, end)
+    if asked is None:
+        return False
+    stop = END.search(text, asked.end())
+    answer = text[asked.end() : stop.start() if stop else len(text)]
+    first = clauses(answer, (), tables)[:1]
+    return any(
+        mark.value != "denies" or mark.start <= _AT_ONCE
+        for clause in first
+        for mark in _standing(answer, clause, (), "denies", "bad", "faults")
+    )
+
+
+def _meet(clause: Clause | Hit, place: Place) -> bool:
+    return clause.start < place[1] and place[0] < clause.end
+
+
+def _standing(said: str, clause: Clause, own: Sequence[Place], *classes: str) -> list[Hit]:
+    """The words of ``classes`` that are none of the danger's ``own``, and neither a hedge nor a condition."""
+    hedges = clause.of("hedges")
+    return [
+        mark
+        for mark in clause.of(*classes)
+        if not any(_meet(mark, place) for place in own)
+        and not any(_meet(mark, (hedge.start, hedge.end)) for hedge in hedges)
+        and not _CONDITION.search(said, clause.start, mark.start)
+    ]
+
+
+def _denied(said: str, clause: Clause, own: Sequence[Place], governed: Sequence[Place]) -> bool:
+    """Whether a denial in the clause stands before a word of the danger's that it can govern."""
+    return any(
+        mark.end <= place[0] < clause.end and not _ANEW.search(said, mark.end, place[0])
+        for mark in _standing(said, clause, own, "denies", "needless")
+        for place in governed
+    )
