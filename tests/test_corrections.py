@@ -62,7 +62,8 @@ def test_what_can_not_be_understood_is_told_with_its_line(text: str, said: str) 
 
 def test_views() -> None:
     assert read_views('file,views\na.vtt,"12,345"\nb.vtt,7\n', "views.csv") == {"a.vtt": 12345, "b.vtt": 7}
-    for bad in ("many", "1.5", "-3", "", "12,34"):
+    assert read_views("file,views\na.vtt,\nb.vtt,0\n", "views.csv") == {"b.vtt": 0}  # not known is not none
+    for bad in ("many", "1.5", "-3", "12,34"):
         with pytest.raises(CorrectionsError, match=r"views\.csv:2: views is a whole number"):
             read_views(f'file,views\na.vtt,"{bad}"\n', "views.csv")
     with pytest.raises(CorrectionsError, match=r"3: a\.vtt stands twice"):

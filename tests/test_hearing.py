@@ -11,6 +11,7 @@ from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from spoonproof.report.mend import mend
 from tests import kitchen
+from tests.each import each
 
 
 def heard(text: str) -> list[JudgedClaim]:
@@ -238,7 +239,7 @@ def heard_for_babies(text: str) -> list[JudgedClaim]:
     return [one for one in found if one.advice == "cut-untrue"]
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "a stick of celery straight from the fridge",
@@ -262,7 +263,7 @@ def test_lines_said_to_be_for_babies_are_heard_without_a_child_in_them(said: str
     assert heard_for_babies(said)
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "My husband eats honey on his porridge while the baby has hers plain",

@@ -80,6 +80,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except OSError as error:
         where = f" ({_short(str(error.filename))})" if error.filename else ""
         words = f"spoonproof: a file or folder can't be used: {error.strerror or error}{where}."
+        if isinstance(error, PermissionError):
+            words += " Give yourself the right to read and change it, or name another place."
         return _complain(words, 2 if error.errno == errno.ENAMETOOLONG else 3)
     except Exception as error:
         return _own_table(argv, error) or _our_fault(argv, error)

@@ -117,8 +117,12 @@ def read_views(text: str, name: str) -> dict[str, int]:
     found: dict[str, int] = {}
     for line, cells in csv_rows(text, name, ("file", "views")):
         number = cells["views"]
+        if not number:
+            continue  # not known, which is not none
         if not re.fullmatch(r"[0-9]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}", number):
-            raise CorrectionsError(f"{name}:{line}: views is a whole number, not {number!r}")
+            raise CorrectionsError(
+                f"{name}:{line}: views is a whole number, or nothing where it is not known, not {number!r}"
+            )
         if cells["file"] in found:
             raise CorrectionsError(f"{name}:{line}: {cells['file']} stands twice")
         found[cells["file"]] = int(number.replace(",", ""))

@@ -359,12 +359,13 @@ class ChannelFolder:
 
 
 def _recipe_files(folder: Path) -> list[Path]:
-    """Every ``.md`` file below ``folder``, by name; folders that are links are not entered. Raises TooManyFiles."""
+    """Every ``.md`` file below ``folder``, by name; links to folders are not entered. Raises TooManyFiles, OSError."""
+    from spoonproof.reading.files import files_below
     from spoonproof.reading.limits import CHANNEL_FILES
 
     found: list[Path] = []
-    for place, _, names in os.walk(folder):  # follows no links to folders
-        found += [Path(place, name) for name in names if name.endswith(".md")]
+    for path in files_below(folder):
+        found += [path] if path.name.endswith(".md") else []
         if len(found) > CHANNEL_FILES:
             raise TooManyFiles(f"{folder}: more than {CHANNEL_FILES} recipe files; make channels of it")
     return sorted(found)

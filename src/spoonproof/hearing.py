@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
+from types import MappingProxyType
 
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
@@ -53,12 +54,14 @@ def hear(
     apart: bool = False,
     months: int = YOUNGEST,
     for_babies: bool = False,
+    policies: Mapping[str, str] = MappingProxyType({}),
 ) -> list[JudgedClaim]:
     """The claims of ``passages`` by ``judge``, and each statement that endangers a baby of ``months`` ("leave it out
     overnight", "let her gnaw on raw apple") that no claim to be mended stands on already, in the order they are said.
     ``apart``: no subject is carried from one passage to the next, and no age: else the passages are one film or page,
     and where it says for which babies it is, what it puts into their food is heard too ("a drizzle of honey").
-    ``for_babies``: who asks says that they are meant for babies of ``months``, whatever they say themselves."""
+    ``for_babies``: who asks says that they are meant for babies of ``months``, whatever they say themselves;
+    ``policies``: whose advice holds for them where authorities differ (lightly cooked British Lion eggs)."""
     from spoonproof.claims.find import find_claims
     from spoonproof.claims.judging.fragments import without_fragments, worse_reading
 
@@ -67,7 +70,7 @@ def hear(
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
         named = months
-    for one in _dangers(passages, knowledge, months if named is None else named, by_shape=named is None):
+    for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
         if not any(
             _says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged
         ) and not any(_same(other, one) for other in more):
@@ -105,7 +108,7 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
         return False
     if other.claim.polarity == "refutes":
         return True
-    if one.claim.end - other.claim.end >= _A_WORD or not one.claim.subjects:
+    if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
     entry = register.get(other.entry) if other.entry else None
     if entry is not None and entry.stance == "warns" and other.claim.kind == "safety-age":
@@ -114,8 +117,23 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
     return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)
 
 
+def _tells_all(warning: Claim, danger: Claim) -> bool:
+    """Whether the words of a danger are those of a warning, or name its food nowhere else and speak on of nothing: "we
+    left a raw milk co-op when we had our son, because germs can make a baby ill"."""
+    behind = danger.passage.text[warning.end : danger.end]
+    if len(behind) < _A_WORD:
+        return True
+    said, warned = danger.quote.lower(), warning.quote.lower()
+    once = all(said.count(food) == 1 and food in warned for food in danger.subjects)
+    return once and _SPEAKS_ON.search(behind) is None
+
+
 _A_WORD = 16
 """Characters that a danger's clause may have behind a warning: "... 's kidneys"."""
+_SPEAKS_ON = re.compile(
+    r"\b(?:it|them|that|those|these|this|some|one|any|but|except|unless|until|till)\b", re.IGNORECASE
+)
+"""Words behind a warning that may hand over after all what it keeps back."""
 
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
@@ -128,13 +146,13 @@ def _overlap(one: Claim, two: Claim) -> bool:
 
 
 def _dangers(
-    passages: Sequence[Passage], knowledge: Knowledge, months: int, *, by_shape: bool
+    passages: Sequence[Passage], knowledge: Knowledge, months: int, policies: Mapping[str, str], *, by_shape: bool
 ) -> Iterator[JudgedClaim]:
     tables = knowledge.feeding
     for whole in passages:
         lines = lines_apart(whole, knowledge.lexicon.breaths)
         breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
-        for told in advised([_by_breath(whole, breaths, lines)], months, tables, {}, _MARKETS, by_shape=by_shape):
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, policies, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()

@@ -280,11 +280,16 @@ class Knowledge:
             needs=self._needs,
         )
 
+    def policies_for(self, channel: Channel | None, markets: Sequence[str]) -> Mapping[str, str]:
+        """Whose advice holds where authorities differ: as the channel chose, else that of the one market asked for."""
+        of_market = {row.topic: row.authority for row in self.feeding.policies if [row.authority] == list(markets)}
+        return {**of_market, **(channel.policies if channel else {})}
+
     def _dangers(self, channel: Channel | None, markets: Sequence[Market], recipe: Recipe | None = None) -> Dangers:
         """What the hazard tables hold against a food that words give; how a recipe serves its own is judged there."""
         from spoonproof.feeding.words import keys
 
-        policies = channel.policies if channel else {}
+        policies = self.policies_for(channel, markets)
         own = frozenset().union(*(keys(line.name) for line in recipe.foods)) if recipe else frozenset()
 
         def dangers(said: str, within: tuple[int, int], months: int, behind: str) -> Danger | None:

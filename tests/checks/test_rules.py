@@ -5,19 +5,17 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from spoonproof.checks.engine import ChannelView, finding_of, group_repeats
 from spoonproof.checks.rule import Rule, all_rules
 from spoonproof.dish import Dish
 from spoonproof.model.finding import AREAS, LEVELS, Finding
 from tests import kitchen
 from tests.checks.cases import Case, cases, docstring_block
+from tests.each import each
 
 CASES = Path(__file__).parent / "rules"
 RULES = all_rules()
 DISH_RULES = [rule for rule in RULES if rule.scope == "dish"]
-IDS = [rule.name for rule in RULES]
 
 
 class _Folder:
@@ -40,7 +38,7 @@ def findings(rule: Rule, texts: list[str], channel: str = "") -> list[Finding]:
     return [finding_of(rule, fault, dishes[0].channel.document) for fault in rule.check(subject)]
 
 
-@pytest.mark.parametrize("rule", RULES, ids=IDS)
+@each("rule", RULES)
 def test_a_rule_says_what_it_is(rule: Rule) -> None:
     assert rule.area in AREAS
     assert rule.level in LEVELS
@@ -50,9 +48,7 @@ def test_a_rule_says_what_it_is(rule: Rule) -> None:
     assert [s for s in rule.sources if s not in known and s not in ("common-practice", "from-memory", "own")] == []
 
 
-@pytest.mark.parametrize(
-    "rule", [r for r in RULES if r.scope == "dish"], ids=[r.name for r in RULES if r.scope == "dish"]
-)
+@each("rule", [r for r in RULES if r.scope == "dish"])
 def test_the_docstring_fails_and_passes(rule: Rule) -> None:
     fails, passes = docstring_block(rule.doc, "Fails"), docstring_block(rule.doc, "Passes")
     assert fails is not None and passes is not None, "the docstring needs a block Fails:: and one Passes::"
@@ -60,9 +56,9 @@ def test_the_docstring_fails_and_passes(rule: Rule) -> None:
     assert findings(rule, [passes]) == []
 
 
-def _cases() -> list[Any]:
+def _cases() -> list[tuple[Rule, Case]]:
     return [
-        pytest.param(rule, case, id=f"{rule.name}: {case.name}")
+        (rule, case)
         for rule in RULES
         if (CASES / f"{rule.name}.md").exists()
         for case in cases(CASES / f"{rule.name}.md")
@@ -73,7 +69,7 @@ def test_every_rule_has_cases_and_every_case_file_a_rule() -> None:
     assert {path.stem for path in CASES.glob("*.md")} == {rule.name for rule in RULES}
 
 
-@pytest.mark.parametrize(("rule", "case"), _cases())
+@each(("rule", "case"), _cases())
 def test_cases(rule: Rule, case: Case) -> None:
     found = findings(rule, [text for text, _ in case.recipes], case.channel)
     for number, (text, expected) in enumerate(case.recipes, 1):

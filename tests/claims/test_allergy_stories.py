@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "Bringing up a child with a severe dairy allergy can be tiring.",
@@ -49,7 +50,7 @@ def test_it_claims_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Egg allergy is common.", "allergen"),

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "We do without sugar in our house.",
@@ -41,7 +43,7 @@ def test_it_claims_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("The muffins do without sugar.", "nutrient-content"),

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     ("text", "kind"),
@@ -57,7 +59,7 @@ def test_what_is_done_to_a_food_changes_what_it_holds(text: str, nutrient: str) 
     assert any(nutrient in (claim.relates_to or "").lower() for claim in claims(text) if claim.kind == "process")
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "We decided to start solids at five months, and nobody slept any better.",

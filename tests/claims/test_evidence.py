@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     "text",
@@ -19,7 +21,7 @@ def test_what_nothing_eaten_does_is_no_claim(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "It was the healthiest supper I'd cooked all spring and he fed it to the hens.",
@@ -44,7 +46,7 @@ def test_what_no_food_is_said_to_be_is_no_claim(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("A stewed pear before bed helped our whole household improve its digestion that spring.", "function"),

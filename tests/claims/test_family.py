@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "It turns out he's badly allergic to sesame.",
@@ -62,7 +63,7 @@ def test_it_claims_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Babies who are allergic to milk should not eat this.", "allergen"),

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "about", "relates"),
     [
         ("For toddlers, squash blueberries.", "blueberr", "blueberries"),
@@ -112,7 +114,7 @@ def test_a_diet_is_what_is_spoken_of(text: str, about: str) -> None:
     assert not any("fat" in (claim.relates_to or "") for claim in found), found
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Advice about when to introduce egg has changed a lot.",

@@ -3,11 +3,12 @@ ordinary talk in the same words."""
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims, only
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind", "subject"),
     [
         ("The longer you boil chard, the less folate is left.", "process", "chard"),
@@ -49,7 +50,7 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
     assert any(subject in said for claim in found for said in claim.subjects)
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "The relish is a great addition to any burger.",

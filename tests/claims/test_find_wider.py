@@ -6,8 +6,10 @@ import pytest
 from finding_kit import claims, only
 from test_judge_labelled import STANDS, spoken
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind"),
     [
         ("Kale keeps them hydrated.", "function"),
@@ -45,7 +47,7 @@ def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
     assert kind in [claim.kind for claim in claims(text)]
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Wipe out the pan and stack the lids.",

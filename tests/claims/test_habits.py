@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims, only
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind", "about", "relates"),
     [
         ("Squash makes a marvellous first food.", "safety-age", "squash", "first food"),

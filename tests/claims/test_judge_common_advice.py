@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
 from test_judge_labelled import Labelled, heard, spoken
+
+from tests.each import each
 
 WRONG = (
     "Keep peanut from babies until they are one.",
@@ -74,14 +75,14 @@ def advice(said: str) -> list[str]:
     return [judged.advice for judged in spoken(said)]
 
 
-@pytest.mark.parametrize("said", WRONG)
+@each("said", WRONG)
 def test_what_is_wrong_is_heard_and_not_kept(said: str) -> None:
     found = advice(said)
     assert found
     assert not set(found) & {"keep", "add"}
 
 
-@pytest.mark.parametrize("said", RIGHT)
+@each("said", RIGHT)
 def test_what_is_right_stands(said: str) -> None:
     found = advice(said)
     assert found

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import itertools
 
-import pytest
 from test_judge_labelled import SLUGS, STANDS, Labelled, dish, heard
+
+from tests.each import each
 
 SAID = {
     "milk": "milk",
@@ -33,7 +34,7 @@ def advices(slug: str, said: str) -> list[str]:
     return [judged.advice for judged in heard(row)]
 
 
-@pytest.mark.parametrize("slug", SLUGS)
+@each("slug", SLUGS)
 def test_a_list_is_kept_only_where_all_of_it_is_left_out(slug: str) -> None:
     brought = set(dish(slug).numbers.dish_allergens())
     # "Nuts" are peanuts too for who reads "no nuts".

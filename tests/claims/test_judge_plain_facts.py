@@ -9,6 +9,7 @@ from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from tests import kitchen
+from tests.each import each
 
 SOUND = (
     "The NHS advises giving children from six months to five years vitamins A, C and D every day.",
@@ -99,14 +100,14 @@ def spoken(text: str, paid: str = "editorial") -> list[JudgedClaim]:
     return hear(passages, known, known.judge_without_dish(channel, (), None), apart=True)
 
 
-@pytest.mark.parametrize("text", SOUND)
+@each("text", SOUND)
 def test_what_is_so_is_not_refused(text: str) -> None:
     found = spoken(text)
     assert found
     assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
 
 
-@pytest.mark.parametrize("text", WRONG)
+@each("text", WRONG)
 def test_what_is_not_so_is_not_kept(text: str) -> None:
     found = spoken(text)
     assert any(one.advice not in ("keep", "add") for one in found) or not found

@@ -9,6 +9,7 @@ from spoonproof.model.claim import JudgedClaim
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from tests import kitchen
+from tests.each import each
 
 SOUND = (
     "Honey is bad news before twelve months.",
@@ -105,14 +106,14 @@ def spoken(text: str) -> list[JudgedClaim]:
     return hear(passages, known, known.judge_without_dish(None, (), None), apart=True)
 
 
-@pytest.mark.parametrize("text", SOUND)
+@each("text", SOUND)
 def test_what_guidance_says_is_not_refused(text: str) -> None:
     found = spoken(text)
     assert found or text in UNHEARD
     assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
 
 
-@pytest.mark.parametrize("text", WRONG)
+@each("text", WRONG)
 def test_its_twin_that_is_wrong_is_not_kept(text: str) -> None:
     found = spoken(text)
     assert any(one.advice not in ("keep", "add") for one in found) or not found

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "Most babies as young as nine weeks can begin to enjoy a bath and a book.",
@@ -41,7 +42,7 @@ def test_it_claims_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Babies of six months can eat mashed pear.", "safety-age"),

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims, only
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind", "subject"),
     [
         ("Stay away from honey.", "safety-age", "honey"),
@@ -66,7 +68,8 @@ def test_ordinary_talk_in_those_words_is_not(text: str) -> None:
 
 
 def test_a_food_kept_off_until_an_age_is_one_claim() -> None:
-    assert only("Stay away from honey until she is one.", "safety-age").relates_to == "one"
+    found = only("Stay away from honey until she is one.", "safety-age")
+    assert found.number is not None and found.number.value == 12
 
 
 def test_choking_at_an_age_is_heard_where_no_food_is_named() -> None:

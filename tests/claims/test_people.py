@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "Because our nephew has asthma, we were told to go slowly with walnuts.",
@@ -55,7 +56,7 @@ def test_what_is_told_of_people_is_no_claim(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("Walnuts are bad for children with asthma.", "disease"),

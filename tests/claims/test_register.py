@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-import pytest
 import yaml
 from judging_kit import TODAY, read_register, rows, source_ids, the_register
 
 from spoonproof.claims.coverage import coverage, table
 from spoonproof.claims.entries import Key
 from spoonproof.claims.register import MARKETS
+from tests.each import each
 
 GOOD = """
 entries:
@@ -61,7 +61,7 @@ def test_what_a_safety_entry_points_at_is_a_row_of_shared() -> None:
         assert row in ids[name], (entry.id, entry.points_at)
 
 
-@pytest.mark.parametrize(
+@each(
     ("old", "new", "rule"),
     [
         ("    source: macknin-1989\n", "", "register-entry-incomplete"),

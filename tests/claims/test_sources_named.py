@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims, only
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     ("text", "subjects", "relates"),
@@ -58,7 +60,7 @@ def test_a_thing_that_nobody_says_to_hold_it_is_no_source() -> None:
     assert claims("We get our milk from the farm.") == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind", "subject"),
     [
         ("Beetroot and peas release more folate when cooked.", "process", "beetroot"),

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind"),
     [
         ("You can give him watered down juice with his tea.", "safety-age"),

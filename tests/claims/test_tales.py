@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     "text",
     [
         "Over the last six years we have learned to like swede.",
@@ -38,7 +39,7 @@ def test_it_claims_nothing(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "kind"),
     [
         ("We give Ottilie cow's milk from 7 months.", "safety-age"),

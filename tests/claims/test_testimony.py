@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind", "about"),
     [
         ("She has not had a single cough since we began the barley broth.", "disease", "cough"),

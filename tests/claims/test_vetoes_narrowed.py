@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "kind"),
     [
         ("Parsnip is hypoallergenic.", "allergen"),

@@ -6,6 +6,8 @@ import pytest
 from finding_kit import claims
 from test_judge_labelled import spoken
 
+from tests.each import each
+
 
 @pytest.mark.parametrize(
     "text",
@@ -61,7 +63,7 @@ def test_kitchen_talk_is_not(text: str) -> None:
         ("Pouches are nothing but sugar.", "general-benefit"),
         ("With meals like this you won't need the doctor.", "disease"),
         ("#guthealth in a bowl", "general-benefit"),
-        ("Blackberries bung them up.", "function"),
+        ("Blackberries bung them up.", "disease"),
     ],
 )
 def test_what_is_said_in_a_title_or_in_passing_is_heard(text: str, kind: str) -> None:
@@ -91,7 +93,7 @@ def test_a_day_in_the_kitchen_is_not(text: str) -> None:
     assert claims(text) == []
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     [
         "Goat's milk suits babies with a milk allergy.",

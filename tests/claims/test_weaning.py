@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from finding_kit import claims
 
+from tests.each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "about", "relates"),
     [
         ("Serve this from eight months.", "", "8 months"),
@@ -107,7 +109,7 @@ def test_what_a_food_does_for_someone(text: str, kind: str, relates: str) -> Non
     assert any(relates in f"{c.relates_to} {c.quote}" for c in claims(text) if c.kind == kind), claims(text)
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "about"),
     [
         ("Most babies are ready to try tastes at around six months.", "solid food"),

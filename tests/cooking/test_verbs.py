@@ -7,6 +7,7 @@ from spoonproof.cooking.inflect import inflections
 from spoonproof.cooking.verbs import VerbTable
 from spoonproof.model.table import Row
 from tests.cooking.bench import rows, verbs
+from tests.each import each
 
 SENTENCES = [
     ("Steam the swede for 18-22 minutes.", ["steam"]),
@@ -59,7 +60,7 @@ SENTENCES = [
 ]
 
 
-@pytest.mark.parametrize(("sentence", "expected"), SENTENCES)
+@each(("sentence", "expected"), SENTENCES)
 def test_a_sentence_has_its_instructions(sentence: str, expected: list[str]) -> None:
     assert [match.verb for match in verbs().find(sentence)] == expected
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.feeding.advised import advised
 from tests import kitchen
+from tests.each import each
 
 HANDED = {
+    "We take a bag of raw carrot sticks for him to crunch on.": "hard-raw",
+    "They go well with some raw pepper sticks.": "firm-raw",
+    "Raw carrot batons make it a meal.": "hard-raw",
     "While it simmers, let her nibble a few whole grapes.": "round-uncut",
     "I give him raw carrot sticks to gnaw on.": "hard-raw",
     "A drizzle of honey on top makes it perfect.": "honey",
@@ -72,6 +74,8 @@ NONE = (
     "My mother-in-law wanted to give him honey.",
     "We eat early, at about five, and she has hers first with a bottle of her usual milk.",
     "Add salt to your own plate.",
+    "It goes well with steamed carrot sticks.",
+    "Ours is lovely with a drizzle of honey.",
     "Put the honey jar away and let him lick the spoon of yoghurt.",
     "It is the colour of honey, and she loves it.",
     "Peanut butter thinned into the porridge gives her the taste early.",
@@ -104,11 +108,11 @@ def _ids(text: str) -> set[str]:
     return {one.id for one in advised(made.recipe.passages, 7, made.knowledge.feeding, {}, ("GB",))}
 
 
-@pytest.mark.parametrize(("text", "row"), HANDED.items(), ids=lambda value: value[:40])
+@each(("text", "row"), HANDED.items())
 def test_what_words_hand_to_the_baby_is_found(text: str, row: str) -> None:
     assert row in _ids(text)
 
 
-@pytest.mark.parametrize("text", NONE, ids=lambda value: value[:40])
+@each("text", NONE)
 def test_warnings_and_near_misses_are_none(text: str) -> None:
     assert _ids(text) == set()

@@ -318,3 +318,12 @@ def test_a_food_stands_in_the_calendar_as_it_was_written() -> None:
         "6-9", ["200 ml no-salt vegetable stock", "100 g floury potatoes"], ["Simmer for 20 minutes.", "Mash it."]
     )
     assert set((pot.candidate.names or {}).values()) >= {"no-salt vegetable stock"}
+
+
+@pytest.mark.parametrize(("milk", "new"), [("baby's usual milk", False), ("whole milk", True)])
+def test_what_the_baby_drinks_already_is_nothing_to_introduce(milk: str, new: bool) -> None:
+    bowl = kitchen.dish(
+        f"foods:\n  - 300 g parsnips, peeled, 1 cm dice\n  - 30 ml {milk}\n"
+        "steps:\n  - Boil the parsnips for 15 minutes, until a cube squashes.\n  - Blend with the milk."
+    )
+    assert bool(bowl.candidate.allergens) is new

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.feeding.contradictions import contradictions
 from tests import kitchen
+from tests.each import each
 
 AGAINST = {
+    "Ladle into bowls straight from the pan and let her tuck in.": "hot",
+    "My son has his straight out of the microwave.": "hot",
+    "Fry the fritters and hand them to him sizzling hot.": "hot",
     "We love our patties rosy in the centre and so does she.": "",
     "He eats his chop pink, like the rest of us.": "",
     "My two nibble these in the car on the way to nursery.": "upright",
@@ -182,6 +184,9 @@ HARMLESS = (
     "If there is pink left in her burger, it goes back in the pan.",
     "Microwave it, stir it well and test it.",
     "I hold his bottle till it is done.",
+    "Serve the grown-ups' straight from the oven and let the baby's cool.",
+    "It smells so good straight from the oven that she bangs her spoon.",
+    "Mash while still very hot, then spoon into her little pots.",
 )
 
 
@@ -190,11 +195,11 @@ def _cautions(text: str) -> set[str]:
     return {one.caution for one in contradictions(made.recipe.passages, made.knowledge.feeding)}
 
 
-@pytest.mark.parametrize(("text", "caution"), AGAINST.items(), ids=lambda value: value[:40])
+@each(("text", "caution"), AGAINST.items())
 def test_what_takes_a_caution_back_is_heard(text: str, caution: str) -> None:
     assert caution in _cautions(text)
 
 
-@pytest.mark.parametrize("text", HARMLESS, ids=lambda value: value[:40])
+@each("text", HARMLESS)
 def test_what_only_sounds_like_it_is_not(text: str) -> None:
     assert _cautions(text) == set()

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
-
+from tests.each import each
 from tests.feeding.dishes import Small, dish, hazard_ids, small_dishes
 
 DISHES = small_dishes()
 
 
-@pytest.mark.parametrize("small", DISHES, ids=[small.name for small in DISHES])
+@each("small", DISHES)
 def test_the_hazards_of_a_dish_and_no_others(small: Small) -> None:
     assert small.foods and small.steps
     assert hazard_ids(dish(small.ages, small.foods, small.steps, small.texture)) == small.hazards

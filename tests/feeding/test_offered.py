@@ -7,6 +7,7 @@ import pytest
 from spoonproof.feeding.offered import danger_in
 from spoonproof.model.danger import Danger
 from tests import kitchen
+from tests.each import each
 
 
 def danger(said: str, months: int = 8, behind: str = "", known: frozenset[str] = frozenset()) -> Danger | None:
@@ -30,7 +31,7 @@ def test_hard_and_round_food_is_open_until_the_words_say_how_it_is_served(said: 
     assert (found.row, found.told) == (row, False)
 
 
-@pytest.mark.parametrize(
+@each(
     "said",
     [
         "Swede, cooked until it is soft, is a fine finger food from six months",

@@ -9,12 +9,13 @@ from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.feeding.words import Phrases, fold
 from spoonproof.site.gather import allergens as page_allergens
 from tests import kitchen
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids, text_of
 
 STIR = ["Stir everything together."]
 
 
-@pytest.mark.parametrize(
+@each(
     ("food", "allergens"),
     [
         ("1 tbsp tahini", {"sesame"}),

@@ -204,3 +204,12 @@ def test_a_raw_stick_is_small_by_its_thickness_alone_where_it_bends(size: str, r
     foods = [f"150 g kohlrabi, peeled, {size} sticks", "2 tbsp yoghurt"]
     found = hazard_ids(dish("12-24", foods, ["Toss the kohlrabi with the yoghurt."]))
     assert ("raw-stick" in found) is raw
+
+
+@pytest.mark.parametrize(
+    ("line", "drunk"), [("200 ml whole milk, or oat drink", False), ("200 ml whole milk, to drink", True)]
+)
+def test_a_swap_called_a_drink_is_not_poured(line: str, drunk: bool) -> None:
+    foods = ["40 g porridge oats", line]
+    found = hazard_ids(dish("7-9", foods, ["Simmer the oats in the milk for 5 minutes."]))
+    assert ("milk-drink" in found) is drunk

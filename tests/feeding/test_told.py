@@ -10,13 +10,12 @@ import re
 from pathlib import Path
 from typing import NamedTuple
 
-import pytest
-
 from spoonproof.checks.engine import check_dish
 from spoonproof.hearing import hear
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from tests import kitchen
+from tests.each import each
 
 _HEAD = re.compile(r"^## (\S+) (story|film) ([DS])\n", re.MULTILINE)
 _PLANTED = re.compile(r"\[\[(.*?)\]\]", re.DOTALL)
@@ -71,14 +70,14 @@ def _dangers(told: Told) -> list[tuple[int, int]]:
 TOLD = _read()
 
 
-@pytest.mark.parametrize("told", [one for one in TOLD if one.danger], ids=lambda told: told.name)
+@each("told", [one for one in TOLD if one.danger])
 def test_a_danger_told_is_found_where_it_is_told(told: Told) -> None:
     assert told.danger is not None
     start, end = told.danger
     assert [one for one in _dangers(told) if one[0] < end and start < one[1]]
 
 
-@pytest.mark.parametrize("told", [one for one in TOLD if not one.danger], ids=lambda told: told.name)
+@each("told", [one for one in TOLD if not one.danger])
 def test_safe_talk_raises_none(told: Told) -> None:
     assert _dangers(told) == []
 

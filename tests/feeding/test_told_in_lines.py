@@ -13,13 +13,12 @@ import re
 from pathlib import Path
 from typing import NamedTuple
 
-import pytest
-
 from spoonproof.checks.engine import check_dish
 from spoonproof.hearing import hear
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from tests import kitchen
+from tests.each import each
 
 _FOLDER = Path(__file__).parent / "told"
 _HEAD = re.compile(r"^## (\S+) (story|film)\n", re.MULTILINE)
@@ -90,17 +89,17 @@ def _checked(text: str) -> list[tuple[int, int]]:
 LINES, SEVERAL = _lines(), _several()
 
 
-@pytest.mark.parametrize("line", [one for one in LINES if one.danger], ids=lambda line: line.text[:50])
+@each("line", [one for one in LINES if one.danger])
 def test_a_danger_in_one_line_is_heard(line: Line) -> None:
     assert _heard(line.text)
 
 
-@pytest.mark.parametrize("line", [one for one in LINES if not one.danger], ids=lambda line: line.text[:50])
+@each("line", [one for one in LINES if not one.danger])
 def test_its_safe_twin_is_left_alone(line: Line) -> None:
     assert _heard(line.text) == []
 
 
-@pytest.mark.parametrize("told", SEVERAL, ids=lambda told: told.name)
+@each("told", SEVERAL)
 def test_each_of_several_dangers_is_heard_and_nothing_else(told: Several) -> None:
     for found in (_heard(told.text), *([_checked(told.text)] if told.kind == "story" else [])):
         missed = [

@@ -297,3 +297,15 @@ def test_a_pinch_is_not_bought_as_nothing() -> None:
         io.StringIO(day_files([made_dish("foods:\n  - 1 pinch turmeric\n")])["shopping.csv"].decode())
     )
     assert [row["grams as bought"] for row in rows] == ["0.2"]
+
+
+def test_the_words_under_a_film_name_what_may_stand_in_a_food_s_place() -> None:
+    made = made_dish(
+        "foods:\n  - 300 g potatoes, peeled, 1 cm dice\n  - food: 1 tbsp almond butter\n    or: 1 tbsp seed butter"
+    )
+    assert "- 1 tbsp almond butter (or 1 tbsp seed butter)\n" in before_edit(made).files["description.txt"].decode()
+
+
+def test_the_baby_s_milk_is_named_as_hers() -> None:
+    made = made_dish("foods:\n  - 300 g floury potatoes, peeled, 1 cm dice\n  - usual milk, to thin")
+    assert "your baby's usual milk" in before_edit(made).files["script.txt"].decode().replace("\n", " ")

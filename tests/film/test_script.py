@@ -10,6 +10,7 @@ from spoonproof.film.lists import by_setup
 from spoonproof.film.material import _aloud
 from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
 from spoonproof.film.script import Heard, Material, Shown, Twin
+from spoonproof.film.takes import all_takes
 from spoonproof.film.text import chapters, clock, script_text
 from spoonproof.film.writing import write_script
 from spoonproof.model.recipe import Segment
@@ -264,3 +265,21 @@ def test_what_is_eaten_with_the_fingers_is_filmed_without_a_spoon(texture: str, 
     script = write_script(material(texture=texture))
     assert seen in script.takes[0].shot
     assert any("spoonful" in take.say for take in script.takes[1:]) == (seen == "spoon")
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("Heat the oven to 350 °F (180 °C).", "Heat the oven to 350 degrees Fahrenheit, 180 degrees Celsius."),
+        ("Stir in the oats (rolled, not instant) and wait.", "Stir in the oats, rolled, not instant, and wait."),
+        ("Drain (keep the water), then mash.", "Drain, keep the water, then mash."),
+    ],
+)
+def test_brackets_are_heard_as_pauses(written: str, said: str) -> None:
+    assert aloud(written) == said
+
+
+def test_what_stands_in_brackets_goes_first_where_time_is_short() -> None:
+    step = "Stir in the oats (rolled, not instant) and wait for 5 minutes."
+    (take,) = (take for take in all_takes(material(steps=(step,))) if take.role == "step")
+    assert take.shorter[0].say == "Stir in the oats and wait for 5 minutes."

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from spoonproof.foods.table import FoodTable
 from spoonproof.foods.words import key, tokens
 from spoonproof.model.table import Row
+from tests.each import each
 from tests.foods.bench import rows, table
 
 MEANT = {
@@ -80,7 +81,7 @@ NOT_GUESSED = [
 ]
 
 
-@pytest.mark.parametrize(("words", "food"), MEANT.items(), ids=list(MEANT))
+@each(("words", "food"), MEANT.items())
 def test_a_name_finds_its_food(words: str, food: str) -> None:
     match = table().match(words)
     assert match is not None

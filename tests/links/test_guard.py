@@ -7,6 +7,7 @@ import socket
 import pytest
 
 from spoonproof.links.guard import Guard, NoSuchHost, Refused, is_public, resolve
+from tests.each import each
 
 PRIVATE = """127.0.0.1 127.8.8.8 0.0.0.0 10.1.2.3 172.16.0.1 172.31.255.255 192.168.0.1 169.254.169.254 100.64.0.1
 100.127.255.254 224.0.0.1 239.1.1.1 240.0.0.1 255.255.255.255 192.0.2.1 198.18.0.1 ::1 :: fe80::1 fe80::1%eth0 fc00::1
@@ -14,7 +15,7 @@ fd12::1 ff02::1 ::ffff:127.0.0.1 ::ffff:10.0.0.1 64:ff9b::7f00:1 2002:7f00:1::1 
 nonsense""".split()
 
 
-@pytest.mark.parametrize("address", PRIVATE)
+@each("address", PRIVATE)
 def test_addresses_inside(address: str) -> None:
     assert not is_public(address)
     with pytest.raises(Refused) as refused:
@@ -46,7 +47,7 @@ def test_other_spellings_of_this_machine(url: str) -> None:
         assert refused.value.rule == "private-address"
 
 
-@pytest.mark.parametrize(
+@each(
     ("url", "rule"),
     [
         ("ftp://a.example/", "unsafe-scheme"), ("file:///etc/passwd", "unsafe-scheme"),

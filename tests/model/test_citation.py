@@ -9,6 +9,7 @@ import pytest
 import yaml
 
 from spoonproof.model.citation import address, full, issued_year, short
+from tests.each import each
 
 ROOT = Path(__file__).resolve().parents[2]
 ITEMS = [
@@ -60,7 +61,7 @@ def test_full(item: dict[str, object], text: str) -> None:
     assert full(item) == text
 
 
-@pytest.mark.parametrize("item", ITEMS, ids=lambda item: item["id"])
+@each("item", ITEMS)
 def test_every_source_of_ours_reads_well(item: dict[str, object]) -> None:
     for text in (full(item), short(str(item["id"]), {str(item["id"]): item})):
         assert str(item["title"]).rstrip(".") in text

@@ -15,6 +15,7 @@ from spoonproof.foods.numbers import KitchenNumbers
 from spoonproof.model.claim import Claim, Kind, Quantity
 from spoonproof.model.text import Document, Passage, Piece
 from tests import kitchen
+from tests.each import each
 
 # Annex XIII Part A point 1, and 15 % of it as point 2 says.
 SIGNIFICANT = [
@@ -29,7 +30,7 @@ def register() -> Register:
     return kitchen.knowledge().register
 
 
-@pytest.mark.parametrize(("nutrient", "amount"), SIGNIFICANT)
+@each(("nutrient", "amount"), SIGNIFICANT)
 def test_significant_amounts(nutrient: str, amount: float) -> None:
     entry = register().get("source-of-vitamin-or-mineral")
     assert entry is not None and isinstance(entry.condition, Threshold)

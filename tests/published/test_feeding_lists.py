@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from typing import NamedTuple
 
-import pytest
-
 from tests import kitchen
+from tests.each import each
 from tests.feeding.dishes import dish, hazard_ids
 
 
@@ -260,7 +259,7 @@ LISTS = [
 COVERED = [row for row in LISTS if row.hazard]
 
 
-@pytest.mark.parametrize("row", COVERED, ids=[f"{row.source}: {row.thing}" for row in COVERED])
+@each("row", COVERED)
 def test_what_a_list_names_is_a_hazard(row: Listed) -> None:
     ids = hazard_ids(dish(row.ages, [row.food, "100 g plain yoghurt"], [row.step]), notes=True)
     assert row.hazard in ids

@@ -12,9 +12,8 @@ from math import fsum
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from spoonproof.foods import Part, combine
+from tests.each import each
 
 DISHES: list[dict[str, Any]] = json.loads(Path(__file__).with_name("usda_dishes.json").read_text(encoding="utf-8"))
 
@@ -25,7 +24,7 @@ def test_there_are_at_least_a_dozen() -> None:
     assert any(part["kept_pct"] for dish in DISHES for part in dish["parts"])
 
 
-@pytest.mark.parametrize("dish", DISHES, ids=[f"{dish['food_code']} {dish['name']}" for dish in DISHES])
+@each("dish", DISHES)
 def test_a_published_dish_comes_out_within_its_rounding(dish: dict[str, Any]) -> None:
     parts = [
         Part(part["grams"], part["per_100g"], {key: pct / 100 for key, pct in part["kept_pct"].items()})

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -14,6 +13,7 @@ from spoonproof.reading.amount import amount_at
 from spoonproof.reading.amount_again import Problem
 from spoonproof.reading.amount_words import show_amount
 from spoonproof.reading.measures import Measures
+from tests.each import each
 from tests.reading.readings import amount_words, measures
 
 
@@ -23,7 +23,7 @@ def read_amount(text: str, known: Measures) -> tuple[Amount | None, str, tuple[P
     return (reading.amount, text[reading.end :].lstrip(), reading.problems) if reading else (None, text, ())
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "amount", "rest"),
     [
         ("300 g parsnip", "300 g", "parsnip"),
@@ -91,7 +91,7 @@ def test_amounts(text: str, amount: str, rest: str) -> None:
     assert (amount_words(read), left, problems) == (amount, rest, ())
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "rule", "written"),
     [
         ("1,5 g salt", "ambiguous-number", "1,5"),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -10,6 +9,7 @@ from spoonproof.model.channel import Away, Channel, Day, Kitchen
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document
 from spoonproof.reading.channel import CHANNEL_KEYS, read_channel
+from tests.each import each
 
 FULL = """title: Moorhen Galley
 author: Two cooks
@@ -60,7 +60,7 @@ def test_every_key_is_read() -> None:
     assert channel.document.at(accepted.span).startswith("{rule")
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "faults"),
     [
         ("titel: a\nages: 9-7 months\n", ["1:1:unknown-key", "2:7:reversed-range"]),

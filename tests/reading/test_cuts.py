@@ -6,10 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.each import each
 from tests.reading.readings import cut_words, measures
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "cuts"),
     [
         ("1 cm dice", "dice 10-10"),

@@ -13,6 +13,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
 from spoonproof.reading.food_line import food_from_mapping, read_food_line
 from spoonproof.reading.yaml_tree import read_yaml
+from tests.each import each
 from tests.kitchen import knowledge
 from tests.reading.readings import amount_words, line_words, measures, read_line
 
@@ -27,12 +28,12 @@ def test_the_table_is_large_enough_to_mean_something() -> None:
     assert len(TABLE) >= 150
 
 
-@pytest.mark.parametrize("row", TABLE)
+@each("row", TABLE)
 def test_readings(row: str) -> None:
     assert line_words(row.split(" | ")[0]) == row
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "rule", "written"),
     [
         ("150 g parsnpis, peeled, 1 cm dice", "unknown-food", "parsnpis"),
@@ -183,7 +184,7 @@ HOSTILE = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize("piece", HOSTILE)
+@each("piece", HOSTILE)
 def test_a_hostile_line_is_read_in_time_or_refused(piece: str) -> None:
     start = time.process_time()
     read_line((piece * 400)[:400])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.each import each
 from tests.reading.readings import read_method
 
 SAID = [
@@ -35,7 +36,7 @@ SAID = [
 ]
 
 
-@pytest.mark.parametrize(("sentence", "verb"), SAID)
+@each(("sentence", "verb"), SAID)
 def test_a_cook_is_understood(sentence: str, verb: str) -> None:
     steps, _, _, _ = read_method(["300 g carrots", "200 g potatoes", "1 onion"], [sentence])
     assert verb in {action.verb for step in steps for action in step.actions}

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 
 import pytest
@@ -12,6 +11,7 @@ from hypothesis import strategies as st
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.reading.markdown import prose_parser, read_prose, story_text
+from tests.growth import grown
 
 STORY = """# A *cold* start #
 
@@ -135,18 +135,9 @@ MAKERS: dict[str, Callable[[int], str]] = {
 
 @pytest.mark.parametrize("maker", MAKERS)
 def test_hostile_stories_grow_in_time_as_in_length(maker: str) -> None:
-    def seconds(size: int) -> float:
-        text = MAKERS[maker](size)
-        best = 9.0
-        for _ in range(3):
-            started = time.process_time()
-            prose(text)
-            best = min(best, time.process_time() - started)
-        return best
-
-    small, large = seconds(2000), seconds(8000)
-    assert large < 4
-    assert large < small * 9 + 0.1  # four times the text: linear is 4, quadratic 16
+    texts = {size: MAKERS[maker](size) for size in (2000, 8000)}
+    # Four times the text: linear is 4, quadratic 16.
+    assert grown(lambda size: prose(texts[size]), 2000, 8000, times=9, spare=0.1, most=4) == ""
 
 
 @given(st.text(alphabet=st.sampled_from("ab *_`[]()<>!-|\\&;#\n\r:.1é😀"), max_size=80))

@@ -8,6 +8,7 @@ import pytest
 
 from spoonproof.model.table import Row
 from spoonproof.reading.measures import SYSTEMS, Measures
+from tests.each import each
 from tests.kitchen import knowledge
 from tests.reading.readings import measures
 
@@ -59,7 +60,7 @@ def test_loose_measures_have_a_range_and_no_publication(unit: str) -> None:
     assert measure.low < measure.value < measure.high
 
 
-@pytest.mark.parametrize(
+@each(
     ("word", "unit"),
     [
         ("Tablespoons", "tbsp"),

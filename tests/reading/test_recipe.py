@@ -13,6 +13,7 @@ from spoonproof.model.recipe import Recipe
 from spoonproof.model.text import Document
 from spoonproof.reading.faults import FAULTS
 from spoonproof.reading.recipe import read_recipe
+from tests.each import each
 from tests.kitchen import knowledge
 
 FULL = """---
@@ -150,7 +151,7 @@ def test_all_statements_are_passages_that_map_back() -> None:
 SHORT = "---\ntitle: Bowl\nages: 7-9 months\nfoods: [200 g leeks]\nsteps: [Boil the leeks for 20 minutes.]\n"
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "faults"),
     [
         ("just words", ["1:front-matter-missing"]),

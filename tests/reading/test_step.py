@@ -13,6 +13,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
 from spoonproof.reading.yaml_tree import read_yaml
 from tests import kitchen
+from tests.each import each
 from tests.reading.readings import action_words, read_method
 from tests.reading.test_food_line import HOSTILE
 
@@ -43,7 +44,7 @@ def test_the_table_is_large_enough_to_mean_something() -> None:
     assert len(BLOCKS) >= 100
 
 
-@pytest.mark.parametrize("block", BLOCKS, ids=[block.split("\n")[0][:60] for block in BLOCKS])
+@each("block", BLOCKS)
 def test_readings(block: str) -> None:
     sentence = block.split("\n")[0]
     for mark in (" [splits]", " [bowl baby]", " [bowl family]"):
@@ -85,7 +86,7 @@ NO_SPLITS = (
 )
 
 
-@pytest.mark.parametrize("sentence", SPLITS)
+@each("sentence", SPLITS)
 def test_ordinary_ways_to_lift_out_the_baby_portion(sentence: str) -> None:
     (step,), _, _, _ = read_method(FOODS, [sentence])
     assert step.splits and any(action.verb == "lift-out" for action in step.actions)
@@ -136,7 +137,7 @@ def test_a_step_that_mixes_bowls_is_said() -> None:
     assert [f.rule for f in found if f.rule.startswith("split")] == ["split-within-a-step"]
 
 
-@pytest.mark.parametrize(
+@each(
     ("sentence", "foods"),
     [
         ("Add a pinch of salt.", ["salt"]),
@@ -246,7 +247,7 @@ def test_any_step_is_read_without_a_crash_and_inside_itself(text: str) -> None:
         assert 0 <= span.start <= span.end <= len(document.text)
 
 
-@pytest.mark.parametrize("piece", HOSTILE)
+@each("piece", HOSTILE)
 def test_a_hostile_step_is_read_in_time_or_refused(piece: str) -> None:
     start = time.process_time()
     read_method(["1 parsnip"], [(piece * 2000)[:2000]])
@@ -255,7 +256,7 @@ def test_a_hostile_step_is_read_in_time_or_refused(piece: str) -> None:
     assert time.process_time() - start < 2
 
 
-@pytest.mark.parametrize(
+@each(
     ("line", "sentence", "unlisted"),
     [
         ("1 low-salt stock cube", "Season with salt.", ["salt"]),

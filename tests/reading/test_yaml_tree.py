@@ -12,6 +12,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
 from spoonproof.reading.yaml_tree import read_yaml
+from tests.each import each
 
 
 def tree(text: str) -> tuple[Document, Node | None, list[str]]:
@@ -66,7 +67,7 @@ def test_folded_and_escaped_values_map_back(text: str, value: str, runs: list[st
     assert written(document, scalar) == runs
 
 
-@pytest.mark.parametrize(
+@each(
     ("text", "fault"),
     [
         ("a: 1\nb: 2\na: 3\n", "3:duplicate-key"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -10,10 +11,11 @@ import pytest
 from spoonproof.cli import COMMANDS
 from spoonproof.reading.recipe_keys import RECIPE_KEYS
 from spoonproof.reference.__main__ import write
-from spoonproof.reference.pages import pages
+from spoonproof.reference.pages import pages as made_pages
 from spoonproof.reference.picture import rooms, storeys, with_picture
 
 ROOT = Path(__file__).parents[2]
+pages = cache(made_pages)  # none of the tests writes into it
 STALE = "out of date: run python -m spoonproof.reference"
 
 

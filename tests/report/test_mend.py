@@ -17,6 +17,7 @@ from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from spoonproof.report.heard import Heard, corrections, folded
 from spoonproof.report.mend import CARD_LENGTH, Mend, mend, postable, reason_of
+from spoonproof.report.quoting import quoted
 
 
 @lru_cache(maxsize=1)
@@ -124,3 +125,22 @@ def test_each_danger_of_a_sentence_has_a_correction_that_speaks_to_those_who_coo
 )
 def test_a_card_names_its_food_and_agrees_with_it(said: str, card: str) -> None:
     assert mended(said).card == card
+
+
+@pytest.mark.parametrize(
+    ("said", "quote"),
+    [
+        ("You know what, parsnips have more iron than liver, honestly.", "“parsnips have more iron than liver”"),
+        ("And a bowl of pears prevents colds all winter long", "“And a bowl of pears prevents colds all winter long”"),
+        (
+            "and so the three of us went down to the shore and there we said that honey is fine at six months old "
+            "and then we all went home again and had a nap",
+            "said that honey is fine at six months",
+        ),
+    ],
+)
+def test_a_quote_ends_where_its_clause_does(said: str, quote: str) -> None:
+    text = quoted(worst(said).claim)
+    assert quote in text
+    assert len(text) < 160
+    assert ("…" in text) is (not quote.startswith("“"))

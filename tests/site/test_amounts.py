@@ -12,6 +12,9 @@ from hypothesis import strategies as st
 from spoonproof.model.recipe import Amount
 from spoonproof.model.text import NOWHERE
 from spoonproof.site import amounts
+from spoonproof.site.foods import food_items
+from tests import kitchen
+from tests.each import each
 
 OUNCE = Fraction("28.349523125")
 CUP = Fraction("236.5882365")
@@ -33,7 +36,7 @@ def shown(value: Amount, system: str, scale: str = "1") -> str:
     return next(s.text for s in amounts.shown(value, HOLDS.get) if (s.system, s.scale) == (system, scale))
 
 
-@pytest.mark.parametrize(
+@each(
     ("value", "system", "scale", "text"),
     [
         (amount("300", "g"), "written", "1", "300 g"),
@@ -51,6 +54,7 @@ def shown(value: Amount, system: str, scale: str = "1") -> str:
         (amount("2", "piece", size="medium"), "us", "1", "2 medium"),
         (amount("1", "clove"), "written", "3", "3 cloves"),
         (amount("1", "pinch"), "written", "2", "2 pinches"),
+        (amount("1", "leaf"), "written", "3", "3 leaves"),
         (amount("2", "g", "3"), "written", "2", "4–6 g"),
         (amount("100", "g", "150"), "us", "1", "3½ oz to 5¼ oz"),
         (amount("1/3", "tsp"), "written", "1", "⅓ tsp"),
@@ -83,3 +87,18 @@ def test_rounding_never_moves_an_amount_by_more_than_a_quarter(value: Fraction, 
         total += (Fraction(whole or 0) + part) * factors[word]
     smallest = factors["oz"] / 8 if unit == "g" else factors["tsp"] / 4
     assert abs(total - value) <= max(value / 4, smallest)
+
+
+@pytest.mark.parametrize(
+    ("line", "first"),
+    [
+        ("2 bay leaves", "2"),
+        ("1 cinnamon stick", "1"),
+        ("2 cloves garlic, crushed", "2 cloves"),
+        ("200 g rice", "200 g"),
+    ],
+)
+def test_a_unit_that_the_name_says_is_not_said_twice(line: str, first: str) -> None:
+    made = kitchen.dish(f"foods:\n  - {line}\n  - 300 g floury potatoes, peeled, 1 cm dice")
+    item = food_items(made, lambda _: None)[0]
+    assert next(s.text for s in item.shown if (s.system, s.scale) == ("written", "1")) == first

@@ -1,9 +1,9 @@
 """Where a stretch of written text begins new sentences: what is plain is settled here, the rest asked of a splitter.
 
 A full stop after a plain word, with a capital after it, ends a sentence; one with a small letter after it ends none.
-The splitter would say the same (``tests/claims/test_ends.py`` holds them against each other; it takes the C of °C for
-an initial, and we don't), but takes a token's time for every token. It is asked about a stretch between two plain ends
-that holds anything else: brackets, quotes after a full stop, abbreviations, numbers.
+The splitter would say the same (``tests/claims/test_ends.py`` holds them against each other; it takes the C of °C and
+that of vitamin C for an initial, and we don't), but takes a token's time for every token. It is asked about a stretch
+between two plain ends that holds anything else: brackets, quotes after a full stop, abbreviations, numbers.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from functools import lru_cache
 
 _EVENT = re.compile(r"[^\w \n\t,:'\"“”‘’%…–—\-/&+*=~°#|`<>@$^\\]")
 _PLAIN_END = re.compile(r"[.!?][ \n\t]+(?=[A-Z])")
-_WORD_BEFORE = re.compile(r"(?:[A-Z]?[a-z]+|°[CF])\Z")
+_WORD_BEFORE = re.compile(r"(?:[A-Z]?[a-z]+|°[CF]|\b[Vv]itamins? (?:[A-E],? (?:and |or |& ))?[A-EK])\Z")
 _GOES_ON = re.compile(
     r"[.!?;]++(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
     r"|(?<=[a-z0-9])\.(?=[a-z0-9])"
@@ -67,12 +67,12 @@ def forget() -> None:
 
 
 def _ends_word(part: str, at: int) -> bool:
-    """Whether a plain word ends at ``at``, or degrees."""
+    """Whether a plain word ends at ``at``, degrees, or a vitamin: nobody's initial follows that word."""
     found = _WORD_BEFORE.search(part, max(0, at - _LONGEST), at)
     if found is None:
         return False
     word, start = found.group(), found.start()
-    if word[0] == "°":
+    if word[0] == "°" or word[-1].isupper():
         return True
     before = part[start - 1 : start]
     opens = before in " \n\t" or (before == "-" and part[start - 2 : start - 1].isalnum())

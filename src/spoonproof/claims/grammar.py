@@ -180,6 +180,11 @@ class RuleBook:
 # Vetoes that count only near the match: "cream" at the end of a long sentence does not make it one of cosmetics.
 NEARBY = frozenset({"nonfood", "culinary", "other-doer"})
 _OPENER = "(?:[^.?,:()]{1,2},)?"  # "however," or "in fact," moves no beginning
+# "Six months", "her first birthday", "till they're five", "before your baby is one".
+_AGE = (
+    "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>|(?:<until-is>|(?<=<bound|wait-until>)<audience-baby|pronoun>_?"
+    "<turns>)<number>(?![,_]?<age-unit|unit|household|time-unit|week>))"
+)
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 
 
@@ -204,7 +209,7 @@ def _spread(names: Sequence[str]) -> list[str]:
 
 
 def _expression(lexicon: Lexicon, pattern: str) -> str:
-    pattern = pattern.replace("@AGE", "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>)")
+    pattern = pattern.replace("@AGE", _AGE)
     pattern = _MACRO.sub(lambda m: MACROS.get(m.group(), m.group()), pattern)
     if pattern.startswith("^"):
         pattern = f"^{_OPENER}{pattern[1:]}"

@@ -51,8 +51,8 @@ CHOKING = (
     ),
     *_safety(
         "cut-for-a-child",
-        "^ <for> _1 <audience-baby> ,? _1 T(<cut-it|must-cut>) _2 O(<round-food|hazard-food>)",
-        "O(<round-food|hazard-food>) ~8 T(<must-cut>) _1 <pronoun|audience-adult>",
+        "^ <for> _1 <audience-baby> ,? _1 T(<cut-it>) _2 O(<round-food|hazard-food>)",
+        "O(<round-food|hazard-food>) ~8 T(<must-do> <cut-it>) _1 <pronoun|audience-adult>",
         effect="choking",
         needs="audience-baby",
         veto="nonfood storing story",
@@ -111,8 +111,9 @@ CHOKING = (
     *_safety(
         "cut-small",
         "T(<cut-it>) S(<baby-food>) ~2 O(<small-pieces>)",
-        "O(<sausage|round-food|hazard-food|shape-kind>) _2 <should|must-do|must-cut> _2 <copula>? _1 T(<cut-safe>)",
-        "O(<sausage|round-food|hazard-food|shape-kind>) _1 T(<be-cut>) (?=[.,:]|$|_1 <small-pieces|lose-n>)",
+        "O(<sausage|round-food|hazard-food|shape-kind>) _2 <should|must-do> _2 <copula>? _1 T(<cut-safe>)",
+        "O(<sausage|round-food|hazard-food|shape-kind>) _1 T(<must-be> _3 <cut-it>)"
+        " (?=[.,:]|$|_1 <small-pieces|lose-n>)",
         "T(<cut-it>) ~8 O(<shape-kind>)",
         effect="choking",
         veto="storing nonfood story",

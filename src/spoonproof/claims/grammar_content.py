@@ -197,7 +197,7 @@ NUTRIENT_CONTENT = (
     ),
     *_content(
         "is-source",
-        "T(<copula>) _1 O(<ambiguous-nutrient>)",
+        "T(<copula>) (?!<adding>) _1 O(<ambiguous-nutrient>)",
         "T(<copula>) (?!_2 <have>) _3 O(<nutrient|energy|nutrient-weak>)",
         level="contains",
         named=True,

@@ -246,6 +246,13 @@ FUNCTION = (
 
 DISEASE = (
     *_disease(
+        "bungs-up",
+        "S(<food|dish|generic-food|pronoun|nutrient>) ~4 O(<bung> _2 <audience-baby|audience-adult|pronoun> <upward>)",
+        effect="constipation",
+        veto=_KITCHEN,
+        says="brings an illness",
+    ),
+    *_disease(
         "harms-teeth",
         "T(<badfor|HARM|harmful>) _4 O(<dental>)",
         effect="dental",

@@ -78,6 +78,8 @@ HABITS = (
         f"{_GIVE} ~6 T(<number>) _1 S(<food>) _1 O(<per-week|per-day>)",
         f"{_GIVE} ~6 T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
         "<limit|avoid-weak> _1 S(<food>) _2 T(<number|how-often|per-portion>) ~3 O(<per-week|per-day>)",
+        "S(<food>) _2 T(<number|how-often|times> _1 <times|household|generic-food>?) _1 O(<per-week|per-day>)"
+        " <copula> _1 <limit>",
         "<audience-baby> _1 <get-so-much> _2 T(<number>) _1 <household|generic-food> _1 S(<food>) _2"
         " O(<per-week|per-day>)",
         "<bound> T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
@@ -94,7 +96,8 @@ HABITS = (
     ),
     *_safety(
         "out-altogether",
-        "S(<never-yet|hazard-food|ambiguous-nutrient>) _1 <copula> _1 T(<out-alone>) (?=[.,:!]|$|_1 <bound|for>)",
+        "S(<never-yet|hazard-food|ambiguous-nutrient>) _1 <copula|keep-n> _1 T(<out-alone>)"
+        " (?=[.,:!]|$|_1 <bound|for|age>)",
         f"S({_FOOD}) [,_] _2 {_FOOD} [,_] _2 {_FOOD} _1 <copula> T(<out-alone>) (?=[.,:!]|$|_1 <bound|for>)",
         effect="age",
         veto=_NO_ADVICE,

@@ -59,15 +59,6 @@ OUTRIGHT = (
         says="a food kept back",
     ),
     *_safety(
-        "until-they-turn",
-        "S(<never-yet>) ~14 T(<bound|wait-until>) _1 <pronoun|audience-baby> _1 <turns> _1 O(<number>)"
-        " (?!_1 <unit|household|time-unit|week>)",
-        effect="age",
-        needs="FOOD generic-food solids",
-        veto="storing nonfood story",
-        says="an age to wait for",
-    ),
-    *_safety(
         "given-from-an-age",
         "^ <bound|at> _1 O(@AGE) ,? _2 T(<give|fed>) _2 <audience-baby>? _3 S(<generic-food|solids>)",
         effect="age",
@@ -90,7 +81,6 @@ OUTRIGHT = (
     ),
     *_safety(
         "cut-first",
-        f"T(<must-cut>) _3 S({_HAZARD})",
         "T(<to-be-safe>) ,? _2 <cut-it|cut-safe> _1 S(<FOOD|pronoun>)",
         effect="choking",
         veto="nonfood culinary",
@@ -98,7 +88,7 @@ OUTRIGHT = (
     ),
     *_safety(
         "cut-first",
-        f"S({_HAZARD}) _2 T(<be-cut>)",
+        f"S({_HAZARD}) _2 T(<must-be> _3 <cut-it>)",
         effect="choking",
         needs="audience-baby choking choking-weak to-be-safe age age-unit cut-safe",
         veto="nonfood culinary",
@@ -106,7 +96,7 @@ OUTRIGHT = (
     ),
     *_safety(
         "choking",
-        "O(<in-throat>)",
+        "O(<lodges> _3 <airway-part>)",
         effect="choking",
         needs="FOOD generic-food hazard-food pronoun audience-baby",
         veto="choking-talk story",

@@ -42,12 +42,12 @@ TRIGGERS = frozenset(
     fit starter one-food in-early healthy-kinds
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
-    in-throat must-cut be-cut nothing-lost good-sources
+    airway-part nothing-lost good-sources
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water nothing-left reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it
-    in-mouth small-pieces shape-kind sitting hard-to-manage mistake
+    bung in-mouth small-pieces shape-kind sitting hard-to-manage mistake
     """.split()
 )
 PLAIN, COMMA, STOP, COLON, OPEN, CLOSE, QUERY = "_", ",", ".", ":", "(", ")", "?"

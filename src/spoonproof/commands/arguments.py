@@ -10,6 +10,7 @@ from typing import NoReturn
 
 _CHOICE = re.compile(r"^argument ([^:]{1,60}): invalid choice: (.{0,200}?) \(choose from (.{1,200})\)$", re.DOTALL)
 _VALUE = re.compile(r"^argument ([^:]{1,60}): invalid (\w{1,20}) value: (.{0,200})$", re.DOTALL)
+_UNKNOWN = "unrecognized arguments: "
 _KINDS = {"int": "a whole number", "float": "a number"}
 
 
@@ -42,8 +43,17 @@ class Arguments(ArgumentParser):
         """Print the complaint in one line and leave with 2."""
         from spoonproof.report.terminal import printable
 
-        print(f"{self.prog}: {printable(plainly(message))} ({self.prog} --help tells more)", file=sys.stderr)
+        said = plainly(message) + self._meant(message)
+        print(f"{self.prog}: {printable(said)} ({self.prog} --help tells more)", file=sys.stderr)
         raise SystemExit(2)
+
+    def _meant(self, message: str) -> str:
+        """The option that a mistyped one comes nearest to."""
+        from difflib import get_close_matches
+
+        wrong = re.findall(r"(?<= )--?[a-z][a-z-]{0,30}", message) if message.startswith(_UNKNOWN) else []
+        near = [match for word in wrong for match in get_close_matches(word, self._option_string_actions, 1)]
+        return f"; did you mean {' '.join(near)}?" if near else ""
 
 
 def plainly(message: str) -> str:
@@ -55,7 +65,7 @@ def plainly(message: str) -> str:
         return f"{found[1]} is {_KINDS.get(found[2], found[2])}, not {found[3]}"
     for begins, instead in (
         ("the following arguments are required: ", "what is missing: "),
-        ("unrecognized arguments: ", "there is no such option here, or one word too many: "),
+        (_UNKNOWN, "there is no such option here, or one word too many: "),
     ):
         if message.startswith(begins):
             return instead + message[len(begins) :]

@@ -251,6 +251,7 @@ def _judged(
     alone = knowledge.judge_without_dish(
         folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
     )
+    policies = knowledge.policies_for(folder.channel if folder else None, options.market or ())
     ages = _ages(options.ages)
     months = ages[0] if ages else folder.channel.ages[0] if folder is not None else YOUNGEST
     # A line that stands by itself may be of any dish; a film or page that ages are given for is for babies.
@@ -264,9 +265,13 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant)
+        found = hear(
+            passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
+        )
         if options.trail:
-            second = hear(passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant)
+            second = hear(
+                passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
+            )
             again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
         yield from found
 
@@ -322,8 +327,10 @@ def _document(file: Path, named: bool) -> Document | None:
 
 def _files_of(folder: Path) -> list[Path]:
     """Captions and texts under a folder; hidden ones, and what is no ordinary file, left out."""
+    from spoonproof.reading.files import files_below
+
     found = []
-    for path in sorted(folder.rglob("*")):
+    for path in sorted(files_below(folder)):
         hidden = any(part.startswith(".") for part in path.relative_to(folder).parts)
         if path.suffix.lower() in HEARD and not hidden and path.is_file():
             found.append(path)

@@ -16,7 +16,7 @@ LONGEST = 200
 def parser() -> ArgumentParser:
     """The arguments of ``new``."""
     found = new_parser("new", "Start a channel or a recipe.")
-    found.add_argument("what", choices=("channel", "recipe"), help="which of the two")
+    found.add_argument("what", metavar="channel|recipe", choices=("channel", "recipe"), help="which of the two")
     found.add_argument("name", metavar="NAME", help="its name, in ordinary words")
     return found
 

@@ -265,8 +265,10 @@ def _caption_files(root: Path) -> list[Path]:
     """Captions and transcripts under the channel's root; hidden folders and those that hold no speech left out."""
     import os
 
+    from spoonproof.reading.files import unless_missing
+
     found = []
-    for at, folders, files in os.walk(root):
+    for at, folders, files in os.walk(root, onerror=unless_missing):
         top = Path(at) == root
         folders[:] = [name for name in folders if not name.startswith(".") and not (top and name in NO_SPEECH)]
         found += [Path(at) / name for name in files if Path(name).suffix.lower() in CAPTIONS and name[0] != "."]

@@ -7,6 +7,7 @@ own; heat is told by colour and by a mark, never by colour alone. Colours are CS
 
 from __future__ import annotations
 
+import math
 from html import escape
 
 from spoonproof.cooking.tasks import Task
@@ -120,7 +121,7 @@ def _description(plan: Plan) -> str:
 
 
 def _clock(minute: float) -> str:
-    hours, rest = divmod(round(minute), 60)
+    hours, rest = divmod(math.floor(minute + 0.5), 60)  # halves all one way: five minutes stay five
     return f"{hours}:{rest:02d}"
 
 

@@ -59,9 +59,9 @@ def candidate_of(
     inner: Mapping[str, Candidate] | None = None,
     unfit: Collection[int] = (),
 ) -> Candidate:
-    """A recipe as the calendar sees it: the plain foods of the baby's bowl (water left out), with the allergens
-    ``found`` in it (present or hidden) by the food that brings them. A recipe used as a food gives the foods of its
-    own candidate in ``inner`` (by slug); one that is not there stands as a food by its slug. ``unfit``: the lines that
+    """A recipe as the calendar sees it: the plain foods of the baby's bowl (no water, no usual milk), with the
+    allergens ``found`` in it (present or hidden) by the food that brings them. A recipe used as a food gives those of
+    its own candidate in ``inner`` (by slug); one not there stands as a food by its slug. ``unfit``: the lines that
     are no food for a baby of its age, which are nothing to introduce. What brings a trace of an allergen (ghee, stock)
     introduces none."""
     ids: list[str] = []
@@ -83,8 +83,8 @@ def candidate_of(
             continue
         food = foods.get(line.food) if line.food else None
         name = (food.parent or food.id) if food is not None else line.recipe or line.name
-        if name == "water":
-            continue
+        if name == "water" or line.name.lower().endswith("usual milk"):
+            continue  # what the baby drinks already is nothing new, and introduces no cow's milk
         allergens = {one.allergen for one in found if one.line == index and one.how in ("present", "hidden")}
         if index in unfit:
             left_out.append(f"{line.name} ({', '.join(sorted(allergens))})" if allergens else line.name)
@@ -299,7 +299,7 @@ def as_text(plan: Calendar) -> str:
     """The plan as plain text, a line an event."""
     lines = [f"Day {event.day:>2}  {event.what}: {event.why}" for event in plan.events]
     proof = (
-        "No other order lets the dishes come earlier."
+        "No other order brings iron, then the new allergens, then the dishes earlier."
         if plan.proved
         else "A good order; with so many recipes, a better one can't be ruled out."
     )

@@ -148,6 +148,18 @@ _STANDS_IN = re.compile(
     re.I,
 )
 
+_SERVED_WITH = re.compile(
+    r"\b(?:go(?:es)?|serv\w+|eat|eaten|nice|lovely|good|great|delicious|perfect|best|pairs?|together|along(?:side)?|team\w*)"
+    r" (?:\w+ ){0,2}?with (?:\w+ ){0,4}$",
+    re.I,
+)
+_SERVED_BY_IT = re.compile(
+    r"(?: \w+){0,3} (?:on the side|beside (?:it|them)|alongside"
+    r"|makes? (?:it|this|them) (?:into )?a (?:\w+ )?(?:meal|lunch|plate|supper|tea|snack)\b)",
+    re.I,
+)
+"""What goes with the dish for the baby goes to the baby: "they go well with raw carrot sticks"."""
+
 _FEW = 2
 """Words that may stand before a food of which a sentence says that it stands in for another."""
 
@@ -156,6 +168,8 @@ def in_the_dish(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether words beside a recipe for a baby tell how its food is cooked, or what may go into it instead, and so say
     for whom without saying it: "cook until the egg is still a bit runny", "honey works in place of the syrup"."""
     if "egg" in classes and _COOKED_SO.search(said):
+        return True
+    if _SERVED_WITH.search(said[: hit.start]) or _SERVED_BY_IT.match(said, hit.end):
         return True
     return (
         bool(classes & ANY_FORM)

@@ -263,7 +263,7 @@ def _from_steps(
         or DRINK_NAME.search(recipe.title.value)
         or DRINK_HEAD.search(recipe.title.value)
         or keys(recipe.title.value) & DRINK_TITLE
-        or DRINK.search(line.text.replace(line.name, " "))
+        or DRINK.search(_without_names(line))
     ):
         facts.add("drink")
         if any(STRAINED_OFF.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
@@ -281,6 +281,14 @@ def _from_steps(
     if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):
         facts.discard("raw")  # "pour in the eggs and stir until set firm"
         facts.add("cooked")
+
+
+def _without_names(line: FoodLine) -> str:
+    """What a line says beside the names of its foods: "or oat drink" names a food, and pours none."""
+    text = line.text
+    for name in (line.name, *(choice.name for choice in line.choices)):
+        text = text.replace(name, " ")
+    return text
 
 
 _SAID = (

@@ -112,6 +112,8 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
         for one in clause.of("other")
         if not _LIKENED.search(said[: one.start]) and not _OWNS.match(said, one.end - 2)
     ]
+    if any(_given_to(said, mark, food, others) for mark in babys):
+        return "baby"
     if others and not clause.has("gives") and all(others[0].start < mark.start for mark in babys):
         puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
         babys = [mark for mark in babys if mark.value not in _NO_NAMES or (puts and _THING.match(said, mark.end))]
@@ -128,6 +130,13 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
         if any(0 <= verb.start - one.end <= _SUBJECT_NEAR for verb in eats):
             return "others" if one.value == "other" else "baby"
     return "baby" if _nearest(babys, food) <= _nearest(others, food) else "others"
+
+
+def _given_to(said: str, mark: Hit, food: Place, others: list[Hit]) -> bool:
+    """Whether the food is for the child that ``mark`` names: "we take a bag of raw carrot sticks for him to crunch"."""
+    between = said[food[1] : mark.start]
+    others_between = any(food[1] <= one.start <= mark.start for one in others)
+    return between.endswith(" for ") and not others_between and not _THING.match(said, mark.end)
 
 
 def _nearest(marks: list[Hit], food: Place) -> int:

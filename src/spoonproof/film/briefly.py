@@ -26,8 +26,16 @@ CHAPTER_CHARACTERS = 49
 
 def aloud(step: str) -> str:
     """A step as it is read out, to its full stop: "bake 16-20 mins at 200C" is "bake 16 to 20 minutes at 200 degrees
-    Celsius."."""
-    return sentence(_SHORTENED.sub(_in_full, _RANGE.sub(" to ", " ".join(step.split()))))
+    Celsius.". What stands in brackets is heard between two pauses."""
+    plain = _BRACKETS.sub(_between_pauses, " ".join(step.split()))
+    return sentence(_SHORTENED.sub(_in_full, _RANGE.sub(" to ", plain)))
+
+
+def _between_pauses(match: re.Match[str]) -> str:
+    """ " (180 °C)" as ", 180 °C", and with another comma where the sentence goes on."""
+    inner = match[0].strip()[1:-1].strip(" ,.")
+    goes_on = match.string[match.end() : match.end() + 1] == " "
+    return f", {inner}{',' if goes_on else ''}" if inner else ""
 
 
 def _in_full(match: re.Match[str]) -> str:

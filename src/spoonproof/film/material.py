@@ -62,7 +62,8 @@ def food_said(line: FoodLine, dish: Dish) -> str:
     if other is not None and not line.alias:
         title = other.title.value
         return title[:1].lower() + title[1:]
-    return line.alias or line.name or line.text
+    name = line.alias or line.name or line.text
+    return f"your baby's {name}" if name.lower() == "usual milk" else name
 
 
 def _shown(dish: Dish) -> Iterator[Shown]:

@@ -29,7 +29,8 @@ _TURNED = re.compile(r"\b(?:no|not|never|without|nor|don['’]t|leave (?:it |the
 def claims_said(dish: Dish, film: Edited) -> list[JudgedClaim]:
     """Every claim of the finished film, and whatever it says that endangers a baby of the recipe's age, judged on the
     dish, in the order in which it is said."""
-    return once(hear(film.passages, dish.knowledge, dish.judge(), months=dish.recipe.youngest, for_babies=True))
+    chosen, months = dish.channel.policies, dish.recipe.youngest
+    return once(hear(film.passages, dish.knowledge, dish.judge(), months=months, for_babies=True, policies=chosen))
 
 
 def findings(dish: Dish, film: Edited, claims: list[JudgedClaim]) -> list[Finding]:

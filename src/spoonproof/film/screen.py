@@ -100,7 +100,7 @@ PLACES = {
     "tasting": ("tasting", "cautions"),
     "close": ("cautions", "sources", "close", "tasting"),
 }
-"""Where a super may stand, by the part of the film it belongs to; with no room in any, the first is made longer."""
+"""Where a super may stand, by the part of the film it belongs to, the best place first."""
 
 
 _COMMON = frozenset(
@@ -113,8 +113,8 @@ def spread(
     roles: Sequence[str], words: Sequence[str], room: Sequence[float], supers: Sequence[Super]
 ) -> list[list[Super]]:
     """Supers a take, in order, one after the other: in their own take, else in the first take with room of the places
-    of their ``where``; what finds none goes to the last take of the first of those places, which must then be made
-    longer. What is about a step stands over the step that speaks of the same things.
+    of their ``where``; what finds none goes where the film grows least by it, so that they do not pile up over one
+    silent picture. What is about a step stands over the step that speaks of the same things.
 
     ``words`` of each take, and ``room``: the seconds free in it.
     """
@@ -136,9 +136,15 @@ def _with_room(roles: Sequence[str], words: Sequence[str], free: Sequence[float]
     ]
     if each.where == "step" and places[0] and (most := shared[places[0][0]]):
         places = [[number for number in places[0] if shared[number] == most]]
-    with_room = (number for place in places for number in place if free[number] >= each.needs - 1e-9)
-    longer = (place[-1] for place in places if place)
-    return next(with_room, next(longer, len(roles) - 1))
+    costs = [(_cost(free[number], each, off), number) for off, place in enumerate(places) for number in place]
+    return min(costs, key=lambda pair: pair[0], default=(0.0, len(roles) - 1))[1]
+
+
+def _cost(free: float, each: Super, off: int) -> float:
+    """Seconds by which a take with so many free grows by the super: none while there is room. To be longer further
+    ``off`` from where it belongs must be worth a super's time: how warm it is, is said before the baby eats."""
+    longer = round(each.needs - max(free, 0.0), 2)
+    return longer + off * LEAST_SECONDS if longer > 0 else 0.0
 
 
 @lru_cache(maxsize=4096)

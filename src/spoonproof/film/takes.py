@@ -101,7 +101,7 @@ def _step(number: int, material: Material) -> Take:
     """A step as a take: in full, briefly, or in silence when time is short, and then its end point stands on the
     screen."""
     text = aloud(material.steps[number])
-    brief = briefly(text)
+    brief = aloud(briefly(material.steps[number]))  # brackets are left out before they are read out
     test = material.step_tests[number] if number < len(material.step_tests) else ""
     shorter = ([Shorter(brief)] if brief != text else []) + [Shorter("", test, 3)]
     return Take(
@@ -112,7 +112,7 @@ def _step(number: int, material: Material) -> Take:
         step=number,
         twin=material.twins.get(number),
         shorter=tuple(shorter),
-        chapter=chapter_of(text),
+        chapter=chapter_of(brief),
     )
 
 

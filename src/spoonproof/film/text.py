@@ -43,7 +43,7 @@ def total(script: Script) -> str:
     over += f" Trim first: {trims}." if trims else " Nothing is won by trimming what is said."
     over += f" Or give it {ceil(script.runs)} s, or make two films of it: then nothing more need go."
     if script.silent is not None:
-        over += f" The method keeps its words: with none, the film would still run {clock(script.silent)}."
+        over += f" The steps stay spoken: without a word on them the film would still run {clock(script.silent)}."
     return over
 
 

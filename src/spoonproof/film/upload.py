@@ -12,6 +12,7 @@ from spoonproof.film.said import Statement
 from spoonproof.film.script import Script
 from spoonproof.film.text import chapters, clock
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.disclosure import DISCLOSURE, disclosed
 
 TITLE_CHARACTERS = 70
@@ -73,7 +74,7 @@ def _parts(
     marks = chapters(script)
     if marks:
         yield "chapters", "\n".join(f"{clock(second)} {name}" for second, name in marks)
-    yield "foods", "You need\n" + "\n".join(f"- {line.text}" for line in recipe.foods)
+    yield "foods", "You need\n" + "\n".join(f"- {_with_swaps(line)}" for line in recipe.foods)
     if dish.allergen_labels:
         yield "allergens", "Contains: " + ", ".join(label.word for label in dish.allergen_labels) + "."
     sure = {label.allergen for label in dish.allergen_labels}
@@ -91,6 +92,12 @@ def _parts(
         yield "corrections", "Corrections\n" + "\n".join(f"- {line}" for line in fixed)
     if older:
         yield "corrections", "Corrections of earlier films\n" + "\n".join(f"- {line}" for line in older)
+
+
+def _with_swaps(line: FoodLine) -> str:
+    """A food line as written, with what may stand in its place where the line itself does not say it."""
+    swaps = [choice.text for choice in line.choices if choice.text != line.text]
+    return f"{line.text} (or {', or '.join(swaps)})" if swaps else line.text
 
 
 def _ages(dish: Dish) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import stat
+from collections.abc import Iterator
 from pathlib import Path
 
 from spoonproof.model.finding import Finding
@@ -185,3 +186,19 @@ def _not_utf8(data: bytes, at: int, shown: str) -> Finding:
         Span(len(before), len(before) + 1),
         f"This is not UTF-8 text at byte {at}: {guess}. Save the file as UTF-8.",
     )
+
+
+def files_below(folder: Path) -> Iterator[Path]:
+    """Every file below ``folder``; folders that are links are not entered.
+
+    Raises OSError where a folder may not be looked into: passed over in silence, its recipes would pass for clean, and
+    a site would be made without them.
+    """
+    for place, _, names in os.walk(folder, onerror=unless_missing):
+        yield from (Path(place, name) for name in names)
+
+
+def unless_missing(error: OSError) -> None:
+    """What a walk does with a folder it can't enter: one that is not there holds no files; else raise."""
+    if not isinstance(error, FileNotFoundError):
+        raise error

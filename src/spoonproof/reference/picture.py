@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 from textwrap import wrap
 
@@ -12,6 +13,7 @@ OPENING = "<!-- picture of imports: made by python -m spoonproof.reference -->"
 CLOSING = "<!-- end of the picture -->"
 
 
+@cache  # the code does not change while it runs
 def rooms() -> Mapping[str, frozenset[str]]:
     """Each room (a package or module right under ``spoonproof``) with the rooms it imports."""
     found: dict[str, frozenset[str]] = {}

@@ -9,6 +9,7 @@ from spoonproof.claims.wording import is_hint
 from spoonproof.model.citation import Csl, short
 from spoonproof.model.claim import Advice, Claim, JudgedClaim
 from spoonproof.model.record import NamedTuple
+from spoonproof.report.quoting import quoted
 from spoonproof.report.terminal import printable, wrapped
 
 ADVICE_WORDS: Mapping[Advice, str] = {
@@ -45,7 +46,7 @@ def _one(heard: Heard, sources: Mapping[str, Csl], trail: bool) -> Iterator[str]
     views = f"  {heard.views:,} views" if heard.views is not None else ""
     state = f"  (correction {heard.state})" if heard.state else ""
     yield f"{_place(judged)}{time}{views}  {advice_words(judged)}{state}"
-    yield from wrapped(f"“{claim.quote}”")
+    yield from wrapped(quoted(claim))
     yield from wrapped(f"{claim.kind}, {judged.truth}: {judged.why}")
     if judged.wording:
         # A hint tells the author what to write; only what can be said as it is stands in quotation marks.
@@ -120,7 +121,7 @@ def _correction(group: Sequence[Heard], sources: Mapping[str, Csl], day: str) ->
     texts = mend(first, times, sources, day)
     state = f"  ({group[0].state})" if group[0].state else ""
     yield f"{_place(first)}  {advice_words(first)}{state}"
-    yield from wrapped(f"You said: “{first.claim.quote}”")
+    yield from wrapped(f"You said: {quoted(first.claim)}")
     yield "    Comment to pin:"
     yield from wrapped(texts.comment, indent=8)
     yield "    For the description:"

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache
 
+from spoonproof.claims.inflect import plural
 from spoonproof.model.recipe import Amount
 from spoonproof.site.view import Choice, Shown
 
@@ -110,7 +111,7 @@ def _unit(unit: str, count: Fraction) -> str:
     word = _SHOWN.get(unit, unit.replace("-", " "))
     if unit in _PLAIN or count <= 1:
         return word
-    return f"{word}es" if word.endswith(("h", "s", "x")) else f"{word}s"
+    return plural(word)
 
 
 def shown(amount: Amount | None, contents: Contents) -> tuple[Shown, ...]:

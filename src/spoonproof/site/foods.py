@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 
+from spoonproof.claims.inflect import plural
 from spoonproof.dish import Dish
-from spoonproof.model.recipe import FoodLine
+from spoonproof.model.recipe import Amount, FoodLine
+from spoonproof.model.record import replace
 from spoonproof.reading.measures import Measures
 from spoonproof.site.amounts import Contents, shown
 from spoonproof.site.view import FoodItem, Link
@@ -24,7 +27,7 @@ def food_items(dish: Dish, links: RecipeLinks) -> tuple[FoodItem, ...]:
         out.append(
             FoodItem(
                 name=name,
-                shown=shown(line.amount, holds),
+                shown=shown(_counted(line.amount, name), holds),
                 detail=detail,
                 # Those that the line itself offers ("or olive oil") stand in its words.
                 swaps=tuple(choice.text for choice in line.choices if choice.text != line.text),
@@ -34,6 +37,13 @@ def food_items(dish: Dish, links: RecipeLinks) -> tuple[FoodItem, ...]:
             )
         )
     return tuple(out)
+
+
+def _counted(amount: Amount | None, name: str) -> Amount | None:
+    """The amount without a unit that the name says already: "1 bay leaf" is no "1 leaf bay leaf"."""
+    words = re.findall(r"\w+", name.lower())
+    said = amount is not None and amount.unit and {amount.unit, plural(amount.unit)} & set(words)
+    return replace(amount, unit="") if amount is not None and said else amount
 
 
 def contents(measures: Measures) -> Contents:

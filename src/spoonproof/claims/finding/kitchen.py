@@ -123,7 +123,7 @@ def _few(tagged: Tagged, match: Match) -> bool:
 
 
 KITCHEN: Mapping[str, tuple[Ask, ...]] = {
-    "until-they-turn": (_as_hot,),
+    "age-and-food": (_as_hot,),
     "disease-and-food": (_by_contact,),
     "food-and-disease": (_by_contact,),
     "nutrient-and-body": (

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.number_words import number_of
 from spoonproof.claims.scan import Tagged
@@ -111,6 +113,9 @@ _AGE_WORDS = {
 }  # fmt: skip
 
 
+_MONTHS = {"y": 12.0, "m": 1.0, "w": 0.25}  # by the first letter of a unit
+
+
 def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
     """The age a safety statement names, in months, low and high; None where it names none."""
     begin, end = (match.object or match.trigger)[0], match.end
@@ -122,17 +127,25 @@ def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
                 last = words.rstrip("s").split()[-1] if words.split() else ""
                 value = number_of({"fives": "five", "twos": "two", "ones": "one"}.get(words.split()[-1], last))
                 known = None if value is None else value * 12
+            known = known if known is not None else _months_said(words)
             if known is not None:
                 return known, known
         if tagged.has(index, "age-unit"):
             found = numbers_in(tagged, index - 4, index)
             if found:
-                factor = 12.0 if words.startswith("y") else 0.25 if words.startswith("w") else 1.0
+                factor = _MONTHS.get(words[0], 1.0)
                 return found[0][1] * factor, found[-1][1] * factor
-    if match.rule.name == "before-one" and match.object is not None:
+    if match.object is not None:
         years = [value for _, value in numbers_in(tagged, *match.object) if value in _YEARS]
         return (years[0] * 12, years[0] * 12) if years else None
     return None
+
+
+def _months_said(words: str) -> float | None:
+    """The months of an age that is one phrase: "six months", "first 12 months", "two years"."""
+    found = [(number_of(word), unit) for word, unit in pairwise(words.split())]
+    said = [value * _MONTHS[unit[0]] for value, unit in found if value is not None and unit[0] in _MONTHS]
+    return said[0] if said else None
 
 
 def age_text(tagged: Tagged, match: Match) -> str | None:
@@ -148,9 +161,9 @@ def age_text(tagged: Tagged, match: Match) -> str | None:
 
 
 def _age_words(tagged: Tagged, match: Match) -> str:
-    if match.rule.name == "before-one" and match.object is not None:
-        return tagged.words(*match.object)
     found = tagged.find(frozenset({"age", "age-unit"}), match.start, match.end + 3)
+    if match.object is not None and (match.rule.name == "before-one" or not found):
+        return tagged.words(*match.object)
     if not found:
         return ""
     first = found[0]

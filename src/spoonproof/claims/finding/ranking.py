@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.finding.phrase import NAMED, NO_FOOD, NOUNS, previous, widen
+from spoonproof.claims.finding.phrase import ARTICLES, NAMED, NO_FOOD, NOUNS, previous, widen
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
@@ -36,7 +36,7 @@ _BESIDE = frozenset("beside with on next alongside over under near to".split()) 
 _MAY = frozenset({"question", "negation", "hedge"})
 _OPENERS = frozenset("a an the and but so or well now plus also no any these those your her his their".split())
 _SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
-_ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or"})
+_ASIDE = frozenset({"although", "though", "while", "another", "a", "an", "also", "or", "like", "unlike", "just"})
 
 
 def begin_of(tagged: Tagged, at: int) -> int:
@@ -136,16 +136,16 @@ def _is_object(tagged: Tagged, at: int) -> bool:
     first = at
     while (left := previous(tagged, first, NAMED)) is not None:
         first = left
-    return any(
-        tagged.items[begin - 1].words in _BEFORE_OBJECT or bool(tagged.is_any(begin - 1, _TAKING))
-        for begin in (widen(tagged, at), widen(tagged, first))
-        if begin > 0
-    )
+    for begin in (widen(tagged, at), widen(tagged, first)):
+        before = begin - 1 - (begin > 1 and tagged.items[begin - 1].words in ARTICLES)
+        if before >= 0 and (tagged.items[before].words in _BEFORE_OBJECT or tagged.is_any(before, _TAKING)):
+            return True
+    return False
 
 
 def _is_aside(tagged: Tagged, at: int) -> bool:
     """What a food is called in passing: "ragi, although a tiny millet, is", "amla, a fruit, has"."""
-    for index in range(at - 1, max(-1, at - 5), -1):
+    for index in range(at - 1, max(-1, at - 7), -1):
         if tagged.symbols[index] == ",":
             return index > 0 and tagged.items[index + 1].words in _ASIDE and "," in tagged.symbols[at + 1 : at + 8]
     return False

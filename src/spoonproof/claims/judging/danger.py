@@ -78,6 +78,8 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     praise = claim.kind in EFFECT_KINDS or (claim.kind == "comparative" and not claim.nutrients)
     # "Swordfish is full of omega-3 for babies" is true of the fish, and praises it to those who must not have it.
     offered = claim.kind == "nutrient-content" and _to_a_child(claim)
+    # "Rice milk is suitable from one because it has no dairy" lets them have it, whatever is not in it.
+    offered = offered or (claim.kind == "allergen" and has_any(key.words, register.words.get("allows", ())))
     if not (praise or offered) or claim.polarity not in ("asserts", "hedges"):
         return
     if verdict.truth == "true" and not offered:

@@ -29,7 +29,7 @@ def _without_fragments(claims: Sequence[JudgedClaim]) -> Iterator[tuple[JudgedCl
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
     claims = [one for one in claims if len(claims) < 2 or not only_named(one.claim)]
     kept = [one for one in claims if one.truth == "true" and one.advice in STANDS]
-    claims = [one for one in claims if one.truth != "unlisted" or not any(_said_by(one, other) for other in kept)]
+    claims = [one for one in claims if not any(_only_a_part(one, other) for other in kept)]
     for one in claims:
         if not any(worse_reading(other, one) for other in claims):
             yield one, _beside(one, [other for other in claims if worse_reading(one, other)])
@@ -58,6 +58,13 @@ def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
     """The claim, its trail saying which readings of its words it outweighs."""
     steps = tuple(f"read as {other.claim.kind} (“{other.claim.quote.strip()}”) it would stand" for other in better)
     return replace(one, trail=(*one.trail, *steps, "of two readings the worse is told")) if better else one
+
+
+def _only_a_part(one: JudgedClaim, other: JudgedClaim) -> bool:
+    """Whether there is nothing against ``one`` but that it says too little to be on a list, and ``other`` says it."""
+    if one.truth == "unproven" and not one.advice.startswith("cut"):
+        return _within(one, other)
+    return one.truth == "unlisted" and _said_by(one, other)
 
 
 def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:
@@ -98,7 +105,9 @@ def _within(one: JudgedClaim, other: JudgedClaim) -> bool:
     held_against = (
         a.kind == "function" and b.kind == "nutrient-content" and _HELD_AGAINST.search(b.quote[len(a.quote) :])
     )
-    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared))
+    # "Juice is not needed" says of what it is not good, and "by babies under one" whose drink it is not.
+    broken_off = a.polarity == "denies" and a.start == b.start and a.kind in ("function", "comparative")
+    return bool(held_against) or (a.polarity == b.polarity and (a.kind == b.kind or compared or broken_off))
 
 
 _HELD_AGAINST = re.compile(r"^ (?:as (?:well|much|easily|readily) as|(?:less|more)(?: \w+)? than) ", re.IGNORECASE)

@@ -51,6 +51,12 @@ _NAMED_ONLY = re.compile(
     r"|\s*(?:isn['’]t|is not|is no) (?:a )?(?:synonym|another word|byword|proof|the same as|guarantee)\b",
     re.IGNORECASE,
 )
+_BOUGHT = re.compile(
+    r"\b(?:buy|bought|buying|use|choose|chose|pick|get|got|take|look for|go for|swap to|even) (?:the|an?) [\w-]+$",
+    re.IGNORECASE,
+)
+_A_SORT = re.compile(r"\s*(?:ones?|versions?|kinds?|sorts?|variet(?:y|ies)|types?|brands?)\b", re.IGNORECASE)
+"""A sort that is told apart by its name: "I buy the no-salt ones", "not even the sugar-free kind"."""
 _NO_BETTER = re.compile(
     r" (?:no|not any|[a-z]+n't any) (?:healthier|better|worse|different|purer|safer|kinder|gentler|sweeter|cleaner)"
     r" (?:than|from|to) "
@@ -91,8 +97,11 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
     asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
     asked_for = asked_for or _GRANTED.search(plain(around(claim))) is not None
-    if claim.level in _ABSENT and (held_against or asked_for or _NAMED_ONLY.match(claim.passage.text, claim.end)):
+    text = claim.passage.text
+    a_sort = _A_SORT.match(text, claim.end) and _BOUGHT.search(text[max(0, claim.end - 40) : claim.end])
+    if claim.level in _ABSENT and (held_against or asked_for or a_sort or _NAMED_ONLY.match(text, claim.end)):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
+        verdict.warning = None if a_sort else verdict.warning
         verdict.why = "The word is named here, and nothing is claimed with it."
         verdict.steps.append("it is only named: nothing is claimed")
         return

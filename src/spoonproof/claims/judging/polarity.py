@@ -6,7 +6,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from spoonproof.claims.judging.read_as import LOSES_NO, read_as
 from spoonproof.claims.judging.reading import around, said_before, said_behind
+from spoonproof.claims.judging.refused import wished_and_refused
 from spoonproof.claims.judging.said_next import waved_aside
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, plains
@@ -32,46 +34,14 @@ _READ: dict[Polarity, str] = {
     "denies": "a denial",
     "refutes": "taking it back",
 }
-_SOME = frozenset({"contains", "source"})
-_AMOUNT = frozenset({"contains", "source", "high"})
 
 
 def read_again(claim: Claim, register: Register) -> Claim:
-    """The claim with the polarity and the level that its whole sentence gives it; the step says why where one
-    changed."""
-    if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
-        claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
-    elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
-        claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
-    if claim.level in _NONE and _LOSES_NO.search(plain(claim.quote)):
-        why = "it is said to lose none, and not to hold none"
-        return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why))
-    if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
-        why = "what it keeps is what is done to it, and not how much it holds"
-        return replace(claim, kind="process", level=None, steps=(*claim.steps, why))
-    if claim.kind == "disease" and claim.strength == "plain" and _OCCURS.search(plain(claim.quote)):
-        claim = replace(
-            claim, strength="mild", steps=(*claim.steps, "the illness is said to occur, and to be cured by nothing")
-        )
-    if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
-        return replace(
-            claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
-        )
-    if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
-        why = "what there is nothing without is promised to bring it"
-        return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why))
-    if claim.effect == "eczema" and _BROKE_OUT.search(plain(around(claim))):
-        why = "a skin that comes up after a food is a reaction to it, and no illness that it is good for"
-        claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
-    if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
-        claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
-    if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
-        why = "the illness is where it is not so, and not what it is good for"
-        claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
-    if claim.kind == "disease" and claim.effect == "colic" and _WINDY.search(plain(claim.quote)):
-        claim = replace(
-            claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
-        )
+    """The claim with the kind, the level and the polarity that its whole sentence gives it; the step says why where
+    one changed."""
+    claim, settled = read_as(claim, register)
+    if settled:
+        return claim
     polarity, why = _polarity(claim, register)
     if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register):
         polarity, why = "denies", "its words say that it is not needed"
@@ -82,12 +52,6 @@ def read_again(claim: Claim, register: Register) -> Claim:
         polarity=polarity,
         steps=(*claim.steps, f"read as {_READ[polarity]}, and not as {_READ[claim.polarity]}: {why}"),
     )
-
-
-def _exempts(claim: Claim) -> bool:
-    """Whether its illness stands behind an "unless": "peanut from six months, unless there's severe eczema"."""
-    behind = plain(claim.quote).partition(" unless ")[2]
-    return bool(behind and claim.relates_to) and plain(claim.relates_to or "").strip() in behind
 
 
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
@@ -102,6 +66,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return "denies", "its words say that it does not bring it about"
         if claim.kind == "nutrient-content" and _NO_STRENGTH.search(sentence):
             return "denies", "its sentence says that it is no strong point"
+        if claim.kind != "safety-age" and wished_and_refused(claim):
+            return "refutes", "it is another's wish, and refused"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
         if has_any(sentence, register.words.get("takes for granted", ())):
@@ -121,7 +87,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         idioms = (*idioms, *register.words.get("no need to hold back", ()))
     if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
         return "asserts", 'its "no" belongs to a turn of phrase'
-    if claim.polarity == "denies" and claim.kind == "process" and _LOSES_NO.search(plain(claim.quote)):
+    if claim.polarity == "denies" and claim.kind == "process" and LOSES_NO.search(plain(claim.quote)):
         return "asserts", "that it loses none is what is said"
     if claim.polarity == "denies" and cannot_cope(claim):
         return "asserts", "that a body cannot deal with it is what is said"
@@ -145,36 +111,8 @@ _CANNOT_COPE = re.compile(
     r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
     r"(?:deal|cope|handle|process|manage)(?: with)? (?:much|a lot|lots|too much|so much) of (?:it|that|this) "
 )
-_KEEPS = re.compile(
-    r" (?:keeps?|kept|keeping|retains?|retaining|preserves?|locks? in|holds? on to|saves?) "
-    r"(?:more|most|much|all|every|its|their|the|some|a lot)(?: of)? "
-)
-_OCCURS = re.compile(
-    r"^(?: [a-z]+){1,2} (?:(?:can|may|might|could|often|sometimes|usually) )*"
-    r"(?:happens?|occurs?|starts?|begins?|shows? up|comes? on|sets? in|follows?"
-    r"|(?:is|are) (?:very |quite )?(?:common|normal)) "
-)
-_LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
-_OUTDONE_BY_NONE = re.compile(
-    r" (?:no|no other|nothing|none)(?: [a-z]+){0,2} (?:has|have|holds|contains|brings|gives) (?:more|as much|so much) "
-)
-_WITHOUT = re.compile(
-    r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
-)
 _ASKED_NOT = re.compile(
     r" (?:(?:but|and|so) )?(?:won't|isn't|aren't|doesn't|don't|can't|wouldn't|couldn't|shouldn't|didn't|will not)(?= )"
-)
-_BROKE_OUT = re.compile(
-    r" (?:came|come|comes|coming|broke|break|breaks|breaking|erupted|flared|went|covered|got)(?: up| out| all over)? "
-    r"(?:[a-z]+ ){0,3}?(?:in|with)?(?: a| an)? ?(?:hives|rash|wheals|welts|blotches) "
-)
-_A_MEDICINE = re.compile(
-    r" (?:is|are|works? like|acts? like|works? as|acts? as|natural|nature's) (?:(?:an?|the|natural|nature's|own) ){0,3}"
-    r"(?:antibiotics?|antivirals?|antibacterials?|painkillers?) "
-)
-_WINDY = re.compile(
-    r" (?:makes?|making|made|gives?|giving|gave|leaves?|left) (?:[a-z']+ ){1,3}?"
-    r"(?:(?:really|so|very|terribly|a bit|all) )?(?:windy|gassy|bloated|wind|gas) "
 )
 _DOES_NOT_MAKE = re.compile(
     r" (?:won't|will not|doesn't|does not|don't|do not|didn't|did not|can't|cannot|never) "
@@ -354,11 +292,6 @@ def twice_turned(claim: Claim, register: Register) -> bool:
         return True  # "is not unnecessary"
     inner = _count(rest, (), register) or int(has_any(rest, said))
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
-
-
-def outdone_by_none(claim: Claim) -> bool:
-    """Whether it is held above all others: "no food has more iron than beef"."""
-    return _OUTDONE_BY_NONE.search(plain(claim.quote)) is not None
 
 
 def not_only(claim: Claim) -> bool:

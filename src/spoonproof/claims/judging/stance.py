@@ -8,6 +8,7 @@ from collections.abc import Collection
 from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
+from spoonproof.claims.judging.refused import done_without, wished_and_refused
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -16,21 +17,26 @@ _WHY = 8
 """Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
 _WHY_NOT = re.compile(r" why not ")
 _AWAY = re.compile(
-    r" (?:keep|keeps|keeping) (?!giving|offering|feeding|serving|adding|going|on|it up)"
-    r"(?:[a-z']+ ){1,6}?(?:away )?from (?:(?:your|the|a|all|any|young|small|little) ){0,2}"
+    r" (?:keep|keeps|keeping|kept|hide|hides|hid|hiding|hidden|lock|locks|locked) "
+    r"(?!giving|offering|feeding|serving|adding|going|on|it up)"
+    r"(?:[a-z']+ ){0,6}?(?:away |out of reach )?(?:from|of) (?:(?:your|the|a|all|any|my|our|young|small|little) ){0,2}"
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
 _NOT_FORBIDDEN = re.compile(
     r"(?: not|n't| never| no longer) (?:been |actually |really |strictly |even )?"
-    r"(?:forbidden|banned|prohibited|off limits|off the menu|off the table|a no no|a taboo|taboo|ruled out) "
+    r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo"
+    r"|ruled out) "
     r"|(?: not|n't| never) (?:(?:an?|the|ones?|something|things?|foods?|i|we|you|need|have|want) ){0,4}(?:to )?"
     r"(?:avoid|skip|steer clear of|stay away from|keep away from) "
+    r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
     r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
     r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
     r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear"
     r"|keep (?:[a-z']+ ){1,6}?(?:away )?from) "
 )
+_OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
+"""What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
@@ -86,7 +92,10 @@ _STOPPED = re.compile(
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
-_MUST_BE = re.compile(r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be) ")
+_MUST_BE = re.compile(
+    r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be|(?:is|are) best"
+    r"|can be (?![a-z]+ by )) ?"
+)
 _NOT_TOO = re.compile(r"(?: not|n't| never| (?:nothing|none)(?: [a-z]+){0,4} (?:is|are)) too (?:[a-z]+ ){1,4}?for ")
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
@@ -118,7 +127,7 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
-    if _wished_and_refused(claim):
+    if wished_and_refused(claim) or done_without(claim, register):
         return "warns"
     if _WHY_NOT.search(plain(claim.passage.text[max(0, claim.start - _WHY) : claim.start + _WHY])):
         # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
@@ -144,28 +153,6 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     # "Stir in honey if she won't eat": what is said of her keeps nothing from her.
     told = around.partition(" if ")[0]
     return _stance(told, register, subjects) or ("" if negated else "permits")
-
-
-_WISHED = re.compile(
-    r" (?:wanted|wants|wished|tried|begged|asked|offered|suggested|told me|told us|swore|swears|insisted|insists|keen"
-    r"|used)"
-    r" (?:[a-z']+ ){0,4}?$"
-)
-_REFUSED = re.compile(
-    r"^ (?:[a-z']+ ){0,14}?(?:(?:said|says|was|is) (?:absolutely |definitely |firmly |a (?:firm|clear) )?"
-    r"(?:not|no|never)"
-    r"|(?:i|we|she|he) (?:refused|forbade|stopped (?:her|him|them)|put (?:my|our) foot down|wouldn't hear of it)"
-    r"|told (?:her|him|them|me|us) (?:no|not|never|absolutely not)) "
-)
-
-
-def _wished_and_refused(claim: Claim) -> bool:
-    """Whether somebody else's wish is refused: "her mother wanted to give honey and our doctor said absolutely not"."""
-    text = claim.passage.text
-    before, after = plain(text[max(0, claim.start - 60) : claim.start]), plain(text[claim.end : claim.end + 120])
-    quote = plain(claim.quote)
-    wished = _WISHED.search(before) or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
-    return bool(wished) and _REFUSED.search(after) is not None
 
 
 def _given_after_all(quote: str, register: Register, subjects: Collection[str]) -> bool:
@@ -232,7 +219,8 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     if (
         _TOO.search(words)
         or _TOO_EARLY.search(words)
-        or _AWAY.search(words)
+        or _OFF.search(words)
+        or ((away := _AWAY.search(words)) and not _negations(words[: away.start()], register))
         or _FOR_ITS_HARM.search(words)
         or _STOPPED.search(words)
     ):

@@ -16,12 +16,12 @@ from spoonproof.claims.judging.free_from import all_absent, counted_among, liste
 from spoonproof.claims.judging.polarity import (
     frames,
     not_only,
-    outdone_by_none,
     twice_turned,
     unneeded,
 )
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
+from spoonproof.claims.judging.read_as import outdone_by_none
 from spoonproof.claims.judging.reading import ADULT_MONTHS, around, months_of
 from spoonproof.claims.judging.said_next import taken_up_again
 from spoonproof.claims.judging.salt_limit import salt_limit

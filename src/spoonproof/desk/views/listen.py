@@ -55,7 +55,9 @@ def _heard(desk: Desk, document: Document) -> tuple[list[JudgedClaim], list[Find
     folder = desk.shelf.folder()
     judge = folder.knowledge.judge_without_dish(folder.channel, (), None)
     passages, faults = read_statements(document)
-    return once(hear(passages, folder.knowledge, judge, months=folder.channel.ages[0])), faults
+    return once(
+        hear(passages, folder.knowledge, judge, months=folder.channel.ages[0], policies=folder.channel.policies)
+    ), faults
 
 
 def _views(desk: Desk, judged: list[JudgedClaim]) -> list[live.ClaimView]:

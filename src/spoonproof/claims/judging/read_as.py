@@ -1,0 +1,101 @@
+"""What kind of statement a claim's own words make it, and of what level, read again before judging: "keeps its
+vitamins" is a process and no content, "hardly any iron" is low."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.judging.reading import around
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, plain
+from spoonproof.model.claim import Claim
+from spoonproof.model.record import replace
+
+_NONE = frozenset({"none", "free"})
+_SOME = frozenset({"contains", "source"})
+_AMOUNT = frozenset({"contains", "source", "high"})
+
+
+def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
+    """The claim with the kind and the level that its words give it, and whether its polarity is settled by them."""
+    if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
+        claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
+    elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
+        claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
+    if claim.level in _NONE and LOSES_NO.search(plain(claim.quote)):
+        why = "it is said to lose none, and not to hold none"
+        return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why)), True
+    if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
+        why = "what it keeps is what is done to it, and not how much it holds"
+        return replace(claim, kind="process", level=None, steps=(*claim.steps, why)), True
+    if claim.kind == "nutrient-content" and claim.level == "contains" and _TAKEN_UP.search(plain(claim.quote)):
+        why = "what is taken up is what happens to it, and not how much it holds"
+        claim = replace(claim, kind="function", effect="absorption", level=None, steps=(*claim.steps, why))
+    if claim.kind == "disease" and claim.strength == "plain" and _OCCURS.search(plain(claim.quote)):
+        claim = replace(
+            claim, strength="mild", steps=(*claim.steps, "the illness is said to occur, and to be cured by nothing")
+        )
+    if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
+        return replace(
+            claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
+        ), True
+    if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
+        why = "what there is nothing without is promised to bring it"
+        return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why)), True
+    if claim.effect == "eczema" and _BROKE_OUT.search(plain(around(claim))):
+        why = "a skin that comes up after a food is a reaction to it, and no illness that it is good for"
+        claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
+    if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
+        claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
+    if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
+        why = "the illness is where it is not so, and not what it is good for"
+        claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
+    if claim.kind == "disease" and claim.effect == "colic" and _WINDY.search(plain(claim.quote)):
+        claim = replace(
+            claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
+        )
+    return claim, False
+
+
+def _exempts(claim: Claim) -> bool:
+    """Whether its illness stands behind an "unless": "peanut from six months, unless there's severe eczema"."""
+    behind = plain(claim.quote).partition(" unless ")[2]
+    return bool(behind and claim.relates_to) and plain(claim.relates_to or "").strip() in behind
+
+
+def outdone_by_none(claim: Claim) -> bool:
+    """Whether it is held above all others: "no food has more iron than beef"."""
+    return _OUTDONE_BY_NONE.search(plain(claim.quote)) is not None
+
+
+LOSES_NO = re.compile(r" (?:lose|loses|losing|lost) (?:no|none|zero) ")
+_OUTDONE_BY_NONE = re.compile(
+    r" (?:no|no other|nothing|none)(?: [a-z]+){0,2} (?:has|have|holds|contains|brings|gives) (?:more|as much|so much) "
+)
+_KEEPS = re.compile(
+    r" (?:keeps?|kept|keeping|retains?|retaining|preserves?|locks? in|holds? on to|saves?) "
+    r"(?:more|most|much|all|every|its|their|the|some|a lot)(?: of)? "
+)
+_OCCURS = re.compile(
+    r"^(?: [a-z]+){1,2} (?:(?:can|may|might|could|often|sometimes|usually) )*"
+    r"(?:happens?|occurs?|starts?|begins?|shows? up|comes? on|sets? in|follows?"
+    r"|(?:is|are) (?:very |quite )?(?:common|normal)) "
+)
+_TAKEN_UP = re.compile(
+    r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken up) (?:[a-z]+ ){0,3}?(?:with|by|alongside) "
+)
+_WITHOUT = re.compile(
+    r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
+)
+_BROKE_OUT = re.compile(
+    r" (?:came|come|comes|coming|broke|break|breaks|breaking|erupted|flared|went|covered|got)(?: up| out| all over)? "
+    r"(?:[a-z]+ ){0,3}?(?:in|with)?(?: a| an)? ?(?:hives|rash|wheals|welts|blotches) "
+)
+_A_MEDICINE = re.compile(
+    r" (?:is|are|works? like|acts? like|works? as|acts? as|natural|nature's) (?:(?:an?|the|natural|nature's|own) ){0,3}"
+    r"(?:antibiotics?|antivirals?|antibacterials?|painkillers?) "
+)
+_WINDY = re.compile(
+    r" (?:makes?|making|made|gives?|giving|gave|leaves?|left) (?:[a-z']+ ){1,3}?"
+    r"(?:(?:really|so|very|terribly|a bit|all) )?(?:windy|gassy|bloated|wind|gas) "
+)

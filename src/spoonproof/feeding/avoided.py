@@ -1,0 +1,92 @@
+"""Words that offer a dish to a child who may not have what is in it: "great if your little one can't have eggs"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from spoonproof.feeding.allergens import AllergenFound, of_text
+from spoonproof.feeding.tables import FeedingTables
+from spoonproof.model.record import dataclass
+from spoonproof.model.text import Passage, Span
+
+_KINDS = frozenset({"title", "description", "social", "story", "say", "super", "step", "note"})
+_SENTENCE = re.compile(r"[^.!?;\n]+")
+_WORD = r"(?!(?:so|but|who|this|these|it|i|we|he|she|they|whole|raw)\b)\w+"
+_SOME = rf"((?:{_WORD}(?:['’]s)?,? ){{0,4}}{_WORD})"
+"""Up to five words, among which the allergen is named, and none with which the sentence goes on."""
+_AVOIDS = re.compile(
+    rf"\b(?:allergic|intolerant|sensitive) to {_SOME}"
+    rf"|\b(?:(?:ca|do|does|must|should)n['’]t|(?:can|do|does|must|should) ?not) (?:have|eat|tolerate|take|do) {_SOME}"
+    rf"|\b(?:avoid\w*|react\w* to|(?:is|are|comes?|cut\w*) (?:off|out)|steer\w* clear of|stay\w* away from) {_SOME}"
+    rf"|\b{_SOME}[ -](?:allerg|intoleran)\w+\b(?! to\b)"
+    rf"|\b{_SOME}[ -]free (?:house|home|kitchen|famil|diet|bab|friend|cousin|nurser|childminder|school|guest|child)\w*"
+    r"|\b(?P<ill>c(?:o)?eliacs?)\b",
+    re.I,
+)
+"""Who may not have it, and what."""
+_ABSENT = re.compile(
+    rf"\bno {_SOME} (?:in (?:it|this|these|them|here|sight|any|either)|here|goes? in|need(?:ed)?\b|required)"
+    rf"|\b(?:is|are)(?:n['’]t| not) an? {_SOME} in (?:it|this|these|them|here|sight)"
+    rf"|\b(?:(?:won['’]t|will not) find(?: any)?|not a (?:drop|trace|scrap|crumb|bit) of|nothing with|free of"
+    rf"|made with no|completely without|neither) {_SOME}",
+    re.I,
+)
+"""That it is not in it."""
+_OFFERED = re.compile(
+    r"\b(?:great|perfect|ideal|good|lovely|brilliant|suit\w*|works?|fine|safe|handy|treat|lifesaver|life saver|standby"
+    r"|stand-by|go-to|favourite|favorite|for (?:\w+ ){0,3}(?:bab|little ones?|tots?|toddler|friend|cousin|nephew|niece"
+    r"|anyone|any one|child|kid|coeliac|celiac|boy|girl)\w*|(?:can|could|may|able to) (?:have|eat|enjoy|share|join)"
+    r"|(?:one|recipe|ones) (?:to|for)|(?:make|made|bring|brought|bake|baked|cook|cooked)"
+    r" (?:it|this|these|them|one|some)|eats? (?:it|these|this|them)|this is (?:our|the))\b",
+    re.I,
+)
+_TURNED = re.compile(
+    r"\b(?:not|never|swap\w*|instead|replac\w*|leav\w+ (?:it |them |the \w+ )?out|skip\w*|use\w*|substitut\w*"
+    r"|alternative|version|ask\w*|check\w*|outgr\w+|used to|watch\w*|signs?|introduc\w*|test\w*|doctor|unsuitable"
+    r"|unless|contains?|without the|egg replacer|in place of|may be|might be|worr\w+|whole|\w+n['’]t)\b",
+    re.I,
+)
+_ILL = ("gluten",)
+"""What somebody ill with coeliac disease may not have."""
+
+
+@dataclass(frozen=True, slots=True)
+class Avoided:
+    """Words that say or take for granted that the dish is without ``allergen``, and the ``food`` that brings it."""
+
+    span: Span
+    words: str
+    allergen: str
+    food: str
+
+
+def avoided(passages: Iterable[Passage], found: Sequence[AllergenFound], tables: FeedingTables) -> Iterator[Avoided]:
+    """Each sentence that offers the dish to who avoids what is in the baby's bowl, or says that it is not in it."""
+    brought = {one.allergen: one.food for one in reversed(found) if one.baby and one.how in ("present", "hidden")}
+    if not brought:
+        return
+    for passage in passages:
+        if passage.leave is not None or passage.kind not in _KINDS:
+            continue
+        for sentence in _SENTENCE.finditer(passage.text):
+            said = sentence.group()
+            for match in (*_avoiders(said), *_ABSENT.finditer(said)):
+                words = " ".join(filter(None, match.groups()))
+                named = _ILL if match.groupdict().get("ill") else sorted(of_text(words, tables))
+                hit = next((one for one in named if one in brought), None)
+                if hit is not None:
+                    start = sentence.start() + match.start()
+                    place = passage.span(start, start + len(match.group()))
+                    yield Avoided(place, match.group(), hit, brought[hit])
+                    break
+
+
+def _avoiders(said: str) -> list[re.Match[str]]:
+    """Who avoids something, where the sentence offers them the dish: "if she can't have eggs, swap them" does not."""
+    found = list(_AVOIDS.finditer(said))
+    if not found:
+        return []
+    rest = _AVOIDS.sub(lambda match: " " if match.group("ill") is None else match.group(), said)
+    offered = _OFFERED.search(rest) or _OFFERED.search(said[: found[0].end()])
+    return found if offered and not _TURNED.search(rest) else []
