@@ -135,5 +135,5 @@ def _step(index: int, sentence: str, start: int, lines: tuple[FoodLine, ...], bo
                 with_liquid="water" in clause,
             )
         )
-    splits = "baby's portion" in sentence and any(m.verb == "lift-out" for m in found)
-    return Step(index, sentence, Span(start, start + len(sentence)), tuple(actions), bowl, splits)
+    lifted = next((m.start for m in found if m.verb == "lift-out" and "baby's portion" in sentence), None)
+    return Step(index, sentence, Span(start, start + len(sentence)), tuple(actions), bowl, lifted)

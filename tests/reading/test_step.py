@@ -344,6 +344,9 @@ MORE_FOODS = (
         ("Blitz onion, pepper and oats.", ["blend"], [2, 3, 5]),
         ("Put oats and milk in a bowl.", ["add"], [4, 5]),
         ("Add the onion puree and stir.", ["add", "mix"], [3]),
+        ("Add the bacon and mince and cook for 8 minutes.", ["add", "cook"], [0, 1]),
+        ("Add the milk and purée until smooth.", ["add", "puree"], [4]),
+        ("Chop the onion and mince the bacon.", ["chop", "mince"], [1, 3]),
         ("Mash well and feed warm.", ["mash"], []),
     ],
 )

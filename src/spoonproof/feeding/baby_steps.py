@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.feeding.step_words import SPLIT
 from spoonproof.feeding.words import keys, words
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.treatment import Treatment
@@ -50,13 +49,12 @@ def baby_text(step: Step) -> str:
     A step that lifts out the baby's portion counts up to there, and on from there where it goes on with the baby's
     ("lift out the baby's portion and blend it"), but not past "before" ("before the salt goes in").
     """
-    if not step.splits:
+    if step.lifted_at is None:
         return _without_familys(step)
     if step.bowl == "baby":
         later = re.search(r"\bbefore\b", step.text, re.I)
         return step.text[: later.start()] if later else step.text
-    cut = SPLIT.search(step.text) or re.search(r"\b(?:before|first)\b", step.text, re.I)
-    return step.text[: cut.start()] if cut else _without_familys(step)
+    return step.text[: step.lifted_at]
 
 
 def _without_familys(step: Step) -> str:

@@ -108,11 +108,6 @@ FLATTENED = re.compile(
 SOFT_END = re.compile(
     r"\b(?:until|till)\b[^.;]{0,60}\b(?:soft|tender|squash\w*|collaps\w*|falls? apart|mush\w*)\b", re.I
 )
-SPLIT = re.compile(
-    r"\b(?:lift|take|set|spoon|scoop|remove|put|ladle|transfer|reserve)\w*\b[^.;,]{0,40}"
-    r"\b(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child(?:ren)?)\b",
-    re.I,
-)
 REMOVE = (
     r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|"
     r"clear|cut|slid|slip|flick|pop)\w*"

@@ -135,7 +135,8 @@ class FoodTable:
             return NameMatch(start, start + len(words.strip()), record)
         phrase = tokens(words)
         best: tuple[int, int, str] | None = None
-        for start, end, food in self._spans(words, phrase):
+        for begin, end, food in self._spans(words, phrase):
+            start = begin - (begin > 0 and self._says_again(phrase[begin - 1].word, phrase[end - 1].word, food))
             # The longest name; among equals the first.
             if (best is None or end - start > best[1] - best[0]) and self._natural(words, phrase, start, end, food):
                 best = (start, end, food)
@@ -146,6 +147,13 @@ class FoodTable:
         while end < len(phrase) and phrase[end].word in kind and _together(words, phrase[end - 1 : end + 1]):
             end += 1  # "mild cheddar cheese"
         return NameMatch(phrase[start].start, phrase[end - 1].end, food)
+
+    def _says_again(self, before: str, last: str, food: str) -> bool:
+        """Whether the word before a name is part of another of its names: "white basmati rice", which is white rice,
+        or says of what grows that it tastes as it should: "sweet eating apples"."""
+        if before == "sweet" and self._data["foods"][food].get("group") in GROWN:
+            return True
+        return self._names.get(f"{before} {last}") == food
 
     def _says_kind(self, food: str) -> frozenset[str]:
         return SAYS_KIND.get(self._data["foods"][food].get("group", ""), frozenset())

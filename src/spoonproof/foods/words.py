@@ -188,8 +188,13 @@ NOT_OF_FRUIT = _words("leaf")
 STOP = _words("in with from for to plus into until cut about such at as on per each if") | {"e", "g", "i"}
 # After "of" the name has ended only where it is left open which one: "milk of choice", but "cream of wheat".
 LEFT_OPEN = _words("choice your any each")
-# Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "salmon flakes".
-SAYS_KIND = {"cheese": _words("cheese"), "spice": _words("powder"), "fish": _words("fish flake")}
+# Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "sourdough toast".
+SAYS_KIND = {
+    "baked": _words("bread toast"),
+    "cheese": _words("cheese"),
+    "spice": _words("powder"),
+    "fish": _words("fish flake"),
+}
 # Words that make another food of what they stand by, whatever else we know.
 CHANGES = _words(
     """dried dry tinned canned smoked cured salted sweetened candied pickled fermented instant powdered flavoured vegan

@@ -145,7 +145,8 @@ class Step:
     """One sentence of the method with what was read out of it, and whose bowl it is about.
 
     ``bowl`` is None while the pot is common, "family" for what happens after the baby's portion
-    was lifted out, "baby" for what is done to the baby's portion. ``splits`` when this step lifts it out.
+    was lifted out, "baby" for what is done to the baby's portion. ``lifted_at``: where in ``text`` it is
+    lifted out, None in a step that does not.
     """
 
     index: int
@@ -153,7 +154,12 @@ class Step:
     span: Span
     actions: tuple[Action, ...] = ()
     bowl: Bowl | None = None
-    splits: bool = False
+    lifted_at: int | None = None
+
+    @property
+    def splits(self) -> bool:
+        """Whether this step lifts out the baby's portion."""
+        return self.lifted_at is not None
 
     @property
     def until(self) -> str:

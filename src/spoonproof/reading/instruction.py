@@ -43,11 +43,8 @@ _NOUN_BEFORE = re.compile(
     r"|(?:the|with|over|on|of)[ \t]{1,9}[\w-]+[ \t]{1,9}(?:and|or))[ \t]{1,9}$",
     re.I,
 )
-_NOUN_IN_LIST = re.compile(  # "add the lentils, purée and tomatoes"
-    r"\b(?:the|of|your)[ \t]{1,9}(?:(?!and\b)[\w-]{2,20}[ \t]{1,9})?$"
-    r"|\b(?:add|stir|tip|mix|pour|put|with)\b[^.;]{0,80}(?:,|\band)[ \t]{1,9}$",
-    re.I,
-)
+_OF_A_FOOD = re.compile(r"\b(?:the|of|your)[ \t]{1,9}(?:(?!and\b)[\w-]{2,20}[ \t]{1,9})?$", re.I)  # "the fruit purée"
+_ENDS_A_LIST = re.compile(r"^(?=[^.;:]{0,100}$)[^.;:]{0,90}\w(?:,|,? and)[ \t]{1,9}(?:the[ \t]{1,9})?$", re.I)
 _DONE_TO = re.compile(
     r"[ \t]+(?:(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)"
     r"|it|them|this|these|those|the|your|everything|all|both|half)\b",
@@ -72,8 +69,6 @@ _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
     r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b",
     re.I,
 )
-_BESIDE_MINCE = re.compile(r"\b(?:the|your)[ \t]{1,9}[\w-]{2,20}[ \t]{1,9}and[ \t]{1,9}$", re.I)
-_GOES_ON_HEATED = re.compile(r"[ \t]{1,9}(?:until|till|for|over)\b", re.I)
 _LEAD_CLAUSE = re.compile(r"\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b", re.I)
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
 
@@ -100,10 +95,10 @@ class Instruction:
     mentions: list[Mention] = field(default_factory=list)
 
 
-def find_instructions(tables: Tables, text: str) -> list[Instruction]:
-    """The verbs of the sentence, each with the stretch of text that is its own."""
+def find_instructions(tables: Tables, text: str, listed: str = "") -> list[Instruction]:
+    """The verbs of the sentence, each with the stretch of text that is its own; ``listed``: its foods' names."""
     said = tables.verbs.find(text)
-    matches = [m for m in said if not _describes(text, m, said)]
+    matches = [m for m in said if not _describes(tables, text, m, said, listed)]
     for use in _USE_TO.finditer(text):
         tail = tables.verbs.find(text[use.end() : use.end() + 40])[:1]
         matches += [VerbMatch(m.start + use.end(), m.end + use.end(), m.verb) for m in tail if m.start == 0]
@@ -152,7 +147,25 @@ _ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
 _BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
 
 
-def _describes(text: str, match: VerbMatch, others: Sequence[VerbMatch]) -> bool:
+def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
+    """ "Add the lentils, purée and tomatoes", "fry the onion and mince": a food of the list, the last of those that a
+    verb before it acts on. "Add the milk and purée", where no line is called so, is an instruction."""
+    word = text[match.start : match.end].lower()
+    if _DONE_TO.match(text, match.end):
+        return False
+    before = [one for one in others if one.end <= match.start]
+    if word != "mince" and _OF_A_FOOD.search(text[: match.start]):
+        return not any(one.end + 5 > match.start for one in before)
+    if not before:
+        return False
+    between = text[before[-1].end : match.start]
+    if "," not in between and word.replace("é", "e") not in listed.lower().replace("é", "e"):
+        return False
+    role = tables.verbs.get(before[-1].verb).role
+    return (role == "join" or (role == "heat" and word == "mince")) and _ENDS_A_LIST.match(between) is not None
+
+
+def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
     if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
@@ -170,12 +183,8 @@ def _describes(text: str, match: VerbMatch, others: Sequence[VerbMatch]) -> bool
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
-    if word in ("purée", "puree") and (listed := _NOUN_IN_LIST.search(text[: match.start])):
-        if any(listed.start() < one.start < match.start for one in others):
-            return False  # "cover with water, then drain and purée"
-        return _DONE_TO.match(text, match.end) is None
-    if word == "mince" and _GOES_ON_HEATED.match(text, match.end):  # "fry the bacon and mince until no pink remains"
-        return _BESIDE_MINCE.search(text[max(0, match.start - 50) : match.start]) is not None
+    if word in ("purée", "puree", "mince"):
+        return _names_a_food(tables, text, match, others, listed)
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
 
 

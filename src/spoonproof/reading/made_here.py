@@ -27,11 +27,11 @@ _OF = {
 _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
     r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
-    r"|mould|mold|stretch)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
+    r"|mould|mold|stretch|cut|slice)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
     r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+"
     r"(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six|eight))[ \t]+)?"
     r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough|short|long|little|small"
-    r"|flat|neat|fat)[ \t]+){0,2}$",
+    r"|flat|neat|fat|chunky)[ \t]+){0,2}$",
     re.I,
 )
 

@@ -133,7 +133,7 @@ def _sentence_of(entry: Scalar | Mapped) -> Scalar | None:
 def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     passage = passage_of(scalar, reader.document)
     text = passage.text
-    drafts = find_instructions(reader.tables, text)
+    drafts = find_instructions(reader.tables, text, " ".join(reader.listed))
     mentions = _mentions(reader, passage, drafts)
     cut = split_at(text) if not reader.split else None  # where this step lifts out the baby's portion
     if cut is not None:
@@ -150,7 +150,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     reader.used.update(i for action in actions if action.verb == "crack" for i in action.foods)
     note_used(reader, text, mentions, drafts)
     bowl = _step_bowl(reader, passage, actions, drafts, cut)
-    step = Step(index, text, scalar.span, actions, bowl, cut is not None)
+    step = Step(index, text, scalar.span, actions, bowl, cut[0] if cut is not None else None)
     reader.split = reader.split or cut is not None
     note_shared(reader, text, mentions, drafts)
     note_unlisted(reader, passage, mentions, index)

@@ -32,7 +32,10 @@ _FOR = re.compile(r"\bfor (?:about |around )?$", re.I)
 _UNIT_BEFORE = re.compile(r"[0-9][ \t]{0,3}min(?:ute)?s?\b", re.I)
 _AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
 _NOT_A_TIME = re.compile(
-    r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in)[ \t]{1,9}(?:about )?$", re.I
+    r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in"
+    r"|(?:pack|packet|package|box|label|instructions?|directions?|says?),?[ \t]{1,3}(?:plus|and|with))"
+    r"[ \t]{1,9}(?:about |an extra |another )?$",
+    re.I,
 )
 _NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says", "3 minutes past what the packet says"
     r"[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
@@ -124,7 +127,7 @@ def _times(text: str) -> tuple[FoundTime, ...]:
             at += 1
             continue
         at = one.end
-        if not _NOT_A_TIME.search(text[max(0, one.start - 24) : one.start]) and not _NOT_SO_LONG.match(text, one.end):
+        if not _NOT_A_TIME.search(text[max(0, one.start - 36) : one.start]) and not _NOT_SO_LONG.match(text, one.end):
             found.append(_counted(text, one))
     return tuple(found)
 

@@ -26,6 +26,7 @@ Passes::
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from spoonproof.checks.from_cooking import FINE, cooked, judged, melts_in, minutes_words, need_sources
@@ -45,6 +46,10 @@ SOURCES = ("common-practice",)
 
 _STEWING = ("aubergine", "courgette", "pepper", "tomato", "onion", "leek", "fennel", "marrow", "okra")
 """Vegetables that a stew is meant to melt (common practice)."""
+_MEANT = re.compile(
+    r"\b(?:until|till)\b[^.;]{0,40}\b(?:melting|silky|collaps|fall(?:s|ing)? apart|pulp|mush)", re.IGNORECASE
+)
+"""So soft is what the cook is after."""
 _STEWED_GREENS = frozenset(
     {"spring-greens", "turnip-greens", "mustard-greens", "kale", "amaranth-leaves", "cassava-leaves"}
 )
@@ -59,6 +64,8 @@ def check(dish: Dish) -> Iterator[Fault]:
         softness, need = judged(dish, story)
         time = cooked(story)
         if softness != "spent" or need is None or time is None or melts_in(story) or _falls_apart(story):
+            continue
+        if any(_MEANT.search(dish.recipe.steps[heat.step].text) for heat in story.heats):
             continue
         if any(heat.verb == "slow-cook" for heat in story.heats):
             continue  # all goes in at the start and nobody stands by
@@ -94,7 +101,7 @@ def _falls_apart(story: Story) -> bool:
         return False
     if (story.food.parent or story.food.id) in _STEWED_GREENS:
         return True
-    stews = (story.food.parent or story.food.id).endswith(_STEWING)
-    if story.made == "mashed" and (story.food.group == "fruit" or stews):
+    stews = story.food.group == "fruit" or (story.food.parent or story.food.id).endswith(_STEWING)
+    if stews and (story.made == "mashed" or any(heat.verb in ("braise", "stew") for heat in story.heats)):
         return True
     return story.made in FINE and story.food.group in ("fruit", "vegetable") and story.food.hardness != "leaf"
