@@ -26,7 +26,7 @@ _BEGINS = (
     r"(?:i|we|you|he|she|they|it|that|this|there|these|those|mine|hers|theirs|ours|nobody|everyone|everybody|then"
     r"|his(?= (?:is|are|stays|has|gets|goes|comes))|(?:i|we|you|he|she|they|it|that|there)['’]\w+"
     r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|\w+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
-    rf"|brother|son|daughter|boy|girl|husband|wife|\w+(?: \w+)? {_VERBS}))\b"
+    rf"|brother|son|daughter|boy|girl|husband|wife|\w+(?: \w+){{0,4}} {_VERBS}))\b"
 )
 """Words with which another clause begins after a comma, "and" or "or"."""
 _BORDER = re.compile(
@@ -47,7 +47,8 @@ _LEADING = re.compile(
 """A clause that another follows without a word between: "while she ate, my toast went cold"."""
 _THE_LAST = re.compile(
     r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
-    r"(?:it|that|them|those|these|some|one)\b(?! (?:(?:bit|kind|sort) )?(?:of|is|was)\b)",
+    r"(?:it|that|them|those|these|some|one)\b(?! (?:(?:bit|kind|sort) )?(?:of|is|was)\b)"
+    r"|^\W*(?:so |and )?(?:it|they)(?:['’](?:s|re)| is| are) (?:her|his|my|our|their|the)\b",
     re.I,
 )
 """Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
@@ -84,7 +85,7 @@ def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Cl
     for start, end in pairwise(_edges(said, foods)):
         named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
         before = found[-1].about if found else ()
-        about = (*before, *named) if named and _THE_LAST.search(said, start, end) else named or before
+        about = (*before, *named) if named and _THE_LAST.search(said[start:end]) else named or before
         found.append(Clause(start, end, named, about, tuple(one for one in marks if start <= one.start < end)))
     first = next((clause.about for clause in found if clause.about), ())
     return [clause if clause.about else clause._replace(about=first) for clause in found]

@@ -39,6 +39,8 @@ _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
 """What opens a reason, which hands nothing over: "because raw sponge mix has egg in it"."""
+_FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
+"""Words before who gets it: "for the ten-month-old, same as what her sister has"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
 _BABY = ("child", "they", "babys")
@@ -150,6 +152,9 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
     if clause.has("idle"):
         return ""
     if not others:
+        return "baby"
+    for_whom = [mark for mark in babys if _FOR_WHOM.search(said[: mark.start])]
+    if for_whom and _nearest(for_whom, food) < _nearest(others, food):
         return "baby"
     eats = clause.of("eats")
     for one in sorted([*babys, *others], key=lambda mark: mark.start):
