@@ -46,6 +46,7 @@ _LIKENESS = re.compile(
 )
 
 
+_AS_ONE = re.compile(r"\bas (?:an? )?(?:natural )?$", re.I)
 _IN_THE_BLOOD = re.compile(r"\bblood $", re.I)
 _THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
 
@@ -63,6 +64,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
         return True  # "until the fruit squashes"
     if hit.phrase == ("stock", "pot") and _PUT_IN.search(text[: hit.start]):
         return True  # "in a stock pot": the pan
+    if hit.phrase == ("sweetener",) and _AS_ONE.search(text[: hit.start]):
+        return True  # "a little jaggery as sweetener": the jaggery is told by its own name
     if hit.phrase == ("sugar",) and _IN_THE_BLOOD.search(text[: hit.start]):
         return True
     if len(hit.phrase) != 1:
