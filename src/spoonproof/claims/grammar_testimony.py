@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
-_content = ways("nutrient-content")
 _disease = ways("disease")
 _benefit = ways("general-benefit")
 _function = ways("function")

@@ -15,7 +15,6 @@ from functools import lru_cache
 from typing import Literal
 
 Shape = Literal["slab", "cylinder", "cube", "sphere"]
-SHAPES: tuple[Shape, ...] = ("slab", "cylinder", "cube", "sphere")
 
 ALPHA = 1.4e-7  # m²/s, what most vegetables and fruit have
 ALPHA_FAST = 1.82e-7  # m²/s, the highest of the table: for the bound

@@ -131,13 +131,7 @@ _UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys", "safe": "unde
 
 def _standing(marks: Sequence[Hit]) -> list[Hit]:
     """The marks that hold."""
-    held = [
-        mark
-        for mark in marks
-        if not any(
-            one.value == _UNDONE.get(mark.value) and one.start < mark.end and mark.start < one.end for one in marks
-        )
-    ]
+    held = [mark for mark in marks if not any(_undoes(one, mark) for one in marks)]
     others = [mark for mark in held if mark.value == "other"]
     return [
         one
