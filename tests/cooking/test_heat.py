@@ -1,4 +1,5 @@
 import math
+from typing import get_args
 
 import pytest
 from hypothesis import given, settings
@@ -7,7 +8,6 @@ from hypothesis import strategies as st
 from spoonproof.cooking.heat import (
     ALPHA,
     ALPHA_FAST,
-    SHAPES,
     Shape,
     bessel,
     centre_ratio,
@@ -16,6 +16,8 @@ from spoonproof.cooking.heat import (
 )
 from tests.cooking.bench import rows
 from tests.each import each
+
+SHAPES: tuple[Shape, ...] = get_args(Shape)
 
 # First root and coefficient of the one-term solution, as handbooks of heat transfer tabulate them (Incropera and
 # DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1; recalled, and recomputed below from the equations).
