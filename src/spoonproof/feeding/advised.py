@@ -8,7 +8,8 @@ age or for somebody else's plate does not.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from functools import partial
 
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import names_child
@@ -75,6 +76,7 @@ def advised(
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
         asked = _Asked(rows, months, tables, passage.kind, by_shape)
+        film = passage.kind == "speech" and not by_shape
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for at, (start, end) in enumerate(places):
@@ -90,10 +92,9 @@ def advised(
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
                     continue  # no row of this age is about it, whatever the words say
-                told_so = asked.stance(said, hit, around)
-                row = asked.danger(said, hit, told_so, around=around, film=passage.kind == "speech" and not by_shape)
+                row = asked.danger(said, hit, partial(asked.stance, said, hit, around), around=around, film=film)
                 if row is None and hit in alone:
-                    row = asked.danger(*alone[hit], around=around, film=passage.kind == "speech" and not by_shape)
+                    row = asked.danger(*alone[hit], partial(stance, *alone[hit], tables), around=around, film=film)
                 if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end), tables):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
@@ -102,7 +103,7 @@ def advised(
         for one in carried_on(passage.text, places, tables):
             begins = one.begins
             first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
-            over = stance(passage.text[begins : one.ends], first, tables, one.pointing[0] - begins)
+            over = partial(stance, passage.text[begins : one.ends], first, tables, one.pointing[0] - begins)
             row = asked.danger(one.said, one.hit, over)
             for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
                 row = row or asked.danger(one.said, hit, over)
@@ -135,18 +136,18 @@ class _Asked:
         self,
         said: str,
         hit: Found,
-        told: Stance | None = None,
+        stance_of: Callable[[], Stance],
         *,
         around: tuple[str, str] = ("", ""),
         film: bool = False,
     ) -> HazardRow | None:
-        """The gravest row of what ``said`` does with the food, None where it isn't handed to the baby; ``told``: what
-        more words than these do with it."""
+        """The gravest row of what ``said`` does with the food, None where it isn't handed to the baby; ``stance_of``
+        tells what these words, or more than these, do with it, and is asked only of a food that may be a danger."""
         by_shape = self.by_shape and not names_child("".join((around[0], said, around[1])), self.tables)
         classes = endangering(self.tables.kinds[hit.value], said, hit, self.kind, by_shape=by_shape)
         if not classes or kept_back(said, hit) or reckoned(said, hit):
             return None
-        told = told or stance(said, hit, self.tables)
+        told = stance_of()
         if told.turned or told.eaters == "others":
             return None
         if told.eaters != "baby" and hers_first(around[0]):

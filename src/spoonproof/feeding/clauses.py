@@ -17,6 +17,7 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
 from spoonproof.feeding.words import MINE
 from spoonproof.model.record import NamedTuple
+from spoonproof.model.remembered import Remembered
 
 Place = tuple[int, int]
 _VERBS = (
@@ -80,7 +81,7 @@ class Clause(NamedTuple):
 
 def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Clause]:
     """The clauses of a sentence whose ``foods`` stand at these places."""
-    marks = _standing(list(_marks(said, tables)))
+    marks = _marks(said, tables)
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
         named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
@@ -93,7 +94,7 @@ def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Cl
 
 def names_child(said: str, tables: FeedingTables) -> bool:
     """Whether words for a child stand in it, or for one already spoken of: "they" are anybody."""
-    return any(mark.value in ("child", "they", "babys") for mark in _standing(list(_marks(said, tables))))
+    return any(mark.value in ("child", "they", "babys") for mark in _marks(said, tables))
 
 
 def _edges(said: str, foods: Sequence[Place]) -> list[int]:
@@ -111,7 +112,14 @@ _LEAST = 2
 """Words that a clause has at least: "so" belongs to what follows."""
 
 
-def _marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
+def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
+    """The words of all classes that hold: each food of a sentence asks for them."""
+    known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
+    marks = known.get(said)
+    return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+
+
+def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
     yield from _words(tables).find(said)
     ours = [match.span() for match in _OURS.finditer(said)]
     hers = [match.span() for match in _HERS.finditer(said)]
