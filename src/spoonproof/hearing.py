@@ -95,7 +95,7 @@ def _told(about: str) -> str:
 
 def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether a statement to be cut tells of the danger ``one`` already: of safety, and in its words."""
-    if not other.advice.startswith("cut") or other.claim.kind != "safety-age" or not _overlap(other.claim, one.claim):
+    if not other.advice.startswith("cut") or other.claim.kind != "safety-age" or not other.claim.overlaps(one.claim):
         return False
     quote = other.claim.quote.lower()
     return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
@@ -104,7 +104,7 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
 def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) -> bool:
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
-    if other.advice not in ("keep", "add") or not _overlap(other.claim, one.claim):
+    if not other.stays or not other.claim.overlaps(one.claim):
         return False
     if other.claim.polarity == "refutes":
         return True
@@ -138,11 +138,7 @@ _SPEAKS_ON = re.compile(
 
 def _same(other: JudgedClaim, one: JudgedClaim) -> bool:
     """Whether two dangers are one, heard twice."""
-    return not other.claim.is_another_danger(one.claim) and _overlap(other.claim, one.claim)
-
-
-def _overlap(one: Claim, two: Claim) -> bool:
-    return one.passage is two.passage and one.start < two.end and two.start < one.end
+    return not other.claim.is_another_danger(one.claim) and other.claim.overlaps(one.claim)
 
 
 def _dangers(

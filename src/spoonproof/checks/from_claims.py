@@ -52,12 +52,14 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     packed with iodine and keeps their eyes healthy"."""
     kept: list[JudgedClaim] = []
     for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
-        beside = [other for other in kept if _overlap(judged, other)]
+        beside = [other for other in kept if judged.claim.overlaps(other.claim)]
         same = any(_alike(judged, other) for other in beside)
         known = judged.truth == "unlisted" and any(_told(other) for other in beside)
         if not same and not known:
             kept = [
-                other for other in kept if other.truth != "unlisted" or not (_told(judged) and _overlap(judged, other))
+                other
+                for other in kept
+                if other.truth != "unlisted" or not (_told(judged) and judged.claim.overlaps(other.claim))
             ]
             kept.append(judged)
     order = {id(judged): number for number, judged in enumerate(claims)}
@@ -71,11 +73,6 @@ def _alike(one: JudgedClaim, two: JudgedClaim) -> bool:
 
 def _told(judged: JudgedClaim) -> bool:
     return judged.entry is not None and judged.advice != "keep"
-
-
-def _overlap(one: JudgedClaim, other: JudgedClaim) -> bool:
-    a, b = one.claim, other.claim
-    return a.passage is b.passage and a.start < b.end and b.start < a.end
 
 
 def message(judged: JudgedClaim) -> str:

@@ -1,4 +1,4 @@
-"""Who gets the food that a sentence names: whether it is turned round, kept for later or for somebody else's plate."""
+"""Words for babies and for giving, whether a portion was out before a food went in, and for which later age it is."""
 
 from __future__ import annotations
 

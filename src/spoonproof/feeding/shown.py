@@ -222,6 +222,7 @@ def _in_vessel(said: str, hit: Found) -> bool:
 
 
 def facts_told(said: str, hit: Found) -> frozenset[str]:
+    """How the words say that the food is served, as the tables' closed words; "whole" and "raw" where they don't."""
     near = keys(_near(said, hit))
     facts = {fact for key in near if key != "can" and (fact := WORD_FACTS.get(key, ""))}
     done = done_to(said, hit)

@@ -184,7 +184,7 @@ def source_shown(source: str, dish: Dish) -> str:
 
 def stands(claim: JudgedClaim) -> bool:
     """Whether a claim may be made as it is, or with something added."""
-    return claim.truth == "true" and claim.advice in ("keep", "add")
+    return claim.truth == "true" and claim.stays
 
 
 def cited(dish: Dish, claims: Sequence[JudgedClaim]) -> list[str]:

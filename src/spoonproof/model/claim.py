@@ -91,6 +91,10 @@ class Claim:
         """Where the words stand in the document."""
         return self.passage.span(self.start, self.end)
 
+    def overlaps(self, other: Claim) -> bool:
+        """Whether both stand on some of the same words of one passage."""
+        return self.passage is other.passage and self.start < other.end and other.start < self.end
+
     def is_another_danger(self, other: Claim) -> bool:
         """Whether both endanger a baby, each in its own way: almonds and popcorn in one breath are told one by one."""
         return self.effect == other.effect == "danger" and self.relates_to != other.relates_to
@@ -122,3 +126,8 @@ class JudgedClaim:
     entry: str | None = None
     sources: tuple[SourceRef, ...] = ()
     trail: tuple[str, ...] = field(default=())
+
+    @property
+    def stays(self) -> bool:
+        """Whether its words may stay, as they are or with something added."""
+        return self.advice in ("keep", "add")

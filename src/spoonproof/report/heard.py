@@ -80,7 +80,7 @@ def folded(heard: Sequence[Heard]) -> list[Heard]:
     for one in ranked:
         claim = one.judged.claim
         told = taken.setdefault((claim.passage.document.path, id(claim.passage)), [])
-        beside = (other for other in told if other.start < claim.end and claim.start < other.end)
+        beside = (other for other in told if other.overlaps(claim))
         if any(not claim.is_another_danger(other) for other in beside):
             left_out.add(id(one))
         else:

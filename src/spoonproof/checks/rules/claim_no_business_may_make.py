@@ -34,11 +34,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     """A note for each statement kept in unbound speech that some market would refuse a business."""
     for judged in once(dish.claims):
         refused = [answer for answer in judged.allowed if answer.answer == "no" and not answer.bound]
-        if (
-            judged.advice not in ("keep", "add")
-            or judged.claim.polarity in ("asks", "denies", "refutes")
-            or not refused
-        ):
+        if not judged.stays or judged.claim.polarity in ("asks", "denies", "refutes") or not refused:
             continue
         why = next((answer.why for answer in refused if answer.why), "")
         markets = ", ".join(answer.market for answer in refused)

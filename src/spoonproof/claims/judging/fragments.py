@@ -28,14 +28,11 @@ def _without_fragments(claims: Sequence[JudgedClaim]) -> Iterator[tuple[JudgedCl
     few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
     claims = [one for one in claims if len(claims) < 2 or not only_named(one.claim)]
-    kept = [one for one in claims if one.truth == "true" and one.advice in STANDS]
+    kept = [one for one in claims if one.truth == "true" and one.stays]
     claims = [one for one in claims if not any(_only_a_part(one, other) for other in kept)]
     for one in claims:
         if not any(worse_reading(other, one) for other in claims):
             yield one, _beside(one, [other for other in claims if worse_reading(one, other)])
-
-
-STANDS = ("keep", "add")
 
 
 def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
@@ -44,14 +41,12 @@ def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     stand beside what is cut of the whole ("carrots have vitamin A, which cures colds"), as long as none of the words
     that are cut are its own; what is only to be softened or sourced decides where it says all that the other does."""
     a, b = one.claim, other.claim
-    if a.passage is not b.passage or one.advice not in STANDS or other.advice in STANDS:
+    if not a.overlaps(b) or not one.stays or other.stays:
         return False
     part_of_worse = b.start <= a.start and a.end <= b.end
     if not other.advice.startswith("cut"):
-        return (a.kind == b.kind and part_of_worse) or (b.kind == "quantity" and a.start < b.end and b.start < a.end)
-    if a.kind != b.kind and part_of_worse and a.end - a.start < b.end - b.start:
-        return False
-    return a.start < b.end and b.start < a.end
+        return (a.kind == b.kind and part_of_worse) or b.kind == "quantity"
+    return a.kind == b.kind or not part_of_worse or a.end - a.start == b.end - b.start
 
 
 def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
@@ -77,7 +72,7 @@ def _same_number(one: JudgedClaim, other: JudgedClaim) -> bool:
     """Whether the other says of what the number of the one is: "1 g of salt" beside "1 g of salt a day"."""
     a, b = one.claim, other.claim
     both = a.kind == b.kind == "quantity" and one.truth == "unproven" and bool(b.nutrients)
-    return both and a.number == b.number and a.start < b.end and b.start < a.end
+    return both and a.number == b.number and a.overlaps(b)
 
 
 def _for_whom(longer: Claim, shorter: Claim) -> bool:
