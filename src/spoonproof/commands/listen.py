@@ -265,14 +265,12 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(
-            passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
+        heard = partial(
+            hear, passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
         )
+        found = heard()
         if options.trail:
-            second = hear(
-                passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
-            )
-            again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
+            again.update((id(once), twice) for once, twice in zip(found, heard(), strict=True))
         yield from found
 
 
