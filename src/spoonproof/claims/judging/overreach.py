@@ -44,6 +44,10 @@ _TURNED_DOWN = re.compile(
     re.IGNORECASE,
 )
 """A child that turns down what the claim speaks of: "who refuses lumps at seven months"."""
+_BETTER_THAN = re.compile(
+    r" (?:better|best|healthier|safer|gentler|kinder|easier|superior|worse) (?:[a-z0-9']+ ){0,6}(?:than|to) "
+)
+"""What holds one thing that may be given against another: that it is better is not said by leave to give it."""
 _ASIDE = re.compile(r"(?:after|than|instead of|next to|besides?|apart from|other than|rather than) ", re.IGNORECASE)
 """How a claim begins whose food is what another is held against: "the best drink after water for a one year old"."""
 _NAMED_ONLY = re.compile(
@@ -134,7 +138,8 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
         verdict.steps.append("put into others' mouths and answered with a but: not kept")
         return
     given = claim.kind == "safety-age" and key.stance == "permits"
-    if given and (_TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
+    compared = _BETTER_THAN.search(plain(around(claim))) and not (verdict.entry and "than" in verdict.entry.said)
+    if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
         verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
         verdict.why = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
         verdict.steps.append("it is turned down, or named beside something else, and not given: not kept")
