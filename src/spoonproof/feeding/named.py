@@ -10,7 +10,7 @@ from spoonproof.feeding.words import Found
 STEP_KINDS = frozenset(
     """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
     hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
-    salty-food juice""".split()
+    salty-food juice medicine""".split()
 )
 # Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
 _ORDINARY_IN_STEPS = frozenset(
