@@ -153,7 +153,9 @@ def without_made(
         ):
             continue  # "cut each meatball into quarters", "with plenty of gravy"
         elif not DEFINITE.search(before) or not (
-            one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
+            one.food in made
+            or _is_dish(words, title)
+            or any(_has_what_it_takes(name, listed) for name in (words, record.name))
         ):
             kept.append(one)
     made.update(name for name, found in (("shaped", shaped), ("dough", dough)) if found is not None)
