@@ -59,7 +59,7 @@ _NOW = re.compile(
 )
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
-    "okay fine safe hedge percent child-can must-do should leave-it-out".split()
+    "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
 )
 _SAYS_SO = re.compile(
     r"\?|\b(?:common\w*|rare\w*|outgr[eo]w\w*|for life|signs?|toler\w+|early|earlier|suit\w*|low\w*|link\w*|"
@@ -71,12 +71,15 @@ _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent".split()
 )
 _REACTION = frozenset({"reaction"})
+_OF_IT = re.compile(r"\b(?:of|with) (?:[\w'-]+ ){0,2}$")
+_PREDICATED = frozenset({"copula", "hedge"})
+_ONCE_WAS = frozenset({"was", "were", "would be"})
 _PROPERTIES = ("allergenic", "allergen", "allergens")
 _FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|them|(?:grand)?(?:son|daughter))\b")
 _ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
 _TO_ALL = re.compile(
     r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|risk|likely|"
-    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
+    r"usual\w*|normal\w*|general\w*|often|mostly|tends?|common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
 _TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _GROUP = re.compile(r"proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?|grains")
@@ -199,8 +202,16 @@ def _says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
     borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
     if borne and not tagged.is_any(begin, _REACTION):
         return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
+    if _is_told_of(tagged, begin, end_of(match)):
+        return True  # "shellfish allergies *tend* to last"
     around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
     return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
+
+
+def _is_told_of(tagged: Tagged, begin: int, end: int) -> bool:
+    """Whether something is said of an allergy itself, and not of its signs or of one that somebody had."""
+    said = tagged.find(_PREDICATED, end, end + 1) and said_at(tagged, end) not in _ONCE_WAS
+    return bool(said) and _OF_IT.search(text_before(tagged, begin)) is None
 
 
 def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
@@ -330,7 +341,7 @@ def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
-        return len(tagged.items) <= _LINE
+        return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
     said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
     return bool(named) and said_of_it
