@@ -71,6 +71,7 @@ _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent".split()
 )
 _REACTION = frozenset({"reaction"})
+_IF = frozenset({"when-ill", "the-child"})
 _OF_IT = re.compile(r"\b(?:of|with) (?:[\w'-]+ ){0,2}$")
 _PREDICATED = frozenset({"copula", "hedge"})
 _ONCE_WAS = frozenset({"was", "were", "would be"})
@@ -202,7 +203,7 @@ def _says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
     borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
     if borne and not tagged.is_any(begin, _REACTION):
         return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
-    if _is_told_of(tagged, begin, end_of(match)):
+    if _is_told_of(tagged, begin, end_of(match)) or _leads_to_it(tagged, match, begin):
         return True  # "shellfish allergies *tend* to last"
     around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
     return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
@@ -212,6 +213,13 @@ def _is_told_of(tagged: Tagged, begin: int, end: int) -> bool:
     """Whether something is said of an allergy itself, and not of its signs or of one that somebody had."""
     said = tagged.find(_PREDICATED, end, end + 1) and said_at(tagged, end) not in _ONCE_WAS
     return bool(said) and _OF_IT.search(text_before(tagged, begin)) is None
+
+
+def _leads_to_it(tagged: Tagged, match: Match, begin: int) -> bool:
+    """Whether a food comes first that is no part of the allergy's name: "*whey* makes it unfit for dairy allergies"."""
+    if match.subject is None or match.subject[1] >= begin - 1:
+        return False
+    return not tagged.find(_IF, match.subject[1], begin)
 
 
 def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
