@@ -104,17 +104,21 @@ def _own_table(argv: Sequence[str], error: Exception) -> int:
 
 def _run(name: str, rest: Sequence[str]) -> int:
     import gc
+
+    # Code, tables and recipes are many small objects that live to the end: looking through them at every 700th is in
+    # vain.
+    gc.set_threshold(200_000, 20, 100)
     import importlib
 
     from spoonproof import modules
 
-    modules.take()
+    ours = modules.take()
     from spoonproof.compiled import made_folder
     from spoonproof.expressions import take_from
 
-    # Tables and recipes are many small objects that live to the end: looking through them at every 700th is in vain.
-    gc.set_threshold(200_000, 20, 100)
     take_from(made_folder())
+    if name == "check" and ours is not None:
+        ours.bring_in()
     from spoonproof.clock import ClockError, today
     from spoonproof.folder import ChannelNotFound, PathNotFound, TooManyFiles
 

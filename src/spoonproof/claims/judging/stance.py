@@ -118,6 +118,15 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     return "dismisses" if risks else "permits"
 
 
+def _less_purpose(words: str, register: Register) -> str:
+    """Words less what a food is made safe for: "cut grapes lengthways so they can't block a throat" denies nothing."""
+    parted = _PURPOSE.split(words, maxsplit=1)
+    return f"{parted[0]} " if has_any(f"{parted[0]} ", register.words.get("made safe", ())) else words
+
+
+_PURPOSE = re.compile(r" so (?:that )?(?:they|it|nothing|none|she|he|your baby|the baby|baby) | so nobody ")
+
+
 def _as_said(claim: Claim, register: Register) -> Stance:
     """The stance of the claim's own words where they decide, else of the clause around them: "avoid salt, but
     honey is fine" permits honey, "honey given before the age of one is a no-no" does not."""
@@ -149,7 +158,9 @@ def _as_said(claim: Claim, register: Register) -> Stance:
         if has_any(words, register.words.get("allows", ())):
             # "Nothing is wrong with honey at six months, it is fine": the clause may deny the danger.
             return "dismisses" if _stance(around, register, subjects) == "dismisses" else "permits"
-    negated = claim.polarity == "denies" or bool(_negations(plain(claim.quote), register))
+    quote = plain(claim.quote)
+    done = _less_purpose(quote, register)
+    negated = (claim.polarity == "denies" and done == quote) or bool(_negations(done, register))
     # "Stir in honey if she won't eat": what is said of her keeps nothing from her.
     told = around.partition(" if ")[0]
     return _stance(told, register, subjects) or ("" if negated else "permits")
@@ -176,6 +187,7 @@ _A_YEAR = 12
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
     words = without_phrases(words, register.words.get("no denial", ()))
+    words = _less_purpose(words, register)
     if (
         has_any(words, register.words.get("risk denied", ()))
         or _ILL_DENIED.search(words)
