@@ -23,16 +23,14 @@ _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
 )
-_SAYS_SO = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|outgr[eo]w\w*|for life|signs?|toler\w+|early|earlier|suit\w*|low\w*|link\w*|"
-    r"correlat\w*|never|hardly|keep|first|without|babies|children|people|your|not|\w+n't|guarantee\w*|caus\w+|"
-    r"worr\w+|risks?|chances?|odds|likel\w+|deadly|fatal|kills?|die)\b"
-)
+_SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|\w+n't|worr\w+|risks?|deadly)\b")
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
-    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to".split()
+    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "
+    "offer reaction".split()
 )
 _REACTION = frozenset({"reaction"})
+_EATEN = frozenset({"food", "dish"})
 _IF = frozenset({"when-ill", "the-child"})
 _OF_IT = re.compile(r"\b(?:of|with) (?:[\w'-]+ ){0,2}$")
 _PREDICATED = frozenset({"copula", "hedge"})
@@ -74,7 +72,7 @@ def says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
     borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
     if borne and not tagged.is_any(begin, _REACTION):
         return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
-    if _is_told_of(tagged, begin, end_of(match)) or _leads_to_it(tagged, match, begin):
+    if _is_told_of(tagged, begin, end_of(match)) or _leads_to_it(tagged, begin):
         return True  # "shellfish allergies *tend* to last"
     around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
     return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
@@ -86,11 +84,10 @@ def _is_told_of(tagged: Tagged, begin: int, end: int) -> bool:
     return bool(said) and _OF_IT.search(text_before(tagged, begin)) is None
 
 
-def _leads_to_it(tagged: Tagged, match: Match, begin: int) -> bool:
+def _leads_to_it(tagged: Tagged, begin: int) -> bool:
     """Whether a food comes first that is no part of the allergy's name: "*whey* makes it unfit for dairy allergies"."""
-    if match.subject is None or match.subject[1] >= begin - 1:
-        return False
-    return not tagged.find(_IF, match.subject[1], begin)
+    eaten = tagged.find(_EATEN, 0, begin - 2)
+    return bool(eaten) and not tagged.find(_IF, eaten[0], begin)
 
 
 def of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
