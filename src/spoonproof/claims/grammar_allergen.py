@@ -215,7 +215,7 @@ ALLERGEN = (
         "reaction-signs",
         "O(<symptoms|reaction|allergy|allergy-weak|food-allergy>) ~5 T(<quickly>) ~8 <eating|fed>",
         "O(<reaction-sign|symptoms|reaction|food-allergy>) ~8 T(<in-time>) _1 <number> _1 <time-unit>",
-        "<reaction-sign> ~8 <ready|can-ask|hedge> ~2 O(<allergy|allergy-weak|reaction>)",
+        "<reaction-sign> ~8 <ready|can-ask|hedge> ~3 O(<allergy|allergy-weak|reaction>)",
         effect="allergic-reaction",
         veto="nonfood",
         says="how soon a reaction comes",
