@@ -112,13 +112,13 @@ def _run(name: str, rest: Sequence[str]) -> int:
 
     from spoonproof import modules
 
-    ours = modules.take()
+    modules.take()
     from spoonproof.compiled import made_folder
     from spoonproof.expressions import take_from
 
     take_from(made_folder())
-    if name == "check" and ours is not None:
-        ours.bring_in()
+    if name == "check":
+        modules.bring_in(modules.CHECKING)
     from spoonproof.clock import ClockError, today
     from spoonproof.folder import ChannelNotFound, PathNotFound, TooManyFiles
 

@@ -37,9 +37,10 @@ class Modules:
         """``file`` is open for reading, code lies from ``start`` on; ``made``: when it was written, in seconds."""
         self._file, self._start, self._places, self._package, self._made = file, start, places, package, made
         self._pieces: dict[int, list[Any]] = {}
-        together = [name for name, place in places.items() if place[5] >= 0]
-        first = min((places[name][3] for name in together), default=0)
-        self._first = [name for name in together if places[name][3] == first]
+        self._waiting: dict[int, list[str]] = {}
+        for name, place in places.items():
+            if place[5] >= 0:
+                self._waiting.setdefault(place[3], []).append(name)
 
     def find_spec(self, name: str, _path: Sequence[str] | None = None, _target: object = None) -> ModuleSpec | None:
         """The specification of one of our modules, None where its own file must be asked."""
@@ -70,29 +71,32 @@ class Modules:
         module.__file__ = spec.origin  # set here, the library would also work out where a .pyc might lie
         exec(code, module.__dict__)
 
-    def bring_in(self) -> None:
-        """Bring in the modules of the first piece, in the order in which each was ready when they were brought in one
-        by one: what a module imports is there by then, and nobody has to look for it."""
-        for name in self._first:
-            above, _, last = name.rpartition(".")
-            if name in sys.modules:
-                continue
-            spec = self.find_spec(name) if above in sys.modules else None
-            if spec is None:
-                import_module(name)  # as any other: changed since, or its package asks for it
-                continue
-            module = ModuleType(name)
-            module.__spec__, module.__loader__ = spec, spec.loader
-            module.__package__ = above
-            if spec.submodule_search_locations is not None:
-                module.__package__, module.__path__ = name, spec.submodule_search_locations
-            sys.modules[name] = module
-            try:
-                self.exec_module(module)
-            except BaseException:
-                del sys.modules[name]
-                raise
-            setattr(sys.modules[above], last, module)
+    def bring_in(self, piece: int) -> None:
+        """Bring in the modules of a piece, once, in the order in which each was ready when they were brought in one by
+        one: what a module imports is there by then, and the library need not look for it."""
+        start = sorted(self._waiting)[piece]
+        names, self._waiting[start] = self._waiting[start], []
+        for name in names:
+            if name not in sys.modules:
+                self._bring_in(name)
+
+    def _bring_in(self, name: str) -> None:
+        above, _, last = name.rpartition(".")
+        spec = self.find_spec(name) if above in sys.modules else None
+        if spec is None:
+            import_module(name)  # as any other: its source was changed, or its package is to come
+            return
+        module = ModuleType(name)
+        module.__spec__, module.__loader__, module.__package__ = spec, spec.loader, above
+        if spec.submodule_search_locations is not None:
+            module.__package__, module.__path__ = name, spec.submodule_search_locations
+        sys.modules[name] = module
+        try:
+            self.exec_module(module)
+        except BaseException:
+            del sys.modules[name]
+            raise
+        setattr(sys.modules[above], last, module)
 
     def _code(self, offset: int, length: int, which: int) -> Any:
         """The code at a place, which is had once."""
@@ -106,12 +110,23 @@ class Modules:
         return code
 
 
-def take() -> Modules | None:
+CHECKING, READING = 0, 1
+"""The pieces: what a check of a recipe brings in that was read before, and what reading it adds."""
+_taken: Modules | None = None
+
+
+def take() -> None:
     """Bring in our modules out of the installed wheel's one file, where there is one that this interpreter wrote."""
-    found = opened(INSTALLED, PACKAGE)
+    global _taken
+    _taken = found = opened(INSTALLED, PACKAGE)
     if found is not None:
         sys.meta_path.insert(0, found)
-    return found
+
+
+def bring_in(piece: int) -> None:
+    """Bring in all modules of a piece at once, where they lie in the one file."""
+    if _taken is not None:
+        _taken.bring_in(piece)
 
 
 def opened(path: str, package: str) -> Modules | None:

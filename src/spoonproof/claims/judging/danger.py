@@ -23,7 +23,7 @@ def _to_a_child(claim: Claim) -> bool:
 
 
 _BAD_FOR = re.compile(
-    r" (?:harms?|hurts?|damages?|affects?) (?:their|a baby's|his|her|the|babies'|children's|developing|growing) "
+    r" (?:harms?|hurts?|damages?|affects?) "
     r"| (?:gives?|cause|causes) (?:[a-z]+ ){0,3}?(?:food poisoning|botulism|salmonella|listeria) "
     r"| (?:makes?|get|gets) (?:[a-z']+ ){1,4}?(?:ill|sick|poorly|unwell) "
     r"| (?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|no good|not good|unsafe|unhealthy|risky) for "

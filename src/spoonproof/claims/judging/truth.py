@@ -10,7 +10,7 @@ from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.daily_need import daily_need
+from spoonproof.claims.judging.daily_need import daily_need, share_of_day
 from spoonproof.claims.judging.evidence import by_evidence, nutrient_wording
 from spoonproof.claims.judging.free_from import all_absent, counted_among, listed_absent, listed_present
 from spoonproof.claims.judging.polarity import (
@@ -82,13 +82,7 @@ def truth_of(
 
 
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
-_BEST = (
-    "the best source of",
-    "the richest source of",
-    "the top source of",
-    "the greatest source of",
-    "the number one source of",
-)
+_BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
 _ONLY = (
     "the only",
     "only source",
@@ -108,7 +102,7 @@ def _only_one(claim: Claim, verdict: Verdict) -> None:
     if (
         verdict.truth == "true"
         and claim.polarity == "asserts"
-        and (has_any(plain(claim.quote), _BEST) or outdone_by_none(claim))
+        and (_BEST.search(plain(claim.quote)) or outdone_by_none(claim))
     ):
         verdict.truth, verdict.wording = "overstated", None
         verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
@@ -150,6 +144,8 @@ def _plain(
         return quantity(replace(claim, number=stated), probe, numbers, register)
     if (counted := counted_among(claim, context, register)) is not None:
         return counted
+    if claim.kind in ("quantity", "nutrient-content") and (shared := share_of_day(claim, probe, context)) is not None:
+        return shared
     if claim.kind == "quantity" and (entry is None or not entry.said):
         need = daily_need(claim, key.months, context) or salt_limit(claim, register)
         return need or quantity(claim, probe, numbers, register)
