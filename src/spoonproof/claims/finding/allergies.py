@@ -27,7 +27,7 @@ _SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "
-    "offer reaction".split()
+    "offer".split()
 )
 _REACTION = frozenset({"reaction"})
 _EATEN = frozenset({"food", "dish"})
