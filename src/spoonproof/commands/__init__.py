@@ -127,7 +127,7 @@ def open_recipe(options: Namespace, path: Path) -> Dish | None:
     if path.is_dir():
         raise UsageError(f"{path} is a folder; name one recipe of it")
     folder = channel_or_none(options) or ChannelFolder(Path.cwd())
-    (file,) = folder.select([path], drafts=True)[:1] or (None,)
+    file = next(iter(folder.select([path], drafts=True)), None)
     if file is None or file.recipe is None:
         shown = printable(file.shown if file else str(path))
         print(f"{shown}: can't be read as a recipe; {ask_check(options, shown)} says why", file=sys.stderr)

@@ -10,7 +10,7 @@ import hashlib
 import io
 import os
 import zlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -108,18 +108,17 @@ class Album:
         """Paint what is not at hand: each drawing once, in several processes where there are many."""
         from spoonproof.crew import spread
 
-        def work(share: Sequence[_Unpainted]) -> list[dict[str, bytes]]:
-            return [self._painted(key, drawn()) for key, _, drawn in share]
+        def work(share: Sequence[_Unpainted]) -> Iterator[dict[str, bytes]]:
+            return (self._painted(key, drawn()) for key, _, drawn in share)
 
-        shares = spread(work, self._unpainted, PAINT_LEAST)
-        for start, share in enumerate(shares):
-            for (key, names, _), made in zip(self._unpainted[start :: len(shares)], share, strict=True):
-                for name, path in names.items():
-                    held = None if name in made else self._at_hand(path, f"{key}-{name}")
-                    if held is not None:
-                        self.held[path] = held
-                    else:
-                        self.files[path] = made[name]
+        painted = spread(work, self._unpainted, PAINT_LEAST)
+        for (key, names, _), made in zip(self._unpainted, painted, strict=True):
+            for name, path in names.items():
+                held = None if name in made else self._at_hand(path, f"{key}-{name}")
+                if held is not None:
+                    self.held[path] = held
+                else:
+                    self.files[path] = made[name]
         self._unpainted.clear()
 
     def _painted(self, key: str, shapes: Sequence[Shape]) -> dict[str, bytes]:
