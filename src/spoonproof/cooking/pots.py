@@ -152,6 +152,9 @@ class Kitchen:
         new = [i for i in named if self._home(i) is None]
         at = dict.fromkeys(self._home(i) for i in named)
         homes = [self.pots[home] for home in at if home is not None]
+        if not named and verb.role == "split" and step.splits and len(self.pots) > 1:
+            cooked = [pot for pot in self.pots if any(self.stories[i].heats for i in pot) and not self._all_out(pot)]
+            return self._merge(cooked or [self.at_hand], [])  # "boil the pasta; lift out the baby's sauce": of each
         if not named and verb.role == "split" and says.FLESH.search(self._words(step, action)):
             self.at_hand = baked(self.pots, self.stories) or self.at_hand
             return self.at_hand
