@@ -8,14 +8,15 @@ it comes first ("When she is teething, a cold carrot ..."). The classes of words
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from types import MappingProxyType
 from typing import cast
 
 from spoonproof.feeding.recipients import UNCUT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
-from spoonproof.feeding.words import MINE
+from spoonproof.feeding.words import MINE, words
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -32,7 +33,8 @@ _BEGINS = (
 """Words with which another clause begins after a comma, "and" or "or"."""
 _BORDER = re.compile(
     rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
-    r"|,? \b(?:but|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
+    r"|,? \b(?:(?<!nothing )(?<!anything )(?<!no one )but"
+    r"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
     r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
     r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
@@ -79,9 +81,12 @@ class Clause(NamedTuple):
         return [mark for mark in self.marks if mark.value in classes]
 
 
-def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Clause]:
-    """The clauses of a sentence whose ``foods`` stand at these places."""
-    marks = _marks(said, tables)
+def clauses(
+    said: str, foods: Sequence[Place], tables: FeedingTables, names: Mapping[str, str] = MappingProxyType({})
+) -> list[Clause]:
+    """The clauses of a sentence whose ``foods`` stand at these places; ``names``: of ``people``."""
+    marks = [*_marks(said, tables), *_named(said, names)] if names else _marks(said, tables)
+    marks = _standing(sorted(marks)) if names else marks
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
         named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
@@ -117,6 +122,13 @@ def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
     known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
     marks = known.get(said)
     return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+
+
+def _named(said: str, names: Mapping[str, str]) -> Iterator[Hit]:
+    for word in words(said):
+        called = said[word.start : word.end].removesuffix("'s").removesuffix("’s")
+        if called in names or word.plain in names:
+            yield Hit(word.start, word.end, names.get(called) or names[word.plain])
 
 
 def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:

@@ -63,7 +63,8 @@ _AGE = r"(?:one|two|three|four|five)\b(?! (?:of|or|and|more|in|o['’]clock|\w+s
 _LATER = re.compile(
     r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
     r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
-    rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are)? {_AGE})\b"
+    rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are| was| were)? {_AGE}"
+    rf"|\w+est(?:['’]s| is| was) {_AGE})\b"
     r"|\bfor (?:his|her|their|the|a) (?:first|second|third|fourth|\d\w\w) birthday\b"
     rf"|\b(?:from|after|past|over|until|till|before|under|at|(?<!one )by) (?:age |about )?{_AGE}",
     re.I,

@@ -36,6 +36,9 @@ _MARK = re.compile(r"[,;:.!?()–—]")
 """What no word of a gathering runs across: "I'm Pop, and I do Thursdays" pops nowhere."""
 _AROUND = 14
 """Words before and behind a gathering within which a word refuses it: speech has no full stops for minutes."""
+_DENIES = frozenset("""no not never without dont doesnt didnt wont neednt hardly skip""".split())
+_DENIED = 3
+"""Words before one that refuses within which it is denied itself."""
 _GLANCE = 12
 """Words of the next sentence among which one that speaks on is looked for."""
 _SPEAKS_ON = frozenset("""it they them this that these those she he her him his then so one some and which""".split())
@@ -262,10 +265,21 @@ def _gathered(said: _Said, first: int, last: int, gathering: _Gathering, room: i
     if best is not None:
         first = max(first, min(start for start, _ in best[1]) - _AROUND)
         last = min(last, max(end for _, end in best[1]) + _AROUND)
-        if any(_occurrences(said, first, last, part) for part in gathering.refused):
+        denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - {
+            at for start, end in best[1] for at in range(start, end)
+        }
+        if any(_refused(said, first, last, part, denied) for part in gathering.refused):
             return
         own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
         yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
+
+
+def _refused(said: _Said, first: int, last: int, part: _Part, denials: frozenset[int]) -> bool:
+    """Whether words of ``part`` stand there that no denial takes back: "no faffing with stirring" stirs nothing."""
+    return any(
+        not any(no in denials and not any(said.before[no + 1 : at + 1]) for no in range(at - _DENIED, at))
+        for at, _ in _occurrences(said, first, last, part)
+    )
 
 
 def _closest(

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import Clause, Place, clauses
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.tables import FeedingTables
@@ -40,6 +41,7 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
         or any(clause.has("once") for clause in read[: home[-1] + 1])
         or any(_standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
         or _answered(text, end, tables)
+        or only_asked(text, start, (hit.start, hit.end))
         or disowned(text, start, (hit.start, hit.end), tables)
     )
 
