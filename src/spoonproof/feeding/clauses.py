@@ -62,6 +62,9 @@ _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 _GIVEN = re.compile(r"\b(?:giv\w+|gave|fe[e]?d\w*|let\w*|offer\w*|hand\w*) $", re.I)
 
 
+_STOPS = re.compile(r"[.!?\n]")
+
+
 class Clause(NamedTuple):
     """``said[start:end]``; ``named``: the foods of the sentence that it names, ``about``: those it tells of; ``marks``:
     what stands in it, by class of words."""
@@ -87,14 +90,34 @@ def clauses(
     """The clauses of a sentence whose ``foods`` stand at these places; ``names``: of ``people``."""
     marks = [*_marks(said, tables), *_named(said, names)] if names else _marks(said, tables)
     marks = _standing(sorted(marks)) if names else marks
+    marks = [mark for mark in marks if not any(_in_name(mark, food) for food in foods)]
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
         named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
         before = found[-1].about if found else ()
         about = (*before, *named) if named and _THE_LAST.search(said[start:end]) else named or before
         found.append(Clause(start, end, named, about, tuple(one for one in marks if start <= one.start < end)))
+    found = _told_ahead(said, found)
     first = next((clause.about for clause in found if clause.about), ())
     return [clause if clause.about else clause._replace(about=first) for clause in found]
+
+
+def _told_ahead(said: str, read: Sequence[Clause]) -> list[Clause]:
+    """The clauses, of which one that opens a sentence speaks of the food that this sentence names, not of the last
+    one's: "for Bea, who is ten months, there is salmon"."""
+    found = list(read)
+    opening: list[int] = []  # clauses since the last full stop that name no food
+    for at, clause in enumerate(read):
+        if at and _STOPS.search(said, max(0, clause.start - 2), clause.start + 1):
+            opening = [at]
+        elif opening:
+            opening.append(at)
+        if clause.named:
+            for one in opening[:-1]:
+                if not read[one].has("thereof"):
+                    found[one] = read[one]._replace(about=clause.named)
+            opening = []
+    return found
 
 
 def names_child(said: str, tables: FeedingTables) -> bool:
@@ -122,6 +145,12 @@ def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
     known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
     marks = known.get(said)
     return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+
+
+def _in_name(mark: Hit, food: Place) -> bool:
+    """Whether a word stands in a food's name: a hot dog is no dog, a bread roll rolls nowhere."""
+    part = food[0] <= mark.start and mark.end <= food[1] and mark.end - mark.start < food[1] - food[0]
+    return part and mark.value != "child"  # "baby rice" is for one
 
 
 def _named(said: str, names: Mapping[str, str]) -> Iterator[Hit]:

@@ -118,7 +118,10 @@ _TELLS = re.compile(
 )
 
 
-_COUNTED = re.compile(r"^\W*number \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $", re.I)
+_COUNTED = re.compile(
+    r"^\W*(?:number|plate|snack|idea|option|day|meal|box|pot) \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $",
+    re.I,
+)
 """Words before the food in a list that is counted out: "number two whole blueberries"."""
 
 

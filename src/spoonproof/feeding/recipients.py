@@ -100,7 +100,8 @@ _HERS_FIRST = re.compile(
     r" (?:safely |already |well )?(?:scooped|taken|lifted|ladled|spooned|dished|served|set|put|out|aside|away"
     r"|in the bowl)\b"
     rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
-    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
+    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))"
+    rf"|\b(?:lift|scoop|ladle)\w* {_HERS}(?=\W*$|,| (?:and|then|before|first)\b)",
     re.I,
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)

@@ -130,6 +130,8 @@ _MADE_SAFE = re.compile(
 )
 
 
+_FLESH = frozenset({"meat", "fine-meat", "fish"})
+_RAW_BEFORE = re.compile(r"\braw (?:\w+ )?$", re.I)
 _STAYS_RAW = re.compile(
     r"\b(?:it|they|that|is|are) (?:(?:stays?|is|are|left|keeps?|still) ){1,2}(?:\w+ ){0,2}raw\b", re.I
 )
@@ -204,6 +206,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
+    if kinds & _FLESH and _RAW_BEFORE.search(said[: hit.start]):
+        shown |= kinds & _FLESH
     if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or runny(near)):
         shown |= {"shellfish"}
     if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):

@@ -42,6 +42,9 @@ _DENIED = 3
 _GLANCE = 12
 """Words of the next sentence among which one that speaks on is looked for."""
 _SPEAKS_ON = frozenset("""it they them this that these those she he her him his then so one some and which""".split())
+_OF_THINGS = frozenset("they them these those it".split())
+_FEW = 4
+"""Sentences over which one thing is told: "dried beans. Soak them. Rinse. Then they go straight in the pot"."""
 _Token = str | frozenset[str]
 """A folded word, or for "*" the words that will not do."""
 _Option = tuple[_Token, ...]
@@ -143,9 +146,7 @@ class Patterns:
             for first, last in sentences:
                 for gathering in self._that_may_stand(held, keys[first:last]):
                     found += _gathered(said_in, first, last, gathering, _NEAR)
-            for (first, middle), (_, last) in pairwise(sentences):
-                if _SPEAKS_ON.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
-                    continue
+            for first, middle, last in _spoken_on(sentences, keys):
                 for gathering in self._that_may_stand(held, keys[first:last]):
                     over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
@@ -231,6 +232,16 @@ def _sentences(text: str, row: Sequence[Word]) -> Iterator[tuple[int, int]]:
             first = at
     if row:
         yield first, len(row)
+
+
+def _spoken_on(sentences: Sequence[tuple[int, int]], keys: Sequence[str]) -> Iterator[tuple[int, int, int]]:
+    """Stretches of two sentences, then of up to four, of which the last speaks on: where they begin, where the last
+    does, and where they end."""
+    for more in range(1, _FEW):
+        for (first, ends), (middle, last) in zip(sentences, sentences[more:], strict=False):
+            speaks_on = _SPEAKS_ON if more == 1 else _OF_THINGS
+            if middle - ends <= _NEAR_IN_TWO and not speaks_on.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
+                yield first, middle, last
 
 
 class _Said(NamedTuple):

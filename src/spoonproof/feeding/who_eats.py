@@ -38,6 +38,8 @@ _LIKENED = re.compile(
 """Words before somebody who is only likened to: "like my mother does it"."""
 _OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets?|has)\b)\w", re.I)
 """Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
+_PLATE_OF = re.compile(r"\b(?:on|in|over|into|onto) (?:(?:my|our|the) )?$", re.I)
+"""Words before somebody whose food it goes into: "on Dad's porridge"."""
 _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
@@ -153,7 +155,8 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
     others = [
         one
         for one in clause.of("other")
-        if not _LIKENED.search(said[: one.start]) and not _OWNS.match(said, one.end - 2)
+        if not _LIKENED.search(said[: one.start])
+        and (_PLATE_OF.search(said[: one.start]) or not _OWNS.match(said, one.end - 2))
     ]
     if any(_given_to(said, mark, food, others) for mark in babys):
         return "baby"
