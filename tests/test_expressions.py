@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import marshal
 import re
 import subprocess
 import sys
@@ -15,7 +14,7 @@ import pytest
 
 from spoonproof import expressions
 
-_compiler: Any = re._compiler  # type: ignore[attr-defined]  # private to the library, looked at on purpose
+_library: Any = re  # its private parts, looked at on purpose
 
 SOME = [
     (r"\b(?P<low>\d+) ?(?:to|-) ?(?P<high>\d+)\b", 0),
@@ -26,32 +25,42 @@ SOME = [
 
 @pytest.fixture
 def laid(tmp_path: Path) -> Iterator[Path]:
-    """A folder in which ``SOME`` lie; ``re`` is the library's own afterwards."""
-    own = _compiler.compile
-    _compiler.compile = _compiler_of_the_library()
+    """A folder in which ``SOME`` lie; ``re`` is as it was afterwards."""
+    before = _library._compile
+    _library._compile = _compile_of_the_library()
+    _write(tmp_path, _some())
+    yield tmp_path
+    _library._compile = before
+
+
+def _some() -> dict[tuple[str, int], expressions.Laid]:
+    re.purge()
     with expressions._noted() as noted:
         for pattern, flags in SOME:
-            _compiler.compile(pattern, int(flags))
-    (tmp_path / expressions.FILE).write_bytes(expressions._interpreter() + marshal.dumps([noted, {}], 2))
-    yield tmp_path
-    _compiler.compile = own
+            re.compile(pattern, flags)
+    return noted
 
 
-def _compiler_of_the_library() -> Any:
+def _write(folder: Path, laid: dict[tuple[str, int], expressions.Laid]) -> None:
+    (folder / expressions.FILE).write_bytes(expressions._written(laid, {}))
+
+
+def _compile_of_the_library() -> Any:
     """The library's own function, whoever has his hand on it."""
-    found = _compiler.compile
-    while found.__module__ != _compiler.__name__:
+    found = _library._compile
+    while found.__module__ != _library.__name__:
         found = next(cell.cell_contents for cell in found.__closure__ if callable(cell.cell_contents))
     return found
 
 
 def test_what_is_laid_down_finds_what_the_library_finds(laid: Path) -> None:
-    whole = [_compiler.compile(pattern, int(flags)) for pattern, flags in SOME]
-    anew = _compiler.compile
+    whole = [re.compile(pattern, flags) for pattern, flags in SOME]
+    anew = _library._compile
     expressions.take_from(laid)
-    assert _compiler.compile is not anew
+    assert _library._compile is not anew
     for (pattern, flags), made in zip(SOME, whole, strict=True):
-        taken = _compiler.compile(pattern, int(flags))
+        taken = re.compile(pattern, flags)
+        assert taken is not made and taken is re.compile(pattern, int(flags))
         assert taken == made and taken.flags == made.flags and taken.groupindex == made.groupindex
         for text in ("9 to 12 months", "É Aab", "x y\nx", ""):
             assert [m.groups() for m in taken.finditer(text)] == [m.groups() for m in made.finditer(text)]
@@ -59,10 +68,11 @@ def test_what_is_laid_down_finds_what_the_library_finds(laid: Path) -> None:
 
 def test_what_is_not_laid_down_is_compiled(laid: Path) -> None:
     expressions.take_from(laid)
-    assert _compiler.compile("pear", 0).search("a pear")
-    assert _compiler.compile(b"pear", 0).search(b"a pear")
+    assert re.compile("pear", 0).search("a pear")
+    assert re.compile(b"pear", 0).search(b"a pear")
+    assert re.compile(re.compile(SOME[0][0])).search("9 to 12")
     with pytest.raises(re.error):
-        _compiler.compile("(", 0)
+        re.compile("(", 0)
 
 
 @pytest.mark.parametrize("spoil", ["program", "cut", "other interpreter", "nothing"])
@@ -70,9 +80,7 @@ def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
     path = laid / expressions.FILE
     head, body = path.read_bytes().split(b"\n", 1)
     if spoil == "program":
-        laid_down, initialisers = marshal.loads(body)
-        known = {key: (own, b"\xff" * 36, *rest) for key, (own, _, *rest) in laid_down.items()}
-        path.write_bytes(head + b"\n" + marshal.dumps([known, initialisers], 2))
+        _write(laid, {key: (own, b"\xff" * 36, n, by, names) for key, (own, _, n, by, names) in _some().items()})
     elif spoil == "cut":
         path.write_bytes(head + b"\n" + body[: len(body) // 2])
     elif spoil == "other interpreter":
@@ -80,7 +88,7 @@ def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
     else:
         path.unlink()
     expressions.take_from(laid)
-    assert _compiler.compile(*SOME[0]).search("9 to 12").groupdict() == {"low": "9", "high": "12"}
+    assert re.compile(*SOME[0]).search("9 to 12").groupdict() == {"low": "9", "high": "12"}  # type: ignore[union-attr]
 
 
 def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing() -> None:

@@ -16,7 +16,7 @@ from spoonproof.parcels import Heap
 NO_FILE = Document("", "")
 
 
-@pytest.mark.parametrize(("day", "due"), [("2026-11-26", False), ("2032-01-01", True), ("2020-01-01", True)])
+@pytest.mark.parametrize(("day", "due"), [("2026-11-28", False), ("2032-01-01", True), ("2020-01-01", True)])
 def test_the_same_entries_on_any_day_and_what_is_due(monkeypatch: pytest.MonkeyPatch, day: str, due: bool) -> None:
     monkeypatch.setenv("SPOONPROOF_TODAY", day)
     known, read = Knowledge(), Knowledge(made=False)

@@ -17,6 +17,8 @@ from spoonproof import modules
 found = modules.opened(sys.argv[1], sys.argv[2])
 if found is not None:
     sys.meta_path.insert(0, found)
+for piece in sys.argv[3:]:
+    found.bring_in(int(piece))
 import pantry.shelf, pantry.deep.box
 for module in (pantry, pantry.shelf, pantry.deep, pantry.deep.box):
     where = module.__file__, list(getattr(module, "__path__", []))
@@ -39,10 +41,10 @@ def pantry(tmp_path: Path) -> Path:
     return package
 
 
-def look(pantry: Path, file: Path) -> list[list[str]]:
+def look(pantry: Path, file: Path, *pieces: str) -> list[list[str]]:
     """What a fresh process sees of the package's modules."""
     paths = os.pathsep.join((str(pantry.parent), str(Path(modules.PACKAGE).parent)))
-    command = [sys.executable, "-c", LOOK, str(file), str(pantry)]
+    command = [sys.executable, "-c", LOOK, str(file), str(pantry), *pieces]
     done = subprocess.run(command, env={**os.environ, "PYTHONPATH": paths}, capture_output=True, text=True, check=True)
     return [line.split(" ") for line in done.stdout.split("\n") if line]
 
@@ -64,7 +66,7 @@ def test_they_are_the_same_modules(pantry: Path, tmp_path: Path) -> None:
 def test_those_that_lie_together_are_the_same_too(pantry: Path, tmp_path: Path) -> None:
     alone = look(pantry, modules.lay(tmp_path, pantry))
     file = modules.lay(tmp_path, pantry, ["pantry", "pantry.deep.box", "pantry.gone"], ["pantry.shelf"])
-    assert look(pantry, file) == alone
+    assert look(pantry, file) == look(pantry, file, "0") == look(pantry, file, "1", "0", "0") == alone
     found = modules.opened(str(file), str(pantry))
     assert found is not None
     code = found._code(*found._places["pantry"][3:])

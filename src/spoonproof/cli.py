@@ -104,6 +104,10 @@ def _own_table(argv: Sequence[str], error: Exception) -> int:
 
 def _run(name: str, rest: Sequence[str]) -> int:
     import gc
+
+    # Code, tables and recipes are many small objects that live to the end: looking through them at every 700th is in
+    # vain.
+    gc.set_threshold(200_000, 20, 100)
     import importlib
 
     from spoonproof import modules
@@ -112,9 +116,9 @@ def _run(name: str, rest: Sequence[str]) -> int:
     from spoonproof.compiled import made_folder
     from spoonproof.expressions import take_from
 
-    # Tables and recipes are many small objects that live to the end: looking through them at every 700th is in vain.
-    gc.set_threshold(200_000, 20, 100)
     take_from(made_folder())
+    if name == "check":
+        modules.bring_in(modules.CHECKING)
     from spoonproof.clock import ClockError, today
     from spoonproof.folder import ChannelNotFound, PathNotFound, TooManyFiles
 

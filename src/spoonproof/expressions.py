@@ -13,15 +13,19 @@ import contextlib
 import marshal
 import re
 import sys
-from collections.abc import Callable, Iterator
+from _frozen_importlib_external import MAGIC_NUMBER
+from collections.abc import Callable, Iterator, Mapping
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 from spoonproof.model import record
+from spoonproof.parcels import Heap, Packed
 
 FILE = "expressions.marshal"
 
 _records: Any = record  # type checkers see the library's own in its place
+_library: Any = re  # its own parts too
 _compiler: Any = getattr(re, "_compiler", None)
 _engine: Any = getattr(_compiler, "_sre", None)
 
@@ -30,32 +34,35 @@ Laid = tuple[int, bytes, int, dict[str, int], tuple[str | None, ...]]
 
 
 def take_from(folder: Path) -> None:
-    """Let ``re`` take what lies in ``folder``. Nothing changes where nothing lies there for this interpreter, or where
-    somebody else has a hand on ``re``."""
+    """Let ``re`` take what lies in ``folder``, each expression when it is first asked for. Nothing changes where
+    nothing lies there for this interpreter, or where somebody else has a hand on ``re``."""
     if not _is_the_librarys_own():
         return
     try:
         with (folder / FILE).open("rb") as file:
             if file.readline(200) != _interpreter():
                 return
-            laid: dict[tuple[str, int], Laid]
-            laid, initialisers = marshal.loads(file.read())
-            _records.laid_down.update(initialisers)
-    except (OSError, ValueError, EOFError, TypeError):
+            laid, initialisers = Heap.read(file)
+            _records.laid_down.update(marshal.loads(initialisers))
+    except Exception:  # missing or damaged: they are compiled then
         return
-    anew = _compiler.compile
+    anew = _library._compile
+    made: dict[tuple[object, int], re.Pattern[Any]] = {}
 
-    def compiled(pattern: Any, flags: int = 0) -> Any:
-        found = laid.get((pattern, flags)) if pattern.__class__ is str else None
-        if found is not None:
-            own, program, *groups = found
+    def compiled(pattern: Any, flags: int) -> Any:
+        asked = pattern, flags
+        found = made.get(asked)
+        if found is None and asked in laid:
+            own, program, *groups = laid[asked]
+            del laid[asked]  # nobody asks for it again
             try:  # without "suppress": a thousand times a check
-                return _engine.compile(pattern, own, memoryview(program).cast("I").tolist(), *groups)
+                numbers = memoryview(program).cast("I").tolist()
+                found = made[asked] = _engine.compile(pattern, own, numbers, *groups)
             except Exception:  # the engine refuses a program that is not sound
                 pass
-        return anew(pattern, flags)
+        return anew(pattern, flags) if found is None else found
 
-    _compiler.compile = compiled
+    _library._compile = compiled
 
 
 def lay(folder: Path) -> Path:
@@ -91,8 +98,8 @@ def brought_in() -> tuple[list[str], list[str]]:
         (Path(name) / "recipes" / "bowl.md").write_text(_BOWL, encoding="utf-8")
         command = [sys.executable, "-c", start, str(package.parent), name]
         said = [subprocess.run(command, check=True, capture_output=True, text=True).stdout for _ in range(2)]
-    first, then = ({name for name in one.split() if name.partition(".")[0] == "spoonproof"} for one in said)
-    return sorted(then), sorted(first - then)
+    first, then = ([name for name in one.split() if name.partition(".")[0] == "spoonproof"] for one in said)
+    return then, [name for name in first if name not in then]
 
 
 _BOWL = """---
@@ -109,13 +116,14 @@ Parsnips are a source of vitamin C.
 
 
 def _is_the_librarys_own() -> bool:
-    return _engine is not None and getattr(_compiler.compile, "__module__", "") == _compiler.__name__
+    hands = [(re, "_compile"), (_compiler, "compile")]
+    return _engine is not None and all(
+        getattr(getattr(module, name, None), "__module__", "") == module.__name__ for module, name in hands
+    )
 
 
 def _interpreter() -> bytes:
     """What a program of the engine depends on."""
-    from importlib.util import MAGIC_NUMBER
-
     engine = f"{sys.byteorder} {_engine.MAGIC} {_engine.CODESIZE}"
     return f"{sys.implementation.cache_tag} {MAGIC_NUMBER.hex()} {engine}\n".encode()
 
@@ -142,8 +150,15 @@ def _lay(path: str, command: Callable[[list[str]], int]) -> None:
         command(["check", "--help"])
     from spoonproof.reading.files import write_atomically
 
-    body = [dict(sorted(laid.items())), {source: initialisers[source] for source in sorted(initialisers)}]
-    write_atomically(Path(path), _interpreter() + marshal.dumps(body, 2))  # later forms tell shared objects apart
+    write_atomically(Path(path), _written(laid, initialisers))
+
+
+def _written(laid: Mapping[tuple[str, int], Laid], initialisers: Mapping[str, Any]) -> bytes:
+    """The file that ``take_from`` reads."""
+    heap, body = Heap(), BytesIO()
+    code = marshal.dumps(dict(sorted(initialisers.items())), 2)  # later forms tell shared objects apart
+    heap.write((Packed.of(dict(sorted(laid.items())), heap), code), body)
+    return _interpreter() + body.getvalue()
 
 
 @contextlib.contextmanager

@@ -239,6 +239,9 @@ class ChannelFolder:
         return RecipeFile(path, document.path, document, known.recipe, (*faults, *known.faults))
 
     def _read_document(self, path: Path, document: Document, faults: Sequence[Finding]) -> RecipeFile:
+        from spoonproof import modules
+
+        modules.bring_in(modules.READING)
         recipe, more = self._read_recipe(path, document)
         keeps = self._recall is not None and self._lasts(path)
         self._known[document.path] = document, more if keeps else None, None

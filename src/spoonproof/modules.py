@@ -13,6 +13,7 @@ import os
 import sys
 from _frozen_importlib_external import MAGIC_NUMBER
 from collections.abc import Collection, Mapping, Sequence
+from importlib import import_module
 from importlib.machinery import ModuleSpec
 from pathlib import Path
 from types import CodeType, ModuleType
@@ -36,6 +37,10 @@ class Modules:
         """``file`` is open for reading, code lies from ``start`` on; ``made``: when it was written, in seconds."""
         self._file, self._start, self._places, self._package, self._made = file, start, places, package, made
         self._pieces: dict[int, list[Any]] = {}
+        self._waiting: dict[int, list[str]] = {}
+        for name, place in places.items():
+            if place[5] >= 0:
+                self._waiting.setdefault(place[3], []).append(name)
 
     def find_spec(self, name: str, _path: Sequence[str] | None = None, _target: object = None) -> ModuleSpec | None:
         """The specification of one of our modules, None where its own file must be asked."""
@@ -50,7 +55,6 @@ class Modules:
         if source.st_size != place[2] or source.st_mtime > self._made + _SPARE:
             return None
         spec = ModuleSpec(name, self, origin=origin, is_package=place[0])  # type: ignore[arg-type]  # finds and loads
-        spec.has_location = True
         if spec.submodule_search_locations is not None:
             spec.submodule_search_locations.append(origin.rpartition("/")[0])
         return spec
@@ -64,7 +68,35 @@ class Modules:
         assert spec is not None and spec.origin is not None
         code = self._code(*self._places[spec.name][3:])
         _imp._fix_co_filename(code, spec.origin)  # type: ignore[attr-defined]  # as the library's own loaders do
+        module.__file__ = spec.origin  # set here, the library would also work out where a .pyc might lie
         exec(code, module.__dict__)
+
+    def bring_in(self, piece: int) -> None:
+        """Bring in the modules of a piece, once, in the order in which each was ready when they were brought in one by
+        one: what a module imports is there by then, and the library need not look for it."""
+        start = sorted(self._waiting)[piece]
+        names, self._waiting[start] = self._waiting[start], []
+        for name in names:
+            if name not in sys.modules:
+                self._bring_in(name)
+
+    def _bring_in(self, name: str) -> None:
+        above, _, last = name.rpartition(".")
+        spec = self.find_spec(name) if above in sys.modules else None
+        if spec is None:
+            import_module(name)  # as any other: its source was changed, or its package is to come
+            return
+        module = ModuleType(name)
+        module.__spec__, module.__loader__, module.__package__ = spec, spec.loader, above
+        if spec.submodule_search_locations is not None:
+            module.__package__, module.__path__ = name, spec.submodule_search_locations
+        sys.modules[name] = module
+        try:
+            self.exec_module(module)
+        except BaseException:
+            del sys.modules[name]
+            raise
+        setattr(sys.modules[above], last, module)
 
     def _code(self, offset: int, length: int, which: int) -> Any:
         """The code at a place, which is had once."""
@@ -78,11 +110,23 @@ class Modules:
         return code
 
 
+CHECKING, READING = 0, 1
+"""The pieces: what a check of a recipe brings in that was read before, and what reading it adds."""
+_taken: Modules | None = None
+
+
 def take() -> None:
     """Bring in our modules out of the installed wheel's one file, where there is one that this interpreter wrote."""
-    found = opened(INSTALLED, PACKAGE)
+    global _taken
+    _taken = found = opened(INSTALLED, PACKAGE)
     if found is not None:
         sys.meta_path.insert(0, found)
+
+
+def bring_in(piece: int) -> None:
+    """Bring in all modules of a piece at once, where they lie in the one file."""
+    if _taken is not None:
+        _taken.bring_in(piece)
 
 
 def opened(path: str, package: str) -> Modules | None:
@@ -112,7 +156,7 @@ def lay(folder: Path, package: Path, *pieces: Collection[str]) -> Path:
     places: dict[str, Place] = {}
     codes: list[bytes] = []
     offset = 0
-    shared: list[dict[str, tuple[Place, CodeType]]] = [{} for _ in pieces]
+    shared: list[dict[str, tuple[bool, str, int, CodeType]]] = [{} for _ in pieces]
     for path in sorted(package.rglob("*.py")):
         parts = path.relative_to(package).with_suffix("").parts
         if parts[0] in ("bundle", "made"):
@@ -123,16 +167,17 @@ def lay(folder: Path, package: Path, *pieces: Collection[str]) -> Path:
         compiled = compile(source, f"{package.name}/{shown}", "exec", dont_inherit=True)
         piece = next((found for names, found in zip(pieces, shared, strict=True) if name in names), None)
         if piece is not None:
-            piece[name] = (whole, shown, len(source), 0, 0, len(piece)), compiled
+            piece[name] = whole, shown, len(source), compiled
             continue
         code = marshal.dumps(compiled)
         places[name] = whole, shown, len(source), offset, len(code), -1
         codes.append(code)
         offset += len(code)
-    for piece in shared:
-        code = marshal.dumps(tuple(code for _, code in piece.values()))
-        for name, ((whole, shown, size, _, _, which), _) in piece.items():
-            places[name] = whole, shown, size, offset, len(code), which
+    for names, unordered in zip(pieces, shared, strict=True):
+        ordered = [name for name in names if name in unordered]
+        code = marshal.dumps(tuple(unordered[name][3] for name in ordered))
+        for which, name in enumerate(ordered):
+            places[name] = *unordered[name][:3], offset, len(code), which
         codes.append(code)
         offset += len(code)
     index = marshal.dumps(places, 2)

@@ -98,16 +98,22 @@ class _Places:
 
 class Packed(dict[Any, Any]):
     """A mapping whose values are taken out one by one; none of them is None. What was taken out before is had as
-    quickly as from any dictionary. ``known``: its keys."""
+    quickly as from any dictionary. ``known``: its keys, laid out when the first is asked for."""
 
-    __slots__ = ("_places", "known")
+    __slots__ = ("_keys", "_places", "known")
+    known: Mapping[Any, int]
 
     def __init__(self, keys: Sequence[Any] | str, places: _Places) -> None:
         super().__init__()
-        self.known: Mapping[Any, int] = {
-            key: at for at, key in enumerate(keys.split(_APART) if isinstance(keys, str) else keys)
-        }
-        self._places = places
+        self._keys, self._places = keys, places
+
+    def __getattr__(self, name: str) -> Any:
+        if name != "known":
+            raise AttributeError(name)
+        keys, self._keys = self._keys, ()
+        keys = keys.split(_APART) if isinstance(keys, str) else keys
+        self.known = found = dict(zip(keys, range(len(keys)), strict=True))
+        return found
 
     def __reduce__(self) -> tuple[Any, ...]:
         keys: Sequence[Any] = tuple(self.known)
@@ -163,7 +169,7 @@ class PackedRow(Sequence[Any]):
             body = BytesIO()
             _pickler(body, places).dump(value)
             bodies.append(body.getvalue())
-        return cls(len(bodies), _Places.of(bodies, heap), shared)
+        return cls(len(bodies), _Places.of(bodies, heap), cls.of(shared, heap) if shared else ())
 
     def __getitem__(self, at: Any) -> Any:
         found = self._taken.get(at) if at.__class__ is int else None

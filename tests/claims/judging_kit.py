@@ -22,7 +22,7 @@ from spoonproof.model.tree import Mapped
 from spoonproof.reading.yaml_tree import read_yaml
 
 ROOT = Path(__file__).resolve().parents[2]
-TODAY = "2026-11-25"
+TODAY = "2026-11-27"
 
 
 def rows(path: Path) -> list[Row]:

@@ -46,3 +46,30 @@ def test_another_authoritys_figure_asks_whose_it_is() -> None:
 
 def test_what_a_bowl_has_is_no_need() -> None:
     assert all("Reference intake" not in one.why for one in amounts("This bowl has 7 mg of iron for the day."))
+
+
+DAL = """---
+title: Red lentil dal
+ages: 7-9 months
+texture: mashed
+makes: 6 x 80 g
+foods: [150 g red lentils, 1 tbsp rapeseed oil, 400 ml water]
+steps:
+  - Simmer the lentils, the oil and the water, covered, for 25 minutes, until the lentils fall apart.
+---
+{said}
+"""
+
+
+@pytest.mark.parametrize(
+    ("said", "truth"),
+    [
+        ("A portion brings about a tenth of the iron a baby needs in a day.", "true"),
+        ("One portion holds about a third of a baby's folate for the day.", "true"),
+        ("One portion gives half of a baby's iron for the day.", "false"),
+        ("One portion gives 90% of a baby's zinc for the day.", "false"),
+    ],
+)
+def test_a_share_of_a_babys_day_is_worked_out_of_the_dish(said: str, truth: str) -> None:
+    found = [one for one in kitchen.dish(DAL.replace("{said}", said)).claims if one.claim.quote in said]
+    assert {one.truth for one in found} == {truth} and all("EFSA" in one.why for one in found)

@@ -50,6 +50,18 @@ SOUND = (
     "Poultry and fish hold haem iron, which is easier to absorb.",
     "Seaweed isn't for babies because of the iodine.",
     "A gram of salt is the daily limit for a baby under one.",
+    "Cow's milk to drink waits until one, but a little in porridge is fine from six.",
+    "Don't salt the porridge, her kidneys can't cope with it yet.",
+    "Slice the olives lengthways so that nothing can block the airway.",
+    "The mercury in swordfish can damage a child's nerves.",
+    "Iron out of chickpeas is taken up more easily beside a kiwi.",
+    "Toddlers need protein for their bones to develop normally.",
+    "WHO recommends breastfeeding until two years or beyond, beside food.",
+    "Watch for a reaction to the egg for up to two hours.",
+    "Offer the first peanut in the morning so that you can watch for a reaction.",
+    "A baby with a milk allergy usually reacts to goat's milk as well.",
+    "Dried kidney beans that are not boiled properly make you ill.",
+    "Beef is a source of iron that is easily absorbed.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -96,6 +108,13 @@ WRONG = (
     "There is no reason to avoid seaweed because of the iodine.",
     "A gram of salt is the daily limit for a toddler.",
     "If they drink 500 ml of formula a week, they don't need vitamin drops.",
+    "Early egg cuts the risk of an egg allergy by 70 percent.",
+    "A reaction always comes within ten minutes.",
+    "Gagging is just choking.",
+    "Follow-on milk is gentler than first formula for babies of eight months.",
+    "It's not a medicine, it simply takes the fever away.",
+    "The protein in fish is easily absorbed, so there is no need for milk.",
+    "Lettuce can damage a baby's nerves.",
 )
 
 

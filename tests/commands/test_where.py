@@ -127,9 +127,11 @@ def test_what_is_said_of_anything_is_found_by_its_effect(channel: Path, capsys: 
     assert [place["file"] for place in found(capsys, "boosts immunity")] == ["captions/talk.txt"]
 
 
-def test_words_over_two_cues_are_quoted_as_said(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_words_over_two_cues_are_quoted_as_said_with_their_clause(
+    channel: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     assert main(["where", "twelve minutes and never"]) == 1
-    assert "“twelve minutes and never”" in capsys.readouterr().out
+    assert "“soft in twelve minutes and never give honey before twelve months”" in capsys.readouterr().out
 
 
 def test_nothing_found_says_what_was_looked_through(channel: Path, capsys: pytest.CaptureFixture[str]) -> None:

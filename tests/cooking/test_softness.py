@@ -77,7 +77,7 @@ def test_boiling_may_stand_in_for_steaming_and_says_so() -> None:
 
 
 def test_every_food_of_the_table_has_a_record() -> None:
-    known = {row.text("softens_as") for row in rows("foods")} | {row.text("id") for row in rows("foods")}
+    known = {row.text(column) for row in rows("foods") for column in ("softens_as", "id", "group")}
     missing = [food for food in times().foods() if food not in known]
     assert missing == []
 

@@ -161,6 +161,7 @@ HARMLESS = (
     "Hold the spoon level and let him come to it.",
     "If she turns away, that is the end of the meal.",
     "Never leave a baby alone with food, in the cot or out of it.",
+    "Give them on their own first, egg and peanut: both are allergens.",
     "Ask your pharmacist before you mix a medicine with food.",
     "Medicine goes in with a syringe, never into the bowl.",
     "I stay beside him while he eats; the washing waits.",

@@ -18,6 +18,7 @@ from spoonproof.film.lists import COLUMNS, as_csv
 from spoonproof.film.material import allergens_shown, cautions_of, material
 from spoonproof.film.package import before_edit, package
 from spoonproof.film.screen import fits_screen
+from spoonproof.film.setups import read_shot
 from spoonproof.film.writing import write_script
 from spoonproof.folder import ChannelFolder
 from tests.kitchen import dish as made_dish
@@ -94,6 +95,23 @@ def test_a_caution_about_a_step_stands_over_that_step() -> None:
     dish = named("salmon-potato-and-pea-fork-mash")
     bones = [take for take in write_script(material(dish)).takes if any("bones" in s.text for s in take.supers)]
     assert [take.step for take in bones] == [3]
+
+
+def test_a_step_is_filmed_where_its_food_is() -> None:
+    bowl = made_dish(
+        "foods:\n  - 1 tbsp rapeseed oil\n  - 1 leek, sliced\n  - 1 clove garlic, crushed\n  - 300 g potatoes, diced\n"
+        "  - 600 ml water\n  - 60 g soup pasta\n  - 30 g cheddar, grated, for the grown-ups\n"
+        "steps:\n  - Warm the oil in a deep pan and soften the leek for 8 minutes.\n"
+        "  - Add the garlic and stir for 1 minute.\n  - Add the potatoes and the water and cook for 15 minutes.\n"
+        "  - Tip in the soup pasta and cook for 8 minutes.\n  - Take off the heat and stir in the oil.\n"
+        "  - Lift out the baby's portion.\n  - Stir the cheddar into the family's pot."
+    )
+    seen = [read_shot(shot).setup.partition(",")[0] for shot in material(bowl).step_shots]
+    assert seen[:5] == ["hob", "hob", "hob", "hob", "table"]
+    assert not any("frying" in shot for shot in material(bowl).step_shots)
+    assert [each.text for each in material(bowl).shown if each.kind == "allergens"] == [
+        "Contains gluten (wheat), milk (family's bowl)"
+    ]
 
 
 @each_dish

@@ -5,7 +5,7 @@ from math import ceil
 
 import pytest
 
-from spoonproof.film.briefly import aloud, briefly, chapter_of
+from spoonproof.film.briefly import aloud, briefly, chapter_of, named
 from spoonproof.film.lists import by_setup
 from spoonproof.film.material import _aloud
 from spoonproof.film.screen import fits_screen, needed_seconds, screen_lines
@@ -102,14 +102,14 @@ def test_supers_are_read_twice_inside_their_take_and_never_cover_each_other(targ
     assert needed_seconds("one two") < needed_seconds("one two three four five six seven eight nine ten")
 
 
-def test_short_of_time_a_step_is_silent_and_its_end_point_is_shown() -> None:
+def test_short_of_time_a_step_is_named_and_its_end_point_is_shown() -> None:
     long = "Boil the potatoes in plenty of water, covered, at a gentle bubble, until a piece squashes, for 18 minutes."
     steps, tests = (long, long, "Mash them."), ("18 minutes", "18 minutes", "")
     script = write_script(material(steps=steps, step_tests=tests, twins={}, target=36.0))
     assert script.over <= 0
     assert script.silent is None
     boil = next(take for take in script.takes if take.step == 0)
-    assert boil.say == ""
+    assert boil.say == "Boil the potatoes."
     assert next(each.text for each in boil.supers) == "18 minutes"
     assert script.runs < write_script(material(steps=steps, step_tests=tests, twins={}, target=None)).runs
     short = write_script(material(steps=steps, step_tests=tests, twins={}, target=34.0))
@@ -135,7 +135,7 @@ def test_a_method_of_very_many_steps_is_cut_at_once() -> None:
     steps = tuple(f"Boil the potatoes for {number} minutes, stirring, until soft." for number in range(1, 301))
     script = write_script(material(target=900.0, steps=steps, step_tests=("",) * 300, twins={}))
     assert script.over <= 0
-    assert all(take.say == "" for take in script.takes if take.role == "step")
+    assert {take.say for take in script.takes if take.role == "step"} == {"Boil the potatoes."}
 
 
 def test_with_time_to_spare_nothing_is_cut() -> None:
@@ -175,7 +175,7 @@ def test_a_film_that_silence_would_not_bring_to_length_keeps_its_method(target: 
     said = script_text(script)
     assert f"{clock(script.over)} over the target" in said
     assert f"the film would still run {clock(script.silent)}" in said
-    assert f"give it {ceil(script.runs)} s" in said
+    assert f" Give it {ceil(script.runs)} s" in said  # no word of hers is there to trim
     longer = write_script(material(target=float(ceil(script.runs))))
     assert longer.over <= 0
     assert all(take.say for take in longer.takes if take.step is not None)
@@ -239,6 +239,9 @@ def test_a_step_is_read_out_and_named() -> None:
     assert aloud("Cut 2 C-shaped pieces of 3 cm.") == "Cut 2 C-shaped pieces of 3 cm."
     assert chapter_of("Steam the parsnips, covered, for 16-20 minutes.") == "Steam the parsnips"
     assert len(chapter_of("Bring " + "very " * 30 + "salty water.")) <= 49
+    assert named("Tip in the peas and cook them for 4 minutes.") == "Tip in the peas."
+    for guarded in ("Stir in the honey for the grown-ups.", "Lift out the cod and feel it for bones."):
+        assert named(guarded) == ""
 
 
 @pytest.mark.parametrize(
@@ -273,9 +276,13 @@ def test_what_is_eaten_with_the_fingers_is_filmed_without_a_spoon(texture: str, 
         ("Heat the oven to 350 °F (180 °C).", "Heat the oven to 350 degrees Fahrenheit, 180 degrees Celsius."),
         ("Stir in the oats (rolled, not instant) and wait.", "Stir in the oats, rolled, not instant, and wait."),
         ("Drain (keep the water), then mash.", "Drain, keep the water, then mash."),
+        (
+            "Bake at 180C / 160C fan/gas 4, with 1/2 tsp of oil.",
+            "Bake at 180 degrees Celsius or 160 degrees Celsius fan or gas 4, with 1/2 tsp of oil.",
+        ),
     ],
 )
-def test_brackets_are_heard_as_pauses(written: str, said: str) -> None:
+def test_brackets_are_heard_as_pauses_and_slashes_as_or(written: str, said: str) -> None:
     assert aloud(written) == said
 
 

@@ -30,7 +30,7 @@ from tests.reading.readings import cut_words, measures
         ("thin rounds", "coin 2-3"),
         ("coins", "coin 3-5"),
         ("matchsticks", "baton 2-4"),
-        ("ribbons", "strip 2-5"),
+        ("ribbons", "strip 1-3"),
         ("wedges", "wedge"),
         ("quartered lengthways", "quarter along"),
         ("quartered, lengthways", "quarter along"),

@@ -11,6 +11,7 @@ from spoonproof.cooking.story import Event, Story, total
 from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import cut_when_heated, judge, method_of, softens_as
 from spoonproof.dish import Dish
+from spoonproof.feeding.heat import quick
 from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
@@ -64,6 +65,7 @@ _FINE_SHAPES: tuple[str, ...] = ("grated", "shredded", "minced", "puréed", "mas
 
 
 # hard roots that are eaten raw when grated, unlike potato, cassava or taro (common practice)
+_NEVER_RAW = ("meat", "poultry", "offal", "fish", "shellfish", "egg", "pulse")
 _RAW_WHEN_GRATED = frozenset("carrot baby-carrot beetroot celeriac mooli parsnip radish swede turnip".split())
 
 
@@ -71,7 +73,7 @@ def fine_raw(story: Story) -> bool:
     """Whether it is soft, or cut so fine, that it may be eaten raw: warming it through is then no cooking."""
     if story.food is not None and story.food.hardness == "soft" and story.food.group in ("fruit", "vegetable"):
         return True  # a tomato is soft before it is cooked
-    if story.food is None or not story.cuts:
+    if story.food is None or not story.cuts or story.food.group in _NEVER_RAW:
         return False
     if story.food.group == "fruit":
         return story.cuts[-1].shape in _FINE_SHAPES
@@ -98,7 +100,7 @@ def fried_short(dish: Dish, story: Story) -> Need | None:
     if methods != {"fry"} or any(heat.minutes is None for heat in story.heats if method_of(heat)):
         return None
     times = dish.knowledge.cook_times
-    need = times.needed(softens_as(food.softens_as, food.parent, food.id, times), cut_when_heated(story), "boil")
+    need = times.needed(softens_as(food, times), cut_when_heated(story), "boil")
     return need if need is not None and time.high < _WELL_BELOW * need.soft.low else None
 
 
@@ -113,17 +115,6 @@ def blended_raw(story: Story) -> bool:
     if story.blended_first and first is not None:
         return True  # also where what came of it is mashed in the end
     return story.made in FINE and story.made_step is not None and first is not None and story.made_step < first
-
-
-_FLAKES = re.compile(
-    r"\b(?:flak(?:es?|y|ing)|opaque|comes? apart|falls? apart|cooked (?:right )?through)\b", re.IGNORECASE
-)
-
-
-def fish_by_its_flakes(dish: Dish, story: Story) -> bool:
-    """Whether it is fish that a step cooks until it flakes: the flakes tell, no table of minutes."""
-    fish = story.food is not None and story.food.group in ("fish", "shellfish")
-    return fish and any(_FLAKES.search(dish.recipe.steps[heat.step].text) for heat in story.heats)
 
 
 KNIFE_TEST = re.compile(
@@ -166,7 +157,7 @@ def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
             or need is None
             or mine is None
             or fine_raw(story)
-            or fish_by_its_flakes(dish, story)
+            or quick(dish.treatments[story.index], story.food)
             or _named_in_its_test(dish, story)
         ):
             continue

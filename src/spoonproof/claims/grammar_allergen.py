@@ -106,7 +106,7 @@ ALLERGEN = (
     *_allergen(
         "watch-reactions",
         "T(<watch>) ~8 O(<reaction>)",
-        effect="allergen-introduction",
+        effect="allergic-reaction",
         needs="FOOD introduce give solids generic-food number",
         veto=_ADVICE,
         says="watching for reactions",
@@ -114,7 +114,7 @@ ALLERGEN = (
     *_allergen(
         "watch-reactions",
         "O(<reaction|allergy>) ~8 T(<watch>)",
-        effect="allergen-introduction",
+        effect="allergic-reaction",
         veto=_ADVICE,
         says="watching for reactions",
     ),
@@ -159,7 +159,7 @@ ALLERGEN = (
     *_allergen(
         "watch-reactions",
         "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
-        effect="allergen-introduction",
+        effect="allergic-reaction",
         needs="FOOD introduce pronoun solids give",
         veto="refer",
         says="finding out about reactions",
@@ -167,7 +167,7 @@ ALLERGEN = (
     *_allergen(
         "watch-reactions",
         "T(<look-for>) _3 O(<allergy|allergy-weak|reaction|reaction-sign>)",
-        effect="allergen-introduction",
+        effect="allergic-reaction",
         veto=f"{_ADVICE} refer label",
         says="watching for reactions",
     ),

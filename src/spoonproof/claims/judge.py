@@ -56,7 +56,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     warned(claim, key, verdict, register)
     ill_spoken_of(claim, key, verdict, register)
     as_offered(claim, key, verdict, register, context)
-    overreached(claim, key, verdict)
+    overreached(claim, key, verdict, register)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
     steps += more

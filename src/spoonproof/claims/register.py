@@ -198,6 +198,8 @@ class Register:
     def _covers(self, entry: Entry, key: Key) -> bool:
         """What is right of one food, or leave for it, holds for no other food of the statement, nor for rice milk."""
         about = self.about(entry)
+        if about and all(item.endswith(_NUTRIENT_KEYS) for item in about):
+            return True  # it is said of what is in the foods, whichever they are
         named = [food for food in key.foods if food not in KINDS_OF_MEAL]
         if _WITH_MILK.search(key.near):
             named = [food for food in named if food not in _USUAL_MILK]
@@ -272,6 +274,7 @@ class Register:
 
 _PROMISES = frozenset({"function", "disease", "general-benefit"})
 
+_NUTRIENT_KEYS = ("_g", "_mg", "_ug", "_kcal")
 _USUAL_MILK = frozenset("breast-milk breastmilk formula infant-formula expressed-milk".split())
 _WITH_MILK = re.compile(
     r" (?:with|in|into|using) (?:(?:a|some|the|little|bit|of|your|their|her|his|baby's|usual|expressed|warm) ){0,4}"

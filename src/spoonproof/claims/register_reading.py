@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping, Sequence
+from itertools import product
 from typing import cast, get_args
 
 from spoonproof.claims.conditions import Condition, ConditionError, read_condition
@@ -16,12 +17,13 @@ from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 
 _ENTRY_KEYS = frozenset(
     "id about kind level effect said also unless stance negation ages valid truth source locator basis sources "
-    "condition lesser allowed wording add why harm points checked due".split()
+    "condition lesser allowed guidance wording add why harm points checked due".split()
 )
 _ALLOWED_KEYS = frozenset("market answer source locator basis ages condition wording why guidance".split())
 _FILE_KEYS = frozenset({"topic", "defaults", "entries", "sets", "words"})
 _DEFAULT_KEYS = _ENTRY_KEYS - {"id", "allowed", "condition", "lesser", "sources"}
 _AGES = re.compile(r"(?:from (?P<from>\d{1,4})|under (?P<under>\d{1,4})|(?P<a>\d{1,4})-(?P<b>\d{1,4})) months")
+_CHOICE = re.compile(r"[()]")
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _BASES: tuple[Basis, ...] = ("read", "common-practice", "from-memory", "own")
 
@@ -82,7 +84,8 @@ class EntryReader:
             if isinstance(sets, Mapped):
                 self.sets.update({key.value: frozenset(sets.texts(key.value)) for key, _ in sets})
             if isinstance(words, Mapped):
-                self.words.update({key.value: words.texts(key.value) for key, _ in words})
+                for key, _ in words:
+                    self.words[key.value] = self._phrases(document, key.span, words.texts(key.value))
             entries = root.get("entries")
         if entries is None:
             return
@@ -118,9 +121,9 @@ class EntryReader:
             kinds=cast(tuple[Kind, ...], self._closed(document, both, "kind", get_args(Kind), name)),
             levels=both.texts("level"),
             effects=both.texts("effect"),
-            said=both.texts("said"),
-            also=both.texts("also"),
-            unless=both.texts("unless"),
+            said=self._phrases(document, span, both.texts("said")),
+            also=self._phrases(document, span, both.texts("also")),
+            unless=self._phrases(document, span, both.texts("unless")),
             stance=cast(
                 Stance,
                 (self._closed(document, both, "stance", ("permits", "warns", "dismisses"), name) or ("",))[0],
@@ -132,7 +135,7 @@ class EntryReader:
             refs=refs,
             condition=self._condition(document, node.get("condition")),
             lesser=self._condition(document, node.get("lesser")),
-            allowed=self._allowed(document, node, refs, name),
+            allowed=self._allowed(document, both, refs, name),
             wording=both.texts("wording"),
             add=both.text("add"),
             why=both.text("why"),
@@ -172,9 +175,11 @@ class EntryReader:
             )
 
     def _allowed(
-        self, document: Document, node: Mapped, refs: tuple[SourceRef, ...], name: str
+        self, document: Document, both: _Both, refs: tuple[SourceRef, ...], name: str
     ) -> tuple[Allowance, ...]:
-        listed = node.get("allowed")
+        if both.text("guidance") == "yes":
+            return (Allowance(get_args(Market), "yes", refs, guidance=True),)
+        listed = both.node.get("allowed")
         if listed is None:
             return ()
         items = listed.items if isinstance(listed, Listing) else (listed,)
@@ -215,6 +220,17 @@ class EntryReader:
                     one.text("guidance") == "yes",
                 )
             )
+        return tuple(found)
+
+    def _phrases(self, document: Document, span: Span, texts: Sequence[str]) -> tuple[str, ...]:
+        """Phrases as written out: "words:NAME" is a list of a file's words, "(a|b) (c|d)" each way of saying it."""
+        found: dict[str, None] = {}
+        for text in texts:
+            if text.startswith("words:") and text[6:] not in self.words:
+                self._tell(document, span, "register-unknown-word", f"no list of words above is called {text[6:]!r}.")
+            parts = (option.split("|") for option in _CHOICE.split(text))
+            said = (" ".join("".join(choice).split()) for choice in product(*parts))
+            found |= dict.fromkeys(self.words.get(text[6:], ()) if text.startswith("words:") else said)
         return tuple(found)
 
     def _truth(self, document: Document, both: _Both, name: str) -> TruthWord | None:

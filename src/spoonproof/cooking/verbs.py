@@ -41,7 +41,8 @@ _AUXILIARIES = _words("is are gets get be being been")
 _NEGATIONS = _words("not don't don’t never without avoid cannot can't can’t won't won’t needn't doesn't")
 _CLAUSES = _words("once when if while whilst as after before whenever unless although though because since")
 _ENDS = _words("until till til")
-_SUBJECTS = _words("you they we i it will can could may might would should must")
+_SUBJECTS = _words("you they we i will can could may might would should must")
+"""Whose verb has the form of an instruction ("until they squash and mash"); not so "it"."""
 _DEGREES = _words("low lowest medium high highest moderate gentle steady full")  # of heat
 _HEAT_NOUNS = _words("heat boil simmer")
 _JOINERS = _words("and or then but now next gently to first finally also just simply lightly again")
@@ -167,7 +168,7 @@ class VerbTable:
         kind_before = self._kind(last)
         done_to = after < len(tokens) and tokens[after].word in _OBJECTS and not tokens[after].stop
         closed = kind_before == "s" or (kind_before == "past" and done_to)
-        if _NEGATIONS.intersection(before[-4:]) or _subordinate(before, kind, closed):
+        if _NEGATIONS.intersection(before[-4:]) or _subordinate(before, kind, closed, done_to):
             return False
         if kind == "ing":
             return last in _GO_ON or (last == "on" and len(before) > 1 and before[-2] in _CARRY)
@@ -269,10 +270,11 @@ def _clause_start(tokens: Sequence[_Token], at: int) -> int:
     return start
 
 
-def _subordinate(before: Sequence[str], kind: Kind, after_verb: bool) -> bool:
+def _subordinate(before: Sequence[str], kind: Kind, after_verb: bool, done_to: bool) -> bool:
     """Whether the words before open an end point or a condition that this verb belongs to.
 
-    ``after_verb``: the word before is a verb that closes the condition ("once the water boils add ...").
+    ``after_verb``: the word before is a verb that closes the condition ("once the water boils add ..."); ``done_to``:
+    its object follows ("until they fall apart and mash them": they themselves mash nothing).
     """
     opener = next((i for i in range(len(before) - 1, -1, -1) if before[i] in _ENDS or before[i] in _CLAUSES), None)
     if opener is None:
@@ -283,7 +285,8 @@ def _subordinate(before: Sequence[str], kind: Kind, after_verb: bool) -> bool:
             return False
         if before[opener] == "after" and inside[-1] in _TIMES and _counts(inside[0]):
             return False  # "after 2 minutes add the chicken"
-        if inside[-1] == "and" and not _SUBJECTS.intersection(inside):
+        theirs = _SUBJECTS - {"they"} if done_to else _SUBJECTS
+        if inside[-1] == "and" and not theirs.intersection(inside):
             return False
     return True
 

@@ -92,10 +92,8 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class FoodRow:
-    """A food line beside what was read of it; grams in words; ``doubt`` when something was not understood."""
+    """What was read of a food line; grams in words; ``doubt`` when something was not understood."""
 
-    line: int
-    written: str
     read: tuple[str, ...]
     grams: str
     doubt: bool
@@ -103,14 +101,10 @@ class FoodRow:
 
 @dataclass(frozen=True, slots=True)
 class StepRow:
-    """A step beside what was read of it, and whose bowl it is about ("" for both)."""
+    """What was read of a step, and whose bowl it is about ("" for both)."""
 
-    line: int
-    number: int
-    written: str
     read: tuple[str, ...]
     bowl: str
-    doubt: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -285,6 +279,8 @@ def mended(folder: DeskFolder, path: Path, text: str, key: str) -> str | None:
 
 
 def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
+    from spoonproof.film.material import contained
+
     facts, plan, recipe = dish.facts, dish.plan, dish.recipe
     rows = [("Ages", recipe.ages.told)]
     if recipe.texture is not None:
@@ -295,7 +291,7 @@ def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
         rows.append(("Makes", recipe.makes.told))
     if plan.total:
         rows.append(("Time", f"{round(plan.total)} min, {round(plan.hands_on)} of them with your hands"))
-    words = [label.word for label in dish.allergen_labels]
+    words = contained(dish)
     rows.append(("Contains", ", ".join(words) if words else "none of the listed allergens"))
     return tuple(rows)
 
@@ -303,7 +299,7 @@ def _glance(dish: Dish) -> tuple[tuple[str, str], ...]:
 def _foods(dish: Dish) -> tuple[FoodRow, ...]:
     from spoonproof.reading.echo import food_words
 
-    document, foods = dish.recipe.document, dish.knowledge.foods
+    foods = dish.knowledge.foods
     weights = {part.line: part.raw for part in reversed(dish.facts.ingredients)}
     rows = []
     for number, line in enumerate(dish.recipe.foods):
@@ -311,7 +307,7 @@ def _foods(dish: Dish) -> tuple[FoodRow, ...]:
         weight = weights.get(number)
         grams = _grams(weight.mid) if weight is not None and weight.mid > 0 else "weight not known"
         doubt = (line.food is None and line.recipe is None) or any(word.startswith("?") for word in read)
-        rows.append(FoodRow(document.position(line.span.start)[0], line.text.strip(), read, grams, doubt))
+        rows.append(FoodRow(read, grams, doubt))
     return tuple(rows)
 
 
@@ -325,9 +321,7 @@ def _steps(dish: Dish) -> tuple[StepRow, ...]:
         bowls = {action.bowl or step.bowl for action in step.actions} - {None}
         bowl = "" if step.splits or len(bowls) != 1 else f"{bowls.pop()}'s bowl"
         read = tuple(row.removesuffix(f" · {bowl}") for row in read)
-        doubt = any("? " in row for row in read)
-        line = recipe.document.position(step.span.start)[0]
-        rows.append(StepRow(line, step.index + 1, step.text.strip(), read, bowl, doubt))
+        rows.append(StepRow(read, bowl))
     return tuple(rows)
 
 

@@ -49,7 +49,7 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         facts.add("never-boiled")
     if treatment and treatment.soaked_minutes > 0:
         facts.add("soaked")
-    if _seared_only(treatment, texts, food):
+    if _cut_short(treatment, texts, food):
         facts.add("seared")
     if "cooked" not in facts:
         facts.add("raw")
@@ -57,22 +57,35 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
 
 _SEARED_MINUTES = 3.0  # both sides together; a piece of meat is raw inside after so little (common practice)
 _DRY_HEAT = frozenset({"fat", "pan"})
+_OF_ANIMALS = frozenset({"meat", "poultry", "offal", "fish", "shellfish"})
 _COOKED_THROUGH = re.compile(
     r"\b(?:through|no (?:\w+ )?pink|not pink|no longer pink|run clear|well[- ]done|opaque|crisp\w*|\d ?°? ?C inside)\b"
-    r"|\b(?:wafer|paper)[- ]thin\b",
+    r"|\b(?:wafer|paper)[- ]thin\b|\b(?:comes?|falls?) apart\b|\b(?:until|till|when|once)\b[^.;]{0,40}\bflak",
     re.I,
 )
 
 
-def _seared_only(treatment: Treatment | None, texts: Sequence[str], food: Food | None) -> bool:
-    """Whether raw meat is only seared, and nothing says that it is cooked through: "1 minute on each side"."""
-    if treatment is None or food is None or food.group not in ("meat", "poultry") or food.state != "raw":
+def quick(treatment: Treatment | None, food: Food | None) -> bool:
+    """Whether it is of an animal and done in a short time: cooked to be safe and not for tenderness."""
+    needed = treatment.needed if treatment is not None else None
+    return food is not None and food.group in _OF_ANIMALS and needed is not None and needed.low < _LONG_STEWED
+
+
+_LONG_STEWED = 60.0  # minutes from which a meat is cooked for its tenderness (common practice)
+
+
+def _cut_short(treatment: Treatment | None, texts: Sequence[str], food: Food | None) -> bool:
+    """Whether the heat is too short for raw meat or fish, and nothing says that it is cooked through: "1 minute on each
+    side"."""
+    if treatment is None or food is None or food.group not in _OF_ANIMALS or food.state != "raw":
         return False
     heats = [heat for heat in treatment.heats if heat.medium not in ("none", "cold")]
-    if not heats or any(heat.medium not in _DRY_HEAT or heat.minutes is None for heat in heats):
+    if not heats or any(heat.minutes is None for heat in heats):
         return False
     minutes = sum(heat.minutes.high for heat in heats if heat.minutes is not None)
-    return minutes <= _SEARED_MINUTES and not any(_COOKED_THROUGH.search(text) for text in texts)
+    seared = minutes <= _SEARED_MINUTES and all(heat.medium in _DRY_HEAT for heat in heats)
+    short = quick(treatment, food) and treatment.softness in ("hard", "crisp-tender")
+    return (seared or short) and not any(_COOKED_THROUGH.search(text) for text in texts)
 
 
 _IN_WATER = re.compile(r"\b(?:simmer|poach|stew|cook(?:ed)? in (?:plenty of )?water)\w*", re.I)

@@ -143,7 +143,7 @@ class FeedingTables:
         """The same tables with what they hold of single values as ``pack`` and ``pack_row`` make it."""
         for told in self.spelled_out.values():
             if isinstance(told, Patterns):
-                told.lay_out(pack_row)
+                told.lay_out(pack, pack_row)
         for phrases in (self.phrases, self.heads, *self._by_table.values()):
             phrases.lay_out(pack)
         by_id = {table: pack(rows) for table, rows in self._by_id.items()}

@@ -1,10 +1,10 @@
 """Patterns of what words tell a reader to do, as the table of contradictions spells them.
 
 A phrase keeps its order: "leave … overnight", where "…" stands for up to five words of the same clause. A gathering
-does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two of
-which the second speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD" refuses
-what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a name in
-capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
+does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two, or up
+to four, of which the last speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD"
+refuses what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a
+name in capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
 
 A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
 words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
@@ -15,11 +15,10 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from itertools import pairwise
 from typing import Any
 
 from spoonproof.feeding.inflected import forms
-from spoonproof.feeding.words import Word, fold, words
+from spoonproof.feeding.words import Pack, Word, fold, words
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -80,11 +79,12 @@ class _Phrase(NamedTuple):
 
 
 class _Gathering(NamedTuple):
-    """A gathering of the table row ``value``: its parts, and the parts that refuse a sentence."""
+    """A gathering of the table row ``value``: its parts, and the parts that refuse a sentence, as they are written:
+    many gatherings have one in common."""
 
     value: str
-    parts: tuple[_Part, ...]
-    refused: tuple[_Part, ...]
+    parts: tuple[str, ...]
+    refused: tuple[str, ...]
 
 
 class Patterns:
@@ -96,6 +96,7 @@ class Patterns:
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
+        parts_of: dict[str, _Part] = {}
         # What a text must hold of each: the first words of its parts, each set of them held once.
         self._needed: list[tuple[frozenset[str], ...]] = []
         self._gathered: list[tuple[frozenset[str], ...]] = []
@@ -103,8 +104,11 @@ class Patterns:
         for value, patterns in entries.items():
             for written in patterns:
                 if " & " in written:
-                    gatherings.append(_gathering(value, written, classes))
-                    self._gathered.append(_needed([part[0] for part in gatherings[-1].parts], once))
+                    gathering = _gathering(value, written)
+                    new = {*gathering.parts, *gathering.refused} - parts_of.keys()
+                    parts_of |= {one: _part(one, classes) for one in sorted(new)}
+                    gatherings.append(gathering)
+                    self._gathered.append(_needed([parts_of[one][0] for one in gathering.parts], once))
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
                 needed = _needed([place for part in parts for place in part], once)
@@ -114,10 +118,11 @@ class Patterns:
                 self._needed.append(needed[1:])
         self._phrases: Sequence[_Phrase] = phrases
         self._gatherings: Sequence[_Gathering] = gatherings
+        self._parts: Mapping[str, _Part] = parts_of
 
-    def lay_out(self, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> None:
-        """Hold the patterns as ``pack_row`` makes them; what a text must hold of each stays at hand."""
-        self._phrases, self._gatherings = pack_row(self._phrases), pack_row(self._gatherings)
+    def lay_out(self, pack: Pack, pack_row: Callable[[Sequence[Any]], Sequence[Any]]) -> None:
+        """Hold the patterns as ``pack`` and ``pack_row`` make them; what a text must hold of each stays at hand."""
+        self._phrases, self._parts = pack_row(self._phrases), pack(self._parts)
 
     def find(self, text: str) -> Sequence[Hit]:
         """Every pattern in ``text``, in order; of those of one row that overlap the first tells it."""
@@ -145,10 +150,10 @@ class Patterns:
             sentences = list(_sentences(text, row))
             for first, last in sentences:
                 for gathering in self._that_may_stand(held, keys[first:last]):
-                    found += _gathered(said_in, first, last, gathering, _NEAR)
+                    found += self._gather(said_in, first, last, gathering, _NEAR)
             for first, middle, last in _spoken_on(sentences, keys):
                 for gathering in self._that_may_stand(held, keys[first:last]):
-                    over = _gathered(said_in, first, last, gathering, _NEAR_IN_TWO)
+                    over = self._gather(said_in, first, last, gathering, _NEAR_IN_TWO)
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
         kept: list[Hit] = []
         for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
@@ -162,6 +167,34 @@ class Patterns:
         """Those of ``held`` of which these words hold a word of each part: few of them are ever taken out."""
         here = frozenset(keys)
         return [self._gatherings[which] for which, parts in held if _holds_all(here, parts)]
+
+    def _gather(self, said: _Said, first: int, last: int, gathering: _Gathering, room: int) -> Iterator[Hit]:
+        """The gathering in the words ``first`` to ``last``, once: of its closest words, no more than ``room`` apart."""
+        places = []
+        for part in gathering.parts:
+            here = _occurrences(said, first, last, self._parts[part])
+            if not here:
+                return
+            places.append(here)
+        best: tuple[int, list[tuple[int, int]]] | None = None
+        for begin in places[0]:
+            low, high = (begin[0] - room, 0), (begin[0] + room + 1, 0)
+            near = [here[bisect_left(here, low) : bisect_left(here, high)] for here in places[1:]]
+            taken = _closest(begin, [begin], near)
+            if taken is not None:
+                wide = max(end for _, end in taken) - min(start for start, _ in taken)
+                if wide <= room and (best is None or wide < best[0]):
+                    best = wide, taken
+        if best is not None:
+            first = max(first, min(start for start, _ in best[1]) - _AROUND)
+            last = min(last, max(end for _, end in best[1]) + _AROUND)
+            denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - {
+                at for start, end in best[1] for at in range(start, end)
+            }
+            if any(_refused(said, first, last, self._parts[part], denied) for part in gathering.refused):
+                return
+            own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
+            yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
 
 
 def _new(hit: Hit, found: Sequence[Hit]) -> bool:
@@ -182,13 +215,10 @@ def _holds_all(said: frozenset[str], parts: Sequence[frozenset[str]]) -> bool:
     return True
 
 
-def _gathering(value: str, written: str, classes: Classes) -> _Gathering:
-    parts: list[_Part] = []
-    refused: list[_Part] = []
-    for one in written.split(" & "):
-        one = one.strip()
-        (refused if one.startswith("!") else parts).append(_part(one.removeprefix("!"), classes))
-    return _Gathering(value, tuple(parts), tuple(refused))
+def _gathering(value: str, written: str) -> _Gathering:
+    parts = [one.strip() for one in written.split(" & ")]
+    refused = tuple([one[1:] for one in parts if one.startswith("!")])
+    return _Gathering(value, tuple([one for one in parts if not one.startswith("!")]), refused)
 
 
 def _part(stretch: str, classes: Classes) -> _Part:
@@ -254,35 +284,6 @@ class _Said(NamedTuple):
 
 def _marked(text: str, one: Word, two: Word) -> bool:
     return _MARK.search(text, one.end, two.start) is not None
-
-
-def _gathered(said: _Said, first: int, last: int, gathering: _Gathering, room: int) -> Iterator[Hit]:
-    """The gathering in the words ``first`` to ``last``, once: of its closest words, no more than ``room`` apart."""
-    places = []
-    for part in gathering.parts:
-        here = _occurrences(said, first, last, part)
-        if not here:
-            return
-        places.append(here)
-    best: tuple[int, list[tuple[int, int]]] | None = None
-    for begin in places[0]:
-        low, high = (begin[0] - room, 0), (begin[0] + room + 1, 0)
-        near = [here[bisect_left(here, low) : bisect_left(here, high)] for here in places[1:]]
-        taken = _closest(begin, [begin], near)
-        if taken is not None:
-            wide = max(end for _, end in taken) - min(start for start, _ in taken)
-            if wide <= room and (best is None or wide < best[0]):
-                best = wide, taken
-    if best is not None:
-        first = max(first, min(start for start, _ in best[1]) - _AROUND)
-        last = min(last, max(end for _, end in best[1]) + _AROUND)
-        denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - {
-            at for start, end in best[1] for at in range(start, end)
-        }
-        if any(_refused(said, first, last, part, denied) for part in gathering.refused):
-            return
-        own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
-        yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
 
 
 def _refused(said: _Said, first: int, last: int, part: _Part, denials: frozenset[int]) -> bool:

@@ -12,11 +12,16 @@ _ASIDES = re.compile(
 )
 _GUARDS = re.compile(r"\b(?:no|not|nothing|none|never|without|whole|bones?|lumps?|pips?|stones?|skins?)\b|n't\b", re.I)
 """What a last clause may say that keeps the food safe: "so that no pea stays whole"."""
+_WHO = re.compile(
+    r"\b(?:adults?|grown|famil(?:y|ies)|parents?|bab(?:y|ies)|child|toddlers?|yours(?:elf)?|big ones)\b", re.I
+)
 _LAST_CLAUSE = re.compile(r",\s(?:or|so that|which)\s[^,]{1,200}\.$")
 _RANGE = re.compile(r"(?<=\d)\s?[–-]\s?(?=\d)")
 _SHORTENED = re.compile(
     r"(?:(?<=\d)\s?(?P<time>mins?|hrs?|secs?)\b(?:\.(?=,|\s[a-z]))?|(?<=\d\d)\s?°?\s?(?P<degrees>[CF])(?![\w-]))"
 )
+_OR = re.compile(r"(?<!\d)\s/\s|\s/\s(?!\d)|(?<=[CF°])/(?=\d)|(?<=\bfan)/(?=gas\b)")
+"""A slash between two ways of doing it ("180C / 160C fan"), not a fraction's."""
 _IN_FULL = {"min": "minutes", "hr": "hours", "sec": "seconds", "C": "degrees Celsius", "F": "degrees Fahrenheit"}
 _CHAPTER_END = re.compile(r"(?:,|;|\.$|\.\s|\s(?:for|until|over|at|in|under|with|from|and|then|while)\s)")
 LISTED_FOODS = 7  # more than this nobody keeps in mind (common practice, no source)
@@ -28,7 +33,7 @@ def aloud(step: str) -> str:
     """A step as it is read out, to its full stop: "bake 16-20 mins at 200C" is "bake 16 to 20 minutes at 200 degrees
     Celsius.". What stands in brackets is heard between two pauses."""
     plain = _BRACKETS.sub(_between_pauses, " ".join(step.split()))
-    return sentence(_SHORTENED.sub(_in_full, _RANGE.sub(" to ", plain)))
+    return sentence(_SHORTENED.sub(_in_full, _RANGE.sub(" to ", _OR.sub(" or ", plain))))
 
 
 def _between_pauses(match: re.Match[str]) -> str:
@@ -73,6 +78,13 @@ def chapter_of(step: str) -> str:
     return f"{name[: CHAPTER_CHARACTERS - 1].rsplit(' ', 1)[0]}…"
 
 
+def named(step: str) -> str:
+    """A step by its name alone ("Add the peas."); "" where what that leaves out keeps it safe or says who eats."""
+    name = chapter_of(step)
+    left_out = briefly(step).removeprefix(name)
+    return "" if name.endswith("…") or _GUARDS.search(left_out) or _WHO.search(left_out) else sentence(name)
+
+
 def listed(items: Sequence[str]) -> str:
     """ "a, b and c"; the first five where there are more than ``LISTED_FOODS``, and that there are others."""
     if len(items) > LISTED_FOODS:
@@ -80,6 +92,11 @@ def listed(items: Sequence[str]) -> str:
     if len(items) <= 1:
         return "".join(items)
     return f"{', '.join(items[:-1])} and {items[-1]}"
+
+
+def small_eaters(months: float) -> str:
+    """Whom a dish from this age on is for."""
+    return "babies" if months < 12 else "toddlers"
 
 
 def sentence(text: str) -> str:

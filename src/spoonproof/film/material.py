@@ -68,7 +68,7 @@ def food_said(line: FoodLine, dish: Dish) -> str:
 
 def _shown(dish: Dish) -> Iterator[Shown]:
     """What must stand on the screen: allergens, and cautions in their short words; each once."""
-    for text in allergens_shown([label.word for label in dish.allergen_labels]):
+    for text in allergens_shown(contained(dish)):
         yield Shown(text, "allergens", "foods")
     seen: set[str] = set()
     for caution in cautions_of(dish):
@@ -76,6 +76,13 @@ def _shown(dish: Dish) -> Iterator[Shown]:
         if words not in seen:
             seen.add(words)
             yield Shown(words, "caution", caution.where, full="" if caution.spoken else caution.text)
+
+
+def contained(dish: Dish) -> list[str]:
+    """The allergens in the words of the channel's markets; last, and marked, what only the family's bowl has."""
+    babys = {found.allergen for found in dish.allergens if found.baby}
+    marked = [(label.allergen not in babys, label.word) for label in dish.allergen_labels]
+    return [f"{word} (family's bowl)" if apart else word for apart, word in sorted(marked, key=lambda pair: pair[0])]
 
 
 def cautions_of(dish: Dish) -> tuple[Caution, ...]:

@@ -166,7 +166,12 @@ class Script:
         return tuple(each for take in self.takes for each in take.supers)
 
     def trim_first(self) -> tuple[Take, ...]:
-        """Takes to shorten first, longest first: spoken ones whose supers leave room to do so."""
-        free = [(take.runs - max(take.shown_seconds, PICTURE_LEAST_SECONDS), take) for take in self.takes if take.say]
+        """The author's takes to shorten first, longest first: spoken ones whose supers leave room to do so. Of our own
+        words no more can go, or would bring it to length."""
+        free = [
+            (take.runs - max(take.shown_seconds, PICTURE_LEAST_SECONDS), take)
+            for take in self.takes
+            if take.written and take.say != take.heard
+        ]
         ranked = sorted(free, key=lambda pair: (-pair[0], pair[1].start))
-        return tuple([take for spare, take in ranked if spare > WORTH_SECONDS and take.say != take.heard][:3])
+        return tuple([take for spare, take in ranked if spare > WORTH_SECONDS][:3])

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.dish import Dish
+from spoonproof.model.kitchen import Verb
 from spoonproof.model.recipe import Step
 from spoonproof.model.record import dataclass
 
@@ -26,8 +27,8 @@ _PLACES = (
     ("table", ("bowl", "spoon", "plate", "fork", "table", "cube", "jar", "mash")),
 )
 _SHOT_OF_MEDIUM = {
-    "steam": "MS hob, lid off the steamer, steam rising", "water": "MS hob, hands and pan", "fat": "CU frying pan",
-    "pan": "CU frying pan", "oven": "MS oven, tray going in", "microwave": "MS bowl out of the microwave",
+    "steam": "MS hob, lid off the steamer, steam rising", "water": "MS hob, hands and pan", "fat": "CU pan on the hob",
+    "oven": "MS oven, tray going in", "microwave": "MS bowl out of the microwave",
     "pressure": "MS hob, hands and pan",
 }  # fmt: skip
 _SHOT_OF_ROLE = {
@@ -37,6 +38,10 @@ _SHOT_OF_ROLE = {
 }  # fmt: skip
 
 
+_LEAVES_IT_THERE = ("join", "season", "other")
+_OFF_THE_HOB = re.compile(
+    r"\boff the (?:heat|hob|ring|stove)\b|\bset aside\b|\bin(?:to)? an? (?:\w{1,20} )?(?:bowl|jug|dish|tin)\b", re.I
+)
 _SHOT_OF_SPLIT = "CU ladle, pan to small bowl"
 
 _CAMERA_WORDS = re.compile(r"^(?:(?:ecu|cu|mcu|ms|mws|ws|ews|top shot|overhead|insert)\b[ ,:]{0,3})+", re.IGNORECASE)
@@ -76,8 +81,9 @@ def shot_of(dish: Dish, step: Step) -> str:
     for verb in verbs:
         if verb.tool == "blender":
             return "CU blender jug"
-        if verb.role == "heat" and verb.medium in _SHOT_OF_MEDIUM:
-            return _SHOT_OF_MEDIUM[verb.medium]
+        medium = _medium(dish, step.index, verb) if verb.role == "heat" else ""
+        if medium in _SHOT_OF_MEDIUM:
+            return _SHOT_OF_MEDIUM[medium]
     if step.splits:
         return _SHOT_OF_SPLIT
     for verb in verbs:
@@ -85,4 +91,29 @@ def shot_of(dish: Dish, step: Step) -> str:
             return _SHOT_OF_ROLE[verb.role]
         if verb.tool == "oven":
             return "MS oven, hand on the dial"
-    return "MS hands and bowl"
+    return _SHOT_OF_MEDIUM["water"] if _on_the_hob(dish, step) else "MS hands and bowl"
+
+
+def _medium(dish: Dish, step: int, verb: Verb) -> str:
+    """What it cooks in: a "cook" is in water where the pot holds some, or grains that take it up."""
+    if verb.medium != "pan":
+        return verb.medium
+    found = [
+        (heat.medium, story)
+        for story in dish.walked.stories
+        for heat in story.heats
+        if heat.step == step and heat.verb == verb.id
+    ]
+    wet = any(medium != "fat" or (story.food and story.food.hardness == "grain") for medium, story in found)
+    return "water" if wet else "fat"
+
+
+def _on_the_hob(dish: Dish, step: Step) -> bool:
+    """Whether what a step puts together stands on the hot ring: the last thing done with its pot was to heat it."""
+    events = dish.walked.events
+    pot = {line for event in events if event.step == step.index for line in event.pot}
+    done = [event for event in events if event.step < step.index and pot & set(event.pot)]
+    last = next((event for event in reversed(done) if event.verb.role not in _LEAVES_IT_THERE), None)
+    if last is None or last.verb.role != "heat" or _medium(dish, last.step, last.verb) not in ("water", "fat"):
+        return False
+    return not any(_OFF_THE_HOB.search(each.text) for each in dish.recipe.steps[last.step : step.index + 1])

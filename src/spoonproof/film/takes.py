@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.film.briefly import aloud, briefly, chapter_of, listed, sentence
+from spoonproof.film.briefly import aloud, briefly, chapter_of, listed, named, sentence, small_eaters
 from spoonproof.film.screen import super_of
 from spoonproof.film.script import Material, Shorter, Take
 from spoonproof.model.recipe import Segment
@@ -93,17 +93,20 @@ def _titled(title: str) -> str:
 
 def _for_whom(material: Material) -> str:
     """ "For babies from 7 months, mashed." as far as it is known."""
-    youngest = material.ages.removeprefix("From ").partition(" ")[0]
-    return f"For babies from {youngest} months." if youngest else ""
+    youngest = re.search(r"\d+", material.ages)
+    return f"For {small_eaters(int(youngest[0]))} from {youngest[0]} months." if youngest else ""
 
 
 def _step(number: int, material: Material) -> Take:
-    """A step as a take: in full, briefly, or in silence when time is short, and then its end point stands on the
-    screen."""
+    """A step as a take: in full, briefly, or when time is short only named, or in silence, and then its end point
+    stands on the screen."""
     text = aloud(material.steps[number])
     brief = aloud(briefly(material.steps[number]))  # brackets are left out before they are read out
     test = material.step_tests[number] if number < len(material.step_tests) else ""
-    shorter = ([Shorter(brief)] if brief != text else []) + [Shorter("", test, 3)]
+    name = named(material.steps[number])
+    shorter = [Shorter(brief)] if brief != text else []
+    shorter += [Shorter(name, test, 3)] if name and name != brief else []
+    shorter += [Shorter("", test, 3)]
     return Take(
         "step",
         f"Step {number + 1}",

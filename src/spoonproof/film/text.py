@@ -38,10 +38,9 @@ def total(script: Script) -> str:
     if script.over <= 0:
         return f"Runs {clock(script.runs)} of {clock(script.target)}; {clock(-script.over)} to spare."
     over = f"Runs {clock(script.runs)}, {clock(script.over)} over the target of {clock(script.target)}."
-    full = script.silent == script.runs  # what stands on the screen takes all that time, whatever our words are
-    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first() if take.written or not full)
-    over += f" Trim first: {trims}." if trims else " Nothing is won by trimming what is said."
-    over += f" Or give it {ceil(script.runs)} s, or make two films of it: then nothing more need go."
+    trims = ", ".join(f"{take.name} ({clock(take.runs)})" for take in script.trim_first())
+    longer = f"give it {ceil(script.runs)} s, or make two films of it: then nothing more need go."
+    over += f" Trim first: {trims}. Or {longer}" if trims else f" {longer.capitalize()}"
     if script.silent is not None:
         over += f" The steps stay spoken: without a word on them the film would still run {clock(script.silent)}."
     return over

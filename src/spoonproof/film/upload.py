@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from spoonproof.dish import Dish
-from spoonproof.film.briefly import sentence
+from spoonproof.film.briefly import sentence, small_eaters
 from spoonproof.film.captions import captions, too_fast
-from spoonproof.film.material import cautions_of, cited
+from spoonproof.film.material import cautions_of, cited, contained
 from spoonproof.film.said import Statement
 from spoonproof.film.script import Script
 from spoonproof.film.text import chapters, clock
@@ -76,7 +76,7 @@ def _parts(
         yield "chapters", "\n".join(f"{clock(second)} {name}" for second, name in marks)
     yield "foods", "You need\n" + "\n".join(f"- {_with_swaps(line)}" for line in recipe.foods)
     if dish.allergen_labels:
-        yield "allergens", "Contains: " + ", ".join(label.word for label in dish.allergen_labels) + "."
+        yield "allergens", f"Contains: {', '.join(contained(dish))}."
     sure = {label.allergen for label in dish.allergen_labels}
     perhaps = (one.allergen for one in dish.allergens if one.how == "may-contain")
     if maybe := dict.fromkeys(allergen for allergen in perhaps if allergen not in sure):
@@ -102,7 +102,7 @@ def _with_swaps(line: FoodLine) -> str:
 
 def _ages(dish: Dish) -> str:
     ages = dish.recipe.ages
-    lead = "For babies" if ages.high is None else "For babies of"
+    lead = f"For {small_eaters(ages.low)}{'' if ages.high is None else ' of'}"
     texture = f", {dish.recipe.texture.value}" if dish.recipe.texture else ""
     return f"{lead} {ages.told}{texture}."
 
@@ -121,9 +121,9 @@ def post(dish: Dish) -> str:
         return own if not paid or disclosed(own) else f"{paid} {own}"
     title = f"{dish.recipe.title.value.rstrip('.')}."
     summary = sentence(dish.recipe.summary.value) if dish.recipe.summary is not None else ""
-    marks = f"For babies from {dish.recipe.ages.low} months."
+    marks = f"For {small_eaters(dish.recipe.ages.low)} from {dish.recipe.ages.low} months."
     if dish.allergen_labels:
-        marks += f" Contains: {', '.join(label.word for label in dish.allergen_labels)}."
+        marks += f" Contains: {', '.join(contained(dish))}."
     whole = _lines(f"{paid} {title} {summary}", marks, _page(dish))
     return whole if len(whole) <= POST_CHARACTERS else _lines(f"{paid} {title}", marks, _page(dish))
 

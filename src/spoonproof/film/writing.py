@@ -12,15 +12,15 @@ from spoonproof.model.record import replace
 from spoonproof.reading.spoken import seconds
 
 FILLED = ("tasting", "cautions")  # takes in which cautions on the screen are said too, while there is time
-SILENT = 3  # the loss of a step that is only seen
+SILENT = 3  # the loss of a step that is only named, or only seen
 TRIED_TAKES = 60  # with more takes than this the cuts are not weighed one by one
 
 
 def write_script(material: Material) -> Script:
     """The whole script, timed, its supers placed; shortened towards the target where nobody wrote the words.
 
-    A step is shown in silence only where that brings the film to length: else the method keeps its words, and
-    ``Script.silent`` says how long the film would run without them.
+    A step is no more than named, or shown in silence, only where that brings the film to length: else the method keeps
+    its words, and ``Script.silent`` says how long the film would run without them.
     """
     takes = all_takes(material)
     script = laid_out(takes, material)
@@ -50,7 +50,8 @@ def _cut_down(take: Take, material: Material, loss: int) -> Take:
 def _with(take: Take, depth: int) -> Take:
     """A take in its ``depth``-th shorter words (from 1), with what then stands on the screen."""
     other = take.shorter[depth - 1]
-    supers = (*take.supers, super_of(other.test, "step")) if other.test else take.supers
+    new = other.test and all(each.text != other.test for each in take.supers)
+    supers = (*take.supers, super_of(other.test, "step")) if new else take.supers
     return replace(take, say=other.say, supers=supers, shorter=take.shorter[depth:])
 
 

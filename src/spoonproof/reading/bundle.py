@@ -42,13 +42,13 @@ def bundle_root() -> Path:
     package = Path(__file__).resolve().parents[1]
     for root in (package / "bundle", package.parents[1]):
         if all((root / mark).is_dir() for mark in _MARKS):
-            return root
+            return root.resolve()
     raise FileNotFoundError("the folders 'shared' and 'claims' that belong to spoonproof are not installed")
 
 
 def own_root(channel: Path | None) -> Path | None:
     """The channel's folder if it may bring tables of its own; None when it is the bundle itself."""
-    if channel is None or channel.resolve() == bundle_root().resolve():
+    if channel is None or channel.resolve() == bundle_root():
         return None
     return channel
 

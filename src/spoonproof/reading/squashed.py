@@ -10,6 +10,7 @@ SQUASH = re.compile(
     r"|side) of a )?(?:fork|spoon)|against the)"
     r"|\bsquash(?:es|ed)? (?:easily|flat|with no effort|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily"
     r"|between)|\b(?:break|crush|squash|flatten|give)(?:s|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)"
-    r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come)s? apart\b",
+    r"(?: it is| they are| you)? (?:gently )?(?:press|pinch|squeeze|poke)d?(?:ed)?\b"
+    r"|\b(?:pull|come|fall)s? apart\b|\bfalling apart\b|\bcollapses?\b",
     re.I,
 )

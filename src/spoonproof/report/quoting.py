@@ -13,19 +13,21 @@ _WORD = re.compile(r"\S+")
 
 
 def quoted(claim: Claim) -> str:
-    """The claim's words out to the next stops, in quotation marks; "…" where the clause goes on.
+    """The claim's words with the clause they stand in, in quotation marks.
 
     A claim ends where its meaning does ("more calcium than"), which is no place to end a quotation."""
-    text = claim.passage.text
-    before = _WORD.findall(_tail(text[: claim.start]))
-    after = _WORD.findall(_head(text[claim.end :]))
-    start = " ".join(before[-WORDS_MORE:])
-    end = " ".join(after[:WORDS_MORE])
+    return in_its_clause(claim.passage.text, claim.start, claim.end)
+
+
+def in_its_clause(text: str, start: int, end: int) -> str:
+    """Words of a text out to the next stops, in quotation marks; "…" where the clause goes on."""
+    before = _WORD.findall(_tail(text[:start]))
+    after = _WORD.findall(_head(text[end:]))
     lead = "… " if len(before) > WORDS_MORE else ""
     rest = " …" if len(after) > WORDS_MORE else ""
-    glue = "" if claim.end < len(text) and not text[claim.end].isspace() else " "
-    middle = " ".join(claim.quote.split())
-    return f"“{lead}{start}{' ' if start else ''}{middle}{glue if end else ''}{end}{rest}”"
+    glue = " " if after and text[end].isspace() else ""
+    words = " ".join([*before[-WORDS_MORE:], *text[start:end].split()])
+    return f"“{lead}{words}{glue}{' '.join(after[:WORDS_MORE])}{rest}”"
 
 
 def _tail(text: str) -> str:

@@ -19,10 +19,11 @@ Passes::
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
+from spoonproof.feeding.cautions import Caution
 from spoonproof.feeding.told import untold
 from spoonproof.model.finding import Remedy
 
@@ -43,7 +44,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         if missing:
             yield Fault(
                 film.description.span,
-                f"Your description leaves out {len(missing)} of {len(dish.cautions)} cautions; they are added.",
+                f"Your description leaves out {_part(missing, dish.cautions)}; {_added(missing)}.",
                 bowl="baby",
                 remedy=Remedy("Where you paste it yourself, add: " + " ".join(one.text for one in missing)),
                 sources=tuple(dict.fromkeys(one.source for one in missing)),
@@ -54,8 +55,16 @@ def check(dish: Dish) -> Iterator[Fault]:
     if missing:
         yield Fault(
             said[0].span,
-            f"Your script leaves out {len(missing)} of {len(aloud)} cautions to be heard; they are added.",
+            f"Your script leaves out {_part(missing, aloud)} to be heard; {_added(missing)}.",
             bowl="baby",
             remedy=Remedy("Say in your own place: " + " ".join(one.spoken for one in missing)),
             sources=tuple(dict.fromkeys(one.source for one in missing)),
         )
+
+
+def _part(missing: Sequence[Caution], whole: Sequence[Caution]) -> str:
+    return "the caution" if len(whole) == 1 else f"{len(missing)} of {len(whole)} cautions"
+
+
+def _added(missing: Sequence[Caution]) -> str:
+    return "it is added" if len(missing) == 1 else "they are added"

@@ -30,7 +30,7 @@ from collections.abc import Iterator
 
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
-from spoonproof.feeding.allergens import labels
+from spoonproof.feeding.allergens import AllergenFound, named_in
 from spoonproof.feeding.wording import is_plural
 from spoonproof.model.finding import Remedy
 
@@ -42,12 +42,14 @@ SOURCES = ("eu-1169-2011", "us-faster-act", "common-practice")
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A note for each line that hides an allergen of the channel's market."""
-    words = {label.allergen: label.word for label in labels(dish.knowledge.feeding, dish.markets)}
-    lines: dict[int, list[str]] = {}
+    lines: dict[int, list[AllergenFound]] = {}
     for one in dish.allergens:
-        if one.how == "hidden" and one.allergen in words and not one.recipe:
-            lines.setdefault(one.line, []).append(words[one.allergen])
+        if one.how == "hidden" and not one.recipe:
+            lines.setdefault(one.line, []).append(one)
     for index, found in lines.items():
+        words = [label.word for label in named_in(found, dish.knowledge.feeding, dish.markets)]
+        if not words:
+            continue
         line = dish.recipe.foods[index]
         food = dish.knowledge.foods.get(line.food) if line.food else None
         several = is_plural(line.name)
@@ -55,7 +57,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         brings = ("bring" if several else "brings") if sure else "may bring"
         yield Fault(
             line.name_span,
-            f"{line.name[:1].upper()}{line.name[1:]} {brings} {' and '.join(dict.fromkeys(found))}, "
+            f"{line.name[:1].upper()}{line.name[1:]} {brings} {' and '.join(words)}, "
             f"which {'their' if several else 'its'} name does not say.",
             remedy=Remedy("Read the label, and name the allergen when you say this food on film."),
         )

@@ -32,7 +32,6 @@ from spoonproof.checks.from_cooking import (
     blended_raw,
     cooked,
     fine_raw,
-    fish_by_its_flakes,
     fried_short,
     grated_through,
     judged,
@@ -48,6 +47,7 @@ from spoonproof.checks.rule import Fault
 from spoonproof.cooking.softness import Need
 from spoonproof.cooking.story import Story
 from spoonproof.dish import Dish
+from spoonproof.feeding.heat import quick
 from spoonproof.model.finding import Remedy
 from spoonproof.model.recipe import Minutes
 
@@ -90,8 +90,8 @@ def check(dish: Dish) -> Iterator[Fault]:
             continue
         if grated_through(dish, story, time):
             continue
-        if fine_raw(story) or blended_raw(story) or fish_by_its_flakes(dish, story):
-            continue
+        if fine_raw(story) or blended_raw(story) or quick(dish.treatments[story.index], story.food):
+            continue  # meat and fish that are only cooked through: foods-not-yet asks whether they are
         nearly = softness == "crisp-tender" or need.crisp == need.soft
         if nearly and soft_by_a_test(dish, story) and time.high >= _NEAR * need.soft.low:
             continue

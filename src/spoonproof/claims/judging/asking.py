@@ -11,6 +11,7 @@ from spoonproof.claims.judging.free_from import CONTAINING, named_absent
 from spoonproof.claims.judging.kinds import kind_of, probe_of_kind
 from spoonproof.claims.judging.polarity import cannot_cope
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
+from spoonproof.claims.judging.read_as import TAKEN_UP
 from spoonproof.claims.judging.reading import around, clause, months_of, runs_of, subjects_of
 from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
@@ -178,6 +179,9 @@ def _own_words(claim: Claim, register: Register) -> str:
         words = f" no food{words}"  # "no rice pudding makes a baby sleep"
     if has_any(words, register.words.get("medicine", ())):
         return words
+    uptake = claim.kind == "function" and (TAKEN_UP.search(words) or _HELPS_WITH.search(words))
+    if uptake and " than " not in (near := plain(clause(claim))):
+        return near  # what is taken up, and what it is eaten with, may stand on either side
     for said in register.words.get("doctor first", ()):
         _, found, rest = lead.rpartition(plain(said))
         if found and _FIRST.fullmatch(rest):
@@ -185,6 +189,7 @@ def _own_words(claim: Claim, register: Register) -> str:
     return words
 
 
+_HELPS_WITH = re.compile(r" helps? (?:[a-z]+ ){0,3}?(?:with|absorb|take up) (?:the |more |their )?(?:iron|calcium) ")
 _AMOUNT = re.compile(
     r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
 )

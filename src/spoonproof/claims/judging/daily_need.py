@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.conditions import short
+from spoonproof.claims.conditions import short, show
 from spoonproof.claims.judging.bounds import bound_of
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.probes import key_of
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, key_of
 from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import plain
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.need import Need
 from spoonproof.model.record import replace
@@ -69,6 +69,48 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
         return Verdict("false", f"Reference intake a day: {told}.", None, refs, wording, harm=1, steps=steps)
     why = f"Reference intake a day: {told}. Other authorities differ: say whose figure it is."
     return Verdict("unproven", why, None, refs, wording, harm=1, steps=steps)
+
+
+_SHARE = re.compile(
+    r" (?:(?:a |two )?(half|thirds?|quarter|fifth|tenth)|([0-9]{1,3}) ?(?:%|percent|per cent)) "
+    r"(?=.* (?:day|daily|day's|needs?) )"
+)
+_SHARES = {"half": 1 / 2, "thirds": 2 / 3, "third": 1 / 3, "quarter": 1 / 4, "fifth": 1 / 5, "tenth": 1 / 10}
+_PORTION = re.compile(r" (?:portion|serving|helping|bowl|bowlful) ")
+_ROUNDED = 1.25
+"""How far from the computed share a round one ("about a third") may lie."""
+
+
+def share_of_day(claim: Claim, probe: AnyProbe, context: Context) -> Verdict | None:
+    """The verdict on a portion of the dish that is said to bring a share of a baby's day: "about a third of her folate
+    for the day". None where it says no such thing, or who is meant is no child."""
+    words, nutrient = plain(around(claim)), nutrient_of(claim)
+    said = _SHARE.search(words)
+    child = _BABIES.search(words) or _TODDLERS.search(words) or _CHILDS.search(words)
+    portion = isinstance(probe, DishProbe) and _PORTION.search(words)
+    if said is None or not (child and portion) or not nutrient or context.needs is None or _DENIED.search(words):
+        return None
+    share = float(said[2]) / 100 if said[2] else _SHARES[said[1]]
+    needs = context.needs(key_of(nutrient), max(context.ages[0], _TOO_YOUNG))
+    found = probe.measure(nutrient, "portion")
+    if not needs or found is None:
+        return None
+    shares = [(round(found.low / need.value * 100), round(found.high / need.value * 100), need) for need in needs]
+    told = "; ".join(
+        f"{low} to {high} % of {short(n.value)} {n.unit} ({n.authority}, {n.band})" for low, high, n in shares
+    )
+    refs = tuple(SourceRef(need.source, f"{need.authority}, {need.band}") for need in needs)
+    why = f"A portion brings {show(found)} {nutrient_name(nutrient)}, {told}."
+    fits = [n for n in needs if found.low <= share * n.value * _ROUNDED and share * n.value <= found.high * _ROUNDED]
+    steps = [f"{nutrient_name(nutrient)} in a portion as a share of a day: {told}"]
+    if fits and found.high <= _FAR * found.low:
+        add = "" if len(fits) == len(needs) else f"whose figure it is ({fits[0].authority})"
+        return Verdict("true", why, None, refs, None, add, steps=steps)
+    truth: Truth = "unproven" if fits else "false"
+    return Verdict(truth, why, None, refs, f"{told.split(';')[0]} in a portion", harm=1, steps=steps)
+
+
+_CHILDS = re.compile(r" (?:baby's|toddler's|child's|her|his|their|she|he) ")
 
 
 def _meets(low: float, high: float, need: Need) -> bool:

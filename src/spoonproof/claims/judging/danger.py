@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Key
+from spoonproof.claims.judging.evidence import EFFECT_KINDS
 from spoonproof.claims.judging.reading import around, clause, runs_of
-from spoonproof.claims.judging.truth import EFFECT_KINDS
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
@@ -14,7 +14,7 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
 _GRAVE = 1
-_PRAISE = ("general-benefit", "comparative")
+_SPOKEN_OF = EFFECT_KINDS | {"comparative"}
 
 
 def _to_a_child(claim: Claim) -> bool:
@@ -23,15 +23,19 @@ def _to_a_child(claim: Claim) -> bool:
 
 
 _BAD_FOR = re.compile(
-    r" (?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|no good|not good|unsafe|unhealthy|risky) for "
+    r" (?:harms?|hurts?|damages?|affects?) "
+    r"| (?:gives?|cause|causes) (?:[a-z]+ ){0,3}?(?:food poisoning|botulism|salmonella|listeria) "
+    r"| (?:makes?|get|gets) (?:[a-z']+ ){1,4}?(?:ill|sick|poorly|unwell) "
+    r"| (?:is|are) (?:really |very |so |quite )?(?:bad|dangerous|harmful|no good|not good|unsafe|unhealthy|risky) for "
     r"(?:(?:a|any|all|your|young|small|little|under) )?"
     r"(?:baby|babies|toddler|toddlers|child|children|infant|infants|ones) "
 )
 
 
 def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
-    """Right is who calls bad for babies what the register keeps from a child of this age: "kelp is bad for babies"."""
-    if claim.kind not in _PRAISE or claim.polarity != "asserts" or verdict.truth == "true":
+    """Right is who calls bad for babies what the register keeps from a child of this age: "kelp is bad for babies",
+    "the mercury in shark can harm their nerves"."""
+    if claim.kind not in _SPOKEN_OF or claim.polarity not in ("asserts", "hedges") or verdict.truth == "true":
         return
     named = claim.foods or claim.subjects
     if _better_than_kept_back(claim, key, verdict, register) or claim.kind == "comparative":

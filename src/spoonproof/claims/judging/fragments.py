@@ -63,6 +63,9 @@ def _only_a_part(one: JudgedClaim, other: JudgedClaim) -> bool:
 
 
 def _said_by(one: JudgedClaim, other: JudgedClaim) -> bool:
+    a, b = one.claim, other.claim
+    if a.kind == b.kind == "function" and a.effect is None and a.overlaps(b) and not a.foods and a.nutrients:
+        return set(a.nutrients) <= set(b.nutrients)  # "kids need protein", and then "protein for their bones"
     return _within(one, other) or (
         _within(other, one) and one.claim.kind == other.claim.kind and _for_whom(one.claim, other.claim)
     )

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.entries import Key
+from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.reading import around, only_named, runs_of, said_before
 from spoonproof.claims.judging.said_next import answered
 from spoonproof.claims.judging.verdict import Verdict
-from spoonproof.claims.words import plain
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 
 _OFTEN = re.compile(
@@ -43,6 +44,10 @@ _TURNED_DOWN = re.compile(
     re.IGNORECASE,
 )
 """A child that turns down what the claim speaks of: "who refuses lumps at seven months"."""
+_BETTER_THAN = re.compile(
+    r" (?:better|best|healthier|safer|gentler|kinder|easier|superior|worse) (?:[a-z0-9']+ ){0,6}(?:than|to) "
+)
+"""What holds one thing that may be given against another: that it is better is not said by leave to give it."""
 _ASIDE = re.compile(r"(?:after|than|instead of|next to|besides?|apart from|other than|rather than) ", re.IGNORECASE)
 """How a claim begins whose food is what another is held against: "the best drink after water for a one year old"."""
 _NAMED_ONLY = re.compile(
@@ -92,7 +97,25 @@ _ALLERGIC = re.compile(
 _DOCTOR = re.compile(r" (?:doctor|doctors|gp|dietitian|allergist|allergy team|clinic|specialist) ")
 
 
-def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
+def _figure_not_borne(claim: Claim, entry: Entry | None) -> str:
+    """What share or multiple of an effect a statement gives that its entry does not: "the risk drops by 80 percent"."""
+    if entry is None or entry.truth != "true" or claim.kind not in _EFFECTS:
+        return ""
+    known = plain(" ".join((entry.why, entry.add, *entry.said, *entry.also, *(ref.locator for ref in entry.refs))))
+    found = _FIGURE.search(plain(around(claim)))
+    return "" if found is None or found[0] in known else found[0].strip()
+
+
+_EFFECTS = frozenset({"allergen", "disease", "function", "general-benefit", "safety-age"})
+_FIGURE = re.compile(
+    r" (?:[0-9.]+ ?%|(?:[0-9.]+|[a-z]+) (?:percent|per cent)|(?:by|in|a|cuts? [a-z ]{1,20}) half(?! an?| the| of| a)"
+    r"|(?:half|twice|three times|four times|five times|ten times) as (?:many|much|often|likely)|by two thirds"
+    r"|halv(?:es|ed|ing) (?:[a-z']+ ){1,3}(?:risk|chance|chances|odds)"
+    r"|(?:one|two|three|nine|[0-9]+) (?:in|out of) (?:two|three|four|five|ten|[0-9]+)) "
+)
+
+
+def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None:
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
     asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
@@ -115,7 +138,8 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
         verdict.steps.append("put into others' mouths and answered with a but: not kept")
         return
     given = claim.kind == "safety-age" and key.stance == "permits"
-    if given and (_TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
+    compared = _BETTER_THAN.search(plain(around(claim))) and not (verdict.entry and "than" in verdict.entry.said)
+    if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
         verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
         verdict.why = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
         verdict.steps.append("it is turned down, or named beside something else, and not given: not kept")
@@ -127,6 +151,17 @@ def overreached(claim: Claim, key: Key, verdict: Verdict) -> None:
         return
     said = plain(around(claim))
     entry = verdict.entry
+    if figure := _figure_not_borne(claim, entry):
+        verdict.truth, verdict.wording, verdict.add, verdict.evidence = "unproven", None, "", False
+        verdict.why = f"“{figure}” is a figure that its source here does not give. {verdict.why}"
+        verdict.steps.append(f"its entry bears no such figure ({figure}): not kept")
+        return
+    promised = claim.kind in ("allergen", "disease") and entry is not None and not entry.negation and not entry.stance
+    if promised and has_any(said, register.words.get("absolute", ())):
+        verdict.truth, verdict.add = "overstated", ""
+        verdict.why = f"Nobody can promise that. {verdict.why}"
+        verdict.steps.append("it is promised outright, and its entry says less: not kept")
+        return
     of_one_food = entry is not None and not _SOLIDS & set(entry.about)
     no_sooner = _NO_SOONER.match(claim.passage.text, claim.end) is not None
     if claim.kind == "safety-age" and key.stance == "permits" and no_sooner and entry and key.months > entry.ages[0]:

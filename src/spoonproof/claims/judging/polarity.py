@@ -109,7 +109,7 @@ _NO_STRENGTH = re.compile(
 """What it is no strong point of: "iron isn't squash's strong point"."""
 _CANNOT_COPE = re.compile(
     r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
-    r"(?:deal|cope|handle|process|manage)(?: with)? (?:much|a lot|lots|too much|so much) of (?:it|that|this) "
+    r"(?:deal|cope|handle|process|manage)(?: with)? (?:(?:much|a lot|lots|too much|so much) of )?(?:it|that|this) "
 )
 _ASKED_NOT = re.compile(
     r" (?:(?:but|and|so) )?(?:won't|isn't|aren't|doesn't|don't|can't|wouldn't|couldn't|shouldn't|didn't|will not)(?= )"
@@ -153,7 +153,12 @@ def _answer(claim: Claim) -> str:
 
 def cannot_cope(claim: Claim) -> bool:
     """Whether it says that a body cannot deal with "much of it"."""
-    return claim.kind == "function" and _CANNOT_COPE.search(plain(claim.quote)) is not None
+    words = plain(f"{claim.quote}{said_behind(claim)[:_COPE_REACH]}")
+    return claim.kind == "function" and _CANNOT_COPE.search(words) is not None
+
+
+_COPE_REACH = 24
+"""Characters behind a claim in which it may say so: "no salt, their kidneys" and then "can't cope with it"."""
 
 
 def _denies(words: str, register: Register) -> bool:

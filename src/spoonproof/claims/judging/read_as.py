@@ -28,7 +28,7 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
         why = "what it keeps is what is done to it, and not how much it holds"
         return replace(claim, kind="process", level=None, steps=(*claim.steps, why)), True
-    if claim.kind == "nutrient-content" and claim.level == "contains" and _TAKEN_UP.search(plain(claim.quote)):
+    if claim.kind == "nutrient-content" and claim.level == "contains" and TAKEN_UP.search(plain(claim.quote)):
         why = "what is taken up is what happens to it, and not how much it holds"
         claim = replace(claim, kind="function", effect="absorption", level=None, steps=(*claim.steps, why))
     if claim.kind == "disease" and claim.strength == "plain" and _OCCURS.search(plain(claim.quote)):
@@ -45,6 +45,9 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.effect == "eczema" and _BROKE_OUT.search(plain(around(claim))):
         why = "a skin that comes up after a food is a reaction to it, and no illness that it is good for"
         claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
+    if claim.effect == "infection" and _IN_THE_THROAT.search(plain(claim.quote)):
+        why = "what blocks a throat is choked on, and is no infection of it"
+        claim = replace(claim, kind="safety-age", effect="choking", steps=(*claim.steps, why))
     if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
         claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
     if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
@@ -81,9 +84,7 @@ _OCCURS = re.compile(
     r"(?:happens?|occurs?|starts?|begins?|shows? up|comes? on|sets? in|follows?"
     r"|(?:is|are) (?:very |quite )?(?:common|normal)) "
 )
-_TAKEN_UP = re.compile(
-    r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken up) (?:[a-z]+ ){0,3}?(?:with|by|alongside) "
-)
+TAKEN_UP = re.compile(r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken up) ")
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
 )
@@ -91,6 +92,7 @@ _BROKE_OUT = re.compile(
     r" (?:came|come|comes|coming|broke|break|breaks|breaking|erupted|flared|went|covered|got)(?: up| out| all over)? "
     r"(?:[a-z]+ ){0,3}?(?:in|with)?(?: a| an)? ?(?:hives|rash|wheals|welts|blotches) "
 )
+_IN_THE_THROAT = re.compile(r" (?:blocks?|blocking|stuck in|lodges? in|catch(?:es)? in) (?:[a-z']+ ){1,2}throats? ")
 _A_MEDICINE = re.compile(
     r" (?:is|are|works? like|acts? like|works? as|acts? as|natural|nature's) (?:(?:an?|the|natural|nature's|own) ){0,3}"
     r"(?:antibiotics?|antivirals?|antibacterials?|painkillers?) "

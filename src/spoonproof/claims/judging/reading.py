@@ -100,7 +100,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if stated is None and claim.kind == "safety-age" and (match := _age_in(plain(clause(claim)))):
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
-        said_of = plain(around(claim)) if claim.kind == "safety-age" else words
+        said_of = plain(_own_side(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
         begins = _FROM_AGE.search(plain(claim.quote)) or _BEGINS_AT.search(plain(claim.quote))
         before = (before and not begins) or only_later(said_of)
@@ -177,6 +177,13 @@ def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -
     ends = [found for mark in stops if (found := _behind(text, mark, claim.end)) >= 0]
     first, last = claim.sentence or (0, len(text))
     return max(start, first), min([*ends, claim.end + most, last])
+
+
+def _own_side(claim: Claim) -> str:
+    """Its sentence as far as the next "but" on either side: "solids at around six months, but not before four" begin at
+    six."""
+    at_but = claim.start + len(_BUT) - 2 if claim.quote.lower().startswith("but ") else claim.start
+    return around(replace(claim, start=at_but), (*_STOPS, _BUT))
 
 
 def said_before(claim: Claim) -> str:

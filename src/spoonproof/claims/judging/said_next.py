@@ -71,6 +71,8 @@ def taken_up_again(claim: Claim, register: Register) -> bool:
     rest = plain(said_behind(claim))
     if claim.kind == "process" and _STOPS_GROWTH.match(rest):
         return False  # "freezing does not kill bacteria, it only stops them growing" promises less
+    if claim.kind in ("disease", "general-benefit") and _MERELY.match(rest):
+        return True
     behind = _AGAIN.match(rest)
     return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
 
@@ -80,6 +82,10 @@ _STOPS_GROWTH = re.compile(
     r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
     r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "
 )
+_MERELY = re.compile(
+    r" (?:but |and )?(?:it|they) (?:only|just|simply|merely) (?!is|are|has|have|tastes?|fills?|smells?)"
+)
+"""What is promised under the cover of a denial: "it's not a medicine, it just makes the fever go"."""
 _AGAIN = re.compile(
     r" (?:but |yet |though |and )?(?:it |they )(?:(?:does|do|will|can|may|might) )?"
     r"(?:(?:only|just|simply|merely|rather|actually|really|still|also) )?((?:[a-z]+ ){1,3})"

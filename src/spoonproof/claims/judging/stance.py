@@ -12,6 +12,7 @@ from spoonproof.claims.judging.refused import done_without, wished_and_refused
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
+from spoonproof.model.record import replace
 
 _WHY = 8
 """Characters either side of where a claim begins, in which the "why not" may stand that its "not" belongs to."""
@@ -118,13 +119,27 @@ def stance_of(claim: Claim, register: Register) -> Stance:
     return "dismisses" if risks else "permits"
 
 
+def _less_purpose(claim: Claim, register: Register) -> tuple[Claim, str]:
+    """The claim and its clause, less what a food is made safe for: "cut grapes lengthways so they can't block a throat"
+    denies nothing."""
+    clauses = plain(clause(claim))
+    done = _PURPOSE.split(clauses, maxsplit=1)[0] + " "
+    if len(done) >= len(clauses) or not has_any(done, register.words.get("made safe", ())):
+        return claim, clauses
+    within = _PURPOSE.search(claim.quote)
+    return replace(claim, end=claim.start + within.start() if within else claim.end, polarity="asserts"), done
+
+
+_PURPOSE = re.compile(r" so (?:that )?(?:they|it|nothing|none|nobody|she|he|your baby|the baby|baby) ", re.IGNORECASE)
+
+
 def _as_said(claim: Claim, register: Register) -> Stance:
     """The stance of the claim's own words where they decide, else of the clause around them: "avoid salt, but
     honey is fine" permits honey, "honey given before the age of one is a no-no" does not."""
+    claim, around = _less_purpose(claim, register)
     parts = [plain(part) for part in _PARTS.split(claim.quote)]
     subjects = subjects_of(claim)
     named = [part for part in parts if runs_of(part) & subjects]
-    around = plain(clause(claim))
     if _given_after_all(claim.quote, register, subjects):
         return "permits"
     if wished_and_refused(claim) or done_without(claim, register):

@@ -23,7 +23,7 @@ def out(desk: Desk, _ask: Ask) -> Response:
     """What can be made, what is being made, and where it lies."""
     site = desk.root / "out" / "site" / "index.html"
     film = desk.root / "out" / "film"
-    packages = sorted(path.name for path in film.iterdir() if path.is_dir()) if film.is_dir() else []
+    packages = sorted(path.parent.name for path in film.glob("*/script.html"))
     keys = [desk.shelf.key(path) for path in desk.shelf.folder().recipe_paths]
     work = desk.bench.work.told() if desk.bench.work is not None else None
     return desk.page(
