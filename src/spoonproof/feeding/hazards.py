@@ -244,7 +244,9 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             classes = tables.kinds[hit.value]
             if not classes & STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
-            if "stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit):
+            if ("stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit)) or (
+                hit.phrase == ("gravy",) and _own_gravy(recipe, text, hit)
+            ):
                 made.add(hit.phrase)  # and so it is where a later step says "broth" alone
                 continue
             if for_others(text, hit) or in_everyday_sense(hit, text):
@@ -267,6 +269,21 @@ def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
     """ "Strain the broth" in a recipe that begins with water: it is what the pot has made."""
     water = any(line.food == "water" for line in recipe.foods)
     return water and _OUT_OF_THE_POT.search(text[: hit.start]) is not None
+
+
+_SAUCES = re.compile(r"\b(?:flour|cornflour|coconut milk|yogh?urt|curd|tomato\w*|passata)\b", re.I)
+_OF_THE_GRAVY = re.compile(r"\b(?:the|its|their|of|and)(?: [a-z]+)? $", re.I)
+
+
+def _own_gravy(recipe: Recipe, text: str, hit: Found) -> bool:
+    """ "Mash the fish with plenty of gravy" in a curry: what its yoghurt or tomatoes have made, no granules."""
+    return "gravy" in run_out(recipe) and _OF_THE_GRAVY.search(text[: hit.start]) is not None
+
+
+def run_out(recipe: Recipe) -> tuple[str, ...]:
+    """What the foods of ``recipe`` become in the pot, by the name that a bought food has too."""
+    gravy = ("gravy",) if any(_SAUCES.search(line.name) for line in recipe.foods) else ()
+    return (*gravy, *(f"{line.name} juice" for line in recipe.foods))
 
 
 def _step_span(recipe: Recipe, span: Span, text: str, hit: Found) -> Span:

@@ -176,6 +176,17 @@ def _joint(line: FoodLine, food: Food, tables: FeedingTables) -> frozenset[str]:
 
 
 def kinds_of(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
+    """The kinds of what a line names, skimmed where it says so."""
+    kinds = _kinds_named(line, foods, tables)
+    food = foods.get(line.food) if line.food else None
+    milky = food is not None and food.group in ("dairy", "cheese") and "milk" in food.allergens
+    return kinds | _SKIMMED if milky and line.has("low-fat") else kinds
+
+
+_SKIMMED = frozenset({"low-fat-dairy"})
+
+
+def _kinds_named(line: FoodLine, foods: Foods, tables: FeedingTables) -> frozenset[str]:
     """The kinds of what a line names.
 
     Words that are not simply a name of the record say more than the record ("honey mustard", "cherry tomatoes"

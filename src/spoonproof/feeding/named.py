@@ -10,7 +10,7 @@ from spoonproof.feeding.words import Found
 STEP_KINDS = frozenset(
     """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
     hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
-    salty-food juice""".split()
+    salty-food juice medicine""".split()
 )
 # Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
 _ORDINARY_IN_STEPS = frozenset(
@@ -60,8 +60,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
         return True  # "the size of a hazelnut"
     if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
         return True  # "with some of the hot sauce": out of the pan
-    if text[hit.start : hit.end].lower().endswith(" squashes"):
-        return True  # "until the fruit squashes"
+    if text[hit.start : hit.end].lower().endswith((" squashes", " juices")):
+        return True  # "until the fruit squashes", "moisten with the apple juices": what ran out in the pan
     if hit.phrase == ("stock", "pot") and _PUT_IN.search(text[: hit.start]):
         return True  # "in a stock pot": the pan
     if hit.phrase == ("sweetener",) and _AS_ONE.search(text[: hit.start]):

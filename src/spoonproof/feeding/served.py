@@ -258,8 +258,12 @@ def _from_steps(
     alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
     if alone or ALONE.search(line.text):
         facts.add("glob")
+    poured = [text for step in recipe.steps if not keys(text := baby_text(step)) & others and not only_family(step)]
     if (
-        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in (*named, *alone_in))
+        any(
+            "drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I))
+            for text in (*named, *alone_in, *poured)
+        )
         or DRINK_NAME.search(recipe.title.value)
         or DRINK_HEAD.search(recipe.title.value)
         or keys(recipe.title.value) & DRINK_TITLE

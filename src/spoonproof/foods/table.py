@@ -183,7 +183,8 @@ class FoodTable:
         cells = self._data["foods"][food]
         before_it = BEFORE | ORIGINS if cells.get("group") in GROWN and cells.get("state") != "prepared" else BEFORE
         if any(
-            (token.word not in before_it and not _joins(phrase, at, ORIGINS & before_it)) or token.word in CHANGES
+            (token.word not in before_it and token.word[-1] != "%" and not _joins(phrase, at, ORIGINS & before_it))
+            or token.word in CHANGES
             for at, token in enumerate(phrase[:start])
         ):
             return False
@@ -197,7 +198,7 @@ class FoodTable:
                 return True  # "4 small bananas / 1 large one", "hing/ asafoetida"
             if token.word in NOT_OF_FRUIT and cells.get("group") == "fruit":
                 return False
-            if token.word not in AFTER and token.word not in kind:
+            if token.word not in AFTER and token.word not in kind and token.word[-1] != "%":
                 return False
         return True
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from spoonproof.model.record import NamedTuple
 
-_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?")
+_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?|&")
 
 # Plurals that the endings below would get wrong, and spellings that differ by country.
 _IRREGULAR = {
@@ -41,6 +41,7 @@ _IRREGULAR = {
     "flavored": "flavoured",
     "fat": "fat",
     "and": "and",
+    "&": "and",
     "gray": "grey",
     "pita": "pitta",
     "pitas": "pitta",
@@ -159,6 +160,7 @@ BEFORE = _words(
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
     spiralised spiralized julienned
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
+    sashimi sushi grade
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -170,7 +172,7 @@ ORIGINS = _words(
     red yellow purple orange white brown golden round oval flat curly
     """
 )
-GROWN = frozenset(("vegetable", "fruit", "herb"))
+GROWN = frozenset(("vegetable", "fruit", "herb", "grain"))
 # Words after a food's name that name a part or a shape of the same food.
 AFTER = _words(
     """

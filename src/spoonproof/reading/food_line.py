@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.model.finding import Finding
+from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, Cut, FoodLine
 from spoonproof.model.record import replace
@@ -116,11 +117,18 @@ def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | 
 _ENDS_A_NAME = frozenset(("cube", "leaf", "pod", "sheet", "block", "fillet", "breast", "thigh", "cob", "rasher"))
 
 
+_POURED = frozenset(("ml", "l", "glass"))
+
+
 def _with_its_unit(draft: LineDraft, amount: Amount, name: FoodName, foods: Foods) -> FoodName:
-    """ "1 cube chicken stock", "6 leaves sage": the unit is the last word of the food's own name."""
-    if amount.unit not in _ENDS_A_NAME or name.words:
+    """ "1 cube chicken stock", "6 leaves sage": the unit is the last word of the food's own name; "100 ml squash" is
+    poured, and no vegetable."""
+    record = foods.get(name.food or "")
+    hard = record is not None and record.hardness in ("hard", "firm")
+    last = "drink" if hard and amount.unit in _POURED else amount.unit
+    if (last == amount.unit and amount.unit not in _ENDS_A_NAME) or name.words:
         return name
-    words = f"{draft.text[name.start : name.end]} {amount.unit}"
+    words = f"{draft.text[name.start : name.end]} {last}"
     whole = foods.match(words)
     if whole is None or (whole.start, whole.end) != (0, len(words)):
         return name
@@ -225,7 +233,7 @@ def _line(
         amount = part_after(draft, amount, name, food, foods, measures)
     offered = offered_foods(draft, name, food, foods, measures) if name is not None else []
     _use_what_is_beside(draft, name, foods, measures)
-    cuts = _cuts(draft, name, measures)
+    cuts = _cuts(draft, name, foods, measures)
     part = lead or _part_after(draft, name) if name is not None else None
     prepared, states = _prepared(draft, name, measures)
     if name is not None and part is not None:
@@ -286,6 +294,8 @@ def _with_states(
     said = [(found.word, draft.place(found.start, found.end), found.end > found.start) for found in states]
     if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
         said.append(("canned", amount.span, True))
+    elif amount is not None and amount.unit in ("carton", "pouch") and _is_pulse(foods.get(food or "")):
+        said.append(("canned", amount.span, True))  # "1 carton borlotti beans": nobody sells dry ones so
     for at, (state, where, apart) in enumerate(said):
         again = any(one[0] == state and one[2] for one in said[:at])  # "leftover roast lamb"
         if (
@@ -295,13 +305,20 @@ def _with_states(
     return food, said[-1][0] if said else ""
 
 
-def _cuts(draft: LineDraft, name: FoodName | None, measures: Measures) -> tuple[Cut, ...]:
+def _is_pulse(record: Food | None) -> bool:
+    return record is not None and record.group == "pulse"
+
+
+def _cuts(draft: LineDraft, name: FoodName | None, foods: Foods, measures: Measures) -> tuple[Cut, ...]:
     cuts: list[Cut] = []
     text = draft.open_text()
     if name is not None:
-        # "ground almonds", "flaked almonds": the cut is part of the name and still a cut
+        # "ground almonds", "date paste": the cut is part of the name and still a cut; a curry paste was never whole
+        record = foods.get(name.food or "")
+        is_paste = record is not None and (record.hardness in ("paste", "liquid") or record.name.endswith("paste"))
         for found in measures.cuts.find(draft.text[name.start : name.end]):
-            if found.cut.shape in _CUTS_IN_NAMES:
+            word = draft.text[name.start + found.start : name.start + found.end].lower()
+            if found.cut.shape in _CUTS_IN_NAMES and not (is_paste and word == "paste"):
                 span = draft.place(name.start + found.start, name.start + found.end)
                 cuts.append(replace(found.cut, span=span))
     said = measures.preparations.find(text, ("prepared",))

@@ -236,7 +236,7 @@ def _stripped(text: str, start: int, end: int, foods: Foods, measures: Measures)
     """The food of a segment without the closed words of preparation, state and size before its name."""
     part = text[start:end]
     at = 0
-    for word in measures.preparations.find(part, ("prepared", "state", "size", "ignored")):
+    for word in measures.preparations.find(part, ("prepared", "state", "size", "sort", "ignored")):
         if part[at : word.start].strip(" \t-"):
             return None
         at = word.end

@@ -183,11 +183,14 @@ def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[Ver
         return True  # "add the swede, brown sauce and water"
     if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
         return True
-    if word in ("purée", "puree", "mince"):
+    if word == "blend" and _THE_VESSEL.search(text[: match.start]):
+        return False  # "tip into the blender, blend"
+    if word in ("purée", "puree", "mince", "blend"):
         return _names_a_food(tables, text, match, others, listed)
     return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
 
 
+_THE_VESSEL = re.compile(r"\b(?:blender|processor|liquidiser|pan|pot|bowl|jug|heat)[ \t]{1,9}$", re.I)
 _SAME_CLAUSE = re.compile(r"[^.;,]*\Z")
 
 

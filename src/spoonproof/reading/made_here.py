@@ -19,7 +19,8 @@ _GROUPS = frozenset({"sauce", "prepared", "egg", "baked", "dairy", "cheese", "nu
 _OF = {
     "custard": ("egg",), "meringue": ("egg",), "mayonnaise": ("egg",), "pastry": ("flour",), "pesto": ("basil",),
     "hummus": ("chickpea",), "houmous": ("chickpea",), "guacamole": ("avocado",), "porridge": ("oat", "semolina"),
-    "gravy": ("flour", "cornflour"), "bechamel": ("flour",), "béchamel": ("flour",), "white sauce": ("flour",),
+    "gravy": ("flour", "cornflour", "coconut milk", "yoghurt", "yogurt", "curd", "tomato", "passata"),
+    "bechamel": ("flour",), "béchamel": ("flour",), "white sauce": ("flour",),
     "tomato sauce": ("tomato",), "salsa": ("tomato",), "caramel": ("sugar",), "dal": ("lentil", "dal"),
     "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "chips": ("potato",), "fries": ("potato",),
     "meatballs": ("mince", "minced", "ground"), "jelly": ("agar", "gelatine", "gelatin"),
@@ -56,6 +57,7 @@ _SHAPES = re.compile(
     re.I,
 )
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
+_OUT_OF_IT = re.compile(r"\b(?:of|and)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
 _ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
 _FOR_THEIRS = re.compile(
@@ -146,8 +148,10 @@ def without_made(
             made.add(one.food)
         elif one.food in made and _PART_OF.search(before):
             continue
-        elif _EACH.search(before) and _has_what_it_takes(words, listed):
-            continue  # "cut each meatball into quarters"
+        elif (_EACH.search(before) or (words.lower() == "gravy" and _OUT_OF_IT.search(before))) and _has_what_it_takes(
+            words, listed
+        ):
+            continue  # "cut each meatball into quarters", "with plenty of gravy"
         elif not DEFINITE.search(before) or not (
             one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
         ):

@@ -162,7 +162,7 @@ class Names:
 
     def _add_pressed(self, index: int, line: FoodLine) -> None:
         """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
-        if line.food == "egg":
+        if self._group(line) == "egg" and line.food not in ("egg-yolk", "egg-white"):
             for part in ("yolk", "white"):
                 self._add(("egg", part), index, 1)
                 self._add((part,), index, 2)

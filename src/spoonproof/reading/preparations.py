@@ -26,11 +26,11 @@ _TAKEN_OFF = re.compile(  # "bones picked out", "skin and seeds taken off"
     re.I,
 )
 
-KINDS = ("prepared", "state", "size", "ignored", "part")
+KINDS = ("prepared", "state", "size", "sort", "ignored", "part")
 
 
 class FoundWord(NamedTuple):
-    """``text[start:end]`` is a form of ``word``, of ``kind``: prepared, state, size, ignored or part."""
+    """``text[start:end]`` is a form of ``word``, of ``kind``: prepared, state, size, sort, ignored or part."""
 
     start: int
     end: int
@@ -64,12 +64,12 @@ class Preparations:
         at = 0
         while at < len(tokens):
             for run in runs_at(text, tokens, at, self.longest):
-                meaning = next(
-                    (entry for entry in self.forms.get(" ".join(t[2] for t in run), ()) if entry[1] in kinds), None
-                )
+                meanings = self.forms.get(" ".join(t[2] for t in run), ())
+                meaning = next((entry for entry in meanings if entry[1] in kinds), None)
                 if meaning is not None:
                     found.append(FoundWord(run[0][0], run[-1][1], *meaning))
-                    at += len(run)
+                if meaning is not None or any(kind == "sort" for _, kind in meanings):
+                    at += len(run)  # "red skinned": nothing is skinned
                     break
             else:
                 at += 1

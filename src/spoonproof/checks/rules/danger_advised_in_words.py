@@ -20,6 +20,7 @@ from collections.abc import Iterator
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.feeding.advised import advised
+from spoonproof.feeding.hazards import run_out
 
 SCOPE = "dish"
 AREA = "baby"
@@ -37,7 +38,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         dish.knowledge.feeding,
         dish.channel.policies,
         dish.markets,
-        names,
+        (*names, *run_out(dish.recipe)),
     ):
         if one.id not in told:
             yield Fault(one.span, one.message, one.level, bowl="baby", remedy=one.remedy, sources=one.sources)
