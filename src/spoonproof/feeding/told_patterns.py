@@ -89,6 +89,7 @@ class Patterns:
         """``entries``: the row to report -> its patterns as written."""
         self._found: Remembered[str, list[Hit]] = Remembered()
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
+        self._by_rarest: dict[str, list[int]] = {}  # gatherings, by the words of the part that has the fewest
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
         parts_of: dict[str, _Part] = {}
@@ -102,8 +103,12 @@ class Patterns:
                     gathering = _gathering(value, written)
                     new = {*gathering.parts, *gathering.refused} - parts_of.keys()
                     parts_of |= {one: _part(one, classes) for one in sorted(new)}
+                    needed = _needed([parts_of[one][0] for one in gathering.parts], once)
+                    rarest = min(needed, key=len)
+                    for word in sorted(rarest):
+                        self._by_rarest.setdefault(word, []).append(len(gatherings))
                     gatherings.append(gathering)
-                    self._gathered.append(_needed([parts_of[one][0] for one in gathering.parts], once))
+                    self._gathered.append(needed)
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
                 needed = _needed([place for part in parts for place in part], once)
@@ -139,7 +144,8 @@ class Patterns:
                 )
                 if own:
                     found.append(Hit(own[0][0], own[-1][1], phrase.value, own))
-        held = [(which, parts) for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
+        may = {which for one in said & self._by_rarest.keys() for which in self._by_rarest[one]}
+        held = [(which, self._gathered[which]) for which in sorted(may) if _holds_all(said, self._gathered[which])]
         if held:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
             sentences = list(_sentences(text, row))
