@@ -152,7 +152,7 @@ ALLERGEN = (
     *_allergen(
         "reacts-to",
         "O(<reaction>) _3 S(<allergen-food>)",
-        "<allergy> _3 O(<reaction>) S(<food>)",
+        "<allergy|allergy-weak> _3 O(<reaction>) S(<food|pronoun>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",
@@ -238,7 +238,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "traces",
-        "T(<traces>) _2 O(<allergen-word>)",
+        "T(<traces|odds>) _2 O(<allergen-word>)",
         "T(<cross-contact>) _2 O(<allergen-word|allergen-food>)",
         says="what it may hold",
     ),
@@ -268,7 +268,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "introduce-allergen",
-        "T(<introduce|give>) _4 O(<allergen-thing>)",
+        "T(<introduce|give>) _4 O(<allergen-thing|common-allergen>)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
