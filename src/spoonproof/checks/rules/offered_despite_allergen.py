@@ -35,7 +35,8 @@ SOURCES = ("eu-1169-2011", "us-faster-act")
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each sentence that offers the dish to who avoids what is in it."""
-    for one in avoided(dish.recipe.passages, dish.allergens, dish.knowledge.feeding):
+    names = [line.name for line in dish.recipe.foods]
+    for one in avoided(dish.recipe.passages, dish.allergens, dish.knowledge.feeding, names):
         yield Fault(
             one.span,
             f"“{one.words}”: the dish brings {one.allergen} ({one.food}).",
