@@ -44,7 +44,7 @@ def folder() -> ChannelFolder:
 
 @pytest.fixture(scope="module")
 def draft_findings(folder: ChannelFolder) -> list[Finding]:
-    return check(folder, folder.select([ROOT / DRAFT])).findings
+    return list(check(folder, folder.select([ROOT / DRAFT])).findings)
 
 
 def test_every_recipe_that_is_no_draft_checks_clean(folder: ChannelFolder) -> None:

@@ -1,26 +1,25 @@
 """Work over many things in several processes, where there are enough of them and cores to spare.
 
-Each process gets a share and the caller keeps one; a share whose process ends badly is worked by the caller, so the
-answer is the same with one process, with two, or with one that was killed. What comes back passes through a pipe
-between a process and its own child, and nowhere else.
+Each process gets a share and the caller keeps one; what a process that ends badly did not come to is worked by the
+caller, so the answer is the same with one process, with two, or with one that was killed. What comes back passes
+through a pipe between a process and its own child, and nowhere else.
 """
 
 from __future__ import annotations
 
-import contextlib
 import io
 import os
 import sys
-from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING, Any, TypeVar
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any, Generic, NoReturn, TypeVar
 
 if TYPE_CHECKING:
-    from pickle import Pickler, Unpickler, UnpicklingError
+    from pickle import Pickler, Unpickler
 else:
     try:
-        from _pickle import Pickler, Unpickler, UnpicklingError  # the same, without what stands around it
+        from _pickle import Pickler, Unpickler  # the same, without what stands around it
     except ImportError:
-        from pickle import Pickler, Unpickler, UnpicklingError
+        from pickle import Pickler, Unpickler
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -44,81 +43,108 @@ def workers() -> int:
     return max(1, min(MOST, int(stated) if stated.isdecimal() and len(stated) < 4 else cores))
 
 
-def spread(work: Callable[[Sequence[T]], R], items: Sequence[T], least: int, shared: Sequence[object] = ()) -> list[R]:
-    """``work`` over shares of ``items`` (every n-th goes to a share), the results in the order of the shares.
+def spread(
+    work: Callable[[Sequence[T]], Iterable[R]], items: Sequence[T], least: int, shared: Sequence[object] = ()
+) -> Iterator[R]:
+    """What ``work`` gives for ``items``, one for each and in their order, each as soon as it is there: nothing is held.
 
+    ``work`` gets shares of them (every n-th goes to a share); a process whose answers nobody takes yet waits.
     ``least``: fewer items a process than this are not worth one. ``shared``: objects that come back as the caller's
     own (documents, which are told apart by identity). What ``work`` raises is raised here.
     """
     most = max(1, len(items) // max(1, least))
     count = min(workers(), most) if most > 1 else 1
-    shares = [items[start::count] for start in range(count)]
     if count == 1:
-        return [work(items)]
+        yield from work(items)
+        return
     sys.stdout.flush()
     sys.stderr.flush()
-    children = [_child(work, share, shared) for share in shares[1:]]
+    children: list[_Child[T, R]] = []
     try:
-        results = [work(shares[0])]
-        for (process, pipe), share in zip(list(children), shares[1:], strict=True):
-            found = _answer(pipe, shared)
-            os.waitpid(process, 0)
-            children.remove((process, pipe))
-            results.append(found[0] if found else work(share))
+        for start in range(1, count):
+            children.append(_Child(work, items[start::count], shared))
+        streams = [iter(work(items[::count])), *(child.answers() for child in children)]
+        for number in range(len(items)):
+            yield next(streams[number % count])
+        for stream in streams:  # what a process does after its last answer
+            for _ in stream:
+                pass
     finally:
-        for process, pipe in children:  # only when something was raised: nobody waits for them any more
-            os.close(pipe)
-            with contextlib.suppress(OSError):
-                os.kill(process, 9)
-                os.waitpid(process, 0)
-    return results
+        for child in children:
+            child.end()
 
 
-def _child(work: Callable[[Sequence[T]], R], share: Sequence[T], shared: Sequence[object]) -> tuple[int, int]:
-    """A process that works a share, with the end of the pipe its answer comes out of."""
-    reading, writing = os.pipe()
-    process = os.fork()
-    if process:
+class _Child(Generic[T, R]):
+    """A process that works a share, and the pipe its answers come out of."""
+
+    def __init__(
+        self, work: Callable[[Sequence[T]], Iterable[R]], share: Sequence[T], shared: Sequence[object]
+    ) -> None:
+        self._work, self._share, self._shared = work, share, shared
+        reading, writing = os.pipe()
+        self._process = os.fork()
+        if not self._process:
+            os.close(reading)
+            self._give(writing)
         os.close(writing)
-        return process, reading
-    code = 1
-    try:
-        os.close(reading)
-        body = io.BytesIO()
-        _Packer(body, shared).dump(work(share))
-        with os.fdopen(writing, "wb") as pipe:
-            pipe.write(body.getbuffer())
-        code = 0
-    except BaseException:  # the caller works the share itself, and meets what was met here
+        self._pipe = os.fdopen(reading, "rb")
+        self._ended = False
+
+    def _give(self, writing: int) -> NoReturn:
         code = 1
-    finally:
-        os._exit(code)
+        try:
+            with os.fdopen(writing, "wb") as pipe:
+                places = {id(item): place for place, item in enumerate(self._shared)}
+                for answer in self._work(self._share):
+                    body = packed(answer, lambda item: places.get(id(item)))
+                    pipe.write(len(body).to_bytes(8, "big"))
+                    pipe.write(body)
+            code = 0
+        except BaseException:  # the caller works what is left of the share, and meets what was met here
+            code = 1
+        finally:
+            os._exit(code)
+
+    def answers(self) -> Iterator[R]:
+        """What the process gives; what it did not come to is worked here."""
+        done = 0
+        while (found := self._answer()) is not None:
+            yield found[0]
+            done += 1
+        self._ended = True
+        if done < len(self._share):
+            yield from self._work(self._share[done:])
+
+    def _answer(self) -> tuple[R] | None:
+        size = int.from_bytes(self._pipe.read(8), "big")
+        body = self._pipe.read(size)
+        return (unpacked(body, self._shared.__getitem__),) if size and len(body) == size else None
+
+    def end(self) -> None:
+        """Nobody waits for it any more: it has ended, or something was raised here."""
+        self._pipe.close()
+        if not self._ended:
+            os.kill(self._process, 9)
+        os.waitpid(self._process, 0)
 
 
-def _answer(pipe: int, shared: Sequence[object]) -> tuple[Any] | None:
-    """What a child gave, None where it did not end well."""
-    try:
-        with os.fdopen(pipe, "rb") as file:
-            return (_Unpacker(io.BytesIO(file.read()), shared).load(),)
-    except (EOFError, UnpicklingError, OSError):
-        return None
+def packed(value: object, place_of: Callable[[object], int | None]) -> bytes:
+    """``value`` for ``unpacked``. ``place_of``: the place of an object that both sides have, None for any other."""
+
+    class Packer(Pickler):
+        def persistent_id(self, obj: object) -> int | None:
+            return place_of(obj)
+
+    body = io.BytesIO()
+    Packer(body, 5).dump(value)
+    return body.getvalue()
 
 
-class _Packer(Pickler):
-    def __init__(self, file: io.BytesIO, shared: Sequence[object]) -> None:
-        super().__init__(file, 5)
-        self._places = {id(item): place for place, item in enumerate(shared)}
+def unpacked(body: bytes, at: Callable[[int], object]) -> Any:
+    """The value that this very process or its child packed. ``at``: the object at a place."""
 
-    def persistent_id(self, obj: object) -> int | None:
-        """The place of an object that both sides have."""
-        return self._places.get(id(obj))
+    class Unpacker(Unpickler):
+        def persistent_load(self, pid: int) -> object:
+            return at(pid)
 
-
-class _Unpacker(Unpickler):
-    def __init__(self, file: io.BytesIO, shared: Sequence[object]) -> None:
-        super().__init__(file)
-        self._shared = shared
-
-    def persistent_load(self, pid: int) -> object:
-        """The object at a place."""
-        return self._shared[pid]
+    return Unpacker(io.BytesIO(body)).load()

@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 
 CHANNEL_FILE = "channel.yaml"
 
-READ_LEAST = 40
-"""New recipes for which another process is worth its start (measured: a process costs what four recipes do)."""
+KEPT = 32
+"""Recipes that are kept read where all of a folder are gone through: others may use one of them as a food."""
 
 
 class ChannelNotFound(Exception):
@@ -253,39 +253,6 @@ class ChannelFolder:
 
         return read_recipe(document, self.knowledge.foods, self.knowledge.verbs, self.measures)
 
-    def _read_ahead(self, paths: Sequence[Path]) -> None:
-        """Read all of ``paths``; where many are new, several processes read them and look for claims, each leaving
-        what it found where the others find it."""
-        from spoonproof.crew import spread, workers
-
-        if self._recall is None or len(paths) < 2 * READ_LEAST or workers() == 1:
-            return
-        waiting: list[tuple[Path, Document, Sequence[Finding]]] = []
-        for path in (path.absolute() for path in paths if path.absolute() not in self._read):
-            document, faults = self._document(path, self.shown(path))
-            if document is not None:
-                file = self._recalled(path, document, faults)
-                if file is None:
-                    waiting.append((path, document, faults))
-                else:
-                    self._read[path] = file
-        if len(waiting) < 2 * READ_LEAST:
-            return
-        known = self.knowledge
-        _ = known.foods, known.verbs, self.measures, known.lexicon  # loaded once, before the processes part
-
-        def read_and_find(share: Sequence[tuple[Path, Document, Sequence[Finding]]]) -> None:
-            for path, document, faults in share:
-                file = self._read_document(path, document, faults)
-                if file.recipe is not None:
-                    self._find(file.recipe)
-
-        spread(read_and_find, waiting, READ_LEAST)
-        for path, document, met in waiting:
-            file = self._recalled(path, document, met)
-            if file is not None:
-                self._read[path] = file
-
     def _lasts(self, _path: Path) -> bool:
         """Whether the text of a file is worth keeping what was read in it."""
         return True
@@ -310,10 +277,14 @@ class ChannelFolder:
         return self.knowledge.measures(self.channel.measures)
 
     @cached_property
-    def files(self) -> tuple[RecipeFile, ...]:
-        """All recipe files, read."""
-        self._read_ahead(self.recipe_paths)
-        return tuple(self.read(path) for path in self.recipe_paths)
+    def namesakes(self) -> tuple[Path, ...]:
+        """Recipe files whose names are one and the same once capitals and ways to write accents are evened out."""
+        from spoonproof.reading.slugs import evened
+
+        by_name: dict[str, list[Path]] = {}
+        for path in self.recipe_paths:
+            by_name.setdefault(evened(path.name), []).append(path)
+        return tuple(path for paths in by_name.values() if len(paths) > 1 for path in paths)
 
     @cached_property
     def recipes(self) -> Mapping[str, Recipe]:
@@ -324,28 +295,27 @@ class ChannelFolder:
         """The dish of a recipe of this channel. ``others``: stands in for ``recipes``."""
         return Dish(recipe, self.channel, self.knowledge, self.recipes if others is None else others, self._find)
 
-    def let_go(self) -> None:
-        """Forget the recipes that were read: what is asked for again is read again."""
-        self._read.clear()
-        self._known.clear()
+    def let_go(self, most: int = 0) -> None:
+        """Forget the recipes that were read, if they are more than ``most``: what is asked for again is read again."""
+        if len(self._read) > most:
+            self._read.clear()
+            self._known.clear()
 
-    def select(self, paths: Sequence[Path], drafts: bool = False) -> tuple[RecipeFile, ...]:
+    def select(self, paths: Sequence[Path], drafts: bool = False) -> Chosen:
         """The recipe files that ``paths`` name (folders hold theirs); all of the channel when none is named.
 
         Drafts come only when a path names the file itself, or with ``drafts``. Each file comes once.
         Raises PathNotFound, TooManyFiles.
         """
         if not paths:
-            return tuple(file for file in self.files if drafts or not _is_draft(file))
-        chosen: dict[str, RecipeFile] = {}
+            return Chosen(self, [(path, drafts) for path in self.recipe_paths])
+        chosen: dict[str, tuple[Path, bool]] = {}
         for path in paths:
             for found, named in self._expand(path):
                 place = os.path.realpath(found)  # however often and by whatever name a file is given, it comes once
-                if place not in chosen:
-                    file = self.read(found)
-                    if named or drafts or not _is_draft(file):
-                        chosen[place] = file
-        return tuple(chosen.values())
+                if place not in chosen or (named and not chosen[place][1]):
+                    chosen[place] = chosen.get(place, (found,))[0], named or drafts
+        return Chosen(self, list(chosen.values()))
 
     def _expand(self, path: Path) -> Iterator[tuple[Path, bool]]:
         """Recipe files under ``path``, each with whether it was named itself."""
@@ -374,5 +344,22 @@ def _recipe_files(folder: Path) -> list[Path]:
     return sorted(found)
 
 
-def _is_draft(file: RecipeFile) -> bool:
-    return file.recipe is not None and file.recipe.draft
+class Chosen:
+    """Recipe files of a folder, in order, each read when its turn comes."""
+
+    def __init__(self, folder: ChannelFolder, places: Sequence[tuple[Path, bool]]) -> None:
+        """``places``: each file with whether it comes even if it is a draft."""
+        self._folder = folder
+        self.places = places
+
+    def in_turn(self) -> Iterator[RecipeFile | None]:
+        """One for each of the places; None for a draft that does not come."""
+        for path, drafts in self.places:
+            file = self._folder.read(path)
+            yield file if drafts or file.recipe is None or not file.recipe.draft else None
+
+    def __iter__(self) -> Iterator[RecipeFile]:
+        return (file for file in self.in_turn() if file is not None)
+
+    def __bool__(self) -> bool:
+        return any(True for _ in self)

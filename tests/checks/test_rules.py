@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
-from spoonproof.checks.engine import ChannelView, finding_of, group_repeats
+from spoonproof.checks.drawer import gathered
+from spoonproof.checks.engine import finding_of
 from spoonproof.checks.rule import Rule, all_rules
-from spoonproof.dish import Dish
 from spoonproof.model.finding import AREAS, LEVELS, Finding
 from tests import kitchen
 from tests.checks.cases import Case, cases, docstring_block
@@ -18,31 +17,18 @@ RULES = all_rules()
 DISH_RULES = [rule for rule in RULES if rule.scope == "dish"]
 
 
-class _Folder:
-    """As much of a channel's folder as channel rules look at."""
-
-    def __init__(self, dishes: list[Dish]) -> None:
-        self.channel = dishes[0].channel
-        self.knowledge = dishes[0].knowledge
-        self.recipes = {dish.recipe.slug: dish.recipe for dish in dishes}
-
-
 def findings(rule: Rule, texts: list[str], channel: str = "") -> list[Finding]:
     dishes = [kitchen.dish(text, channel, f"recipes/bowl-{n}.md") for n, text in enumerate(texts, 1)]
     if rule.scope == "dish":
-        return group_repeats(
-            finding_of(rule, fault, dish.recipe.document) for dish in dishes for fault in rule.check(dish)
-        )
-    folder: Any = _Folder(dishes)
-    subject = ChannelView(folder, tuple(dishes)) if rule.scope == "channel" else kitchen.knowledge()
-    return [finding_of(rule, fault, dishes[0].channel.document) for fault in rule.check(subject)]
+        return gathered(finding_of(rule, fault, dish.recipe.document) for dish in dishes for fault in rule.check(dish))
+    return [finding_of(rule, fault, dishes[0].channel.document) for fault in rule.check(kitchen.knowledge())]
 
 
 @each("rule", RULES)
 def test_a_rule_says_what_it_is(rule: Rule) -> None:
     assert rule.area in AREAS
     assert rule.level in LEVELS
-    assert rule.scope in ("dish", "channel", "register")
+    assert rule.scope in ("dish", "register")
     assert len(rule.title) > 10
     known = kitchen.knowledge().sources
     assert [s for s in rule.sources if s not in known and s not in ("common-practice", "from-memory", "own")] == []

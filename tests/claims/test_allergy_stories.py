@@ -106,6 +106,18 @@ def test_it_claims_nothing(text: str) -> None:
         ("This cake is safe for babies.", "safety-age"),
         ("Everything in this box is nut-free.", "allergen"),
         ("It is dairy-free for those with allergies.", "allergen"),
+        ("Sesame allergies are seldom mild.", "allergen"),
+        ("Casein in the crisps rules them out for milk allergies.", "allergen"),
+        ("We leave the nuts out so that all the toddlers can have some.", "allergen"),
+        ("There is not a single egg in these.", "allergen"),
+        ("Seeing walnut often teaches the immune system to put up with it.", "allergen"),
+        ("Keep the new allergen on the table twice a week.", "allergen"),
+        ("Sesame hides in crackers.", "allergen"),
+        ("Offer one allergen at a time.", "allergen"),
+        ("Children with a fish allergy can still eat this.", "allergen"),
+        ("We do cashew on Mondays so it never becomes an allergy.", "allergen"),
+        ("A varied diet guards against allergies.", "allergen"),
+        ("A few blotches may be a mild reaction.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -13,7 +13,7 @@ from spoonproof.claims.ends import _NAME, ABBREVIATIONS, _whole, starts_in
 PIECES = (
     "Soft|the baby|cook well|then stir|A|I|VI|p|mrs|etc|min|no|No|may|e.g|1.5|3|b12|12 g|don't|it’s|half-soft|x"
     "|(of them)|(Not this.)|(|)|[|“warm”|'mild'|“|\"|…|...|;|:|,|-|.|!|?|\n|→|`text`|co.uk|endNow|U.S"
-    "|October|Approx|Fig|Mrs|Marrow"
+    "|October|Approx|Fig|Mrs|Marrow|[of, them]|{of: them}|[Not. This]|README.md|of/*.csv| .hidden|READ.Me"
 ).split("|")
 PLAIN = ("Soft", "the baby", "cook well", "then stir") * 10
 GLUE = (" ", " ", " ", "", ". ", ". ", ". Then ", "! It ", "? we ", ".")

@@ -218,6 +218,21 @@ def test_lifting_out_the_portion_is_not_named_after_what_was_lifted_out_before()
     ]
 
 
+def test_the_portion_comes_out_of_every_pot_and_the_family_is_served_last() -> None:
+    tasks = dish(
+        "makes: {portions: 2 x 120 g, family: two adult plates}\n"
+        "foods:\n  - 300 g turkey mince\n  - 400 g tin chopped tomatoes\n  - 50 g orzo\n  - 200 g penne\n"
+        "steps:\n  - Simmer the turkey with the tomatoes for 30 minutes.\n"
+        "  - Boil the orzo for 9 minutes, then drain.\n"
+        "  - Lift out the baby's portion of the ragu and stir it into the orzo.\n"
+        "  - Boil the penne for 10 minutes and serve it with the rest for the grown-ups."
+    ).plan.tasks
+    ends = {word: max(task.end for task in tasks if word in task.label) for word in ("Simmer", "Boil")}
+    starts = {word: next(task.start for task in tasks if word in task.label) for word in ("Lift out", "Serve")}
+    assert starts["Lift out"] >= ends["Simmer"]
+    assert starts["Serve"] >= max(ends.values())
+
+
 def test_what_got_soft_in_a_pan_of_its_own_is_not_asked_to_cook_with_the_rest() -> None:
     steps = [
         "Boil the potato for 20 minutes.",

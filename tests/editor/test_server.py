@@ -64,6 +64,18 @@ def client(editor: Client) -> Iterator[Client]:
     editor.close_all()
 
 
+def telling(story: str) -> str:
+    """The clean recipe with another story."""
+    return CLEAN.replace("A bowl for a wet evening.", story)
+
+
+def asked(client: Client, method: str, text: str, words: str, further: int = 0) -> Any:
+    """What the server answers at words of a recipe that is opened for it."""
+    client.open(NAME, text)
+    where = place(text, words)
+    return client.at(NAME, method, where["line"], where["character"] + further)
+
+
 def codes(findings: list[dict[str, Any]]) -> list[str]:
     """The rules that spoke."""
     return [finding["code"] for finding in findings]
@@ -88,7 +100,7 @@ def test_findings_say_where_what_and_how_to_put_it_right(client: Client) -> None
 
 def test_columns_hold_behind_emoji_and_combining_marks(client: Client) -> None:
     before = "Pure\u0301e 🥔🥣👩🏽‍🍳 for supper: "
-    text = CLEAN.replace("A bowl for a wet evening.", f"{before}this bowl prevents colds.")
+    text = telling(f"{before}this bowl prevents colds.")
     (finding,) = (f for f in client.open(NAME, text) if f["code"].startswith("claim-"))
     assert finding["range"]["start"] == place(text, "bowl prevents colds")
     assert taken(text, finding["range"]) == "bowl prevents colds"
@@ -97,7 +109,7 @@ def test_columns_hold_behind_emoji_and_combining_marks(client: Client) -> None:
 
 
 def test_an_unusual_line_separator_ends_no_line(client: Client) -> None:
-    text = CLEAN.replace("A bowl for a wet evening.", "Wet\u2028evening.\n\nThis bowl prevents colds.")
+    text = telling("Wet\u2028evening.\n\nThis bowl prevents colds.")
     client.open(NAME, text)
     start = place(text, "prevents colds")
     end = {"line": start["line"], "character": start["character"] + len("prevents colds")}
@@ -130,9 +142,7 @@ def test_many_changes_at_once_end_in_the_findings_of_the_last(client: Client) ->
 
 
 def test_hover_on_a_food_shows_its_figures_and_their_source(client: Client) -> None:
-    client.open(NAME, CLEAN)
-    where = place(CLEAN, "courgette, 1 cm")
-    told = client.at(NAME, "hover", where["line"], where["character"])["contents"]["value"]
+    told = asked(client, "hover", CLEAN, "courgette, 1 cm")["contents"]["value"]
     assert "per 100 g" in told
     assert "| iron |" in told
     assert "Source: " in told
@@ -140,10 +150,8 @@ def test_hover_on_a_food_shows_its_figures_and_their_source(client: Client) -> N
 
 
 def test_hover_on_a_claim_shows_both_answers_and_the_trail(client: Client) -> None:
-    text = CLEAN.replace("A bowl for a wet evening.", "This bowl is rich in iron.")
-    client.open(NAME, text)
-    where = place(text, "rich in iron")
-    told = client.at(NAME, "hover", where["line"], where["character"] + 2)["contents"]["value"]
+    text = telling("This bowl is rich in iron.")
+    told = asked(client, "hover", text, "rich in iron", 2)["contents"]["value"]
     assert "EU" in told
     assert "GB" in told
     assert "US" not in told.split("How it was judged:")[0]  # no market of this channel
@@ -156,9 +164,7 @@ def test_hover_on_a_claim_shows_both_answers_and_the_trail(client: Client) -> No
     [("mashed\n", "months"), ("Add the courgette", "8 min more"), ("keeps: fridge", "How long it keeps")],
 )
 def test_hover_on_a_texture_a_step_and_a_key(client: Client, words: str, expected: str) -> None:
-    client.open(NAME, CLEAN)
-    where = place(CLEAN, words)
-    told = client.at(NAME, "hover", where["line"], where["character"] + 1)
+    told = asked(client, "hover", CLEAN, words, 1)
     assert expected in told["contents"]["value"]
 
 
@@ -169,9 +175,7 @@ def test_hover_on_nothing_is_nothing(client: Client) -> None:
 
 
 def _labels(client: Client, text: str, words: str) -> list[str]:
-    client.open(NAME, text)
-    where = place(text, words)
-    found = client.at(NAME, "completion", where["line"], where["character"] + units(words))
+    found = asked(client, "completion", text, words, units(words))
     return [item["label"] for item in found["items"]]
 
 
@@ -185,9 +189,7 @@ def test_foods_are_offered_after_an_amount_and_not_before(client: Client) -> Non
 
 def test_a_food_taken_from_the_list_replaces_what_was_typed(client: Client) -> None:
     text = CLEAN.replace("  - 150 g courgette, 1 cm dice", "  - 2 large ripe cour")
-    client.open(NAME, text)
-    where = place(text, "2 large ripe cour")
-    found = client.at(NAME, "completion", where["line"], where["character"] + units("2 large ripe cour"))
+    found = asked(client, "completion", text, "2 large ripe cour", units("2 large ripe cour"))
     item = next(item for item in found["items"] if item["label"] == "courgette")
     assert "  - 2 large ripe courgette\n" in applied(text, [item["textEdit"]])
 
@@ -211,27 +213,23 @@ def test_keys_and_closed_words_are_offered(
 
 def test_the_wording_that_stands_is_offered_in_place_of_the_claim(client: Client) -> None:
     said = "Peanut from six months prevents peanut allergy"
-    text = CLEAN.replace("A bowl for a wet evening.", f"🥜 {said}.")
-    client.open(NAME, text)
-    where = place(text, said)
-    items = client.at(NAME, "completion", where["line"], where["character"] + 6)["items"]
+    text = telling(f"🥜 {said}.")
+    items = asked(client, "completion", text, said, 6)["items"]
     (item,) = [each for each in items if taken(text, each["textEdit"]["range"]) == said]
     assert item["label"].startswith("Giving smooth peanut from the first year on")
     assert taken(text, item["textEdit"]["range"]) == said
 
 
 def test_no_wording_is_offered_where_nothing_is_claimed_or_nothing_stands(client: Client) -> None:
-    assert _labels(client, CLEAN.replace("A bowl for a wet evening.", "Iron contributes"), "Iron contributes") == []
+    assert _labels(client, telling("Iron contributes"), "Iron contributes") == []
     assert _labels(client, CLEAN, "A bowl for") == []
-    text = CLEAN.replace("A bowl for a wet evening.", "This bowl prevents colds.")
+    text = telling("This bowl prevents colds.")
     assert _labels(client, text, "bowl prevents") == []
 
 
 def test_definition_of_a_claim_is_its_entry_in_the_register(client: Client) -> None:
-    text = CLEAN.replace("A bowl for a wet evening.", "This bowl is rich in iron.")
-    client.open(NAME, text)
-    where = place(text, "rich in iron")
-    first, *_ = client.at(NAME, "definition", where["line"], where["character"])
+    text = telling("This bowl is rich in iron.")
+    first, *_ = asked(client, "definition", text, "rich in iron")
     path = Path(first["uri"].removeprefix("file://"))
     assert path.parent.name == "claims"
     assert taken(path.read_text(encoding="utf-8"), first["range"]) == "high-vitamin-or-mineral"
@@ -247,7 +245,7 @@ def test_definition_of_a_recipe_used_as_a_food_is_that_recipe(client: Client) ->
 
 def test_every_answer_counts_in_utf_16_behind_an_emoji(client: Client) -> None:
     cook = "👩🏽‍🍳🥣"
-    text = CLEAN.replace("A bowl for a wet evening.", f"{cook} This bowl is rich in iron.").replace(
+    text = telling(f"{cook} This bowl is rich in iron.").replace(
         "  - 2 tsp rapeseed oil", f'  - "{cook} 2 tsp rapeseed oli"'
     )
     findings = client.open(NAME, text)
@@ -285,7 +283,7 @@ def test_channel_yaml_is_checked_and_completed(client: Client, folder: Path) -> 
 
 
 def test_a_change_of_the_channel_is_felt_by_an_open_recipe(client: Client) -> None:
-    text = CLEAN.replace("A bowl for a wet evening.", "This bowl is rich in iron.")
+    text = telling("This bowl is rich in iron.")
     client.open(NAME, text)
     client.open("channel.yaml", CHANNEL)
     client.findings(NAME)
@@ -359,7 +357,7 @@ def test_a_recipe_outside_of_any_channel_is_checked_too(tmp_path: Path) -> None:
 
 
 def test_positions_in_another_unit_when_that_was_agreed(folder: Path) -> None:
-    text = CLEAN.replace("A bowl for a wet evening.", "🥔🥣 this bowl prevents colds.")
+    text = telling("🥔🥣 this bowl prevents colds.")
     with Client(folder, capabilities={"general": {"positionEncodings": ["utf-8"]}}) as client:
         assert client.capabilities["positionEncoding"] == "utf-8"
         (finding,) = (f for f in client.open(NAME, text) if f["code"].startswith("claim-"))

@@ -102,7 +102,7 @@ AGAINST = {
     "Set him up with a breadstick and go for a quick shower.": "supervise",
     "The four year old feeds him while I lie in.": "supervise",
     "He swells up with egg but a little each day trains him.": "allergy-first",
-    "Top up the formula with extra water to make it last.": "about-six-months",
+    "Top up the formula with extra water to make it last.": "",
     "Warm the leftovers up a second time for his supper.": "reheat",
     "The spoon she licked goes back in the jar.": "reheat",
     "Scrape her plate back into the tub for tomorrow.": "reheat",

@@ -7,7 +7,7 @@ import socket
 import ssl
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -20,10 +20,40 @@ CERTIFICATE = Path(__file__).with_name("self_signed_test_certificate.pem")
 PAGE = b"<html><title>Weaning</title><script>x()</script><p>Soft pear from six months.</p></html>"
 
 
+ANSWERS: dict[str, tuple[int, bytes, dict[str, str]]] = {
+    "marked": (200, PAGE, {"ETag": '"one"'}),
+    "gone": (410, b"", {}),
+    "forbidden": (403, b"", {}),
+    "broken": (500, b"", {}),
+    "busy_for_long": (503, b"", {"Retry_After": "86400"}),
+    "busy_until": (429, b"", {"Retry_After": "Wed, 25 Nov 2026 10:00:00 GMT"}),
+    "always_busy": (429, b"", {"Retry_After": "1"}),
+    "soft": (200, b"<title>Page not found - Health</title><p>Sorry.</p>", {}),
+    "heading": (200, b"<title>Health</title><h1 class=x>Sorry, <b>page not found</b></h1><p>Look elsewhere.</p>", {}),
+    "empty": (200, b" \n", {}),
+    "moved": (301, b"", {"Location": "/page"}),
+    "elsewhere": (302, b"", {"Location": "/page"}),
+    "home": (302, b"", {"Location": "/"}),
+    "loop": (302, b"", {"Location": "/loop"}),
+    "nowhere": (302, b"", {}),
+    "inside": (302, b"", {"Location": "http://169.254.169.254/latest/meta-data/"}),
+    "not_gzip": (200, b"plain", {"Content_Encoding": "gzip"}),
+    "brotli": (200, b"plain", {"Content_Encoding": "br"}),
+    "unasked": (304, b"", {}),
+    "odd_status": (999, b"", {}),
+    "other_charset": (200, PAGE.decode().encode("utf-16"), {"Content_Type": "text/html; charset=utf-8"}),
+    "cookie": (200, PAGE, {"Set_Cookie": "taken=1", "Content_Type": "text/html; charset=no-such-thing"}),
+    "headers": (200, PAGE, {f"X_{number}": "y" for number in range(150)}),
+    "long_header": (200, PAGE, {"X_Long": "y" * 100_000}),
+}
+"""What needs no more than a status, a body and headers, by the name of its path."""
+
+
 class Misbehaving(BaseHTTPRequestHandler):
     """Each path is one way to answer."""
 
     protocol_version = "HTTP/1.1"
+    server: Server
 
     def log_message(self, format: str, *args: object) -> None:
         """Say nothing."""
@@ -35,12 +65,11 @@ class Misbehaving(BaseHTTPRequestHandler):
         self.answer()
 
     def answer(self) -> None:
-        server = self.server
-        assert isinstance(server, Server)
-        server.asked.append((self.command, self.path, dict(self.headers), time.monotonic()))
+        self.server.asked.append((self.command, self.path, dict(self.headers), time.monotonic()))
         name = self.path.lstrip("/").split("?")[0].split("/")[0] or "page"
         name = "robots" if name == "robots.txt" else name.replace("-", "_")
-        getattr(self, f"on_{name}", self.on_missing)()
+        status, body, headers = ANSWERS.get(name, (404, b"", {}))
+        getattr(self, f"on_{name}", lambda: self.send(status, body, **headers))()
 
     def send(self, status: int, body: bytes = b"", **headers: str) -> None:
         self.send_response(status)
@@ -51,88 +80,55 @@ class Misbehaving(BaseHTTPRequestHandler):
         if self.command != "HEAD":
             self.wfile.write(body)
 
-    def to(self, where: str, status: int = 302) -> None:
-        self.send(status, Location=where)
+    def begin(self, status: int = 200, **headers: str) -> None:
+        """A head alone; what comes of the body is the caller's affair, and the connection ends with it."""
+        self.send_response(status)
+        for key, value in headers.items():
+            self.send_header(key.replace("_", "-"), value)
+        self.end_headers()
+        self.close_connection = True
+
+    def write_slowly(self, parts: Iterable[bytes], pause: float) -> None:
+        for part in parts:
+            self.wfile.write(part)
+            self.wfile.flush()
+            time.sleep(pause)
+
+    def unless_head(self, on_head: Callable[[], None]) -> None:
+        on_head() if self.command == "HEAD" else self.send(200, PAGE)
 
     def on_robots(self) -> None:
-        server = self.server
-        assert isinstance(server, Server)
-        self.send(server.robots_status, server.robots)
-
-    def on_missing(self) -> None:
-        self.send(404)
+        self.send(self.server.robots_status, self.server.robots)
 
     def on_page(self) -> None:
-        server = self.server
-        assert isinstance(server, Server)
-        self.send(200, server.page)
-
-    def on_marked(self) -> None:
-        self.send(200, PAGE, ETag='"one"')
-
-    def on_gone(self) -> None:
-        self.send(410)
+        self.send(200, self.server.page)
 
     def on_no_head(self) -> None:
-        self.send(405) if self.command == "HEAD" else self.send(200, PAGE)
+        self.unless_head(lambda: self.send(405))
 
     def on_head_missing(self) -> None:
-        self.send(404) if self.command == "HEAD" else self.send(200, PAGE)
+        self.unless_head(lambda: self.send(404))
 
     def on_head_resets(self) -> None:
-        self.on_reset() if self.command == "HEAD" else self.send(200, PAGE)
-
-    def on_forbidden(self) -> None:
-        self.send(403)
-
-    def on_broken(self) -> None:
-        self.send(500)
+        self.unless_head(self.on_reset)
 
     def on_busy(self) -> None:
-        server = self.server
-        assert isinstance(server, Server)
-        server.busy -= 1
-        self.send(429, Retry_After="2") if server.busy >= 0 else self.send(200, PAGE)
-
-    def on_busy_for_long(self) -> None:
-        self.send(503, Retry_After="86400")
-
-    def on_soft(self) -> None:
-        self.send(200, b"<title>Page not found - Health</title><p>Sorry.</p>")
-
-    def on_moved(self) -> None:
-        self.to("/page", 301)
-
-    def on_elsewhere(self) -> None:
-        self.to("/page", 302)
-
-    def on_loop(self) -> None:
-        self.to("/loop")
+        self.server.busy -= 1
+        self.send(429, Retry_After="2") if self.server.busy >= 0 else self.send(200, PAGE)
 
     def on_chain(self) -> None:
         left = int(self.path.rsplit("/", 1)[1])
-        self.to(f"/chain/{left - 1}") if left else self.send(200, PAGE)
-
-    def on_nowhere(self) -> None:
-        self.send(302)
-
-    def on_inside(self) -> None:
-        self.to("http://169.254.169.254/latest/meta-data/")
+        self.send(302, Location=f"/chain/{left - 1}") if left else self.send(200, PAGE)
 
     def on_to(self) -> None:
-        self.to(self.path.split("?", 1)[1])
+        self.send(302, Location=self.path.split("?", 1)[1])
 
     def on_silent(self) -> None:
         time.sleep(20)
 
     def on_drip(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Length", "100000")
-        self.end_headers()
-        for _ in range(200):
-            self.wfile.write(b"x")
-            self.wfile.flush()
-            time.sleep(0.1)
+        self.begin(Content_Length="100000")
+        self.write_slowly([b"x"] * 200, 0.1)
 
     def on_reset(self) -> None:
         self.connection.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, b"\x01\x00\x00\x00\x00\x00\x00\x00")
@@ -140,42 +136,25 @@ class Misbehaving(BaseHTTPRequestHandler):
         self.connection.close()
 
     def on_half(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Length", "1000")
-        self.end_headers()
+        self.begin(Content_Length="1000")
         self.wfile.write(b"x" * 500)
-        self.close_connection = True
 
     def on_nonsense(self) -> None:
         self.wfile.write(b"GARBAGE \x00\xff\r\n\r\n")
         self.close_connection = True
 
     def on_endless(self) -> None:
-        self.send_response(200)
-        self.send_header("Connection", "close")
-        self.end_headers()
-        self.close_connection = True
-        if self.command == "GET":
-            for _ in range(20_000):
-                self.wfile.write(b"y" * 65536)
+        self.begin(Connection="close")
+        for _ in range(20_000 if self.command == "GET" else 0):
+            self.wfile.write(b"y" * 65536)
 
     def on_huge(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Length", str(500 * 1024 * 1024))
-        self.end_headers()
-        self.close_connection = True
-        if self.command == "GET":
-            for _ in range(8000):
-                self.wfile.write(b"y" * 65536)
+        self.begin(Content_Length=str(500 * 1024 * 1024))
+        for _ in range(8000 if self.command == "GET" else 0):
+            self.wfile.write(b"y" * 65536)
 
     def on_bomb(self) -> None:
         self.send(200, gzip.compress(b"0" * 200_000_000), Content_Encoding="gzip")
-
-    def on_not_gzip(self) -> None:
-        self.send(200, b"plain", Content_Encoding="gzip")
-
-    def on_brotli(self) -> None:
-        self.send(200, b"plain", Content_Encoding="br")
 
     def on_unchanged(self) -> None:
         """Nothing of its own on HEAD; on GET it answers conditions."""
@@ -186,75 +165,29 @@ class Misbehaving(BaseHTTPRequestHandler):
         else:
             self.send(200, PAGE, ETag='"one"')
 
-    def on_unasked(self) -> None:
-        self.send(304)
-
-    def on_heading(self) -> None:
-        self.send(200, b"<title>Health</title><h1 class=x>Sorry, <b>page not found</b></h1><p>Look elsewhere.</p>")
-
-    def on_empty(self) -> None:
-        self.send(200, b" \n")
-
     def on_nothing(self) -> None:
         self.send_response(204)
         self.end_headers()
 
-    def on_home(self) -> None:
-        self.to("/")
-
-    def on_other_charset(self) -> None:
-        self.send(200, PAGE.decode().encode("utf-16"), Content_Type="text/html; charset=utf-8")
-
-    def on_busy_until(self) -> None:
-        self.send(429, Retry_After="Wed, 25 Nov 2026 10:00:00 GMT")
-
-    def on_always_busy(self) -> None:
-        self.send(429, Retry_After="1")
-
-    def on_headers(self) -> None:
-        self.send(200, PAGE, **{f"X_{number}": "y" for number in range(150)})
-
-    def on_long_header(self) -> None:
-        self.send(200, PAGE, X_Long="y" * 100_000)
-
     def on_wait_and_see(self) -> None:
-        for _ in range(400):
-            self.wfile.write(b"HTTP/1.1 100 Continue\r\n\r\n")
-            time.sleep(0.02)
+        self.write_slowly([b"HTTP/1.1 100 Continue\r\n\r\n"] * 400, 0.02)
         self.send(200, PAGE)
 
     def on_drip_headers(self) -> None:
-        for byte in b"HTTP/1.1 200 OK\r\nContent-Length: 3\r\n" + b"X: " + b"y" * 200:
-            self.wfile.write(bytes([byte]))
-            self.wfile.flush()
-            time.sleep(0.05)
+        head = b"HTTP/1.1 200 OK\r\nContent-Length: 3\r\nX: " + b"y" * 200
+        self.write_slowly((bytes([byte]) for byte in head), 0.05)
 
     def on_bad_chunk(self) -> None:
-        self.send_response(200)
-        self.send_header("Transfer-Encoding", "chunked")
-        self.end_headers()
+        self.begin(Transfer_Encoding="chunked")
         self.wfile.write(b"zz\r\nabc\r\n")
-        self.close_connection = True
 
     def on_endless_chunk(self) -> None:
-        self.send_response(200)
-        self.send_header("Transfer-Encoding", "chunked")
-        self.end_headers()
+        self.begin(Transfer_Encoding="chunked")
         self.wfile.write(b"ffffffffff\r\nabc")
-        self.close_connection = True
-
-    def on_odd_status(self) -> None:
-        self.send(999)
 
     def on_minus(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Length", "-5")
-        self.end_headers()
+        self.begin(Content_Length="-5")
         self.wfile.write(PAGE)
-        self.close_connection = True
-
-    def on_cookie(self) -> None:
-        self.send(200, PAGE, Set_Cookie="taken=1", Content_Type="text/html; charset=no-such-thing")
 
 
 class Server(ThreadingHTTPServer):

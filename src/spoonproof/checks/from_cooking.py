@@ -76,7 +76,7 @@ def fine_raw(story: Story) -> bool:
     if story.food is None or not story.cuts or story.food.group in _NEVER_RAW:
         return False
     if story.food.group == "fruit":
-        return story.cuts[-1].shape in _FINE_SHAPES
+        return story.line.has("ripe") or any(cut.shape in _FINE_SHAPES for cut in story.cuts)
     # a later cut is often one of the whole dish: the omelette's strips leave its onion as fine as it was
     fine = any(cut.high_mm is not None and cut.high_mm <= _FINE_MM for cut in story.cuts)
     grated = any(cut.shape in ("grated", "shredded") for cut in story.cuts)

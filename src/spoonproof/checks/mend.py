@@ -16,12 +16,12 @@ _LINE_END = re.compile(r"\r\n|\r|\n")
 def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
     """The edits of safe remedies by document, from the front, each written as its place asks for (quotation marks
     in the head, say), none overlapping another: the first found wins, whole remedies only."""
-    wanted: dict[Document, list[Edit]] = {}
+    wanted: dict[str, tuple[Document, list[Edit]]] = {}
     for finding in findings:
         remedy = finding.remedy
         if remedy is None or not remedy.safe or not remedy.edits:
             continue
-        taken = wanted.setdefault(finding.document, [])
+        _, taken = wanted.setdefault(finding.document.path, (finding.document, []))
         edits: list[Edit] = []
         for edit in (fitted(finding.document, edit) for edit in remedy.edits):
             if any(_overlap(edit, old) for old in (*taken, *edits)):
@@ -29,7 +29,7 @@ def safe_edits(findings: Iterable[Finding]) -> dict[Document, tuple[Edit, ...]]:
             edits.append(edit)
         else:
             taken.extend(edits)
-    return {document: tuple(sorted(edits)) for document, edits in wanted.items() if edits}
+    return {document: tuple(sorted(edits)) for document, edits in wanted.values() if edits}
 
 
 def _overlap(a: Edit, b: Edit) -> bool:

@@ -6,9 +6,9 @@ hyphens in the rule's printed name). It holds:
 - a docstring: one title line; what goes wrong for the reader or the baby, and why; a block headed
   ``Fails::`` and one headed ``Passes::``, each an indented recipe head (YAML; keys that are left out are
   filled in from a plain recipe by the test, which runs both);
-- ``SCOPE`` "dish", "channel" or "register"; ``AREA``; ``LEVEL``, the level a fault has unless it says
+- ``SCOPE`` "dish" or "register"; ``AREA``; ``LEVEL``, the level a fault has unless it says
   otherwise; ``SOURCES``, the source ids it rests on;
-- ``check(subject)``, which yields ``Fault``s. The subject is a ``Dish``, a ``ChannelView`` or a ``Knowledge``.
+- ``check(subject)``, which yields ``Fault``s. The subject is a ``Dish`` or a ``Knowledge``.
 
 Nothing else is touched to add a rule. Its cases are ``tests/checks/rules/<name>.md``.
 """
@@ -16,7 +16,7 @@ Nothing else is touched to add a rule. Its cases are ``tests/checks/rules/<name>
 from __future__ import annotations
 
 import importlib
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, Literal, cast
@@ -26,7 +26,7 @@ from spoonproof.model.finding import Area, Bowl, Level, Related, Remedy, SourceR
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Document, Span
 
-Scope = Literal["dish", "channel", "register"]
+Scope = Literal["dish", "register"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class Fault:
     area: Area | None = None
     bowl: Bowl | None = None
     document: Document | None = None
-    related: tuple[Related, ...] = ()
+    related: Sequence[Related] = ()
     remedy: Remedy | None = None
     sources: tuple[SourceRef, ...] = ()
     claim: JudgedClaim | None = None

@@ -14,10 +14,11 @@ from functools import lru_cache
 _EVENT = re.compile(r"[^\w \n\t,:'\"“”‘’%…–—\-/&+*=~°#|`<>@$^\\]")
 _PLAIN_END = re.compile(r"[.!?][ \n\t]+(?=[A-Z])")
 _WORD_BEFORE = re.compile(r"(?:[A-Z]?[a-z]+|°[CF]|\b[Vv]itamins? (?:[A-E],? (?:and |or |& ))?[A-EK])\Z")
+_INSIDE = r"[^()\[\]{}.!?;…\"“”‘’]{0,120}"
 _GOES_ON = re.compile(
     r"[.!?;]++(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
-    r"|(?<=[a-z0-9])\.(?=[a-z0-9])"
-    r"|(?<=[\w,:] )\([^()\[\]{}.!?;…\"“”‘’]{0,60}\)(?=[ \n\t]+[a-z]|[,:])"
+    r"|(?<=[a-z0-9])\.(?=[a-z0-9])|(?<=[A-Z]{3})\.(?=[a-z])|(?<=/\*)\.(?=[a-z])|(?<= )\.(?=[a-z])"
+    rf"|(?<=[\w,:] )(?:\({_INSIDE}\)|\[{_INSIDE}\]|{{{_INSIDE}}})(?=[ \n\t]+[a-z]|[,:])"
 )
 _RUN = re.compile(r"[.!?;]*")
 _BRACKETS = frozenset("()[]{}")
@@ -50,7 +51,8 @@ def starts_in(part: str) -> tuple[int, ...]:
         found = _GOES_ON.match(part, where)
         if found is None:
             if event.group() in _BRACKETS:
-                return _whole(part)  # what stands in brackets may reach over ends that look plain
+                # What stands in brackets may reach over ends that look plain; those before it stand.
+                return (*starts, *_asked(part[begin:], begin))
             run = _RUN.match(part, where)
             unsure, at = True, max(where + 1, run.end() if run is not None else 0)
         else:

@@ -32,6 +32,7 @@ FUNCTION = (
     *_function(
         "strengthens-a-part",
         "T(<benefit>) _4 O(<body>)",
+        "S(<FOOD|solids|generic-food>) T(<benefit-weak>) _2 O(<body>)",
         veto=_OTHERS,
         named=True,
         says="benefit verb, body part",
@@ -115,6 +116,7 @@ FUNCTION = (
     *_function(
         "is-needed",
         "S(<nutrient>) ~5 <copula> ~4 T(<NEED>)",
+        "S(<ambiguous-nutrient>) <copula> _2 <question> ~4 T(<NEED>)",
         "S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult>)",
         effect="importance",
         says="a nutrient is needed",
@@ -275,6 +277,12 @@ DISEASE = (
         veto=_OTHERS,
         named=True,
         says="keeps an illness away",
+    ),
+    *_disease(
+        "lingers",
+        "S(<FOOD|nutrient|ambiguous-nutrient|generic-food>) ~3 T(<keep|make>) _1 O(<DISEASE>) _1 <lingers>",
+        veto=_KITCHEN,
+        says="makes an illness last",
     ),
     *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_OTHERS, named=True, says="brings an illness"),
     *_disease(

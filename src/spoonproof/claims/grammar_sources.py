@@ -49,7 +49,7 @@ SOURCES = (
     ),
     *_content(
         "got-from",
-        "T(<got>) _3 O(<NUTRIENT>) _2 <from> _2 S(<food>)",
+        "T(<got>) _3 O(<NUTRIENT>) _2 <from> _2 S(<food|pronoun>)",
         level="contains",
         veto=_KITCHEN,
         says="what it is got from",

@@ -89,6 +89,7 @@ TESTIMONY = (
         "O(<body>) ~1 T(<is-gone>) ~4 (?:<bound>|<on-it>|<quickly>)",
         f"S({_EATEN}) ~8 O(<bodily|feel-better>) _1 (?:[.]|$)",
         "O(<bodily>) ~3 S(<pronoun|food|dish>) _1 (?:[.]|$)",
+        "O(<bodily|does-well>) ~4 <when-ill> _1 <audience-baby|the-child> _1 T(<fed>) _1 S(<pronoun|food|dish>)",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
         f"T(<weight-verb|put-on> _3) O(<weight-unit|unit>) ~6 {_AFTER}",
         "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",

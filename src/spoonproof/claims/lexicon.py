@@ -39,7 +39,7 @@ TRIGGERS = frozenset(
     main-food new-food no-need nutrient nutrient-weak okay per-day percent praised-food pregnant reaction readiness
     readiness-weak remedy safe seat sit-well soft-enough solids strong suffix-free suits supervise thanks this-age
     too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to allows
-    fit starter one-food in-early healthy-kinds
+    fit starter at-a-time tolerance in-early healthy-kinds
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
     airway-part nothing-lost good-sources

@@ -24,7 +24,8 @@ _ENDS = frozenset({STOP, QUERY})
 _EATEN = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient"})
 _AFTER_IS = frozenset(
     "a an the one not got been so too very really actually just also still always never only mostly nearly almost "
-    "quite pretty full packed loaded bursting fine ok okay brilliant great amazing why how where your my their".split()
+    "quite pretty full packed loaded bursting fine ok okay brilliant great amazing out off why how where your my "
+    "their".split()
 )
 """Words that no noun has before it with an "'s" of its own: "salmon's *a* good source"."""
 _SAID_OF = frozenset("good bad better best healthy unhealthy safe high low rich".split())

@@ -5,8 +5,9 @@ from __future__ import annotations
 import os
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from spoonproof.commands.arguments import Arguments
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from spoonproof.folder import ChannelFolder
 
 
+T = TypeVar("T")
 MOST_TOLD = 20
 """Faults of a channel that are listed where it can't be used; the rest are counted."""
 
@@ -125,9 +127,27 @@ def open_recipe(options: Namespace, path: Path) -> Dish | None:
     if path.is_dir():
         raise UsageError(f"{path} is a folder; name one recipe of it")
     folder = channel_or_none(options) or ChannelFolder(Path.cwd())
-    (file,) = folder.select([path], drafts=True)[:1] or (None,)
+    file = next(iter(folder.select([path], drafts=True)), None)
     if file is None or file.recipe is None:
         shown = printable(file.shown if file else str(path))
         print(f"{shown}: can't be read as a recipe; {ask_check(options, shown)} says why", file=sys.stderr)
         return None
     return folder.dish(file.recipe)
+
+
+def own_table(path: Path, read: Callable[[str], T]) -> T | None:
+    """What ``read`` makes of a table of the channel; None when there is none. Raises UsageError when it can't be
+    read."""
+    from spoonproof.cli import UsageError
+    from spoonproof.corrections import CorrectionsError
+    from spoonproof.reading.files import read_document
+
+    if not path.exists():
+        return None
+    document, faults = read_document(path, path.name)
+    if document is None:
+        raise UsageError(f"{path}: {' '.join(fault.message for fault in faults)}")
+    try:
+        return read(document.text)
+    except CorrectionsError as error:
+        raise UsageError(str(error)) from None

@@ -12,7 +12,7 @@ from spoonproof.commands import new_parser, open_channel
 
 if TYPE_CHECKING:
     from spoonproof.checks.engine import Outcome
-    from spoonproof.folder import ChannelFolder, RecipeFile
+    from spoonproof.folder import ChannelFolder, Chosen
     from spoonproof.model.finding import Finding
     from spoonproof.model.text import Document
 
@@ -38,7 +38,6 @@ def run(options: Namespace) -> int:
     """Print the findings; the exit code of the contract."""
     from spoonproof.checks.engine import check
     from spoonproof.cli import UsageError
-    from spoonproof.model.finding import LEVELS
 
     if options.dry_run and not options.fix:
         raise UsageError("--dry-run goes with --fix")
@@ -62,7 +61,7 @@ def run(options: Namespace) -> int:
             break
         folder, files = _again(folder, files)
         outcome = check(folder, files, whole_channel=not options.paths and not options.changed_since)
-    shown = [f for f in outcome.findings if LEVELS.index(f.level) <= LEVELS.index(options.level)]
+    shown = outcome.findings.at_least(options.level)
     _print(options, folder, shown, outcome)
     if outcome.broken:
         print(f"spoonproof check: rules of ours broke: {'; '.join(outcome.broken)}", file=sys.stderr)
@@ -105,32 +104,43 @@ def _help_texts() -> dict[str, tuple[str, str]]:
     return texts | {rule.name: (rule.title, rule.doc.strip()) for rule in all_rules()}
 
 
-def _echo(folder: ChannelFolder, files: Sequence[RecipeFile]) -> None:
+def _echo(folder: ChannelFolder, files: Chosen) -> None:
+    from spoonproof.folder import KEPT
     from spoonproof.reading.echo import echo
     from spoonproof.report.terminal import write
 
     for file in files:
+        folder.let_go(KEPT)
         if file.recipe is not None:
             write([echo(file.recipe, folder.knowledge.foods, folder.knowledge.verbs), ""])
 
 
-def _changed(folder: ChannelFolder, files: Sequence[RecipeFile], ref: str) -> tuple[RecipeFile, ...]:
+def _changed(folder: ChannelFolder, files: Chosen, ref: str) -> Chosen:
     """Those of ``files`` that differ from ``ref`` or that git does not know, and those that use one of them as a food;
     all of them where the channel, its claims or its tables differ. Raises UsageError."""
+    from spoonproof.folder import KEPT, Chosen
+
     names = _names_changed(folder.root, ref)
     if any(name == "channel.yaml" or name.startswith(("claims/", "shared/")) for name in names):
-        return tuple(files)
+        return files
     reached = {Path(name).stem for name in names if name.endswith(".md")}
-    while True:
-        users = {
-            file.recipe.slug
-            for file in files
-            if file.recipe is not None and any(line.recipe in reached for line in file.recipe.foods)
-        }
-        if users <= reached:
-            break
+    used: dict[str, frozenset[str]] = {}
+    slugs: dict[Path, str] = {}
+    for file in files:
+        folder.let_go(KEPT)
+        if file.recipe is not None:
+            slugs[file.path] = file.recipe.slug
+            used[file.recipe.slug] = frozenset(line.recipe for line in file.recipe.foods if line.recipe)
+    while not (users := {slug for slug, inner in used.items() if inner & reached}) <= reached:
         reached |= users
-    return tuple(f for f in files if f.shown in names or (f.recipe is not None and f.recipe.slug in reached))
+    return Chosen(
+        folder,
+        [
+            (path, drafts)
+            for path, drafts in files.places
+            if folder.shown(path) in names or slugs.get(path.absolute()) in reached
+        ],
+    )
 
 
 def _names_changed(root: Path, ref: str) -> set[str]:
@@ -158,7 +168,7 @@ def _names_changed(root: Path, ref: str) -> set[str]:
 
 
 def _mendings(
-    folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]
+    folder: ChannelFolder, files: Chosen, findings: Sequence[Finding]
 ) -> Iterator[tuple[Path, Document, str, int]]:
     """Each file that can be mended: its path, its document, its text put right, and the number of edits.
 
@@ -167,16 +177,16 @@ def _mendings(
     from spoonproof.checks.mend import safe_edits
     from spoonproof.reading.edits import apply_edits
 
-    paths = {file.document: file.path for file in files if file.document is not None}
-    paths[folder.channel.document] = folder.root / folder.channel.document.path
+    paths = {folder.shown(path): path for path, _ in files.places}
+    paths[folder.channel.document.path] = folder.root / folder.channel.document.path
     for document, edits in safe_edits(findings).items():
-        if document in paths:
+        if document.path in paths:
             after = apply_edits(document, edits)
             if after != document.text:
-                yield paths[document], document, after, len(edits)
+                yield paths[document.path], document, after, len(edits)
 
 
-def _show_mending(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]) -> None:
+def _show_mending(folder: ChannelFolder, files: Chosen, findings: Sequence[Finding]) -> None:
     from spoonproof.checks.mend import difference
     from spoonproof.report.terminal import printable, write
 
@@ -184,7 +194,7 @@ def _show_mending(folder: ChannelFolder, files: Sequence[RecipeFile], findings: 
         write(printable(line) for line in difference(document, after))
 
 
-def _mend(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence[Finding]) -> bool:
+def _mend(folder: ChannelFolder, files: Chosen, findings: Sequence[Finding]) -> bool:
     """Make the safe edits; whether there were any."""
     from spoonproof.reading.files import read_document, write_atomically
     from spoonproof.report.terminal import printable
@@ -201,9 +211,9 @@ def _mend(folder: ChannelFolder, files: Sequence[RecipeFile], findings: Sequence
     return some
 
 
-def _again(folder: ChannelFolder, files: Sequence[RecipeFile]) -> tuple[ChannelFolder, tuple[RecipeFile, ...]]:
-    """The same files read afresh."""
-    from spoonproof.folder import ChannelFolder
+def _again(folder: ChannelFolder, files: Chosen) -> tuple[ChannelFolder, Chosen]:
+    """The same files, read afresh."""
+    from spoonproof.folder import ChannelFolder, Chosen
 
     fresh = ChannelFolder(folder.root, folder.knowledge)
-    return fresh, tuple(fresh.read(file.path) for file in files)
+    return fresh, Chosen(fresh, files.places)

@@ -105,19 +105,16 @@ def _entry(name: str, knowledge: Knowledge) -> Lines:
         return
     line = entry.document.position(entry.span.start)[0]
     yield f"{entry.id}: an entry of the claims register ({entry.document.path}:{line})"
-    about = entry.about or ("any food",)
-    yield f"  about: {', '.join(about)}"
-    if entry.effects:
-        yield f"  effect: {', '.join(entry.effects)}"
+    yield from _where_known(
+        ("about: ", ", ".join(entry.about or ("any food",))), ("effect: ", ", ".join(entry.effects))
+    )
     yield from _words_of(entry)
-    if entry.truth:
-        yield f"  true: {entry.truth}"
-    if entry.why:
-        yield f"  why: {entry.why}"
-    if entry.condition is not None:
-        yield f"  holds for a food with {in_words(entry.condition)}"
-    if entry.points_at:
-        yield f"  the same as a row of shared/: {entry.points_at}"
+    yield from _where_known(
+        ("true: ", entry.truth),
+        ("why: ", entry.why),
+        ("holds for a food with ", in_words(entry.condition) if entry.condition is not None else ""),
+        ("the same as a row of shared/: ", entry.points_at),
+    )
     for allowance in entry.allowed:
         yield f"  {', '.join(allowance.markets)}: {allowance.answer}" + (f" ({allowance.why})" if allowance.why else "")
         if allowance.condition not in (None, entry.condition):
@@ -137,22 +134,21 @@ def _words_of(entry: Entry) -> Lines:
         "warns": "that it is kept from them",
         "dismisses": "that it is no danger",
     }
-    if entry.kinds:
-        yield f"  kind of statement: {', '.join(entry.kinds)}"
-    if entry.levels:
-        yield f"  says how much: {', '.join(entry.levels)}"
-    if entry.stance:
-        yield f"  says: {stances[entry.stance]}"
-    if entry.said:
-        yield f"  must say one of: {words_in_words(entry.said)}"
-    if entry.also:
-        yield f"  and one of: {words_in_words(entry.also)}"
-    if entry.unless:
-        yield f"  and none of: {words_in_words(entry.unless)}"
-    if ages := age_in_words(entry.ages):
-        yield f"  said of: {ages}"
-    if entry.negation:
-        yield "  judged with its “no” as it stands"
+    yield from _where_known(
+        ("kind of statement: ", ", ".join(entry.kinds)),
+        ("says how much: ", ", ".join(entry.levels)),
+        ("says: ", stances[entry.stance] if entry.stance else ""),
+        ("must say one of: ", words_in_words(entry.said) if entry.said else ""),
+        ("and one of: ", words_in_words(entry.also) if entry.also else ""),
+        ("and none of: ", words_in_words(entry.unless) if entry.unless else ""),
+        ("said of: ", age_in_words(entry.ages)),
+        ("judged with its “no”", " as it stands" if entry.negation else ""),
+    )
+
+
+def _where_known(*rows: tuple[str, str | None]) -> Lines:
+    """A line for each that has something to say after its lead."""
+    return (f"  {lead}{told}" for lead, told in rows if told)
 
 
 def _wordings(wordings: Iterable[str], knowledge: Knowledge) -> Lines:
@@ -209,20 +205,19 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
     if food is None:
         return
     yield f"{food.name}: a food ({food.group}, {food.state}), record {food.record or 'none'}"
-    if food.scientific:
-        yield f"  {food.scientific}"
-    if food.names:
-        yield f"  also: {', '.join(each.removeprefix('=') for each in food.names)}"
-    if food.allergens:
-        yield f"  allergens: {', '.join(sorted(food.allergens))}"
+    yield from _where_known(
+        ("", food.scientific),
+        ("also: ", ", ".join(each.removeprefix("=") for each in food.names)),
+        ("allergens: ", ", ".join(sorted(food.allergens))),
+    )
     if food.traits:
         meanings = {row.text("trait"): row.text("meaning") for row in knowledge.rows("traits")}
         yield from (f"  {trait}: {meanings.get(trait, '')}".rstrip(": ") for trait in sorted(food.traits))
-    if food.note:
-        yield f"  {food.note}"
-    if food.refuse_pct:
-        yield f"  not eaten: {food.refuse_pct:g} % of the weight as bought"
-    yield f"  source: {short(food.source, knowledge.sources)}"
+    yield from _where_known(
+        ("", food.note),
+        ("not eaten: ", f"{food.refuse_pct:g} % of the weight as bought" if food.refuse_pct else ""),
+        ("source: ", short(food.source, knowledge.sources)),
+    )
     yield "  per 100 g edible:"
     others: dict[str, str] = {}
     for key in NAMES:
@@ -248,6 +243,4 @@ def _source(name: str, knowledge: Knowledge) -> Lines:
 
     if name in knowledge.sources:
         yield f"{name}: a source"
-        yield f"  {short(name, knowledge.sources)}"
-        if link := address(name, knowledge.sources):
-            yield f"  {link}"
+        yield from _where_known(("", short(name, knowledge.sources)), ("", address(name, knowledge.sources)))

@@ -13,7 +13,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import channel_or_none, new_parser
+from spoonproof.commands import channel_or_none, new_parser, own_table
 
 if TYPE_CHECKING:
     from spoonproof.corrections import Corrections
@@ -144,18 +144,13 @@ def _views(catalogue: Sequence[Path], folder: ChannelFolder | None) -> dict[str,
     is told, as a name written otherwise would take its views away."""
     import sys
 
-    from spoonproof.cli import UsageError
-    from spoonproof.corrections import CorrectionsError, read_views
+    from spoonproof.corrections import read_views
     from spoonproof.report.terminal import printable
 
     found: dict[str, int] = {}
     for root in ([folder.root] if folder is not None else []) + list(catalogue):
-        text = _own_text(root / VIEWS)
-        try:
-            views = read_views(text, (root / VIEWS).as_posix()) if text is not None else {}
-        except CorrectionsError as error:
-            raise UsageError(str(error)) from None
-        for file, number in views.items():
+        views = own_table(root / VIEWS, partial(read_views, name=(root / VIEWS).as_posix()))
+        for file, number in (views or {}).items():
             if not (root / file).is_file():
                 print(f"{printable((root / VIEWS).as_posix())}: there is no {printable(file)}", file=sys.stderr)
             found[(root / file).absolute().as_posix()] = number
@@ -163,14 +158,10 @@ def _views(catalogue: Sequence[Path], folder: ChannelFolder | None) -> dict[str,
 
 
 def _corrections(folder: ChannelFolder | None) -> Corrections:
-    from spoonproof.cli import UsageError
-    from spoonproof.corrections import FILE, Corrections, CorrectionsError, read_corrections
+    from spoonproof.corrections import FILE, Corrections, read_corrections
 
-    text = _own_text(folder.root / FILE) if folder is not None else None
-    try:
-        return read_corrections(text) if text is not None else Corrections()
-    except CorrectionsError as error:
-        raise UsageError(str(error)) from None
+    found = own_table(folder.root / FILE, read_corrections) if folder is not None else None
+    return found or Corrections()
 
 
 def _note_drafts(folder: ChannelFolder, found: Sequence[Heard]) -> int:
@@ -207,19 +198,6 @@ def _alone(path: Path) -> Iterator[None]:
             yield
     except OutputRefused as refused:
         raise UsageError(str(refused)) from None
-
-
-def _own_text(path: Path) -> str | None:
-    """The text of a table of the channel; None when there is none. Raises UsageError when it can't be read."""
-    from spoonproof.cli import UsageError
-    from spoonproof.reading.files import read_document
-
-    if not path.exists():
-        return None
-    document, faults = read_document(path, path.name)
-    if document is None:
-        raise UsageError(f"{path}: {' '.join(fault.message for fault in faults)}")
-    return document.text
 
 
 def _knowledge(folder: ChannelFolder | None) -> Knowledge:
@@ -265,14 +243,12 @@ def _judged(
         judge = alone
         if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
-        found = hear(
-            passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
+        heard = partial(
+            hear, passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
         )
+        found = heard()
         if options.trail:
-            second = hear(
-                passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
-            )
-            again.update((id(once), twice) for once, twice in zip(found, second, strict=True))
+            again.update((id(once), twice) for once, twice in zip(found, heard(), strict=True))
         yield from found
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import as_seen, ask_check, new_parser, open_channel
+from spoonproof.commands import as_seen, ask_check, new_parser, open_channel, own_table
 
 if TYPE_CHECKING:
     from spoonproof.dish import Dish
@@ -165,20 +165,13 @@ def _calibrate(path: Path) -> int:
 
 def _older(folder: ChannelFolder) -> list[str]:
     """Corrections of older films that are posted or pinned, the newest first, in words for a description."""
-    from spoonproof.cli import UsageError
-    from spoonproof.corrections import FILE, CorrectionsError, read_corrections
+    from spoonproof.corrections import FILE, Corrections, read_corrections
     from spoonproof.hearing import hear
     from spoonproof.model.text import Document, Passage, Piece
     from spoonproof.report.mend import mend
     from spoonproof.site.pages import day
 
-    path = folder.root / FILE
-    if not path.is_file():
-        return []
-    try:
-        rows = read_corrections(_document(path).text).rows
-    except CorrectionsError as error:
-        raise UsageError(str(error)) from None
+    rows = (own_table(folder.root / FILE, read_corrections) or Corrections()).rows
     judge = folder.knowledge.judge_without_dish(folder.channel, (), None)
     lines = []
     for row in sorted((row for row in rows if row.state != "drafted"), key=lambda row: row.since, reverse=True):

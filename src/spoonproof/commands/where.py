@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.commands import new_parser, open_channel
+from spoonproof.commands import new_parser, open_channel, own_table
 from spoonproof.model.record import NamedTuple
 
 if TYPE_CHECKING:
@@ -340,28 +340,15 @@ def fingerprint(entry: Entry) -> str:
     return hashlib.sha256(repr(said).encode("utf-8")).hexdigest()[:16]
 
 
-def _document(folder: ChannelFolder) -> Document:
-    from spoonproof.cli import UsageError
-    from spoonproof.reading.files import read_document
-
-    document, faults = read_document(folder.root / SEEN, SEEN)
-    if document is None:
-        raise UsageError(f"{SEEN}: {' '.join(fault.message for fault in faults)}")
-    return document
-
-
 def _seen(folder: ChannelFolder) -> dict[str, str]:
     """Fingerprints by entry as they were when last seen; none where there is no such file yet."""
-    from spoonproof.cli import UsageError
-    from spoonproof.corrections import CorrectionsError, csv_rows
+    from spoonproof.corrections import csv_rows
 
-    if not (folder.root / SEEN).exists():
-        return {}
-    try:
-        rows = csv_rows(_document(folder).text, SEEN, ("entry", "fingerprint"))
+    def read(text: str) -> dict[str, str]:
+        rows = csv_rows(text, SEEN, ("entry", "fingerprint"))
         return {cells["entry"]: cells["fingerprint"] for _, cells in rows}
-    except CorrectionsError as error:
-        raise UsageError(str(error)) from None
+
+    return own_table(folder.root / SEEN, read) or {}
 
 
 def _remember(folder: ChannelFolder) -> None:

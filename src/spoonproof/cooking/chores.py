@@ -93,6 +93,8 @@ def doing(recipe: Recipe, events: Sequence[Event], foods: Foods) -> list[Draft]:
         if not lane and verb.hands >= AWAY_FROM_HANDS:
             lane = "hands"
         lines = event.pot if event.pot else event.lines
+        if verb.role == "serve" and event.bowl == "family":  # with all that was cooked for them
+            lines = tuple(dict.fromkeys((*lines, *(line for draft in drafts for line in draft.lines))))
         label = _label(recipe, event, verb, foods)
         before = drafts[-1] if drafts else None
         if heat and before and before.heat and before.lane == lane and _fats(before.lines, recipe, foods):

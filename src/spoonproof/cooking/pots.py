@@ -152,6 +152,9 @@ class Kitchen:
         new = [i for i in named if self._home(i) is None]
         at = dict.fromkeys(self._home(i) for i in named)
         homes = [self.pots[home] for home in at if home is not None]
+        if not named and verb.role == "split" and step.splits and len(self.pots) > 1:
+            hot_pots = [pot for pot in self.pots if any(self.stories[i].heats for i in pot) and not self._all_out(pot)]
+            return self._merge(hot_pots or [self.at_hand], [])  # "boil the pasta; lift out the baby's sauce": of each
         if not named and verb.role == "split" and says.FLESH.search(self._words(step, action)):
             self.at_hand = baked(self.pots, self.stories) or self.at_hand
             return self.at_hand
@@ -165,12 +168,8 @@ class Kitchen:
             return self._merge([self.at_hand, mash], []) if mash and self.at_hand else self.at_hand
         if not named:
             return self.at_hand
-        if (
-            homes
-            and all(pot is self.at_hand for pot in homes)
-            and verb.role == "join"
-            and not self._apart(step, action)
-        ):
+        in_hand = bool(homes) and all(pot is self.at_hand for pot in homes)
+        if in_hand and verb.role == "join" and not self._apart(step, action):
             hot = cooked_before(self.pots, self.at_hand, self.stories)
             if hot and says.THEM_IN.search(self._words(step, action)):
                 return self._merge([hot, self.at_hand], new)  # "soak the rice. Add it with the peas": to what cooks

@@ -134,7 +134,7 @@ class Units:
 
 def findings_of(folder: DeskFolder, file: RecipeFile) -> list[Finding]:
     """The findings of one recipe, in order."""
-    return check(folder, [file]).findings
+    return list(check(folder, [file]).findings)
 
 
 def counted(findings: Sequence[Finding]) -> Mapping[Level, int]:

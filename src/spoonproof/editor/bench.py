@@ -212,9 +212,9 @@ def _recipe(text: OpenText, folder: OpenFolder) -> Look:
 
 def _channel(text: OpenText, folder: OpenFolder) -> Look:
     from spoonproof.checks.accepted import without_accepted
-    from spoonproof.checks.engine import in_order
+    from spoonproof.checks.drawer import in_order
 
-    found = in_order(without_accepted(folder.channel_faults, folder.channel, complain_unused=False))
+    found = in_order(without_accepted(folder.channel_faults, folder.channel))
     mine = tuple(fault for fault in found if fault.document.path == CHANNEL_FILE)
     return Look(text, "channel", folder.channel.document, folder, mine)
 

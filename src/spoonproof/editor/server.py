@@ -228,31 +228,21 @@ def _texts(server: EditorServer) -> None:
 
 
 def _questions(server: EditorServer) -> None:
-    @server.feature(types.TEXT_DOCUMENT_HOVER)
-    async def told(params: types.HoverParams) -> types.Hover | None:
-        at = params.position
-        return await server.on_bench(lambda look: hover(look, at, server.encoding), params.text_document.uri)
+    def asked(method: str, answer: Callable[[Look, Any], Any], options: Any = None) -> None:
+        """Have ``answer`` answer a request about an open text, with what it asks."""
 
-    @server.feature(types.TEXT_DOCUMENT_COMPLETION, types.CompletionOptions(trigger_characters=[" ", ":", "{"]))
-    async def complete(params: types.CompletionParams) -> types.CompletionList | None:
-        at = params.position
-        return await server.on_bench(lambda look: completion(look, at, server.encoding), params.text_document.uri)
+        async def told(params: Any) -> Any:
+            return await server.on_bench(lambda look: answer(look, params), params.text_document.uri)
 
-    @server.feature(types.TEXT_DOCUMENT_DEFINITION)
-    async def entry(params: types.DefinitionParams) -> list[types.Location] | None:
-        at = params.position
-        return await server.on_bench(lambda look: definition(look, at, server.encoding), params.text_document.uri)
+        server.feature(method, options)(told)
 
-    @server.feature(types.TEXT_DOCUMENT_DOCUMENT_SYMBOL)
-    async def symbols(params: types.DocumentSymbolParams) -> list[types.DocumentSymbol] | None:
-        return await server.on_bench(lambda look: outline(look, server.encoding), params.text_document.uri)
-
-    @server.feature(
-        types.TEXT_DOCUMENT_CODE_ACTION,
-        types.CodeActionOptions(code_action_kinds=[types.CodeActionKind.QuickFix, FIX_ALL]),
-    )
-    async def fixes(params: types.CodeActionParams) -> list[types.CodeAction] | None:
-        return await server.on_bench(lambda look: actions(look, params, server.encoding), params.text_document.uri)
+    completing = types.CompletionOptions(trigger_characters=[" ", ":", "{"])
+    fixing = types.CodeActionOptions(code_action_kinds=[types.CodeActionKind.QuickFix, FIX_ALL])
+    asked(types.TEXT_DOCUMENT_HOVER, lambda look, ask: hover(look, ask.position, server.encoding))
+    asked(types.TEXT_DOCUMENT_COMPLETION, lambda look, ask: completion(look, ask.position, server.encoding), completing)
+    asked(types.TEXT_DOCUMENT_DEFINITION, lambda look, ask: definition(look, ask.position, server.encoding))
+    asked(types.TEXT_DOCUMENT_DOCUMENT_SYMBOL, lambda look, _: outline(look, server.encoding))
+    asked(types.TEXT_DOCUMENT_CODE_ACTION, lambda look, ask: actions(look, ask, server.encoding), fixing)
 
 
 def serve(delay: float = DELAY) -> int:

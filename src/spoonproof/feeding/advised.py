@@ -16,6 +16,7 @@ from spoonproof.feeding.clauses import names_child
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
+from spoonproof.feeding.people import people, spoken_of
 from spoonproof.feeding.recipients import GIVE, hers_first, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.shown import endangering, facts_told
@@ -75,12 +76,14 @@ def advised(
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
-        asked = _Asked(rows, months, tables, passage.kind, by_shape)
+        named_people = people(passage.text)
         film = passage.kind == "speech" and not by_shape
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for at, (start, end) in enumerate(places):
             said = passage.text[start:end]
+            names = spoken_of(named_people, passage.text[places[max(0, at - 1)][0] : start], said)
+            asked = _Asked(rows, months, tables, passage.kind, by_shape, names)
             around = (
                 passage.text[places[max(0, at - 1)][0] : start],
                 passage.text[end : places[min(len(places) - 1, at + 1)][1]],
@@ -94,16 +97,21 @@ def advised(
                     continue  # no row of this age is about it, whatever the words say
                 row = asked.danger(said, hit, partial(asked.stance, said, hit, around), around=around, film=film)
                 if row is None and hit in alone:
-                    row = asked.danger(*alone[hit], partial(stance, *alone[hit], tables), around=around, film=film)
+                    row = asked.danger(
+                        *alone[hit], partial(stance, *alone[hit], tables, names=names), around=around, film=film
+                    )
                 if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end), tables):
                     told.add((row.id, start + hit.start))
                     yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
         if passage.kind == "step":
             continue
+        asked = _Asked(rows, months, tables, passage.kind, by_shape, named_people)
         for one in carried_on(passage.text, places, tables):
             begins = one.begins
             first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
-            over = partial(stance, passage.text[begins : one.ends], first, tables, one.pointing[0] - begins)
+            over = partial(
+                stance, passage.text[begins : one.ends], first, tables, one.pointing[0] - begins, named_people
+            )
             row = asked.danger(one.said, one.hit, over)
             for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
                 row = row or asked.danger(one.said, hit, over)
@@ -122,15 +130,16 @@ class _Asked:
     tables: FeedingTables
     kind: str
     by_shape: bool
+    names: Mapping[str, str]
 
     def stance(self, said: str, hit: Found, around: tuple[str, str]) -> Stance:
         """What ``said`` does with the food, or where it names nobody, with the sentences ``around`` it."""
-        alone = stance(said, hit, self.tables)
+        alone = stance(said, hit, self.tables, names=self.names)
         if alone.eaters or alone.turned or self.kind == "step":
             return alone
         before, behind = ("" if hers_first(around[0]) else around[0]), around[1]
         there = hit._replace(start=hit.start + len(before), end=hit.end + len(before))
-        return stance(f"{before}{said}{behind}", there, self.tables)
+        return stance(f"{before}{said}{behind}", there, self.tables, names=self.names)
 
     def danger(
         self,

@@ -8,14 +8,15 @@ it comes first ("When she is teething, a cold carrot ..."). The classes of words
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from types import MappingProxyType
 from typing import cast
 
 from spoonproof.feeding.recipients import UNCUT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
-from spoonproof.feeding.words import MINE
+from spoonproof.feeding.words import MINE, words
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -32,7 +33,8 @@ _BEGINS = (
 """Words with which another clause begins after a comma, "and" or "or"."""
 _BORDER = re.compile(
     rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
-    r"|,? \b(?:but|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
+    r"|,? \b(?:(?<!nothing )(?<!anything )(?<!no one )but"
+    r"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
     r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
     r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
@@ -60,6 +62,9 @@ _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 _GIVEN = re.compile(r"\b(?:giv\w+|gave|fe[e]?d\w*|let\w*|offer\w*|hand\w*) $", re.I)
 
 
+_STOPS = re.compile(r"[.!?\n]")
+
+
 class Clause(NamedTuple):
     """``said[start:end]``; ``named``: the foods of the sentence that it names, ``about``: those it tells of; ``marks``:
     what stands in it, by class of words."""
@@ -79,17 +84,40 @@ class Clause(NamedTuple):
         return [mark for mark in self.marks if mark.value in classes]
 
 
-def clauses(said: str, foods: Sequence[Place], tables: FeedingTables) -> list[Clause]:
-    """The clauses of a sentence whose ``foods`` stand at these places."""
-    marks = _marks(said, tables)
+def clauses(
+    said: str, foods: Sequence[Place], tables: FeedingTables, names: Mapping[str, str] = MappingProxyType({})
+) -> list[Clause]:
+    """The clauses of a sentence whose ``foods`` stand at these places; ``names``: of ``people``."""
+    marks = [*_marks(said, tables), *_named(said, names)] if names else _marks(said, tables)
+    marks = _standing(sorted(marks)) if names else marks
+    marks = [mark for mark in marks if not any(_in_name(mark, food) for food in foods)]
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
         named = tuple(at for at, food in enumerate(foods) if start <= food[0] < end)
         before = found[-1].about if found else ()
         about = (*before, *named) if named and _THE_LAST.search(said[start:end]) else named or before
         found.append(Clause(start, end, named, about, tuple(one for one in marks if start <= one.start < end)))
+    found = _told_ahead(said, found)
     first = next((clause.about for clause in found if clause.about), ())
     return [clause if clause.about else clause._replace(about=first) for clause in found]
+
+
+def _told_ahead(said: str, read: Sequence[Clause]) -> list[Clause]:
+    """The clauses, of which one that opens a sentence speaks of the food that this sentence names, not of the last
+    one's: "for Bea, who is ten months, there is salmon"."""
+    found = list(read)
+    opening: list[int] = []  # clauses since the last full stop that name no food
+    for at, clause in enumerate(read):
+        if at and _STOPS.search(said, max(0, clause.start - 2), clause.start + 1):
+            opening = [at]
+        elif opening:
+            opening.append(at)
+        if clause.named:
+            for one in opening[:-1]:
+                if not read[one].has("thereof"):
+                    found[one] = read[one]._replace(about=clause.named)
+            opening = []
+    return found
 
 
 def names_child(said: str, tables: FeedingTables) -> bool:
@@ -117,6 +145,19 @@ def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
     known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
     marks = known.get(said)
     return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+
+
+def _in_name(mark: Hit, food: Place) -> bool:
+    """Whether a word stands in a food's name: a hot dog is no dog, a bread roll rolls nowhere."""
+    part = food[0] <= mark.start and mark.end <= food[1] and mark.end - mark.start < food[1] - food[0]
+    return part and mark.value != "child"  # "baby rice" is for one
+
+
+def _named(said: str, names: Mapping[str, str]) -> Iterator[Hit]:
+    for word in words(said):
+        called = said[word.start : word.end].removesuffix("'s").removesuffix("’s")
+        if called in names or word.plain in names:
+            yield Hit(word.start, word.end, names.get(called) or names[word.plain])
 
 
 def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:

@@ -78,7 +78,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     return found
 
 
-_OF_FOODS = frozenset({"bone-to-gnaw", "milk-too-soon", "frozen-fruit"})
+_OF_FOODS = frozenset({"beans-unboiled", "bone-to-gnaw", "milk-too-soon", "frozen-fruit"})
 """Rows on foods, for which a dish's own title and steps are judged by what the dish is made of."""
 
 

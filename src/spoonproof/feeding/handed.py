@@ -13,7 +13,7 @@ ANY_FORM = frozenset(
     popcorn marshmallow jelly-cube hard-sweet chewing-gum ice-cube crisp-snack alcohol tea coffee herbal-tea fennel-tea
     raw-milk raw-milk-cheese mould-cheese raw-dish raw-sprout pate nut hijiki
     seed-large dried-fruit bone-in string-cheese crunchy kelp
-    salty-food mercury-fish mercury-us bran""".split()
+    salty-food mercury-fish mercury-us bran low-fat-dairy""".split()
 )  # fmt: skip
 MILKS = frozenset({"cow-milk", "animal-milk", "plant-milk"})
 _A_LITTLE = re.compile(
@@ -29,6 +29,9 @@ _PUT_IN = re.compile(
     r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
     r"|over the top)\b",
     re.I,
+)
+_THEN_IN = re.compile(
+    r"\b(?:beat|whisk|fold|stir|mix|crack|tip|drop|pour)\w* (?:it|them) (?:in|into|through|over)\b", re.I
 )
 _PRAISED = re.compile(
     r"\b(?:mak(?:e|es|ing)|lifts?|helps?|works?|wonders|lovely|delicious|perfect|nice|good|great|better|best|hurts?"
@@ -100,7 +103,8 @@ _TO_MOUTH = re.compile(
     re.I,
 )
 _PIECE = (
-    r"(?:stick|wedge|spear|baton|chunk|slice|strip|handful|bowl|punnet|bunch|coin|round|spoon|spoonful|lump|piece|half)"
+    r"(?:pile|heap|mound|stick|wedge|spear|baton|chunk|slice|strip|handful|bowl|punnet|bunch|coin|round|spoon|spoonful"
+    r"|lump|piece|half)"
 )
 _NAMED_FIRST = re.compile(
     r"^\W*(?:(?:and|or|maybe|just|then|also|now|okay|right|so) )*(?:(?:an?|some|one|two|half|whole|big|nice|good|long"
@@ -114,7 +118,10 @@ _TELLS = re.compile(
 )
 
 
-_COUNTED = re.compile(r"^\W*number \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $", re.I)
+_COUNTED = re.compile(
+    r"^\W*(?:number|plate|snack|idea|option|day|meal|box|pot) \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $",
+    re.I,
+)
 """Words before the food in a list that is counted out: "number two whole blueberries"."""
 
 
@@ -126,7 +133,7 @@ def _shown_to_camera(said: str, hit: Found) -> bool:
 def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
     before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
-    if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end):
+    if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end) or _THEN_IN.search(said, hit.end):
         return True
     if (
         _TO_MOUTH.search(said)

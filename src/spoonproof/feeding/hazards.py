@@ -261,7 +261,9 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
 
 
 _OUT_OF_THE_POT = re.compile(
-    r"\b(?:(?:the|this|your|its|their)(?: [a-z]+)?|(?:ladle|spoon|cup|bowl|mug)(?:ful|s|fuls)? of|some of) $", re.I
+    r"\b(?:(?:the|this|your|its|their)(?: [a-z]+)?"
+    r"|(?:[a-z]+ful|[a-z]+fuls|ladles?|spoons?|cups?|bowls?|mugs?|bit|little|splash|some|plenty|lots|drop) of) $",
+    re.I,
 )
 
 
@@ -272,7 +274,7 @@ def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
 
 
 _SAUCES = re.compile(r"\b(?:flour|cornflour|coconut milk|yogh?urt|curd|tomato\w*|passata)\b", re.I)
-_OF_THE_GRAVY = re.compile(r"\b(?:the|its|their|of|and)(?: [a-z]+)? $", re.I)
+_OF_THE_GRAVY = re.compile(r"\b(?:the|its|their|of|and|some)(?: [a-z]+)? $", re.I)
 
 
 def _own_gravy(recipe: Recipe, text: str, hit: Found) -> bool:

@@ -63,7 +63,8 @@ _AGE = r"(?:one|two|three|four|five)\b(?! (?:of|or|and|more|in|o['’]clock|\w+s
 _LATER = re.compile(
     r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
     r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
-    rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are)? {_AGE})\b"
+    rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are| was| were)? {_AGE}"
+    rf"|\w+est(?:['’]s| is| was) {_AGE})\b"
     r"|\bfor (?:his|her|their|the|a) (?:first|second|third|fourth|\d\w\w) birthday\b"
     rf"|\b(?:from|after|past|over|until|till|before|under|at|(?<!one )by) (?:age |about )?{_AGE}",
     re.I,
@@ -99,7 +100,8 @@ _HERS_FIRST = re.compile(
     r" (?:safely |already |well )?(?:scooped|taken|lifted|ladled|spooned|dished|served|set|put|out|aside|away"
     r"|in the bowl)\b"
     rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
-    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))",
+    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))"
+    rf"|\b(?:lift|scoop|ladle)\w* {_HERS}(?=\W*$|,| (?:and|then|before|first)\b)",
     re.I,
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)

@@ -25,6 +25,9 @@ _SETTLED = re.compile(
 """What denies it: "until the white is no longer glassy"."""
 
 
+_LONG_BOILED = re.compile(r"\b(?:boil\w*|eggs?)\b[^.;]{0,24}\b(?:ten|twelve|1[0-5]) minutes\b", re.I)
+
+
 def runny(said: str) -> bool:
     """Whether ``said`` calls it soft, and doesn't say that it is so no longer."""
-    return _RUNNY.search(_SETTLED.sub(" ", said)) is not None
+    return _RUNNY.search(_SETTLED.sub(" ", said)) is not None and _LONG_BOILED.search(said) is None

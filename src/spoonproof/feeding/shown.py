@@ -100,10 +100,10 @@ _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.
 _INTO_DISH = re.compile(
     r" (?:(?:stirred|swirled|melted|mixed|whisked|beaten|loosened) )?(?:in|into|through)(?: (?:her|his|their|the|some"
     r"|warm|hot|plain|breakfast|baby))* (?:porridge|yog\w+|mash|pur[eé]e|oats|soup|sauce|batter|cereal|smoothie|dal"
-    r"|congee)\b",
+    r"|congee|pancakes?|omelette|eggs?|custard|pudding|rice|muffins?|potato(?:es)?|semolina|bak(?:e|ing)|cooking)\b",
     re.I,
 )
-"""What stands behind a spread that is thinned by what it goes into: "a spoon of it in her porridge"."""
+"""What stands behind a spread or a milk that goes into a dish: "a spoon of it in her porridge"."""
 _ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
 _BY_HAND = re.compile(
     r"\b(?:roll|toss|throw|catch|slip|post|sneak|nick|pinch|steal|pass|feed)\w* (?:\w+ ){0,4}(?:to|for)"
@@ -118,7 +118,7 @@ _HANDFUL = re.compile(
     r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
     r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
-    r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss)\w*)\b",
+    r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
     re.I,
 )
 
@@ -127,6 +127,13 @@ _MADE_SAFE = re.compile(
     r"|grind|squash|quarter"
     r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
+)
+
+
+_FLESH = frozenset({"meat", "fine-meat", "fish"})
+_RAW_BEFORE = re.compile(r"\braw (?:\w+ )?$", re.I)
+_STAYS_RAW = re.compile(
+    r"\b(?:it|they|that|is|are) (?:(?:stays?|is|are|left|keeps?|still) ){1,2}(?:\w+ ){0,2}raw\b", re.I
 )
 
 
@@ -195,10 +202,12 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"stone-fruit"}
     if "small-round" in kinds and _IN_HALVES.search(near):
         shown |= {"small-round"}
-    if "egg" in kinds and ("raw" in keys(near) or runny(_near(said, hit, 60, 60))):
+    if "egg" in kinds and ("raw" in keys(near) or _STAYS_RAW.search(said, hit.end) or runny(_near(said, hit, 60, 60))):
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
+    if kinds & _FLESH and _RAW_BEFORE.search(said[: hit.start]):
+        shown |= kinds & _FLESH
     if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or runny(near)):
         shown |= {"shellfish"}
     if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):
@@ -218,6 +227,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
 
 def _in_vessel(said: str, hit: Found) -> bool:
     """Whether the food's clause tells of a bottle, cup or sip, apart from the name: an oat drink may be cooked with."""
+    if _INTO_DISH.match(said, hit.end):
+        return False
     return _VESSEL.search(clause_of(said, hit).replace(said[hit.start : hit.end], " ")) is not None
 
 

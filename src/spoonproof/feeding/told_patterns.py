@@ -1,10 +1,10 @@
 """Patterns of what words tell a reader to do, as the table of contradictions spells them.
 
 A phrase keeps its order: "leave … overnight", where "…" stands for up to five words of the same clause. A gathering
-does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two of
-which the second speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD" refuses
-what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a name in
-capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
+does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two, or up
+to four, of which the last speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD"
+refuses what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a
+name in capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
 
 A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
 words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
@@ -15,7 +15,6 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from itertools import pairwise
 from typing import Any
 
 from spoonproof.feeding.inflected import forms
@@ -36,9 +35,15 @@ _MARK = re.compile(r"[,;:.!?()–—]")
 """What no word of a gathering runs across: "I'm Pop, and I do Thursdays" pops nowhere."""
 _AROUND = 14
 """Words before and behind a gathering within which a word refuses it: speech has no full stops for minutes."""
+_DENIES = frozenset("""no not never without dont doesnt didnt wont neednt hardly skip""".split())
+_DENIED = 3
+"""Words before one that refuses within which it is denied itself."""
 _GLANCE = 12
 """Words of the next sentence among which one that speaks on is looked for."""
 _SPEAKS_ON = frozenset("""it they them this that these those she he her him his then so one some and which""".split())
+_OF_THINGS = frozenset("they them these those it".split())
+_FEW = 4
+"""Sentences over which one thing is told: "dried beans. Soak them. Rinse. Then they go straight in the pot"."""
 _Token = str | frozenset[str]
 """A folded word, or for "*" the words that will not do."""
 _Option = tuple[_Token, ...]
@@ -89,6 +94,7 @@ class Patterns:
         """``entries``: the row to report -> its patterns as written."""
         self._found: Remembered[str, list[Hit]] = Remembered()
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
+        self._by_rarest: dict[str, list[int]] = {}  # gatherings, by the words of the part that has the fewest
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
         parts_of: dict[str, _Part] = {}
@@ -102,8 +108,12 @@ class Patterns:
                     gathering = _gathering(value, written)
                     new = {*gathering.parts, *gathering.refused} - parts_of.keys()
                     parts_of |= {one: _part(one, classes) for one in sorted(new)}
+                    needed = _needed([parts_of[one][0] for one in gathering.parts], once)
+                    rarest = min(needed, key=len)
+                    for word in sorted(rarest):
+                        self._by_rarest.setdefault(word, []).append(len(gatherings))
                     gatherings.append(gathering)
-                    self._gathered.append(_needed([parts_of[one][0] for one in gathering.parts], once))
+                    self._gathered.append(needed)
                     continue
                 parts = tuple(_part(stretch, classes) for stretch in written.split("…"))
                 needed = _needed([place for part in parts for place in part], once)
@@ -139,16 +149,15 @@ class Patterns:
                 )
                 if own:
                     found.append(Hit(own[0][0], own[-1][1], phrase.value, own))
-        held = [(which, parts) for which, parts in enumerate(self._gathered) if _holds_all(said, parts)]
+        may = {which for one in said & self._by_rarest.keys() for which in self._by_rarest[one]}
+        held = [(which, self._gathered[which]) for which in sorted(may) if _holds_all(said, self._gathered[which])]
         if held:
             said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
             sentences = list(_sentences(text, row))
             for first, last in sentences:
                 for gathering in self._that_may_stand(held, keys[first:last]):
                     found += self._gather(said_in, first, last, gathering, _NEAR)
-            for (first, middle), (_, last) in pairwise(sentences):
-                if _SPEAKS_ON.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
-                    continue
+            for first, middle, last in _spoken_on(sentences, keys):
                 for gathering in self._that_may_stand(held, keys[first:last]):
                     over = self._gather(said_in, first, last, gathering, _NEAR_IN_TWO)
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
@@ -185,7 +194,10 @@ class Patterns:
         if best is not None:
             first = max(first, min(start for start, _ in best[1]) - _AROUND)
             last = min(last, max(end for _, end in best[1]) + _AROUND)
-            if any(_occurrences(said, first, last, self._parts[part]) for part in gathering.refused):
+            denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - {
+                at for start, end in best[1] for at in range(start, end)
+            }
+            if any(_refused(said, first, last, self._parts[part], denied) for part in gathering.refused):
                 return
             own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
             yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)
@@ -258,6 +270,16 @@ def _sentences(text: str, row: Sequence[Word]) -> Iterator[tuple[int, int]]:
         yield first, len(row)
 
 
+def _spoken_on(sentences: Sequence[tuple[int, int]], keys: Sequence[str]) -> Iterator[tuple[int, int, int]]:
+    """Stretches of two sentences, then of up to four, of which the last speaks on: where they begin, where the last
+    does, and where they end."""
+    for more in range(1, _FEW):
+        for (first, ends), (middle, last) in zip(sentences, sentences[more:], strict=False):
+            speaks_on = _SPEAKS_ON if more == 1 else _OF_THINGS
+            if middle - ends <= _NEAR_IN_TWO and not speaks_on.isdisjoint(keys[middle : min(middle + _GLANCE, last)]):
+                yield first, middle, last
+
+
 class _Said(NamedTuple):
     """The words of a text, folded as ``keys``, and whether a mark stands ``before`` each."""
 
@@ -268,6 +290,14 @@ class _Said(NamedTuple):
 
 def _marked(text: str, one: Word, two: Word) -> bool:
     return _MARK.search(text, one.end, two.start) is not None
+
+
+def _refused(said: _Said, first: int, last: int, part: _Part, denials: frozenset[int]) -> bool:
+    """Whether words of ``part`` stand there that no denial takes back: "no faffing with stirring" stirs nothing."""
+    return any(
+        not any(no in denials and not any(said.before[no + 1 : at + 1]) for no in range(at - _DENIED, at))
+        for at, _ in _occurrences(said, first, last, part)
+    )
 
 
 def _closest(

@@ -8,8 +8,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import Clause, Place, clauses
 from spoonproof.feeding.disowned import disowned
+from spoonproof.feeding.people import people
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit
 
@@ -22,8 +24,14 @@ _DENY_THEMSELVES = frozenset({"allergen-late", "drops-lapsed"})
 _ASKED = re.compile(r"\?[;\s]*")
 _AT_ONCE = 2
 """Characters before which an answer's "no" or "never" is the answer."""
+_DOER = 8
+"""Characters between who does something and what is done: "Max often walks"."""
 _REACH = 200
 """Characters before and behind a danger that are read: speech has no full stops for minutes."""
+
+
+_OF_WHO_EATS = frozenset({"lying-back", "bone-to-gnaw"})
+"""Rows that tell how somebody eats: an uncle may lie back, a child of three walk about."""
 
 
 def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
@@ -31,17 +39,27 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
     start, end = _sentence(text, hit)
     said = text[start:end]
     own = [(one - start, other - start) for one, other in hit.own]
-    read = clauses(said, (), tables)
+    read = clauses(said, (), tables, people(text))
     home = [at for at, clause in enumerate(read) if any(_meet(clause, one) for one in own)]
     governed = own[:1] if hit.value in _DENY_THEMSELVES else own
     faults = ("faults",) if hit.value in _DENY_THEMSELVES else ("bad", "faults")
+    if hit.value in _OF_WHO_EATS and _by_others(read[home[0]], own):
+        return True
     return (
         any(_denied(said, read[at], own, governed) for at in home)
         or any(clause.has("once") for clause in read[: home[-1] + 1])
         or any(_standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
         or _answered(text, end, tables)
+        or only_asked(text, start, (hit.start, hit.end))
         or disowned(text, start, (hit.start, hit.end), tables)
     )
+
+
+def _by_others(clause: Clause, own: Sequence[Place]) -> bool:
+    """Whether it is somebody else who does it, and no child stands there."""
+    if clause.has("child", "they", "babys"):
+        return False
+    return any(_meet(mark, place) or 0 <= place[0] - mark.end <= _DOER for mark in clause.of("other") for place in own)
 
 
 def _sentence(text: str, hit: Hit) -> tuple[int, int]:

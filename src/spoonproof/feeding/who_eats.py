@@ -7,9 +7,12 @@ denied before it is named, called bad, or made otherwise for the baby.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from types import MappingProxyType
 
 from spoonproof.feeding.clauses import Clause, Place, clauses
 from spoonproof.feeding.handed import ANY_FORM
+from spoonproof.feeding.recipients import ONE_CHILD
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Hit
 from spoonproof.feeding.words import Found
@@ -25,7 +28,7 @@ _TOLD_ALIKE = frozenset(
 _SPARED = re.compile(
     r"\b(?:hers|theirs|his)(?: (?:is|are|was|were|stays?|stayed|comes?|came|got|all|made|done)){0,3} (?:made|plain"
     r"|without|ground|chopped|quartered|mashed|grated|squashed|smooth|stoned|pitted|cooked|steamed|boiled|flaked|blended"
-    r"|thinned|cut|unsalted)\b",
+    r"|thinned|cut|unsalted|hard|firm|solid|set|scrambled|well done)\b",
     re.I,
 )
 """The baby's own, made otherwise: "hers stay plain"."""
@@ -35,6 +38,8 @@ _LIKENED = re.compile(
 """Words before somebody who is only likened to: "like my mother does it"."""
 _OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets?|has)\b)\w", re.I)
 """Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
+_PLATE_OF = re.compile(r"\b(?:on|in|over|into|onto) (?:(?:my|our|the) )?$", re.I)
+"""Words before somebody whose food it goes into: "on Dad's porridge"."""
 _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
@@ -43,6 +48,9 @@ _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
 """Words before who gets it: "for the ten-month-old, same as what her sister has"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
+_ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
+_OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
+"""Words before what the speaker has herself: "I have wine"."""
 _BABY = ("child", "they", "babys")
 _NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
@@ -62,15 +70,22 @@ class Stance(NamedTuple):
     turned: str
 
 
-def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None = None) -> Stance:
-    """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it."""
+def stance(
+    said: str,
+    hit: Found,
+    tables: FeedingTables,
+    speaks_on: int | None = None,
+    names: Mapping[str, str] = MappingProxyType({}),
+) -> Stance:
+    """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it; ``names``: of
+    ``people``."""
     others = [one for one in tables.phrases.find(said, negated=True) if one.end <= hit.start or hit.end <= one.start]
     foods = sorted([*others, hit], key=lambda one: one.start)
     which = foods.index(hit)
     places = [(one.start, one.end) for one in foods]
     kinds = tables.kinds[hit.value]
     alike = {at for at, one in enumerate(foods) if at == which or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
-    parts = clauses(said, places, tables)
+    parts = clauses(said, places, tables, names)
     home = next(clause for clause in parts if which in clause.named)
     eaters = _eaters(said, home, places[which])
     reason = _REASON.match(said, home.start) is not None
@@ -100,16 +115,18 @@ def stance(said: str, hit: Found, tables: FeedingTables, speaks_on: int | None =
             eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
         elif clause.has("asleep"):
             return Stance("others", "asleep")
-        elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or _speaks_of_it(clause)):
+        elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or _speaks_of_it(said, clause)):
             eaters = "baby"
     if _SPARED.search(said, home.end):  # "Nan's has sherry, so the babies had theirs made with milk"
         return Stance(eaters, "made otherwise")
     return Stance(eaters, "")
 
 
-def _speaks_of_it(clause: Clause) -> bool:
-    """Whether a clause that names no food tells of one eaten: "and she has some too"."""
-    return clause.has("eats", "gives") and clause.has("thereof")
+def _speaks_of_it(said: str, clause: Clause) -> bool:
+    """Whether a clause that names no food tells of one eaten: "and she has some too", not "she has the plain one"."""
+    return clause.has("eats", "gives") and any(
+        not _ANOTHER_ONE.search(said[clause.start : one.end]) for one in clause.of("thereof")
+    )
 
 
 def _made_safe(said: str, clause: Clause, food: Found) -> bool:
@@ -138,7 +155,8 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
     others = [
         one
         for one in clause.of("other")
-        if not _LIKENED.search(said[: one.start]) and not _OWNS.match(said, one.end - 2)
+        if not _LIKENED.search(said[: one.start])
+        and (_PLATE_OF.search(said[: one.start]) or not _OWNS.match(said, one.end - 2))
     ]
     if any(_given_to(said, mark, food, others) for mark in babys):
         return "baby"
@@ -146,7 +164,7 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
         puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
         babys = [mark for mark in babys if mark.value not in _NO_NAMES or (puts and _THING.match(said, mark.end))]
     if not babys:
-        return "others" if others else ""
+        return "others" if others or (_OURS_TO_HAVE.search(said[: food[0]]) and not ONE_CHILD.search(said)) else ""
     if clause.has("gives"):
         return "baby"
     if clause.has("idle"):

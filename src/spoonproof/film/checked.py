@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from spoonproof.checks.engine import group_repeats, in_order
+from spoonproof.checks.drawer import gathered
 from spoonproof.checks.from_claims import area_of, message, once, remedy
 from spoonproof.claims.judge import level_of
 from spoonproof.dish import Dish
@@ -32,7 +32,7 @@ def findings(dish: Dish, said: Sequence[Statement]) -> list[Finding]:
                 sources=(against.source,),
             )
         )
-    return in_order(group_repeats(found))
+    return gathered(found)
 
 
 def of_claim(rule: str, each: JudgedClaim, level: Level) -> Finding:

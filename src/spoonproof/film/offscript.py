@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.checks.engine import in_order
+from spoonproof.checks.drawer import in_order
 from spoonproof.checks.from_claims import once
 from spoonproof.claims.judge import level_of
 from spoonproof.dish import Dish

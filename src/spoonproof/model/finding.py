@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal
 
 from spoonproof.model.claim import JudgedClaim
@@ -60,7 +61,7 @@ class Finding:
     document: Document
     span: Span
     bowl: Bowl | None = None
-    related: tuple[Related, ...] = ()
+    related: Sequence[Related] = ()
     remedy: Remedy | None = None
     sources: tuple[SourceRef, ...] = ()
     claim: JudgedClaim | None = None

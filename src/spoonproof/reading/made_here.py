@@ -57,7 +57,7 @@ _SHAPES = re.compile(
     re.I,
 )
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
-_OUT_OF_IT = re.compile(r"\b(?:of|and)[ \t]{1,9}$", re.I)
+_OUT_OF_IT = re.compile(r"\b(?:of|and|some)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
 _ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
 _FOR_THEIRS = re.compile(
@@ -153,7 +153,9 @@ def without_made(
         ):
             continue  # "cut each meatball into quarters", "with plenty of gravy"
         elif not DEFINITE.search(before) or not (
-            one.food in made or _is_dish(words, title) or _has_what_it_takes(words, listed)
+            one.food in made
+            or _is_dish(words, title)
+            or any(_has_what_it_takes(name, listed) for name in (words, record.name))
         ):
             kept.append(one)
     made.update(name for name, found in (("shaped", shaped), ("dough", dough)) if found is not None)

@@ -55,7 +55,9 @@ _TOOL = re.compile(
 )
 _OWN_JUICES = re.compile(r"(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z", re.I)  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
-_CUT_NOUN = re.compile(r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves)\b", re.I)
+_CUT_NOUN = re.compile(
+    r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b", re.I
+)
 _IS_NOT = re.compile(
     r"(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b"
     r"|not\b)",

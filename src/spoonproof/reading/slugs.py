@@ -51,13 +51,17 @@ def suggested(name: str) -> str:
     return re.sub(r"[^a-z0-9]{1,200}", "-", plain.lower())[: limits.SLUG_CHARACTERS].strip("-")
 
 
+def evened(path: str) -> str:
+    """The slug of a recipe's file with capitals and ways to write accents evened out."""
+    return unicodedata.normalize("NFKC", slug_of(Document(path, ""))).casefold()
+
+
 def clashes(documents: Iterable[Document]) -> list[Finding]:
     """Recipes whose slugs are one and the same once capitals and ways to write accents are evened out."""
     first: dict[str, Document] = {}
     findings = []
     for document in documents:
-        name = unicodedata.normalize("NFKC", slug_of(document)).casefold()
-        other = first.setdefault(name, document)
+        other = first.setdefault(evened(document.path), document)
         if other is not document:
             message = f"This recipe has the same name as {other.path}. Rename one of the two files."
             related = (Related(other, other.whole, "the other one"),)

@@ -42,13 +42,7 @@ def finding_object(finding: Finding) -> dict[str, Any]:
 
 def place(document: Document, span: Span) -> dict[str, int]:
     """``line, column, end_line, end_column`` of a span."""
-    found = document.place(span)
-    return {
-        "line": found.line,
-        "column": found.column,
-        "end_line": found.end_line,
-        "end_column": found.end_column,
-    }
+    return document.place(span)._asdict()
 
 
 def _start(document: Document, span: Span) -> dict[str, int]:

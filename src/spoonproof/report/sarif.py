@@ -131,13 +131,7 @@ def _uri(document: Document, folder: str) -> str:
 
 
 def _region(document: Document, span: Span) -> dict[str, int]:
-    place = document.place(span)
-    return {
-        "startLine": place.line,
-        "startColumn": place.column,
-        "endLine": place.end_line,
-        "endColumn": place.end_column,
-    }
+    return dict(zip(("startLine", "startColumn", "endLine", "endColumn"), document.place(span), strict=True))
 
 
 def _fingerprint(finding: Finding) -> str:

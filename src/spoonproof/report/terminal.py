@@ -74,7 +74,7 @@ def _one(finding: Finding, sources: Mapping[str, Csl], colour: bool, trail: bool
     for other in finding.related:
         line, column = other.document.position(other.span.start)
         yield from wrapped(f"{other.document.path}:{line}:{column}  {other.message}", "also ")
-    for source in _distinct(finding.sources):
+    for source in dict.fromkeys(finding.sources):
         yield from wrapped(_cited(source, sources), "Source: ")
     if trail and finding.claim is not None:
         for number, step in enumerate(finding.claim.trail, 1):
@@ -113,10 +113,6 @@ def _cited(source: SourceRef, sources: Mapping[str, Csl]) -> str:
     if source.locator:
         words += f"; {source.locator}"
     return words if source.basis == "read" or source.id == source.basis else f"{words} [{source.basis}]"
-
-
-def _distinct(sources: Iterable[SourceRef]) -> list[SourceRef]:
-    return list(dict.fromkeys(sources))
 
 
 def _paint(text: str, style: str, colour: bool) -> str:

@@ -10,14 +10,14 @@ import hashlib
 import io
 import os
 import zlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from spoonproof.cache import hashed
 from spoonproof.model.recipe import Recipe
 from spoonproof.site import paint
-from spoonproof.site.census import media_places
+from spoonproof.site.census import media_file
 from spoonproof.site.shapes import Shape, is_drawing, to_svg
 from spoonproof.site.store import Made, Store
 from spoonproof.site.view import Picture
@@ -108,18 +108,17 @@ class Album:
         """Paint what is not at hand: each drawing once, in several processes where there are many."""
         from spoonproof.crew import spread
 
-        def work(share: Sequence[_Unpainted]) -> list[dict[str, bytes]]:
-            return [self._painted(key, drawn()) for key, _, drawn in share]
+        def work(share: Sequence[_Unpainted]) -> Iterator[dict[str, bytes]]:
+            return (self._painted(key, drawn()) for key, _, drawn in share)
 
-        shares = spread(work, self._unpainted, PAINT_LEAST)
-        for start, share in enumerate(shares):
-            for (key, names, _), made in zip(self._unpainted[start :: len(shares)], share, strict=True):
-                for name, path in names.items():
-                    held = None if name in made else self._at_hand(path, f"{key}-{name}")
-                    if held is not None:
-                        self.held[path] = held
-                    else:
-                        self.files[path] = made[name]
+        painted = spread(work, self._unpainted, PAINT_LEAST)
+        for (key, names, _), made in zip(self._unpainted, painted, strict=True):
+            for name, path in names.items():
+                held = None if name in made else self._at_hand(path, f"{key}-{name}")
+                if held is not None:
+                    self.held[path] = held
+                else:
+                    self.files[path] = made[name]
         self._unpainted.clear()
 
     def _painted(self, key: str, shapes: Sequence[Shape]) -> dict[str, bytes]:
@@ -155,7 +154,7 @@ class Album:
         for number, picture in enumerate(recipe.pictures, 1):
             if self._root is None or not self._paints:
                 continue
-            path = _inside(self._root, picture.file)
+            path = media_file(self._root, "pictures", picture.file)
             if path is None:
                 self.notes.append(f"{recipe.document.path}: picture {picture.file!r} is not among the channel's files")
                 continue
@@ -195,19 +194,6 @@ class Album:
         name, width, height = sizes[-1]
         larger = tuple((n, w) for n, w, _ in sizes) if len(sizes) > 1 else ()
         return Picture(name, width, height, text, larger)
-
-
-def _inside(root: Path, name: str) -> Path | None:
-    """A picture file of the channel, by name; never one outside its folder, by link or by ``..``."""
-    if not name or "\x00" in name:
-        return None
-    for path in media_places(root, "pictures", name):
-        try:
-            if path.is_file() and path.resolve().is_relative_to(root.resolve()):
-                return path
-        except OSError:
-            continue
-    return None
 
 
 def sound_png(body: bytes) -> bool:

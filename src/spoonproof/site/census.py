@@ -117,6 +117,19 @@ def media_places(root: Path, folder: str, name: str) -> tuple[Path, Path, Path]:
     return root / folder / name, root / "recipes" / name, root / name
 
 
+def media_file(root: Path, folder: str, name: str) -> Path | None:
+    """The first such file; never one outside the channel's folder, by link or by ``..``."""
+    if not name or "\x00" in name:
+        return None
+    for path in media_places(root, folder, name):
+        try:
+            if path.is_file() and path.resolve().is_relative_to(root.resolve()):
+                return path
+        except OSError:
+            continue
+    return None
+
+
 def media(root: Path, folder: str, name: str) -> str:
     """What lies where a photograph or video of this name is looked for."""
     real = os.path.realpath(root)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from spoonproof.checks.accepted import without_accepted
-from spoonproof.checks.engine import check_dish, in_order
+from spoonproof.checks.drawer import in_order
+from spoonproof.checks.engine import check_dish
 from spoonproof.dish import Dish
 from spoonproof.folder import ChannelFolder, RecipeFile
 from spoonproof.model.finding import Finding
@@ -15,7 +16,7 @@ from spoonproof.site.view import Fault
 
 def faults_of(file: RecipeFile, dish: Dish) -> tuple[Fault, ...]:
     """The errors of a recipe, as its page would own up to them; what the channel accepts is none."""
-    found = without_accepted([*file.faults, *check_dish(dish)], dish.channel, complain_unused=False)
+    found = without_accepted([*file.faults, *check_dish(dish)], dish.channel)
     return tuple(_told(one) for one in in_order(found) if one.level == "error" and one.document.path == file.shown)
 
 

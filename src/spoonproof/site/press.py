@@ -6,7 +6,7 @@ What was kept is used where nothing that it rests on has changed; the others are
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -108,27 +108,20 @@ class Press:
 
     # what is made
 
-    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> list[Sheet]:
+    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> Iterator[Sheet]:
         """The sheets of recipe files, made anew. ``pages``: the title of each page by slug, None while it is not known;
         ``menu``: whether there is a calendar to lead to. Raises ThemeError."""
         from spoonproof.crew import spread
 
-        def work(share: Sequence[Path]) -> list[Sheet]:
-            made = []
+        def work(share: Sequence[Path]) -> Iterator[Sheet]:
             for number, path in enumerate(share):
                 if os.getpid() == self._process:  # the others are as far as this one
                     self._tell(number * len(paths) // len(share), len(paths), f"making the page of {path.stem}")
-                made.append(self._sheet(path, pages, menu))
+                yield self._sheet(path, pages, menu)
             self._keep()
-            return made
 
-        first = work(paths[:1])  # what it loads the processes have in common
-        rest = paths[1:]
-        shares = spread(work, rest, PRESS_LEAST) if rest else []
-        found: list[Sheet] = [Sheet()] * len(rest)
-        for start, share in enumerate(shares):
-            found[start :: len(shares)] = share
-        return first + found
+        yield from work(paths[:1])  # what it loads the processes have in common
+        yield from spread(work, paths[1:], PRESS_LEAST)
 
     def _sheet(self, path: Path, pages: Mapping[str, str] | None, menu: bool) -> Sheet:
         from spoonproof.site.choose import unreadable

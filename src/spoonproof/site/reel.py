@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Sequence
 from pathlib import Path
 
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass, field, replace
-from spoonproof.site.census import MEDIA_LARGEST, media_places
+from spoonproof.site.census import MEDIA_LARGEST, media_file
 from spoonproof.site.view import Chapter, Film
 
 LARGEST = MEDIA_LARGEST
@@ -85,18 +86,15 @@ class Reel:
     def _found(self, recipe: Recipe, name: str, most: int, what: str) -> tuple[Path, bytes] | None:
         """A file of the channel by name, with its content; never one outside its folder, by link or by ``..``."""
         assert self.root is not None
-        for path in media_places(self.root, "videos", name):
-            try:
-                if not path.is_file() or not path.resolve().is_relative_to(self.root.resolve()):
-                    continue
-                if path.stat().st_size > most:
-                    self.notes.append(
-                        f"{recipe.document.path}: {name!r} is larger than {what} may be ({most // 1024 // 1024} MB)"
-                    )
-                    return None
+        path = media_file(self.root, "videos", name)
+        if path is not None and path.stat().st_size > most:
+            self.notes.append(
+                f"{recipe.document.path}: {name!r} is larger than {what} may be ({most // 1024 // 1024} MB)"
+            )
+            return None
+        with contextlib.suppress(OSError):
+            if path is not None:
                 return path, path.read_bytes()
-            except OSError:
-                continue
         self.notes.append(f"{recipe.document.path}: {name!r} is not among the channel's files")
         return None
 

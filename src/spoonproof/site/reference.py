@@ -10,7 +10,6 @@ from spoonproof.claims.conditions_told import in_words
 from spoonproof.claims.entries import Entry
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.model.claim import Market
 from spoonproof.site.sources import citation
 from spoonproof.site.view import Citation, Link, MarketLine, RecipePage
 from spoonproof.site.view_site import EntryItem, RuleItem
@@ -83,7 +82,7 @@ def entry_items(register: Register) -> tuple[EntryItem, ...]:
                 _truth(entry),
                 tuple(
                     MarketLine(
-                        _markets(allowance.markets),
+                        ", ".join(allowance.markets),
                         _LAW[allowance.answer] + (f" ({allowance.why})" if allowance.why else ""),
                     )
                     for allowance in entry.allowed
@@ -111,10 +110,6 @@ def _wording(entry: Entry, register: Register) -> str:
         own = _BLANK.sub("…", word)
         out[f"“{lawful.text}” ({lawful.market}, {lawful.article})" if lawful is not None else own] = None
     return "; ".join(out)
-
-
-def _markets(markets: Sequence[Market]) -> str:
-    return ", ".join(markets)
 
 
 def _says(entry: Entry) -> str:

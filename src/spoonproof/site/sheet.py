@@ -17,6 +17,7 @@ from spoonproof.site.standing import Media
 from spoonproof.site.store import Made
 
 T = TypeVar("T")
+_PLAIN = ("state", "why", "slug", "title", "low", "faulty", "page", "candidate", "menu")  # as Sheet takes them
 ALL = "*"
 """Among the recipes asked for: every one of them."""
 
@@ -57,17 +58,7 @@ class Sheet:
             return None
         return json.dumps(
             [
-                [
-                    self.state,
-                    self.why,
-                    self.slug,
-                    self.title,
-                    self.low,
-                    self.faulty,
-                    self.page,
-                    self.candidate,
-                    self.menu,
-                ],
+                [getattr(self, name) for name in _PLAIN],
                 [made.row for made in self.files],
                 self.notes,
                 self.asked,

@@ -6,6 +6,9 @@ itself again after a build. Nothing but this machine can reach it.
 
 from __future__ import annotations
 
+import contextlib
+import os
+import stat
 import sys
 import threading
 import time
@@ -25,24 +28,13 @@ _SKIPPED = frozenset({"out", ".git", ".venv", "node_modules", "__pycache__", ".s
 def snapshot(root: Path, out: Path) -> dict[str, tuple[int, int]]:
     """Size and time of every file a site is made from; ``out`` and tool folders left out."""
     found: dict[str, tuple[int, int]] = {}
-    stack = [root]
-    while stack:
-        folder = stack.pop()
-        try:
-            entries = sorted(folder.iterdir())
-        except OSError:
-            continue
-        for path in entries:
-            if path.name in _SKIPPED or path == out or path.is_symlink():
-                continue
-            if path.is_dir():
-                stack.append(path)
-                continue
-            try:
-                state = path.stat()
-            except OSError:
-                continue
-            found[path.as_posix()] = (state.st_mtime_ns, state.st_size)
+    for folder, below, files in os.walk(root):
+        below[:] = sorted(name for name in below if name not in _SKIPPED and Path(folder, name) != out)
+        for path in (Path(folder, name) for name in sorted(files) if name not in _SKIPPED):
+            with contextlib.suppress(OSError):
+                state = path.lstat()
+                if stat.S_ISREG(state.st_mode):
+                    found[path.as_posix()] = (state.st_mtime_ns, state.st_size)
     return found
 
 

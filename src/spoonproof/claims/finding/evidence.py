@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from spoonproof.claims.finding.allergies import of_more_than_one_family, said_to_be_free, says_of_an_allergy
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, skipped, text_after, text_before
+from spoonproof.claims.finding.near import end_of, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
 from spoonproof.claims.lexicon import fold
@@ -32,20 +33,12 @@ _THESE = frozenset({"this", "these"})
 _HERE = frozenset({"here", "said"})
 _OWNED = frozenset({"its", "their"})
 _HOLDS = frozenset({"have", "contain"})
-_DISHES = frozenset({"food", "dish", "hazard-food", "ambiguous-nutrient", "pronoun"})
-_SERVED = _DISHES - {"pronoun"} | {"generic-food"}
-_SAID = frozenset({"copula", "contain", "keep", "make"})
 _READERS = frozenset({"audience-baby", "age", "age-unit"})
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
 _COPULA = frozenset({"copula"})
-_LINE = 12
-_NEAR_IT = 7
-_LISTING = frozenset("a an and or & , the our".split())
-_LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
 _NOT_PUT_IN = ("need", "requir", "necessary", "was ", "were ")
 _HOLDING = frozenset({"contain", "copula", "have", "with", "made-so"})
 _DOERS = frozenset({"audience-adult", "process", "serve", "takes"})
-_FREE = frozenset({"suffix-free", "free-suffixed"})
 _GIVEN = frozenset({"offer"})
 _OF_FOOD = ("nutrient-content", "general-benefit")
 _SAID_TO_BE = ("safe", "free-from", "contains-gluten")
@@ -57,28 +50,6 @@ _NOW = re.compile(
     r"\b(?:is|are|has|have|contains?|gives?|helps?|can|should|must|may|need|never|you|your|do|does|don't|bab\w+|children)\b"
     r"|'s |'re "
 )
-_SAID_OF_IT = frozenset(
-    "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
-    "okay fine safe hedge percent child-can must-do should leave-it-out".split()
-)
-_SAYS_SO = re.compile(
-    r"\?|\b(?:common\w*|rare\w*|outgr[eo]w\w*|for life|signs?|toler\w+|early|earlier|suit\w*|low\w*|link\w*|"
-    r"correlat\w*|never|hardly|keep|first|without|babies|children|people|your|not|\w+n't|guarantee\w*|caus\w+|"
-    r"worr\w+|risks?|chances?|odds|likel\w+|deadly|fatal|kills?|die)\b"
-)
-_WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
-_FOR_THEM = frozenset(
-    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent".split()
-)
-_REACTION = frozenset({"reaction"})
-_PROPERTIES = ("allergenic", "allergen", "allergens")
-_FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|them|(?:grand)?(?:son|daughter))\b")
-_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
-_TO_ALL = re.compile(
-    r"\b(?:you|your|babies|infants|children|toddlers|people|little ones|should|must|may|risk|likely|"
-    r"common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|recommend\w*)\b"
-)
-_TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _GROUP = re.compile(r"proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?|grains")
 _ONE_OF = re.compile(r"\b(?:an?|one|another|(?:kind|sort|type) of) $")
 _GAIN = frozenset({"gain-n", "source-noun", "suffix-high", "content"})  # "for a protein *boost*"
@@ -108,20 +79,6 @@ _LEFT_IN = re.compile(
 _IN_IT = re.compile(r"bones (?:left |still |mashed |kept )?(?:in|on|in them|mashed|crushed|and all)\b")
 _UP_TO = re.compile(r"\bfor up to (?:about )?$")
 _IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
-_LEFT_OPEN = re.compile(
-    r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
-    r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
-)
-_THIS = re.compile(r"\b(?:this|these|those|our) $")
-_ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
-_OURS = re.compile(
-    r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
-    r"(?:[\w-]+,? ){0,2}$"
-)
-_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents)\b")
-_PROMISED = re.compile(
-    r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
-)
 
 
 def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
@@ -186,29 +143,6 @@ def _stands_close(tagged: Tagged, match: Match) -> bool:
     if after is not None and tagged.is_any(after - 1, _NAMED) and tagged.find(_COPULA, after + 1, after + 2):
         return True  # "bad *fats that are* quite toxic to the brain"
     return bool(tagged.find(_STANDING, begin - _BESIDE, begin) or tagged.find(_STANDING, end, end + _BESIDE))
-
-
-def _says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
-    """Whether an allergy is said to be brought, spared, told or outgrown, and not only whose it is: "an egg allergy
-    nightmare", "the day she had a reaction to walnut". What makes a food an allergen says so by itself."""
-    if not _of_more_than_one_family(tagged, match):
-        return False
-    begin = (match.object or match.trigger)[0]
-    if said_at(tagged, begin).endswith(_PROPERTIES):
-        return True
-    borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
-    if borne and not tagged.is_any(begin, _REACTION):
-        return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
-    around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
-    return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
-
-
-def _of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
-    """Whether it is told of more than one's own: "*we* found the walnut allergy on *his* birthday" is not, "*my* boy
-    reacts to wheat, and so *may yours*" is."""
-    text = fold(tagged.text)
-    ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
-    return not ours or tagged.is_any(0, _TOLD_TO) or _TO_ALL.search(text) is not None
 
 
 def _is_no_course(tagged: Tagged, match: Match) -> bool:
@@ -314,28 +248,6 @@ def _called_safe(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_COPULA, begin - 4, begin)) and _IS_SOME.search(text_before(tagged, begin)) is None
 
 
-def _said_to_be_free(tagged: Tagged, match: Match) -> bool:
-    """Whether a food is said to be free of something: "these buns are egg-free", "Nut-free granola", "I made an
-    egg-free cake", and not whatever somebody asks for, buys, keeps to or lives in."""
-    begin = first_of(match)
-    if not tagged.find(_FREE, begin, end_of(match)):
-        return True
-    before = text_before(tagged, begin)
-    if (begin and said_at(tagged, begin - 1) in _ITS) or WHOLE.search(before) is not None:
-        return True
-    if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
-        return True
-    if _LEFT_OPEN.search(before) is not None:
-        return False
-    if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
-        return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
-    if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
-        return len(tagged.items) <= _LINE
-    named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
-    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
-    return bool(named) and said_of_it
-
-
 def _goes_without(tagged: Tagged, match: Match) -> bool:
     """Whether a food is said to go without something, and not the cook or who eats: "we *do without* sugar", "*simmer*
     it without salt", "no sugar *needed*"."""
@@ -362,13 +274,13 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "food-and-nutrients": _is_no_course,
     "body-and-nutrient": _is_the_body,
     "nutrient-and-body": _is_the_body,
-    "allergy": _says_of_an_allergy,
-    "food-allergy": _says_of_an_allergy,
-    "reacts-to": _of_more_than_one_family,
-    "outgrown": _of_more_than_one_family,
-    "start-allergens": _says_of_an_allergy,
-    "watch-reactions": _of_more_than_one_family,
-    "introduce-allergen": _of_more_than_one_family,
+    "allergy": says_of_an_allergy,
+    "food-allergy": says_of_an_allergy,
+    "reacts-to": of_more_than_one_family,
+    "outgrown": of_more_than_one_family,
+    "start-allergens": says_of_an_allergy,
+    "watch-reactions": of_more_than_one_family,
+    "introduce-allergen": of_more_than_one_family,
     "healthy-dish": _is_what_is_eaten,
     "loose-dish": _is_what_is_eaten,
     "is-healthy": _is_what_is_eaten,
@@ -378,6 +290,6 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "not-in-pregnancy": _is_pregnant,
     "can-babies": _is_asked,
     "safe": _called_safe,
-    "free-from": _said_to_be_free,
+    "free-from": said_to_be_free,
     "free-of": _goes_without,
 }

@@ -122,8 +122,8 @@ def _says_something(tagged: Tagged, match: Match) -> bool:
 
 
 def _eaten(compiled: CompiledRule, present: frozenset[str]) -> bool:
-    """A function or an illness may be said of food in general ("a good breakfast helps ...")."""
-    said = compiled.rule.kind in ("function", "disease") and not compiled.rule.loose
+    """Of food in general much may be said too: "a good breakfast helps ...", "variety protects against allergies"."""
+    said = compiled.rule.kind in ("function", "disease", "allergen") and not compiled.rule.loose
     return said and "generic-food" in present and "nonfood" not in present
 
 

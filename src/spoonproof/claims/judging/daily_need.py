@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from spoonproof.claims.conditions import short, show
 from spoonproof.claims.judging.bounds import bound_of
@@ -14,9 +15,10 @@ from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import plain
-from spoonproof.model.claim import Claim, Truth
+from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.need import Need
+from spoonproof.model.numbers import Estimate
 from spoonproof.model.record import replace
 
 _NEEDED = re.compile(
@@ -72,10 +74,11 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
 
 
 _SHARE = re.compile(
-    r" (?:(?:a |two )?(half|thirds?|quarter|fifth|tenth)|([0-9]{1,3}) ?(?:%|percent|per cent)) "
-    r"(?=.* (?:day|daily|day's|needs?) )"
+    r" (?:(?:a |two )?(half|thirds?|quarter|fifth|tenth|most of|all of|all)|([0-9]{1,3}) ?(?:%|percent|per cent))(?= )"
 )
+_A_DAYS = re.compile(r" (?:day|daily|day's|needs?) ")
 _SHARES = {"half": 1 / 2, "thirds": 2 / 3, "third": 1 / 3, "quarter": 1 / 4, "fifth": 1 / 5, "tenth": 1 / 10}
+_SHARES |= {"most of": 1 / 2, "all of": 1.0, "all": 1.0}
 _PORTION = re.compile(r" (?:portion|serving|helping|bowl|bowlful) ")
 _ROUNDED = 1.25
 """How far from the computed share a round one ("about a third") may lie."""
@@ -85,29 +88,41 @@ def share_of_day(claim: Claim, probe: AnyProbe, context: Context) -> Verdict | N
     """The verdict on a portion of the dish that is said to bring a share of a baby's day: "about a third of her folate
     for the day". None where it says no such thing, or who is meant is no child."""
     words, nutrient = plain(around(claim)), nutrient_of(claim)
-    said = _SHARE.search(words)
+    said = next(reversed(list(_SHARE.finditer(plain(claim.quote)))), None)  # the one before its own nutrient
     child = _BABIES.search(words) or _TODDLERS.search(words) or _CHILDS.search(words)
-    portion = isinstance(probe, DishProbe) and _PORTION.search(words)
+    portion = isinstance(probe, DishProbe) and _PORTION.search(words) and _A_DAYS.search(words)
     if said is None or not (child and portion) or not nutrient or context.needs is None or _DENIED.search(words):
         return None
     share = float(said[2]) / 100 if said[2] else _SHARES[said[1]]
+    least = bound_of(claim) == "least" or (said[1] or "").startswith(("most", "all"))
     needs = context.needs(key_of(nutrient), max(context.ages[0], _TOO_YOUNG))
     found = probe.measure(nutrient, "portion")
-    if not needs or found is None:
-        return None
-    shares = [(round(found.low / need.value * 100), round(found.high / need.value * 100), need) for need in needs]
+    return _of_portion(nutrient, share, least, found, needs) if needs and found is not None else None
+
+
+def _of_portion(nutrient: str, share: float, least: bool, found: Estimate, needs: Sequence[Need]) -> Verdict:
+    """Whether a portion with ``found`` brings that share of a day by these needs, or at ``least`` that much."""
     told = "; ".join(
-        f"{low} to {high} % of {short(n.value)} {n.unit} ({n.authority}, {n.band})" for low, high, n in shares
+        f"{found.low / n.value * 100:.0f} to {found.high / n.value * 100:.0f} %"
+        f" of {short(n.value)} {n.unit} ({n.authority}, {n.band})"
+        for n in needs
     )
     refs = tuple(SourceRef(need.source, f"{need.authority}, {need.band}") for need in needs)
     why = f"A portion brings {show(found)} {nutrient_name(nutrient)}, {told}."
-    fits = [n for n in needs if found.low <= share * n.value * _ROUNDED and share * n.value <= found.high * _ROUNDED]
     steps = [f"{nutrient_name(nutrient)} in a portion as a share of a day: {told}"]
-    if fits and found.high <= _FAR * found.low:
+    asked = [(need, share * need.value) for need in needs]
+    if least:
+        fits = [need for need, amount in asked if amount <= found.low]
+    else:
+        near = [need for need, amount in asked if found.low / _ROUNDED <= amount <= found.high * _ROUNDED]
+        fits = near if found.high <= _FAR * found.low else []
+    if fits:
         add = "" if len(fits) == len(needs) else f"whose figure it is ({fits[0].authority})"
         return Verdict("true", why, None, refs, None, add, steps=steps)
-    truth: Truth = "unproven" if fits else "false"
-    return Verdict(truth, why, None, refs, f"{told.split(';')[0]} in a portion", harm=1, steps=steps)
+    below = all(found.high * _ROUNDED < amount for _, amount in asked)
+    above = not least and all(found.low > amount * _ROUNDED for _, amount in asked)
+    wording = f"{told.split(';')[0]} in a portion"
+    return Verdict("false" if below or above else "unproven", why, None, refs, wording, harm=1, steps=steps)
 
 
 _CHILDS = re.compile(r" (?:baby's|toddler's|child's|her|his|their|she|he) ")

@@ -80,6 +80,12 @@ _GRANTED = re.compile(
 )
 """An absence that is granted or advised, and not promised: "sweet even without added sugar"."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
+_LEVEL_ASIDE = re.compile(
+    r" (?:rather than|instead of|and not|never) (?:the |any |a )?"
+    r"(?:low|lower|reduced|half|less|light|skimmed|no|[a-z]+ free) "
+)
+"""A sort that another is preferred to: "whole milk yoghurt rather than low fat"."""
+_LESS = frozenset({"low", "reduced", "less", "free", "none"})
 _ABSENT = frozenset({"free", "none"})
 _CONTENT = frozenset({"contains", "source", "high"})
 
@@ -122,7 +128,9 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
     asked_for = asked_for or _GRANTED.search(plain(around(claim))) is not None
     text = claim.passage.text
     a_sort = _A_SORT.match(text, claim.end) and _BOUGHT.search(text[max(0, claim.end - 40) : claim.end])
-    if claim.level in _ABSENT and (held_against or asked_for or a_sort or _NAMED_ONLY.match(text, claim.end)):
+    named = held_against or asked_for or a_sort or _NAMED_ONLY.match(text, claim.end)
+    aside = claim.level in _LESS and _LEVEL_ASIDE.search(plain(claim.quote)) is not None
+    if aside or (claim.level in _ABSENT and named):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""
         verdict.warning = None if a_sort else verdict.warning
         verdict.why = "The word is named here, and nothing is claimed with it."
@@ -182,7 +190,7 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
                 f"That it may be given is known; that it should be “{often[0].strip()}” is not. Vary the foods."
             )
             verdict.steps.append("how often it is given is more than its entry says: not kept")
-    elif claim.kind == "nutrient-content" and claim.level in _CONTENT:
+    elif claim.kind == "nutrient-content" and claim.level in _CONTENT and entry is not None:
         covers = _COVERS.search(plain(claim.quote))
         if (covers and _A_NEED.search(said[said.find(covers[0]) :])) or _ALL_OF_IT.search(plain(claim.quote)):
             verdict.truth, verdict.wording, verdict.add = "overstated", None, ""

@@ -82,13 +82,7 @@ def truth_of(
 
 
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
-_BEST = (
-    "the best source of",
-    "the richest source of",
-    "the top source of",
-    "the greatest source of",
-    "the number one source of",
-)
+_BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
 _ONLY = (
     "the only",
     "only source",
@@ -108,7 +102,7 @@ def _only_one(claim: Claim, verdict: Verdict) -> None:
     if (
         verdict.truth == "true"
         and claim.polarity == "asserts"
-        and (has_any(plain(claim.quote), _BEST) or outdone_by_none(claim))
+        and (_BEST.search(plain(claim.quote)) or outdone_by_none(claim))
     ):
         verdict.truth, verdict.wording = "overstated", None
         verdict.why = f"That no other food has more of it is not shown. {verdict.why}"

@@ -1,0 +1,120 @@
+"""Whether something is said of an allergy, or a food said to be free of what brings one: not only whose it is."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, skipped, text_before
+from spoonproof.claims.lexicon import fold
+from spoonproof.claims.scan import Tagged
+
+_AROUND = 10
+_PERSONS = frozenset({"audience-baby", "audience-adult"})
+_DISHES = frozenset({"food", "dish", "hazard-food", "ambiguous-nutrient", "pronoun"})
+_SERVED = _DISHES - {"pronoun"} | {"generic-food"}
+_SAID = frozenset({"copula", "contain", "keep", "make"})
+_LINE = 12
+_NEAR_IT = 7
+_LISTING = frozenset("a an and or & , the our".split())
+_LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_FREE = frozenset({"suffix-free", "free-suffixed"})
+_SAID_OF_IT = frozenset(
+    "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
+    "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
+)
+_SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|\w+n't|worr\w+|risks?|deadly)\b")
+_WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
+_FOR_THEM = frozenset(
+    "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "
+    "offer".split()
+)
+_REACTION = frozenset({"reaction"})
+_EATEN = frozenset({"food", "dish"})
+_IF = frozenset({"when-ill", "the-child"})
+_OF_IT = re.compile(r"\b(?:of|with) (?:[\w'-]+ ){0,2}$")
+_PREDICATED = frozenset({"copula", "hedge"})
+_ONCE_WAS = frozenset({"was", "were", "would be"})
+_PROPERTIES = ("allergenic", "allergen", "allergens")
+_FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|of them|(?:grand)?(?:son|daughter))\b")
+_ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
+_TO_ALL = re.compile(
+    r"\b(?:if (?:he|she) (?:react|is|has)\w*|so (?:that )?(?:it|they|he|she) (?:\w+n't|never)|you|your|babies|infants|"
+    r"children|toddlers|people|little ones|should|must|may|risk|likely|usual\w*|normal\w*|general\w*|often|mostly|"
+    r"tends?|common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|"
+    r"recommend\w*)\b"
+)
+_TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
+_LEFT_OPEN = re.compile(
+    r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
+    r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
+)
+_THIS = re.compile(r"\b(?:this|these|those|our) $")
+_ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
+_OURS = re.compile(
+    r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
+    r"(?:[\w-]+,? ){0,2}$"
+)
+_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents)\b")
+_PROMISED = re.compile(
+    r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
+)
+
+
+def says_of_an_allergy(tagged: Tagged, match: Match) -> bool:
+    """Whether an allergy is said to be brought, spared, told or outgrown, and not only whose it is: "an egg allergy
+    nightmare", "the day she had a reaction to walnut". What makes a food an allergen says so by itself."""
+    if not of_more_than_one_family(tagged, match):
+        return False
+    begin = (match.object or match.trigger)[0]
+    if said_at(tagged, begin).endswith(_PROPERTIES):
+        return True
+    borne = tagged.find(_PERSONS, begin + 1, begin + 2) or _WHO_HAS.search(text_before(tagged, begin)) is not None
+    if borne and not tagged.is_any(begin, _REACTION):
+        return bool(tagged.find(_FOR_THEM)) or skipped(tagged)  # whose it is: what may they eat, or not?
+    if _is_told_of(tagged, begin, end_of(match)) or _leads_to_it(tagged, begin):
+        return True  # "shellfish allergies *tend* to last"
+    around = max(0, first_of(match) - _AROUND), min(len(tagged.items), end_of(match) + _AROUND)
+    return bool(tagged.find(_SAID_OF_IT, *around)) or _SAYS_SO.search(fold(tagged.words(*around))) is not None
+
+
+def _is_told_of(tagged: Tagged, begin: int, end: int) -> bool:
+    """Whether something is said of an allergy itself, and not of its signs or of one that somebody had."""
+    said = tagged.find(_PREDICATED, end, end + 1) and said_at(tagged, end) not in _ONCE_WAS
+    return bool(said) and _OF_IT.search(text_before(tagged, begin)) is None
+
+
+def _leads_to_it(tagged: Tagged, begin: int) -> bool:
+    """Whether a food comes first that is no part of the allergy's name: "*whey* makes it unfit for dairy allergies"."""
+    eaten = tagged.find(_EATEN, 0, begin - 2)
+    return bool(eaten) and not tagged.find(_IF, eaten[0], begin)
+
+
+def of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
+    """Whether it is told of more than one's own: "*we* found the walnut allergy on *his* birthday" is not, "*my* boy
+    reacts to wheat, and so *may yours*" is."""
+    text = fold(tagged.text)
+    ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
+    return not ours or tagged.is_any(0, _TOLD_TO) or _TO_ALL.search(text) is not None
+
+
+def said_to_be_free(tagged: Tagged, match: Match) -> bool:
+    """Whether a food is said to be free of something: "these buns are egg-free", "Nut-free granola", "I made an
+    egg-free cake", and not whatever somebody asks for, buys, keeps to or lives in."""
+    begin = first_of(match)
+    if not tagged.find(_FREE, begin, end_of(match)):
+        return True
+    before = text_before(tagged, begin)
+    if (begin and said_at(tagged, begin - 1) in _ITS) or WHOLE.search(before) is not None:
+        return True
+    if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
+        return True
+    if _LEFT_OPEN.search(before) is not None:
+        return False
+    if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
+        return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
+    if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
+        return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
+    named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
+    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
+    return bool(named) and said_of_it

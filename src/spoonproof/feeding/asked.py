@@ -1,0 +1,23 @@
+"""Whether a danger is only what somebody asked about: "somebody asked if she can prop the bottle. Please hold it"."""
+
+from __future__ import annotations
+
+import re
+
+_ASKED = re.compile(
+    r"\b(?:ask(?:s|ed|ing)?|wonder(?:s|ed|ing)?|comments?|questions?|message[sd]?|dms?)\b(?! for\b)[^.;!?\n]{0,24}"
+    r"\b(?:if|whether|about|can|could|is it|how)\b",
+    re.I,
+)
+_YES = re.compile(
+    r"\b(?:yes|yep|yeah|sure|of course|absolutely|certainly|go (?:ahead|for it)|why not|fine|i do|we do|i let|we let"
+    r"|i give|we give|i (?:just|always)|we (?:just|always)|all the time|every (?:day|night))\b",
+    re.I,
+)
+_ANSWER = 60
+"""Characters of what follows in which the question is answered."""
+
+
+def only_asked(text: str, start: int, place: tuple[int, int]) -> bool:
+    """Whether the words from ``start`` ask about what stands at ``place``, and nothing that follows says yes."""
+    return _ASKED.search(text, start, place[0]) is not None and not _YES.search(text, place[1], place[1] + _ANSWER)
