@@ -62,6 +62,9 @@ SOUND = (
     "A baby with a milk allergy usually reacts to goat's milk as well.",
     "Dried kidney beans that are not boiled properly make you ill.",
     "Beef is a source of iron that is easily absorbed.",
+    "Choose full-fat cheese rather than reduced fat.",
+    "Cow's milk has little iron in it.",
+    "The less water they boil in, the more vitamin C stays in the greens.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -115,6 +118,10 @@ WRONG = (
     "It's not a medicine, it simply takes the fever away.",
     "The protein in fish is easily absorbed, so there is no need for milk.",
     "Lettuce can damage a baby's nerves.",
+    "Give lentils and your toddler will never be anaemic.",
+    "It won't treat a cough, but it will stop the next one.",
+    "A cashew allergy goes away if you keep offering cashews.",
+    "Chicken is the best iron there is for babies.",
 )
 
 

@@ -17,7 +17,7 @@ from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.reading.numbers import number_at, range_sign
-from spoonproof.reading.runs import runs_at, tokens_of
+from spoonproof.reading.runs import begins_of, runs_at, tokens_of
 
 _LENGTH = re.compile(
     r"[ \t]{0,9}[-‑]?[ \t]{0,9}(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
@@ -29,6 +29,7 @@ _SAME_AGAIN = re.compile(r" ?(?:[/(]|or\b) ?(?=[0-9½⅓⅔¼¾⅛⅜⅝⅞])") 
 _SAME = 1.5  # how far apart two roundings of one length may be
 _LONG_MM = 35.0  # a stick is not as thick as that: the size that stands beside it is its length
 _NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
+_BEGUN = re.compile(r"(?<![^\W_])(?<![.,/⁄])[^\W_]")
 _HALF = re.compile(
     r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
 )
@@ -85,6 +86,7 @@ class Cuts:
     words: Mapping[str, CutWord] = field(default_factory=dict)
     verbs: Mapping[str, CutWord] = field(default_factory=dict)
     longest: int = 1
+    begins: frozenset[str] = frozenset()
     _found: Remembered[tuple[str, bool], tuple[FoundCut, ...]] = field(
         default_factory=Remembered, compare=False, repr=False
     )
@@ -102,7 +104,7 @@ class Cuts:
             words |= dict.fromkeys(row.items("words"), meaning)
             verbs |= dict.fromkeys(row.items("verbs"), meaning)
         longest = max((len(key.split()) for key in (*words, *verbs)), default=1)
-        return cls(words, verbs, longest)
+        return cls(words, verbs, longest, begins_of((*words, *verbs)))
 
     def find(self, text: str, *, verbs: bool = False) -> tuple[FoundCut, ...]:
         """All cuts in ``text``, left to right: a shape word with or without a size, a bare size at an end
@@ -115,7 +117,7 @@ class Cuts:
         lengths = find_lengths(text)
         found: list[FoundCut] = []
         taken: set[int] = set()
-        for start, end, meaning in _shape_words(text, table, self.longest):
+        for start, end, meaning in _shape_words(text, table, self.longest, self.begins):
             beside = _beside(text, lengths, start, end, taken)
             if beside is None and text[start:end].lower() in _NEEDS_SIZE:
                 continue
@@ -153,16 +155,12 @@ def find_lengths(text: str) -> list[Length]:
     """All lengths in ``text`` ("1 cm", "5-8 mm", "half-inch", "1 in"), left to right, in mm."""
     found: list[Length] = []
     at = 0
-    while at < len(text):
-        char = text[at]
-        boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] in ".,/⁄")
-        if boundary and (char.isnumeric() or (char.isalpha() and _HALF.match(text, at))):
-            size = _length_at(text, at)
-            if size is not None:
-                found.append(size)
-                at = size.end
-                continue
-        at += 1
+    while (begun := _BEGUN.search(text, at)) is not None:
+        at, char = begun.start(), begun[0]
+        size = _length_at(text, at) if char.isnumeric() or (char.isalpha() and _HALF.match(text, at)) else None
+        if size is not None:
+            found.append(size)
+        at = at + 1 if size is None else size.end
     return found
 
 
@@ -205,12 +203,14 @@ def _length_at(text: str, at: int) -> Length | None:
     return size._replace(end=other.end + (text[other.end : other.end + 1] == ")"))
 
 
-def _shape_words(text: str, table: Mapping[str, CutWord], longest: int) -> list[tuple[int, int, CutWord]]:
+def _shape_words(
+    text: str, table: Mapping[str, CutWord], longest: int, begins: frozenset[str]
+) -> list[tuple[int, int, CutWord]]:
     tokens = tokens_of(text)
     found: list[tuple[int, int, CutWord]] = []
     index = 0
     while index < len(tokens):
-        for run in runs_at(text, tokens, index, longest, " \t\r\n"):
+        for run in runs_at(text, tokens, index, longest, " \t\r\n") if tokens[index][2] in begins else ():
             meaning = table.get(" ".join(token[2] for token in run))
             if meaning is not None:
                 found.append((run[0][0], run[-1][1], meaning))

@@ -87,7 +87,7 @@ class LineDraft:
 
     def open_text(self) -> str:
         """The text with everything that is used blanked out, offsets kept."""
-        return "".join(" " if used else char for char, used in zip(self.text, self.used, strict=True))
+        return "".join([" " if used else char for char, used in zip(self.text, self.used, strict=True)])
 
 
 @dataclass(slots=True)

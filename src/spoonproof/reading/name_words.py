@@ -9,6 +9,7 @@ WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
 
 
+@lru_cache(maxsize=4096)  # two hundred times a recipe, of a few names
 def key_of(name: str) -> tuple[str, ...]:
     """The words of a name, each in the singular."""
     return tuple(singular(m[0]) for m in WORD.finditer(name))

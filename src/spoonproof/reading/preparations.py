@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.table import Row
-from spoonproof.reading.runs import runs_at, tokens_of
+from spoonproof.reading.runs import begins_of, runs_at, tokens_of
 
 _PARTS: Mapping[str, str] = {
     "skin": "skinned", "peel": "peeled", "core": "cored", "stone": "stoned", "pit": "stoned", "pip": "deseeded",
@@ -44,6 +44,7 @@ class Preparations:
 
     forms: Mapping[str, tuple[tuple[str, str], ...]] = field(default_factory=dict)
     longest: int = 1
+    begins: frozenset[str] = frozenset()
 
     @classmethod
     def from_rows(cls, rows: Sequence[Row]) -> Preparations:
@@ -55,7 +56,7 @@ class Preparations:
                 raise ValueError(f"{row.file}:{row.line}: kind should be one of {', '.join(KINDS)}, not {kind!r}")
             for form in row.items("forms"):
                 forms[form.lower()] = (*forms.get(form.lower(), ()), (row.text("word"), kind))
-        return cls(forms, max((len(form.split()) for form in forms), default=1))
+        return cls(forms, max((len(form.split()) for form in forms), default=1), begins_of(forms))
 
     def find(self, text: str, kinds: Sequence[str] = KINDS) -> tuple[FoundWord, ...]:
         """All forms of these kinds in ``text``, left to right, longest first, not overlapping."""
@@ -63,7 +64,7 @@ class Preparations:
         found: list[FoundWord] = []
         at = 0
         while at < len(tokens):
-            for run in runs_at(text, tokens, at, self.longest):
+            for run in runs_at(text, tokens, at, self.longest) if tokens[at][2] in self.begins else ():
                 meanings = self.forms.get(" ".join(t[2] for t in run), ())
                 meaning = next((entry for entry in meanings if entry[1] in kinds), None)
                 if meaning is not None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 Token = tuple[int, int, str]
 """Start, end, and the word as it is compared."""
@@ -14,6 +14,11 @@ _WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|(?<!\d)\d{1,6}%")
 def tokens_of(text: str) -> list[Token]:
     """The words of ``text`` with their offsets, in small letters; what a hyphen joins is one word."""
     return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]
+
+
+def begins_of(phrases: Iterable[str]) -> frozenset[str]:
+    """The words that these phrases begin with: where a token is none of them, no run from it need be looked at."""
+    return frozenset([phrase.partition(" ")[0] for phrase in phrases])
 
 
 def runs_at(

@@ -13,6 +13,7 @@ from spoonproof.claims.judging.probes import AnyProbe, DishProbe, key_of
 from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.number_words import number_of
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
@@ -74,10 +75,11 @@ def daily_need(claim: Claim, months: int, context: Context) -> Verdict | None:
 
 
 _SHARE = re.compile(
-    r" (?:(?:a |two )?(half|thirds?|quarter|fifth|tenth|most of|all of|all)|([0-9]{1,3}) ?(?:%|percent|per cent))(?= )"
+    r" (?:(?:(a|one|two|three|four) )?(half|thirds?|quarters?|fifths?|tenths?|most of|all of|all)"
+    r"|([0-9]{1,3}) ?(?:%|percent|per cent))(?= )"
 )
 _A_DAYS = re.compile(r" (?:day|daily|day's|needs?) ")
-_SHARES = {"half": 1 / 2, "thirds": 2 / 3, "third": 1 / 3, "quarter": 1 / 4, "fifth": 1 / 5, "tenth": 1 / 10}
+_SHARES = {"half": 1 / 2, "third": 1 / 3, "quarter": 1 / 4, "fifth": 1 / 5, "tenth": 1 / 10}
 _SHARES |= {"most of": 1 / 2, "all of": 1.0, "all": 1.0}
 _PORTION = re.compile(r" (?:portion|serving|helping|bowl|bowlful) ")
 _ROUNDED = 1.25
@@ -93,8 +95,9 @@ def share_of_day(claim: Claim, probe: AnyProbe, context: Context) -> Verdict | N
     portion = isinstance(probe, DishProbe) and _PORTION.search(words) and _A_DAYS.search(words)
     if said is None or not (child and portion) or not nutrient or context.needs is None or _DENIED.search(words):
         return None
-    share = float(said[2]) / 100 if said[2] else _SHARES[said[1]]
-    least = bound_of(claim) == "least" or (said[1] or "").startswith(("most", "all"))
+    part = (said[2] or "").removesuffix("s")
+    share = float(said[3]) / 100 if said[3] else _SHARES[part] * (number_of(said[1] or "one") or 1.0)
+    least = bound_of(claim) == "least" or part.startswith(("most", "all"))
     needs = context.needs(key_of(nutrient), max(context.ages[0], _TOO_YOUNG))
     found = probe.measure(nutrient, "portion")
     return _of_portion(nutrient, share, least, found, needs) if needs and found is not None else None

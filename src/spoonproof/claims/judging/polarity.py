@@ -129,14 +129,15 @@ _NO_FOOD = re.compile(
     r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?"
     r"(?:food|fruit|vegetable|herb|spice|tea|oil|drink|dish|diet|supplement) "
     r"(?:(?:that|which|can|will|has|ever|been|shown|proven|found|known|to) ){0,6}"
-    r"(?:cures?|treats?|heals?|prevents?|stops?) "
+    r"(?:cures?|treats?|heals?|prevents?|stops?|keeps?|promises?|guarantees?) "
 )
 _SAVE_ONE = re.compile(
     r" (?:except|but|save|apart from|other than|besides|unless|only|like|as well as) "
 )  # "no food cures it but ginger"
 _NEVER_ILL = re.compile(
     r" (?:never|won't|will not|don't|do not|doesn't|does not|hardly ever|rarely|no longer) "
-    r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with) "
+    r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with"
+    r"|be(?:come)?(?! an? | the | any)) "
 )
 _NO = ("no", "nope", "not at all", "there", "nothing")
 

@@ -77,7 +77,21 @@ def taken_up_again(claim: Claim, register: Register) -> bool:
     return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
 
 
-_KILLS = ("destroy", "destroys", "wipes", "wipe", "sterilises", "sterilizes")
+_KILLS = (
+    "stop",
+    "end",
+    "ends",
+    "shorten",
+    "shortens",
+    "clear",
+    "clears",
+    "destroy",
+    "destroys",
+    "wipes",
+    "wipe",
+    "sterilises",
+    "sterilizes",
+)
 _STOPS_GROWTH = re.compile(
     r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
     r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "
