@@ -7,6 +7,7 @@ through a pipe between a process and its own child, and nowhere else.
 
 from __future__ import annotations
 
+import gc
 import io
 import os
 import sys
@@ -28,6 +29,9 @@ WORKERS = "SPOONPROOF_WORKERS"
 """How many processes at most, in the environment; "1" keeps everything in one."""
 
 MOST = 8
+
+SWEPT = 50
+"""Things worked after which what nobody holds any more is swept out."""
 
 
 def workers() -> int:
@@ -54,24 +58,31 @@ def spread(
     """
     most = max(1, len(items) // max(1, least))
     count = min(workers(), most) if most > 1 else 1
-    if count == 1:
-        yield from work(items)
-        return
     sys.stdout.flush()
     sys.stderr.flush()
     children: list[_Child[T, R]] = []
+    gc.freeze()  # what is there already is not gone through again and again
     try:
         for start in range(1, count):
             children.append(_Child(work, items[start::count], shared))
-        streams = [iter(work(items[::count])), *(child.answers() for child in children)]
+        streams = [_tidied(work(items[::count])), *(child.answers() for child in children)]
         for number in range(len(items)):
             yield next(streams[number % count])
         for stream in streams:  # what a process does after its last answer
             for _ in stream:
                 pass
     finally:
+        gc.unfreeze()
         for child in children:
             child.end()
+
+
+def _tidied(answers: Iterable[R]) -> Iterator[R]:
+    """The same; rings of objects that were let go are swept often enough that memory stays flat."""
+    for number, answer in enumerate(answers, 1):
+        yield answer
+        if number % SWEPT == 0:
+            gc.collect()
 
 
 class _Child(Generic[T, R]):
@@ -95,7 +106,7 @@ class _Child(Generic[T, R]):
         try:
             with os.fdopen(writing, "wb") as pipe:
                 places = {id(item): place for place, item in enumerate(self._shared)}
-                for answer in self._work(self._share):
+                for answer in _tidied(self._work(self._share)):
                     body = packed(answer, lambda item: places.get(id(item)))
                     pipe.write(len(body).to_bytes(8, "big"))
                     pipe.write(body)
@@ -130,21 +141,31 @@ class _Child(Generic[T, R]):
 
 def packed(value: object, place_of: Callable[[object], int | None]) -> bytes:
     """``value`` for ``unpacked``. ``place_of``: the place of an object that both sides have, None for any other."""
-
-    class Packer(Pickler):
-        def persistent_id(self, obj: object) -> int | None:
-            return place_of(obj)
-
     body = io.BytesIO()
-    Packer(body, 5).dump(value)
+    _Packer(body, place_of).dump(value)
     return body.getvalue()
 
 
 def unpacked(body: bytes, at: Callable[[int], object]) -> Any:
     """The value that this very process or its child packed. ``at``: the object at a place."""
+    return _Unpacker(io.BytesIO(body), at).load()
 
-    class Unpacker(Unpickler):
-        def persistent_load(self, pid: int) -> object:
-            return at(pid)
 
-    return Unpacker(io.BytesIO(body)).load()
+class _Packer(Pickler):
+    def __init__(self, file: io.BytesIO, place_of: Callable[[object], int | None]) -> None:
+        super().__init__(file, 5)
+        self._place_of = place_of
+
+    def persistent_id(self, obj: object) -> int | None:
+        """The place of an object that both sides have."""
+        return self._place_of(obj)
+
+
+class _Unpacker(Unpickler):
+    def __init__(self, file: io.BytesIO, at: Callable[[int], object]) -> None:
+        super().__init__(file)
+        self._at = at
+
+    def persistent_load(self, pid: int) -> object:
+        """The object at a place."""
+        return self._at(pid)

@@ -140,6 +140,14 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     served.end()
 
 
+@pytest.fixture(scope="module")
+def asked_only(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """One desk for all: nothing that is asked of it may change its folder."""
+    served = open_desk(new_channel(tmp_path_factory.mktemp("desk")))
+    yield served
+    served.end()
+
+
 @pytest.fixture
 def desk(shared: Served) -> Served:
     """A desk over a channel as ``new`` makes it: the module's own, with its folder laid out afresh."""

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from urllib.parse import urlencode
 
 import pytest
 
-from tests.desk.conftest import Served, new_channel, open_desk
+from tests.desk.conftest import Served
 
 SLUG = "potato-and-courgette-mash"
 FORM = "application/x-www-form-urlencoded"
@@ -56,11 +55,8 @@ ROWS: list[tuple[str, str, str, str, str, tuple[int, ...], str]] = [
 
 
 @pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    """One desk for all."""
-    served = open_desk(new_channel(tmp_path_factory.mktemp("desk")))
-    yield served
-    served.end()
+def desk(asked_only: Served) -> Served:
+    return asked_only
 
 
 @pytest.mark.parametrize("row", ROWS, ids=[row[0] for row in ROWS])

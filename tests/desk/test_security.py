@@ -14,17 +14,14 @@ from starlette.types import Message
 
 from spoonproof.desk.app import make_app
 from spoonproof.desk.desk import Desk
-from tests.desk.conftest import Served, new_channel, open_desk
+from tests.desk.conftest import Served, new_channel
 
 SLUG = "potato-and-courgette-mash"
 
 
 @pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    """One desk for all: nothing that is asked here may change it."""
-    served = open_desk(new_channel(tmp_path_factory.mktemp("desk")))
-    yield served
-    served.end()
+def desk(asked_only: Served) -> Served:
+    return asked_only
 
 
 @pytest.fixture

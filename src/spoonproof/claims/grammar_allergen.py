@@ -57,7 +57,6 @@ ALLERGEN = (
     ),
     *_allergen(
         "left-out",
-        "T(<left-out>) _2 O(<allergen-word|allergen-food>) ~8 <audience-baby|audience-adult> ~4 <child-can|enjoy>",
         "T(<keep> _1) O(<allergen-food>) <out-alone> ~8 <audience-baby|audience-adult> ~4 <child-can|enjoy>",
         level="free",
         says="left out so that all may eat",
@@ -152,7 +151,7 @@ ALLERGEN = (
     *_allergen(
         "reacts-to",
         "O(<reaction>) _3 S(<allergen-food>)",
-        "<allergy> _3 O(<reaction>) S(<food>)",
+        "<allergy|allergy-weak> _3 O(<reaction>) S(<food|pronoun>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",
@@ -166,10 +165,8 @@ ALLERGEN = (
     ),
     *_allergen(
         "allergy",
-        "S(<generic-food>) _3 T(<HARM>) ~4 O(<allergy|allergy-weak|reaction>)",
         "<can-ask> ~4 T(<HARM>) _2 O(<reaction>)",
         "<allergen-thing> ~8 T(<BENEFIT|HARM>) _2 O(<allergy|allergy-weak>)",
-        "O(<allergy>) _1 <copula> _2 T(<more|less>)",
         "T(<number> (?:<from> <number>|<percent>)) ~6 O(<allergy>)",
         veto="swap story diagnosis refer",
         says="food said to bring on an allergy",
@@ -238,7 +235,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "traces",
-        "T(<traces>) _2 O(<allergen-word>)",
+        "T(<traces|odds>) _2 O(<allergen-word>)",
         "T(<cross-contact>) _2 O(<allergen-word|allergen-food>)",
         says="what it may hold",
     ),
@@ -250,7 +247,6 @@ ALLERGEN = (
     *_allergen(
         "listed-allergen",
         "S(<FOOD|pronoun>) ~10 O(<common-allergen>)",
-        "S(<allergen-word>) _4 O(<common-allergen>)",
         "T(<free|negation|avoid>) ~5 O(<common-allergen>)",
         says="called an allergen",
     ),
@@ -263,12 +259,11 @@ ALLERGEN = (
     *_allergen(
         "outgrown",
         "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)",
-        "O(<food-allergy>) _2 T(<outgrown|is-gone>)",
         says="an allergy outgrown",
     ),
     *_allergen(
         "introduce-allergen",
-        "T(<introduce|give>) _4 O(<allergen-thing>)",
+        "T(<introduce|give>) _4 O(<allergen-thing|common-allergen>)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
@@ -276,7 +271,6 @@ ALLERGEN = (
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at|as> _2 O((?:@AGE|<solids>))",
         "^ _2 T(<introduce|give>) _1 O(<allergen-word>) _2 <early>",
         "S(<allergen-word>) _4 T(<should>) ~4 <diet> ~2 <bound|age>",
-        "T(<adding>) _2 O(<allergen-thing>)",
         "T(<adding|introduce|give>) _1 O(<allergen-food>) _1 <into-diet>",
         "T(<first-taste>) _2 O(<allergen-thing|allergy>)",
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",

@@ -274,7 +274,7 @@ def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
 
 
 _SAUCES = re.compile(r"\b(?:flour|cornflour|coconut milk|yogh?urt|curd|tomato\w*|passata)\b", re.I)
-_OF_THE_GRAVY = re.compile(r"\b(?:the|its|their|of|and|some)(?: [a-z]+)? $", re.I)
+_OF_THE_GRAVY = re.compile(r"\b(?:the|its|their|of|and|some|extra|more|enough)(?: [a-z]+)? $", re.I)
 
 
 def _own_gravy(recipe: Recipe, text: str, hit: Found) -> bool:

@@ -19,6 +19,7 @@ _PEOPLE = re.compile(
     rf"|{_MONTHS}[- ]old),? {_NAME.format('little')}"
     rf"|\b{_NAME.format('child')}{_IS}{_YEARS}\b(?=\W*(?:$|[.,;!?]|and\b|but\b|so\b|now\b|years?\b))"
     rf"|\b{_YEARS}[- ]year[- ]old,? (?:\w+ )?{_NAME.format('older')}"
+    rf"|\b{_NAME.format('aged')}, {_YEARS}(?=[,.;]| and\b)"
     rf"|\b{_NAME.format('after')}, (?:the|my|our|her|his|who['’]s) (?:{_YEARS}[- ]year|{_KIN})"
     rf"|\b(?:my|our|his|her|their) {_KIN},? {_NAME.format('kin')}"
 )

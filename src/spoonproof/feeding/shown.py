@@ -202,7 +202,11 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"stone-fruit"}
     if "small-round" in kinds and _IN_HALVES.search(near):
         shown |= {"small-round"}
-    if "egg" in kinds and ("raw" in keys(near) or _STAYS_RAW.search(said, hit.end) or runny(_near(said, hit, 60, 60))):
+    if "egg" in kinds and (
+        not keys(near).isdisjoint(("raw", "uncooked"))
+        or _STAYS_RAW.search(said, hit.end)
+        or runny(_near(said, hit, 60, 60))
+    ):
         shown |= {"egg"}
     if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
         shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told

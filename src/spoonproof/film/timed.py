@@ -14,7 +14,7 @@ from spoonproof.film.breathing import LINE_CHARACTERS, LINES, lines
 from spoonproof.film.captions import Caption
 from spoonproof.film.script import Script, Take
 from spoonproof.model.finding import Finding
-from spoonproof.model.record import dataclass, replace
+from spoonproof.model.record import NamedTuple, dataclass, replace
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading.speech import read_statements
 from spoonproof.reading.spoken import Token, tokens
@@ -83,24 +83,29 @@ def edited(document: Document, script: Script) -> Edited:
         raise ValueError(f"{document.path}: more than {MOST_WORDS} words are said in it; give the film of one recipe")
     ours = script_tokens([take.say for take in script.takes])
     found = align([token for token, _ in said], [token for token, _ in ours])
-    timed = _with_times(script, passages, said, ours, found)
+    laid = _Laid(passages, said, ours, found)
     return Edited(
         tuple(passages),
-        tuple(_captions(passages, said, ours, found)),
-        tuple(_off_script(passages, said, ours, found)),
-        timed,
+        tuple(_captions(laid)),
+        tuple(_off_script(laid)),
+        _with_times(script, laid),
         tuple(_unsaid(script, ours, found)),
         tuple(faults),
     )
 
 
-def _captions(
-    passages: Sequence[Passage],
-    said: Sequence[tuple[Token, int]],
-    ours: Sequence[tuple[Token, int]],
-    found: Alignment,
-) -> Iterator[Caption]:
+class _Laid(NamedTuple):
+    """The film's words, each with the number of its passage, beside the script's, each with the number of its take."""
+
+    passages: Sequence[Passage]
+    said: Sequence[tuple[Token, int]]
+    ours: Sequence[tuple[Token, int]]
+    found: Alignment
+
+
+def _captions(laid: _Laid) -> Iterator[Caption]:
     """A caption for each cue of the file, at its own time, in the script's words where they were said."""
+    passages, said, ours, found = laid
     last = None
     for number, passage in enumerate(passages):
         begin, end = _share(said, number)
@@ -138,12 +143,8 @@ def _set(text: str) -> list[str]:
     return made
 
 
-def _off_script(
-    passages: Sequence[Passage],
-    said: Sequence[tuple[Token, int]],
-    ours: Sequence[tuple[Token, int]],
-    found: Alignment,
-) -> Iterator[OffScript]:
+def _off_script(laid: _Laid) -> Iterator[OffScript]:
+    passages, said, ours, found = laid
     for number, passage in enumerate(passages):
         runs: list[tuple[tuple[int, int], str]] = []
         begin, end = _share(said, number)
@@ -205,14 +206,9 @@ def _unsaid(script: Script, ours: Sequence[tuple[Token, int]], found: Alignment)
             yield take.heard, take.name
 
 
-def _with_times(
-    script: Script,
-    passages: Sequence[Passage],
-    said: Sequence[tuple[Token, int]],
-    ours: Sequence[tuple[Token, int]],
-    found: Alignment,
-) -> Script:
+def _with_times(script: Script, laid: _Laid) -> Script:
     """The script with each take where its first words are said; a silent one where the words before it end."""
+    passages, said, ours, found = laid
     first: dict[int, float] = {}
     last: dict[int, float] = {}
     for (token, of), own in zip(said, found.said, strict=True):

@@ -57,7 +57,7 @@ _SHAPES = re.compile(
     re.I,
 )
 _EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
-_OUT_OF_IT = re.compile(r"\b(?:of|and|some)[ \t]{1,9}$", re.I)
+_OUT_OF_IT = re.compile(r"\b(?:of|and|some|extra|more|enough)[ \t]{1,9}$", re.I)
 _DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
 _ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
 _FOR_THEIRS = re.compile(

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
 from spoonproof.model.citation import Csl, short
-from spoonproof.model.finding import Area, Finding, Level, SourceRef
+from spoonproof.model.finding import LEVELS, Area, Finding, Level, SourceRef
 
 AREA_HEADINGS: Mapping[Area, str] = {
     "baby": "THE BABY",
@@ -121,7 +121,8 @@ def _paint(text: str, style: str, colour: bool) -> str:
 
 def summary(findings: Sequence[Finding], files: int) -> str:
     """One closing line: how many of which level, in how many files."""
-    counts = {level: sum(1 for f in findings if f.level == level) for level in ("error", "warning", "note")}
+    levels = [finding.level for finding in findings]
+    counts = {level: levels.count(level) for level in LEVELS}
     said = ", ".join(f"{n} {level}{'s' if n != 1 else ''}" for level, n in counts.items() if n)
     recipes = f"{files} recipe{'s' if files != 1 else ''} checked"
     return f"{recipes}: {said or 'nothing found at this level'}."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
 from random import Random
 
 from spoonproof.cache import hashed
@@ -114,14 +115,6 @@ def _leaves(
     return out
 
 
-def _leaf(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
-    return _leaves(colours, spot, rng, (-0.5, 0.1, 0.65), 1.5, 0.5)
-
-
-def _herb(colours: FoodColours, spot: _Spot, rng: Random) -> list[Shape]:
-    return _leaves(colours, spot, rng, (-1.1, -0.35, 0.35, 1.1), 0.95, 0.3)
-
-
 def _scatter(spot: _Spot, rng: Random) -> list[Point]:
     out = []
     for _ in range(16):
@@ -203,8 +196,8 @@ def _egg(colours: FoodColours, spot: _Spot, _rng: Random) -> list[Shape]:
 
 _SHAPES: Mapping[str, Callable[[FoodColours, _Spot, Random], list[Shape]]] = {
     "long": _long,
-    "leaf": _leaf,
-    "herb": _herb,
+    "leaf": partial(_leaves, leans=(-0.5, 0.1, 0.65), length=1.5, width=0.5),
+    "herb": partial(_leaves, leans=(-1.1, -0.35, 0.35, 1.1), length=0.95, width=0.3),
     "lens": _lens,
     "grain": _grain,
     "floret": _floret,

@@ -108,7 +108,7 @@ class Press:
 
     # what is made
 
-    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> Iterator[Sheet]:
+    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> list[Sheet]:
         """The sheets of recipe files, made anew. ``pages``: the title of each page by slug, None while it is not known;
         ``menu``: whether there is a calendar to lead to. Raises ThemeError."""
         from spoonproof.crew import spread
@@ -120,8 +120,8 @@ class Press:
                 yield self._sheet(path, pages, menu)
             self._keep()
 
-        yield from work(paths[:1])  # what it loads the processes have in common
-        yield from spread(work, paths[1:], PRESS_LEAST)
+        first = list(work(paths[:1]))  # what it loads the processes have in common
+        return [*first, *spread(work, paths[1:], PRESS_LEAST)]  # to the end: then each process keeps what it made
 
     def _sheet(self, path: Path, pages: Mapping[str, str] | None, menu: bool) -> Sheet:
         from spoonproof.site.choose import unreadable

@@ -92,7 +92,7 @@ def _sheets(press: Press, paths: Sequence[Path]) -> list[Sheet]:
     """The sheet of each recipe file: as it was kept, or made now."""
     kept = [press.kept(path) for path in paths]
     waiting = [path for path, sheet in zip(paths, kept, strict=True) if sheet is None]
-    made = press.make(waiting, None, len(paths) >= LEAST)
+    made = iter(press.make(waiting, None, len(paths) >= LEAST))
     sheets = [sheet if sheet is not None else next(made) for sheet in kept]
     # Whom a page links to is known now; where it was taken for granted and is otherwise, the page is made again.
     titles = {sheet.slug: sheet.title for sheet in sheets if sheet.state == "page"}

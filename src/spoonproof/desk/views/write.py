@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -29,23 +30,37 @@ def opened(desk: Desk, ask: Ask) -> Response:
         raise BadRequest("This file is not UTF-8 text. Save it as UTF-8 first.") from None
     left = [each for each in saving.unsaved_of(desk.root, key) if each.text != disk.text]
     taken = next((each for each in left if each.window == ask.asked("unsaved")), None)
-    text, base, base_text = disk.text, disk.digest, disk.text
     if taken is not None:
-        text, base, base_text = taken.text, taken.base, taken.base_text
+        return _page(desk, key, (taken.text, taken.base, taken.base_text), taken.window)
+    return _page(desk, key, (disk.text, disk.digest, disk.text), secrets.token_hex(6), left[:3])
+
+
+def _page(
+    desk: Desk,
+    key: str,
+    texts: tuple[str, str, str],
+    window: str,
+    unsaved: Sequence[saving.Unsaved] = (),
+    outcome: saving.Saved | None = None,
+) -> Response:
+    """The page to write on. ``texts``: the text, and the digest and the text of the file it was made from."""
+    path = desk.shelf.path(key)
+    text, base, base_text = texts
     reading = live.read(desk.shelf.folder(), path, text)
     return desk.page(
         "write.html",
         "/",
+        409 if outcome is not None and outcome.how == "clash" else 200,
         key=key,
         text=text,
         base=base,
         base_text=base_text,
-        window=taken.window if taken else secrets.token_hex(6),
+        window=window,
         reading=reading,
         marks=_marks(reading),
         form=form_of(path, text),
-        unsaved=[] if taken else left[:3],
-        outcome=None,
+        unsaved=unsaved,
+        outcome=outcome,
     )
 
 
@@ -59,22 +74,7 @@ def saved_by_form(desk: Desk, ask: Ask) -> Response:
     if outcome.how == "saved":
         saving.forget_unsaved(desk.root, key, window)
         return RedirectResponse(f"/write/{address(key)}", 303)
-    reading = live.read(desk.shelf.folder(), path, outcome.text)
-    return desk.page(
-        "write.html",
-        "/",
-        409 if outcome.how == "clash" else 200,
-        key=key,
-        text=outcome.text,
-        base=outcome.base,
-        base_text=outcome.base_text,
-        window=window,
-        reading=reading,
-        marks=_marks(reading),
-        form=form_of(path, outcome.text),
-        unsaved=[],
-        outcome=outcome,
-    )
+    return _page(desk, key, (outcome.text, outcome.base, outcome.base_text), window, outcome=outcome)
 
 
 def read_aloud(desk: Desk, ask: Ask) -> Response:
