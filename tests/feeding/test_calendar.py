@@ -168,17 +168,17 @@ def test_a_dish_as_a_candidate_leaves_out_water_and_the_familys_bowl() -> None:
 def test_what_is_no_food_for_a_baby_is_not_introduced_and_an_unknown_food_is_named_so() -> None:
     made = dish(
         "8-24",
-        ["300 g parsnipp, diced", "1 pinch salt", "1 stock cube", "1 tsp honey", "1 egg", "100 g pears, diced"],
+        ["300 g parsnepp, diced", "1 pinch salt", "1 stock cube", "1 tsp honey", "1 egg", "100 g pears, diced"],
         ["Simmer everything for 20 minutes.", "Mash everything."],
     )
     unfit = unfit_lines(made.recipe, made.hazards, made.knowledge.feeding)
     found = candidate_of(made.recipe, made.treatments, made.knowledge.foods, made.allergens, unfit=unfit)
-    assert found.foods == ("parsnipp", "egg", "pear")
+    assert found.foods == ("parsnepp", "egg", "pear")
     assert found.unfit[0] == "salt" and found.unfit[1].startswith("stock cube (") and found.unfit[2] == "honey"
     plan = calendar([found], (), tables(), age_months=8)
     assert not any(word in event.what + event.why for event in plan.events for word in ("salt", "honey", "stock"))
-    assert any("parsnipp (unknown)" in event.with_it for event in plan.events)
-    assert any(note.startswith("Unknown") and "parsnipp" in note for note in plan.notes)
+    assert any("parsnepp (unknown)" in event.with_it for event in plan.events)
+    assert any(note.startswith("Unknown") and "parsnepp" in note for note in plan.notes)
     assert any("leave it out of the bowl" in note and "honey" in note for note in plan.notes)
     assert candidate_text(candidate_again(candidate_text(found))) == candidate_text(found)
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from spoonproof.feeding.allergens import AllergenFound, of_text
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.words import keys
 from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
 
@@ -33,6 +34,25 @@ _ABSENT = re.compile(
     re.I,
 )
 """That it is not in it."""
+_FREE = re.compile(  # not "with dairy-free yoghurt", which is another food than the dish
+    r"(?:^|(?<=[,:–—])|\b(?:an?|the|these|this|those|are|is|my|our|some|best|favourite|easy|quick|simple|soft|and"
+    r"|\w+ly))[ \t]*"
+    r"\b(?P<what>\w+)[ -]free(?P<of>(?: (?!(?:or|and|so|for|with|in|on|at|as|if|to|but|when|from)\b)\w+){1,4}?)"
+    r"(?= ?(?:$|[,:–—]|(?:for|with|in|that|from|to|and|or|by|made|without|on|your|the)\b))",
+    re.I,
+)
+_WITHOUT = re.compile(
+    r"(?P<of>\b(?!(?:made|it|is|are|up|this|that|cook\w*|eat\w*|serve\w*|do|go|or|and)\b)\w+)"
+    r" (?:without|with no)(?: any)?"
+    r" (?P<what>\w+(?:(?: or|,)(?: any)? \w+)?)(?= ?(?:$|[,:–—-]|in (?:it|them|sight)\b|at all\b))",
+    re.I,
+)
+"""What dish is without it: "Egg-free banana muffins", "a porridge without nuts"."""
+_ANOTHER = re.compile(
+    r"(?:version|alternative|option|swap|substitute|replacer|diet|house|home|kitchen|famil|bab|friend|cousin|nurser"
+    r"|childminder|school|guest|child|day|week|range|product|food|recipe)\w*$",
+    re.I,
+)
 _OFFERED = re.compile(
     r"\b(?:great|perfect|ideal|good|lovely|brilliant|suit\w*|works?|fine|safe|handy|treat|lifesaver|life saver|standby"
     r"|stand-by|go-to|favourite|favorite|for (?:\w+ ){0,3}(?:bab|little ones?|tots?|toddler|friend|cousin|nephew|niece"
@@ -47,6 +67,7 @@ _TURNED = re.compile(
     r"|unless|contains?|without the|egg replacer|in place of|may be|might be|worr\w+|whole|\w+n['’]t)\b",
     re.I,
 )
+_TURNED_HERE = re.compile(r"\b(?:for an?|swap\w*|instead|not|never|isn['’]t|unless|make it|if you|to make)\b", re.I)
 _ILL = ("gluten",)
 """What somebody ill with coeliac disease may not have."""
 
@@ -61,8 +82,12 @@ class Avoided:
     food: str
 
 
-def avoided(passages: Iterable[Passage], found: Sequence[AllergenFound], tables: FeedingTables) -> Iterator[Avoided]:
-    """Each sentence that offers the dish to who avoids what is in the baby's bowl, or says that it is not in it."""
+def avoided(
+    passages: Iterable[Passage], found: Sequence[AllergenFound], tables: FeedingTables, foods: Iterable[str] = ()
+) -> Iterator[Avoided]:
+    """Each sentence that offers the dish to who avoids what is in the baby's bowl, or says that it is not in it.
+    ``foods``: the lines' names, of which a word may be said ("dairy-free yoghurt") and be true of that food alone."""
+    bought = frozenset[str]().union(*(keys(name) for name in foods))
     brought = {one.allergen: one.food for one in reversed(found) if one.baby and one.how in ("present", "hidden")}
     if not brought:
         return
@@ -71,15 +96,24 @@ def avoided(passages: Iterable[Passage], found: Sequence[AllergenFound], tables:
             continue
         for sentence in _SENTENCE.finditer(passage.text):
             said = sentence.group()
-            for match in (*_avoiders(said), *_ABSENT.finditer(said)):
-                words = " ".join(filter(None, match.groups()))
-                named = _ILL if match.groupdict().get("ill") else sorted(of_text(words, tables))
+            for match in (*_avoiders(said), *_ABSENT.finditer(said), *_of_the_dish(said, bought)):
+                called = match.groupdict()
+                words = called.get("what") or " ".join(filter(None, match.groups()))
+                named = _ILL if called.get("ill") else sorted(of_text(words, tables))
                 hit = next((one for one in named if one in brought), None)
                 if hit is not None:
                     start = sentence.start() + match.start()
                     place = passage.span(start, start + len(match.group()))
                     yield Avoided(place, match.group(), hit, brought[hit])
                     break
+
+
+def _of_the_dish(said: str, bought: frozenset[str]) -> list[re.Match[str]]:
+    """Where a dish is called free of something, and no food of the list: the last word is no word of a line."""
+    if _TURNED_HERE.search(said):
+        return []
+    called = [(match, match["of"].split()) for match in (*_FREE.finditer(said), *_WITHOUT.finditer(said))]
+    return [match for match, of in called if not (keys(of[-1]) & bought or any(map(_ANOTHER.match, of)))]
 
 
 def _avoiders(said: str) -> list[re.Match[str]]:

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import cast
 
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
-from spoonproof.feeding.turned import turned
+from spoonproof.feeding.told_patterns import Classes, Patterns
+from spoonproof.feeding.turned import sentence_of, turned
 from spoonproof.feeding.words import MINE
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
@@ -56,7 +56,9 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             holds = _HOLDS_WHERE.get(hit.value)
             if passage.kind in ("step", "title") and hit.value in _OF_FOODS:
                 continue
-            if turned(passage.text, hit, tables) or (holds is not None and not holds(_sentence(passage.text, hit))):
+            if turned(passage.text, hit, tables) or (
+                holds is not None and not holds(passage.text[slice(*sentence_of(passage.text, hit))])
+            ):
                 continue
             row = rows[hit.value]
             last = found[-1] if found and found[-1].passage is passage else None
@@ -207,9 +209,3 @@ _HOLDS_WHERE: Mapping[str, Callable[[str], bool]] = {
     "raw-batter": _names_the_baby_alone,
 }
 """Rows whose phrases are a contradiction only in some sentences, with what is asked of the sentence."""
-
-
-def _sentence(text: str, hit: Hit) -> str:
-    start = text.rfind(".", 0, hit.start) + 1
-    end = text.find(".", hit.end)
-    return text[start : end if end >= 0 else len(text)]

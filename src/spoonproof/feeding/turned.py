@@ -36,7 +36,7 @@ _OF_WHO_EATS = frozenset({"lying-back", "bone-to-gnaw"})
 
 def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``hit`` is taken back."""
-    start, end = _sentence(text, hit)
+    start, end = sentence_of(text, hit)
     said = text[start:end]
     own = [(one - start, other - start) for one, other in hit.own]
     read = clauses(said, (), tables, people(text))
@@ -62,7 +62,8 @@ def _by_others(clause: Clause, own: Sequence[Place]) -> bool:
     return any(_meet(mark, place) or 0 <= place[0] - mark.end <= _DOER for mark in clause.of("other") for place in own)
 
 
-def _sentence(text: str, hit: Hit) -> tuple[int, int]:
+def sentence_of(text: str, hit: Hit) -> tuple[int, int]:
+    """Where the sentence of what is told at ``hit`` begins and ends."""
     first = max(0, hit.start - _REACH)
     start = max((match.end() for match in END.finditer(text, first, hit.start)), default=first)
     stop = END.search(text, hit.end, hit.end + _REACH)

@@ -133,15 +133,15 @@ class Phrases:
 
     def _at(self, text: str, row: Sequence[Word], at: int) -> tuple[tuple[str, ...], str] | None:
         exact = self._first.get("=" + row[at].plain)
-        if exact:
-            return exact[0]
         for phrase, value in self._first.get(row[at].key, ()):
+            if exact and len(phrase) == 1:
+                break  # "clove oil" before the very word "clove", and that before "cloves"
             end = at + len(phrase)
             if end > len(row) or any(row[at + i].key != key for i, key in enumerate(phrase)):
                 continue
             if len(phrase) == 1 or not _APART.search(text, row[at].end, row[end - 1].end):
                 return phrase, value  # "simmer rice, milk and cinnamon" names no rice milk
-        return None
+        return exact[0] if exact else None
 
 
 def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:

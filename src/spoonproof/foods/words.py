@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from spoonproof.model.record import NamedTuple
 
+_DOUBLED = re.compile(r"([bcdfglmnprstz])\1")
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?|&")
 
 # Plurals that the endings below would get wrong, and spellings that differ by country.
@@ -25,9 +26,6 @@ _IRREGULAR = {
     "yogurt": "yoghurt",
     "yogurts": "yoghurt",
     "yoghourt": "yoghurt",
-    "fillets": "fillet",
-    "filet": "fillet",
-    "filets": "fillet",
     "ladies": "lady",
     "hummus": "hummus",
     "humous": "hummus",
@@ -36,15 +34,12 @@ _IRREGULAR = {
     "couscous": "couscous",
     "asparagus": "asparagus",
     "molasses": "molasses",
-    "swiss": "swiss",
     "wholewheat": "wholewheat",
     "flavored": "flavoured",
     "fat": "fat",
     "and": "and",
     "&": "and",
     "gray": "grey",
-    "pita": "pitta",
-    "pitas": "pitta",
     "omelet": "omelette",
     "omelets": "omelette",
     "cookies": "cookie",
@@ -57,6 +52,25 @@ _IRREGULAR = {
     "fibre": "fibre",
     "fiber": "fibre",
 }
+# Words as they are often misspelt, beyond a letter too many or too few of a pair.
+_SLIPS = dict(
+    slip.split("=")
+    for slip in """
+    tomatoe=tomato potatoe=potato mangoe=mango avacado=avocado avocadoe=avocado tumeric=turmeric tumerick=turmeric
+    cinamin=cinnamon cinnimon=cinnamon corriander=coriander coriandor=coriander cummin=cumin parmesean=parmesan
+    parmasan=parmesan chedder=cheddar mozerella=mozzarella mozzerella=mozzarella yoghert=yoghurt yogart=yoghurt
+    yougurt=yoghurt youghurt=yoghurt rasberry=raspberry rasberries=raspberry bluberry=blueberry blueberrys=blueberry
+    strawberrys=strawberry spagetti=spaghetti spaghetii=spaghetti cauliflour=cauliflower colliflower=cauliflower
+    aubergene=aubergine obergine=aubergine courget=courgette lentles=lentil lentels=lentil
+    pinapple=pineapple mackeral=mackerel makerel=mackerel samon=salmon sardeens=sardine haddok=haddock prawnes=prawn
+    chiken=chicken chickin=chicken minse=mince bacan=bacon sausege=sausage lettice=lettuce
+    parsely=parsley parslee=parsley garlick=garlic vinager=vinegar vinigar=vinegar
+    ketchep=ketchup suger=sugar shuger=sugar hunny=honey honny=honey surup=syrup sirup=syrup almound=almond
+    cashue=cashew peenut=peanut raisons=raisin sultannas=sultana
+    quinoua=quinoa quinua=quinoa cuscus=couscous bulger=bulgur buckweat=buckwheat semolena=semolina oatmeel=oatmeal
+    beatroot=beetroot brocoly=broccoli spinich=spinach celary=celery
+    """.split()
+)
 # Two words that are written as one, and the reverse: always the left form inside the table.
 _JOINED = {
     ("chick", "pea"): "chickpea",
@@ -99,11 +113,17 @@ class Token(NamedTuple):
 
 @lru_cache(maxsize=8192)
 def plain(word: str) -> str:
-    """A single word in lower case, without accents or apostrophes, singular."""
+    """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
+    where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
+    text = _singular(word)
+    return _DOUBLED.sub(r"\1", text) if len(text) > 3 else text  # "eg" is no egg
+
+
+def _singular(word: str) -> str:
     text = unicodedata.normalize("NFKD", word.lower())
     text = "".join(char for char in text if not unicodedata.combining(char))
     text = text.replace("œ", "oe").replace("’", "").replace("'", "")
-    known = _IRREGULAR.get(text)
+    known = _IRREGULAR.get(text) or _SLIPS.get(text)
     if known is not None:
         return known
     if len(text) < 4 or not text.endswith("s") or text.endswith("ss"):
@@ -113,6 +133,9 @@ def plain(word: str) -> str:
     if text.endswith(("oes", "shes", "ches", "xes", "sses")):
         return text[:-2]
     return text[:-1]
+
+
+_PAIRS = {tuple(map(plain, pair)): plain(one) for pair, one in _JOINED.items()}
 
 
 def tokens(text: str) -> list[Token]:
@@ -126,7 +149,7 @@ def tokens(text: str) -> list[Token]:
         if skip:
             skip = False
             continue
-        one = _JOINED.get((here.word, after.word)) if after is not None else None
+        one = _PAIRS.get((here.word, after.word)) if after is not None else None
         if one is not None and after is not None and after.start - here.end == 1:
             joined.append(Token(one, here.start, after.end))
             skip = True

@@ -22,20 +22,17 @@ from spoonproof.reading.amount import Reading, amount_at, moved
 from spoonproof.reading.asides import left_over, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
 from spoonproof.reading.food_name import (
-    OF_IT,
-    OF_ONE,
     FoodName,
     LineDraft,
     draft_of,
     first_word,
     food_name,
-    part_word,
-    pressed_food,
 )
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.preparations import FoundWord
+from spoonproof.reading.pressed import OF_IT, OF_ONE, part_word, pressed_food
 
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"

@@ -17,21 +17,13 @@ from spoonproof.reading.amount_again import Problem
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import passage_of
+from spoonproof.reading.pressed import OF_ONE, pressed_food
 from spoonproof.reading.runs import tokens_of
 
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
-OF_ONE = re.compile(
-    r"(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
-    r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+",
-    re.I,
-)
-OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
-    r"[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
-    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
-    re.I,
-)
 _BREAK = re.compile(
-    r"[,;()\[\]–—+]|[ \t]-[ \t]|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
+    r"[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
+    r"|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
     r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
     r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
     r"(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
@@ -50,6 +42,7 @@ _PREPOSITION = re.compile(
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
 _FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
+_GLOSS = re.compile(r"[ \t]*\((?P<food>[^\W\d_][^()]{1,40})\)")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
 
 
@@ -170,7 +163,7 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
         if left is not None:
             known = foods.match(text[left[0] : left[1]])
             if known is None:
-                return _unknown(draft, left[0], left[1], foods)
+                return _glossed(draft, left, foods) or _unknown(draft, left[0], left[1], foods)
             # "Beetroot powder": a known food, of which the words after it make another.
             stop = _PREPOSITION.search(text, left[1], end)
             whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
@@ -179,6 +172,16 @@ def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | 
                 return FoodName(left[0], whole, known.food)
             return _unknown(draft, left[0], whole, foods, known.food)
     return None
+
+
+def _glossed(draft: LineDraft, left: tuple[int, int], foods: Foods) -> FoodName | None:
+    """ "150 g kırmızı mercimek (red lentils)": a name of another kitchen, and behind it a food that we know."""
+    gloss = _GLOSS.match(draft.text, left[1])
+    known = foods.match(gloss["food"]) if gloss is not None else None
+    if gloss is None or known is None or (known.start, known.end) != (0, len(gloss["food"])):
+        return None
+    draft.use(left[0], gloss.end())
+    return FoodName(*left, known.food)
 
 
 def _over_notes(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
@@ -314,20 +317,6 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
         draft.use(base + fruit.start, base + fruit.end)
         return FoodName(base + fruit.start, base + fruit.end, made or fruit.food)
     return None
-
-
-def part_word(part: re.Match[str]) -> str:
-    """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
-    return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
-
-
-def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
-    """The food that the one ``part`` (a match of ``OF_ONE`` or ``OF_IT``) of a fruit is: lemon juice. None where the
-    table has none, or where two parts are used."""
-    what = part_word(part)
-    made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
-    whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
-    return made.food if made is not None and whole else None
 
 
 def _of_a_cut(draft: LineDraft, of: re.Match[str], inner: NameMatch, measures: Measures) -> FoodName | None:

@@ -13,9 +13,10 @@ from spoonproof.model.text import Span
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved
 from spoonproof.reading.amount_again import measure_at
 from spoonproof.reading.amount_sums import is_count, share_of, sum_of
-from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word
+from spoonproof.reading.food_name import FoodName, LineDraft, first_word
 from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.pressed import OF_ONE
 from spoonproof.reading.runs import tokens_of
 
 _TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)

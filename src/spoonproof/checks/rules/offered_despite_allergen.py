@@ -35,7 +35,11 @@ SOURCES = ("eu-1169-2011", "us-faster-act")
 
 def check(dish: Dish) -> Iterator[Fault]:
     """A fault for each sentence that offers the dish to who avoids what is in it."""
-    for one in avoided(dish.recipe.passages, dish.allergens, dish.knowledge.feeding):
+    names = [line.name for line in dish.recipe.foods]
+    told = [each.claim.span for each in dish.claims if each.claim.kind == "allergen" and each.truth == "false"]
+    for one in avoided(dish.recipe.passages, dish.allergens, dish.knowledge.feeding, names):
+        if any(span.start < one.span.end and one.span.start < span.end for span in told):
+            continue  # the claim itself is judged untrue
         yield Fault(
             one.span,
             f"“{one.words}”: the dish brings {one.allergen} ({one.food}).",

@@ -14,7 +14,7 @@ from spoonproof.claims.judging.said_next import answered
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import Claim, Truth
 
 _OFTEN = re.compile(
     r" (?:(?:twice|(?:two|three|four|five|several|many) times|morning and night) (?:a|per|each|every) day"
@@ -138,61 +138,47 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
         return
     if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges", "asks"):
         return
-    if answered(claim):
-        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
-        verdict.why = (
-            f"Others are said to hold it, and something else is set against it: say what you hold. {verdict.why}"
-        )
-        verdict.steps.append("put into others' mouths and answered with a but: not kept")
-        return
+    if (less := _beyond(claim, key, verdict, register)) is not None:
+        verdict.truth, verdict.why, step = less
+        verdict.wording, verdict.add = None, ""
+        verdict.steps.append(f"{step}: not kept")
+
+
+def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tuple[Truth, str, str] | None:
+    """What is left of a true statement that says more than its entry: its truth, why, and the step; None where it says
+    no more."""
+    said, why, entry = plain(around(claim)), verdict.why, verdict.entry
     given = claim.kind == "safety-age" and key.stance == "permits"
-    compared = _BETTER_THAN.search(plain(around(claim))) and not (verdict.entry and "than" in verdict.entry.said)
+    if answered(claim):
+        told = f"Others are said to hold it, and something else is set against it: say what you hold. {why}"
+        return "unproven", told, "put into others' mouths and answered with a but"
+    compared = _BETTER_THAN.search(said) and not (entry and "than" in entry.said)
     if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
-        verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
-        verdict.why = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
-        verdict.steps.append("it is turned down, or named beside something else, and not given: not kept")
-        return
+        told = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
+        return "unlisted", told, "it is turned down, or named beside something else, and not given"
     if only_named(claim):
-        verdict.truth, verdict.wording, verdict.add = "unlisted", None, ""
-        verdict.why = "What is said of it here is on no list: bring a source, or say less."
-        verdict.steps.append("it is but what the sentence speaks of, and what is said of it is not known: not kept")
-        return
-    said = plain(around(claim))
-    entry = verdict.entry
+        told = "What is said of it here is on no list: bring a source, or say less."
+        return "unlisted", told, "it is but what the sentence speaks of, and what is said of it is not known"
     if figure := _figure_not_borne(claim, entry):
-        verdict.truth, verdict.wording, verdict.add, verdict.evidence = "unproven", None, "", False
-        verdict.why = f"“{figure}” is a figure that its source here does not give. {verdict.why}"
-        verdict.steps.append(f"its entry bears no such figure ({figure}): not kept")
-        return
+        told = f"“{figure}” is a figure that its source here does not give. {why}"
+        return "unproven", told, f"its entry bears no such figure ({figure})"
     promised = claim.kind in ("allergen", "disease") and entry is not None and not entry.negation and not entry.stance
     if promised and has_any(said, register.words.get("absolute", ())):
-        verdict.truth, verdict.add = "overstated", ""
-        verdict.why = f"Nobody can promise that. {verdict.why}"
-        verdict.steps.append("it is promised outright, and its entry says less: not kept")
-        return
-    of_one_food = entry is not None and not _SOLIDS & set(entry.about)
-    no_sooner = _NO_SOONER.match(claim.passage.text, claim.end) is not None
-    if claim.kind == "safety-age" and key.stance == "permits" and no_sooner and entry and key.months > entry.ages[0]:
-        verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
-        verdict.why = f"Nothing listed here has it wait until then. {verdict.why}"
-        verdict.steps.append("it is said to wait longer than its entry says: not kept")
-        return
-    if claim.kind == "safety-age" and key.stance == "permits" and _allergic_to(said) & key.subjects:
-        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
-        verdict.why = "With an allergy to it, what may be given is for a doctor or an allergy team to say."
-        verdict.steps.append("its sentence speaks of an allergy to it: not kept")
-        return
-    if claim.kind == "safety-age" and key.stance == "permits" and of_one_food:
-        # An entry that asks for words of its own may have asked for just these.
-        if (often := _OFTEN.search(said)) and not (entry and entry.said and often[0].strip() in entry.said):
-            verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
-            verdict.why = (
-                f"That it may be given is known; that it should be “{often[0].strip()}” is not. Vary the foods."
-            )
-            verdict.steps.append("how often it is given is more than its entry says: not kept")
-    elif claim.kind == "nutrient-content" and claim.level in _CONTENT and entry is not None:
-        covers = _COVERS.search(plain(claim.quote))
-        if (covers and _A_NEED.search(said[said.find(covers[0]) :])) or _ALL_OF_IT.search(plain(claim.quote)):
-            verdict.truth, verdict.wording, verdict.add = "overstated", None, ""
-            verdict.why = f"It brings some of it; that it covers a need is not worked out here. {verdict.why}"
-            verdict.steps.append("it is said to cover a need: not kept")
+        return "overstated", f"Nobody can promise that. {why}", "it is promised outright, and its entry says less"
+    if given and _NO_SOONER.match(claim.passage.text, claim.end) and entry and key.months > entry.ages[0]:
+        told = f"Nothing listed here has it wait until then. {why}"
+        return "overstated", told, "it is said to wait longer than its entry says"
+    if given and _allergic_to(said) & key.subjects:
+        told = "With an allergy to it, what may be given is for a doctor or an allergy team to say."
+        return "unproven", told, "its sentence speaks of an allergy to it"
+    often = _OFTEN.search(said)
+    # An entry that asks for words of its own may have asked for just these.
+    if given and often and entry and not _SOLIDS & set(entry.about) and often[0].strip() not in entry.said:
+        told = f"That it may be given is known; that it should be “{often[0].strip()}” is not. Vary the foods."
+        return "overstated", told, "how often it is given is more than its entry says"
+    covers = _COVERS.search(plain(claim.quote))
+    need = (covers and _A_NEED.search(said[said.find(covers[0]) :])) or _ALL_OF_IT.search(plain(claim.quote))
+    if claim.kind == "nutrient-content" and claim.level in _CONTENT and entry is not None and need:
+        told = f"It brings some of it; that it covers a need is not worked out here. {why}"
+        return "overstated", told, "it is said to cover a need"
+    return None
