@@ -23,7 +23,7 @@ ALLERGEN = (
         "T(<free-from>) _3 O(<allergen-food|allergen-word>)",
         "T(<free-from|free>) ~4 O(<allergy>)",
         "T(<free>) _1 O(<allergen-word|allergen-food>) ~5 <in> _1 <pronoun|dish>",
-        "T(<negation>) O(<allergen-word|allergen-food>) ~5 <in> _1 <pronoun|FOOD>",
+        "T(<negation> [_]{0,3}) O(<allergen-word|allergen-food>) ~5 <in> _1 <pronoun|FOOD>",
         "T(<free>) _1 O(<gluten>)",
         level="free",
         says="said to be free from it",
@@ -66,7 +66,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "left-out",
-        "S(<food|dish>) ~8 T(<does-for>) _2 O(<allergen-food>)",
+        "S(<food|dish>) ~8 T(<does-for>) _2 O((?!<baby-milk>) <allergen-food>)",
         veto="culinary",
         level="free",
         says="a food in place of one that brings an allergy",
