@@ -112,7 +112,8 @@ def melts_in(story: Story) -> bool:
 def blended_raw(story: Story) -> bool:
     """Whether it was blended before any heat: a batter has no pieces that could stay hard."""
     first = min((heat.step for heat in story.heats if method_of(heat)), default=None)
-    if story.blended_first and first is not None:
+    cut = cut_when_heated(story)
+    if first is not None and (story.blended_first or (cut is not None and cut.shape == "ground")):
         return True  # also where what came of it is mashed in the end
     return story.made in FINE and story.made_step is not None and first is not None and story.made_step < first
 
@@ -165,8 +166,8 @@ def late(dish: Dish, kitchen: Kitchen) -> dict[int, tuple[Story, Need]]:
             theirs = cooked(other)
             if other is story or theirs is None or not _share_pot(story, other) or not other.solid:
                 continue
-            if other.food is not None and other.food.group in ("oil", "fat"):
-                continue  # the butter that the onion sweats in
+            if other.fat or other.flavours:
+                continue  # the butter that the onion sweats in, the bay leaf
             first_in = (other.joined or 0) < (story.joined or 0)
             if first_in and round(mine.high) < round(need.soft.low) <= theirs.high:
                 found[story.index] = (other, need)

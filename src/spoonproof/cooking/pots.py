@@ -38,6 +38,7 @@ class Kitchen:
         self.at_hand: list[int] = []
         self.waiting: list[int] | None = None  # what goes into the pan whose fat is getting hot
         self.beneath: list[int] | None = None  # the pot that the steamer at hand stands over
+        self.board: list[int] = []  # what was made ready last and is in no pot yet
         self.events: list[Event] = []
 
     def walk(self) -> list[Story]:
@@ -57,6 +58,8 @@ class Kitchen:
 
     def _act(self, step: Step, action: Action, verb: Verb) -> None:
         named = [i for i in action.foods if 0 <= i < len(self.stories)]
+        if verb.id == "cover" and (named or action.with_liquid or action.water_ml is not None):
+            verb = self.verbs.get("add")  # "cover with cold water": no lid
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
         # "drain the soaked rice": at the sink, while the pot at hand stays on the heat
         prepares = prepares or (verb.water == "drained" and bool(named) and all(self._home(i) is None for i in named))
@@ -68,6 +71,7 @@ class Kitchen:
             named = [story.index for story in self.stories if story.solid]
         if prepares and (before or not action.everything):
             self._prepare(step, action, verb, named)
+            self.board += [i for i in named if self._home(i) is None]
             new = [i for i in named if self._home(i) is None]
             if (
                 new
@@ -88,7 +92,8 @@ class Kitchen:
             others = [pot for pot in self.pots if pot is not self.at_hand and not self._all_out(pot)]
             pot = self._merge([*others[-1:], self.at_hand], [])
         else:
-            pot = self._pot(step, action, verb, named)
+            pot = self._pot(step, action, verb, [*self._from_board(step, verb, named), *named])
+        self.board = []
         for i in pot:
             self._join(i, step)
         reached = self._reached(action, verb, named, pot)
@@ -96,6 +101,12 @@ class Kitchen:
         if step.bowl == "family":
             reached = [i for i in reached if self.stories[i].bowl == "family"]
         self._do(step, action, verb, reached)
+
+    def _from_board(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
+        """What liquid and flavours are added to where no pot is named: "rinse the rice, add the water and simmer"."""
+        if verb.role != "join" or any(self.stories[i].solid and not self.stories[i].flavours for i in named):
+            return []
+        return [i for i in dict.fromkeys(self.board) if not self.at_hand or self.stories[i].seen == step.index]
 
     def _prepare(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> None:
         targets = named or (self.at_hand if verb.role == "cut" else ())
@@ -289,12 +300,9 @@ class Kitchen:
             medium = "pressure"
         for i in reached:
             story = self.stories[i]
-            if story.cuts_heated is None:
-                story.cuts_heated = len(story.cuts)
             story.tested = story.tested or action.soft_test
-            story.heats.append(
-                Heat(verb.id, medium, step.index, action.time, water_of(verb, medium), verb.retention, action.covered)
-            )
+            water = water_of(verb, medium)
+            story.warm(Heat(verb.id, medium, step.index, action.time, water, verb.retention, action.covered))
 
     def _cook_on(self, step: Step, action: Action, reached: Sequence[int]) -> None:
         """ "Stir in the cumin for the last 2 minutes": what joins a hot pot for a time is heated for that time."""
@@ -306,22 +314,15 @@ class Kitchen:
         ahead = self.recipe.document.text[step.span.start : action.span.start]  # "in the last 20 minutes add the peas"
         whole = not (says.LAST.search(self._words(step, action)) or says.LAST_AHEAD.search(ahead))
         for i in self.at_hand if whole else reached:
-            story = self.stories[i]
-            if story.cuts_heated is None:
-                story.cuts_heated = len(story.cuts)
-            story.heats.append(
-                Heat(last.verb, last.medium, step.index, action.time, last.water, last.retention, action.covered)
-            )
+            self.stories[i].warm(replace(last, step=step.index, minutes=action.time, covered=action.covered))
 
     def _drain(self, reached: Sequence[int], keep: bool) -> None:
         for i in reached:
             story = self.stories[i]
             for at, heat in enumerate(story.heats):
                 if heat.medium == "water" and heat.water == "kept":
-                    story.heats[at] = Heat(
-                        heat.verb, heat.medium, heat.step, heat.minutes, "drained", heat.retention, heat.covered
-                    )
-            if self.stories[i].liquid and story.heats and not keep:
+                    story.heats[at] = replace(heat, water="drained")
+            if story.liquid and story.heats and not keep:
                 story.left_out = True
                 for pot in self.pots:
                     pot[:] = [line for line in pot if line != i]

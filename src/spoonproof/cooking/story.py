@@ -46,6 +46,12 @@ class Story:
     soaked: float = 0.0
     left_out: bool = False
 
+    def warm(self, heat: Heat) -> None:
+        """Heat reaches it, cut as it is now where it is the first."""
+        if self.cuts_heated is None:
+            self.cuts_heated = len(self.cuts)
+        self.heats.append(heat)
+
     @property
     def solid(self) -> bool:
         """Whether it is a piece of something: what is not known counts as a piece."""

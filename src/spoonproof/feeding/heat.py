@@ -20,16 +20,16 @@ from spoonproof.feeding.step_words import (
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Recipe
-from spoonproof.model.treatment import Treatment
+from spoonproof.model.treatment import Heat, Treatment
 
 
 def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | None, facts: set[str]) -> None:
     """Add what the heat makes of a food: cooked, soft, underdone, soaked or raw."""
     softness = treatment.softness if treatment else "not-judged"
-    heated = treatment is not None and any(heat.medium not in ("none", "cold") for heat in treatment.heats)
+    heats = [heat for heat in treatment.heats if heat.medium not in ("none", "cold")] if treatment else []
     # Where the cooking room could not place the food at all, a step that names both it and heat counts as heat.
     unplaced = (treatment is None or treatment.joined is None) and any(COOK.search(text) for text in texts)
-    if heated or unplaced:
+    if heats or unplaced:
         facts.add("cooked")
     if food is not None and food.state in ("cooked", "canned"):
         facts.add("cooked")
@@ -43,9 +43,11 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         and not (food and food.state in ("cooked", "canned"))
     ):
         facts |= {"underdone", "cooked"}
-    if _slowly_only(texts):
+    if not _boiled(heats, texts) and (
+        any(heat.verb == "slow-cook" for heat in heats) or any(SLOW.search(text) for text in texts)
+    ):
         facts.add("slow-cooked")
-    if heated and texts and not any(BOILED_HARD.search(text) or _IN_WATER.search(text) for text in texts):
+    if heats and not any(heat.medium in ("water", "pressure") for heat in heats):
         facts.add("never-boiled")
     if treatment and treatment.soaked_minutes > 0:
         facts.add("soaked")
@@ -88,13 +90,14 @@ def _cut_short(treatment: Treatment | None, texts: Sequence[str], food: Food | N
     return (seared or short) and not any(_COOKED_THROUGH.search(text) for text in texts)
 
 
-_IN_WATER = re.compile(r"\b(?:simmer|poach|stew|cook(?:ed)? in (?:plenty of )?water)\w*", re.I)
+_BOILS = frozenset({"boil", "parboil", "blanch", "bring-to-the-boil"})
 
 
-def _slowly_only(texts: Sequence[str]) -> bool:
-    """Whether a slow cooker is all the heat: nothing is boiled hard before."""
-    slow = any(SLOW.search(text) for text in texts)
-    return slow and not any(BOILED_HARD.search(text) for text in texts)
+def _boiled(heats: Sequence[Heat], texts: Sequence[str]) -> bool:
+    """Whether it is boiled itself ("boil the rice" boils no beans): by its own heats, else by the words about it."""
+    if heats:
+        return any(heat.medium == "pressure" or heat.verb in _BOILS for heat in heats)
+    return any(BOILED_HARD.search(text) for text in texts)
 
 
 def left_underdone(texts: Sequence[str]) -> bool:

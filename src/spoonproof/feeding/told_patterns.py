@@ -3,8 +3,8 @@
 A phrase keeps its order: "leave … overnight", where "…" stands for up to five words of the same clause. A gathering
 does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two, or up
 to four, of which the last speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD"
-refuses what holds a word of it. In both, "/" parts words of which any will do, "_" joins the words of one of them, a
-name in capitals is a row of ``told_words``, and "@fish" is any food of that kind in the table of foods.
+refuses what holds a word of it. In both, and in the rows of ``told_words`` that names in capitals stand for, "/" parts
+words of which any will do, "_" joins those of one; "@fish" is any food of that kind in the table of foods.
 
 A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
 words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
@@ -15,6 +15,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from itertools import product
 from typing import Any
 
 from spoonproof.feeding.inflected import forms
@@ -246,6 +247,8 @@ def _options(written: Iterable[str], classes: Classes, but: frozenset[str] = fro
             yield from _options(classes.words[one], classes, frozenset(fold(w) for w in classes.but.get(one, ())))
         elif one.startswith("@"):
             yield from _options(classes.kinds.get(one[1:], ()), classes)
+        elif "/" in one:
+            yield from _options(map(" ".join, product(*[place.split("/") for place in one.split()])), classes, but)
         elif one.startswith("+"):
             verb, *rest = one[1:].replace("_", " ").split(" ", 1)
             for form in forms(verb):

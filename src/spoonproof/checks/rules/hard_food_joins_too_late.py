@@ -64,7 +64,7 @@ def check(dish: Dish) -> Iterator[Fault]:
             level,
             area="baby" if bowl == "baby" else "cooking",
             bowl=bowl,
-            related=(Related(dish.recipe.document, first.line.span, f"the {before} is in the pot before it"),),
+            related=(Related(dish.recipe.document, first.line.span, f"before it goes in: {before}"),),
             remedy=Remedy(f"Put the {name} in first and let the {before} join when it is nearly soft."),
             sources=need_sources(need),
         )
