@@ -15,6 +15,7 @@ from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_a
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.quoted import clause_around, sentence_around
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -65,7 +66,8 @@ def hear(
     from spoonproof.claims.find import find_claims
     from spoonproof.claims.judging.fragments import without_fragments, worse_reading
 
-    judged = without_fragments([judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)])
+    heard = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
+    judged = without_fragments([one for one in heard if not _only_told(one, knowledge)])
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
@@ -80,6 +82,15 @@ def hear(
     judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
     place = {id(passage): at for at, passage in enumerate(passages)}
     return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+
+
+def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
+    """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
+    claim = one.claim
+    if one.advice != "cut-untrue" or claim.kind != "safety-age":
+        return False
+    start = claim.sentence[0] if claim.sentence else claim.start
+    return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
 
 
 def row_level(judged: JudgedClaim) -> Level | None:
