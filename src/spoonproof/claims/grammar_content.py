@@ -242,7 +242,7 @@ QUANTITY = (
     ),
     *_quantity(
         "share-of-day",
-        "T(<number>) ~6 <per-day> _4 O(<NUT>)",
+        "T(<number>) ~8 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
         "T(<number>) _2 O(<NUT>) _2 <audience-baby|the-child> <need>",
         says="a share of the day's need",
@@ -262,11 +262,16 @@ QUANTITY = (
     *_quantity(
         "limit-a-day",
         "T((?:<number>_1)?<unit|household>) ~5 O(<per-day>)",
-        needs="limit nutrient ambiguous-nutrient AVOID need forbid should",
+        needs="limit nutrient ambiguous-nutrient AVOID need forbid should must-be",
         veto="storing",
         says="an amount a day",
     ),
-    *_quantity("limit-a-day", "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)", says="an amount a day"),
+    *_quantity(
+        "limit-a-day",
+        "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)",
+        "O(<per-day>) _2 <NUT> ~6 (?<!<number>) T(<unit>)",
+        says="an amount a day",
+    ),
     *_quantity(
         "spoons-of-sugar",
         "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>)",
@@ -278,7 +283,12 @@ QUANTITY = (
 
 COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
-    *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
+    *_benefit(
+        "healthiest",
+        "O(<healthiest>) (?!~12 <than>)",
+        "<there> _1 <negation|free> _1 O(<healthier>)",
+        says="a superlative of health",
+    ),
     *_benefit(
         "healthiest", "<copula> _1 O(<healthier>) <than> <audience-adult|pronoun>", says="healthier than thought"
     ),
@@ -340,6 +350,13 @@ COMPARATIVE = (
         says="better for someone than",
     ),
     *_compares(
+        "better-for",
+        "S(<ANY>) ~4 T(<as>) _1 O(<healthy|goodfor>) _3 <as> _1 <FOOD|process|process-weak>",
+        "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) ~3 <audience-baby|age> ~4 T(<than>)",
+        "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) T(<than>) ~6 <audience-baby|age>",
+        says="better for someone than",
+    ),
+    *_compares(
         "so-natured", "S(<FOOD|pronoun>) ~4 T(<more|less>) O(<adjectival>) _1 <than>", says="set against another"
     ),
     *_compares("unlike-its-kind", "S(<ANY>) ~16 O(<NUT>) ~4 T(<counterpart>)", says="set against its kind"),
@@ -352,6 +369,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "than",
+        "^ _3 O(<NUT|EFFECT|health>) _4 T(<than>) _1 <FOOD>",
         "T(<than>) ~6 <ANY> ~8 O(<nutrient|EFFECT|DISEASE|loose|health>)",
         needs="food",
         says="two things set against each other",

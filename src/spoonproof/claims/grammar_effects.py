@@ -89,6 +89,13 @@ FUNCTION = (
         loose=True,
         says="helps a nutrient",
     ),
+    *_function(
+        "hinders-a-nutrient",
+        "S(<ANY>) ~3 T((?!<keep|avoid-weak>) <HARM>) _2 O(<nutrient>) (?!<intake|suffix-high>)",
+        effect="absorption",
+        loose=True,
+        says="stands in the way of a nutrient",
+    ),
     *_content(
         "helps-an-intake",
         "T(<BENEFIT>) _3 O(<nutrient>) <intake>",

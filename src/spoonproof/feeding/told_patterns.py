@@ -6,8 +6,9 @@ to four, of which the last speaks on of the first ("It stays on the hob. He has 
 refuses what holds a word of it. In both, and in the rows of ``told_words`` that names in capitals stand for, "/" parts
 words of which any will do, "_" joins those of one; "@fish" is any food of that kind in the table of foods.
 
-What a row says in ``unless`` refuses all its patterns, phrases too. A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
-words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
+What a row says in ``unless`` refuses all its patterns, phrases too. A word that begins with "+" stands for all forms
+of that verb, and "*" for any one word but those that the class of words says ("on the *", but "table"): what is told
+has no list, and what is safe has a short one.
 """
 
 from __future__ import annotations
