@@ -14,7 +14,9 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
-from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.contradictions import Contradiction, contradictions
+from spoonproof.feeding.disowned import set_aside
+from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -28,6 +30,12 @@ _HARM = {level: harm for harm, level in _LEVELS.items()}
 _MARKETS = ("EU", "GB", "US")
 _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
+
+
+_LION = re.compile(
+    r"\b(?:british lion|lion[- ](?:stamp|mark)\w*|(?:stamped|marked) with (?:the|a) (?:\w+ )?lion|lion on)\b", re.I
+)
+"""Who names the stamp speaks of eggs as they are advised on where it is used."""
 
 
 # What a breath begins with; one that begins otherwise ("bone with a little meat on it") speaks on of the last.
@@ -65,7 +73,8 @@ def hear(
     from spoonproof.claims.find import find_claims
     from spoonproof.claims.judging.fragments import without_fragments, worse_reading
 
-    judged = without_fragments([judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)])
+    heard = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
+    judged = without_fragments([one for one in heard if not _only_told(one, knowledge)])
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
@@ -80,6 +89,15 @@ def hear(
     judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
     place = {id(passage): at for at, passage in enumerate(passages)}
     return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+
+
+def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
+    """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
+    claim = one.claim
+    if one.advice != "cut-untrue" or claim.kind != "safety-age":
+        return False
+    start = claim.sentence[0] if claim.sentence else claim.start
+    return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
 
 
 def row_level(judged: JudgedClaim) -> Level | None:
@@ -148,7 +166,8 @@ def _dangers(
     for whole in passages:
         lines = lines_apart(whole, knowledge.lexicon.breaths)
         breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
-        for told in advised([_by_breath(whole, breaths, lines)], months, tables, policies, _MARKETS, by_shape=by_shape):
+        held = {**policies, "eggs": "GB"} if _LION.search(whole.text) else policies
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, held, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
@@ -156,8 +175,17 @@ def _dangers(
                 yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
         parted = _by_breath(whole, breaths, lines, mark=";")
         for one in contradictions([parted], tables):
-            quote = sentence_around(parted.text, (one.start, one.end))
-            yield _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
+            yield _as_told(whole, parted.text, one, (one.start, one.end))
+        named = with_bottle(parted.text, tables)
+        for one in contradictions([replace(parted, text=named.text)], tables) if named else ():
+            place = named.place(one.start, one.end) if named and one.row in ROWS else None
+            if place is not None:
+                yield _as_told(whole, parted.text, one, place)
+
+
+def _as_told(whole: Passage, text: str, one: Contradiction, place: tuple[int, int]) -> JudgedClaim:
+    quote = sentence_around(text, place)
+    return _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
 
 
 def _by_breath(passage: Passage, breaths: Sequence[Sentence], lines: Sequence[int], mark: str = "\n") -> Passage:

@@ -118,6 +118,12 @@ def test_it_claims_nothing(text: str) -> None:
         ("We do cashew on Mondays so it never becomes an allergy.", "allergen"),
         ("A varied diet guards against allergies.", "allergen"),
         ("A few blotches may be a mild reaction.", "allergen"),
+        ("Most toddlers lose their egg allergy sooner or later.", "allergen"),
+        ("I thicken it with cornflour, which keeps it gluten-free.", "allergen"),
+        ("Ground chia will do the work of the egg in these.", "allergen"),
+        ("Mango gave her swollen lips on Tuesday.", "allergen"),
+        ("There's not a crumb of gluten in the waffles.", "allergen"),
+        ("Cashew cream is off the menu for anyone with a nut allergy.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -50,3 +50,9 @@ def test_a_list_is_kept_only_where_all_of_it_is_left_out(slug: str) -> None:
         said = LISTS[number % len(LISTS)].format(SAID[one], SAID[other])
         assert not any(advice.startswith("cut-") for advice in advices(slug, said)), said
     assert told or not there
+
+
+def test_what_goes_into_the_family_bowl_alone_is_told() -> None:
+    for said in ("fish-free.", "made without fish or egg.", "it contains no egg and no fish."):
+        assert advices("slow-beef-and-barley-pot", said) == ["add"], said
+    assert advices("slow-beef-and-barley-pot", "For the baby it is fish-free.") == ["keep"]

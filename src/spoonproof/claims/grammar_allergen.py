@@ -23,6 +23,8 @@ ALLERGEN = (
         "T(<free-from>) _3 O(<allergen-food|allergen-word>)",
         "T(<free-from|free>) ~4 O(<allergy>)",
         "T(<free>) _1 O(<allergen-word|allergen-food>) ~5 <in> _1 <pronoun|dish>",
+        "T(<negation> [_]{0,3}) O(<allergen-word|allergen-food>) ~5 <in> _1 <pronoun|FOOD>",
+        "T(<free>) _1 O(<gluten>)",
         level="free",
         says="said to be free from it",
     ),
@@ -58,8 +60,16 @@ ALLERGEN = (
     *_allergen(
         "left-out",
         "T(<keep> _1) O(<allergen-food>) <out-alone> ~8 <audience-baby|audience-adult> ~4 <child-can|enjoy>",
+        "S(<food>) ~8 T(<keep> _1) O(<allergen-word>) <out-alone>",
         level="free",
         says="left out so that all may eat",
+    ),
+    *_allergen(
+        "left-out",
+        "S(<food|dish>) ~8 T(<does-for>) _2 O((?!<baby-milk>) <allergen-food>)",
+        veto="culinary",
+        level="free",
+        says="a food in place of one that brings an allergy",
     ),
     *_allergen(
         "food-allergy",
@@ -78,7 +88,6 @@ ALLERGEN = (
     ),
     *_allergen(
         "wait-between-foods",
-        "T(<wait|give|give-weak|introduce|avoid|keep> ~3 <number> ~3 <watch>) ~4 O(<new-food>)",
         "T(<days-between>) _1 O(<new-food|generic-food|allergen-thing>)",
         effect="allergen-introduction",
         veto=_ADVICE,
@@ -227,6 +236,14 @@ ALLERGEN = (
         says="signs of an allergic reaction",
     ),
     *_allergen(
+        "reaction-signs",
+        "S(<food|additive>) . ~11 O((?!<DISEASE>) <reaction-sign>)",
+        effect="allergic-reaction",
+        veto="is-gone BENEFIT",
+        loose=True,
+        says="a food and a sign of an allergic reaction together",
+    ),
+    *_allergen(
         "contains-gluten",
         "T(<HAVE|high|source>) (?!_2 <free>) _3 O(<gluten>)",
         named=True,
@@ -258,12 +275,13 @@ ALLERGEN = (
     ),
     *_allergen(
         "outgrown",
-        "T(<outgrown>) _3 O(<food-allergy|allergy|allergy-weak>)",
+        "T(<outgrown|lose-n>) _3 O(<food-allergy|allergy|allergy-weak>)",
         says="an allergy outgrown",
     ),
     *_allergen(
         "introduce-allergen",
-        "T(<introduce|give>) _4 O(<allergen-thing|common-allergen>)",
+        "T(<introduce|give|give-weak>) _4 O(<allergen-thing|common-allergen>)",
+        "T(<adding>) _1 O(<allergen-word>) <in> (?=[.,:?]|$)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
@@ -309,6 +327,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "not-for-them",
+        "S(<FOOD>) _1 <copula> _2 T(<out-alone|AVOID|harmful>) ~6 O(<food-allergy>)",
         "S(<FOOD|pronoun>) ~4 T(<HARM>) ~4 <audience-adult|audience-baby> _1 <forbid> _1 O(<allergen-food>)",
         "<reaction> _1 S(<allergen-food>) ~4 T(<left-out|AVOID>) _2 O(<allergen-food>)",
         says="what those with an allergy cannot have",

@@ -78,7 +78,6 @@ NUTRIENT_CONTENT = (
         level="contains",
         says="a nutrient brought into a diet",
     ),
-    *_content("found-in", "O(<nutrient>) ~4 T(<found-in>)", level="contains", says="where it is found"),
     *_content(
         "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
     ),
@@ -115,11 +114,6 @@ NUTRIENT_CONTENT = (
         level="contains",
         veto=_KITCHEN,
         says="what its content does",
-    ),
-    *_content(
-        "content-is-low",
-        "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
-        says="how high its content is",
     ),
     *_content(
         "content-is-low",
@@ -242,7 +236,7 @@ QUANTITY = (
     ),
     *_quantity(
         "share-of-day",
-        "T(<number>) ~6 <per-day> _4 O(<NUT>)",
+        "T(<number>) ~8 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
         "T(<number>) _2 O(<NUT>) _2 <audience-baby|the-child> <need>",
         says="a share of the day's need",
@@ -262,11 +256,16 @@ QUANTITY = (
     *_quantity(
         "limit-a-day",
         "T((?:<number>_1)?<unit|household>) ~5 O(<per-day>)",
-        needs="limit nutrient ambiguous-nutrient AVOID need forbid should",
+        needs="limit nutrient ambiguous-nutrient AVOID need forbid should must-be",
         veto="storing",
         says="an amount a day",
     ),
-    *_quantity("limit-a-day", "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)", says="an amount a day"),
+    *_quantity(
+        "limit-a-day",
+        "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)",
+        "O(<per-day>) _2 <NUT> ~6 (?<!<number>) T(<unit>)",
+        says="an amount a day",
+    ),
     *_quantity(
         "spoons-of-sugar",
         "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>)",
@@ -278,9 +277,11 @@ QUANTITY = (
 
 COMPARATIVE = (
     *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
-    *_benefit("healthiest", "O(<healthiest>) (?!~12 <than>)", says="a superlative of health"),
     *_benefit(
-        "healthiest", "<copula> _1 O(<healthier>) <than> <audience-adult|pronoun>", says="healthier than thought"
+        "healthiest",
+        "O(<healthiest>) (?!~12 <than>)",
+        "<there> _1 <negation|free> _1 O(<healthier>)",
+        says="a superlative of health",
     ),
     *_compares(
         "as-sweet-as",
@@ -323,11 +324,6 @@ COMPARATIVE = (
         says="how much of it one holds beside another",
     ),
     *_compares(
-        "compared-with",
-        "T(<compared>) _3 <FOOD> , ~6 S(<FOOD>) ~6 O(<NUT|EFFECT|digest|absorb>)",
-        says="two things set against each other",
-    ),
-    *_compares(
         "better-than-milk",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
         veto=_COOKING,
@@ -337,6 +333,12 @@ COMPARATIVE = (
         "better-for",
         "T(<goodfor>) _3 <audience-baby|audience-adult> _2 <than>",
         level="more",
+        says="better for someone than",
+    ),
+    *_compares(
+        "better-for",
+        "S(<ANY>) ~4 T(<as>) _1 O(<healthy|goodfor>) _3 <as> _1 <FOOD|process|process-weak>",
+        "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) ~3 <audience-baby|age> ~4 T(<than>)",
         says="better for someone than",
     ),
     *_compares(
@@ -352,6 +354,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "than",
+        "^ _3 O(<NUT|EFFECT|health>) _4 T(<than>) _1 <FOOD>",
         "T(<than>) ~6 <ANY> ~8 O(<nutrient|EFFECT|DISEASE|loose|health>)",
         needs="food",
         says="two things set against each other",

@@ -13,7 +13,7 @@ from functools import partial
 
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import names_child
-from spoonproof.feeding.disowned import disowned
+from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
 from spoonproof.feeding.people import people, spoken_of
@@ -100,9 +100,10 @@ def advised(
                     row = asked.danger(
                         *alone[hit], partial(stance, *alone[hit], tables, names=names), around=around, film=film
                     )
-                if row is not None and not disowned(passage.text, start, (start + hit.start, start + hit.end), tables):
-                    told.add((row.id, start + hit.start))
-                    yield _found(row, (start, end), (start + hit.start, start + hit.end), passage)
+                place = start + hit.start, start + hit.end
+                if row is not None and not set_aside(passage.text, start, place, tables):
+                    told.add((row.id, place[0]))
+                    yield _found(row, (start, end), place, passage)
         if passage.kind == "step":
             continue
         asked = _Asked(rows, months, tables, passage.kind, by_shape, named_people)
@@ -115,7 +116,7 @@ def advised(
             row = asked.danger(one.said, one.hit, over)
             for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
                 row = row or asked.danger(one.said, hit, over)
-            if row is None or disowned(passage.text, begins, (one.first.start, one.first.end), tables):
+            if row is None or set_aside(passage.text, begins, (one.first.start, one.first.end), tables):
                 continue
             if (row.id, one.first.start) not in told:
                 yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)

@@ -16,8 +16,15 @@ _YES = re.compile(
 )
 _ANSWER = 60
 """Characters of what follows in which the question is answered."""
+_PUT = re.compile(
+    r"\W*(?:(?:so|and|but|now|ok|okay) )?(?:can|could|should|shall|do|does|did|is|are|will|may|must|might)"
+    r"(?= [^.?!;\n]+\?)",
+    re.I,
+)
+"""A sentence that asks, by its first word and its mark; "would you believe" and "isn't it nice to" tell."""
 
 
 def only_asked(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether the words from ``start`` ask about what stands at ``place``, and nothing that follows says yes."""
-    return _ASKED.search(text, start, place[0]) is not None and not _YES.search(text, place[1], place[1] + _ANSWER)
+    asked = _PUT.match(text, start) or _ASKED.search(text, start, place[0])
+    return asked is not None and not _YES.search(text, place[1], place[1] + _ANSWER)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.tables import FeedingTables
 
@@ -17,6 +18,16 @@ _FIRMLY = re.compile(
     re.I,
 )
 """What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
+_CAME_TO_HARM = re.compile(
+    r"\b(?<!if )(?<!\bever )(?<!\bnever )(?:choked|stopped breathing|(?:went|turned) blue|(?:had|was|were) (?:to be )?"
+    r"(?:rushed|resuscitated)|(?:ended up|landed|spent \w+ \w+) in (?:hospital|a&e|a and e|casualty|intensive care|er)"
+    r"|nearly (?:died|lost (?:her|him|them))|got (?:botulism|food poisoning|salmonella))\b",
+    re.I,
+)
+"""What came of it is the warning, whoever tells it: "she gave him a whole grape and they ended up in hospital"."""
+_OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
+_NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
+"""What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _BEHIND = 140
 """Characters after what is told within which its teller disowns it."""
 _BEHIND_ALONE = 100
@@ -24,7 +35,10 @@ _BEHIND_ALONE = 100
 
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
-    if _FIRMLY.search(text, place[1], place[1] + _BEHIND_ALONE):
+    after = place[1], place[1] + _BEHIND_ALONE
+    if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after):
+        return True
+    if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
         return True
     reach = place[1] + _BEHIND
     refused = any(clause.has("refuses") for clause in clauses(text[place[1] : reach], (), tables))
@@ -33,3 +47,23 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         for clause in clauses(text[start:reach], (), tables)
         if clause.start + start < place[1]
     )
+
+
+_STILL = re.compile(
+    r"\b(?:never|did ?n['’]t|not) (?:\w+ ){0,3}(?:harm|hurt)|\bsurvived\b|\bturned? out (?:fine|ok|okay|alright|well)\b"
+    r"|\bstill (?:do|does|give|use|swear|works?)\b|\b(?:it|that|this) (?:works?|worked|helps?|helped)\b|\bgood advice\b"
+    r"|\bwhat (?:i|we) (?:do|did)\b|\bso (?:i|we) (?:do|did|gave|give|put|let)\b"
+    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b",
+    re.I,
+)
+"""What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""
+
+
+def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
+    """Whether a statement at ``place``, in a sentence from ``start`` on, is only asked about, told as what was once
+    believed, or disowned."""
+    if _STILL.search(text, start, place[1] + _BEHIND):
+        return False
+    if only_asked(text, start, place) or disowned(text, start, place, tables):
+        return True
+    return clauses(text[start : place[1]], (), tables)[-1].has("once")

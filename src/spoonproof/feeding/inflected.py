@@ -12,7 +12,7 @@ _IRREGULAR = {
     "do": ("did", "done"),
     "drink": ("drank", "drunk"), "drive": ("drove", "driven"), "eat": ("ate", "eaten"), "fall": ("fell", "fallen"),
     "feed": ("fed",), "find": ("found",), "freeze": ("froze", "frozen"), "get": ("got",), "give": ("gave", "given"),
-    "go": ("goes", "went", "gone"), "hang": ("hung",), "have": ("has", "had"), "hide": ("hid", "hidden"),
+    "feel": ("felt",), "go": ("went", "gone"), "hang": ("hung",), "have": ("has", "had"), "hide": ("hid", "hidden"),
     "hold": ("held",), "keep": ("kept",), "leave": ("left",), "let": ("let",), "lie": ("lay", "lain", "lying"),
     "lay": ("laid",), "lose": ("lost",), "make": ("made",), "put": ("put",), "ride": ("rode", "ridden"),
     "run": ("ran", "run"), "say": ("said",), "see": ("saw", "seen"), "set": ("set",), "shake": ("shook", "shaken"),
@@ -20,10 +20,12 @@ _IRREGULAR = {
     "spit": ("spat", "spit"), "stand": ("stood",), "steal": ("stole", "stolen"), "stick": ("stuck",),
     "sweep": ("swept",), "swell": ("swelled", "swollen"), "take": ("took", "taken"), "tell": ("told",),
     "tear": ("tore", "torn"), "throw": ("threw", "thrown"), "wake": ("woke",), "wear": ("wore", "worn"),
-    "hurt": ("hurt",), "split": ("split",), "squeeze": (), "swim": ("swam",), "drip": (), "lend": ("lent",),
+    "hurt": ("hurt",), "split": ("split",), "swim": ("swam",), "lend": ("lent",),
 }  # fmt: skip
 
 
 def forms(verb: str) -> Sequence[str]:
-    """Every form of ``verb``, itself first: "pop" -> pop, pops, popping, popped."""
-    return tuple(dict.fromkeys((verb, third_person(verb), participle(verb), *(_IRREGULAR.get(verb) or (past(verb),)))))
+    """Every form of ``verb``, itself first: "pop" -> pop, pops, popping, popped; "refreeze" as "freeze"."""
+    again = verb.startswith("re") and verb not in _IRREGULAR
+    irregular = [f"re{one}" for one in _IRREGULAR.get(verb[2:], ())] if again else _IRREGULAR.get(verb)
+    return tuple(dict.fromkeys((verb, third_person(verb), participle(verb), *(irregular or (past(verb),)))))

@@ -36,10 +36,38 @@ def people(text: str) -> Mapping[str, str]:
     return found
 
 
+_OLDER = re.compile(
+    r"\b(?:(?:my|our|his|her|their|the) (?:eldest|oldest|(?:big|older|elder) (?:one|(?P<boy>boy|brother|lad)"
+    r"|(?P<girl>girl|sister))|(?P<brother>brother)|(?P<sister>sister)))(?! (?:says|said|thinks|told|tells|asks|asked"
+    r"|wants|gives|gave|feeds|fed)\b)(?=['’ ])",
+    re.I,
+)
+_MEANWHILE = re.compile(
+    r"\b(?:baby|bab(?:y|ies)['’]?s?|him|(?:he|she) (?:grabbed|took|stole|watched|wanted)|\w+ months)\b", re.I
+)
+"""Words between an older child and "she" after which it may be the baby: "his sister feeds the baby and she"."""
+_SPEAKS_ON = re.compile(r"\W*(?:(?:and|so|then|but) )?s?he\b", re.I)
+_THEN = re.compile(r"\b(?:(?P<he>he)|(?P<she>she))(?:['’]s|['’]ll|['’]d)?\b", re.I)
+
+
+def _older_ones(said: str) -> Mapping[str, str]:
+    """The words by which a sentence speaks on of an older child: "my eldest is six and she gets feta over hers"."""
+    older = _OLDER.search(said)
+    then = _THEN.search(said, older.end()) if older else None
+    if not older or not then or _MEANWHILE.search(said, older.end(), then.start()):
+        return {}
+    male, female = older["boy"] or older["brother"], older["girl"] or older["sister"]
+    if (male and then["she"]) or (female and then["he"]):
+        return {}
+    return dict.fromkeys(("he", "his", "himself") if then["he"] else ("she", "hers", "herself"), "other")
+
+
 def spoken_of(names: Mapping[str, str], before: str, said: str) -> Mapping[str, str]:
-    """The ``names``, and where the sentence ``before`` speaks of an older one by name and this one only of "her": these
-    words too."""
-    if not names or any(name in said for name in names):
-        return names
-    last = [names[name] for name in names if name in before]
-    return {**names, **dict.fromkeys(_PRONOUNS, "other")} if last and set(last) == {"other"} else names
+    """The ``names``, and where the sentence ``before`` speaks of an older one by name and this one only of "her", or
+    this one of an older child and then of "her": these words too."""
+    speaks_on = f"{before}{said}" if _SPEAKS_ON.match(said) else said
+    older = _older_ones(speaks_on)
+    last = [] if any(name in said for name in names) else [names[name] for name in names if name in before]
+    if last and set(last) == {"other"}:
+        older = dict.fromkeys(_PRONOUNS, "other")
+    return {**names, **older} if older else names

@@ -130,6 +130,7 @@ _MADE_SAFE = re.compile(
 )
 
 
+_ALLERGY_TO = re.compile(r"[ -](?:allerg|intoleran|sensitiv|free\b)", re.I)
 _FLESH = frozenset({"meat", "fine-meat", "fish"})
 _RAW_BEFORE = re.compile(r"\braw (?:\w+ )?$", re.I)
 _STAYS_RAW = re.compile(
@@ -139,6 +140,8 @@ _STAYS_RAW = re.compile(
 
 def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_shape: bool) -> frozenset[str]:
     """The kinds of the food whose danger the words show; ``by_shape``: only such as its shape or state makes one."""
+    if _ALLERGY_TO.match(said, hit.end):
+        return frozenset()  # "a kid with a peanut allergy" is handed none
     classes = _shown(kinds, said, hit)
     if by_shape:
         classes -= ANY_FORM | MILKS

@@ -9,8 +9,8 @@ _SOUNDS = re.compile("[aeiouyé]+")
 
 
 def third_person(verb: str) -> str:
-    """ "chop" -> "chops", "mash" -> "mashes", "dry" -> "dries"."""
-    if verb.endswith(("s", "x", "z", "ch", "sh")):
+    """ "chop" -> "chops", "mash" -> "mashes", "go" -> "goes", "dry" -> "dries"."""
+    if verb.endswith(("s", "x", "z", "ch", "sh", "go", "do")):
         return verb + "es"
     return verb[:-1] + "ies" if _ends_in_y(verb) else verb + "s"
 

@@ -46,8 +46,8 @@ _TO_ALL = re.compile(
 )
 _TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _LEFT_OPEN = re.compile(
-    r"\b(?:if|unless|whether|which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|ensure|"
-    r"assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
+    r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
+    r"ensure|assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
 _THIS = re.compile(r"\b(?:this|these|those|our) $")
 _ITS = frozenset({"its", "theyre"})  # "it's" as it is typed

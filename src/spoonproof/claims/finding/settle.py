@@ -15,10 +15,13 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "quantity": frozenset(),
         "comparative": frozenset({"more-than", "times-the"}),
         "process": frozenset({"process-changes", "when-cooked", "lost-in-water"}),
-        "allergen": frozenset({"contains-gluten"}),
+        "allergen": frozenset(),
     },
     "comparative": {
         "process": frozenset({"two-processes", "better-so", "when-cooked"}),
+    },
+    "general-benefit": {
+        "comparative": frozenset({"better-for"}),
     },
     "function": {
         "disease": frozenset(),
@@ -42,7 +45,7 @@ def says_again(match: Match, other: Match) -> bool:
         return True  # "helps the *body* to *absorb* the calcium" helps neither by itself
     if match.object is None or other.object is None:
         overlap = match.start < other.end and other.start < match.end
-        return overlap and match.rule.kind == other.rule.kind
+        return overlap and (match.rule.kind == other.rule.kind or _said_by(match, other))
     if not same_object(match, other):
         return False
     # A loose rule says nothing new about an object that a surer rule has taken, whatever its kind.

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from spoonproof.claims.entries import Allowance
 from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.refused import not_given
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Advice, Claim, JudgedClaim, MarketAnswer
@@ -89,6 +90,8 @@ def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence
     source instead.
     """
     if claim.polarity != "asserts" or verdict.truth not in ("unproven", "unlisted", "overstated"):
+        return False
+    if not_given(claim, lists):
         return False
     words = plain(claim.quote)
     strong = has_any(words, lists.get("medicine", ()))

@@ -220,7 +220,9 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     carried = any(step.startswith("carried from before") for step in claim.steps)
     left_out = claim.level in ("none", "free") and (_left_out(claim, register) or _in_here(claim))
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
-    without = left_out or ((carried or titled) and claim.level in ("none", "free"))
+    # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
+    a_class = bool(claim.foods) and not foods
+    without = left_out or ((carried or titled or a_class) and claim.level in ("none", "free"))
     if left_out and not has_dish:
         return NoProbe()
     # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.
@@ -240,8 +242,10 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     if held_against and not has_dish:
         return NoProbe()
     begun = carried and claim.kind in _OF_WHAT_IS_EATEN and _begins_anew(claim)
+    # "More iron than beef", and no more: the dish is what is held against beef.
+    alone = claim.kind == "comparative" and foods == [than]
     if has_dish and (
-        without or spoonful or bare or holds or held_against or begun or _names_dish(claim, numbers, context)
+        without or spoonful or bare or holds or held_against or begun or alone or _names_dish(claim, numbers, context)
     ):
         return DishProbe(numbers, register, context, than)
     if foods and not claim.of_dish:
@@ -319,8 +323,8 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
     if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
         return False  # "dry moong has 24 g": the food as bought, and not the khichdi it is in
     # "Lentils" are the red lentils in "Lentil patties", and not the patties.
-    here = [set(food.split("-")) for food in numbers.dish_foods()]
-    in_it = any(set(food.split("-")) <= parts for food in claim.foods for parts in here)
+    here = [{singular(part) for part in food.split("-")} for food in numbers.dish_foods()]
+    in_it = any({singular(part) for part in food.split("-")} <= parts for food in claim.foods for parts in here)
     return bool(_THIS & set(words[:lead])) or not in_it
 
 

@@ -18,7 +18,9 @@ from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
 
-_LESS = ("less", "fewer", "lower")
+_LESS = ("less", "fewer", "lower", "half the", "half as much")
+_HALF = ("half the", "half as much")
+_HALVED = 2.0
 _TWICE = ("twice", "double")
 _MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".split(), "as much", "as many")
 _REACH = 6
@@ -54,7 +56,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
     less = claim.level in ("less", "reduced", "low") or has_any(key.near, _LESS)
     first, second = (two, one) if less else (one, two)
     said = claim.number.value if claim.number is not None and claim.number.unit == "x" else 1.0
-    times = 1.0 if less else max(said, _times(key.near))
+    times = _HALVED if has_any(key.near, _HALF) else 1.0 if less else max(said, _times(key.near))
     if first.low >= second.high * times and first.low > second.high:
         truth: Truth = "true"
     elif first.high < second.low * times or first.high <= second.low:
@@ -101,10 +103,10 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
 
 
 _TIMES_THAT_OF = re.compile(
-    r" (?:twice|double|(?:two|three|four|five|six|seven|eight|nine|ten|\d+) times) (?:the|as much) "
+    r" (?:(?:twice|double|half|(?:two|three|four|five|six|seven|eight|nine|ten|\d+) times) the|as much) "
     r"(?:(?:amount|quantity) of )?(?!rest |other )(?:[a-z0-9]+ ){1,3}?(?:of|as) (.+)"
 )
-"""What it is held against where no "than" stands: "twice the vitamin C of an orange"."""
+"""What it is held against where no "than" stands: "twice the vitamin C of an orange", "as much iron as a steak"."""
 
 
 def _first_known(words: list[str], numbers: Numbers, context: Context, least: int = 1) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from spoonproof.claims.conditions import Absent, Group
 from spoonproof.claims.judging.context import Context
@@ -96,7 +96,9 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     if any(probe.contains(allergen) != "no" for allergen in named) or "gluten" in named:
         why = "Whether all of it is left out is not known here."
         return Verdict("unproven", why, None, refs, wording, harm=3, steps=looked)
-    return Verdict("true", "It holds for what goes in.", None, refs, wording, steps=looked)
+    verdict = Verdict("true", "It holds for what goes in.", None, refs, wording, steps=looked)
+    _but_for_the_family(claim, verdict, probe, named)
+    return verdict
 
 
 def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:
@@ -143,15 +145,25 @@ def counted_among(claim: Claim, context: Context, register: Register) -> Verdict
     return None
 
 
-def _for_the_family(claim: Claim, verdict: Verdict, probe: AnyProbe) -> str:
-    """What its words say is not in the dish, and goes into the family's bowl ("no added salt anywhere in the pot"); ""
-    where nothing does, or where they speak of the baby's portion."""
-    condition = verdict.entry.condition if verdict.entry is not None else None
+def _but_for_the_family(claim: Claim, verdict: Verdict, probe: AnyProbe, absent: Iterable[str]) -> None:
+    """Ask for "in the baby's portion" where what is said to be ``absent`` goes into the family's bowl ("no added salt
+    anywhere in the pot"), unless the words speak of her portion."""
     if not isinstance(probe, DishProbe) or claim.level not in _ABSENT or has_any(plain(around(claim)), _HER_SHARE):
-        return ""
-    parts = condition.parts if isinstance(condition, Group) else (condition,)
-    absent = (what for part in parts if isinstance(part, Absent) for what in part.what)
-    return next((food.replace("-", " ") for what in absent for food in probe.brought_to_the_family(what)), "")
+        return
+    brought = ((what,) if probe.of_family(what) else probe.brought_to_the_family(what) for what in absent)
+    food = next((food.replace("-", " ") for foods in brought for food in foods), "")
+    if food:
+        verdict.add = f"that it is so of the baby's portion: the family's has {food}"
+        verdict.wording = f"{claim.quote.strip().rstrip('.,;')} in the baby's portion"
+        verdict.steps.append(f"the family's bowl has {food}")
+
+
+def _said_absent(verdict: Verdict) -> Iterator[str]:
+    """What the condition of the entry behind a verdict wants to be absent."""
+    condition = verdict.entry.condition if verdict.entry is not None else None
+    for part in condition.parts if isinstance(condition, Group) else (condition,):
+        if isinstance(part, Absent):
+            yield from part.what
 
 
 _HER_SHARE = (
@@ -204,16 +216,13 @@ def all_absent(claim: Claim, verdict: Verdict, probe: AnyProbe, register: Regist
     computed = verdict.entry is not None and verdict.entry.truth == "computed"
     if verdict.truth != "true" or not computed or claim.polarity not in ("asserts", "hedges"):
         return
-    if salted := _for_the_family(claim, verdict, probe):
-        verdict.add = f"that it is so of the baby's portion: the family's has {salted}"
-        verdict.wording = f"{claim.quote.strip().rstrip('.,;')} in the baby's portion"
-        verdict.steps.append(f"the family's bowl has {salted}")
+    named = named_absent(claim, register)
+    _but_for_the_family(claim, verdict, probe, (*_said_absent(verdict), *named))
     if food := _goes_in(claim, probe, register):
         verdict.truth, verdict.why = "false", f"It goes in: {food.replace('-', ' ')}."
         verdict.wording, verdict.harm = None, 3
         verdict.steps.append(_IN_IT.format(food))
         return
-    named = named_absent(claim, register)
     if verdict.wording is not None and len(named) > 1:
         verdict.wording = _without(named, claim)
     for allergen in named:

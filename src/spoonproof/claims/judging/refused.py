@@ -4,6 +4,7 @@ it names."""
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.register import Register
@@ -36,6 +37,22 @@ def wished_and_refused(claim: Claim) -> bool:
         or any(f" {word} to " in quote for word in ("wanted", "wants", "tried", "swore"))
     )
     return bool(wished) and _REFUSED.search(after) is not None
+
+
+def not_given(claim: Claim, lists: Mapping[str, Sequence[str]]) -> bool:
+    """Whether its own words forbid giving what it names: "with constipation never give castor oil"."""
+    words = plain(claim.quote)
+    tokens = words.split()
+    giving = frozenset(lists.get("giving", ()))
+    for at, token in enumerate(tokens):
+        if token in lists.get("negations", ()) and giving & {*tokens[at + 1 : at + 1 + _NEAR]}:
+            behind = f" {' '.join(tokens[at + 1 :])} "
+            return any(f" {name} " in behind for name in (plain(one).strip() for one in claim.subjects))
+    return False
+
+
+_NEAR = 3
+"""Words behind a "never" among which it forbids giving."""
 
 
 def done_without(claim: Claim, register: Register) -> bool:
