@@ -52,6 +52,8 @@ _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$"
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
 _BABY = ("child", "they", "babys")
+_DENY = ("denies", "wary")
+"""A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
 _NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
@@ -89,7 +91,7 @@ def stance(
     home = next(clause for clause in parts if which in clause.named)
     eaters = _eaters(said, home, places[which])
     reason = _REASON.match(said, home.start) is not None
-    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of("denies")):
+    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
@@ -100,7 +102,7 @@ def stance(
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
         if clause is home or not (speaks or alike & {*clause.about}):
             continue
-        if clause.has("bad") or any(_governs(mark, clause, "gives", "eats") for mark in clause.of("denies")):
+        if clause.has("bad") or any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY)):
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
