@@ -128,8 +128,7 @@ def test_it_claims_nothing(text: str) -> None:
         ("Cashew cream is off the menu for anyone with a nut allergy.", "allergen"),
         ("One toddler in thirty has a milk allergy.", "allergen"),
         ("I keep the sesame out of these crackers.", "allergen"),
-        ("Having an aunt with a fish allergy doesn't mean that a baby gets it.", "allergen"),
-        ("Bring the allergens in, all of them before the first birthday.", "allergen"),
+        ("Get the allergens in, the whole lot, before the first birthday.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

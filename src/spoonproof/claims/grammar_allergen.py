@@ -285,7 +285,7 @@ ALLERGEN = (
         "T(<adding>) _1 O(<allergen-word>) <in> (?=[.,:?]|$)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
-        "O(<allergen-thing>) ~10 T(<bound>) _1 @AGE",
+        "O(<allergen-thing>) ~10 T((?:<bound> _1)? @AGE)",
         "<allergy> ~3 T(<BENEFIT>) _3 O(<allergy|allergy-weak|food-allergy>)",
         "T(<introduce>) _3 S(<allergen-food>) ~4 <bound> _3 O(@AGE|<number>)",
         "S(<allergen-food>) _3 T(<is-introduced>) _2 <bound|at|as> _2 O((?:@AGE|<solids>))",
