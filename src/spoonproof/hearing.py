@@ -175,12 +175,14 @@ def _dangers(
                 yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
         parted = _by_breath(whole, breaths, lines, mark=";")
         for one in contradictions([parted], tables):
-            yield _as_told(whole, parted.text, one, (one.start, one.end))
+            start = max(parted.text.rfind(mark, 0, one.start) for mark in ".!?;\n") + 1
+            if not set_aside(parted.text, start, (one.start, one.end), tables):
+                yield _as_told(whole, parted.text, one, (one.start, one.end))
         named = with_bottle(parted.text, tables)
         for one in contradictions([replace(parted, text=named.text)], tables) if named else ():
-            place = named.place(one.start, one.end) if named and one.row in ROWS else None
-            if place is not None:
-                yield _as_told(whole, parted.text, one, place)
+            there = named.place(one.start, one.end) if named and one.row in ROWS else None
+            if there is not None:
+                yield _as_told(whole, parted.text, one, there)
 
 
 def _as_told(whole: Passage, text: str, one: Contradiction, place: tuple[int, int]) -> JudgedClaim:

@@ -36,7 +36,7 @@ _OPENS = "|".join(sorted((OPENERS | IN_TIME) - {"as"}))
 _BORDER = re.compile(
     rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
     r"|,? \b(?:(?<!nothing )(?<!anything )(?<!no one )but"
-    rf"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|which|who|{_OPENS})\b"
+    rf"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|otherwise|which|who|{_OPENS})\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
     r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
     r"|got|works)\b)",
