@@ -51,7 +51,13 @@ _ANEW = re.compile(
 )
 _COUNTED = re.compile(r" (?=number (?:one|two|three|four|five|six|seven|eight|nine|ten) )", re.IGNORECASE)
 _AT_LEAST = re.compile(r" (?=(?:he|she|they|i|we|you|my|there) )", re.IGNORECASE)
-"""Where a stretch is parted that has nothing better."""
+_DO_THIS = re.compile(
+    r"(?<! to)(?<! i)(?<! we)(?<! you)(?<! and)(?<! can)(?<! will) (?=(?:meanwhile|(?:add|bake|blend|boil|chop|cook"
+    r"|cut|dip|dollop|drain|drizzle|fold|fry|get|give|grate|heat|let|mash|mix|peel|pop|pour|put|roast|scatter|serve"
+    r"|slice|spoon|spread|sprinkle|steam|stir|take|tip|toast|whisk) (?:the|that|this|an?|some|it|them|your|his|hers?|in|up|over)) )",
+    re.IGNORECASE,
+)
+"""Where a stretch is parted that has nothing better; a recipe read out has but its steps."""
 
 
 def hear(
@@ -197,7 +203,7 @@ def _by_breath(passage: Passage, breaths: Sequence[Sentence], lines: Sequence[in
     starts = list(lines)
     starts += [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
     starts += [match.end() for match in _COUNTED.finditer(passage.text)]
-    for where in (_ANEW, _AT_LEAST):
+    for where in (_ANEW, _AT_LEAST, _DO_THIS):
         for start, end in pairwise(sorted({0, *starts, len(passage.text)})):
             if end - start > _SENTENCE:
                 starts += _parted(passage.text, start, end, where)
