@@ -61,7 +61,7 @@ ALLERGEN = (
         "left-out",
         "T(<keep> _1) O(<allergen-food>) <out-alone> ~8 <audience-baby|audience-adult> ~4 <child-can|enjoy>",
         "S(<food>) ~8 T(<keep> _1) O(<allergen-word>) <out-alone>",
-        "T(<keep|keep-n> _1) O(<allergen-word|allergen-food>) <out-of-it> _1 <pronoun|FOOD>",
+        "T(<keep|keep-n> _1) O(<allergen-word|allergen-food>) <out-of-it> _2 <pronoun|FOOD>",
         "T(<keep|keep-n> _1) O(<allergen-word|allergen-food>) <out-of-it> (?=[.,]|$)",
         level="free",
         says="left out so that all may eat",
@@ -281,7 +281,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "introduce-allergen",
-        "T(<introduce|give|give-weak>) _4 O(<allergen-thing|common-allergen>)",
+        "T(<introduce|give|give-weak|offer>) _4 O(<allergen-thing|common-allergen>)",
         "T(<adding>) _1 O(<allergen-word>) <in> (?=[.,:?]|$)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "T(<when-ask>) _2 O(<allergy>)",
