@@ -143,7 +143,7 @@ def counted_among(claim: Claim, context: Context, register: Register) -> Verdict
 def _but_for_the_family(claim: Claim, verdict: Verdict, probe: AnyProbe, absent: Iterable[str]) -> None:
     """Ask for "in the baby's portion" where what is said to be ``absent`` goes into the family's bowl ("no added salt
     anywhere in the pot"), unless the words speak of her portion."""
-    if not isinstance(probe, DishProbe) or claim.level not in _ABSENT or has_any(plain(around(claim)), _HER_SHARE):
+    if not isinstance(probe, DishProbe) or claim.level not in _ABSENT or _HER_SHARE.search(plain(around(claim))):
         return
     brought = ((what,) if probe.of_family(what) else probe.brought_to_the_family(what) for what in absent)
     food = next((food.replace("-", " ") for foods in brought for food in foods), "")
@@ -161,17 +161,7 @@ def _said_absent(verdict: Verdict) -> Iterator[str]:
             yield from part.what
 
 
-_HER_SHARE = (
-    "baby*",
-    "little one*",
-    "her portion",
-    "his portion",
-    "their portion",
-    "her bowl",
-    "his bowl",
-    "for her",
-    "for him",
-)
+_HER_SHARE = re.compile(r" (?:baby(?:'s)?|little ones?|(?:her|his|their) (?:portion|bowl)|for (?:her|him)) ")
 _IN_IT = "truth: {} is said to be left out, and goes in"
 _COUNTED = re.compile(
     r" (?P<no>(?:is|are|was|were)(?: not|n't| never)(?: even| actually| in fact)?|not|none|never )?"

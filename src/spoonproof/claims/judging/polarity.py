@@ -186,7 +186,7 @@ def frames(claim: Claim, register: Register) -> int:
     known = register.frames.get(asked)
     if known is None:
         leads, _ = _leads(claim, register)
-        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim))
+        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim, register))
         known = register.frames.keep(asked, leads + back)
     return known
 

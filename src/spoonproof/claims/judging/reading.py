@@ -39,17 +39,7 @@ _ONLY_LATER = re.compile(
     r" only (?:[a-z]+ ){0,3}"
     r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
 )
-_SINCE = (
-    "after the first",
-    "after their first",
-    "after her first",
-    "after his first",
-    "after your baby's first",
-    "once they turn",
-    "after they turn",
-    "past the first birthday",
-    "past their first birthday",
-)
+_SINCE = re.compile(r" (?:after|past) (?:the|their|her|his|your baby's) first | (?:once|after) they turn ")
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
 
 
@@ -118,7 +108,7 @@ _TODDLER_MONTHS = 12
 def _since(words: str) -> bool:
     """Whether it begins at the age it names, whatever is said of the time before: "after the first birthday it is okay,
     before it never"; what waits until then is said of the time before."""
-    return has_any(words, _SINCE) and not has_any(words, ("until", "till", "wait*", "before"))
+    return _SINCE.search(words) is not None and not has_any(words, ("until", "till", "wait*", "before"))
 
 
 def only_later(words: str) -> bool:

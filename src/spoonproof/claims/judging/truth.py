@@ -83,16 +83,7 @@ def truth_of(
 
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
 _BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
-_ONLY = (
-    "the only",
-    "only source",
-    "only food",
-    "only foods",
-    "no other food",
-    "no other foods",
-    "nothing else has",
-    "nothing else brings",
-)
+_ONLY = re.compile(r" (?:the only|only (?:source|foods?)|no other foods?|nothing else (?:has|brings)) ")
 
 
 def _only_one(claim: Claim, verdict: Verdict) -> None:
@@ -108,7 +99,7 @@ def _only_one(claim: Claim, verdict: Verdict) -> None:
         verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
         verdict.steps.append("it is held above all others: not kept")
         return
-    if not has_any(plain(claim.quote), _ONLY):
+    if not _ONLY.search(plain(claim.quote)):
         return
     if claim.polarity in ("denies", "refutes"):
         if verdict.truth in ("unproven", "false"):
