@@ -14,8 +14,9 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
-from spoonproof.feeding.contradictions import contradictions
+from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.feeding.disowned import set_aside
+from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -29,6 +30,12 @@ _HARM = {level: harm for harm, level in _LEVELS.items()}
 _MARKETS = ("EU", "GB", "US")
 _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
+
+
+_LION = re.compile(
+    r"\b(?:british lion|lion[- ](?:stamp|mark)\w*|(?:stamped|marked) with (?:the|a) (?:\w+ )?lion|lion on)\b", re.I
+)
+"""Who names the stamp speaks of eggs as they are advised on where it is used."""
 
 
 # What a breath begins with; one that begins otherwise ("bone with a little meat on it") speaks on of the last.
@@ -159,7 +166,8 @@ def _dangers(
     for whole in passages:
         lines = lines_apart(whole, knowledge.lexicon.breaths)
         breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
-        for told in advised([_by_breath(whole, breaths, lines)], months, tables, policies, _MARKETS, by_shape=by_shape):
+        held = {**policies, "eggs": "GB"} if _LION.search(whole.text) else policies
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, held, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
@@ -167,8 +175,19 @@ def _dangers(
                 yield _as_judged(whole, quote, told.id, told.level, told.why, told.sources, (name,))
         parted = _by_breath(whole, breaths, lines, mark=";")
         for one in contradictions([parted], tables):
-            quote = sentence_around(parted.text, (one.start, one.end))
-            yield _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
+            start = max(parted.text.rfind(mark, 0, one.start) for mark in ".!?;\n") + 1
+            if not set_aside(parted.text, start, (one.start, one.end), tables):
+                yield _as_told(whole, parted.text, one, (one.start, one.end))
+        named = with_bottle(parted.text, tables)
+        for one in contradictions([replace(parted, text=named.text)], tables) if named else ():
+            there = named.place(one.start, one.end) if named and one.row in ROWS else None
+            if there is not None:
+                yield _as_told(whole, parted.text, one, there)
+
+
+def _as_told(whole: Passage, text: str, one: Contradiction, place: tuple[int, int]) -> JudgedClaim:
+    quote = sentence_around(text, place)
+    return _as_judged(whole, quote, one.caution or one.row, one.level, f"{one.why} {one.remedy}", (one.source,))
 
 
 def _by_breath(passage: Passage, breaths: Sequence[Sentence], lines: Sequence[int], mark: str = "\n") -> Passage:

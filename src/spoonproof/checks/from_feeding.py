@@ -60,10 +60,15 @@ def salt_in_portion(dish: Dish, food: str) -> tuple[float, float] | None:
 
 
 def told_as_salty(dish: Dish) -> frozenset[int]:
-    """The lines that are told of as salt or salty, or are in no bowl of the baby's."""
+    """The lines that are told of as salt or salty, are in no bowl of the baby's, or are cooked where the table knows
+    the food dried alone: its salt went into the water."""
     salty = {hazard.line for hazard in dish.hazards if hazard.line is not None and hazard.classes & _SALTY}
     family = {i for i in range(len(dish.recipe.foods)) if not in_baby_bowl(i, dish.recipe, dish.treatments)}
-    return frozenset(salty | family)
+    foods = dish.knowledge.foods
+    records = [foods.get(line.food) if line.food else None for line in dish.recipe.foods]
+    lines = zip(dish.recipe.foods, records, strict=True)
+    dried = {i for i, (line, food) in enumerate(lines) if line.state == "cooked" and food and food.state == "dried"}
+    return frozenset(salty | family | dried)
 
 
 def of_texture(dish: Dish, issue: Issue) -> Iterator[Fault]:

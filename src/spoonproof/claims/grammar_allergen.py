@@ -88,7 +88,6 @@ ALLERGEN = (
     ),
     *_allergen(
         "wait-between-foods",
-        "T(<wait|give|give-weak|introduce|avoid|keep> ~3 <number> ~3 <watch>) ~4 O(<new-food>)",
         "T(<days-between>) _1 O(<new-food|generic-food|allergen-thing>)",
         effect="allergen-introduction",
         veto=_ADVICE,
@@ -239,7 +238,6 @@ ALLERGEN = (
     *_allergen(
         "reaction-signs",
         "S(<food|additive>) . ~11 O((?!<DISEASE>) <reaction-sign>)",
-        "O((?!<DISEASE>) <reaction-sign>) ~12 S(<allergen-word|allergen-food>)",
         effect="allergic-reaction",
         veto="is-gone BENEFIT",
         loose=True,

@@ -83,7 +83,6 @@ GENERAL_BENEFIT = (
     ),
     *_benefit(
         "makes-a-healthy-snack",
-        "S(<FOOD>) _2 <make> _2 T(<healthy>) _1 <generic-food>",
         "^ _1 S(<pronoun>) _1 <make> _3 T(<healthy>) _1 <generic-food|snack>",
         "S(<FOOD>) ~14 <enjoy|make> _3 T(<healthy|loose>) <generic-food>",
         says="a food is healthy",
@@ -97,7 +96,6 @@ GENERAL_BENEFIT = (
     *_benefit(
         "best-of-all",
         "S(<food>) ~3 <copula> _1 T(<best-drink>)",
-        "T(<best-drink>) _4 <copula> _1 S(<food>)",
         says="best of all drinks",
     ),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
@@ -111,7 +109,6 @@ GENERAL_BENEFIT = (
         "S(<ANY|eating>) ~9 <make|keep|BENEFIT> _2 <audience-baby|audience-adult|number> _2 T(<healthy>)",
         says="makes it healthy",
     ),
-    *_benefit("this-loose-food", "<pronoun> _2 T(<loose>) _1 <generic-food>", named=True, says="this nourishing food"),
     *_benefit("its-benefits", "<owned> _2 T(<health|health-weak>)", named=True, says="its benefits"),
     *_benefit("as-medicine", "S(<THING>) ~9 <copula|give-weak|as> ~4 T(<medicinal>)", says="a food as a medicine"),
     *_benefit(

@@ -78,7 +78,6 @@ NUTRIENT_CONTENT = (
         level="contains",
         says="a nutrient brought into a diet",
     ),
-    *_content("found-in", "O(<nutrient>) ~4 T(<found-in>)", level="contains", says="where it is found"),
     *_content(
         "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
     ),
@@ -115,11 +114,6 @@ NUTRIENT_CONTENT = (
         level="contains",
         veto=_KITCHEN,
         says="what its content does",
-    ),
-    *_content(
-        "content-is-low",
-        "O(<NUT>) _1 <content> _3 <copula> _3 T(<prefix-low|prefix-high>)",
-        says="how high its content is",
     ),
     *_content(
         "content-is-low",
@@ -289,9 +283,6 @@ COMPARATIVE = (
         "<there> _1 <negation|free> _1 O(<healthier>)",
         says="a superlative of health",
     ),
-    *_benefit(
-        "healthiest", "<copula> _1 O(<healthier>) <than> <audience-adult|pronoun>", says="healthier than thought"
-    ),
     *_compares(
         "as-sweet-as",
         "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
@@ -333,11 +324,6 @@ COMPARATIVE = (
         says="how much of it one holds beside another",
     ),
     *_compares(
-        "compared-with",
-        "T(<compared>) _3 <FOOD> , ~6 S(<FOOD>) ~6 O(<NUT|EFFECT|digest|absorb>)",
-        says="two things set against each other",
-    ),
-    *_compares(
         "better-than-milk",
         "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
         veto=_COOKING,
@@ -353,7 +339,6 @@ COMPARATIVE = (
         "better-for",
         "S(<ANY>) ~4 T(<as>) _1 O(<healthy|goodfor>) _3 <as> _1 <FOOD|process|process-weak>",
         "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) ~3 <audience-baby|age> ~4 T(<than>)",
-        "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) T(<than>) ~6 <audience-baby|age>",
         says="better for someone than",
     ),
     *_compares(

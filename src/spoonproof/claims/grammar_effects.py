@@ -84,7 +84,6 @@ FUNCTION = (
     *_function(
         "helps-a-nutrient",
         "S(<ANY>) ~6 T(<BENEFIT>) _4 O(<nutrient>) (?!<intake>)",
-        "S(<nutrient>) _1 T(<keep-n>) _1 O(<nutrient>)",
         effect="absorption",
         loose=True,
         says="helps a nutrient",
@@ -267,7 +266,6 @@ DISEASE = (
         "given-when-ill",
         "<when-ill> _6 O(<DISEASE>) ~10 T(<give|give-weak|have|benefit|goodfor>) ~6 S(<FOOD>)",
         "T(<give|give-weak|have|goodfor>) ~6 S(<FOOD>) ~10 <when-ill> _4 O(<DISEASE>)",
-        "S(<generic-food|pronoun|FOOD>) ~10 <for> _3 <when-ill> _3 O(<DISEASE>)",
         veto="nonfood story",
         says="a food for those who are ill",
     ),
@@ -277,13 +275,6 @@ DISEASE = (
         veto=f"{_OTHERS} hygiene",
         named=True,
         says="help against illness",
-    ),
-    *_disease(
-        "keeps-from",
-        "T(<keep> _2 <from>) _1 <got|have|adding>? _1 O(<DISEASE>)",
-        veto=_OTHERS,
-        named=True,
-        says="keeps an illness away",
     ),
     *_disease(
         "lingers",

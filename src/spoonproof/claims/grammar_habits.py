@@ -124,7 +124,6 @@ HABITS = (
     ),
     *_allergen(
         "given-instead",
-        "O(<food-allergy>) ,? ~6 T(<give|fed|offer|child-can>) _2 S(<food|dish|pronoun>)",
         "O(<allergy|allergy-weak> _1 <allergen-food|food>) ,? ~6 T(<give|fed|offer|child-can>) _2 S(<food|dish>)",
         level="free",
         needs="swap when-ill child-can",

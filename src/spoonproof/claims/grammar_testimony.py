@@ -21,17 +21,13 @@ _EATEN = "<food|dish|generic-food|pronoun>"
 TESTIMONY = (
     *_disease(
         "never-ill-since",
-        f"T({_NONE} _4) O({_ILL}) ~6 S(<on-this>)",
         f"T({_NONE} _4) O({_ILL}) ~6 {_AFTER}",
-        f"{_AFTER} ~8 T({_NONE} _4) O({_ILL})",
         f"T({_NONE} _3) O({_ILL}) ~5 <fed|eating> _1 S(<food|dish>)",
-        f"O({_ILL}) _2 T({_NONE} _2 <bothers>) ~6 {_AFTER}",
         veto=_KITCHEN,
         says="not ill since",
     ),
     *_disease(
         "never-ill-on-it",
-        f"T({_NONE} _4) O({_ILL}) ~2 <lasting> ~6 S({_EATEN})",
         f"T({_NONE} _4) O({_ILL}) ~12 <credit|because> ~3 S({_EATEN})",
         f"<fed|story> _2 S({_EATEN}) ~10 T({_NONE} _4) O({_ILL})",
         needs="fed on-it eating credit because story",

@@ -53,7 +53,6 @@ WEANING = (
     *_safety(
         "start-at-age",
         "O(@AGE) _1 <copula> _2 T(<right-age>)",
-        "T(<right-age>) ~5 <copula> ~3 O(@AGE)",
         effect="age",
         veto=_NO_ADVICE,
         says="an age to start from",
@@ -117,9 +116,7 @@ WEANING = (
     *_safety(
         "milk-until",
         "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(<bound> <number>)",
-        "S(<milk-feed>) ~3 <for|at> _2 O(@AGE) _2 T(<main-food>)",
         "O(@AGE) ~6 T(<main-food>)",
-        "^ _1 <bound|for>? _2 O(@AGE) ,? _1 <audience-baby> _3 <enjoy|include|give|fed> _1 T(<baby-milk>)",
         "T(<main-food>) ~6 O(@AGE)",
         effect="age",
         veto=_NO_ADVICE,
@@ -226,7 +223,6 @@ WEANING = (
     *_safety(
         "given-to-babies",
         f"S({_NAMED}) _4 T(<given-to>) _2 O(<audience-baby>)",
-        "S(<pronoun>) T(<given-to>) _2 O(<audience-baby>)",
         effect="age",
         veto=_NO_ADVICE,
         loose=True,

@@ -42,19 +42,20 @@ def day_problem(plans: Sequence[Plan], kitchen: Appliances, day: Day, twins: boo
 def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
     tasks: list[DayTask] = []
     ids: dict[int, str] = {}
+    hot: set[str] = set()  # tasks that leave hot food behind: what is stirred into a hot pan lets it wait no longer
     for task in _in_one_go(plan):
         name = f"{plan.slug}/{task.index:02d}"
         after = tuple(ids[i] for i in task.after if i in ids)
         minutes = max(1, -int(-task.minutes // 1))
         filmed = task.step is not None and not task.unattended
         made = _task(plan, name, task, minutes, after, filmed)
-        hot = {one.id for one in tasks if one.id in after and not one.id.endswith("t") and _heats(one)}
-        made = replace(made, soon=tuple(one for one in after if one in hot))
+        heated = {one.id for one in tasks if _heats(one)}
+        made = replace(made, soon=tuple(one for one in after if one in hot and (_heats(made) or one in heated)))
+        if _heats(made) or (task.lane and hot.intersection(after)):
+            hot.add(name)
         if twins and task.heat and task.unattended and minutes >= TWIN_FROM:
             twin = f"{name}t"
-            before = tuple(a for a in after)
             tasks.append(replace(made, id=twin, label=f"Twin, made ahead: {task.label}", filmed=False))
-            made = replace(made, after=before)
             tasks.append(made)
             ids[task.index] = twin  # what comes next is filmed with the twin
             continue

@@ -212,10 +212,10 @@ class Kitchen:
         """Whether foods not in any pot yet get one of their own."""
         if self._apart(step, action):
             return True
-        if action.more or verb.role in ("season", "serve", "cool", "chill", "split"):
+        if action.more or verb.role in ("join", "season", "serve", "cool", "chill", "split"):
             return False
-        if verb.role == "join":
-            return False
+        if verb.id == "sweat" and any(self.stories[i].fat for i in self.at_hand):
+            return False  # "brown the chicken in the oil. Soften the leek": in the fat that is there
         if verb.role == "blend" and self._with(action):
             return False
         solids_new = any(self.stories[i].solid for i in new)

@@ -50,15 +50,20 @@ def schedule(drafts: Sequence[Draft], kitchen: house.Kitchen) -> list[Task]:
     free = _Free(kitchen)
     last_of: dict[int, int] = {}
     warming: dict[str, int] = {}
+    readied: set[int] = set()  # "line a tin": done to no food, and done before the food that the recipe names next
     tasks: list[Task] = []
     for index, draft in enumerate(drafts):
         after = sorted({last_of[line] for line in (*draft.lines, *draft.behind) if line in last_of})
         if draft.warms:
             warming.update(dict.fromkeys(_WARMS.get(draft.lane, (draft.lane,)), index))
-        elif draft.lane in warming and draft.lines:
-            after = sorted({*after, warming.pop(draft.lane)})
         elif not draft.lines and tasks and draft.step is not None:
             after = [index - 1]
+            readied.add(index)
+        elif draft.step is not None:
+            if draft.lane in warming:
+                readied.add(warming.pop(draft.lane))
+            after = sorted({*after, *readied})
+            readied.clear()
         ready = max((tasks[i].end for i in after), default=0.0)
         held = draft.minutes if draft.hands >= AWAY_FROM_HANDS else min(draft.minutes, 1.0 if draft.hands else 0.0)
         start = free.earliest(ready, draft.lane, draft.minutes, held)

@@ -16,7 +16,7 @@ from spoonproof.feeding.clauses import names_child
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
-from spoonproof.feeding.people import people, spoken_of
+from spoonproof.feeding.people import eats_it, no_baby, people, spoken_of
 from spoonproof.feeding.recipients import GIVE, hers_first, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.shown import endangering, facts_told
@@ -76,13 +76,14 @@ def advised(
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
-        named_people = people(passage.text)
+        named_people, others = people(passage.text), no_baby(passage.text)
         film = passage.kind == "speech" and not by_shape
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for at, (start, end) in enumerate(places):
             said = passage.text[start:end]
-            names = spoken_of(named_people, passage.text[places[max(0, at - 1)][0] : start], said)
+            last = passage.text[places[max(0, at - 1)][0] : start]
+            names = {**spoken_of(named_people, last, said), **eats_it(others, said)}
             asked = _Asked(rows, months, tables, passage.kind, by_shape, names)
             around = (
                 passage.text[places[max(0, at - 1)][0] : start],

@@ -34,7 +34,7 @@ _BEGINS = (
 _BORDER = re.compile(
     rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
     r"|,? \b(?:(?<!nothing )(?<!anything )(?<!no one )but"
-    r"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|while"
+    r"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|otherwise|while"
     r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
     r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
@@ -174,7 +174,7 @@ def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
         yield Hit(match.start(), match.end(), "undenies")
 
 
-_UNDONE = {"denies": "undenies", "bad": "unbad", "other": "babys", "safe": "undenies"}
+_UNDONE = {"denies": "undenies", "wary": "undenies", "bad": "unbad", "other": "babys", "safe": "undenies"}
 """What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
 
 

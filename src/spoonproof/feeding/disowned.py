@@ -19,13 +19,20 @@ _FIRMLY = re.compile(
 )
 """What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
 _CAME_TO_HARM = re.compile(
-    r"\b(?<!if )(?<!\bever )(?<!\bnever )(?:choked|stopped breathing|(?:went|turned) blue|(?:had|was|were) (?:to be )?"
+    r"\b(?:was|were) (?:in (?:hospital|intensive care)|blue)\b"
+    r"|\b(?<!if )(?<!\bever )(?<!\bnever )(?:choked|stopped breathing|(?:went|turned) blue|(?:had|was|were) (?:to be )?"
     r"(?:rushed|resuscitated)|(?:ended up|landed|spent \w+ \w+) in (?:hospital|a&e|a and e|casualty|intensive care|er)"
     r"|nearly (?:died|lost (?:her|him|them))|got (?:botulism|food poisoning|salmonella))\b",
     re.I,
 )
 """What came of it is the warning, whoever tells it: "she gave him a whole grape and they ended up in hospital"."""
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
+_IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
+"""What is only wished for: "soy sauce would be lovely, but"."""
+_MYTH = re.compile(
+    r"\W*(?:(?:and|the|a|another|next|first|second|third|last|so|common|big) ){0,3}(?:myth|misconception)\b", re.I
+)
+"""What opens a sentence that gives a myth, however it goes on: "Myth two: babies need water"."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _BEHIND = 140
@@ -37,6 +44,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     after = place[1], place[1] + _BEHIND_ALONE
     if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after):
+        return True
+    if _IF_ONLY.match(text, place[1]):
         return True
     if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
         return True
@@ -64,6 +73,6 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
     believed, or disowned."""
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
-    if only_asked(text, start, place) or disowned(text, start, place, tables):
+    if _MYTH.match(text, start) or only_asked(text, start, place) or disowned(text, start, place, tables):
         return True
     return clauses(text[start : place[1]], (), tables)[-1].has("once")

@@ -92,7 +92,18 @@ def keeping(
     asked = {kind: tables.authority(topic, policies or {}) for kind, topic in _TOPICS.items()}
     every = [limit for limit in (*limits, *further) if limit.why == "*" and limit.source.basis == "read"]
     again = _rice_again(recipe, treatments, lead.get("reheat_times"))
-    return Keeping(limits, tuple(further), (*_faults(recipe, lead, asked, every), *again))
+    return Keeping(
+        limits, tuple(further), (*_faults(recipe, lead, asked, every, _dry(recipe, treatments, foods)), *again)
+    )
+
+
+_MOIST = frozenset("vegetable fruit meat poultry offal fish shellfish pulse dairy cheese".split())
+
+
+def _dry(recipe: Recipe, treatments: Sequence[Treatment], foods: Foods) -> bool:
+    """Whether it is a bake of flour, fat and egg that keeps in a tin (common practice)."""
+    groups = {food.group for line in recipe.foods if (food := foods.get(line.food or "")) is not None}
+    return not groups & _MOIST and any(heat.medium == "oven" for one in treatments for heat in one.heats)
 
 
 _LEFT_OVER = re.compile(r"\b(?:left[- ]?overs?|take-?away|take-?out|yesterday|last night|day[- ]old)\b", re.I)
@@ -124,9 +135,10 @@ def _leads(new: Limit, old: Limit, authority: str) -> bool:
 
 
 def _faults(
-    recipe: Recipe, lead: Mapping[str, Limit], asked: Mapping[str, str], every: Sequence[Limit]
+    recipe: Recipe, lead: Mapping[str, Limit], asked: Mapping[str, str], every: Sequence[Limit], dry: bool
 ) -> list[KeepingFault]:
-    """``asked``: the authority chosen for a kind of food; ``every``: what was read about any food."""
+    """``asked``: the authority chosen for a kind of food; ``every``: what was read about any food; ``dry``: a bake that
+    keeps in its tin."""
     if recipe.keeps is None:
         return []
     found: list[KeepingFault] = []
@@ -134,6 +146,7 @@ def _faults(
     pairs = (
         ("fridge_hours", recipe.keeps.fridge_hours, "h in the fridge"),
         ("freezer_days", recipe.keeps.freezer_days, "days in the freezer"),
+        ("room_hours", None if dry else recipe.keeps.room_hours, "h out of the fridge"),
     )
     for fact, stated, unit in pairs:
         limit = lead.get(fact)
@@ -143,7 +156,7 @@ def _faults(
         alone = asked.get(limit.why, limit.authority) != limit.authority and not any(
             one.fact == fact and stated > one.value for one in every
         )
-        level: Level = "warning" if limit.source.basis != "read" or alone else "error"
+        level: Level = "warning" if limit.source.basis != "read" or alone or fact == "room_hours" else "error"
         if fact == "freezer_days":  # what is frozen stays safe; beyond the longest that is advised it is a slip
             level = "note" if frozen is not None and stated <= frozen + _ROUNDED else "warning"
         measure, _, where = unit.partition(" ")

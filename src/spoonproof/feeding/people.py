@@ -71,3 +71,44 @@ def spoken_of(names: Mapping[str, str], before: str, said: str) -> Mapping[str, 
     if last and set(last) == {"other"}:
         older = dict.fromkeys(_PRONOUNS, "other")
     return {**names, **older} if older else names
+
+
+_AT_AGE = r"(?:['’]s|['’]ll be| is| was| are| turned)(?: \w+){0,2} (?:\w+|\d+)[- ](?:months?|weeks?)\b"
+_SMALL = r"(?:(?:my|our|the|his|her) )(?:(?:little|baby|wee|own|youngest|tiny) ){0,2}"
+_BABY_BOY = re.compile(
+    rf"\bhe{_AT_AGE}|\b{_SMALL}(?:boy|son|grandson|lad|fella|nephew){_AT_AGE}"
+    r"|\bmonths?[- ]old (?:\w+ )?(?:boy|son|grandson|lad|nephew)\b",
+    re.I,
+)
+_BABY_GIRL = re.compile(
+    rf"\bshe{_AT_AGE}|\b{_SMALL}(?:girl|daughter|granddaughter|lass|niece){_AT_AGE}"
+    r"|\bmonths?[- ]old (?:\w+ )?(?:girl|daughter|granddaughter|lass|niece)\b",
+    re.I,
+)
+_NO_OTHER = r"(?<!big )(?<!older )(?<!elder )(?<!eldest )\b(?:{})\b(?! (?:is|turned|was) (?:nearly )?"
+_MAYBE_GIRL = re.compile(_NO_OTHER.format("girls?|daughter|granddaughter|twins|triplets|niece") + rf"{_YEARS}\b)", re.I)
+_MAYBE_BOY = re.compile(_NO_OTHER.format("boys?|son|grandson|twins|triplets|lad|nephew") + rf"{_YEARS}\b)", re.I)
+
+
+_DOES = re.compile(
+    r"\bs?he (?!(?:(?:can|will|may|does|always|just|still|only|now|really) )*(?:ha[sd]|have|having|gets?|got|eats?"
+    r"|ate|loves?|likes?|wants?|is|was|drinks?|takes?|took)\b)\w",
+    re.I,
+)
+"""Words by which one of them hands over or makes the food: who "he" feeds may be the baby still."""
+
+
+def eats_it(others: Mapping[str, str], said: str) -> Mapping[str, str]:
+    """The words for ``others`` that ``said`` tells of as eating, none where they do something else."""
+    return {} if _DOES.search(said) else others
+
+
+def no_baby(text: str) -> Mapping[str, str]:
+    """The words that stand for no baby where all of the text's are boys, or girls: "he's nine months", so "she" is
+    somebody else."""
+    boy, girl = _BABY_BOY.search(text), _BABY_GIRL.search(text)
+    if boy and not girl and not _MAYBE_GIRL.search(text):
+        return dict.fromkeys(("she", "her", "hers", "herself"), "other")
+    if girl and not boy and not _MAYBE_BOY.search(text):
+        return dict.fromkeys(("he", "him", "his", "himself"), "other")
+    return {}

@@ -104,7 +104,9 @@ _INTO_DISH = re.compile(
     re.I,
 )
 """What stands behind a spread or a milk that goes into a dish: "a spoon of it in her porridge"."""
-_ONE_IN_MOUTH = re.compile(r"\b(?:an?|one|each) \w+(?: \w+){0,5} (?:mouth|cheek|gums)\b", re.I)
+_ONE_IN_MOUTH = re.compile(
+    r"\b(?:an?|one|each) \w+(?: \w+){0,3} (?:in|into|to|between|against|on)(?: \w+)? (?:mouth|cheek|gums)\b", re.I
+)
 _BY_HAND = re.compile(
     r"\b(?:roll|toss|throw|catch|slip|post|sneak|nick|pinch|steal|pass|feed)\w* (?:\w+ ){0,4}(?:to|for)"
     r" (?:her|him|the baby)\b|\bin (?:her|his) (?:mouth|cheek|fist)\b",

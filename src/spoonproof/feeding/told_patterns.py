@@ -6,8 +6,9 @@ to four, of which the last speaks on of the first ("It stays on the hob. He has 
 refuses what holds a word of it. In both, and in the rows of ``told_words`` that names in capitals stand for, "/" parts
 words of which any will do, "_" joins those of one; "@fish" is any food of that kind in the table of foods.
 
-A word that begins with "+" stands for all forms of that verb, and "*" for any one word but those that the class of
-words says ("on the *", but "table"): what is told has no list, and what is safe has a short one.
+What a row says in ``unless`` refuses all its patterns, phrases too. A word that begins with "+" stands for all forms
+of that verb, and "*" for any one word but those that the class of words says ("on the *", but "table"): what is told
+has no list, and what is safe has a short one.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import product
+from types import MappingProxyType
 from typing import Any
 
 from spoonproof.feeding.inflected import forms
@@ -45,6 +47,7 @@ _SPEAKS_ON = frozenset("""it they them this that these those she he her him his 
 _OF_THINGS = frozenset("they them these those it".split())
 _FEW = 4
 """Sentences over which one thing is told: "dried beans. Soak them. Rinse. Then they go straight in the pot"."""
+Place = tuple[int, int]
 _Token = str | frozenset[str]
 """A folded word, or for "*" the words that will not do."""
 _Option = tuple[_Token, ...]
@@ -91,14 +94,20 @@ class _Gathering(NamedTuple):
 class Patterns:
     """The patterns of a table's rows."""
 
-    def __init__(self, entries: Mapping[str, Sequence[str]], classes: Classes) -> None:
-        """``entries``: the row to report -> its patterns as written."""
+    def __init__(
+        self,
+        entries: Mapping[str, Sequence[str]],
+        classes: Classes,
+        unless: Mapping[str, Sequence[str]] = MappingProxyType({}),
+    ) -> None:
+        """``entries``: the row to report -> its patterns as written; ``unless``: the parts that refuse any of them."""
         self._found: Remembered[str, list[Hit]] = Remembered()
         self._by_word: dict[str, list[int]] = {}  # so that a text is gone through once
         self._by_rarest: dict[str, list[int]] = {}  # gatherings, by the words of the part that has the fewest
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
-        parts_of: dict[str, _Part] = {}
+        self._unless = {value: tuple(parts) for value, parts in unless.items() if parts}
+        parts_of = {one: _part(one, classes) for parts in self._unless.values() for one in parts}
         # What a text must hold of each: the first words of its parts, each set of them held once.
         self._needed: list[tuple[frozenset[str], ...]] = []
         self._gathered: list[tuple[frozenset[str], ...]] = []
@@ -152,9 +161,11 @@ class Patterns:
                     found.append(Hit(own[0][0], own[-1][1], phrase.value, own))
         may = {which for one in said & self._by_rarest.keys() for which in self._by_rarest[one]}
         held = [(which, self._gathered[which]) for which in sorted(may) if _holds_all(said, self._gathered[which])]
+        if not held and not found:
+            return found
+        said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
+        sentences = list(_sentences(text, row))
         if held:
-            said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
-            sentences = list(_sentences(text, row))
             for first, last in sentences:
                 for gathering in self._that_may_stand(held, keys[first:last]):
                     found += self._gather(said_in, first, last, gathering, _NEAR)
@@ -164,9 +175,28 @@ class Patterns:
                     found += [hit for hit in over if hit.start < row[middle].start < hit.end and _new(hit, found)]
         kept: list[Hit] = []
         for hit in sorted(found, key=lambda h: (h.start, -h.end, h.value)):
-            if not any(hit.value == one.value and hit.start < one.end for one in kept):
+            if any(hit.value == one.value and hit.start < one.end for one in kept):
+                continue
+            if not self._refused(said_in, sentences, hit, self._unless.get(hit.value, ())):
                 kept.append(hit)
         return sorted(kept, key=lambda h: (h.start, h.value))
+
+    def _refused(self, said: _Said, sentences: Sequence[tuple[int, int]], hit: Hit, refused: Sequence[str]) -> bool:
+        """Whether words of a part of ``refused`` stand in the sentence of ``hit``, near it."""
+        inside = [at for at, word in enumerate(said.row) if hit.start <= word.start < hit.end] if refused else []
+        if not inside:
+            return False
+        first = max(begin for begin, _ in sentences if begin <= inside[0])
+        last = min(end for _, end in sentences if inside[-1] < end)
+        return self._any_refused(said, (first, last), (inside[0], inside[-1] + 1), frozenset(inside), refused)
+
+    def _any_refused(
+        self, said: _Said, within: Place, around: Place, own: frozenset[int], refused: Sequence[str]
+    ) -> bool:
+        """Whether words of a part of ``refused`` stand ``around`` what is told in its ``own`` words, undenied."""
+        first, last = max(within[0], around[0] - _AROUND), min(within[1], around[1] + _AROUND)
+        denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - own
+        return any(_refused(said, first, last, self._parts[part], denied) for part in refused)
 
     def _that_may_stand(
         self, held: Sequence[tuple[int, Sequence[frozenset[str]]]], keys: Sequence[str]
@@ -193,12 +223,9 @@ class Patterns:
                 if wide <= room and (best is None or wide < best[0]):
                     best = wide, taken
         if best is not None:
-            first = max(first, min(start for start, _ in best[1]) - _AROUND)
-            last = min(last, max(end for _, end in best[1]) + _AROUND)
-            denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - {
-                at for start, end in best[1] for at in range(start, end)
-            }
-            if any(_refused(said, first, last, self._parts[part], denied) for part in gathering.refused):
+            around = min(start for start, _ in best[1]), max(end for _, end in best[1])
+            words_of = frozenset(at for start, end in best[1] for at in range(start, end))
+            if self._any_refused(said, (first, last), around, words_of, gathering.refused):
                 return
             own = tuple((said.row[start].start, said.row[end - 1].end) for start, end in sorted(best[1]))
             yield Hit(own[0][0], max(end for _, end in own), gathering.value, own)

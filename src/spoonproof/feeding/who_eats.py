@@ -44,6 +44,8 @@ _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
 """What opens a reason, which hands nothing over: "because raw sponge mix has egg in it"."""
+_MOTIVE = re.compile(r"\W*(?:because|cos|since|or|or else|otherwise)\b", re.I)
+"""What opens the reason for which a food is given: "or he won't touch it"."""
 _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
 """Words before who gets it: "for the ten-month-old, same as what her sister has"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
@@ -52,6 +54,8 @@ _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$"
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
 _BABY = ("child", "they", "babys")
+_DENY = ("denies", "wary")
+"""A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
 _NO_NAMES = ("they", "plural")
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
@@ -89,7 +93,7 @@ def stance(
     home = next(clause for clause in parts if which in clause.named)
     eaters = _eaters(said, home, places[which])
     reason = _REASON.match(said, home.start) is not None
-    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of("denies")):
+    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
@@ -100,12 +104,16 @@ def stance(
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
         if clause is home or not (speaks or alike & {*clause.about}):
             continue
-        if clause.has("bad") or any(_governs(mark, clause, "gives", "eats") for mark in clause.of("denies")):
+        motive = _MOTIVE.match(said, clause.start) is not None and clause.has(*_BABY)
+        unwilling = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
+        if clause.has("bad") or (unwilling and not motive):
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
         if cut_helps and not clause.named and _made_safe(said, clause, hit):
             return Stance(eaters, "made safe")
+        if motive and unwilling:
+            eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
         if eaters == "baby" or (reason and not speaks):
             continue
         if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):

@@ -156,6 +156,8 @@ def _keeping(dish: Dish) -> str:
         parts.append(f"for {_hours(keeps.fridge_hours)} in the fridge")
     if keeps.freezer_days is not None:
         parts.append(f"for {_days(keeps.freezer_days)} in the freezer")
+    if keeps.room_hours is not None:
+        parts.append(f"for {_hours(keeps.room_hours)} out of the fridge")
     return f"It keeps {' and '.join(parts)}." if parts else ""
 
 

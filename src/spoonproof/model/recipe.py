@@ -221,10 +221,11 @@ class Next:
 
 @dataclass(frozen=True, slots=True)
 class Keeps:
-    """How long it keeps: hours in the fridge, days in the freezer; None when not said."""
+    """How long it keeps: hours in the fridge, days in the freezer, hours out of both; None when not said."""
 
     fridge_hours: float | None
     freezer_days: float | None
+    room_hours: float | None
     span: Span
 
 

@@ -32,7 +32,7 @@ _NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a h
 _AND_A_HALF = re.compile(r"[ \t]{1,9}and a half(?![\w-])", re.I)
 _SIZE = re.compile(
     r"(?:(?P<l>extra[- ]large|largish|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
-    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|mini|scant))(?:[- ]sized)?(?![\w-])",
+    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|wee|mini|scant))(?:[- ]sized)?(?![\w-])",
     re.I,
 )
 FILLER = re.compile(

@@ -368,5 +368,5 @@ def _keeps(values: Values) -> Keeps | None:
         return Keeps(*kept, values.span(keys.KEEPS) or NOWHERE)
     fridge, freezer = kept.get(keys.FRIDGE), kept.get(keys.FREEZER)
     return Keeps(
-        None if fridge is None else fridge / 3600, None if freezer is None else freezer / 86_400, kept.mapped.span
+        None if fridge is None else fridge / 3600, None if freezer is None else freezer / 86_400, None, kept.mapped.span
     )

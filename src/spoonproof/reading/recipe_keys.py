@@ -44,8 +44,9 @@ _KEEP = re.compile(
     re.IGNORECASE,
 )
 _KEEP_IN = re.compile(
-    r"(?:for\s{1,4})?(?:up to\s{1,4})?" + _SPAN_KEPT + r"\s{1,4}in\s{1,4}(?:the\s{1,4}|a\s{1,4})?"
-    r"(?P<place>fridge|freezer|refrigerator)",
+    r"(?:for\s{1,4})?(?:up to\s{1,4})?" + _SPAN_KEPT + r"\s{1,4}in\s{1,4}(?:the\s{1,4}|an?\s{1,4})?"
+    r"(?P<place>fridge|freezer|refrigerator|(?:air-?tight |biscuit |cake |lidded |sealed )?(?:tin|jar|box|container)"
+    r"|cupboard|bread bin|larder|pantry)",
     re.IGNORECASE,
 )
 _KEPT_APART = re.compile(r",|\sand\s")
@@ -93,26 +94,33 @@ def _months_named() -> Reader[tuple[Text, ...]]:
     return Reader(words, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}, read)
 
 
-def _keeps() -> Reader[tuple[float | None, float | None]]:
-    """(hours in the fridge, days in the freezer) of "fridge 48 h, freezer 1 month"; not for the freezer is 0 days."""
+Kept = tuple[float | None, float | None, float | None]
+"""Hours in the fridge, days in the freezer, hours in neither ("3 days in a tin")."""
 
-    def parse(node: Scalar, sink: Sink) -> tuple[float | None, float | None] | None:
-        fridge = freezer = None
+
+def _keeps() -> Reader[Kept]:
+    """What "fridge 48 h, freezer 1 month" says; not for the freezer is 0 days."""
+
+    def parse(node: Scalar, sink: Sink) -> Kept | None:
+        fridge = freezer = out = None
         for part in _KEPT_APART.split(node.value):
             words = part.strip()
             match = _KEEP.fullmatch(words) or _KEEP_IN.fullmatch(words)
             if match is not None:
                 hours = float(match["count"]) * _HOURS[match["unit"][0].lower()]
-                if match["place"].lower() in ("freezer", "frozen"):
+                place = match["place"].lower()
+                if place in ("freezer", "frozen"):
                     freezer = hours / 24
-                else:
+                elif place in ("fridge", "refrigerator", "refrigerated", "chilled"):
                     fridge = hours
+                else:
+                    out = hours
             elif _NOT_FROZEN.fullmatch(words):
                 freezer = 0.0
             else:
                 wrong(Scalar(words, node.span), sink, "how long it keeps, like fridge 48 h, freezer 1 month")
                 return None
-        return fridge, freezer
+        return fridge, freezer, out
 
     return scalar("how long it keeps", {"type": "string", "examples": ["fridge 48 h, freezer 1 month"]}, parse)
 

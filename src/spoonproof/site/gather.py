@@ -256,6 +256,8 @@ def _keeping(dish: Dish, cited: Numbered, cautions: Sequence[Caution]) -> tuple[
             parts.append(f"in the fridge for up to {keeps.fridge_hours:g} hours")
         if keeps.freezer_days is not None:
             parts.append(f"in the freezer for up to {_days(keeps.freezer_days)}")
+        if keeps.room_hours is not None:
+            parts.append(f"out of the fridge for up to {keeps.room_hours:g} hours")
         if parts:
             text = ", ".join(parts)
             refs = [limit.source for fact in ("fridge_hours", "freezer_days") if (limit := dish.keeping.of(fact))]

@@ -1,8 +1,8 @@
 """A soft food goes in so early that it is spent before the rest is done.
 
 Leaves need about two minutes and soft fruit about three. Left in for the whole cooking they go grey, lose taste and
-vitamins and fall to threads. It does no harm, it only spoils the bowl. What is baked inside a pie or a batter is
-meant to stay there; fruit that is mashed, and a courgette blended into a sauce, were meant to fall apart.
+vitamins and fall to threads. It does no harm, it only spoils the bowl. What is baked inside a pie or a batter, or
+stews in its sauce, is meant to stay there; fruit that is mashed, and a courgette blended, were meant to fall apart.
 
 Fails::
 
@@ -44,16 +44,10 @@ LEVEL = "warning"
 SOURCES = ("common-practice",)
 
 
-_STEWING = ("aubergine", "courgette", "pepper", "tomato", "onion", "leek", "fennel", "marrow", "okra")
-"""Vegetables that a stew is meant to melt (common practice)."""
 _MEANT = re.compile(
     r"\b(?:until|till)\b[^.;]{0,40}\b(?:melting|silky|collaps|fall(?:s|ing)? apart|pulp|mush)", re.IGNORECASE
 )
 """So soft is what the cook is after."""
-_STEWED_GREENS = frozenset(
-    {"spring-greens", "turnip-greens", "mustard-greens", "kale", "amaranth-leaves", "cassava-leaves"}
-)
-"""Leaves that many kitchens stew until they are silky (common practice): soft is what a baby needs."""
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -96,12 +90,11 @@ def _bakes(heat: Heat, kitchen: Kitchen) -> bool:
 
 
 def _falls_apart(story: Story) -> bool:
-    """Fruit or a stewing vegetable that is mashed, greens that are stewed, and any but leaves in a sauce or a soup."""
+    """Fruit that is mashed, any but leaves in a smooth sauce, and all that stews in what is served with it: what leaves
+    it stays in the dish, and soft is what a baby needs."""
+    if any(heat.water == "kept" for heat in story.heats):
+        return True
     if story.food is None:
         return False
-    if (story.food.parent or story.food.id) in _STEWED_GREENS:
-        return True
-    stews = story.food.group == "fruit" or (story.food.parent or story.food.id).endswith(_STEWING)
-    if stews and (story.made == "mashed" or any(heat.verb in ("braise", "stew") for heat in story.heats)):
-        return True
-    return story.made in FINE and story.food.group in ("fruit", "vegetable") and story.food.hardness != "leaf"
+    blended = story.made in FINE and story.food.group == "vegetable" and story.food.hardness != "leaf"
+    return blended or (story.food.group == "fruit" and story.made in ("mashed", *FINE))

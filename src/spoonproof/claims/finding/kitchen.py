@@ -124,7 +124,6 @@ def _few(tagged: Tagged, match: Match) -> bool:
 
 KITCHEN: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_as_hot,),
-    "disease-and-food": (_by_contact,),
     "food-and-disease": (_by_contact,),
     "nutrient-and-body": (
         _edible_bones,
