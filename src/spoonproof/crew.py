@@ -61,7 +61,9 @@ def spread(
     sys.stdout.flush()
     sys.stderr.flush()
     children: list[_Child[T, R]] = []
-    gc.freeze()  # what is there already is not gone through again and again
+    first = not gc.get_freeze_count()  # what a caller has laid aside stays aside afterwards
+    if first or len(items) > SWEPT:
+        gc.freeze()  # what is there already is not gone through again and again
     try:
         for start in range(1, count):
             children.append(_Child(work, items[start::count], shared))
@@ -72,7 +74,8 @@ def spread(
             for _ in stream:
                 pass
     finally:
-        gc.unfreeze()
+        if first:
+            gc.unfreeze()
         for child in children:
             child.end()
 

@@ -32,12 +32,6 @@ _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
 
 
-_LION = re.compile(
-    r"\b(?:british lion|lion[- ](?:stamp|mark)\w*|(?:stamped|marked) with (?:the|a) (?:\w+ )?lion|lion on)\b", re.I
-)
-"""Who names the stamp speaks of eggs as they are advised on where it is used."""
-
-
 # What a breath begins with; one that begins otherwise ("bone with a little meat on it") speaks on of the last.
 _BEGINS = re.compile(
     r"\s*(?:i|we|you|he|she|they|it|this|that|there|these|my|our|his|her|let|just|don['’]t|never|please|for|in|on|at"
@@ -51,7 +45,14 @@ _ANEW = re.compile(
 )
 _COUNTED = re.compile(r" (?=number (?:one|two|three|four|five|six|seven|eight|nine|ten) )", re.IGNORECASE)
 _AT_LEAST = re.compile(r" (?=(?:he|she|they|i|we|you|my|there) )", re.IGNORECASE)
-"""Where a stretch is parted that has nothing better."""
+_DO_THIS = re.compile(
+    r"(?<! to)(?<! i)(?<! we)(?<! you)(?<! and)(?<! can)(?<! will) (?=(?:meanwhile|(?:add|bake|blend|boil|chop|cook"
+    r"|cut|dip|dollop|drain|drizzle|fold|fry|get|give|grate|heat|let|mash|mix|peel|pop|pour|put|roast|scatter|serve"
+    r"|slice|spoon|spread|sprinkle|steam|stir|take|tip|toast|whisk) "
+    r"(?:the|that|this|an?|some|it|them|your|his|hers?|in|up|over)) )",
+    re.IGNORECASE,
+)
+"""Where a stretch is parted that has nothing better; a recipe read out has but its steps."""
 
 
 def hear(
@@ -166,8 +167,7 @@ def _dangers(
     for whole in passages:
         lines = lines_apart(whole, knowledge.lexicon.breaths)
         breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
-        held = {**policies, "eggs": "GB"} if _LION.search(whole.text) else policies
-        for told in advised([_by_breath(whole, breaths, lines)], months, tables, held, _MARKETS, by_shape=by_shape):
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, policies, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
@@ -197,7 +197,7 @@ def _by_breath(passage: Passage, breaths: Sequence[Sentence], lines: Sequence[in
     starts = list(lines)
     starts += [breath.start for breath in breaths[1:] if _BEGINS.match(passage.text, breath.start)]
     starts += [match.end() for match in _COUNTED.finditer(passage.text)]
-    for where in (_ANEW, _AT_LEAST):
+    for where in (_ANEW, _AT_LEAST, _DO_THIS):
         for start, end in pairwise(sorted({0, *starts, len(passage.text)})):
             if end - start > _SENTENCE:
                 starts += _parted(passage.text, start, end, where)

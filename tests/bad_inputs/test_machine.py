@@ -30,7 +30,7 @@ SAID = "WEBVTT\n\n00:00.000 --> 00:04.000\nThis bowl prevents colds.\n"
 @pytest.fixture
 def channel(monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """A channel with one recipe, in a place that anybody may enter."""
-    monkeypatch.setenv("SPOONPROOF_TODAY", "2026-11-25")
+    monkeypatch.setenv("SPOONPROOF_TODAY", "2026-11-30")
     place = Path(tempfile.mkdtemp(prefix="machine-"))
     place.chmod(0o755)
     (place / "recipes").mkdir()

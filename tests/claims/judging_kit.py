@@ -52,6 +52,7 @@ def read_register(*texts: str, **more: Any) -> tuple[Register, list[Finding]]:
     )
 
 
+@lru_cache(maxsize=1)
 def source_ids() -> frozenset[str]:
     """Every id that shared/sources defines."""
     found: set[str] = set()

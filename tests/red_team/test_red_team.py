@@ -20,6 +20,7 @@ import pytest
 
 from spoonproof.cli import main
 
+pytestmark = pytest.mark.timeout(360)  # nine hundred recipes in one check, beside whatever else the machine does
 HERE = Path(__file__).parent
 FILES = sorted(HERE.glob("*.md"))
 _EXPECTED = re.compile(r"^\s*#>\s*(error|warning) (\w+)(?:: (.*))?$")

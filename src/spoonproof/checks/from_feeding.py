@@ -20,31 +20,35 @@ def of_hazards(dish: Dish, wanted: Callable[[Hazard], bool]) -> Iterator[Fault]:
     """A fault for each hazard of the dish that is ``wanted``."""
     for hazard in dish.hazards:
         if wanted(hazard):
+            share, told = _share_of_the_days_salt(dish, hazard)
+            much = hazard.level == "note" and share >= TOO_MUCH
             yield Fault(
                 hazard.span,
-                hazard.message + _share_of_the_days_salt(dish, hazard),
-                hazard.level,
+                hazard.message + told,
+                "warning" if much else hazard.level,
                 bowl=hazard.bowl,
                 remedy=hazard.remedy,
                 sources=hazard.sources,
             )
 
 
+TOO_MUCH = 0.75
+"""Of the day's most salt in one portion: from there it is a warning (common practice)."""
 # Grams of salt a day in all: UK Food Standards Agency, up to 12 months and from one to three years.
 _DAY_SALT_G = ((12, 1.0), (36, 2.0))
 _SALT_PER_SODIUM = 2.5  # the factor of the EU's food information law: salt = sodium x 2.5
 
 
-def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> str:
-    """What a salty food brings to one portion, as a share of the most a baby should have in a day; "" if not known."""
+def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> tuple[float, str]:
+    """What a salty food brings to one portion, as a share of the most a baby should have in a day, and in words."""
     if hazard.line is None or not hazard.classes & _SALTY or hazard.line >= len(dish.recipe.foods):
-        return ""
+        return 0.0, ""
     food = dish.recipe.foods[hazard.line].food
     found = salt_in_portion(dish, food) if food is not None else None
     if found is None:
-        return ""
+        return 0.0, ""
     salt, most = found
-    return (
+    return salt / most, (
         f" It brings {salt:.2g} g of salt to a portion: a share of {100 * salt / most:.0f} % "
         f"of the {most:g} g that is the most for a whole day."
     )

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import cast
 
 from spoonproof.cooking.inflect import Kind, inflections
+from spoonproof.model.clause_words import OPENERS
 from spoonproof.model.kitchen import Medium, Verb, VerbMatch
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.remembered import Remembered
@@ -39,7 +40,7 @@ _LETS = _words("let leave left allow set put return allowing leaving start begin
 _LET_TO = _words("let leave left allow set put return start begin continue go back bring on want use using")
 _AUXILIARIES = _words("is are gets get be being been")
 _NEGATIONS = _words("not don't don’t never without avoid cannot can't can’t won't won’t needn't doesn't")
-_CLAUSES = _words("once when if while whilst as after before whenever unless although though because since")
+_CLAUSES = OPENERS | {"as", "after", "before"}
 _ENDS = _words("until till til")
 _SUBJECTS = _words("you they we i will can could may might would should must")
 """Whose verb has the form of an instruction ("until they squash and mash"); not so "it"."""

@@ -29,6 +29,11 @@ from spoonproof.model.record import dataclass
 from spoonproof.model.text import Passage, Span
 
 _KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super", "speech"})
+_RAW_EGG = re.compile(
+    r"\braw (?:eggs?|egg yolks?|yolks?|egg whites?)\b|\byolks?\b[^.;!?\n]{0,60}\boil\b"
+    r"|\boil\b[^.;!?\n]{0,30}\byolks?\b",
+    re.I,
+)
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -78,13 +83,14 @@ def advised(
             continue
         named_people, others = people(passage.text), no_baby(passage.text)
         film = passage.kind == "speech" and not by_shape
+        raw_egg = _RAW_EGG.search(passage.text) is not None
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for at, (start, end) in enumerate(places):
             said = passage.text[start:end]
             last = passage.text[places[max(0, at - 1)][0] : start]
             names = {**spoken_of(named_people, last, said), **eats_it(others, said)}
-            asked = _Asked(rows, months, tables, passage.kind, by_shape, names)
+            asked = _Asked(rows, months, tables, passage.kind, by_shape, names, raw_egg)
             around = (
                 passage.text[places[max(0, at - 1)][0] : start],
                 passage.text[end : places[min(len(places) - 1, at + 1)][1]],
@@ -107,7 +113,7 @@ def advised(
                     yield _found(row, (start, end), place, passage)
         if passage.kind == "step":
             continue
-        asked = _Asked(rows, months, tables, passage.kind, by_shape, named_people)
+        asked = _Asked(rows, months, tables, passage.kind, by_shape, named_people, raw_egg)
         for one in carried_on(passage.text, places, tables):
             begins = one.begins
             first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
@@ -133,6 +139,7 @@ class _Asked:
     kind: str
     by_shape: bool
     names: Mapping[str, str]
+    raw_egg: bool  # what is made here with raw egg is named later by what it has become
 
     def stance(self, said: str, hit: Found, around: tuple[str, str]) -> Stance:
         """What ``said`` does with the food, or where it names nobody, with the sentences ``around`` it."""
@@ -156,6 +163,8 @@ class _Asked:
         tells what these words, or more than these, do with it, and is asked only of a food that may be a danger."""
         by_shape = self.by_shape and not names_child("".join((around[0], said, around[1])), self.tables)
         classes = endangering(self.tables.kinds[hit.value], said, hit, self.kind, by_shape=by_shape)
+        if self.raw_egg:
+            classes |= self.tables.kinds[hit.value] & {"raw-egg-product"}
         if not classes or kept_back(said, hit) or reckoned(said, hit):
             return None
         told = stance_of()

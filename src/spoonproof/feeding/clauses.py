@@ -17,6 +17,7 @@ from spoonproof.feeding.recipients import UNCUT
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
 from spoonproof.feeding.words import MINE, words
+from spoonproof.model.clause_words import IN_TIME, OPENERS
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -28,25 +29,21 @@ _BEGINS = (
     r"(?:i|we|you|he|she|they|it|that|this|there|these|those|mine|hers|theirs|ours|nobody|everyone|everybody|then"
     r"|his(?= (?:is|are|stays|has|gets|goes|comes))|(?:i|we|you|he|she|they|it|that|there)['’]\w+"
     r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|\w+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
-    rf"|brother|son|daughter|boy|girl|husband|wife|\w+(?: \w+){{0,4}} {_VERBS}))\b"
+    rf"|brother|son|daughter|boy|girl|husband|wife|[\w'’]+(?: \w+){{0,4}} {_VERBS}))\b"
 )
 """Words with which another clause begins after a comma, "and" or "or"."""
+_OPENS = "|".join(sorted((OPENERS | IN_TIME) - {"as"}))
 _BORDER = re.compile(
     rf"[;:.!?()\n]|\s[–—-]\s|[–—]|,(?= {_BEGINS})"
     r"|,? \b(?:(?<!nothing )(?<!anything )(?<!no one )but"
-    r"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|because|cos|since|otherwise|while"
-    r"|whilst|whereas|though|although|when|once|until|till|unless|if|which|who|before|after)\b"
+    rf"|so(?! (?:that|much|many|good|soft|sweet|far)\b)(?! \w+ (?:that|even|as)\b)|otherwise|which|who|{_OPENS})\b"
     rf"|,? \b(?:and|or) (?={_BEGINS})"
     r"|(?<=\w) (?=(?:s?he|we|the (?:baby|little one|\w+-\w+-old)|s?he['’]s) (?:has|gets?|have|eats?|ate|had"
     r"|got|works)\b)",
     re.I,
 )
 _MARKS = frozenset(";:.!?()\n–—-,")
-_LEADING = re.compile(
-    r"\W*(?:and |but |so )?(?:when|while|whilst|if|as|once|after|before|until|till|since|because|though|although)\b"
-    r"[^,]*(,)",
-    re.I,
-)
+_LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|{_OPENS})\b[^,]*(,)", re.I)
 """A clause that another follows without a word between: "while she ate, my toast went cold"."""
 _THE_LAST = re.compile(
     r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
@@ -118,6 +115,11 @@ def _told_ahead(said: str, read: Sequence[Clause]) -> list[Clause]:
                     found[one] = read[one]._replace(about=clause.named)
             opening = []
     return found
+
+
+def clause_of(said: str, food: Place) -> str:
+    """The words of the clause that names the food at this place."""
+    return next(said[start:end] for start, end in pairwise(_edges(said, (food,))) if start <= food[0] < end)
 
 
 def names_child(said: str, tables: FeedingTables) -> bool:

@@ -118,6 +118,12 @@ _TELLS = re.compile(
 )
 
 
+_AS_A_MEAL = re.compile(
+    r"\bfor (?:pudding|breakfast|lunch|tea|dinner|supper|afters|dessert|snack|today)\W* (?:it['’]s|it is|there['’]s"
+    r"|there is|we(?:['’]ve got|['’]re having| have)|they(?:['’]re having| have)|is) (?:(?:an?|some|our|the) )?$",
+    re.I,
+)
+"""Words before what a meal is made of: "for pudding it's a honey custard"."""
 _COUNTED = re.compile(
     r"^\W*(?:number|plate|snack|idea|option|day|meal|box|pot) \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $",
     re.I,
@@ -141,7 +147,7 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
         or (classes - ANY_FORM - MILKS and _shown_to_camera(said, hit))
     ):
         return True
-    return bool(classes & ANY_FORM and _A_LITTLE.search(before))
+    return bool(classes & ANY_FORM and (_A_LITTLE.search(before) or _AS_A_MEAL.search(before)))
 
 
 _COOKED_SO = re.compile(

@@ -176,6 +176,7 @@ _MIXTURE = re.compile(
 )
 
 _ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|plancha|oven|heat)\b", re.I)
+_NO_HEAT = re.compile(r"\b(?:not|don['’]t|never|without|no need to)\b[^.;,]{0,30}", re.I)  # "do not let it cook again"
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
 FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
 
@@ -188,6 +189,7 @@ def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
         if only_family(step):
             continue
         text = baby_text(step)
+        heat = _NO_HEAT.sub(" ", text)
         named = {i for action in step.actions for i in action.foods}
         if all(keys(recipe.foods[i].name) & FATS for i in named):
             named = set()
@@ -196,6 +198,6 @@ def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:
             mates |= named
         if met and SET_IN_HEAT.search(text) and _ON_HEAT.search(text) and not _COLD_SET.search(text):
             return True  # "pour thin layers into a pan and roll up each, until set right through"
-        if met and COOK.search(text) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
+        if met and COOK.search(heat) and (text in texts or not named or named & mates or _MIXTURE.search(text)):
             return True
     return False

@@ -7,11 +7,6 @@ from math import inf
 
 from spoonproof.feeding.words import Found
 
-_CLAUSE_END = re.compile(
-    r",|\bbut\b|\bwhile\b|\bthough\b|–|—|\("
-    r"|\band (?=(?:s?he|i|we|they|hers|his is|his are|the baby) )"
-    r"|(?<=\w) (?=(?:s?he|we) (?:has|gets|have|eats?|had|got) )"
-)
 GIVE = re.compile(
     r"\b(?:giv(?:e|es|ing|en)|gave|(?<!on )offer|hand|let|feed|feeds|fed|feeding|pass|slip|share"
     r"|lick|suck|nibbl|gnaw|chew"
@@ -119,19 +114,6 @@ UNCUT = re.compile(
     re.I,
 )
 """Words that say of food that it stays as it is: "we never bother to cut his"."""
-
-
-def _clause(said: str, hit: Found) -> tuple[int, int]:
-    """Where the food's clause begins and ends."""
-    cuts = list(_CLAUSE_END.finditer(said))
-    left = max((m.end() for m in cuts if m.end() <= hit.start), default=0)
-    return left, min((m.start() for m in cuts if m.start() >= hit.end), default=len(said))
-
-
-def clause_of(said: str, hit: Found) -> str:
-    """The words of the food's clause."""
-    left, right = _clause(said, hit)
-    return said[left:right]
 
 
 def kept_back(said: str, hit: Found) -> bool:

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.feeding.clauses import clause_of
 from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS
 from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT, clause_of
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT
 from spoonproof.feeding.runny import runny
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.words import Found, keys
@@ -238,7 +239,7 @@ def _in_vessel(said: str, hit: Found) -> bool:
     """Whether the food's clause tells of a bottle, cup or sip, apart from the name: an oat drink may be cooked with."""
     if _INTO_DISH.match(said, hit.end):
         return False
-    return _VESSEL.search(clause_of(said, hit).replace(said[hit.start : hit.end], " ")) is not None
+    return _VESSEL.search(clause_of(said, (hit.start, hit.end)).replace(said[hit.start : hit.end], " ")) is not None
 
 
 def facts_told(said: str, hit: Found) -> frozenset[str]:

@@ -44,7 +44,12 @@ _FOR = re.compile(r"\W*(?:as )?for\b", re.I)
 """What opens a sentence for somebody: "for the grown-ups, the same mash is good with mustard"."""
 _REASON = re.compile(r"\W*(?:because|cos|since)\b", re.I)
 """What opens a reason, which hands nothing over: "because raw sponge mix has egg in it"."""
-_MOTIVE = re.compile(r"\W*(?:because|cos|since|or|or else|otherwise)\b", re.I)
+_MOTIVE = re.compile(
+    r"\W*(?:because|cos|since|or|or else|otherwise) (?:s?he|they|(?:my|the|our) \w+(?: \w+)?)"
+    r" (?:won['’]t|will not|wouldn['’]t|doesn['’]t|does not|refuses to) (?:eat|touch|take|have|like|drink|look at"
+    r"|open)\b",
+    re.I,
+)
 """What opens the reason for which a food is given: "or he won't touch it"."""
 _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
 """Words before who gets it: "for the ten-month-old, same as what her sister has"."""
@@ -104,15 +109,15 @@ def stance(
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
         if clause is home or not (speaks or alike & {*clause.about}):
             continue
-        motive = _MOTIVE.match(said, clause.start) is not None and clause.has(*_BABY)
+        motive = _MOTIVE.match(said, clause.start) is not None
         unwilling = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
-        if clause.has("bad") or (unwilling and not motive):
+        if (clause.has("bad") or unwilling) and not motive:
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
         if cut_helps and not clause.named and _made_safe(said, clause, hit):
             return Stance(eaters, "made safe")
-        if motive and unwilling:
+        if motive:
             eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
         if eaters == "baby" or (reason and not speaks):
             continue

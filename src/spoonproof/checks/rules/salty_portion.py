@@ -32,7 +32,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_feeding import salt_in_portion, told_as_salty
+from spoonproof.checks.from_feeding import TOO_MUCH, salt_in_portion, told_as_salty
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
@@ -42,7 +42,7 @@ AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("fsa-salt",)
 
-_NOTED, _TOO_MUCH = 0.5, 0.75  # of the day's most in one portion (common practice)
+_NOTED = 0.5  # of the day's most in one portion (common practice)
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -66,7 +66,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         line.name_span,
         f"A portion holds at least {salt:.2g} g of salt from {names}: {100 * salt / most:.0f} % of the {most:g} g "
         "that is the most for a whole day.",
-        "warning" if salt >= _TOO_MUCH * most else "note",
+        "warning" if salt >= TOO_MUCH * most else "note",
         bowl="baby",
         remedy=Remedy("Use less of it, or one with less salt, and keep the day's other meals free of salty foods."),
         sources=(SourceRef("fsa-salt", "less than 1 g a day up to 12 months, 2 g from one to three years"),),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from spoonproof.claims.finding.phrase import FOOD, NOUNS, NUTRIENT
 from spoonproof.claims.finding.ranking import REACH, is_subject
 from spoonproof.claims.scan import Tagged
+from spoonproof.model.clause_words import OPENERS
 
-_JOINTS = frozenset("because cause cos since so but if when while whereas although though unless once and".split())
+_JOINTS = OPENERS | {"cause", "so", "but", "and"}
 _LISTING = frozenset({"and", ","})
 _SOMEBODY = frozenset("i we he she they there".split())
 _POINTING = frozenset("it they this that these those you".split())

@@ -208,7 +208,10 @@ def _taken_back_whole(said: Sequence[str], register: Register) -> bool:
     return not clauses.isdisjoint(plains(register.words.get("taken back whole", ())))
 
 
-_WHOLE = re.compile(r"[.!?;,\n]")
+_WHOLE = re.compile(
+    r"[.!?;,\n]|(?<=n't) (?=(?:i|we|he|she|it|they|you|so|and|the|my|our|his|her|that)(?:['’][a-z]+)?\b)", re.I
+)
+"""Where such a clause ends; in speech without marks, where the next begins."""
 
 
 def _leads(claim: Claim, register: Register) -> tuple[int, str]:
