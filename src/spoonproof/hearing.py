@@ -32,12 +32,6 @@ _SENTENCE = 180
 """Characters: in a longer stretch without a full stop nobody can say which words hand which food to whom."""
 
 
-_LION = re.compile(
-    r"\b(?:british lion|lion[- ](?:stamp|mark)\w*|(?:stamped|marked) with (?:the|a) (?:\w+ )?lion|lion on)\b", re.I
-)
-"""Who names the stamp speaks of eggs as they are advised on where it is used."""
-
-
 # What a breath begins with; one that begins otherwise ("bone with a little meat on it") speaks on of the last.
 _BEGINS = re.compile(
     r"\s*(?:i|we|you|he|she|they|it|this|that|there|these|my|our|his|her|let|just|don['’]t|never|please|for|in|on|at"
@@ -54,7 +48,8 @@ _AT_LEAST = re.compile(r" (?=(?:he|she|they|i|we|you|my|there) )", re.IGNORECASE
 _DO_THIS = re.compile(
     r"(?<! to)(?<! i)(?<! we)(?<! you)(?<! and)(?<! can)(?<! will) (?=(?:meanwhile|(?:add|bake|blend|boil|chop|cook"
     r"|cut|dip|dollop|drain|drizzle|fold|fry|get|give|grate|heat|let|mash|mix|peel|pop|pour|put|roast|scatter|serve"
-    r"|slice|spoon|spread|sprinkle|steam|stir|take|tip|toast|whisk) (?:the|that|this|an?|some|it|them|your|his|hers?|in|up|over)) )",
+    r"|slice|spoon|spread|sprinkle|steam|stir|take|tip|toast|whisk) "
+    r"(?:the|that|this|an?|some|it|them|your|his|hers?|in|up|over)) )",
     re.IGNORECASE,
 )
 """Where a stretch is parted that has nothing better; a recipe read out has but its steps."""
@@ -172,8 +167,7 @@ def _dangers(
     for whole in passages:
         lines = lines_apart(whole, knowledge.lexicon.breaths)
         breaths = list(_breaths(whole, knowledge.lexicon.breaths, lines))
-        held = {**policies, "eggs": "GB"} if _LION.search(whole.text) else policies
-        for told in advised([_by_breath(whole, breaths, lines)], months, tables, held, _MARKETS, by_shape=by_shape):
+        for told in advised([_by_breath(whole, breaths, lines)], months, tables, policies, _MARKETS, by_shape=by_shape):
             place = told.sentence
             if place[1] - place[0] <= _SENTENCE:
                 name = whole.text[slice(*told.name)].lower()
