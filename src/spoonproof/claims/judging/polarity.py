@@ -95,8 +95,6 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "refutes", "it promises no wonder"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
-    if claim.polarity == "refutes" and _set_aside(claim):
-        return "asserts", "others are waved aside, and it is said all the same"
     if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
@@ -241,12 +239,6 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     return before + within, behind if within else f"{rest} {quote}"
 
 
-def _set_aside(claim: Claim) -> bool:
-    """Whether others are waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors:
-    turmeric cures colds"; not so in "forget the idea that ..."."""
-    return _SET_ASIDE.search(said_before(claim) + claim.quote) is not None
-
-
 _SET_ASIDE = re.compile(
     r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
     r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
@@ -254,6 +246,8 @@ _SET_ASIDE = re.compile(
     r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S",
     re.IGNORECASE,
 )
+"""Others waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors: turmeric cures
+colds"; not so in "forget the idea that ..."."""
 _SEAM = 3
 """Words of a claim among which a phrase may end that began before it."""
 
