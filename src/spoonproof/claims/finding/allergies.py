@@ -41,8 +41,8 @@ _ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|wi
 _TO_ALL = re.compile(
     r"\b(?:if (?:he|she) (?:react|is|has)\w*|so (?:that )?(?:it|they|he|she) (?:\w+n't|never)|you|your|babies|infants|"
     r"children|toddlers|people|little ones|should|must|may|risk|likely|usual\w*|normal\w*|general\w*|often|"
-    r"most(?:ly| of)|tends?|common\w*|chances?|percent|prevents?|safe|mean|never|always|advice|evidence|says?|said|stud(?:y|ies)|"
-    r"recommend\w*)\b"
+    r"most(?:ly| of)|tends?|common\w*|chances?|percent|prevents?|safe|mean|never|always|advice|evidence|"
+    r"says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
 _TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _LEFT_OPEN = re.compile(
