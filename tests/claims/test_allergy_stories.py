@@ -44,6 +44,8 @@ from tests.each import each
         "Since then it has been milk, egg and nut free for him.",
         "The bakery told me they could not bake an egg free cake.",
         "He can have a cake because I can bake allergy-free.",
+        "Leave the egg out of the fridge for an hour.",
+        "You should have seen him react to the puppet.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -124,6 +126,9 @@ def test_it_claims_nothing(text: str) -> None:
         ("Mango gave her swollen lips on Tuesday.", "allergen"),
         ("There's not a crumb of gluten in the waffles.", "allergen"),
         ("Cashew cream is off the menu for anyone with a nut allergy.", "allergen"),
+        ("One toddler in thirty has a milk allergy.", "allergen"),
+        ("I keep the sesame out of these crackers.", "allergen"),
+        ("Get the allergens in, the whole lot, before the first birthday.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

@@ -227,6 +227,12 @@ QUANTITY = (
         veto="storing",
         says="household measures of sugar or salt",
     ),
+    *_quantity(
+        "spoons-of-sugar",
+        "<there> <copula> _1 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) <in|from>",
+        "<contain> T(<number>) _2 <audience-baby> O(<NUT>)",
+        says="household measures of sugar, shares of a need",
+    ),
     *_quantity("calories", "T(<number>) _2 O(<energy>)", says="a number of calories"),
     *_quantity(
         "protein-12-g",
@@ -294,7 +300,11 @@ COMPARATIVE = (
     *_compares(
         "healthier", "O(<healthier>) (?!<than> <audience-adult|pronoun>)", loose=True, says="a comparing health word"
     ),
-    *_compares("more-than", "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health>) ~8 <than>", says="more of it than"),
+    *_compares(
+        "more-than",
+        "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health|health-weak>) ~8 <than>",
+        says="more of it than",
+    ),
     *_compares(
         "most",
         "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
@@ -345,7 +355,12 @@ COMPARATIVE = (
         "so-natured", "S(<FOOD|pronoun>) ~4 T(<more|less>) O(<adjectival>) _1 <than>", says="set against another"
     ),
     *_compares("unlike-its-kind", "S(<ANY>) ~16 O(<NUT>) ~4 T(<counterpart>)", says="set against its kind"),
-    *_compares("beats", "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health>)", level="more", says="beats another"),
+    *_compares(
+        "beats",
+        "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health|health-weak>)",
+        level="more",
+        says="beats another",
+    ),
     *_compares("cannot-match", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", level="more", says="beats another"),
     *_compares(
         "than",

@@ -123,7 +123,7 @@ OUTRIGHT = (
         "contains-allergen",
         "S(<FOOD>) _1 T(<holds>) _2 O(<allergen-word>)",
         "^ _3 T(<holds>) : _1 O(<allergen-word|allergen-food>)",
-        "S(<FOOD>) _1 T(<have>) _1 O(<allergen-word>) _4 <pronoun> (?:[.,]|$)",
+        "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
         veto="nonfood",
         says="an allergen it holds",
     ),

@@ -5,50 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from spoonproof.model.verb_forms import participle, past, third_person
+from spoonproof.model.verb_forms import participle, past, pasts, third_person
 
 _DOUBLES = frozenset(
-    {"control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"}
+    {"begin", "control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"}
 )
-_IRREGULAR = {
-    "keep": ("keeps", "kept", "keeping"),
-    "give": ("gives", "gave", "given", "giving"),
-    "make": ("makes", "made", "making"),
-    "build": ("builds", "built", "building"),
-    "fight": ("fights", "fought", "fighting"),
-    "feed": ("feeds", "fed", "feeding"),
-    "get": ("gets", "got", "gotten", "getting"),
-    "have": ("has", "had", "having", "'ve"),
-    "lose": ("loses", "lost", "losing"),
-    "bind": ("binds", "bound", "binding"),
-    "hold": ("holds", "held", "holding"),
-    "bring": ("brings", "brought", "bringing"),
-    "cut": ("cuts", "cutting"),
-    "rid": ("rids", "ridding"),
-    "let": ("lets", "letting"),
-    "leave": ("leaves", "left", "leaving"),
-    "meet": ("meets", "met", "meeting"),
-    "speed": ("speeds", "sped", "speeding"),
-    "break": ("breaks", "broke", "broken", "breaking"),
-    "throw": ("throws", "threw", "thrown", "throwing"),
-    "drive": ("drives", "drove", "driven", "driving"),
-    "eat": ("eats", "ate", "eaten", "eating"),
-    "drink": ("drinks", "drank", "drunk", "drinking"),
-    "begin": ("begins", "began", "begun", "beginning"),
-    "take": ("takes", "took", "taken", "taking"),
-    "come": ("comes", "came", "coming"),
-    "go": ("goes", "went", "gone", "going"),
-    "beat": ("beats", "beaten", "beating"),
-    "lead": ("leads", "led", "leading"),
-    "hurt": ("hurts", "hurting"),
-    "burn": ("burns", "burnt", "burned", "burning"),
-    "put": ("puts", "putting"),
-    "steer": ("steers", "steered", "steering"),
-    "say": ("says", "said", "saying"),
-    "stick": ("sticks", "stuck", "sticking"),
-    "play": ("plays", "played", "playing"),
-    "wean": ("weans", "weaned", "weaning"),
-}
 # The left side is how our tables are written; the right side is the other spelling of English.
 _SPELLINGS = (
     (re.compile(r"fibre"), "fiber"),
@@ -88,11 +49,10 @@ def plural(word: str) -> str:
 
 def verb_forms(verb: str) -> tuple[str, ...]:
     """Third person, past and -ing forms of a plain verb."""
-    if verb in _IRREGULAR:
-        return _IRREGULAR[verb]
-    if verb in _DOUBLES:
-        return third_person(verb), f"{verb}{verb[-1]}ed", f"{verb}{verb[-1]}ing"
-    return third_person(verb), past(verb), participle(verb)
+    twice = verb + verb[-1] if verb in _DOUBLES else ""
+    told = (f"{twice}ed",) if twice and pasts(verb) == (past(verb),) else pasts(verb)
+    short = ("'ve",) if verb == "have" else ()
+    return third_person(verb), *told, f"{twice}ing" if twice else participle(verb), *short
 
 
 def forms(term: str, how: str) -> Iterator[str]:

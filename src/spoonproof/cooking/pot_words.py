@@ -53,7 +53,9 @@ FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 IN_FAT = re.compile(r"\b(?:in|with)\b[^.;,]{0,40}\b(?:oil|butter|ghee|fat|lard|dripping)\b", re.IGNORECASE)
 ONTO = re.compile(r"\b(?:over|on|onto|top)\b", re.IGNORECASE)
 WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
-KEEP_WATER = re.compile(r"\b(?:keep|keeping|reserve|reserving|save|saving)\b", re.IGNORECASE)
+KEEP_WATER = re.compile(
+    r"\b(?:keep|keeping|reserve|reserving|save|saving)\b|\b(?:strain|siev)\w*\b[^.;]{0,30}\binto\b", re.IGNORECASE
+)
 BROTH = re.compile(
     r"\b(?:strain|siev)\w*(?: off)? (?:the |this |your )?(?:broth|stock|infusion"
     r"|(?P<milk>milk|cream|oil|ghee|butter))\b|\b(?:strain|siev)\w* out (?!the (?:water|liquid))",

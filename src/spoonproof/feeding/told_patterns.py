@@ -20,10 +20,10 @@ from itertools import product
 from types import MappingProxyType
 from typing import Any
 
-from spoonproof.feeding.inflected import forms
 from spoonproof.feeding.words import Pack, Word, fold, words
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
+from spoonproof.model.verb_forms import forms
 
 END = re.compile(r"[.!?;:]")
 """What ends a clause that a phrase may not run across."""

@@ -41,11 +41,19 @@ _SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
 
 
 _KEPT_WARM = re.compile(
-    r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|out|on the (?:hob|stove|counter|side|worktop|table)"
-    r"|at room temperature)\b",
+    r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|out|on the (?!heat|flame|gas)\w+|at room temperature)\b",
     re.IGNORECASE,
 )
-_HOURS = re.compile(r"\b(?P<hours>[0-9]{1,2}(?:\.[0-9])?)[ \t-]{0,3}(?:hours?|hrs?|h)\b", re.IGNORECASE)
+_COUNTED = {word: float(at) for at, word in enumerate("two three four five six seven eight".split(), 2)}
+_HOURS = re.compile(
+    rf"\b(?P<hours>[0-9]{{1,2}}(?:\.[0-9])?|{'|'.join(_COUNTED)})[ \t-]{{0,3}}(?:hours?|hrs?|h)\b", re.IGNORECASE
+)
+
+
+def _hours(text: str, after: int = 0) -> float:
+    """The most hours that are said behind an offset; 0 where none are."""
+    said = [match["hours"].lower() for match in _HOURS.finditer(text, after)]
+    return max((_COUNTED.get(one) or float(one) for one in said), default=0.0)
 
 
 def _kept_warm(text: str, after: int) -> float:
@@ -56,7 +64,7 @@ def _kept_warm(text: str, after: int) -> float:
         return 0.0
     if _OVERNIGHT.search(text):
         return 600.0
-    return max((float(match["hours"]) * 60 for match in _HOURS.finditer(text, found.start())), default=0.0)
+    return _hours(text, found.start()) * 60
 
 
 _LEFT_OUT = re.compile(
@@ -85,7 +93,7 @@ def _bought_so(dish: Dish) -> Iterator[Fault]:
         spoils = _COOKED.search(line.text) or (record is not None and record.group in _SPOILS)
         if not spoils or _LEFT_OUT.search(line.text) is None or _COLD.search(line.text):
             continue
-        hours = max((float(match["hours"]) for match in _HOURS.finditer(line.text)), default=0.0)
+        hours = _hours(line.text)
         if _OVERNIGHT.search(line.text) or hours * 60 > _MOST:
             yield Fault(
                 line.span,
@@ -131,7 +139,8 @@ def _warm(dish: Dish, told: Container[int]) -> Iterator[Fault]:
     passages = [passage for passage in dish.recipe.passages if passage.kind == "step"]
     back = [one.span for one in contradictions(passages, dish.knowledge.feeding) if one.caution == "keep-chill"]
     heats = [event for event in dish.walked.events if event.verb.role == "heat"]
-    first = min((event.step for event in heats), default=len(dish.recipe.steps))
+    spoils = any(story.food is not None and story.food.group in _SPOILS for story in dish.walked.stories)
+    first = min((event.step for event in heats), default=0 if spoils else len(dish.recipe.steps))
     for step in dish.recipe.steps[first:]:
         cooked = min((event.action.span.start for event in heats if event.step == step.index), default=step.span.start)
         minutes = _kept_warm(step.text, max(0, cooked - step.span.start if step.index == first else 0))

@@ -23,7 +23,7 @@ _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
 )
-_SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|\w+n't|worr\w+|risks?|deadly)\b")
+_SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|means?|\w+n't|worr\w+|risks?|deadly)\b")
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "
@@ -40,9 +40,9 @@ _FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|of them|(?:gran
 _ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
 _TO_ALL = re.compile(
     r"\b(?:if (?:he|she) (?:react|is|has)\w*|so (?:that )?(?:it|they|he|she) (?:\w+n't|never)|you|your|babies|infants|"
-    r"children|toddlers|people|little ones|should|must|may|risk|likely|usual\w*|normal\w*|general\w*|often|mostly|"
-    r"tends?|common\w*|chances?|percent|prevents?|safe|never|always|advice|evidence|says?|said|stud(?:y|ies)|"
-    r"recommend\w*)\b"
+    r"children|toddlers|people|little ones|should|must|may|risk|likely|usual\w*|normal\w*|general\w*|often|"
+    r"most(?:ly| of)|tends?|common\w*|chances?|percent|prevents?|safe|mean|never|always|advice|evidence|"
+    r"says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
 _TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _LEFT_OPEN = re.compile(

@@ -123,6 +123,8 @@ def _says_something(tagged: Tagged, match: Match) -> bool:
 
 def _eaten(compiled: CompiledRule, present: frozenset[str]) -> bool:
     """Of food in general much may be said too: "a good breakfast helps ...", "variety protects against allergies"."""
+    if compiled.rule.kind == "allergen" and "food-allergy" in present:
+        return True  # "an egg allergy" says of what
     said = compiled.rule.kind in ("function", "disease", "allergen") and not compiled.rule.loose
     return said and "generic-food" in present and "nonfood" not in present
 

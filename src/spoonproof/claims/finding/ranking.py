@@ -33,6 +33,7 @@ _DRUNK = frozenset({"squash", "drink", "juice"})
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
 _DONE_TO = frozenset("it them up down everything".split())
 _BESIDE = frozenset("beside with on next alongside over under near to".split())  # "berries beside *them* bring ..."
+_AT_A_MEAL = frozenset({"after", "before"})  # "a ripe pear *after lunch*"
 _MAY = frozenset({"question", "negation", "hedge"})
 _OPENERS = frozenset("a an the and but so or well now plus also no any these those your her his their".split())
 _SAID_OF_IT = frozenset({"high", "goodfor", "have", "contain"})
@@ -88,7 +89,10 @@ def _is_called(tagged: Tagged, at: int) -> bool:
 
 
 def _is_occasion(tagged: Tagged, at: int) -> bool:
-    return tagged.has(at, "eating") and tagged.has(at, "generic-food") and _is_object(tagged, at)
+    if not tagged.has(at, "generic-food"):
+        return False
+    before = tagged.items[at - 1].words.rpartition(" ")[2] if at else ""
+    return before in _AT_A_MEAL or (tagged.has(at, "eating") and _is_object(tagged, at))
 
 
 def rank(tagged: Tagged, at: int) -> int:

@@ -179,7 +179,7 @@ def _own_words(claim: Claim, register: Register) -> str:
         words = f" no food{words}"  # "no rice pudding makes a baby sleep"
     if has_any(words, register.words.get("medicine", ())):
         return words
-    uptake = claim.kind == "function" and (TAKEN_UP.search(words) or _HELPS_WITH.search(words))
+    uptake = claim.kind == "function" and TAKEN_UP.search(words)
     if uptake and " than " not in (near := plain(clause(claim))):
         return near  # what is taken up, and what it is eaten with, may stand on either side
     for said in register.words.get("doctor first", ()):
@@ -189,7 +189,6 @@ def _own_words(claim: Claim, register: Register) -> str:
     return words
 
 
-_HELPS_WITH = re.compile(r" helps? (?:[a-z]+ ){0,3}?(?:with|absorb|take up) (?:the |more |their )?(?:iron|calcium) ")
 _AMOUNT = re.compile(
     r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
 )

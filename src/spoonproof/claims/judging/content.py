@@ -49,20 +49,18 @@ def computed(claim: Claim, entry: Entry, probe: AnyProbe, register: Register, co
     named = [key_of(n) for n in claim.nutrients if not entry.about or n in register.about(entry)] or [
         nutrient_of(claim)
     ]
-    worst: Verdict | None = None
-    for nutrient in dict.fromkeys(named):
-        verdict = _some_of_it(claim, entry, probe, register, nutrient)
-        verdict = verdict or _bought(claim, entry, probe, register, nutrient)
-        verdict = verdict or _one(entry, probe, register, context, nutrient)
-        order = ("true", "unproven", "overstated", "false")
-        if worst is None or order.index(verdict.truth) > order.index(worst.truth):
-            if worst is not None:
-                verdict.steps = [*worst.steps, *verdict.steps]
-            worst = verdict
-        else:
-            worst.steps += verdict.steps
-    assert worst is not None
+    verdicts = [
+        _some_of_it(claim, entry, probe, register, nutrient)
+        or _bought(claim, entry, probe, register, nutrient)
+        or _one(entry, probe, register, context, nutrient)
+        for nutrient in dict.fromkeys(named)
+    ]
+    worst = max(verdicts, key=lambda verdict: _FROM_BEST.index(verdict.truth))
+    worst.steps += [step for verdict in verdicts if verdict is not worst for step in verdict.steps]
     return worst
+
+
+_FROM_BEST = ("true", "unproven", "overstated", "false")
 
 
 def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nutrient: str) -> Verdict:
@@ -78,8 +76,6 @@ def _one(entry: Entry, probe: AnyProbe, register: Register, context: Context, nu
         if lesser.answer != "no":
             truth = "overstated"
             wording = resolve(entry.wording, register, nutrient) if lesser.answer == "yes" else None
-    elif result.answer == "no" and entry.wording and "made without" not in entry.wording[0]:
-        wording = None
     if result.answer in ("unknown", "yes"):
         wording = resolve([w for w in entry.wording if w.startswith("made")], register, nutrient)
     steps += probe.steps

@@ -50,12 +50,6 @@ _BETTER_THAN = re.compile(
 """What holds one thing that may be given against another: that it is better is not said by leave to give it."""
 _ASIDE = re.compile(r"(?:after|than|instead of|next to|besides?|apart from|other than|rather than) ", re.IGNORECASE)
 """How a claim begins whose food is what another is held against: "the best drink after water for a one year old"."""
-_NAMED_ONLY = re.compile(
-    r"\s*(?:(?:does|do|did|would|need)(?:n['’]t| not)|never) (?:always |automatically |necessarily )?"
-    r"(?:mean|make|equal)\b"
-    r"|\s*(?:isn['’]t|is not|is no) (?:a )?(?:synonym|another word|byword|proof|the same as|guarantee)\b",
-    re.IGNORECASE,
-)
 _BOUGHT = re.compile(
     r"\b(?:buy|bought|buying|use|choose|chose|pick|get|got|take|look for|go for|swap to|even) (?:the|an?) [\w-]+$",
     re.IGNORECASE,
@@ -73,12 +67,6 @@ _CONDITION = re.compile(
     re.IGNORECASE,
 )
 """What comes before an absence that is asked for, and not promised: "as long as there's no salt in it"."""
-_GRANTED = re.compile(
-    r" no (?:[a-z]+ ){1,2}(?:needs? (?:adding|to be|be added)|needed|necessary|is needed|is necessary) "
-    r"| even (?:without|with no"
-    r"|(?:if|when|where) (?:it|they|there)(?:'s| is| are|'re| has| have) (?:no|not|none|nothing)) "
-)
-"""An absence that is granted or advised, and not promised: "sweet even without added sugar"."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _LEVEL_ASIDE = re.compile(
     r" (?:rather than|instead of|and not|never) (?:the |any |a )?"
@@ -125,10 +113,9 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
     """Take from a verdict what its words say too much; a word that is only named stands."""
     held_against = _NO_BETTER.search(plain(claim.quote)) is not None
     asked_for = _CONDITION.search(claim.passage.text[max(0, claim.start - 24) : claim.start]) is not None
-    asked_for = asked_for or _GRANTED.search(plain(around(claim))) is not None
     text = claim.passage.text
     a_sort = _A_SORT.match(text, claim.end) and _BOUGHT.search(text[max(0, claim.end - 40) : claim.end])
-    named = held_against or asked_for or a_sort or _NAMED_ONLY.match(text, claim.end)
+    named = held_against or asked_for or a_sort
     aside = claim.level in _LESS and _LEVEL_ASIDE.search(plain(claim.quote)) is not None
     if aside or (claim.level in _ABSENT and named):
         verdict.truth, verdict.wording, verdict.add = "true", None, ""

@@ -64,8 +64,8 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     if claim.polarity in ("asserts", "hedges"):
         if claim.kind == "function" and _DOES_NOT_MAKE.search(plain(claim.quote)) and " until " not in sentence:
             return "denies", "its words say that it does not bring it about"
-        if claim.kind == "nutrient-content" and _NO_STRENGTH.search(sentence):
-            return "denies", "its sentence says that it is no strong point"
+        if claim.kind == "nutrient-content" and claim.level == "contains" and _IS_NOT.search(plain(claim.quote)):
+            return "denies", "its own words say that it is not"
         if claim.kind != "safety-age" and wished_and_refused(claim):
             return "refutes", "it is another's wish, and refused"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
@@ -95,18 +95,15 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "refutes", "it promises no wonder"
     if claim.polarity == "refutes" and _turned(claim):
         return "asserts", "what is called a myth is taken back"
-    if claim.polarity == "refutes" and _set_aside(claim):
-        return "asserts", "others are waved aside, and it is said all the same"
     if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
 
 
-_NO_STRENGTH = re.compile(
-    r" (?:isn't|isnt|is not|aren't|are not|wasn't|was never|is hardly|is never|is no) (?:[a-z']+ ){0,4}?"
-    r"(?:strong (?:point|points|suit|suits)|strength|strengths|forte|claim to fame) "
+_IS_NOT = re.compile(
+    r" (?:is|are|was|were)(?:n't| not| never| hardly| no) (?!just |only |merely |simply )(?:[a-z0-9']+ ){1,3}$"
 )
-"""What it is no strong point of: "iron isn't squash's strong point"."""
+"""What its own words end by saying that it is not: "iron isn't squash's" strong point, "dates aren't sugar"."""
 _CANNOT_COPE = re.compile(
     r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
     r"(?:deal|cope|handle|process|manage)(?: with)? (?:(?:much|a lot|lots|too much|so much) of )?(?:it|that|this) "
@@ -187,7 +184,7 @@ def frames(claim: Claim, register: Register) -> int:
     known = register.frames.get(asked)
     if known is None:
         leads, _ = _leads(claim, register)
-        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim))
+        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim, register))
         known = register.frames.keep(asked, leads + back)
     return known
 
@@ -242,12 +239,6 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     return before + within, behind if within else f"{rest} {quote}"
 
 
-def _set_aside(claim: Claim) -> bool:
-    """Whether others are waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors:
-    turmeric cures colds"; not so in "forget the idea that ..."."""
-    return _SET_ASIDE.search(said_before(claim) + claim.quote) is not None
-
-
 _SET_ASIDE = re.compile(
     r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
     r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
@@ -255,6 +246,8 @@ _SET_ASIDE = re.compile(
     r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S",
     re.IGNORECASE,
 )
+"""Others waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors: turmeric cures
+colds"; not so in "forget the idea that ..."."""
 _SEAM = 3
 """Words of a claim among which a phrase may end that began before it."""
 

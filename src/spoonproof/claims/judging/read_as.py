@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.judging.reading import around
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
@@ -22,19 +21,12 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
         claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
-    if claim.level in _NONE and LOSES_NO.search(plain(claim.quote)):
-        why = "it is said to lose none, and not to hold none"
-        return replace(claim, kind="process", level=None, polarity="asserts", steps=(*claim.steps, why)), True
     if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
         why = "what it keeps is what is done to it, and not how much it holds"
         return replace(claim, kind="process", level=None, steps=(*claim.steps, why)), True
     if claim.kind == "nutrient-content" and claim.level == "contains" and TAKEN_UP.search(plain(claim.quote)):
         why = "what is taken up is what happens to it, and not how much it holds"
         claim = replace(claim, kind="function", effect="absorption", level=None, steps=(*claim.steps, why))
-    if claim.kind == "disease" and claim.strength == "plain" and _OCCURS.search(plain(claim.quote)):
-        claim = replace(
-            claim, strength="mild", steps=(*claim.steps, "the illness is said to occur, and to be cured by nothing")
-        )
     if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
         return replace(
             claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")
@@ -42,9 +34,6 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
         why = "what there is nothing without is promised to bring it"
         return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why)), True
-    if claim.effect == "eczema" and _BROKE_OUT.search(plain(around(claim))):
-        why = "a skin that comes up after a food is a reaction to it, and no illness that it is good for"
-        claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
     if claim.effect == "infection" and _IN_THE_THROAT.search(plain(claim.quote)):
         why = "what blocks a throat is choked on, and is no infection of it"
         claim = replace(claim, kind="safety-age", effect="choking", steps=(*claim.steps, why))
@@ -79,18 +68,9 @@ _KEEPS = re.compile(
     r" (?:keeps?|kept|keeping|retains?|retaining|preserves?|locks? in|holds? on to|saves?) "
     r"(?:more|most|much|all|every|its|their|the|some|a lot)(?: of)? "
 )
-_OCCURS = re.compile(
-    r"^(?: [a-z]+){1,2} (?:(?:can|may|might|could|often|sometimes|usually) )*"
-    r"(?:happens?|occurs?|starts?|begins?|shows? up|comes? on|sets? in|follows?"
-    r"|(?:is|are) (?:very |quite )?(?:common|normal)) "
-)
 TAKEN_UP = re.compile(r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken up) ")
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
-)
-_BROKE_OUT = re.compile(
-    r" (?:came|come|comes|coming|broke|break|breaks|breaking|erupted|flared|went|covered|got)(?: up| out| all over)? "
-    r"(?:[a-z]+ ){0,3}?(?:in|with)?(?: a| an)? ?(?:hives|rash|wheals|welts|blotches) "
 )
 _IN_THE_THROAT = re.compile(r" (?:blocks?|blocking|stuck in|lodges? in|catch(?:es)? in) (?:[a-z']+ ){1,2}throats? ")
 _A_MEDICINE = re.compile(

@@ -17,7 +17,6 @@ _NEAR = 120
 _STOPS = (".", "!", "?", "\n", ";")
 _CLAUSE_STOPS = (*_STOPS, ",", " but ", " anyway ", " by the way ", " mind you ")
 _CLAUSE = 60
-_BUT_ITS_OWN = re.compile(r",? (?:but|except|other than) (?:its|their|the [a-z]{1,20}['’]s?) own\b", re.IGNORECASE)
 _SO = re.compile(
     r"\s?[,;]? so (?:it|they|this|that|these|you|your|babies|baby|skip|avoid|never|don['’]t)\b[^.!?;,\n]{0,60}",
     re.IGNORECASE,
@@ -36,27 +35,11 @@ _FROM_AGE = re.compile(
     r"(?!.* (?:months?|years?|birthday|no|not|never|avoid) )"
 )
 """An age that opens the claim as its beginning: "from six months, cooked until soft" waits for nothing."""
-_BEGINS_AT = re.compile(
-    r"^(?!.* (?:before|until|till|under|wait|no|not|never|avoid) ).* from (?:about |around |the age of )?"
-    r"[a-z0-9]+ (?:months?|years?|mo) $"
-)
-"""An age that closes the claim as its beginning, whatever is kept from a child behind it: "in porridge from six months"
-is given from then on, "but not as a drink before one" or not."""
 _ONLY_LATER = re.compile(
     r" only (?:[a-z]+ ){0,3}"
     r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
 )
-_SINCE = (
-    "after the first",
-    "after their first",
-    "after her first",
-    "after his first",
-    "after your baby's first",
-    "once they turn",
-    "after they turn",
-    "past the first birthday",
-    "past their first birthday",
-)
+_SINCE = re.compile(r" (?:after|past) (?:the|their|her|his|your baby's) first | (?:once|after) they turn ")
 _FIRST = ("first year", "first birthday", "a year", "one year", "their first")
 
 
@@ -102,7 +85,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     if stated is not None:
         said_of = plain(_own_side(claim)) if claim.kind == "safety-age" else words
         before = has_any(said_of, register.words.get("before", ())) and not _since(words)
-        begins = _FROM_AGE.search(plain(claim.quote)) or _BEGINS_AT.search(plain(claim.quote))
+        begins = _FROM_AGE.search(plain(claim.quote))
         before = (before and not begins) or only_later(said_of)
         # "Before 17 weeks" is said of the fourth month still: its last whole month is the third.
         return (max(0, math.ceil(stated) - 1) if before and stated > 0 else int(stated)), True
@@ -125,7 +108,7 @@ _TODDLER_MONTHS = 12
 def _since(words: str) -> bool:
     """Whether it begins at the age it names, whatever is said of the time before: "after the first birthday it is okay,
     before it never"; what waits until then is said of the time before."""
-    return has_any(words, _SINCE) and not has_any(words, ("until", "till", "wait*", "before"))
+    return _SINCE.search(words) is not None and not has_any(words, ("until", "till", "wait*", "before"))
 
 
 def only_later(words: str) -> bool:
@@ -216,14 +199,13 @@ def _behind(text: str, mark: str, start: int) -> int:
 
 
 def clause(claim: Claim) -> str:
-    """The claim's own clause: to the next stop, comma or "but"; "no sugar but its own" is one clause, and what is drawn
-    from it ("it is wheat-free, so it is fine for coeliacs") belongs to it."""
+    """The claim's own clause: to the next stop, comma or "but"; what is drawn from it ("it is wheat-free, so it is fine
+    for coeliacs") belongs to it."""
     words = around(_behind_but(claim), _CLAUSE_STOPS, _CLAUSE)
     drawn = _SO.match(claim.passage.text, claim.end)
     if drawn and drawn[0].strip(", ") not in words:
         words = f"{words} {drawn[0]}"
-    own = _BUT_ITS_OWN.match(claim.passage.text, claim.end)
-    return f"{words} {own[0]}" if own else words
+    return words
 
 
 def _behind_but(claim: Claim) -> Claim:

@@ -7,7 +7,7 @@ import re
 
 from spoonproof.claims.judging.reading import said_before, said_behind
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain
+from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim
 
 _OTHERS_SAY = re.compile(
@@ -19,36 +19,28 @@ _OTHERS_SAY = re.compile(
     re.IGNORECASE,
 )
 """A view that is put into the mouths of others, none of them an authority with a name."""
-_NOT_SO = re.compile(
-    r"^[\s,;:.!–—-]{0,4}(?:(?:but|and|though|yet|well|honestly|actually|really|no|nope|sorry)\b[, ]{0,2}){0,3}(?:"
-    r"(?:you|nobody|no one|we|i|babies|they)(?: (?:really|honestly|actually|just|simply|certainly))? (?:don't|do not"
-    r"|doesn't|needn't|need not|didn't|never)(?: (?:have to|need to|need|did|do))?"
-    r"(?=\s*(?:[.,;!?]|$)| (?:wait|delay|avoid|hold|keep|worry|bother|fear|put|go|be|that|any|believe|agree)\b)"
-    r"|there(?:'s| is| was) no (?:need|reason|point|evidence|proof|truth|sense)\b"
-    r"|(?:that|this|it)(?:'s| is| was)(?: [a-z]+){0,2}? (?:not (?:so|true|needed|necessary|right)|wrong|false|old"
-    r"|untrue|nonsense|rubbish|myth|outdated|dated|out of date|overblown|overdone|silly|daft|needless|changed)\b"
-    r"|(?:that|this|it|they)(?: (?:really|honestly|actually|just|simply))? "
-    r"(?:isn't|is not|doesn't|does not|don't|do not|aren't|are not|can't|won't)"
-    r"(?: (?:so|true|needed|necessary|right|at all))?(?=\s*(?:[.,;!?]|$))"
-    r"|(?:the )?(?:advice|guidance|rules?|thinking|guidelines?|evidence|research|science)(?: has| have)?(?: since)? "
-    r"(?:changed|moved on|says? (?:otherwise|the opposite))"
-    r")",
-    re.IGNORECASE,
-)
-"""The author's answer to it: it is not so."""
 _TAIL = re.compile(r"^(?: (?!but\b|though\b|yet\b)[a-z0-9']{1,9}){1,4}(?=[,.;!?–—]| but\b)", re.IGNORECASE)
 """Words of what is held that the claim itself left out: "before one"."""
 _BUT = re.compile(r"^[\s,;:–—-]{0,3}(?:but|though|yet)\b", re.IGNORECASE)
 
 
-def waved_aside(claim: Claim) -> bool:
-    """Whether others are said to hold it, and the author says at once that it is not so."""
+def waved_aside(claim: Claim, register: Register) -> bool:
+    """Whether others are said to hold it, and the author says at once that it is not so: "you don't need to wait"."""
     if not _OTHERS_SAY.search(said_before(claim)):
         return False
-    behind = claim.passage.text[claim.end : claim.end + _BEHIND].replace("’", "'")
-    return _NOT_SO.match(_TAIL.sub("", behind)) is not None
+    behind = _TAIL.sub("", claim.passage.text[claim.end : claim.end + _BEHIND].replace("’", "'"))
+    answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
+    if answer[:1] in (["so"], ["because"]):
+        return False  # "so you don't need to panic" follows from what they hold
+    said = f" {' '.join(word for word in answer if word not in _LIGHT)} "
+    lists = ("taken back after", "taken back behind", "no need", "no need to hold back")
+    whole = said in plains(register.words.get("taken back whole", ()))
+    return whole or any(has_any(said, register.words.get(name, ())) for name in lists)
 
 
+_STOPS = re.compile(r"[.,;!?\n]| (?=but )")
+_LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
+"""Words of an answer that change nothing in it."""
 _BEHIND = 80
 """Characters behind a claim in which the answer to it may begin and end."""
 
@@ -77,21 +69,7 @@ def taken_up_again(claim: Claim, register: Register) -> bool:
     return behind is not None and has_any(f" {behind[1]} ", (*register.words.get("medicine", ()), *_KILLS))
 
 
-_KILLS = (
-    "stop",
-    "end",
-    "ends",
-    "shorten",
-    "shortens",
-    "clear",
-    "clears",
-    "destroy",
-    "destroys",
-    "wipes",
-    "wipe",
-    "sterilises",
-    "sterilizes",
-)
+_KILLS = tuple("stop end ends shorten shortens clear clears destroy destroys wipes wipe sterilises sterilizes".split())
 _STOPS_GROWTH = re.compile(
     r" (?:but |and )?(?:it |they |the cold )?(?:only |just |simply |merely )?(?:stops?|keeps?) "
     r"(?:them|it|bacteria|germs|the bacteria|the germs) (?:from )?(?:growing|multiplying|spreading) "

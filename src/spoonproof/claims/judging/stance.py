@@ -63,9 +63,9 @@ _MAKES_ILL = re.compile(
 )
 """What makes somebody ill: "raw shellfish makes babies ill"."""
 _NO_HARM_DONE = re.compile(
-    r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage) "
+    r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:(?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage)|choked) "
 )
-"""A harm that is denied by what came of it: "it has never done any harm"."""
+"""A harm that is denied by what came of it: "it has never done any harm", "mine never choked"."""
 _NO_USE_WAITING = re.compile(
     r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
     r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
@@ -81,11 +81,6 @@ _ILL_DENIED = re.compile(
     r"|(?:tummy |stomach |gut )?(?:bug|upset)|upset (?:tummy|stomach)) "
 )
 """An illness that a food is said not to bring: "it never gave anyone food poisoning"."""
-_MORE_THAN_ALLOWED = re.compile(
-    r" more (?:[a-z]+ ){0,4}than (?:[a-z']+ ){0,3}(?:should|ought to|is allowed|are allowed|is meant to|are meant to"
-    r"|may have|can cope|can handle) "
-)
-"""What brings too much of something is kept from them: "holds more salt than she should have in a day"."""
 _STOPPED = re.compile(
     r"(?<! not)(?<!n't)(?<! never) (?:stop|stops|stopped|pause|paused|drop|dropped|ditch|park|shelve|postpone|give up) "
     r"(?:(?:giving|offering|feeding|serving|all|the|any|with|on) ){0,2}(?:[a-z]+ ){1,3}?(?:until|till) "
@@ -239,8 +234,6 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         or _FOR_ITS_HARM.search(words)
         or _STOPPED.search(words)
     ):
-        return True
-    if _MORE_THAN_ALLOWED.search(words) and not _negations(words, register):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):
