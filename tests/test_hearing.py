@@ -310,3 +310,38 @@ def test_a_danger_of_one_line_silences_no_claim_of_another() -> None:
         "Leave the mash on the counter overnight, nothing happens.\nLentils are a source of iron for babies.\n"
     )
     assert {one.claim.kind for one in found} == {"safety-age", "nutrient-content"}
+
+
+@each(
+    ("said", "about"),
+    [
+        ("Her bottle is at seven. I warm it under the tap. Then I wedge it with a muslin.", "wedge it"),
+        ("He has four bottles a day. At night I stir a spoon of semolina into it.", "semolina"),
+        ("I salt the baby's mash because he won't eat it plain.", "salt"),
+        ("We make an aioli with two raw egg yolks. Put the aioli on the baby's plate.", "aioli on"),
+        ("In my day it was brandy on the gums and it never hurt us, so I rub brandy on the baby's gums.", "brandy"),
+        ("Can I give the baby whole grapes? Yes, all the time.", "whole grapes"),
+    ],
+)
+def test_a_danger_told_over_several_sentences_is_heard(said: str, about: str) -> None:
+    cut = [one for one in film(said) if one.advice == "cut-untrue"]
+    assert any(about in one.claim.quote for one in cut)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "The baby is seven months. My eldest is six and she gets a sprinkle of feta over hers.",
+        "My son is nine months. His sister is four and has school tomorrow. She's having crisps with her lunch.",
+        "My neighbour gave her baby a whole grape and they ended up in hospital.",
+        "Does rice in the bottle help a baby sleep? It doesn't.",
+        "I'd normally pour a glass of wine into the baby's stew, but today it stays in the bottle.",
+        "Myth two: you should thin the formula for a baby with wind.",
+        "In my day they put whisky on the baby's gums when they were teething.",
+        "He takes four bottles a day, our baby. Please don't prop it on a cushion.",
+        "Cook for a kid with a peanut allergy and the baby from the same pot.",
+        "If the baby is constipated never give castor oil.",
+    ],
+)
+def test_what_is_told_of_others_of_once_or_as_a_warning_is_not_cut(said: str) -> None:
+    assert not [one for one in film(said) if one.advice == "cut-untrue"]

@@ -211,7 +211,7 @@ def _parted(text: str, start: int, end: int, where: re.Pattern[str]) -> list[int
     """Where to part a stretch that is too long: as seldom as its words allow."""
     cuts, last = [], start
     for match in where.finditer(text, start, end):
-        if match.end() - last > (_SENTENCE // 4 if where is _ANEW else _SENTENCE // 2):
+        if match.end() - last > (_SENTENCE // 2 if where is _AT_LEAST else _SENTENCE // 4):
             cuts.append(match.end())
             last = match.end()
     return cuts

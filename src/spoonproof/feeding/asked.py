@@ -6,7 +6,7 @@ import re
 
 _ASKED = re.compile(
     r"\b(?:ask(?:s|ed|ing)?|wonder(?:s|ed|ing)?|comments?|questions?|message[sd]?|dms?)\b(?! for\b)[^.;!?\n]{0,24}"
-    r"\b(?:if|whether|about|can|could|is it|how)\b",
+    r"\b(?:if|whether|about|can|could|is it|how|when)\b",
     re.I,
 )
 _YES = re.compile(

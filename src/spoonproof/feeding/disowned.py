@@ -27,6 +27,11 @@ _CAME_TO_HARM = re.compile(
 )
 """What came of it is the warning, whoever tells it: "she gave him a whole grape and they ended up in hospital"."""
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
+_NEVER_TO = re.compile(
+    r"[^.;!?\n]{0,60}\b(?:never|not) (?:to|for) (?:(?:the|any|our|my) )?(?:child|bab|kid|toddler|little|him|her|them)",
+    re.I,
+)
+"""Who does not get it, told behind it: "lollipops go home with parents, never to children"."""
 _IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
 """What is only wished for: "soy sauce would be lovely, but"."""
 _MYTH = re.compile(
@@ -45,7 +50,7 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     after = place[1], place[1] + _BEHIND_ALONE
     if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after):
         return True
-    if _IF_ONLY.match(text, place[1]):
+    if _IF_ONLY.match(text, place[1]) or _NEVER_TO.match(text, place[1]):
         return True
     if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
         return True

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 _YEARS = r"(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[2-9]|1[0-8])"
 _MONTHS = r"(?:\w+|\d+)[- ](?:months?|weeks?)"
@@ -50,6 +50,11 @@ _SPEAKS_ON = re.compile(r"\W*(?:(?:and|so|then|but) )?s?he\b", re.I)
 _THEN = re.compile(r"\b(?:(?P<he>he)|(?P<she>she))(?:['’]s|['’]ll|['’]d)?\b", re.I)
 
 
+def _others(words: Sequence[str]) -> Mapping[str, str]:
+    """These words, small or at the beginning of a sentence, as such that stand for no baby."""
+    return {form: "other" for word in words for form in (word, word.capitalize())}
+
+
 def _older_ones(said: str) -> Mapping[str, str]:
     """The words by which a sentence speaks on of an older child: "my eldest is six and she gets feta over hers"."""
     older = _OLDER.search(said)
@@ -59,7 +64,7 @@ def _older_ones(said: str) -> Mapping[str, str]:
     male, female = older["boy"] or older["brother"], older["girl"] or older["sister"]
     if (male and then["she"]) or (female and then["he"]):
         return {}
-    return dict.fromkeys(("he", "his", "himself") if then["he"] else ("she", "hers", "herself"), "other")
+    return _others(("he", "his", "himself") if then["he"] else ("she", "hers", "herself"))
 
 
 def spoken_of(names: Mapping[str, str], before: str, said: str) -> Mapping[str, str]:
@@ -108,7 +113,7 @@ def no_baby(text: str) -> Mapping[str, str]:
     somebody else."""
     boy, girl = _BABY_BOY.search(text), _BABY_GIRL.search(text)
     if boy and not girl and not _MAYBE_GIRL.search(text):
-        return dict.fromkeys(("she", "her", "hers", "herself"), "other")
+        return _others(("she", "her", "hers", "herself"))
     if girl and not boy and not _MAYBE_BOY.search(text):
-        return dict.fromkeys(("he", "him", "his", "himself"), "other")
+        return _others(("he", "him", "his", "himself"))
     return {}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
@@ -95,7 +96,8 @@ def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence
         return False
     words = plain(claim.quote)
     strong = has_any(words, lists.get("medicine", ()))
-    if not strong and has_any(words, lists.get("harm told", ())):
+    told = has_any(words, lists.get("harm told", ())) or (claim.kind == "disease" and _GIVES_IT.search(words))
+    if not strong and told:
         return False  # "leads to kidney damage" warns of an illness and promises nothing
     if claim.kind == "disease":
         if verdict.truth == "overstated":
@@ -106,6 +108,13 @@ def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence
         of_allergy = claim.effect == "allergy" and claim.level not in ("free", "none")
         return of_allergy and verdict.truth == "unproven" and verdict.harm == _HARMFUL
     return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
+
+
+_GIVES_IT = re.compile(
+    r" (?:gives?|gave|giving|given) (?:him|her|them|you|us|babies|children|kids|toddlers|people"
+    r"|(?:a|the|your|my) (?:baby|child)) (?:a|an|the|bad|terrible|awful|such) (?!relief|help|break|rest|boost|good)"
+)
+"""Words that tell of an illness as what comes of it: "too much juice can give them the runs"."""
 
 
 def harm_of(claim: Claim, verdict: Verdict) -> int:
