@@ -45,8 +45,7 @@ def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
         return False
     part_of_worse = b.start <= a.start and a.end <= b.end
     if not other.advice.startswith("cut"):
-        holds_worse = a.start <= b.start and b.end <= a.end and not part_of_worse
-        return (a.kind == b.kind and part_of_worse) or b.kind == "quantity" or holds_worse
+        return (a.kind == b.kind and part_of_worse) or b.kind == "quantity"
     return a.kind == b.kind or not part_of_worse or a.end - a.start == b.end - b.start
 
 
