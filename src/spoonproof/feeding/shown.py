@@ -80,7 +80,7 @@ _MEASURE = re.compile(
 _MORSEL = re.compile(
     r"\b(?:squares?|pieces?|cubes?|lumps?|slices?|slivers?|chunks?|nibbles?|licks?|dabs?|spoon(?:ful)?s?|bites?|bags?"
     r"|handfuls?|corners?|sticks?|blobs?|dots?|smears?) of (?:\w+ ){0,2}$|\b(?:suck|chew|gnaw)(?:s|ed|ing)? (?:on )?"
-    r"(?:an?|some|the|his|her) (?:\w+ )?$",
+    r"(?:an?|some|the|his|her) (?:\w+ )?$|\bwhole $",
     re.I,
 )
 """Words before a food by which it is eaten: "a square of toffee", and not the colour."""
