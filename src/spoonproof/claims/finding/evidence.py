@@ -107,6 +107,8 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
     names none. A short line may leave it out."""
     if len(tagged.items) <= _SHORT:
         return not is_about_no_food(tagged, match.trigger[0]) or bool(tagged.find(_EATEN))
+    if promises_no_illness(tagged, match):
+        return True
     own = {*range(*match.trigger), *range(*(match.object or match.trigger))} - {*tagged.find(_GIVEN, *match.trigger)}
     at = max(match.trigger[0], (match.object or match.trigger)[0])
     if any(index not in own for index in tagged.find(_EATEN, 0, at)):
@@ -126,6 +128,15 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
     if any(said_at(tagged, index + 1) in _TAKEN for index in tagged.find(_TAKES, end)):
         return True  # "no colds since we *tried it*"
     return lack(tagged, at) is not None
+
+
+def promises_no_illness(tagged: Tagged, match: Match) -> bool:
+    """ "A bowl a week *prevents colds* all winter": a promise against an illness is heard whoever is said to keep it,
+    unless that is what somebody does about the house, or no food."""
+    if match.rule.name not in _PROMISES or match.object is None or not tagged.find(_ILLNESS, *match.object):
+        return False
+    at = match.trigger[0]
+    return tagged.find(_PROMISED, *match.trigger) != [] and not tagged.find(_DONE, 0, at)
 
 
 def _stands_close(tagged: Tagged, match: Match) -> bool:
@@ -261,6 +272,10 @@ def _goes_without(tagged: Tagged, match: Match) -> bool:
 
 
 _OF_THE_BODY = ("function", "general-benefit")
+_PROMISES = ("against-disease", "keeps-away")
+_PROMISED = frozenset({"effect-verb", "keep"})
+_ILLNESS = frozenset({"disease"})
+_DONE = frozenset("nonfood other-doer hygiene drug process storing".split())
 _HEALTH = ("function", "disease", "general-benefit")
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "contains": _is_held,

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.evidence import has_evidence
+from spoonproof.claims.finding.evidence import has_evidence, promises_no_illness
 from spoonproof.claims.finding.ordinary import advises, is_ours, is_story
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import names_both
@@ -96,6 +96,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
             or _eaten(compiled, present)
             or _opens(tagged, match, present)
             or _unknown(tagged, match)
+            or promises_no_illness(tagged, match)
             or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
         ):
             continue

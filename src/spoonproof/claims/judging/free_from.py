@@ -21,6 +21,8 @@ _ON = re.compile(
     r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
 )
 _ENDS = re.compile(r"(.*) free ")
+_JOINED = re.compile(r" (?:and|or|&) ")
+_MARKS = re.compile(r"[,;:(]")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})
 
@@ -42,11 +44,21 @@ def _region(claim: Claim, register: Register) -> str:
         return ""
     # "Contains no milk", and then "and no soya": what goes on with another "no" belongs to the list.
     on = _ON.match(claim.passage.text, claim.end)
-    words = without_phrases(plain(claim.quote + (on[0] if on else "")), register.words.get("no allergen", ()))
+    said = _after_its_name(claim.quote) + (on[0] if on else "")
+    words = without_phrases(plain(said), register.words.get("no allergen", ()))
     if listed := _LISTED.search(words):
         return _BUT.split(f" {listed[1]} ", maxsplit=1)[0]  # "without milk, but with sesame"
     before = _ENDS.match(words)
     return before[1] if before else ""
+
+
+def _after_its_name(quote: str) -> str:
+    """What a dish is free from without what it is called: "Egg, leek and pea tart, *nut-free*". A list stays whole:
+    "milk, egg and nut free", "milk, egg, nut-free"."""
+    *called, last = _MARKS.split(quote)
+    name = ",".join(called)
+    a_list = _JOINED.search(last) or " " not in name or (len(called) > 1 and not _JOINED.search(name))
+    return quote if a_list or " free" in plain(name) or not _ENDS.search(plain(last)) else last
 
 
 def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:
@@ -54,7 +66,10 @@ def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:
     there is none."""
     if claim.kind != "allergen" or not isinstance(probe, DishProbe):
         return ""
-    said = {singular(word) for word in _region(claim, register).split()}
+    region = _region(claim, register)
+    # "Rice, pea and sesame-free cakes" are of rice and pea: a food that is no allergen is left out next to "free".
+    left_out = region.split()[-1:] if _ENDS.search(plain(claim.quote)) else region.split()
+    said = {singular(word) for word in left_out}
     said -= {
         singular(word) for words in register.allergens.words.values() for phrase in words for word in phrase.split()
     }
