@@ -18,6 +18,7 @@ from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
+from spoonproof.feeding.who_eats import Stance, stance
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.finding import Level, SourceRef
@@ -75,7 +76,7 @@ def hear(
     from spoonproof.claims.judging.fragments import without_fragments, worse_reading
 
     heard = [judge(claim) for claim in find_claims(passages, knowledge.lexicon, apart=apart)]
-    judged = without_fragments([one for one in heard if not _only_told(one, knowledge)])
+    judged = without_fragments([one for one in heard if not (_only_told(one, knowledge) or _not_given(one, knowledge))])
     more: list[JudgedClaim] = []
     named = None if apart else meant_for((passage.text for passage in passages), months)
     if named is None and for_babies:
@@ -95,10 +96,48 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    if one.advice != "cut-untrue" or claim.kind != "safety-age":
+    entry = knowledge.register.get(one.entry) if one.entry else None
+    kept = one.advice == "keep" and entry is not None and entry.stance == "permits"
+    if not (kept or one.advice == "cut-untrue") or claim.kind not in ("safety-age", "disease"):
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
+
+
+_FOR_ALL_THAT = re.compile(
+    r"\b(?:fine|ok|okay|safe|harmless|nonsense|rubbish|myth|but|though|although|yet|however|anyway|still|even)\b", re.I
+)
+"""Words of a sentence that gives after all what it calls bad."""
+_NOT_DONE = re.compile(
+    r"\b(?:i|we) (?:did not|didn['’]t|do not|don['’]t|never|won['’]t|would never) "
+    r"(?:put|give|gave|feed|fed|offer|rub|add|use|pour|dip|serve)\b",
+    re.I,
+)
+_HARM_TOLD = re.compile(
+    r"\b(?:ill|sick|poorly|botulism|listeria|salmonella|mercury|poison\w*|chok\w*|hospital|harm\w*|risks?|danger\w*)\b",
+    re.I,
+)
+
+
+def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
+    """Whether what would be cut as given is, by the words around the food, kept from the baby, made safe for it, or
+    somebody else's: "we leave shark for others, for the mercury"."""
+    claim, entry = one.claim, knowledge.register.get(one.entry) if one.entry else None
+    if not one.advice.startswith("cut") or entry is None or claim.sentence is None:
+        return False
+    said = claim.passage.text[slice(*claim.sentence)]
+    permits = one.advice == "cut-untrue" and entry.stance == "permits"
+    if _FOR_ALL_THAT.search(said) or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said))):
+        return False
+    tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
+    foods = tables.phrases.find(said, negated=True)
+    about = [food for food in foods if any(subject in said[food.start : food.end].lower() for subject in subjects)]
+    return bool(about) and all(_kept(stance(said, food, tables), permits=permits) for food in about)
+
+
+def _kept(told: Stance, *, permits: bool) -> bool:
+    """Whether the food is not handed to the baby; a denial alone may be that of the danger."""
+    return told.eaters == "others" or told.turned not in (("", "denied") if permits else ("",))
 
 
 def row_level(judged: JudgedClaim) -> Level | None:

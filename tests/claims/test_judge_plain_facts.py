@@ -10,6 +10,18 @@ from tests import kitchen
 from tests.each import each
 
 SOUND = (
+    "A gram of salt holds about 0.4 grams of sodium.",
+    "Protein and carbohydrate each carry 4 calories per gram, and fat 9.",
+    "At 3 g of protein per 100 ml, a 150 ml cup gives 4.5 g.",
+    "The beef shrank from 400 to 300 g and lost a quarter of its weight.",
+    "Watering it down can make a baby very ill.",
+    "Don't put one scoop less in each bottle, it can make babies seriously ill.",
+    "He was sick and swelled round the eyes after peanut, and we rang for an ambulance.",
+    "Under one, keep salt below a gram a day.",
+    "Hydrolysed formula isn't recommended for preventing allergy.",
+    "Unpasteurised cheese, and mould-ripened soft ones, are best kept off a baby's plate.",
+    "Leave cow's milk as a main drink until one.",
+    "Peanut early on, for babies with bad eczema, lowered the rate of peanut allergy; ask your doctor first.",
     "The NHS advises giving children from six months to five years vitamins A, C and D every day.",
     "The iron in beef is absorbed better than the iron in lentils.",
     "Toddlers can stay on whole milk until they are two.",
@@ -49,6 +61,16 @@ SOUND = (
     "A vegan toddler needs a source of vitamin B12.",
 )
 WRONG = (
+    "A gram of salt is 4 grams of sodium.",
+    "Sugar has 9 calories a gram.",
+    "At 3 g of protein per 100 ml, a 150 ml cup gives 9 g.",
+    "Under one, keep salt below 3 g a day.",
+    "Watering it down won't make a baby ill.",
+    "Never give bread, it makes babies ill.",
+    "Porridge for babies with eczema, it eases the itch.",
+    "Steak tartare is a fantastic first iron food.",
+    "Unpasteurised cheese is best kept in the fridge and fine for babies.",
+    "Coconut water replaces oral rehydration salts.",
     "Children from six months to five years should never have vitamins A, C and D every day.",
     "The iron in lentils is absorbed better than the iron in beef.",
     "Babies can have whole milk as a drink from eight months until they are two.",

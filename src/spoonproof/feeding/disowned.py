@@ -80,4 +80,5 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return False
     if _MYTH.match(text, start) or only_asked(text, start, place) or disowned(text, start, place, tables):
         return True
-    return clauses(text[start : place[1]], (), tables)[-1].has("once")
+    told = clauses(text[start : place[1] + _BEHIND], (), tables)
+    return next(clause for clause in told if place[1] <= start + clause.end).has("once")

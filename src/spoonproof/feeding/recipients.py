@@ -89,6 +89,8 @@ _HERS_FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
     r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
+    r"|\b(?:bowl|portion|share|helping) (?:that )?(?:you|i|we)(?:['’]ve| have| had)? (?:already )?"
+    r"(?:set aside|kept|saved|took out|lifted out|put by|put aside)\b"
     rf"|\b(?:after|once) (?:i|we|you)(?:['’]ve| have)? (?:\w+ ){{1,2}}{_HERS}"
     r"|\b(?:after|once|when) (?:her|his|their|hers|(?:the |your |my )?baby['’]?s) (?:\w+ ){0,2}(?:is|are|has been"
     r"|have been)"
@@ -131,14 +133,33 @@ def later(said: str, hit: Found) -> float:
     """Months of age for which the words say it is meant ("from two he can have ..."): 0 where they name no later age,
     endless where they only put it off ("not until she's one", "when he's older")."""
     found = _LATER.search(said[: _own_end(said, hit)])
+    if found is None and not _YOUNGER.search(said):
+        found = _IS_OLD.search(said)
     if found is None:
+        aged = min(
+            _WHOSE_AGE.finditer(said),
+            key=lambda one: min(abs(one.start() - hit.end), abs(hit.start - one.end())),
+            default=None,
+        )
+        if aged and aged[1]:
+            return {"two": 24.0, "2": 24.0, "three": 36.0, "3": 36.0}.get(aged[1].lower(), 48.0)
         return 12.0 if _TODDLER.search(said) and not _YOUNGER.search(said) else 0.0
     if _PUT_OFF.match(found[0]):
         return inf
     return next((months for word, months in _YEARS if word.search(found[0])), inf)
 
 
+_IS_OLD = re.compile(
+    r"\b(?:s?he|they)(?:['’](?:s|re)| is| are| was| were) (?:now |nearly |already )?([\w-]+) years old\b"
+    r"|\b(?:is|was|are) (?:now |nearly |already )?([\w-]+) years old(?: now)?,? and s?he\b",
+    re.I,
+)
+"""How old the one is who eats: "he's eight years old now and he shares our popcorn"."""
 _TODDLER = re.compile(r"\b(?:toddlers|a toddler)\b(?!['’-])", re.I)
+_WHOSE_AGE = re.compile(
+    r"\b(two|three|four|[234])[- ]years?[- ]olds?\b|\b(?:bab(?:y|ies)|infants?|newborns?|one[- ]year|months?)\b", re.I
+)
+"""Who is named as a child past the second birthday, or as one before it: the nearest is the one who eats."""
 _YOUNGER = re.compile(r"\b(?:bab(?:y|ies)|infants?|newborns?|under (?:a year|ones?)|weaning|months)\b", re.I)
 """Who is past the first birthday by name (common practice), and words for who is not."""
 _PUT_OFF = re.compile(r"(?:until|till|before|under|wait)\b", re.I)

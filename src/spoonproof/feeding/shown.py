@@ -46,9 +46,11 @@ _SNACKED = re.compile(
 )
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
+    r"|\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b"
     r"|\bas they come\b|\buncut\b|\bin one piece\b",
     re.I,
 )
+_HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _GUMS = re.compile(
     r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
 )
@@ -78,7 +80,7 @@ _MEASURE = re.compile(
 _MORSEL = re.compile(
     r"\b(?:squares?|pieces?|cubes?|lumps?|slices?|slivers?|chunks?|nibbles?|licks?|dabs?|spoon(?:ful)?s?|bites?|bags?"
     r"|handfuls?|corners?|sticks?|blobs?|dots?|smears?) of (?:\w+ ){0,2}$|\b(?:suck|chew|gnaw)(?:s|ed|ing)? (?:on )?"
-    r"(?:an?|some|the|his|her) (?:\w+ )?$",
+    r"(?:an?|some|the|his|her) (?:\w+ )?$|\bwhole $",
     re.I,
 )
 """Words before a food by which it is eaten: "a square of toffee", and not the colour."""
@@ -262,6 +264,13 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
     facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
+    if _HERS_WHOLE.search(said, hit.end):
+        facts -= {
+            "quartered",
+            "halved",
+            "squashed",
+            "chopped",
+        }  # "quartered for his brother, and the baby has hers whole"
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")
     return frozenset(facts)

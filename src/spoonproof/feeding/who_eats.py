@@ -55,6 +55,19 @@ _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
 """Words before who gets it: "for the ten-month-old, same as what her sister has"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
+_DONE_FIRST = re.compile(
+    r"s?(?: (?:all|both|each|always))? (?:is|are|was|were|gets?|got)(?: (?:all|both|each|always))? $", re.I
+)
+"""What stands between a food and what is done to it: "cherry tomatoes get quartered"."""
+_LEFT_WHOLE = re.compile(r"\b(?:whole|uncut|as (?:they|it) (?:are|is|comes?))\b", re.I)
+_BECAUSE = re.compile(r"\b(?:because|cos|since|as|so)\b[^,;]*$", re.I)
+_OWN_PLATE = re.compile(
+    r"\bfor (?:(?:my|our|the) )?[\w-]+(?: [\w-]+)?(?:['’]s|s['’]) (?:own )?"
+    r"(?:lunch|tea|supper|dinner|breakfast|snack|plate|sandwich|toast|board|crackers)\b",
+    re.I,
+)
+"""Whose meal it is for: "brie is for the nanny's own lunch"."""
+_AND_GIVES = re.compile(r"\band (?:then )?(?:give|offer|serve|feed|hand) (?:your|the|my|our|her|him)\b", re.I)
 _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
@@ -150,9 +163,17 @@ def _made_safe(said: str, clause: Clause, food: Found) -> bool:
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
         so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
-        if done.start > food.end and (to_it or so):
+        if done.start > food.end and (to_it or so or _passively(said, food, done)):
             return True
     return False
+
+
+def _passively(said: str, food: Found, done: Hit) -> bool:
+    """Whether this is done to the food itself, and none is said to stay whole but as a reason."""
+    if not _DONE_FIRST.fullmatch(said, food.end, done.start):
+        return False
+    whole = _LEFT_WHOLE.search(said, done.end)
+    return whole is None or _BECAUSE.search(said, done.end, whole.start()) is not None
 
 
 def _governs(denial: Hit, clause: Clause, *verbs: str) -> bool:
@@ -169,10 +190,17 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
         one
         for one in clause.of("other")
         if not _LIKENED.search(said[: one.start])
-        and (_PLATE_OF.search(said[: one.start]) or not _OWNS.match(said, one.end - 2))
+        and (
+            _PLATE_OF.search(said[: one.start])
+            or not _OWNS.match(said, one.end - 2)
+            or _OWN_PLATE.search(said, max(0, one.start - 12), clause.end)
+        )
     ]
     if any(_given_to(said, mark, food, others) for mark in babys):
         return "baby"
+    gives = _AND_GIVES.search(said, food[1], clause.end)
+    if gives and len(clause.named) > 1 and any(mark.start < food[0] for mark in clause.of("other")):
+        return "others"  # "sweeten the grown-ups' kheer with honey and give your baby plain rice"
     if others and not clause.has("gives") and all(others[0].start < mark.start for mark in babys):
         puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
         babys = [mark for mark in babys if mark.value not in _NO_NAMES or (puts and _THING.match(said, mark.end))]

@@ -179,6 +179,8 @@ def _own_words(claim: Claim, register: Register) -> str:
         words = f" no food{words}"  # "no rice pudding makes a baby sleep"
     if has_any(words, register.words.get("medicine", ())):
         return words
+    if claim.kind == "function" and _BRINGS_HARM.search(words):
+        return plain(clause(claim))  # "watering it down can make a baby ill": what harms may begin before "it"
     uptake = claim.kind == "function" and TAKEN_UP.search(words)
     if uptake and " than " not in (near := plain(clause(claim))):
         return near  # what is taken up, and what it is eaten with, may stand on either side
@@ -189,6 +191,7 @@ def _own_words(claim: Claim, register: Register) -> str:
     return words
 
 
+_BRINGS_HARM = re.compile(r" (?:harms?|hurts?|makes? (?:[a-z]+ ){1,4}?(?:ill|sick|poorly|unwell)) ")
 _AMOUNT = re.compile(
     r" (?:too (?:much|many|little|few)|(?:a )?lack of|not enough|short(?:age)? of|low|plenty of|lots of) $"
 )

@@ -22,6 +22,7 @@ def _to_a_child(claim: Claim) -> bool:
     return claim.audience is not None and f" for {claim.audience.lower()} " in plain(clause(claim))
 
 
+_FIRST_FOOD = re.compile(r" first (?:[a-z]+ )?foods? ")
 _BAD_FOR = re.compile(
     r" (?:harms?|hurts?|damages?|affects?) "
     r"| (?:gives?|cause|causes) (?:[a-z]+ ){0,3}?(?:food poisoning|botulism|salmonella|listeria) "
@@ -81,7 +82,7 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     those that take something back, stand."""
     praise = claim.kind in EFFECT_KINDS or (claim.kind == "comparative" and not claim.nutrients)
     # "Swordfish is full of omega-3 for babies" is true of the fish, and praises it to those who must not have it.
-    offered = claim.kind == "nutrient-content" and _to_a_child(claim)
+    offered = claim.kind == "nutrient-content" and (_to_a_child(claim) or _FIRST_FOOD.search(key.near) is not None)
     # "Rice milk is suitable from one because it has no dairy" lets them have it, whatever is not in it.
     offered = offered or (claim.kind == "allergen" and has_any(key.words, register.words.get("allows", ())))
     if not (praise or offered) or claim.polarity not in ("asserts", "hedges"):

@@ -28,6 +28,7 @@ def _without_fragments(claims: Sequence[JudgedClaim]) -> Iterator[tuple[JudgedCl
     few."""
     claims = [one for one in claims if one.claim.nutrients or not any(_same_number(one, other) for other in claims)]
     claims = [one for one in claims if len(claims) < 2 or not only_named(one.claim)]
+    claims = [one for one in claims if len(claims) < 2 or not _an_age(one.claim)]
     kept = [one for one in claims if one.truth == "true" and one.stays]
     claims = [one for one in claims if not any(_only_a_part(one, other) for other in kept)]
     for one in claims:
@@ -57,6 +58,9 @@ def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
 
 def _only_a_part(one: JudgedClaim, other: JudgedClaim) -> bool:
     """Whether there is nothing against ``one`` but that it says too little to be on a list, and ``other`` says it."""
+    if one.claim.kind == "disease" and other.claim.kind == "allergen" and _WITH_IT.search(one.claim.quote):
+        a, b = one.claim, other.claim
+        return b.start <= a.start and a.end < b.end  # "for babies with eczema, lowered the rate of peanut allergy"
     if one.truth == "unproven" and not one.advice.startswith("cut"):
         return _within(one, other)
     return one.truth == "unlisted" and _said_by(one, other)
@@ -76,6 +80,21 @@ def _same_number(one: JudgedClaim, other: JudgedClaim) -> bool:
     a, b = one.claim, other.claim
     both = a.kind == b.kind == "quantity" and one.truth == "unproven" and bool(b.nutrients)
     return both and a.number == b.number and a.overlaps(b)
+
+
+_WITH_IT = re.compile(
+    r"\bfor (?:[a-z]+ )?(?:bab(?:y|ies)|infants?|children|those|ones) with (?:[a-z]+ ){0,2}[a-z]+$", re.IGNORECASE
+)
+"""An illness at the end of a claim that says for whom what follows was shown."""
+
+
+def _an_age(claim: Claim) -> bool:
+    """Whether its number ends a range of ages, and is no amount: "from six months to five"."""
+    before = claim.passage.text[max(0, claim.start - 24) : claim.start]
+    return claim.kind == "quantity" and _UP_TO.search(before) is not None
+
+
+_UP_TO = re.compile(r"\b(?:months?|years?|birth) (?:to|until|till|and) $", re.IGNORECASE)
 
 
 def _for_whom(longer: Claim, shorter: Claim) -> bool:

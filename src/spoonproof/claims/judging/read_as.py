@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.claims.judging.arithmetic import shrinks
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
@@ -34,6 +35,15 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.kind in ("function", "disease") and _WITHOUT.search(plain(claim.quote)):
         why = "what there is nothing without is promised to bring it"
         return replace(claim, polarity="asserts", strength="absolute", steps=(*claim.steps, why)), True
+    if claim.effect == "weight" and shrinks(claim.quote):
+        return replace(
+            claim, kind="process", effect=None, steps=(*claim.steps, "a food is weighed, and nobody slims")
+        ), True
+    if claim.kind == "function" and _SWELLED.search(plain(claim.quote)):
+        why = "somebody swelled up after a food: a reaction is told"
+        claim = replace(claim, kind="allergen", effect="allergic-reaction", steps=(*claim.steps, why))
+    if (warning := _reason_of(claim)) is not None:
+        return warning, False
     if claim.effect == "infection" and _IN_THE_THROAT.search(plain(claim.quote)):
         why = "what blocks a throat is choked on, and is no infection of it"
         claim = replace(claim, kind="safety-age", effect="choking", steps=(*claim.steps, why))
@@ -47,6 +57,30 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
         )
     return claim, False
+
+
+def _reason_of(claim: Claim) -> Claim | None:
+    """The warning whose reason the claim is ("don't water the feed down, it can make a baby ill"), None where it is no
+    such reason: whether it harms hangs on what is warned of."""
+    start = claim.sentence[0] if claim.sentence else claim.start
+    harms = claim.kind in ("function", "disease") and claim.effect in (None, "illness", "harm")
+    reason = _HARMS_THEM.search(claim.quote) if harms else None
+    if reason is None or not _FORBIDS.match(claim.passage.text[start : claim.start + reason.start("reason")]):
+        return None
+    why = "the reason of a warning, judged with what is warned of"
+    return replace(claim, kind="safety-age", effect="harm", start=start, steps=(*claim.steps, why))
+
+
+_SWELLED = re.compile(
+    r" (?:swelled|swollen|swells?|puffed)(?: up)? (?:round|around|about|on|at|in|after) (?:[a-z]+ ){0,8}?"
+    r"(?:after|from) "
+)
+_HARMS_THEM = re.compile(
+    r"(?:^|[,:–—-] )(?P<reason>(?:and |as |because )?(?:it|that|this|they)(?:['’]ll| can| could| may| might| will)? "
+    r"(?:harms?|hurts?|makes? [\w ]{1,24}(?:ill|sick|poorly|unwell))\b)",
+    re.IGNORECASE,
+)
+_FORBIDS = re.compile(r"(?:please )?(?:don['’]t|do not|never) [^.!?;]{4,120}[,:–—-] ?$", re.IGNORECASE)
 
 
 def _exempts(claim: Claim) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.judging.content import nutrient_of
-from spoonproof.claims.judging.quantity import spread_over, stated
+from spoonproof.claims.judging.quantity import number_in, spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
@@ -36,7 +36,10 @@ _LIMITS = (("salt-limit-under-one", 1.0), ("salt-limit-toddler", 2.0))
 def salt_limit(claim: Claim, register: Register) -> Verdict | None:
     """The verdict on a day's most salt; None where that is not what the number says, or where it says not for whom."""
     words = plain(around(claim))
-    number, nutrient = claim.number, nutrient_of(claim) or ("salt" if " of salt " in plain(claim.quote) else "")
+    number, nutrient = (
+        claim.number or number_in(claim),
+        nutrient_of(claim) or ("salt" if " salt " in plain(claim.quote) else ""),
+    )
     if number is None or nutrient not in ("salt", "sodium_mg") or claim.polarity not in ("asserts", "denies"):
         return None
     young, older = _BABY.search(words), _TODDLER.search(words)

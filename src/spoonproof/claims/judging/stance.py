@@ -52,7 +52,9 @@ _NOT_NEEDLESS = re.compile(
 )
 """What is worth the trouble: "cutting grapes is never a waste of time"."""
 _NOT_SO = re.compile(
-    r",? (?:is|are)(?:n['’]t| not| never) (?:\w+ ){0,2}?(?:safe|ready|right|ok|okay|fine|advised|recommended|suitable"
+    r"(?:, (?:and|or|like|such as) [^,.;!?]{1,60},)? (?:is|are) (?:(?:best|better|always|both|all) ){0,2}"
+    r"(?:kept|left|held) (?:off|out|away|back|from)\b"
+    r"|,? (?:is|are)(?:n['’]t| not| never) (?:\w+ ){0,2}?(?:safe|ready|right|ok|okay|fine|advised|recommended|suitable"
     r"|a good idea|for bab\w+)\b",
     re.IGNORECASE,
 )
@@ -84,6 +86,8 @@ _ILL_DENIED = re.compile(
 _STOPPED = re.compile(
     r"(?<! not)(?<!n't)(?<! never) (?:stop|stops|stopped|pause|paused|drop|dropped|ditch|park|shelve|postpone|give up) "
     r"(?:(?:giving|offering|feeding|serving|all|the|any|with|on) ){0,2}(?:[a-z]+ ){1,3}?(?:until|till) "
+    r"| (?:leave|save) (?:[a-z']+ ){1,6}?(?:until|till) (?:(?:she|he|they|baby|about|around|after|is|are|turns?) ){0,3}"
+    r"(?:one|two|three|five|six|1|2|3|5|6|12|twelve|(?:a|the|her|his|their) (?:first|year)) "
 )
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
@@ -243,6 +247,9 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
     children = has_any(words, register.words.get("children", ()))
     for place in _negations(words, register):
         near = tokens[place + 1 : place + 1 + _GIVING_REACH]
+        named = near[:1] and age_said(words, register) is not None and runs_of(near[0]) & frozenset(subjects)
+        if tokens[place] == "no" and named:  # "no chai at ten months"
+            return True
         if tokens[place] == "without" or (tokens[place] == "no" and children):  # "no alcohol in a baby's food"
             if runs_of(" ".join(near)) & frozenset(subjects):
                 return True

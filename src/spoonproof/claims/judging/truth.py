@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.claims.entries import Entry, Key
+from spoonproof.claims.judging.arithmetic import by_its_own_figures
 from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed
@@ -135,6 +136,8 @@ def _plain(
     register: Register,
     context: Context,
 ) -> Verdict:
+    if claim.kind in ("quantity", "nutrient-content", "process") and (settled := by_its_own_figures(claim)) is not None:
+        return settled
     if claim.kind == "nutrient-content" and claim.level == "contains" and (stated := number_in(claim)) is not None:
         # "Has 1.3 grams of protein" says how much, and not that it is much.
         return quantity(replace(claim, number=stated), probe, numbers, register)
