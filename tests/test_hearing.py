@@ -69,6 +69,9 @@ def test_a_shape_that_chokes_is_heard_where_it_is_handed_over(said: str) -> None
         "Stir a spoon of brown sugar into her porridge.",
         "he sits on my lap and shares a few cashews",
         "Whole blueberries for his tray, just as they come.",
+        "My three-year-old has whole nuts in the buggy",
+        "The cherry tomatoes are quartered for his brother but the baby has hers whole",
+        "a few gulps of my latte pep our one-year-old up",
     ],
 )
 def test_a_line_alone_is_heard_where_it_names_the_child(said: str) -> None:
@@ -91,6 +94,8 @@ def test_a_line_alone_about_nobodys_baby_is_not(said: str) -> None:
         "Never let him gnaw on raw swede.",
         "Give her blueberries, each squashed flat.",
         "Stir a little honey into our own bowls.",
+        "she's nine years old now and she eats whole grapes like sweets",
+        "Sweeten the grown-ups' kheer with honey and give your eight month old plain rice",
     ],
 )
 def test_a_warning_is_not(said: str) -> None:
@@ -221,6 +226,21 @@ def test_what_is_not_avoided_is_one(said: str) -> None:
 )
 def test_mine_may_be_a_child(said: str) -> None:
     assert [one.claim.effect for one in heard(said)] == ["danger"]
+
+
+@each(
+    "said",
+    [
+        "soft blue cheese isn't for the baby, listeria is the worry",
+        "camembert is for the childminder's own lunch, and the baby has mild cheddar",
+        "we keep the swordfish for others because of the mercury",
+        "cherry tomatoes get quartered because a whole one can pop",
+        "my nan said to dip the dummy in honey and I said no way",
+        "Gripe water was what grandmothers gave in those days, we do without",
+    ],
+)
+def test_what_is_not_given_is_not_cut(said: str) -> None:
+    assert not [one for one in heard(said) if one.advice.startswith("cut")]
 
 
 def test_what_is_low_in_salt_hands_nobody_salt() -> None:

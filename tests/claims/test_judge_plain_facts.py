@@ -61,6 +61,7 @@ SOUND = (
     "A vegan toddler needs a source of vitamin B12.",
 )
 WRONG = (
+    "Don't boil the kidney beans, it makes them ill.",
     "A gram of salt is 4 grams of sodium.",
     "Sugar has 9 calories a gram.",
     "At 3 g of protein per 100 ml, a 150 ml cup gives 9 g.",

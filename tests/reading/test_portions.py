@@ -37,6 +37,9 @@ def made(
         ("750 ml, 6 x 125 ml", made(6, grams=125.0)),
         ("3 grown-up helpings or 9 little ones", made(9)),
         ("5 portions (60 g each)", made(5, grams=60.0)),
+        ("6 x 2 oz", made(6, grams=56.7)),
+        ("4 x 3 fl oz", made(4, grams=87.0)),
+        ("1 lb", made(1, all_grams=453.59237)),
     ],
 )
 def test_made(written: str, expected: Makes) -> None:

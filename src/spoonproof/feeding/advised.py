@@ -16,6 +16,7 @@ from spoonproof.feeding.clauses import names_child
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
+from spoonproof.feeding.named import likened
 from spoonproof.feeding.people import eats_it, no_baby, people, spoken_of
 from spoonproof.feeding.recipients import GIVE, hers_first, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
@@ -102,6 +103,8 @@ def advised(
                     continue
                 if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
                     continue  # no row of this age is about it, whatever the words say
+                if likened(said, hit):
+                    continue
                 row = asked.danger(said, hit, partial(asked.stance, said, hit, around), around=around, film=film)
                 if row is None and hit in alone:
                     row = asked.danger(

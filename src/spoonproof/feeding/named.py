@@ -36,12 +36,16 @@ _OTHERS_PLATE = re.compile(
     r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
     re.I,
 )
+_SIZE_OF = re.compile(
+    r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$|-$", re.I
+)
 _LIKENESS = re.compile(
-    r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$"
-    r"|\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|-$"
+    r"\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$"
     # "as thick as jam", "brown as treacle"; but "as well as honey", "such as honey"
-    r"|\b(?:thick|thin|smooth|runny|loose|soft|sticky|stiff|clear|dark|brown|golden|white|black|red|sweet|light|fine)"
-    r" as $",
+    r"|\b(?:thick|thin|smooth|runny|loose|soft|sticky|stiff|clear|dark|brown|golden|white|black|red|sweet|light|fine"
+    r"|chewy|hard|bouncy|stretchy|tough) as $"
+    r"|\b(?:is|are|was|feels?|looks?|tastes?|chews?|stretch(?:es)?|pulls?|sets?|smells?)"
+    r" (?:it |just |a bit |rather )?like $",
     re.I,
 )
 
@@ -54,9 +58,14 @@ _THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
 _PUT_IN = re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I)
 
 
+def likened(text: str, hit: Found) -> bool:
+    """Whether the food is only what something is compared with: "thick as honey", "it chews like gum"."""
+    return _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]) is not None
+
+
 def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
-    if _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]):
+    if likened(text, hit) or _SIZE_OF.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
     if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
         return True  # "with some of the hot sauce": out of the pan

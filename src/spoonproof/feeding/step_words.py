@@ -52,15 +52,16 @@ BURST = re.compile(
     re.I,
 )
 _MIDDLE = r"(?:middle|cent(?:re|er)|inside|heart)s?"
-_UNDONE = r"(?:pink|rosy|red|raw|blue|cold|blush\w*)"
+_GLASSY = r"glassy|translucent|see[- ]through|jelly[- ]like|under(?:done|cooked)"  # fish that has not turned opaque
+_UNDONE = rf"(?:pink|rosy|red|raw|blue|cold|blush\w*|{_GLASSY})"
 _NOT = r"(?<!no )(?<!not )(?<!never )(?<!longer )(?<!any )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
     rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ )?{_UNDONE}\b"
     rf"|\b{_MIDDLE} (?:is |stays? |still |remains? ){{1,2}}(?:\w+ )?{_UNDONE}\b"
-    rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw)"
-    rf" (?:within\b|inside\b|(?:in|at) (?:the|their|its) {_MIDDLE}\b)"
+    rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"
+    rf" (?:within\b|inside\b|(?:in|at|towards) (?:the|their|its) (?:very )?{_MIDDLE}\b)"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink tinge|hint of pink) (?:in|at) (?:the|their|its) |\bsteak tartare\b"
     rf"|{_NOT}\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
     r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
@@ -283,7 +284,7 @@ FINELY = re.compile(
     re.I,
 )
 BONE_IN = re.compile(
-    r"\b(?:bone[- ]in|on the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
+    r"\b(?:bone[- ]in|(?:on|through) the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
     r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken|rabbit|duck|goose|quails?|pigeon|pheasant|partridge"
     r"|poussin|guinea fowl|hare|turkey)\b|\bjointed\b|\bin joints\b|\b(?:rib|leg|neck|shank|tail) joints?\b",
     re.I,

@@ -150,6 +150,8 @@ def stance(
 
 def _speaks_of_it(said: str, clause: Clause) -> bool:
     """Whether a clause that names no food tells of one eaten: "and she has some too", not "she has the plain one"."""
+    if clause.has("eats") and _LEFT_WHOLE.search(said, clause.start, clause.end):
+        return True  # "quartered for his brother, but the baby has hers whole"
     return clause.has("eats", "gives") and any(
         not _ANOTHER_ONE.search(said[clause.start : one.end]) for one in clause.of("thereof")
     )

@@ -116,7 +116,7 @@ def plain(word: str) -> str:
     """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
     where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
     text = _singular(word)
-    return _DOUBLED.sub(r"\1", text) if len(text) > 3 else text  # "eg" is no egg
+    return _DOUBLED.sub(r"\1", text) if len(text) > 3 and text != "full" else text  # "eg" is no egg, "full" no ful
 
 
 def _singular(word: str) -> str:

@@ -15,21 +15,30 @@ _LEAD = (
     r"(?:(?:it\s{1,4})?(?:makes|serves|feeds|yields?|gives|enough\s{1,4}for|for|about|around|roughly|approx\.?"
     r"|approximately|up\s{1,4}to|at\s{1,4}least)\s{0,2}[:~]?\s{1,4}){0,3}"
 )
-_MEASURED = r"(?:k?g|grams?|kilos?|ml|cl|dl|l|cups?|lit(?:re|er)s?|pints?|oz|lbs?)\b"
+_UNIT = (
+    r"(?:(?:k?g|kilos?|grams?|oz|ounces?|lbs?|pounds?)"
+    r"|(?P<volume>ml|millilit(?:re|er)s?|cl|dl|l|lit(?:re|er)s?|cups?|fl\.?[ \t]?oz|fluid[ \t]ounces?))\b"
+)
+_MEASURED = r"(?:k?g|grams?|kilos?|ml|cl|dl|l|cups?|lit(?:re|er)s?|pints?|oz|ounces?|fl|fluid|lbs?|pounds?)\b"
 _PORTIONS = re.compile(
     rf"{_LEAD}(?P<count>[0-9]{{1,4}})(?:\s{{0,4}}(?:-|–|—|to|or)\s{{0,4}}(?P<most>[0-9]{{1,4}}))?"
     rf"(?:(?:(?:\s{{1,4}}|-)(?!(?:of|at|x|each|or|to|and)\b|{_MEASURED})[^\W\d_]{{2,20}}){{1,4}}(?=\W|$))?"
     r"(?:\s{0,4}(?:x|×|\*|\bof|\bat|à|,|\()\s{0,4}(?:about\s{1,4})?"
-    r"(?P<grams>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s{0,4}(?P<unit>g|kg|grams?|ml)\b)?(?:\s{1,4}each)?\)?",
+    rf"(?P<grams>[0-9]{{1,6}}(?:\.[0-9]{{1,3}})?)[\s-]{{0,4}}(?P<unit>{_UNIT}))?(?:\s{{1,4}}each)?\)?",
     re.IGNORECASE,
 )
 _ALL = re.compile(
     rf"{_LEAD}(?=[0-9½⅓⅔¼¾])(?P<number>[0-9./½⅓⅔¼¾ ]{{1,14}})\s{{0,4}}"
-    r"(?P<unit>ml|millilit(?:re|er)s?|cl|dl|l|lit(?:re|er)s?|cups?|kg|kilos?|g|grams?)\b"
+    rf"(?P<unit>{_UNIT})"
     r"(?:\s{1,4}(?:in\s{1,4}all|in\s{1,4}total|altogether|of\s{1,4}[^\W\d_]{2,20}))?",
     re.IGNORECASE,
 )
-_ML = {"m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0, "cup": 240.0}  # a cup lies between 237 and 250 ml (measures.csv)
+# Grams or millilitres by how a unit begins, a longer beginning first; a cup lies between 237 and 250 ml, a fluid ounce
+# between 28.4 and 29.6 (measures.csv).
+_WORTH = {
+    "cup": 240.0, "fl": 29.0, "lb": 453.59237, "po": 453.59237, "o": 28.349523125, "k": 1000.0, "g": 1.0,
+    "m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0,
+}  # fmt: skip
 _SPLIT = re.compile(r"\s{0,4}(?:,|;|\(|\)|=|\bor\b)\s{0,4}", re.IGNORECASE)
 _LITTLE = re.compile(r"\b(?:bab(?:y|ies)|little|small|tiny|toddlers?|child(?:ren)?|weaning)\b", re.IGNORECASE)
 # "1 ice-cube tray", "2 jars": how much goes into one, and how many eat of it, is not said.
@@ -74,15 +83,17 @@ def _one(text: str, span: Span) -> Makes | None:
         number = number_at(found["number"], 0)
         if number is None or number.value is None or found["number"][number.end :].strip():
             return None
-        unit, amount = found["unit"].lower(), float(number.value)
-        if unit[0] in "gk":
-            return Makes(1, None, span, all_grams=amount * (1000 if unit[0] == "k" else 1))
-        return Makes(1, None, span, ml=amount * _ML["cup" if unit.startswith("cup") else unit[0]])
+        amount = float(number.value) * _worth(found["unit"])
+        return Makes(1, None, span, ml=amount) if found["volume"] else Makes(1, None, span, all_grams=amount)
     found = _PORTIONS.fullmatch(text)
     if found is None or (found["grams"] is None and _WHOLES.search(text)):
         return None
-    each = float(found["grams"]) * (1000 if found["unit"].lower() == "kg" else 1) if found["grams"] else None
+    each = round(float(found["grams"]) * _worth(found["unit"]), 1) if found["grams"] else None
     return Makes(int(found["count"]), each, span, most=int(found["most"]) if found["most"] else None)
+
+
+def _worth(unit: str) -> float:
+    return next(worth for begins, worth in _WORTH.items() if unit.lower().startswith(begins))
 
 
 def _likely(made: Makes) -> bool:
