@@ -7,7 +7,7 @@ import re
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.free_from import CONTAINING, named_absent
+from spoonproof.claims.judging.free_from import CONTAINING, named_absent, of_what_is_made
 from spoonproof.claims.judging.kinds import kind_of, probe_of_kind
 from spoonproof.claims.judging.polarity import cannot_cope
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
@@ -224,7 +224,8 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
     a_class = bool(claim.foods) and not foods
-    without = left_out or ((carried or titled or a_class) and claim.level in ("none", "free"))
+    made = has_dish and of_what_is_made(claim, _called(context) | _DISH_NOUNS)
+    without = left_out or made or ((carried or titled or a_class) and claim.level in ("none", "free"))
     if left_out and not has_dish:
         return NoProbe()
     # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.

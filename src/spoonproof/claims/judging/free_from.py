@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 
 from spoonproof.claims.conditions import Absent, Group
 from spoonproof.claims.judging.context import Context
@@ -25,6 +25,8 @@ _JOINED = re.compile(r" (?:and|or|&) ")
 _MARKS = re.compile(r"[,;:(]")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})
+_NEXT = re.compile(r" ([a-z]+)\b(?!-)")
+_A_WORD = 24  # characters that hold the next word
 
 
 def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
@@ -59,6 +61,16 @@ def _after_its_name(quote: str) -> str:
     name = ",".join(called)
     a_list = _JOINED.search(last) or " " not in name or (len(called) > 1 and not _JOINED.search(name))
     return quote if a_list or " free" in plain(name) or not _ENDS.search(plain(last)) else last
+
+
+def of_what_is_made(claim: Claim, called: Set[str]) -> bool:
+    """Whether the food that is said to be free of an allergen is but the first word of the dish, whose words are
+    ``called``: "dairy-free carrot porridge", "spinach ribbons, egg-free"."""
+    if claim.kind != "allergen" or claim.level not in _ABSENT:
+        return False
+    said = claim.passage.text[claim.start : claim.end + _A_WORD].lower()
+    behind = (_NEXT.match(said.partition(subject.lower())[2]) for subject in claim.subjects)
+    return any(word is not None and word[1] in called for word in behind)
 
 
 def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:
