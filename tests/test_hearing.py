@@ -35,6 +35,25 @@ def test_speech_against_a_caution_is_heard_and_cut(said: str, caution: str) -> N
     assert found[0].claim.quote in said
 
 
+@each(
+    "said, advice",
+    [
+        ("Three spoons of zurek a day prevent asthma, my aunt was sure of it.", "cut-untrue"),
+        ("A slurp of pot liquor prevents anaemia.", "cut-untrue"),
+        ("Fresh air prevents colds, my father always said, and out we went.", ""),
+        ("Clean hands prevent tummy bugs.", ""),
+        ("Purees only until two.", "cut-untrue"),
+        ("Nothing with lumps in it: blended until he's two.", "cut-untrue"),
+        ("Lumps before one.", "keep"),
+        ("Blend until smooth, 2 minutes.", ""),
+        ("She had a rash after sesame, so no sesame until the allergy clinic.", "keep"),
+        ("There are no spores in boiled honey.", "cut-untrue"),
+    ],
+)
+def test_what_is_said_is_cut_kept_or_passed_over(said: str, advice: str) -> None:
+    assert {one.advice for one in heard(said)} == ({advice} if advice else set())
+
+
 @pytest.mark.parametrize(
     "said", ["Let him gnaw on a thick stick of raw swede.", "Give her a handful of whole blueberries after lunch."]
 )

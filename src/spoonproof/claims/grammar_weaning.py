@@ -92,6 +92,14 @@ WEANING = (
         says="an age without its unit",
     ),
     *_safety(
+        "smooth-till-late",
+        "S(<solids|fed-smooth>) _2 O(<till> _1 @AGE)",
+        "S(<solids|fed-smooth>) _2 O((?:<till>|<until-is>) <number>) (?=<but>|[.,:?)]|$)",
+        effect="age",
+        veto="story nonfood",
+        says="how long food stays smooth",
+    ),
+    *_safety(
         "not-in-baby-food",
         "T(<avoid|forbid|limit>) _2 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",
         "T(<free>) _1 S(<salted|ambiguous-nutrient>) ~4 O(<baby-food>)",

@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from typing import Any
 
+from spoonproof.claims.conditions import Absent
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
@@ -22,6 +23,7 @@ from spoonproof.model.tree import Listing, Mapped
 _SEVERITY: Mapping[str | None, int] = {"false": 5, "overstated": 4, "unproven": 3, "computed": 2, "true": 1, None: 0}
 UNNAMED = "unnamed"
 """The effect of an entry that is for statements whose effect the lexicon does not know."""
+REACTION = "allergic-reaction"
 MARKETS: tuple[Market, ...] = ("EU", "GB", "US", "Codex")
 
 
@@ -172,6 +174,8 @@ class Register:
         leave = entry.stance == "permits" or (key.kind == "nutrient-content" and len(key.foods) > 1)
         if entry.truth == "true" and leave and entry.about and not self._covers(entry, key):
             return False
+        if key.effect == REACTION and isinstance(entry.condition, Absent):
+            return False  # "hives after egg, so no egg till the clinic" says nothing of what a dish is made without
         if not within(key.months, entry.ages):
             return False
         start, end = entry.valid
