@@ -117,7 +117,9 @@ LISTS = [
     Listed("illinois-choking", "crisps and pretzels", "20 g pretzels", SERVE, "crisps", "24-36"),
     Listed("illinois-choking", "seeded bread", "1 slice seeded bread", SERVE, "seeded-bread", "24-36"),
     Listed("illinois-choking", "whole cooked grain", "100 g pearl barley", COOK, "grain-kernels"),
-    Listed("illinois-choking", "whole cooked rice", "100 g brown rice", "Simmer everything for 12 minutes.", "rice-kernels"),
+    Listed(
+        "illinois-choking", "whole cooked rice", "100 g brown rice", "Simmer everything for 12 minutes.", "rice-kernels"
+    ),
     Listed("illinois-choking", "chunks of meat", "200 g stewing beef, cut into chunks", COOK, "meat-chunk"),
     Listed("illinois-choking", "hot dogs", "2 hot dogs", COOK, "sausage-round", "24-36"),
     Listed("illinois-choking", "fish with bones", "200 g mackerel", COOK, "bones-fish", "24-36"),

@@ -36,6 +36,7 @@ _LIKENED = re.compile(
     r"\b(?:like|as|than|from|by|with|the way)(?: (?:my|our|the|his|her))?(?: (?:own|big|older))? $", re.I
 )
 """Words before somebody who is only likened to: "like my mother does it"."""
+_SO = re.compile(r"\W*so\b", re.I)
 _OWNS = re.compile(r"(?:['’]s|s['’]) (?!(?:with|and|in|on|is|are|stays?|gets?|has)\b)\w", re.I)
 """Somebody's thing: "our neighbour's hens"; but "the big children's with icing" is their plate."""
 _PLATE_OF = re.compile(r"\b(?:on|in|over|into|onto) (?:(?:my|our|the) )?$", re.I)
@@ -123,7 +124,10 @@ def stance(
         if clause is home or not (speaks or alike & {*clause.about}):
             continue
         motive = _MOTIVE.match(said, clause.start) is not None
-        unwilling = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
+        # "He doesn't like bland food, so ..." says nothing of what is put in then.
+        of_another = clause.end <= home.start and not clause.named and _SO.match(said, home.start) is not None
+        denied = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
+        unwilling = denied and (clause.has("thereof") or not of_another)
         if (clause.has("bad") or unwilling) and not motive:
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
