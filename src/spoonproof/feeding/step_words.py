@@ -58,8 +58,8 @@ _NOT = r"(?<!no )(?<!not )(?<!never )(?<!longer )(?<!any )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
-    rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ )?{_UNDONE}\b"
-    rf"|\b{_MIDDLE} (?:is |stays? |still |remains? ){{1,2}}(?:\w+ )?{_UNDONE}\b"
+    rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ ){{0,2}}{_UNDONE}\b"
+    rf"|\b{_MIDDLE} (?:(?:is|stays?|still|remains?|should|must|looks?|be) ){{1,4}}(?:\w+ )?{_UNDONE}\b"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"
     rf" (?:within\b|inside\b|(?:in|at|towards) (?:the|their|its) (?:very )?{_MIDDLE}\b)"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink tinge|hint of pink) (?:in|at) (?:the|their|its) |\bsteak tartare\b"
@@ -284,7 +284,7 @@ FINELY = re.compile(
     re.I,
 )
 BONE_IN = re.compile(
-    r"\b(?:bone[- ]in|(?:on|through) the bone|with (?:the )?bones?|bones? in|unfilleted|unboned)\b|"
+    r"\b(?:bone[- ]in|(?:on|through|across) the bone|with (?:the )?bones?|bones? (?:left |still )?in|unfilleted|unboned)\b|"
     r"\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken|rabbit|duck|goose|quails?|pigeon|pheasant|partridge"
     r"|poussin|guinea fowl|hare|turkey)\b|\bjointed\b|\bin joints\b|\b(?:rib|leg|neck|shank|tail) joints?\b",
     re.I,
