@@ -271,10 +271,10 @@ class Kitchen:
                 fresh = verb.role != "chill" or not self.stories[i].heats  # "overnight oats", no rice left over
                 if verb.role == "soak" or (fresh and food is not None and food.hardness == "grain"):
                     self.stories[i].soaked += minutes
-        broth = says.BROTH.search(self._words(step, action)) if verb.water == "drained" else None
-        if broth is not None:
-            self._strain_off([i for i in reached if broth["milk"] is None or self.stories[i].flavours])
-        elif verb.water == "drained" and verb.role == "other":
+        broth = says.BROTH.search(self._words(step, action)) if (drains := verb.water == "drained") else None
+        if drains and (broth is not None or not any(self.stories[i].in_a_sieve for i in reached)):
+            self._strain_off([i for i in reached if not (broth and broth["milk"]) or self.stories[i].flavours])
+        elif drains and verb.role == "other":
             self._drain(list(reached), keep=bool(says.KEEP_WATER.search(text)))
         if verb.role == "blend" and verb.texture and not (verb.texture in _FINE and self._part_of_pot(step, action)):
             for i in reached:

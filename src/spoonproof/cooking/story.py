@@ -58,6 +58,11 @@ class Story:
         return self.food is None or self.food.hardness not in _NOT_SOLID
 
     @property
+    def in_a_sieve(self) -> bool:
+        """Whether a sieve holds it back and it is what is eaten: no drink, nor what only gave it its taste."""
+        return self.solid and not self.flavours
+
+    @property
     def fat(self) -> bool:
         return self.food is not None and self.food.group in ("oil", "fat")
 
