@@ -56,3 +56,9 @@ def test_what_goes_into_the_family_bowl_alone_is_told() -> None:
     for said in ("fish-free.", "made without fish or egg.", "it contains no egg and no fish."):
         assert advices("slow-beef-and-barley-pot", said) == ["add"], said
     assert advices("slow-beef-and-barley-pot", "For the baby it is fish-free.") == ["keep"]
+
+
+def test_what_is_made_of_a_food_is_the_dish() -> None:
+    for said in ("Spinach ribbons, egg-free.", "Egg-free spinach ribbons for Tuesday."):
+        assert advices("egg-and-spinach-ribbons", said) == ["cut-untrue"], said
+    assert advices("egg-and-spinach-ribbons", "The spinach is egg-free.") == ["keep"]

@@ -284,7 +284,8 @@ FINELY = re.compile(
     re.I,
 )
 BONE_IN = re.compile(
-    r"\b(?:bone[- ]in|(?:on|through|across) the bone|with (?:the )?bones?|bones? (?:left |still )?in|unfilleted|unboned)\b"
+    r"\b(?:bone[- ]in|(?:on|through|across) the bone|with (?:the )?bones?|bones? (?:left |still )?in)\b"
+    r"|\b(?:unfilleted|unboned)\b"
     r"|\bwhole (?:fish|trout|mackerel|bream|bass|sardine|chicken|rabbit|duck|goose|quails?|pigeon|pheasant|partridge"
     r"|poussin|guinea fowl|hare|turkey)\b|\bjointed\b|\bin joints\b|\b(?:rib|leg|neck|shank|tail) joints?\b",
     re.I,
