@@ -16,12 +16,14 @@ _YES = re.compile(
 )
 _ANSWER = 60
 """Characters of what follows in which the question is answered."""
+_ASKING = "(?:can|could|should|shall|do|does|did|is|are|will|may|must|might)"
 _PUT = re.compile(
-    r"\W*(?:(?:so|and|but|now|ok|okay) )?(?:can|could|should|shall|do|does|did|is|are|will|may|must|might)"
-    r"(?= [^.?!;\n]+\?)",
+    rf"\W*(?:(?:so|and|but|now|ok|okay) )?{_ASKING}(?= [^.?!;\n]+\?)"
+    rf"|\W*(?:next |last |another )?question(?: \w+)?[,:] {_ASKING}\b",
     re.I,
 )
-"""A sentence that asks, by its first word and its mark; "would you believe" and "isn't it nice to" tell."""
+"""A sentence that asks, by its first word and its mark, or by its name; "would you believe" and "isn't it nice to"
+tell."""
 
 
 def only_asked(text: str, start: int, place: tuple[int, int]) -> bool:
