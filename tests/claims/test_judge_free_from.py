@@ -59,6 +59,10 @@ def test_what_goes_into_the_family_bowl_alone_is_told() -> None:
 
 
 def test_what_is_made_of_a_food_is_the_dish() -> None:
-    for said in ("Spinach ribbons, egg-free.", "Egg-free spinach ribbons for Tuesday."):
+    for said in (
+        "Spinach ribbons, egg-free.",
+        "Spinach ribbons, nut and egg-free.",
+        "Egg-free spinach ribbons for Tuesday.",
+    ):
         assert advices("egg-and-spinach-ribbons", said) == ["cut-untrue"], said
     assert advices("egg-and-spinach-ribbons", "The spinach is egg-free.") == ["keep"]

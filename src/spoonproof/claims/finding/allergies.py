@@ -19,6 +19,8 @@ _NEAR_IT = 7
 _LISTING = frozenset("a an and or & , the our".split())
 _LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
+_ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_AND = frozenset({"and", "or", "&"})
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
@@ -116,5 +118,18 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
-    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[begin - 1] in ",("
+    opens = _list_opens(tagged, begin)
+    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[opens - 1] in ",("
     return bool(named) and said_of_it
+
+
+def _list_opens(tagged: Tagged, at: int) -> int:
+    """Where the list of what is left out begins whose last is at ``at``: "spinach ribbons, *nut* and egg-free"."""
+    opens = at
+    while opens > 1:
+        on = said_at(tagged, opens - 1) in _AND or tagged.is_any(opens - 1, _ALLERGENS)
+        comma = opens < at and tagged.symbols[opens - 1] == "," and tagged.is_any(opens - 2, _ALLERGENS)
+        if not on and not comma:
+            break
+        opens -= 1
+    return opens

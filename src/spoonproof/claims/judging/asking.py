@@ -224,9 +224,9 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
     a_class = bool(claim.foods) and not foods
-    made = has_dish and of_what_is_made(claim, _called(context) | _DISH_NOUNS)
+    made = of_what_is_made(claim, _called(context) | _DISH_NOUNS)
     without = left_out or made or ((carried or titled or a_class) and claim.level in ("none", "free"))
-    if left_out and not has_dish:
+    if (left_out or made) and not has_dish:
         return NoProbe()
     # "Cinnamon calms, and one spoonful of this gives four grams": "this" is what is in the spoon, whatever came before.
     said = plain(claim.passage.text[max(0, claim.start - _MEASURE_REACH) : claim.start] + claim.quote)

@@ -25,7 +25,7 @@ _JOINED = re.compile(r" (?:and|or|&) ")
 _MARKS = re.compile(r"[,;:(]")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})
-_NEXT = re.compile(r" ([a-z]+)\b(?!-)")
+_NEXT = re.compile(r" ([a-z]+)\b(?!-)( ?[,(])?")
 _A_WORD = 24  # characters that hold the next word
 
 
@@ -64,13 +64,13 @@ def _after_its_name(quote: str) -> str:
 
 
 def of_what_is_made(claim: Claim, called: Set[str]) -> bool:
-    """Whether the food that is said to be free of an allergen is but the first word of the dish, whose words are
-    ``called``: "dairy-free carrot porridge", "spinach ribbons, egg-free"."""
+    """Whether the food that is said to be free of an allergen is but the first word of what is made of it: of the dish,
+    whose words are ``called`` ("dairy-free carrot porridge"), or of another ("spinach ribbons, egg-free")."""
     if claim.kind != "allergen" or claim.level not in _ABSENT:
         return False
     said = claim.passage.text[claim.start : claim.end + _A_WORD].lower()
     behind = (_NEXT.match(said.partition(subject.lower())[2]) for subject in claim.subjects)
-    return any(word is not None and word[1] in called for word in behind)
+    return any(word is not None and (word[1] in called or word[2] is not None) for word in behind)
 
 
 def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:
