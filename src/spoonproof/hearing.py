@@ -96,9 +96,9 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    entry = knowledge.register.get(one.entry) if one.entry else None
-    kept = one.advice == "keep" and entry is not None and entry.stance == "permits"
-    if not (kept or one.advice == "cut-untrue") or claim.kind not in ("safety-age", "disease"):
+    if claim.kind not in ("safety-age", "disease") or one.advice not in ("keep", "cut-untrue"):
+        return False
+    if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
@@ -122,17 +122,26 @@ _HARM_TOLD = re.compile(
 def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut as given is, by the words around the food, kept from the baby, made safe for it, or
     somebody else's: "we leave shark for others, for the mercury"."""
-    claim, entry = one.claim, knowledge.register.get(one.entry) if one.entry else None
-    if not one.advice.startswith("cut") or entry is None or claim.sentence is None:
+    claim = one.claim
+    if not one.advice.startswith("cut") or claim.sentence is None:
+        return False
+    decided = _stance_of_entry(one, knowledge.register)
+    if decided is None:
         return False
     said = claim.passage.text[slice(*claim.sentence)]
-    permits = one.advice == "cut-untrue" and entry.stance == "permits"
+    permits = one.advice == "cut-untrue" and decided == "permits"
     if _FOR_ALL_THAT.search(said) or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said))):
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)
     about = [food for food in foods if any(subject in said[food.start : food.end].lower() for subject in subjects)]
     return bool(about) and all(_kept(stance(said, food, tables), permits=permits) for food in about)
+
+
+def _stance_of_entry(one: JudgedClaim, register: Register) -> str | None:
+    """What the entry that decided a claim does with its food: "permits", "warns"; None where no entry decided."""
+    entry = register.get(one.entry) if one.entry else None
+    return None if entry is None else entry.stance
 
 
 def _kept(told: Stance, *, permits: bool) -> bool:
@@ -168,8 +177,7 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
         return True
     if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
-    entry = register.get(other.entry) if other.entry else None
-    if entry is not None and entry.stance == "warns" and other.claim.kind == "safety-age":
+    if other.claim.kind == "safety-age" and _stance_of_entry(other, register) == "warns":
         return True
     harm = register.words.get("harm told", ())
     return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)
