@@ -224,7 +224,7 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
     # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
     a_class = bool(claim.foods) and not foods
-    made = of_what_is_made(claim, _called(context) | _DISH_NOUNS)
+    made = claim.kind == "allergen" and of_what_is_made(claim, _called(context) | _DISH_NOUNS)
     without = left_out or made or ((carried or titled or a_class) and claim.level in ("none", "free"))
     if (left_out or made) and not has_dish:
         return NoProbe()

@@ -66,7 +66,7 @@ def _after_its_name(quote: str) -> str:
 def of_what_is_made(claim: Claim, called: Set[str]) -> bool:
     """Whether the food that is said to be free of an allergen is but the first word of what is made of it: of the dish,
     whose words are ``called`` ("dairy-free carrot porridge"), or of another ("spinach ribbons, egg-free")."""
-    if claim.kind != "allergen" or claim.level not in _ABSENT:
+    if claim.level not in _ABSENT:
         return False
     said = claim.passage.text[claim.start : claim.end + _A_WORD].lower()
     behind = (_NEXT.match(said.partition(subject.lower())[2]) for subject in claim.subjects)
