@@ -89,13 +89,12 @@ def advised(
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         for at, (start, end) in enumerate(places):
             said = passage.text[start:end]
-            last = passage.text[places[max(0, at - 1)][0] : start]
-            names = {**spoken_of(named_people, last, said), **eats_it(others, said)}
-            asked = _Asked(rows, months, tables, passage.kind, by_shape, names, raw_egg)
             around = (
                 passage.text[places[max(0, at - 1)][0] : start],
                 passage.text[end : places[min(len(places) - 1, at + 1)][1]],
             )
+            names = {**spoken_of(named_people, around[0], said), **eats_it(others, said)}
+            asked = _Asked(rows, months, tables, passage.kind, by_shape, names, raw_egg)
             named = tables.phrases.find(said)
             alone = {hit: (words, there) for hit, words, there in apart(said, named)}
             for hit in (*named, *said_otherwise(said, tables)):
