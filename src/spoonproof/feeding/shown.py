@@ -44,13 +44,13 @@ _TRIED = re.compile(
 _SNACKED = re.compile(
     r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
 )
+_HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
-    r"|\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b"
+    rf"|{_HERS_WHOLE.pattern}"
     r"|\bas they come\b|\buncut\b|\bin one piece\b",
     re.I,
 )
-_HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _GUMS = re.compile(
     r"\b(?:gums?|teeth|teething|teether|tooth|fist|hands)\b|\b(?:stick|wedge|spear|baton|chunk)s? of\b", re.I
 )
@@ -244,6 +244,9 @@ def _in_vessel(said: str, hit: Found) -> bool:
     return _VESSEL.search(clause_of(said, (hit.start, hit.end)).replace(said[hit.start : hit.end], " ")) is not None
 
 
+_CUT_SMALL = frozenset({"quartered", "halved", "squashed", "chopped"})
+
+
 def facts_told(said: str, hit: Found) -> frozenset[str]:
     """How the words say that the food is served, as the tables' closed words; "whole" and "raw" where they don't."""
     near = keys(_near(said, hit))
@@ -265,12 +268,7 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
     if _HERS_WHOLE.search(said, hit.end):
-        facts -= {
-            "quartered",
-            "halved",
-            "squashed",
-            "chopped",
-        }  # "quartered for his brother, and the baby has hers whole"
+        facts -= _CUT_SMALL  # "quartered for his brother, and the baby has hers whole"
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:
         facts.add("whole")
     return frozenset(facts)
