@@ -29,7 +29,6 @@ METHOD_WORDS = {
     "soak": "soaking",
 }
 
-
 _HOURS_FROM, _DAYS_FROM = 90, 48
 """Minutes from which a time is said in hours, and hours from which in days."""
 
@@ -62,7 +61,6 @@ def _high(event: Event) -> float:
 
 _FINE_MM = 4.0  # finely chopped
 _FINE_SHAPES: tuple[str, ...] = ("grated", "shredded", "minced", "puréed", "mashed")
-
 
 # hard roots that are eaten raw when grated, unlike potato, cassava or taro (common practice)
 _NEVER_RAW = ("meat", "poultry", "offal", "fish", "shellfish", "egg", "pulse")
@@ -122,7 +120,6 @@ KNIFE_TEST = re.compile(
     r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
     re.IGNORECASE,
 )
-
 
 SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:cooked (?:right )?through|soft|tender)\b", re.IGNORECASE)

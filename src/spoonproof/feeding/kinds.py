@@ -150,7 +150,6 @@ def _by_head(name: str, tables: FeedingTables) -> frozenset[str]:
 
 _OFF_THE_BONE = frozenset({"fillet", "mince", "minced", "ground", "steak", "diced", "eye"})
 
-
 _FRESH = frozenset({"fresh", "raw", "gutted", "scaled", "butterflied", "frozen"})
 _TINNED = frozenset({"tin", "tinned", "can", "canned", "drained", "jar", "jarred"})
 

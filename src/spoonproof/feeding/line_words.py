@@ -23,7 +23,6 @@ _IN_SHELL_WORDS = frozenset({"scrubbed", "debearded", "live", "purged"})
 _SOFT_WORDS = frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"})
 _SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
 
-
 _NOT_DONE = re.compile(r"\bnot (?:too )?[a-z]{3,}", re.I)  # "haddock (not smoked)"
 
 

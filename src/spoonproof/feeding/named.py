@@ -23,17 +23,14 @@ _ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on 
 NEVER_MADE = frozenset({"honey", "salt", "stock-cube", "sugar", "alcohol", "kelp", "hijiki", "raw-milk", "tea"})
 MADE_HERE = re.compile(
     r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken|roll|shape|form)\w*\b"
-    r"[^.;]{0,60}"
-    r"\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
+    r"[^.;]{0,60}\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
     re.I,
 )
 _OTHERS_PLATE = re.compile(
     r"\b(?:adults?|grown[- ]?ups?|parents?|family|everyone else|older (?:children|kids)|rest of (?:us|you))\b"
-    r"[^.;]{0,40}"
-    r"\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
+    r"[^.;]{0,40}\b(?:plates?|bowls?|portions?|servings?|at the table|pan|pot)\b"
     r"|\b(?:salt|season)(?:s|ed|ing)? (?:the |your )?(?:rest|remainder|others?|main (?:pot|pan|bowl)|big (?:pot|pan)"
-    r"|own|ours|yours)\b"
-    r"|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
+    r"|own|ours|yours)\b|\b(?:at the table|for (?:the )?(?:grown[- ]?ups|adults|rest of the family))\b",
     re.I,
 )
 _SIZE_OF = re.compile(
@@ -49,11 +46,9 @@ _LIKENESS = re.compile(
     re.I,
 )
 
-
 _AS_ONE = re.compile(r"\bas (?:an? )?(?:natural )?$", re.I)
 _IN_THE_BLOOD = re.compile(r"\bblood $", re.I)
 _THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
-
 
 _PUT_IN = re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I)
 

@@ -77,11 +77,7 @@ class Texture:
 
 
 def texture(
-    recipe: Recipe,
-    treatments: Sequence[Treatment],
-    foods: Foods,
-    tables: FeedingTables,
-    served: Served | None = None,
+    recipe: Recipe, treatments: Sequence[Treatment], foods: Foods, tables: FeedingTables, served: Served | None = None
 ) -> Texture:
     """The real texture of the baby's bowl and its faults at the youngest age (the oldest for ``next``); ``served``:
     what is known of its lines, added to."""

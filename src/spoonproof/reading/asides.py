@@ -34,8 +34,7 @@ _DENIED = re.compile(r"\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}", re.I)
 _OTHER_AMOUNT = re.compile(r"[ \t,(](?:or|/)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
 _PART_END = re.compile(r"[,;()]")
 _THE_OTHERS = re.compile(
-    r"\b(?:to[ \t]cover"
-    r"|(?:(?:to|for)[ \t][a-z]{3,14}|for"
+    r"\b(?:to[ \t]cover|(?:(?:to|for)[ \t][a-z]{3,14}|for"
     r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$",
     re.I,
 )

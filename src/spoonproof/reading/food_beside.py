@@ -90,7 +90,6 @@ def with_prepared(
 
 _DENIED = re.compile(r"\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
 
-
 _IN_BRACKET = re.compile(r"\([^()0-9]{0,40}$")
 
 

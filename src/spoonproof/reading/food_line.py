@@ -21,13 +21,7 @@ from spoonproof.reading.alternatives import choices_of, offered_foods, shared_he
 from spoonproof.reading.amount import Reading, amount_at, moved
 from spoonproof.reading.asides import left_over, use_denied, use_other_amount
 from spoonproof.reading.food_beside import apart_faults, nodes_of, second_food, value_of, with_cut, with_prepared
-from spoonproof.reading.food_name import (
-    FoodName,
-    LineDraft,
-    draft_of,
-    first_word,
-    food_name,
-)
+from spoonproof.reading.food_name import FoodName, LineDraft, draft_of, first_word, food_name
 from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
 from spoonproof.reading.measures import Measures
@@ -112,7 +106,6 @@ def _unit_is_food(draft: LineDraft, amount: Amount, foods: Foods) -> FoodName | 
 
 
 _ENDS_A_NAME = frozenset(("cube", "leaf", "pod", "sheet", "block", "fillet", "breast", "thigh", "cob", "rasher"))
-
 
 _POURED = frozenset(("ml", "l", "glass"))
 

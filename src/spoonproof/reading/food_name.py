@@ -35,8 +35,7 @@ _BREAK = re.compile(
 _WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
 _PREPOSITION = re.compile(
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"
-    r"|e\.?g(?=[ \t.]|$)"
-    r"|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
+    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
     re.I,
 )
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")

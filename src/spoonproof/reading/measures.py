@@ -47,11 +47,7 @@ class Measures:
 
     @classmethod
     def from_rows(
-        cls,
-        rows: Sequence[Row],
-        system: str,
-        cut_rows: Sequence[Row] = (),
-        preparation_rows: Sequence[Row] = (),
+        cls, rows: Sequence[Row], system: str, cut_rows: Sequence[Row] = (), preparation_rows: Sequence[Row] = ()
     ) -> Measures:
         """Measures of ``system`` (UK, US, metric or AU) from the rows of measures.csv, and the words of
         cuts.csv and preparations.csv.

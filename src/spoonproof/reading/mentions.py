@@ -49,8 +49,7 @@ _TOOL = re.compile(
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
     r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|moulds|"
-    r"case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
+    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
     re.I,
 )
 _OWN_JUICES = re.compile(r"(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z", re.I)  # no lemon's
@@ -70,8 +69,7 @@ _THEY_SQUASH = re.compile(
 )  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
-    r"(?:black[ \t]{1,9}"
-    r"|white[ \t]{1,9})?pepper)\b",
+    r"(?:black[ \t]{1,9}|white[ \t]{1,9})?pepper)\b",
     re.I,
 )
 

@@ -16,13 +16,7 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
-from spoonproof.reading.instruction import (
-    Instruction,
-    Tables,
-    find_instructions,
-    give_mentions,
-    in_until,
-)
+from spoonproof.reading.instruction import Instruction, Tables, find_instructions, give_mentions, in_until
 from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
 from spoonproof.reading.kinds import left_of_kind
 from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
@@ -47,7 +41,6 @@ _PAN_OF = re.compile(
     r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
     re.I,
 )
-
 
 _PLENTY = re.compile(r"\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$", re.I)
 _OTHER = re.compile(

@@ -65,8 +65,7 @@ _PHRASES = {
 }  # fmt: skip
 _HEAT = re.compile(
     r"(?P<degrees>[0-9]{2,3})[ \t]?(?:°[ \t]?|º[ \t]?|˚[ \t]?|deg(?:rees?)?[ \t]?)?(?P<scale>C|F|Celsius|Fahrenheit"
-    r"|celsius|fahrenheit)\b"
-    r"(?P<fan>[ \t]{0,9}\(?fan\b(?![ \t]{0,3}[0-9])\)?)?"
+    r"|celsius|fahrenheit)\b(?P<fan>[ \t]{0,9}\(?fan\b(?![ \t]{0,3}[0-9])\)?)?"
     r"|(?P<bare>[0-9]{2,3})[ \t]?(?:°|º|˚|degrees?\b)(?P<barefan>[ \t]{0,9}fan)?"
     r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )

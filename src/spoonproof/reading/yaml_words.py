@@ -114,9 +114,7 @@ def _colon(place: _Place) -> Told:
     if ":" in value and start + len(key) < where and len(value) <= 60 and '"' not in value and "\\" not in value:
         return _told(where, message, f'Put the whole value in quotation marks: {key.strip()}: "{value}".')
     return _told(
-        where,
-        message,
-        "Put the whole value in quotation marks, or indent this line like the one it belongs to.",
+        where, message, "Put the whole value in quotation marks, or indent this line like the one it belongs to."
     )
 
 
@@ -204,10 +202,7 @@ _BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # word
     ("',' or '}'", lambda p: _no_bracket(p, "}")),
     ("expected ':'", _no_colon),
     ("'-' indicator", _no_hyphen),
-    (
-        "block sequence entries",
-        lambda p: _told(p.at, "A list starts on its own line.", "Put the - on the next line."),
-    ),
+    ("block sequence entries", lambda p: _told(p.at, "A list starts on its own line.", "Put the - on the next line.")),
     ("expected key", _key_expected),
     ("node content", _no_value),
     ("directive", _directive),

@@ -38,7 +38,6 @@ AREA = "baby"
 LEVEL = "error"
 SOURCES = ("dfe-food-safety", "nhs-avoid", "illinois-choking")
 
-
 TOLD_AT_THE_TIME = "underdone"
 """The row whose fault the rules of cooking times tell where the time is written: one cause, one finding."""
 

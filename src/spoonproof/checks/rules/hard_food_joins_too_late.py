@@ -28,14 +28,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import (
-    cooked,
-    late,
-    minutes_words,
-    need_sources,
-    need_words,
-    severity,
-)
+from spoonproof.checks.from_cooking import cooked, late, minutes_words, need_sources, need_words, severity
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Related, Remedy

@@ -48,7 +48,6 @@ _BY_HAND = ("mashed", "lumpy")  # what is still hard does not give way to a fork
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
 
-
 _FINE_SHAPES = ("grated", "shredded", "minced", "ground", "puréed", "mashed", "flaked", "crumbled")
 _FINE_MM = 3.0
 

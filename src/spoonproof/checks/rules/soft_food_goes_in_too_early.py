@@ -43,7 +43,6 @@ AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)
 
-
 _MEANT = re.compile(
     r"\b(?:until|till)\b[^.;]{0,40}\b(?:melting|silky|collaps|fall(?:s|ing)? apart|pulp|mush)", re.IGNORECASE
 )

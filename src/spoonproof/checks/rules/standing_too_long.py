@@ -39,7 +39,6 @@ _OVERNIGHT = re.compile(r"\bovernight\b", re.IGNORECASE)
 _MOST, _THROW, _RICE = 60.0, 120.0, 60.0
 _SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
 
-
 _KEPT_WARM = re.compile(
     r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|out|on the (?!heat|flame|gas)\w+|at room temperature)\b",
     re.IGNORECASE,
@@ -72,7 +71,6 @@ _LEFT_OUT = re.compile(
     r"|at room temperature|in the pan)",
     re.IGNORECASE,
 )
-
 
 _COOKED = re.compile(r"\b(?:cooked|boiled|steamed|roast(?:ed)?|baked|fried|leftover|poached|stewed)\b", re.IGNORECASE)
 _SPOILS = frozenset({"meat", "poultry", "fish", "shellfish", "dairy", "egg"})

@@ -56,7 +56,6 @@ AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
 
-
 _NEAR = 0.75  # of the time needed: a knife that slips in and a masher tell of the rest (common practice)
 
 
