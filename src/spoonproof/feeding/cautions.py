@@ -9,6 +9,7 @@ from spoonproof.feeding.bowl import baby_kinds, in_baby_bowl, nested
 from spoonproof.feeding.kinds import kinds_of, parts
 from spoonproof.feeding.served import Served, line_served
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.wording import listed
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
@@ -67,7 +68,7 @@ def cautions(
     }
     words = said | keys(steps)
     texture = recipe.texture.value.lower() if recipe.texture else ""
-    places = {"{allergens}": _listed(names), **_keeping_words(recipe, kinds, tables)}
+    places = {"{allergens}": listed(names), **_keeping_words(recipe, kinds, tables)}
     made: list[Caution] = []
     for row in tables.rows.get("cautions", ()):
         markets = row.items("markets")
@@ -162,7 +163,3 @@ def _holds(
     if name == "under":
         return youngest < int(value)
     return False
-
-
-def _listed(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""

@@ -154,8 +154,11 @@ def _foods(
         if "honey" not in kinds and _STORED.match(text, hit.end):
             continue
         for row in tables.hazards:
-            chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
-            if chosen and row.level != "note" and row.holds(kinds, frozenset(facts | {"stoned"}), recipe.youngest):
+            if (
+                tables.counts(row, policies, ())
+                and row.level != "note"
+                and row.holds(kinds, frozenset(facts | {"stoned"}), recipe.youngest)
+            ):
                 level: Level = "error" if row.level == "error" else "warning"
                 message = f"The picture shows {text[hit.start : hit.end]}: this {row.problem}."
                 remedy = f"Choose another picture. {row.remedy}"
