@@ -36,7 +36,6 @@ from spoonproof.feeding.allergens import named_in
 from spoonproof.feeding.wording import listed
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "note"
 SOURCES = ("nhs-allergies", "ascia-update")
