@@ -6,6 +6,7 @@ Content is only ever a value: no text of a recipe is compiled as a template.
 from __future__ import annotations
 
 import contextlib
+import os
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -40,19 +41,33 @@ class Theme:
         self.folders = tuple(folders)
 
     def read(self, name: str) -> str | None:
-        """A text file of the theme; None when no folder has it."""
+        """A text file of the theme; None when no folder has it. Raises ThemeError for one that leads out of it."""
+        path = self._find(name)
+        return None if path is None else path.read_text(encoding="utf-8")
+
+    def _find(self, name: str) -> Path | None:
         for folder in self.folders:
             path = folder / name
             if path.is_file():
-                return path.read_text(encoding="utf-8")
+                if not path.resolve().is_relative_to(folder.parent.resolve() / folder.name):
+                    raise ThemeError(f"{folder.name}/{name} leads out of the theme's folder, and is not followed")
+                return path
         return None
 
-    def environment(self) -> Environment:
-        """Jinja2 with autoescape and StrictUndefined over the theme's templates."""
-        from jinja2 import Environment, FileSystemLoader, StrictUndefined
+    def _template(self, name: str) -> tuple[str, str, None] | None:
+        path = self._find(f"templates/{name}")
+        return None if path is None else (path.read_text(encoding="utf-8"), os.fspath(path), None)
 
-        env = Environment(
-            loader=FileSystemLoader([folder / "templates" for folder in self.folders], encoding="utf-8"),
+    def environment(self) -> Environment:
+        """Jinja2 with autoescape and StrictUndefined over the theme's templates; a channel's own in a sandbox.
+
+        A channel may come from anybody: its templates reach the values they are given, never Python behind them.
+        """
+        from jinja2 import Environment, FunctionLoader, StrictUndefined
+        from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+        env = (Environment if len(self.folders) == 1 else ImmutableSandboxedEnvironment)(
+            loader=FunctionLoader(self._template),
             autoescape=True,
             undefined=StrictUndefined,
             trim_blocks=True,
