@@ -186,6 +186,8 @@ BEFORE = _words(
     spiralised spiralized julienned
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
+    de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
+    gekochte gemahlene reife verse gekookte geraspte färska świeże świeży
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -210,6 +212,16 @@ AFTER = _words(
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
     ribbon sheet joint roasting
+    """
+)
+# What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
+SAID_AFTER = _words(
+    """
+    fresco fresca fresche frais fraîche fraîches fresque frisch maduro madura mûr mûre entero entera entier
+    entière intero picado picada rallado rallada molido molida torrado torrada tostado tostada tostati grattugiato
+    râpé haché hachée cocido cocida cozido cozida cuit cuite verde vert verte verdi negro negra nero nera noir noire
+    rojo roja rosso rossa rouge blanco blanca bianco bianca blanc blanche natural naturel gemahlen gehackt gerieben
+    gekocht biologique ecológico millefiori świeży świeże
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
@@ -221,10 +233,10 @@ STOP = _words("in with from for to plus into until cut about such at as on per e
 LEFT_OPEN = _words("choice your any each")
 # Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "sourdough toast".
 SAYS_KIND = {
-    "baked": _words("bread toast"),
-    "cheese": _words("cheese"),
-    "spice": _words("powder"),
-    "fish": _words("fish flake"),
+    "baked": SAID_AFTER | _words("bread toast"),
+    "cheese": SAID_AFTER | _words("cheese"),
+    "spice": SAID_AFTER | _words("powder"),
+    "fish": SAID_AFTER | _words("fish flake"),
 }
 # Words that make another food of what they stand by, whatever else we know.
 CHANGES = _words(
