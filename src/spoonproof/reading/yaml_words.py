@@ -67,8 +67,8 @@ def _line_at(source: str, at: int) -> tuple[int, str]:
     return start, match[0] if match is not None else ""
 
 
-def _told(at: int, message: str, remedy: str, began: int | None = None) -> Told:
-    return Told("yaml-syntax", at, at + 1, message, remedy, began)
+def _told(at: int, message: str, remedy: str, began: int | None = None, rule: str = "yaml-syntax") -> Told:
+    return Told(rule, at, at + 1, message, remedy, began)
 
 
 def _tab(start: int, indent: str) -> Told:
@@ -170,6 +170,7 @@ def _no_value(place: _Place) -> Told:
     return _marked(place.start, place.line) or _told(place.at, message, remedy)
 
 
+_TOO_DEEP = "Brackets nest too deep here; not read.", "Take brackets out."
 _BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # words of the parser; the first one counts
     (
         "escape character",
@@ -184,15 +185,7 @@ _BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # word
     ("block sequence entries", lambda p: _told(p.at, "A list starts on its own line.", "Put the - on the next line.")),
     ("expected key", _key_expected),
     ("node content", _no_value),
-    (
-        "nesting depth",
-        lambda p: Told(
-            "nested-too-deep", p.at, p.at + 1, "Brackets nest too deep here; not read.", "Take brackets out."
-        ),
-    ),
-    (
-        "<document start>",
-        lambda p: Told("second-document", p.at, p.at + 1, "The document ended above.", "Use one a file."),
-    ),
+    ("nesting depth", lambda p: _told(p.at, *_TOO_DEEP, rule="nested-too-deep")),
+    ("<document start>", lambda p: _told(p.at, "The document ended above.", "Use one a file.", rule="second-document")),
     ("directive", lambda p: _told(p.at, "A line can't start with %.", "Put the text in quotation marks.")),
 )
