@@ -91,7 +91,8 @@ def _templates(patch: pytest.MonkeyPatch) -> None:
     kept = _kept(whole)
 
     def compiled_once(env: Environment, source: Any, name: Any = None, filename: Any = None, raw: Any = False) -> Any:
-        ways = env.trim_blocks, env.lstrip_blocks, str(env.autoescape), tuple(env.filters), tuple(env.globals)
+        how = env.sandboxed, env.trim_blocks, env.lstrip_blocks, str(env.autoescape)
+        ways = *how, tuple(env.filters), tuple(env.globals)
         return kept((ways, source, name, filename, raw), env, source, name, filename, raw)
 
     patch.setattr(Environment, "compile", compiled_once)

@@ -324,6 +324,27 @@ def test_templates_are_overridden_one_by_one_and_the_look_in_one_file(channel: P
     assert set(re.findall(r"#[0-9a-f]{3,8}\b", style)) <= {"#14120f"}
 
 
+TAKES_OVER = "{{ cycler.__init__.__globals__.os.popen('echo taken over').read() }}"
+
+
+@pytest.mark.parametrize(
+    "own", [TAKES_OVER, "{% include '../../channel.yaml' %}", "{{ site.recipes.__class__.__mro__ }}", None]
+)
+def test_a_theme_of_anybody_reaches_neither_python_nor_other_files(
+    channel: Path, own: str | None, capsys: pytest.CaptureFixture[str]
+) -> None:
+    templates = channel / "site" / "templates"
+    templates.mkdir(parents=True)
+    (templates / "404.html").write_text('{% extends "base.html" %}{% block content %}' + (own or "") + "{% endblock %}")
+    secret = channel.parent / "secret"
+    secret.write_text("a secret")
+    if own is None:
+        (channel / "site" / "style.css").symlink_to(secret)
+    assert main(["publish", "--channel", str(channel)]) == 2
+    said = capsys.readouterr().err
+    assert ("unsafe" in said or "leads out" in said) and not (channel / "out" / "site").exists()
+
+
 def test_a_reviewer_is_never_named_beside_a_health_claim(channel: Path) -> None:
     recipe = channel / "recipes" / "swede-mash.md"
     review = "review: {who: Dr M. Hale, on: 2026-11-02, version: 00000000}\n---\n"

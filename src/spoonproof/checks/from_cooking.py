@@ -12,6 +12,7 @@ from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import cut_when_heated, judge, method_of, softens_as
 from spoonproof.dish import Dish
 from spoonproof.feeding.heat import quick
+from spoonproof.feeding.wording import listed
 from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
@@ -28,7 +29,6 @@ METHOD_WORDS = {
     "pressure": "under pressure",
     "soak": "soaking",
 }
-
 
 _HOURS_FROM, _DAYS_FROM = 90, 48
 """Minutes from which a time is said in hours, and hours from which in days."""
@@ -62,7 +62,6 @@ def _high(event: Event) -> float:
 
 _FINE_MM = 4.0  # finely chopped
 _FINE_SHAPES: tuple[str, ...] = ("grated", "shredded", "minced", "puréed", "mashed")
-
 
 # hard roots that are eaten raw when grated, unlike potato, cassava or taro (common practice)
 _NEVER_RAW = ("meat", "poultry", "offal", "fish", "shellfish", "egg", "pulse")
@@ -122,7 +121,6 @@ KNIFE_TEST = re.compile(
     r"\b(?:knife|skewer|fork|point)\b[^.;]{0,20}\b(?:slid|slip|go|glid|sink)\w*\b[^.;]{0,12}\b(?:in|into|through)\b",
     re.IGNORECASE,
 )
-
 
 SAID_SOFT = re.compile(r"\b(?:until|till|and)\b[^.;]{0,30}\b(?:soft|tender|melting)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:cooked (?:right )?through|soft|tender)\b", re.IGNORECASE)
@@ -255,5 +253,4 @@ def severity(dish: Dish, story: Story, need: Need) -> tuple[Level, Bowl | None]:
 
 def names(stories: Sequence[Story]) -> str:
     """ "carrots and parsnips"."""
-    words = [story.line.name for story in stories]
-    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
+    return listed([story.line.name for story in stories])

@@ -170,7 +170,6 @@ class _Hidden:
 
 _OBVIOUS_GROUPS = frozenset({"fish", "shellfish", "egg", "eggs", "nuts", "nut", "milk", "cheese", "dairy"})
 
-
 _FREE = re.compile(
     r"\b(gluten|wheat|dairy|milk|egg|nut|soya?|peanut|sesame|fish)[- ]free\b|\b(vegan|plant[- ]based)\b", re.I
 )

@@ -139,7 +139,6 @@ def unfit_lines(recipe: Recipe, found: Sequence[Hazard], tables: FeedingTables) 
 
 _HIGH_RISK = ("severe eczema", "egg allergy", "peanut allergy", "known allergy", "food allergy", "allergy", "anaphyla")
 
-
 _FORM = "form-"
 """How the facts begin that say in which form an allergen is given by itself."""
 

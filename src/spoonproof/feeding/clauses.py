@@ -58,7 +58,6 @@ _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 """Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""
 _GIVEN = re.compile(r"\b(?:giv\w+|gave|fe[e]?d\w*|let\w*|offer\w*|hand\w*) $", re.I)
 
-
 _STOPS = re.compile(r"[.!?\n]")
 
 

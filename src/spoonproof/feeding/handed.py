@@ -47,11 +47,9 @@ _FOUND_IN = re.compile(
     re.I,
 )
 
-
 _RECKONED = re.compile(
     r"\b(?:under|below|within|over|above|(?:no |much )?(?:more|less) than|at most|up to|maximum of|limit of"
-    r"|about|around"
-    r"|is|are|only|just)"
+    r"|about|around|is|are|only|just)"
     r" (?:\d[\d.,]*|an?|one|two|half an?|half) ?(?:g|mg|grams?|grammes?|milligrams?) (?:of )?(?:\w+ )?$"
     r"|\b(?:hold|contain|carr(?:y|i)|pack|ha[sv]|got|with|is|are|be)\w* (?:\w+ ){0,3}?"
     r"(?:more|less|as much|most of (?:the|her|his|their) (?:\w+ )?) ?$",
@@ -90,7 +88,6 @@ def in_a_bowl(said: str, hit: Found, kind: str, classes: frozenset[str]) -> bool
 
 _BY_THE_COOK = re.compile(r"\b(?:I|we)\b")
 
-
 # "to gnaw on", "for little hands": nobody but a baby needs it said, in a film for babies
 _TO_MOUTH = re.compile(
     r"\bto (?:gnaw|suck|chew|nibble|munch|crunch|gum|teethe)\b|\bfor (?:the )?(?:little|tiny|small) (?:hands|fingers"
@@ -98,8 +95,7 @@ _TO_MOUTH = re.compile(
     r"|\bfinger food\b|\b(?:from|off|by) (?:a|the) spoon\b|\bfor (?:dunking|dipping|sucking|gnawing|chewing|teething"
     r"|sore gums)\b"
     r"|\b(?:beaker|bottle|cup|sip)s? of (?:\w+ ){0,2}milk\b|\b(?:in|into|with) (?:the|a|their) (?:\w+ )?(?:beaker"
-    r"|sippy cup|bottle)\b"
-    r"|\b(?:before|at) bed(?:time)?\b|\bteether\b",
+    r"|sippy cup|bottle)\b|\b(?:before|at) bed(?:time)?\b|\bteether\b",
     re.I,
 )
 _PIECE = (
@@ -116,7 +112,6 @@ _TELLS = re.compile(
     r"|keeps?|waits?|sits?|makes?|causes?|looks?|costs?|comes?|came|do|does|did|\w+n['’]t)\b",
     re.I,
 )
-
 
 _AS_A_MEAL = re.compile(
     r"\bfor (?:pudding|breakfast|lunch|tea|dinner|supper|afters|dessert|snack|today)\W* (?:it['’]s|it is|there['’]s"

@@ -94,7 +94,6 @@ _NO_OTHER = r"(?<!big )(?<!older )(?<!elder )(?<!eldest )\b(?:{})\b(?! (?:is|tur
 _MAYBE_GIRL = re.compile(_NO_OTHER.format("girls?|daughter|granddaughter|twins|triplets|niece") + rf"{_YEARS}\b)", re.I)
 _MAYBE_BOY = re.compile(_NO_OTHER.format("boys?|son|grandson|twins|triplets|lad|nephew") + rf"{_YEARS}\b)", re.I)
 
-
 _DOES = re.compile(
     r"\bs?he (?!(?:(?:can|will|may|does|always|just|still|only|now|really) )*(?:ha[sd]|have|having|gets?|got|eats?"
     r"|ate|loves?|likes?|wants?|is|was|drinks?|takes?|took)\b)\w",

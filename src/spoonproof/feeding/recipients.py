@@ -9,12 +9,10 @@ from spoonproof.feeding.words import Found
 
 GIVE = re.compile(
     r"\b(?:giv(?:e|es|ing|en)|gave|(?<!on )offer|hand|let|feed|feeds|fed|feeding|pass|slip|share"
-    r"|lick|suck|nibbl|gnaw|chew"
-    r"|munch"
+    r"|lick|suck|nibbl|gnaw|chew|munch"
     r"|crunch|sip|drink|dip|sooth|tast|snack|keeps?|eat|eats|bite|pop|put|got|get|gets|have|has|treat|finish|tuck|wash"
     r"|favou?rite|lov|ask|beg|rub|serv|wet|dunk|smear|fish|pinch|steal|stole|nick|grab|scoff|gobble|swallow|guzzl"
-    r"|thriv|rais)\w*\b"
-    r"|\bis (?:hers|his)\b|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b"
+    r"|thriv|rais)\w*\b|\bis (?:hers|his)\b|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b"
     r"|\bgo(?:es)? (?:on|in|into|over|to)\b|\bhelps? (?:her|him|them)sel|\bworks? through\b"
     r"|\b(?:is|are|keeps? (?:her|him)|stays?) (?:happy|quiet|content|busy)\b|\bpicks? (?:\w+ ){1,4}out of\b"
     r"|\b(?:for|on|against) (?:(?:her|his|their|sore|tender|the|those|aching|swollen) ){1,2}gums\b",
@@ -26,8 +24,7 @@ _ONE_CHILD = (
     r"|(?:little|small|tiny|wee|weeny|teeny|smallest|youngest|littlest|tiniest) (?:ones?|fingers|hands|gums"
     r"|mouths?)|first (?:drinks?|milk|tastes?|foods?|fish|meat|meals?|finger foods?)"
     rf"|(?:at|from|is|are|aged?|s?he['’]s) (?:about |around |just )?(?:{_MONTHS}) months|(?:{_MONTHS})[- ](?:month"
-    rf"|week)s?[- ]olds?"
-    r"|bubs?|bubba|tots?|lads?|lass|little"
+    rf"|week)s?[- ]olds?|bubs?|bubba|tots?|lads?|lass|little"
     r" (?:man|lady|girl|boy|fella|fellow|guy|dude|lad|lass|princess|monkey|bloke)"
     r"|my (?:daughter|son|granddaughter|grandson|boy|girl|lad|lass)"
     r"|toddlers?|infants?|child|children|kids?|kiddos?|gums?|dummy"
@@ -48,8 +45,7 @@ TO_BABY = re.compile(
     r"|\b(?:her|his|their|the|baby['’]s) (?:dummy|pacifier|soother|lips|gums|tongue|teether)\b"
     r"|\bin(?:to)? (?:her|his|their) (?:palm|fist|mouth|cheek)s?\b|\bto (?:her|him|the bab(?:y|ies))\b"
     r"|\bfor (?:her|him|the bab(?:y|ies)) to\b"
-    r"|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b"
-    r"|\bincluding (?:the baby|her|him)\b"
+    r"|\b(?:bab(?:y|ies)|her|him) (?:included|too|as well)\b|\bincluding (?:the baby|her|him)\b"
     r"|\b(?:gives?|gave|lets?|feeds?|fed|slips?|slipped|offers?|hands?|sneaks?)"
     r" (?:her|him|the bab(?:y|ies)|the little one)\b",
     re.I,
@@ -83,10 +79,10 @@ _BEFORE_IT = re.compile(
 # "once hers is out", "lift out her portion first": what goes in after that is for the others
 _HERS = (
     r"\b(?:hers|his|theirs|(?:her|his|their|(?:the |your |my )?baby['’]?s|the little one['’]s) (?:\w+ )?"
-    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop))\b"
+    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop|dish|katori|tub))\b"
 )
 _HERS_FIRST = re.compile(
-    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
+    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes|gets|filled|ladled)){{0,3}}"
     r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"
@@ -98,8 +94,7 @@ _HERS_FIRST = re.compile(
     r"|\b(?:after|once|when) (?:her|his|their|hers|(?:the |your |my )?baby['’]?s) (?:\w+ ){0,2}(?:is|are|has been"
     r"|have been)"
     r" (?:safely |already |well )?(?:scooped|taken|lifted|ladled|spooned|dished|served|filled|set|put|out|aside|away"
-    r"|in the bowl)\b"
-    rf"|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
+    rf"|in the bowl)\b|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
     rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))"
     rf"|\b(?:lift|scoop|ladle)\w* {_HERS}(?=\W*$|,| (?:and|then|before|first)\b)",
     re.I,

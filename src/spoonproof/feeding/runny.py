@@ -8,22 +8,17 @@ _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
     r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
     r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk"
-    r"|soft[- ]boiled"
-    r"|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)"
-    r"|eggs? soft\b"
+    r"|soft[- ]boiled|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
-    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)"
-    r"|under(?:done|cooked))\b",
+    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)|under(?:done|cooked))\b",
     re.I,
 )
 _SETTLED = re.compile(
     r"\b(?:no longer|nothing(?: is| was)?|not|never|no|stops? being|\w+n['’]t) (?:\w+ ){0,2}?(?:runny|wobbly"
-    r"|jammy|loose|wet"
-    r"|liquid|soft|gooey|dippy|glassy)\b",
+    r"|jammy|loose|wet|liquid|soft|gooey|dippy|glassy)\b",
     re.I,
 )
 """What denies it: "until the white is no longer glassy"."""
-
 
 _LONG_BOILED = re.compile(r"\b(?:boil\w*|eggs?)\b[^.;]{0,24}\b(?:ten|twelve|1[0-5]) minutes\b", re.I)
 

@@ -37,8 +37,7 @@ _SOY = re.compile(
 _SEASONED = re.compile(
     r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
-    r"|(?=before|and serve|at the end))"
-    r"|\bseason(?:s|ed)? (?:her|his|their|the baby['’]s) \w+(?! (?:\w+ )?with\b)"
+    r"|(?=before|and serve|at the end))|\bseason(?:s|ed)? (?:her|his|their|the baby['’]s) \w+(?! (?:\w+ )?with\b)"
     r"|\b(?:adjust|correct|check) the seasoning\b",
     re.I,
 )

@@ -46,7 +46,6 @@ _BAKED_HARD = re.compile(
     re.I,
 )
 
-
 _CRISPED = re.compile(
     r"\b(?:bak|oven|roast|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:dry and (?:very )?crisp|crisp and (?:very |quite )?dry"
     r"|crisp (?:right|all the way) through)\b",

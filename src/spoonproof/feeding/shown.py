@@ -33,8 +33,7 @@ _ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(
     r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled|[- ]cooked| yolk| egg)|whittl\w*"
-    r"|crisp|rock[- ]hard|skin and all|peel and all"
-    r"|with a snap|snappy|unpeeled|uncooked"
+    r"|crisp|rock[- ]hard|skin and all|peel and all|with a snap|snappy|unpeeled|uncooked"
     r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
     re.I,
 )
@@ -47,8 +46,7 @@ _SNACKED = re.compile(
 _HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
-    rf"|{_HERS_WHOLE.pattern}"
-    r"|\bas they come\b|\buncut\b|\bin one piece\b",
+    rf"|{_HERS_WHOLE.pattern}|\bas they come\b|\buncut\b|\bin one piece\b",
     re.I,
 )
 _GUMS = re.compile(
@@ -56,8 +54,7 @@ _GUMS = re.compile(
 )
 _STONE_IN = re.compile(
     r"\b(?:stones?|pits?)(?: (?:still|left|are|is))* (?:in|inside|and all)\b|\bwith (?:the|its|their) (?:stones?"
-    r"|pits?)\b"
-    r"|\b(?:spits?|spat) (?:out )?(?:it|them|the (?:stones?|pits?))(?: out)?\b|\b(?:round|around|off) (?:its"
+    r"|pits?)\b|\b(?:spits?|spat) (?:out )?(?:it|them|the (?:stones?|pits?))(?: out)?\b|\b(?:round|around|off) (?:its"
     r"|the) stone\b|\bnever stone\b|\bwithout stoning\b",
     re.I,
 )
@@ -129,11 +126,9 @@ _HANDFUL = re.compile(
 
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
-    r"|grind|squash|quarter"
-    r"|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
+    r"|grind|squash|quarter|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
     re.I,
 )
-
 
 _ALLERGY_TO = re.compile(r"[ -](?:allerg|intoleran|sensitiv|free\b)", re.I)
 _FLESH = frozenset({"meat", "fine-meat", "fish"})

@@ -180,8 +180,7 @@ EGG_FIRM = re.compile(
 SOLID = re.compile(
     r"\b(?:not runny|no longer runny|solid|set (?:right|all the way) through|hard[- ]boil\w*|"
     r"firm(?:ly)? set|cooked through|fully set|(?:nothing|no\w*) (?:\w+ ){0,3}?(?:runny|wet|liquid)|never runny"
-    r"|isn't runny|"
-    r"until set|set firm)\b",
+    r"|isn't runny|until set|set firm)\b",
     re.I,
 )
 SLOW = re.compile(r"\b(?:slow[- ]cook\w*|crock ?pot|on (?:the )?low (?:setting|for))\b", re.I)
@@ -193,8 +192,7 @@ HOT_THROUGH = re.compile(
 )
 SET_IN_HEAT = re.compile(
     r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
-    r"|wilts?|wilted)\b"
-    r"|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
+    r"|wilts?|wilted)\b|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
     re.I,
 )
 # "Golden milk", not "Cod in coconut milk"
@@ -272,15 +270,14 @@ WORD_FACTS = {
 LOW_SALT = re.compile(r"(?<!very )(?<!very-)\b(?:low|lower|reduced|less)[- ](?:in[- ])?(?:salt|sodium)\b", re.I)
 NO_SALT = re.compile(
     r"\b(?:no|without|zero|free of|not?)[- ](?:any |added |extra )*salt\b|\b(?:salt|"
-    r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b"
-    r"|\bsalt (?:not )?(?:left|free)\b"
+    r"sodium)[- ]free\b|\bunsalted\b|\bno[- ]added[- ]salt\b|\bsalt (?:not )?(?:left|free)\b"
     r"|\bvery[- ]low[- ](?:in[- ])?(?:salt|sodium)\b",  # at most 0.04 g sodium in 100 g by law
     re.I,
 )
 FINELY = re.compile(
     r"\b(?:very |really )?(?:fine|finely|very small|tiny)[- ]+(?:\w+ )?(?:dice|diced|chopped|chop|"
-    r"shredded|ground|pieces|sliced|cut|grated|minced)\b|\bchopped (?:very |really )?(?:fine|finely|"
-    r"small)\b|\bfinely\b",
+    r"shredded|ground|pieces|sliced|cut|grated|minced)\b|\bchopped (?:very |really )?(?:fine|finely|small)\b"
+    r"|\bfinely\b",
     re.I,
 )
 BONE_IN = re.compile(

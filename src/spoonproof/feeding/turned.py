@@ -29,10 +29,8 @@ _DOER = 8
 _REACH = 200
 """Characters before and behind a danger that are read: speech has no full stops for minutes."""
 
-
 _OF_WHO_EATS = frozenset({"lying-back", "bone-to-gnaw"})
 """Rows that tell how somebody eats: an uncle may lie back, a child of three walk about."""
-
 
 _GROWN_UPS_EAT = re.compile(
     r"\b(?:for (?:me|us|you) to|i|we) (?:(?:just|often|always|usually) )?"

@@ -13,8 +13,7 @@ from spoonproof.reading.hidden import hidden_parts
 _WHO = r"(?:(?:the|your|our|my|a|her|his|their)[ \t]+)?(?:bab(?:y|ies)|little ones?|toddlers?|infants?|child|children)"
 _PART = (
     r"(?:portions?|shares?|servings?|helpings?|parts?|food|dinner|supper|lunch|meal|tea|amount|some|bit|batch"
-    r"|spoonfuls?|"
-    r"pieces?|bowls?(?:ful)?|half|quarter|plates?)"
+    r"|spoonfuls?|pieces?|bowls?(?:ful)?|half|quarter|plates?)"
 )
 _BABYS = (
     rf"(?:{_WHO}(?:['’]s|s['’]|['’])(?:[ \t]+(?:small |little |own )?{_PART})?"
@@ -25,16 +24,13 @@ _SOME = (
     r"(?:some|enough|a little|a (?:small |little |good |generous )?(?:portion|share|serving|helping|bowl(?:ful)?"
     r"|spoonful|ladle(?:ful)?|cup(?:ful)?|"
     r"plate|bit|part)|(?:a )?(?:few|couple of|one|two|three|four|five|six|several|[0-9]+)(?: ?[-–] ?[0-9]+)?(?: ?g"
-    r"| ?ml)?"
-    r"(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?"
-    r"|batons?))?"
-    r"|half|a (?:quarter|third)|what (?:the baby|you) needs?|as much as (?:the baby|you) needs?)"
+    r"| ?ml)?(?: (?:tbsp|tablespoons?|spoonfuls?|spoons?|ladles?|ladlefuls?|pieces?|cups?|portions?|servings?|florets?"
+    r"|batons?))?|half|a (?:quarter|third)|what (?:the baby|you) needs?|as much as (?:the baby|you) needs?)"
 )
 _TAKE = (
     r"(?:lift|dig|take|taking|set|setting|put|putting|spoon|spooning|scoop|scooping|ladle|ladling|remove|removing"
     r"|reserve|"
-    r"reserving|keep|keeping|separate|dish|portion|transfer|transferring|move|divide|hold|save|saving|decant|tip"
-    r"|pour|"
+    r"reserving|keep|keeping|separate|dish|portion|transfer|transferring|move|divide|hold|save|saving|decant|tip|pour|"
     r"split|measure|pull|fish|leave|serve|lifting|weigh|pick|get|help yourself to)"
 )
 _AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by|up)"
@@ -45,15 +41,13 @@ _SPLITS = (
     # take the baby's portion out; lift the baby's share into a bowl
     re.compile(
         rf"\b{_TAKE}[ \t]+{_BABYS}(?:[ \t]+of[ \t]+(?:the[ \t]+)?[\w-]+[ \t]+and[ \t]+(?:the[ \t]+)?[\w-]+)?"
-        rf"(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to"
-        rf"|in|onto|before)\b",
+        rf"(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to|in|onto|before)\b",
         re.I,
     ),
     # spoon some into the baby's bowl; put a portion for the baby in another bowl
     re.compile(
         rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside"
-        rf"|off))?"
-        rf"(?:[ \t]+(?:into|in|to|onto)[ \t]+(?:an?|another|the)[ \t]+(?:[\w-]+[ \t]+)?[\w-]+)?"
+        rf"|off))?(?:[ \t]+(?:into|in|to|onto)[ \t]+(?:an?|another|the)[ \t]+(?:[\w-]+[ \t]+)?[\w-]+)?"
         rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
         re.I,
     ),
@@ -117,11 +111,9 @@ _FAMILY = re.compile(
     r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children"
     r"|ones|siblings?)|"
     r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what(?:['’]s| is| was)? (?:left|remains|remaining)"
-    r"|the remaining"
-    r"|the remainder|"
+    r"|the remaining|the remainder|"
     r"(?:your|our)(?: own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our) own|ours|yours|(?:your|our)selves"
-    r"|(?:the )?main (?:pot"
-    r"|pan))\b",
+    r"|(?:the )?main (?:pot|pan))\b",
     re.I,
 )
 _OF_THEM = r"(?:dishes|bowls|pots|pans|portions|helpings|plates|trays|tins)"
@@ -143,10 +135,8 @@ _DISHES = (
 )
 _FAMILY_PLAIN = re.compile(
     r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)"
-    r"|everyone else|parents?)\b"
-    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
-    r"|\b(?:grown[ -]?ups['’]|adults['’]|grown[ -]?up['’]s|adult['’]s)[ \t]+[a-z]+"
-    rf"|\byour own[ \t]+{_DISHES}\b"
+    rf"|everyone else|parents?)\b|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
+    rf"|\b(?:grown[ -]?ups['’]|adults['’]|grown[ -]?up['’]s|adult['’]s)[ \t]+[a-z]+|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b"
     r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
     r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b"
@@ -156,7 +146,6 @@ _FAMILY_PLAIN = re.compile(
     r"(?:can |will |may |might )?(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own)\b",
     re.I,
 )
-
 
 _SERVED_TO = re.compile(rf"\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])", re.I)
 _BABYS_SHARE = re.compile(rf"\b{_WHO}['’]s[ \t]+(?:\w+[ \t]+)?(?:portion|share|helping|serving|bowl)s?\b", re.I)

@@ -41,10 +41,7 @@ _KIT = re.compile(
     re.I,
 )
 
-_EACH = re.compile(
-    r"(?P<amount>[^,;()]{1,30}?)[ \t]{1,3}each(?:[ \t]{1,3}of)?[ \t]{0,3}:?[ \t]{1,3}(?=[^\W\d_])",
-    re.I,
-)
+_EACH = re.compile(r"(?P<amount>[^,;()]{1,30}?)[ \t]{1,3}each(?:[ \t]{1,3}of)?[ \t]{0,3}:?[ \t]{1,3}(?=[^\W\d_])", re.I)
 _FEW_WORDS = r"[^\W\d_]+(?:[ \t]+[^\W\d_]+){0,3}[ \t]*"
 _HEADING = re.compile(
     rf"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+{_FEW_WORDS}"

@@ -7,10 +7,8 @@ from collections.abc import Sequence
 
 _LIKENESS = re.compile(
     r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
-    r"|resembling|"
-    r"(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
-    r"|porridge|breadcrumbs|custard|yog)"
-    r"|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
+    r"|resembling|(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
+    r"|porridge|breadcrumbs|custard|yog)|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
     r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)"
     r"|\b(?:to|into|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}"
     r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|mince|cream)\b",
@@ -23,15 +21,13 @@ _AS_AS = re.compile(
 )
 _NOT = re.compile(
     r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
-    r"|avoiding|omit|"
-    r"skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither|except(?: for)?|apart from"
+    r"|avoiding|omit|skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither|except(?: for)?|apart from"
     r"|(?:everything|all)(?: else)?(?: but| bar)|other than)\b",
     re.I,
 )
 _NOT_NOT = re.compile(
     r"(?:[ \t]{1,9}(?:to[ \t]{1,9})?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back"
-    r"|only|just|"
-    r"until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
+    r"|only|just|until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
     re.I,
 )
 _NOT_ENDS = re.compile(

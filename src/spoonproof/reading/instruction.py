@@ -138,7 +138,6 @@ def _in_the_oven(own: str) -> bool:
 
 _A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
 
-
 _TEST_GOES_ON = re.compile(r"\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$", re.I)
 _CUT_SIDE = re.compile(r"[ \t-]sides?\b", re.I)
 _TEST_AHEAD = re.compile(r"\b(?:until|till|when|once|can|to|if)\b[^.;,]{0,60}$", re.I)

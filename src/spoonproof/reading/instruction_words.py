@@ -24,10 +24,8 @@ _SENTENCE = re.compile(r"[.;!?][ \t]{1,9}")
 _ALL = re.compile(
     r"\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
     r"|all of it|them all|all of them|all together|and all(?=[ \t]{0,3}(?:[.,;!]|$))|the lot"
-    r"|the (?:whole )?mixture|the contents"
-    r"|the mash|the pur[ée]e|the stew"
-    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)"
-    r"|the ingredients)\b",
+    r"|the (?:whole )?mixture|the contents|the mash|the pur[ée]e|the stew"
+    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b",
     re.I,
 )
 REMAINING = re.compile(
@@ -47,11 +45,9 @@ _WITH_THEM = re.compile(r"\bwith (?:them|it|those|these)\b", re.I)
 _BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
 _EQUIPMENT = re.compile(
     r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
-    r"(?:oven|grill|griddle|steamer|kettle|microwave"
-    r"|air fryer|frying pan|barbecue)"
+    r"(?:oven|grill|griddle|steamer|kettle|microwave|air fryer|frying pan|barbecue)"
     r"|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?"
-    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray"
-    r"|kettle))\b",
+    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray|kettle))\b",
     re.I,
 )
 _LIQUID = re.compile(

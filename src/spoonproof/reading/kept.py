@@ -132,12 +132,7 @@ class Kept:
         return known.step
 
     def _afresh(
-        self,
-        key: Hashable,
-        reader: Reader,
-        index: int,
-        scalar: Scalar,
-        read: Callable[[Reader, int, Scalar], Step],
+        self, key: Hashable, reader: Reader, index: int, scalar: Scalar, read: Callable[[Reader, int, Scalar], Step]
     ) -> Step:
         found, before = len(reader.findings), set(reader.unlisted)
         also = {food: len(spans) for food, spans in reader.also.items()}

@@ -28,8 +28,7 @@ _PORTIONS = re.compile(
     re.IGNORECASE,
 )
 _ALL = re.compile(
-    rf"{_LEAD}(?=[0-9½⅓⅔¼¾])(?P<number>[0-9./½⅓⅔¼¾ ]{{1,14}})\s{{0,4}}"
-    rf"(?P<unit>{_UNIT})"
+    rf"{_LEAD}(?=[0-9½⅓⅔¼¾])(?P<number>[0-9./½⅓⅔¼¾ ]{{1,14}})\s{{0,4}}(?P<unit>{_UNIT})"
     r"(?:\s{1,4}(?:in\s{1,4}all|in\s{1,4}total|altogether|of\s{1,4}[^\W\d_]{2,20}))?",
     re.IGNORECASE,
 )

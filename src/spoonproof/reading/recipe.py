@@ -132,11 +132,7 @@ def _with_story(recipe: Recipe, document: Document, story: Span, faults: Sequenc
     """A recipe of which the head was read, with its story."""
     prose, more = read_prose(document, story)
     whole = replace(
-        recipe,
-        document=document,
-        story=document.at(story),
-        story_span=story,
-        passages=(*recipe.passages, *prose),
+        recipe, document=document, story=document.at(story), story_span=story, passages=(*recipe.passages, *prose)
     )
     found = sorted([*faults, *more], key=lambda finding: finding.span)
     return Reading(whole, found, faults, len(recipe.passages))

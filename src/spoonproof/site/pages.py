@@ -6,17 +6,19 @@ Content is only ever a value: no text of a recipe is compiled as a template.
 from __future__ import annotations
 
 import contextlib
+import os
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from spoonproof.model.remembered import WorkedOut
+from spoonproof.pile import Taken
 from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
 from spoonproof.site.view import Link, RecipePage, plain
-from spoonproof.site.view_site import Site
+from spoonproof.site.view_site import Filter, Site
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -40,19 +42,33 @@ class Theme:
         self.folders = tuple(folders)
 
     def read(self, name: str) -> str | None:
-        """A text file of the theme; None when no folder has it."""
+        """A text file of the theme; None when no folder has it. Raises ThemeError for one that leads out of it."""
+        path = self._find(name)
+        return None if path is None else path.read_text(encoding="utf-8")
+
+    def _find(self, name: str) -> Path | None:
         for folder in self.folders:
             path = folder / name
             if path.is_file():
-                return path.read_text(encoding="utf-8")
+                if not path.resolve().is_relative_to(folder.parent.resolve() / folder.name):
+                    raise ThemeError(f"{folder.name}/{name} leads out of the theme's folder, and is not followed")
+                return path
         return None
 
-    def environment(self) -> Environment:
-        """Jinja2 with autoescape and StrictUndefined over the theme's templates."""
-        from jinja2 import Environment, FileSystemLoader, StrictUndefined
+    def _template(self, name: str) -> tuple[str, str, None] | None:
+        path = self._find(f"templates/{name}")
+        return None if path is None else (path.read_text(encoding="utf-8"), os.fspath(path), None)
 
-        env = Environment(
-            loader=FileSystemLoader([folder / "templates" for folder in self.folders], encoding="utf-8"),
+    def environment(self) -> Environment:
+        """Jinja2 with autoescape and StrictUndefined over the theme's templates; a channel's own in a sandbox.
+
+        A channel may come from anybody: its templates reach the values they are given, never Python behind them.
+        """
+        from jinja2 import Environment, FunctionLoader, StrictUndefined
+        from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+        env = (Environment if len(self.folders) == 1 else ImmutableSandboxedEnvironment)(
+            loader=FunctionLoader(self._template),
             autoescape=True,
             undefined=StrictUndefined,
             trim_blocks=True,
@@ -164,19 +180,15 @@ class Pages:
             data=jsonld.blocks(page, self.site),
         )
 
-    def index(self) -> Iterator[str]:
-        """The front page, in its pieces."""
-        every = sieve.filters(self.site.recipes)
-        return self.pieces(
-            "index.html",
-            "index.html",
-            cards=[sieve.card(page, every) for page in self.site.recipes],
-            filters=every,
-            data=jsonld.index(self.site),
-        )
+    def index(self, every: Sequence[Filter]) -> Iterator[str]:
+        """The front page with these filters, in its pieces."""
+        recipes = self.site.recipes
+        cards = Taken(range(len(recipes)), lambda at: sieve.card(recipes[at], every))
+        return self.pieces("index.html", "index.html", cards=cards, filters=every, data=jsonld.index(self.site))
 
-    def moved(self, page: RecipePage) -> Iterator[str]:
+    def moved(self, number: int) -> Iterator[str]:
         """The page at a recipe's former address, in its pieces."""
+        page = self.site.recipes[number]
         return self.pieces("moved.html", page.href, page=page)
 
 

@@ -33,11 +33,9 @@ from spoonproof.checks.from_feeding import of_hazards
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("dfe-food-safety", "nhs-avoid", "illinois-choking")
-
 
 TOLD_AT_THE_TIME = "underdone"
 """The row whose fault the rules of cooking times tell where the time is written: one cause, one finding."""

@@ -28,19 +28,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_cooking import (
-    cooked,
-    late,
-    minutes_words,
-    need_sources,
-    need_words,
-    severity,
-)
+from spoonproof.checks.from_cooking import cooked, late, minutes_words, need_sources, need_words, severity
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Related, Remedy
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice", "steamer-manual-rc")

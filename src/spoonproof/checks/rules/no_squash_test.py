@@ -34,7 +34,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 from spoonproof.model.text import Span
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("lee-2017-texture-kinetics", "common-practice")
@@ -47,7 +46,6 @@ _TEST = re.compile(
 _BY_HAND = ("mashed", "lumpy")  # what is still hard does not give way to a fork
 _UNTIL = 24  # months: the ages at which gums do most of the chewing
 _SOURCES = (SourceRef("lee-2017-texture-kinetics", "Table 1"), SourceRef("common-practice", basis="common-practice"))
-
 
 _FINE_SHAPES = ("grated", "shredded", "minced", "ground", "puréed", "mashed", "flaked", "crumbled")
 _FINE_MM = 3.0

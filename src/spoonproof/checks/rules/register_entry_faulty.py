@@ -21,10 +21,5 @@ def check(knowledge: Knowledge) -> Iterator[Fault]:
     """A fault for each thing the register finds wrong with itself."""
     for found in knowledge.register_faults:
         yield Fault(
-            found.span,
-            found.message,
-            found.level,
-            document=found.document,
-            related=found.related,
-            remedy=found.remedy,
+            found.span, found.message, found.level, document=found.document, related=found.related, remedy=found.remedy
         )

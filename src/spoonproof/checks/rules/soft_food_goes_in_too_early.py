@@ -38,11 +38,9 @@ from spoonproof.model.finding import Remedy
 from spoonproof.model.record import replace
 from spoonproof.model.treatment import Heat
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)
-
 
 _MEANT = re.compile(
     r"\b(?:until|till)\b[^.;]{0,40}\b(?:melting|silky|collaps|fall(?:s|ing)? apart|pulp|mush)", re.IGNORECASE

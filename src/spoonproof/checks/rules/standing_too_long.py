@@ -29,7 +29,6 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("nhs-storing", "kidshealth-nz")
@@ -38,7 +37,6 @@ _COLD = re.compile(r"\b(?:fridge|chill\w*|ice|freezer|refrigerat\w*|larder)\b", 
 _OVERNIGHT = re.compile(r"\bovernight\b", re.IGNORECASE)
 _MOST, _THROW, _RICE = 60.0, 120.0, 60.0
 _SOURCES = (SourceRef("nhs-storing"), SourceRef("kidshealth-nz"))
-
 
 _KEPT_WARM = re.compile(
     r"\b(?:keep|hold|leave)\w*\b[^.;]{0,40}\b(?:warm|hot|out|on the (?!heat|flame|gas)\w+|at room temperature)\b",
@@ -72,7 +70,6 @@ _LEFT_OUT = re.compile(
     r"|at room temperature|in the pan)",
     re.IGNORECASE,
 )
-
 
 _COOKED = re.compile(r"\b(?:cooked|boiled|steamed|roast(?:ed)?|baked|fried|leftover|poached|stewed)\b", re.IGNORECASE)
 _SPOILS = frozenset({"meat", "poultry", "fish", "shellfish", "dairy", "egg"})

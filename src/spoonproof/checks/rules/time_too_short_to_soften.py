@@ -51,11 +51,9 @@ from spoonproof.feeding.heat import quick
 from spoonproof.model.finding import Remedy
 from spoonproof.model.recipe import Minutes
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")
-
 
 _NEAR = 0.75  # of the time needed: a knife that slips in and a masher tell of the rest (common practice)
 
