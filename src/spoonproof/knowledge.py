@@ -373,9 +373,10 @@ class _OfFoods(Mapping[str, "frozenset[str]"]):
         self._ask = ask
 
     def __getitem__(self, food: str) -> frozenset[str]:
-        if food not in self._foods:
+        known = self._foods.get(food)
+        if known is None:
             raise KeyError(food)
-        return self._ask(self._foods.get(food))
+        return self._ask(known)
 
     def __iter__(self) -> Iterator[str]:
         return (food.id for food in self._foods)

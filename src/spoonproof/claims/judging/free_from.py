@@ -147,8 +147,8 @@ def for_the_allergic(claim: Claim, probe: AnyProbe, register: Register) -> Verdi
 
 
 _WHOSE = re.compile(
-    r" (?:[a-z']+ ){0,3}?(?:allerg[a-z]+|intoleran[a-z]+|avoid[a-z]*|(?:can't|cannot|don't|doesn't) (?:have|eat|tolerate)"
-    r") (?:to )?(?:[a-z']+ ){0,3}"
+    r" (?:[a-z']+ ){0,3}?(?:allerg[a-z]+|intoleran[a-z]+|avoid[a-z]*"
+    r"|(?:can't|cannot|don't|doesn't) (?:have|eat|tolerate)) (?:to )?(?:[a-z']+ ){0,3}"
 )
 """Who goes without it, with what they go without: "an *egg allergy*", "those who *can't have milk*"."""
 
