@@ -8,6 +8,7 @@ from spoonproof.feeding.step_words import (
     BONE_IN,
     COOKED_WORDS,
     FINELY,
+    FROM_THE_COW,
     LOW_SALT,
     NO_SALT,
     PREPARED,
@@ -49,7 +50,7 @@ def from_words(line: FoodLine, facts: set[str]) -> None:
         facts.add("fine")
     if BONE_IN.search(text):
         facts.add("bone-in-word")
-    if RAW_MILK.search(text):
+    if RAW_MILK.search(text) or FROM_THE_COW.search(text):
         facts.add("unpasteurised")  # "60 g raw-milk raclette", "curd made with raw milk"
     if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
         facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
