@@ -116,13 +116,8 @@ def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> 
             high_value, at = second.value, second.end
     elif unit_between is None and (dangling := _DANGLING.match(text, at)) and not UNIT_HYPHEN.match(text, at):
         end = len(text[: dangling.end()].rstrip())
-        problem = Problem(
-            "range-not-closed",
-            f"“{text[at_number:end]}” starts a range and does not end it",
-            at_number,
-            end,
-            "Write both ends, as in 2-3, or one number.",
-        )
+        message = f"“{text[at_number:end]}” starts a range and does not end it"
+        problem = Problem("range-not-closed", message, at_number, end, "Write both ends, as in 2-3, or one number.")
         unit = unit_at(text, skip(text, dangling.end()), measures)
         return Reading(None, start, unit[1] if unit else dangling.end(), (problem,))
     return _with_unit(text, start, at, low_value, high_value, about, measures, whole)
@@ -201,13 +196,8 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
         if more is not None and more.amount is not None:
             summed = sum_of(amount, more.amount, measures)
             if summed is None:
-                problem = Problem(
-                    "two-amounts",
-                    f"“{text[start : more.end].strip()}” adds two amounts that can't be summed",
-                    start,
-                    more.end,
-                    "Write one amount, or two lines.",
-                )
+                message = f"“{text[start : more.end].strip()}” adds two amounts that can't be summed"
+                problem = Problem("two-amounts", message, start, more.end, "Write one amount, or two lines.")
                 return Reading(None, start, more.end, (*problems, problem))
             amount, end = replace(summed, span=Span(start, more.end)), more.end
     bracket = bracket_at(text, end, measures)

@@ -79,16 +79,9 @@ def compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
     share = measures.ratio(other.unit, amount.unit)
     if share is None or abs(amount.high - other.high * share) * 100 <= 12 * max(amount.high, other.high * share):
         return []
-    return [
-        Problem(
-            "amounts-disagree",
-            f"{show_amount(amount)} and {show_amount(other)} are not the same amount",
-            other.span.start,
-            other.span.end,
-            "Correct one of the two; the first one is used.",
-            "warning",
-        )
-    ]
+    message = f"{show_amount(amount)} and {show_amount(other)} are not the same amount"
+    remedy = "Correct one of the two; the first one is used."
+    return [Problem("amounts-disagree", message, *other.span, remedy, "warning")]
 
 
 def past_same(text: str, at: int, measures: Measures) -> int:

@@ -188,15 +188,9 @@ def checked_ounces(draft: LineDraft, amount: Amount | None, food: str | None, fo
     record: Food | None = foods.get(food)
     if record is None or record.hardness != "liquid":
         return amount
-    draft.findings.append(
-        kitchen_fault(
-            "ambiguous-unit",
-            draft.document,
-            amount.span,
-            f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces.",
-            "Write fl oz, or g.",
-        )
-    )
+    message = f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces."
+    found = kitchen_fault("ambiguous-unit", draft.document, amount.span, message, "Write fl oz, or g.")
+    draft.findings.append(found)
     return None
 
 
