@@ -165,8 +165,8 @@ RUNNY = re.compile(
 UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
-    r"|\b(?:yolks?|middles?|hearts?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy"
-    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
+    r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid"
+    r"|oozy|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(
