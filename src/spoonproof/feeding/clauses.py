@@ -156,9 +156,9 @@ def _in_name(mark: Hit, food: Place) -> bool:
 
 def _named(said: str, names: Mapping[str, str]) -> Iterator[Hit]:
     for word in words(said):
-        called = said[word.start : word.end].removesuffix("'s").removesuffix("’s")
-        if called in names or word.plain in names:
-            yield Hit(word.start, word.end, names.get(called) or names[word.plain])
+        called = said[word.start : word.end].replace("’", "'").partition("'")[0]  # "Jonah's", "they'll"
+        if who := names.get(called) or names.get(word.plain):
+            yield Hit(word.start, word.end, who)
 
 
 def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:

@@ -54,7 +54,7 @@ _PUT_IN = re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|de
 
 
 def likened(text: str, hit: Found) -> bool:
-    """Whether the food is only what something is compared with: "thick as honey", "it chews like gum"."""
+    """Whether the food is only what something is compared with, or made to look like: "thick as honey", "felt figs"."""
     return _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]) is not None
 
 

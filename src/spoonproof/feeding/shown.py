@@ -119,7 +119,7 @@ _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
     r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
-    r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
+    r"|one by one|one at a time|one after (?:another|the other)|straight (?:on|onto) (?:the|her|his) tray"
     r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
     re.I,
 )
