@@ -129,7 +129,7 @@ def advised(
             if row is None or set_aside(passage.text, begins, (one.first.start, one.first.end), tables):
                 continue
             if (row.id, one.first.start) not in told:
-                yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)
+                yield _found(row, one.within, (one.first.start, one.first.end), passage, one.pointing)
 
 
 @dataclass(frozen=True, slots=True)

@@ -37,8 +37,8 @@ _REST_OF_GAP = 3
 
 class Carried(NamedTuple):
     """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place,
-    ``begins`` and ``ends`` are where the two sentences do, and ``pointing`` the words for the food, all in the text
-    given."""
+    ``begins`` and ``ends`` are where the two sentences do, ``pointing`` are the words for the food and ``within`` is
+    what is told: from the food on, or where other sentences lie between, the second alone; all in the text given."""
 
     said: str
     hit: Found
@@ -46,6 +46,7 @@ class Carried(NamedTuple):
     begins: int
     ends: int
     pointing: tuple[int, int]
+    within: tuple[int, int]
 
 
 def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingTables) -> Iterator[Carried]:
@@ -89,4 +90,5 @@ def _spoken_on(
             start,
             stop,
             (following + pointing.start(), following + pointing.end()),
+            (start + food.start if begun == start else following, stop),
         )

@@ -52,7 +52,7 @@ _THE_LAST = re.compile(
     re.I,
 )
 """Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
-_MY_CHILD = r"(?:knees?|lap|arms?|hip|little|bab\w+|son|daughter|girl|boy|youngest|\w+-(?:month|week)\w*)\b"
+_MY_CHILD = r"(?:knees?|lap|arms?|hip|little|bab\w+|son|daughter|girl|boy|youngest|\w+[- ](?:months?|weeks?))\b"
 _OURS = re.compile(rf"\b(?:ours|yours|(?:on|in|over|into|through) (?:our|my) (?!{_MY_CHILD})\w+)\b|\b{MINE}", re.I)
 _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 """Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""

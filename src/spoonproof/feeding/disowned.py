@@ -43,6 +43,12 @@ _MYTH = re.compile(
     r"\W*(?:(?:and|the|a|another|next|first|second|third|last|so|common|big) ){0,3}(?:myth|misconception)\b", re.I
 )
 """What opens a sentence that gives a myth, however it goes on: "Myth two: babies need water"."""
+_WHATEVER_THEY_SAY = re.compile(
+    r"\b(?:whatever|no matter what|never mind what|despite what) (?:\w+ ){1,5}"
+    r"(?:says?|said|tells?|told|thinks?|swears?)(?: \w+){1,6}$",
+    re.I,
+)
+"""What is waved away with those who say it: "whatever his gran says about brandy", not "whatever she says, he has"."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
@@ -104,6 +110,7 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return False
     if (
         _of_toys(text, place, tables)
+        or _WHATEVER_THEY_SAY.search(text, start, place[1])
         or _MYTH.match(text, start)
         or only_asked(text, start, place)
         or disowned(text, start, place, tables)
