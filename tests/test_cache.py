@@ -10,7 +10,7 @@ import signal
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -126,6 +126,22 @@ def test_a_content_is_given_as_it_lies_and_never_damaged(tmp_path: Path) -> None
     assert shelf.get(key) is None and not shelf.give(key, str(third)) and not third.is_symlink()
     link.unlink(missing_ok=True)
     assert shelf.put(key, b"a page") and shelf.give(key, str(second)) and first.read_text() == "edited in place"
+
+
+def test_pieces_are_kept_as_what_they_make(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shelf = Contents(tmp_path, "contents")
+    assert shelf.gather([b"a ", b"page"]) == (hashed(b"a page"), 6) and shelf.get(hashed(b"a page")) == b"a page"
+
+    def broken() -> Iterator[bytes]:
+        yield b"a "
+        raise KeyError("a fault of whoever makes the pieces")
+
+    with pytest.raises(KeyError):
+        shelf.gather(broken())
+    assert shelf.gather([b"_" * LARGEST, b"_"]) is None, "nobody reads what is so large"
+    assert [path.name for path in (tmp_path / FOLDER / "contents").iterdir()] == [hashed(b"a page")]
+    monkeypatch.setenv(OFF, "off")
+    assert Contents(tmp_path, "contents").gather([b"another"]) is None
 
 
 def test_a_disk_without_second_names_gives_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

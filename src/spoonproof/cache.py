@@ -12,8 +12,9 @@ import contextlib
 import os
 import stat
 import time
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import IO, TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
     from hashlib import blake2b
@@ -23,7 +24,7 @@ else:
     except ImportError:
         from hashlib import blake2b
 
-__all__ = ["FOLDER", "OFF", "Cache", "Contents", "blake2b", "hashed", "own_seal"]
+__all__ = ["FOLDER", "OFF", "Cache", "Contents", "blake2b", "hash_of", "hashed", "own_seal"]
 
 FOLDER = Path(".spoonproof") / "cache"
 OFF = "SPOONPROOF_CACHE"
@@ -35,6 +36,9 @@ LARGEST = 16 << 20
 MOST = 60_000
 """Entries of a shelf; the older half goes when there are more."""
 
+T = TypeVar("T")
+
+_PIECE = 1 << 18
 _OLD = 30 * 86_400
 _DIGEST = 16
 _SEAL = 32
@@ -52,6 +56,8 @@ def hashed(*parts: str | bytes) -> str:
 
 class Cache:
     """One shelf of a channel's cache: entries of one kind, made by one version."""
+
+    _mode = 0o644
 
     def __init__(self, root: Path, shelf: str, sealed: bool = False) -> None:
         """``root``: the channel's folder. ``shelf``: a plain folder name that stands for kind and version.
@@ -87,23 +93,32 @@ class Cache:
         """Keep ``body`` under ``key``, in the place of what is there; whether it is kept. Never raises OSError."""
         return self._write(key, self._sum(key, body) + body)
 
-    def _write(self, key: str, whole: bytes, mode: int = 0o644) -> bool:
-        if self._off or len(whole) > LARGEST:
-            return False
-        part = f"{self._place}/.{key}.{os.getpid()}.part"
+    def _write(self, key: str, whole: bytes) -> bool:
+        return len(whole) <= LARGEST and self._moved_in(key, [whole], lambda _part: key) is not None
+
+    def _moved_in(self, stem: str, pieces: Iterable[bytes], named: Callable[[str], str | None]) -> str | None:
+        """Write the pieces; their key, which ``named`` gives to the file of them; None where they are not kept."""
+        if self._off:
+            return None
+        part = f"{self._place}/.{stem}.{os.getpid()}.part"
         try:
             if not self._made:
                 self._make()
-            handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, mode)
+            handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | _CAREFUL, self._mode)
             with os.fdopen(handle, "wb", buffering=0) as file:
-                if file.write(whole) != len(whole):
-                    raise OSError("the disk is full")
-            os.replace(part, f"{self._place}/{key}")  # noqa: PTH105 - a thousand times in a build
+                for piece in pieces:
+                    if file.write(piece) != len(piece):
+                        raise OSError("the disk is full")
+            key = named(part)
+            if key is not None:
+                os.replace(part, f"{self._place}/{key}")  # noqa: PTH105 - a thousand times in a build
+            return key
         except OSError:
             self._off = True
+            return None
+        finally:
             with contextlib.suppress(OSError):
-                Path(part).unlink()
-        return not self._off
+                os.unlink(part)  # noqa: PTH108 - what came to nothing
 
     def _sum(self, key: str, body: bytes) -> bytes:
         """What stands before an entry; a sealed one can't be taken for another's."""
@@ -144,6 +159,8 @@ class Contents(Cache):
     """A shelf whose entries lie there as they are, each under the hash of its content: a file elsewhere can be the very
     same one, without being written. Who edits that in place damages the entry, which is then passed over."""
 
+    _mode = 0o666  # as any file that a person's umask says the last word on
+
     def get(self, key: str) -> bytes | None:
         """The content of this hash; what is no longer that is taken away."""
         body = None if self._off else _read(f"{self._place}/{key}")
@@ -155,7 +172,20 @@ class Contents(Cache):
 
     def put(self, key: str, body: bytes) -> bool:
         """Keep ``body`` under its hash ``key``; whether it is kept. Never raises OSError."""
-        return self._write(key, body, 0o666)  # as any file that a person's umask says the last word on
+        return self._write(key, body)
+
+    def gather(self, pieces: Iterable[bytes]) -> tuple[str, int] | None:
+        """Keep what these pieces make, each written as it comes; its hash and size, None where it is not kept."""
+        size = 0
+
+        def counted() -> Iterator[bytes]:
+            nonlocal size
+            for piece in pieces:
+                size += len(piece)
+                yield piece
+
+        key = self._moved_in("gathered", counted(), lambda part: hash_of(part) if size <= LARGEST else None)
+        return (key, size) if key is not None else None
 
     def give(self, key: str, path: str) -> bool:
         """Make the entry a file at ``path``, where there is none, as of now; whether that is so. Never raises OSError.
@@ -167,8 +197,7 @@ class Contents(Cache):
             os.link(f"{self._place}/{key}", path, follow_symlinks=False)
         except (OSError, NotImplementedError):
             return False
-        body = _read(path)  # what stands there now, whatever became of the entry meanwhile
-        if body is not None and hashed(body) == key:
+        if hash_of(path) == key:  # what stands there now, whatever became of the entry meanwhile
             with contextlib.suppress(OSError):
                 os.utime(path)
                 return True
@@ -179,6 +208,23 @@ class Contents(Cache):
 
 def _read(path: str) -> bytes | None:
     """The content of a plain file, None for anything else."""
+    return _opened(path, lambda file, size: file.read(LARGEST + 1) if size <= LARGEST else None)
+
+
+def hash_of(path: str) -> str | None:
+    """What ``hashed`` says of the content of a plain file, which is never held whole; None for anything else."""
+
+    def gone_through(file: IO[bytes], size: int) -> str:
+        found = blake2b(b"%d:" % size, digest_size=_DIGEST)
+        while piece := file.read(_PIECE):
+            found.update(piece)
+        return found.hexdigest()
+
+    return _opened(path, gone_through)
+
+
+def _opened(path: str, use: Callable[[IO[bytes], int], T | None]) -> T | None:
+    """What ``use`` makes of a plain file and its size, None for anything else."""
     try:
         handle = os.open(path, os.O_RDONLY | _CAREFUL)
     except OSError:
@@ -186,9 +232,7 @@ def _read(path: str) -> bytes | None:
     try:
         with os.fdopen(handle, "rb", buffering=0) as file:
             status = os.fstat(handle)
-            if not stat.S_ISREG(status.st_mode) or status.st_size > LARGEST:
-                return None
-            return file.read(LARGEST + 1)
+            return use(file, status.st_size) if stat.S_ISREG(status.st_mode) else None
     except OSError:
         return None
 

@@ -187,13 +187,17 @@ def _tells_all(warning: Claim, danger: Claim) -> bool:
     """Whether the words of a danger are those of a warning, or name its food nowhere else and speak on of nothing: "we
     left a raw milk co-op when we had our son, because germs can make a baby ill"."""
     behind = danger.passage.text[warning.end : danger.end]
-    if len(behind) < _A_WORD:
+    if len(behind) < _A_WORD or _WHICH_HARMS.match(behind):
         return True
     said, warned = danger.quote.lower(), warning.quote.lower()
     once = all(said.count(food) == 1 and food in warned for food in danger.subjects)
     return once and _SPEAKS_ON.search(behind) is None
 
 
+_WHICH_HARMS = re.compile(
+    r",? (?:that|which|and) (?:(?:can|could|may|might) )?(?:make|harm|hurt|cause|kill|poison)s?\b[^,;.]*\W*$"
+)
+"""What says on of a warning's own food how it harms: "raw milk can carry germs *that make children ill*"."""
 _A_WORD = 16
 """Characters that a danger's clause may have behind a warning: "... 's kidneys"."""
 _SPEAKS_ON = re.compile(

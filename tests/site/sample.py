@@ -40,7 +40,7 @@ from spoonproof.site.view import (
     Timeline,
     Timer,
 )
-from spoonproof.site.view_site import Calendar, CalendarDay, EntryItem, RuleItem, Site
+from spoonproof.site.view_site import Calendar, CalendarDay, EntryItem, Listed, RuleItem, Site
 
 THEME = Path(__file__).parents[2] / "site"
 
@@ -230,14 +230,16 @@ def pear_mash() -> RecipePage:
     )  # fmt: skip
 
 
-def site() -> Site:
-    """The invented channel."""
+def site(*pages: RecipePage) -> Site:
+    """The invented channel, with these pages where it is to have others than its own."""
+    pages = pages or (lentil_pot(), pear_mash())
     return Site(
         title="Lockside Larder",
         base_url="https://lockside-larder.example",
         author="Ines and Rob",
         about="Family pots and first spoons from two rings on a narrowboat: soft enough for the baby, good enough for you.",
-        recipes=(lentil_pot(), pear_mash()),
+        recipes=pages,
+        listed=tuple(map(Listed.of, pages)),
         sources=CITATIONS,
         used={"efsa-iron": (Link("Red lentil and sweet potato pot", "recipes/red-lentil-and-sweet-potato-pot.html"),)},
         rules=(RuleItem("too-hard-for-the-age", "baby", "error", "dish", "A food still hard for the age", "A hard cube is a choking risk.\n\nSoftness is judged at the youngest age.", ("nhs-start-for-life",)),),
@@ -273,8 +275,7 @@ def full_house() -> RecipePage:
 def odd_site() -> Site:
     """A second channel: one page with everything, a row of its own, no calendar."""
     return replace(
-        site(),
-        recipes=(full_house(),),
+        site(full_house()),
         calendar=None,
         loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",),
     )

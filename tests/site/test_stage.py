@@ -34,7 +34,7 @@ def tree(root: Path) -> dict[str, bytes]:
 def test_the_new_site_takes_the_place_of_the_old(tmp_path: Path, exchange: bool) -> None:
     out = tmp_path / "site"
     assert build.write(out, OLD, ())
-    stage.install(out, NEW, exchange)
+    stage.install(out, {path: stage.Held.of(body) for path, body in NEW.items()}, exchange)
     assert tree(out) == NEW
     assert [p.name for p in tmp_path.iterdir()] == ["site"]
 

@@ -7,18 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
-from typing import IO, TYPE_CHECKING, overload
+from typing import TYPE_CHECKING, overload
 
 from spoonproof.cache import hashed
 from spoonproof.model.finding import AREAS, LEVELS, Finding, Level, Related
 from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import Document
+from spoonproof.pile import Pile, Taken
 
 if TYPE_CHECKING:
     from spoonproof.checks.accepted import Acceptance
 
 AT_HAND = 500
-"""Findings that are held as they are; more lie in a file without a name, gone when nobody has it open."""
+"""Findings that are held as they are; more lie on a pile."""
 
 
 class Slip(NamedTuple):
@@ -44,8 +45,7 @@ class Drawer:
 
     def __init__(self) -> None:
         self._held: list[Finding | Related | int] = []  # as it is, or where it lies
-        self._file: IO[bytes] | None = None
-        self._end = 0
+        self._pile = Pile()
         self._documents: dict[int, tuple[Document, int]] = {}  # those that were put away last, by identity
 
     def put(self, one: Finding | Related) -> int:
@@ -65,18 +65,11 @@ class Drawer:
         assert isinstance(one, Related)
         return one
 
-    def _laid(self, one: Finding | Related) -> Finding | Related | int:
-        """Where it lies from now on; itself where there is no room for it."""
+    def _laid(self, one: Finding | Related) -> int:
+        """Where it lies from now on."""
         from spoonproof.crew import packed
 
-        try:
-            if self._file is None:
-                from tempfile import TemporaryFile
-
-                self._file = TemporaryFile(buffering=0)  # noqa: SIM115 - as long as there are findings to take out
-            return self._written(packed(one, self._place_of))
-        except OSError:
-            return one
+        return self._pile.put(packed(one, self._place_of))
 
     def _place_of(self, part: object) -> int | None:
         """Where the text of a document lies: once for all that stands in it."""
@@ -87,17 +80,8 @@ class Drawer:
             if len(self._documents) >= AT_HAND:
                 self._documents.clear()
             text = f"{part.path}\0{part.text}".encode("utf-8", "surrogatepass")
-            known = self._documents[id(part)] = part, self._written(text)
+            known = self._documents[id(part)] = part, self._pile.put(text)
         return known[1]
-
-    def _written(self, body: bytes) -> int:
-        assert self._file is not None
-        at = self._file.seek(self._end)
-        whole = len(body).to_bytes(8, "big") + body
-        if self._file.write(whole) != len(whole):
-            raise OSError("the disk is full")
-        self._end += len(whole)
-        return at
 
     def _taken(self, number: int) -> Finding | Related:
         from spoonproof.crew import unpacked
@@ -105,16 +89,11 @@ class Drawer:
         held = self._held[number]
         if not isinstance(held, int):
             return held
-        taken: Finding | Related = unpacked(self._body(held), self._document)
+        taken: Finding | Related = unpacked(self._pile.get(held), self._document)
         return taken
 
     def _document(self, at: int) -> Document:
-        return Document(*self._body(at).decode("utf-8", "surrogatepass").split("\0", 1))
-
-    def _body(self, at: int) -> bytes:
-        assert self._file is not None
-        self._file.seek(at)
-        return self._file.read(int.from_bytes(self._file.read(8), "big"))
+        return Document(*self._pile.get(at).decode("utf-8", "surrogatepass").split("\0", 1))
 
 
 class Findings(Sequence[Finding]):
@@ -136,31 +115,17 @@ class Findings(Sequence[Finding]):
             return Findings(self._drawer, self._slips[at], self._again)
         number = self._slips[at].number
         finding, again = self._drawer.finding(number), self._again.get(number)
-        return replace(finding, related=Places(self._drawer, finding.related, again)) if again else finding
+        return replace(finding, related=self._places(finding.related, again)) if again else finding
+
+    def _places(self, own: Sequence[Related], again: Sequence[int]) -> Sequence[Related]:
+        """A finding's own places, and those where it was said too."""
+        whole = range(len(own) + len(again))
+        return Taken(whole, lambda at: own[at] if at < len(own) else self._drawer.related(again[at - len(own)]))
 
     def at_least(self, level: Level) -> Findings:
         """Those of this level and worse."""
         least = LEVELS.index(level)
         return Findings(self._drawer, [one for one in self._slips if one.level <= least], self._again)
-
-
-class Places(Sequence[Related]):
-    """The places that belong to a finding, those where it was said too taken out when they are asked for."""
-
-    def __init__(self, drawer: Drawer, own: Sequence[Related], again: Sequence[int]) -> None:
-        self._drawer, self._own, self._again = drawer, own, again
-
-    def __len__(self) -> int:
-        return len(self._own) + len(self._again)
-
-    @overload
-    def __getitem__(self, at: int) -> Related: ...
-    @overload
-    def __getitem__(self, at: slice) -> Sequence[Related]: ...
-    def __getitem__(self, at: int | slice) -> Related | Sequence[Related]:
-        if isinstance(at, slice):
-            return [self[number] for number in range(*at.indices(len(self)))]
-        return self._own[at] if at < len(self._own) else self._drawer.related(self._again[at - len(self._own)])
 
 
 class Gathering:

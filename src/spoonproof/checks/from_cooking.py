@@ -12,6 +12,7 @@ from spoonproof.cooking.time_row import STRETCH
 from spoonproof.cooking.treatment import cut_when_heated, judge, method_of, softens_as
 from spoonproof.dish import Dish
 from spoonproof.feeding.heat import quick
+from spoonproof.feeding.wording import listed
 from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
@@ -252,5 +253,4 @@ def severity(dish: Dish, story: Story, need: Need) -> tuple[Level, Bowl | None]:
 
 def names(stories: Sequence[Story]) -> str:
     """ "carrots and parsnips"."""
-    words = [story.line.name for story in stories]
-    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
+    return listed([story.line.name for story in stories])

@@ -6,7 +6,7 @@ hyphens in the rule's printed name). It holds:
 - a docstring: one title line; what goes wrong for the reader or the baby, and why; a block headed
   ``Fails::`` and one headed ``Passes::``, each an indented recipe head (YAML; keys that are left out are
   filled in from a plain recipe by the test, which runs both);
-- ``SCOPE`` "dish" or "register"; ``AREA``; ``LEVEL``, the level a fault has unless it says
+- ``SCOPE`` "register" where it asks the register and no dish; ``AREA``; ``LEVEL``, the level a fault has unless it says
   otherwise; ``SOURCES``, the source ids it rests on;
 - ``check(subject)``, which yields ``Fault``s. The subject is a ``Dish`` or a ``Knowledge``.
 
@@ -78,7 +78,7 @@ def _load(module_name: str) -> Rule:
     module = importlib.import_module(module_name)
     return Rule(
         name=module_name.rpartition(".")[2].replace("_", "-"),
-        scope=cast(Scope, module.SCOPE),
+        scope=cast(Scope, getattr(module, "SCOPE", "dish")),
         area=cast(Area, module.AREA),
         level=cast(Level, module.LEVEL),
         sources=tuple(module.SOURCES),

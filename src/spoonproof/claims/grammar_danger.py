@@ -9,6 +9,7 @@ from __future__ import annotations
 from spoonproof.claims.grammar import ways
 
 _comparative = ways("comparative")
+_disease = ways("disease")
 _function = ways("function")
 _safety = ways("safety-age")
 _CHILD = "audience-baby child-eats"
@@ -59,6 +60,7 @@ DANGER = (
         "S(<drops>) ~2 T(<needless>)",
         "S(<drops>) ~2 T(<negation> _1 <NEED>)",
         "T(<NEED> <free>) _1 S(<drops>)",
+        "T(<negation> _1 <NEED>) _1 S(<drops>)",
         effect="drops",
         veto="nonfood",
         says="vitamin drops not needed",
@@ -113,6 +115,7 @@ DANGER = (
     *_safety(
         "food-for-vaccines",
         "T(<who-needs|no-need-of|no-need|given-up>) ~3 O(<vaccine>)",
+        "O(<vaccine>) _1 <copula> _2 T(<needless|voluntary>)",
         effect="vaccines",
         says="vaccines said not to be needed",
     ),
@@ -267,7 +270,42 @@ DANGER = (
     ),
     *_comparative(
         "as-good-as-milk",
-        "S(<food>) ~2 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
+        "S(<food|milk-drink>) ~2 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
+        "T(<negation|free>) _1 S(<baby-milk>) ~5 <closer> _1 O(<baby-milk>)",
         says="set beside the milk that babies live on",
+    ),
+    *_safety(
+        "given-as-milk",
+        "S(<milk-drink|food>) ~10 T(<make>) _3 O(<first-milk>)",
+        effect="age",
+        veto="nonfood storing",
+        says="given for the milk that babies live on",
+    ),
+    *_disease(
+        "teeth-blamed",
+        "O(<fever>) _4 <copula> _2 T(<teeth-coming>)",
+        "T(<teeth-coming>) _2 <HARM|BENEFIT|contain> _2 O(<fever>)",
+        effect="infection",
+        says="put down to the teeth",
+    ),
+    *_disease(
+        "starved",
+        "T(<starve>) _1 O(<DISEASE|fever>)",
+        says="an illness to be starved",
+    ),
+    *_function(
+        "stores-last",
+        "T(<enough>) _1 S(<nutrient|ambiguous-nutrient>) ~6 O(@AGE|<lasting>)",
+        effect="age",
+        needs="audience-baby",
+        veto="culinary",
+        says="how long what is stored lasts",
+    ),
+    *_function(
+        "spares",
+        "S(<FOOD|sweetener|sweet-thing|ambiguous-nutrient>) ~6 T(<keep>) _2 O(<dental>) <unharmed>",
+        "S(<FOOD|sweetener|sweet-thing|ambiguous-nutrient>) ~3 T(<spares>) _2 O(<dental>)",
+        effect="dental",
+        says="a part of the body left unharmed",
     ),
 )

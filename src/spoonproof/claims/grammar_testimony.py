@@ -100,6 +100,19 @@ TESTIMONY = (
         tale=True,
         says="put down to a food",
     ),
+    *_function(
+        "milestone",
+        "^ T(<with>) _1 S(<food|dish|drops|nutrient>) ~8 <copula> _1 O(<milestone>) <bound|at> _1 <number|age>",
+        "T(<since|credit>) ~6 S(<food|dish|drops|nutrient>) ~8 O(<milestone>) <bound|at> _1 <number|age>",
+        "O(<milestone>) <bound|at> _1 <number|age> ~6 T(<since|credit>) ~6 S(<food|dish|drops|nutrient>)",
+        effect="growth",
+        says="what a child could do early put down to a food",
+    ),
+    *_benefit(
+        "so-many-say",
+        "T(<number> _2 <number> _1 <authority>) _3 O(<advice|okay|said-by|give|fed>)",
+        says="the word of so many doctors",
+    ),
     *_disease(
         "told-beside",
         f"O({_ILL}) ~14 T(<{_LINK}|quickly|credit|is-gone>)",

@@ -70,7 +70,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
         truth=verdict.truth,
         allowed=allowed,
         advice=advice,
-        harm=harm_of(claim, verdict),
+        harm=harm_of(claim, verdict, key.stance),
         why=_why(verdict, allowed, advice),
         wording=wording,
         entry=verdict.entry.id if verdict.entry else _deciding(allowed, advice),

@@ -200,7 +200,6 @@ def _found(
 ) -> Advised:
     food = passage.text[slice(*name)]
     said = passage.text[slice(*within)]
-    sources = (row.source, *(SourceRef(source, says) for source, says in row.others))
     return Advised(
         row.id,
         row.level,
@@ -208,7 +207,7 @@ def _found(
         Remedy(f"Take the words out, or turn them into a warning. {row.remedy}"),
         name,
         (within[0] + len(said) - len(said.lstrip()), within[0] + len(said.rstrip())),
-        sources,
+        row.sources,
         passage,
         f"{_for_anybody(food, row.problem)} {row.remedy}",
         said_at or name,

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from spoonproof.feeding.calendar_order import Candidate, merged
 from spoonproof.feeding.step_words import TINY_UNITS
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.wording import listed
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import FoodLine
@@ -51,12 +52,7 @@ def trace_notes(candidates: Sequence[Candidate], tables: FeedingTables) -> list[
     for allergen, foods in traces.items():
         if allergen in earnest:
             does = "introduces" if len(earnest[allergen]) == 1 else "introduce"
-            notes.append(f"{_listed(foods)}: a trace of {allergen}, which {_listed(earnest[allergen])} {does}.")
+            notes.append(f"{listed(foods)}: a trace of {allergen}, which {listed(earnest[allergen])} {does}.")
         else:
-            notes.append(f"{_listed(foods)}: a trace of {allergen}, which is still to be introduced, on its own.")
+            notes.append(f"{listed(foods)}: a trace of {allergen}, which is still to be introduced, on its own.")
     return [f"{note[0].upper()}{note[1:]}" for note in notes]
-
-
-def _listed(names: dict[str, None]) -> str:
-    *before, last = names
-    return f"{', '.join(before)} and {last}" if before else last

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from collections.abc import Set as AbstractSet
 
 from spoonproof.feeding.allergens import AllergenFound, named_in
 from spoonproof.feeding.bowl import baby_kinds, in_baby_bowl, nested
 from spoonproof.feeding.kinds import kinds_of, parts
 from spoonproof.feeding.served import Served, line_served
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.wording import listed
 from spoonproof.feeding.words import keys
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
@@ -65,17 +67,16 @@ def cautions(
         "freezer": bool(recipe.keeps and recipe.keeps.freezer_days),
         "vegan": "vegan" in said or (recipe.summary is not None and "vegan" in keys(recipe.summary.value)),
     }
+    texture = {recipe.texture.value.lower()} if recipe.texture else set[str]()
     words = said | keys(steps)
-    texture = recipe.texture.value.lower() if recipe.texture else ""
-    places = {"{allergens}": _listed(names), **_keeping_words(recipe, kinds, tables)}
+    told = {"class": kinds, "pieces": pieces, "allergen": present, "word": words, "texture": texture}
+    places = {"{allergens}": listed(names), **_keeping_words(recipe, kinds, tables)}
     made: list[Caution] = []
     for row in tables.rows.get("cautions", ()):
         markets = row.items("markets")
         if markets and not set(markets) & set((market,) if isinstance(market, str) else market):
             continue
-        if any(
-            _holds(when, state, kinds, pieces, words, present, texture, recipe.youngest) for when in row.items("when")
-        ):
+        if any(_holds(when, state, told, recipe.youngest) for when in row.items("when")):
             text, screen, spoken = (_filled(row.text(column), places) for column in ("text", "screen", "spoken"))
             made.append(Caution(row.text("id"), text, tables.source(row), screen, spoken, row.text("where")))
     return made
@@ -136,33 +137,9 @@ def _filled(text: str, places: Mapping[str, str]) -> str:
     return text
 
 
-def _holds(
-    when: str,
-    state: Mapping[str, bool],
-    kinds: frozenset[str],
-    pieces: frozenset[str],
-    words: frozenset[str],
-    present: set[str],
-    texture: str,
-    youngest: int,
-) -> bool:
+def _holds(when: str, state: Mapping[str, bool], told: Mapping[str, AbstractSet[str]], youngest: int) -> bool:
+    """Whether a cell of ``when`` is so: a ``state`` by its name, "under:12", or a word of what is ``told``."""
     name, _, value = when.partition(":")
-    if not value:
-        return state.get(name, False)
-    if name == "class":
-        return value in kinds
-    if name == "pieces":
-        return value in pieces
-    if name == "allergen":
-        return value in present
-    if name == "word":
-        return value in words
-    if name == "texture":
-        return value == texture
     if name == "under":
         return youngest < int(value)
-    return False
-
-
-def _listed(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""
+    return value in told.get(name, ()) if value else state.get(name, False)

@@ -63,19 +63,10 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             last = found[-1] if found and found[-1].passage is passage else None
             if last and row.text("caution") and last.caution == row.text("caution") and hit.start < last.end:
                 continue  # another row has told it
-            found.append(
-                Contradiction(
-                    row.text("caution"),
-                    _LEVELS.get(row.text("level"), "warning"),
-                    row.text("message"),
-                    row.text("remedy"),
-                    hit.start,
-                    hit.end,
-                    tables.source(row),
-                    passage,
-                    hit.value,
-                )
-            )
+            level = _LEVELS.get(row.text("level"), "warning")
+            why, remedy, source = row.text("message"), row.text("remedy"), tables.source(row)
+            place = hit.start, hit.end
+            found.append(Contradiction(row.text("caution"), level, why, remedy, *place, source, passage, hit.value))
     return found
 
 

@@ -77,12 +77,8 @@ def hazards(
     recipes used as foods; ``treat`` tells what happens to the lines of such a recipe (without it, only what is not
     yet for this age is told); ``served`` is what is known of the lines, added to.
     """
-    markets = {market} - {""} if isinstance(market, str) else set(market)
-    rows = [
-        row
-        for row in tables.hazards
-        if _chosen(row, tables, policies or {}) and (not row.markets or not markets or markets & set(row.markets))
-    ]
+    markets = [market] if market and isinstance(market, str) else market
+    rows = [row for row in tables.hazards if tables.counts(row, policies or {}, markets)]
     found: list[Hazard] = []
     for part in parts(recipe.foods):
         if part.line.recipe and others and part.line.recipe in others:
@@ -95,10 +91,6 @@ def hazards(
     found += (one for one in _seasoning(recipe, foods, tables, rows) if one.step not in salted)
     found += _shaped(recipe, treatments, foods, tables, rows)
     return sorted(_once(found), key=lambda h: (h.span.start, h.span.end, h.id))
-
-
-def _chosen(row: HazardRow, tables: FeedingTables, policies: Mapping[str, str]) -> bool:
-    return row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
 
 
 # What stays in the pot when the food itself is lifted out of it.
@@ -154,22 +146,23 @@ def _holding(
 def _hazard(row: HazardRow, line: FoodLine, recipe: Recipe, index: int, classes: frozenset[str]) -> Hazard:
     cut = next((cut.span for cut in line.cuts if row.kind == "choking"), None)
     span = cut if cut and cut != (0, 0) else line.name_span
+    remedy = Remedy(row.remedy, False, _edits(row, line, recipe, cut)) if row.remedy else None
+    message = sentence(line.name, row.problem)
+    return replace(_of_row(row, line.name, message, span, classes), remedy=remedy, line=index)
+
+
+def _of_row(row: HazardRow, food: str, message: str, span: Span, classes: frozenset[str]) -> Hazard:
     return Hazard(
         id=row.id,
         kind="choking" if row.kind == "choking" else "not-yet",
         level=row.level,
-        message=sentence(line.name, row.problem),
+        message=message,
         span=span,
-        food=line.name,
-        remedy=Remedy(row.remedy, False, _edits(row, line, recipe, cut)) if row.remedy else None,
-        sources=_sources(row),
-        line=index,
+        food=food,
+        remedy=Remedy(row.remedy) if row.remedy else None,
+        sources=row.sources,
         classes=classes,
     )
-
-
-def _sources(row: HazardRow) -> tuple[SourceRef, ...]:
-    return (row.source, *(SourceRef(source, says) for source, says in row.others))
 
 
 def _edits(row: HazardRow, line: FoodLine, recipe: Recipe, cut: Span | None) -> tuple[Edit, ...]:
@@ -254,10 +247,9 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             if not classes & NEVER_MADE and (hit.phrase in made or MADE_HERE.search(text[: hit.start][-80:])):
                 made.add(hit.phrase)
                 continue
+            words, span = text[hit.start : hit.end], _step_span(recipe, step.span, text, hit)
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
-                yield _in_step(
-                    row, text[hit.start : hit.end], _step_span(recipe, step.span, text, hit), step.index, classes
-                )
+                yield _in_step(row, words, span, step.index, classes)
 
 
 _OUT_OF_THE_POT = re.compile(
@@ -295,18 +287,7 @@ def _step_span(recipe: Recipe, span: Span, text: str, hit: Found) -> Span:
 
 
 def _in_step(row: HazardRow, words: str, span: Span, step: int, classes: frozenset[str]) -> Hazard:
-    return Hazard(
-        id=row.id,
-        kind="choking" if row.kind == "choking" else "not-yet",
-        level=row.level,
-        message=sentence(words, row.problem, "named in this step"),
-        span=span,
-        food=words,
-        remedy=Remedy(row.remedy) if row.remedy else None,
-        sources=_sources(row),
-        step=step,
-        classes=classes,
-    )
+    return replace(_of_row(row, words, sentence(words, row.problem, "named in this step"), span, classes), step=step)
 
 
 def _seasoning(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequence[HazardRow]) -> Iterable[Hazard]:

@@ -29,19 +29,14 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
     heats = [heat for heat in treatment.heats if heat.medium not in ("none", "cold")] if treatment else []
     # Where the cooking room could not place the food at all, a step that names both it and heat counts as heat.
     unplaced = (treatment is None or treatment.joined is None) and any(COOK.search(text) for text in texts)
-    if heats or unplaced:
-        facts.add("cooked")
-    if food is not None and food.state in ("cooked", "canned"):
+    bought_cooked = food is not None and food.state in ("cooked", "canned")
+    if heats or unplaced or bought_cooked:
         facts.add("cooked")
     if softness in ("soft", "spent", "maybe-soft"):
         facts.add("soft")
     if softness in ("hard", "crisp-tender") and any(SOFT_END.search(text) for text in texts):
         facts |= {"soft", "cooked"}  # where the time disagrees with the end point, the cooking room says so
-    elif (
-        softness in ("hard", "crisp-tender")
-        and "tinned" not in facts
-        and not (food and food.state in ("cooked", "canned"))
-    ):
+    elif softness in ("hard", "crisp-tender") and "tinned" not in facts and not bought_cooked:
         facts |= {"underdone", "cooked"}
     if not _boiled(heats, texts) and (
         any(heat.verb == "slow-cook" for heat in heats) or any(SLOW.search(text) for text in texts)

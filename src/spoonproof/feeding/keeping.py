@@ -78,23 +78,18 @@ def keeping(
         value = row.number("value")
         if value is None or row.text("class") not in kinds:
             continue
-        limit = Limit(
-            row.text("fact"), value, row.text("says"), row.text("authority"), row.text("class"), tables.source(row)
-        )
-        kept = lead.get(limit.fact)
-        if kept is None or _leads(limit, kept, authority):
-            lead[limit.fact] = limit
-            if kept is not None:
-                further.append(kept)
-        else:
-            further.append(limit)
+        said, by, kind = (row.text(column) for column in ("says", "authority", "class"))
+        limit = Limit(row.text("fact"), value, said, by, kind, tables.source(row))
+        kept = lead.setdefault(limit.fact, limit)
+        if kept is not limit:
+            lead[limit.fact], behind = (limit, kept) if _leads(limit, kept, authority) else (kept, limit)
+            further.append(behind)
     limits = tuple(lead.values())
     asked = {kind: tables.authority(topic, policies or {}) for kind, topic in _TOPICS.items()}
     every = [limit for limit in (*limits, *further) if limit.why == "*" and limit.source.basis == "read"]
-    again = _rice_again(recipe, treatments, lead.get("reheat_times"))
-    return Keeping(
-        limits, tuple(further), (*_faults(recipe, lead, asked, every, _dry(recipe, treatments, foods)), *again)
-    )
+    faults = _faults(recipe, lead, asked, every, _dry(recipe, treatments, foods))
+    faults += _rice_again(recipe, treatments, lead.get("reheat_times"))
+    return Keeping(limits, tuple(further), tuple(faults))
 
 
 _MOIST = frozenset("vegetable fruit meat poultry offal fish shellfish pulse dairy cheese".split())
@@ -160,17 +155,13 @@ def _faults(
         if fact == "freezer_days":  # what is frozen stays safe; beyond the longest that is advised it is a slip
             level = "note" if frozen is not None and stated <= frozen + _ROUNDED else "warning"
         measure, _, where = unit.partition(" ")
-        over = (
-            f"{stated / 24:g} days" if measure == "h" and stated >= 72 and stated % 24 == 0 else f"{stated:g} {measure}"
-        )
+        in_days = measure == "h" and stated >= 72 and stated % 24 == 0
+        over = f"{stated / 24:g} days" if in_days else f"{stated:g} {measure}"
         text = f"{over} {where} is longer than {limit.value:g} {measure}. {limit.says}"
         if fact == "freezer_days":
             text += " Taste and texture suffer first: what stays frozen hard stays safe."
         if alone:
             text += f" This is the advice of {limit.authority} alone, which the channel has not chosen."
-        found.append(
-            KeepingFault(
-                level, text, f"Write {limit.value:g} {unit.split(' ')[0]}, or less.", recipe.keeps.span, (limit.source,)
-            )
-        )
+        remedy = f"Write {limit.value:g} {measure}, or less."
+        found.append(KeepingFault(level, text, remedy, recipe.keeps.span, (limit.source,)))
     return found

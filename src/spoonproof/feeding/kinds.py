@@ -94,22 +94,8 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
 
 # Forms that a synonym of the record may ask for and the record itself does not say.
 _FORMS = frozenset(
-    {
-        "hard-object",
-        "jelly-cube",
-        "cheese-ball",
-        "bone-in",
-        "crunchy",
-        "fennel-tea",
-        "mould-cheese",
-        "rice-cereal",
-        "seeded-bread",
-        "raw-dish",
-        "rolled-ball",
-        "sticky-dough",
-        "coconut-flake",
-        "dry-hard",
-    }
+    """hard-object jelly-cube cheese-ball bone-in crunchy fennel-tea mould-cheese rice-cereal seeded-bread raw-dish
+    rolled-ball sticky-dough coconut-flake dry-hard""".split()
 )
 
 # Kinds that count wherever the line says them ("ham, glazed with honey").

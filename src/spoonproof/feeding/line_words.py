@@ -19,10 +19,24 @@ from spoonproof.feeding.words import fold, keys
 from spoonproof.model.recipe import FoodLine
 
 _HARD_WORDS = frozenset({"hard", "crunchy", "crisp", "chewy", "gummy", "brittle", "unripe", "round"})
-_IN_SHELL_WORDS = frozenset({"scrubbed", "debearded", "live", "purged"})
-_SOFT_WORDS = frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"})
-_SPLIT_PULSES = frozenset({"split", "dal", "dhal", "daal"})
-
+_WORDS = (
+    ("in-shell", frozenset({"scrubbed", "debearded", "live", "purged"})),
+    ("said-soft", frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"})),
+    ("split", frozenset({"split", "dal", "dhal", "daal"})),
+    ("a-little", frozenset({"squeeze", "splash", "dash"})),
+)
+_SAID = (
+    ("no-salt", NO_SALT), ("low-salt", LOW_SALT), ("fine", FINELY), ("bone-in-word", BONE_IN),
+    ("unpasteurised", RAW_MILK),  # "60 g raw-milk raclette", "curd made with raw milk"
+    ("peeled", re.compile(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", re.I)),
+    ("boned", re.compile(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", re.I)),
+    ("stoned", re.compile(r"\b(?:stones?|pits?) (?:removed|out|taken out)\b|\bde-stoned\b", re.I)),
+    ("deseeded", re.compile(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", re.I)),
+    ("chunk", re.compile(r"\b(?:cut|scooped|made) in(?:to)? (?:\w+ )?balls\b|\bballed\b", re.I)),  # of melon
+    ("destrung", re.compile(r"\b(?:strings?) (?:removed|pulled off|off)\b|\bde-?strung\b", re.I)),
+    ("in-brine", re.compile(r"\bin (?:lightly )?salt(?:ed|y)? water\b", re.I)),
+)  # fmt: skip
+_SWEETENED_WITH = re.compile(r"\bsweetened (?:\w+ )?(?:with|by)\b", re.I)
 _NOT_DONE = re.compile(r"\bnot (?:too )?[a-z]{3,}", re.I)  # "haddock (not smoked)"
 
 
@@ -30,62 +44,31 @@ def from_words(line: FoodLine, facts: set[str]) -> None:
     """Add what the line says of its food."""
     text = line.text
     here = keys(_NOT_DONE.sub(" ", text))
-    for word, _ in line.prepared:
-        fact = PREPARED.get(word, PREPARED.get(fold(word), ""))
-        if fact:
-            facts.add(fact)
-        if fold(word) in COOKED_WORDS:
-            facts.add("cooked")
-    for key in here:
-        if fact := WORD_FACTS.get(key, ""):
-            facts.add(fact)
-    if here & _SPLIT_PULSES and not here & {"whole", "sabut", "makhani"}:
-        facts.add("split")
-    if NO_SALT.search(text):
-        facts.add("no-salt")
-    if LOW_SALT.search(text):
-        facts.add("low-salt")
-    if FINELY.search(text):
-        facts.add("fine")
-    if BONE_IN.search(text):
-        facts.add("bone-in-word")
-    if RAW_MILK.search(text):
-        facts.add("unpasteurised")  # "60 g raw-milk raclette", "curd made with raw milk"
-    if re.search(r"\bsweetened (?:\w+ )?(?:with|by)\b", text, re.I):
+    unit = line.amount.unit if line.amount else ""
+    prepared = {fold(word) for word, _ in line.prepared}
+    said = (PREPARED.get(word, PREPARED.get(fold(word), "")) for word, _ in line.prepared)
+    facts |= {*said, *(WORD_FACTS.get(key, "") for key in here)} - {""}
+    facts |= {fact for fact, pattern in _SAID if pattern.search(text)}
+    facts |= {fact for fact, words in _WORDS if here & words}
+    if _SWEETENED_WITH.search(text):
         facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
-    if "home" in here and "made" in here:
+    if {"home", "made"} <= here:
         facts.add("homemade")
     if {"alcohol", "free"} <= here:
         facts.add("alcohol-free")
-    if re.search(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", text, re.I):
-        facts.add("peeled")
-    if re.search(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", text, re.I):
-        facts |= {"boned"}
-    if re.search(r"\b(?:stones?|pits?) (?:removed|out|taken out)\b|\bde-stoned\b", text, re.I):
-        facts |= {"stoned"}
-    if re.search(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", text, re.I):
-        facts |= {"deseeded"}
-    if re.search(r"\b(?:cut|scooped|made) in(?:to)? (?:\w+ )?balls\b|\bballed\b", text, re.I):
-        facts.add("chunk")  # "a melon, cut into balls"
-    if re.search(r"\b(?:strings?) (?:removed|pulled off|off)\b|\bde-?strung\b", text, re.I):
-        facts |= {"destrung"}
-    if re.search(r"\bin (?:lightly )?salt(?:ed|y)? water\b", text, re.I):
-        facts.add("in-brine")
-    if "skin" in here and "on" in here:
+    if {"skin", "on"} <= here:
         facts.discard("peeled")
-    if line.amount and line.amount.unit == "piece":
+    if here & {"whole", "sabut", "makhani"}:
+        facts.discard("split")
+    if unit == "piece":
         facts.add("counted")
-    if here & _IN_SHELL_WORDS:
-        facts.add("in-shell")
-    if here & _HARD_WORDS and not here & {"boiled"}:
+    if here & _HARD_WORDS and "boiled" not in here:
         facts.add("said-hard")
-    if here & _SOFT_WORDS:
-        facts.add("said-soft")
-    if line.amount and line.amount.unit in TINY_UNITS:
+    if unit in TINY_UNITS:
         facts.add("tiny")
-    if (line.amount and line.amount.unit in {"tsp", "drop", "dash", "squeeze"}) or here & {"squeeze", "splash", "dash"}:
+    if unit in {"tsp", "drop", "dash", "squeeze"}:
         facts.add("a-little")
     if line.state == "canned":
         facts.add("tinned")
-    if facts & {"tinned"} or here & COOKED_WORDS or line.state in {"cooked", "canned"}:
+    if "tinned" in facts or (here | prepared) & COOKED_WORDS or line.state in {"cooked", "canned"}:
         facts.add("cooked")

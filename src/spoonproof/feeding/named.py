@@ -46,11 +46,15 @@ _LIKENESS = re.compile(
     re.I,
 )
 
-_AS_ONE = re.compile(r"\bas (?:an? )?(?:natural )?$", re.I)
-_IN_THE_BLOOD = re.compile(r"\bblood $", re.I)
-_THE = re.compile(r"\b(?:the|this|that|its|your) $", re.I)
-
-_PUT_IN = re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I)
+_IN_ANOTHER_SENSE = {
+    # "with some of the hot sauce": out of the pan; "in a stock pot": the pan
+    ("hot", "sauce"): re.compile(r"\b(?:the|this|that|its|your) $", re.I),
+    ("stock", "pot"): re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I),
+    # "a little jaggery as sweetener": the jaggery is told by its own name
+    ("sweetener",): re.compile(r"\bas (?:an? )?(?:natural )?$", re.I),
+    ("sugar",): re.compile(r"\bblood $", re.I),
+}
+"""Words before a phrase that make another thing of it."""
 
 
 def likened(text: str, hit: Found) -> bool:
@@ -62,16 +66,10 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
     if likened(text, hit) or _SIZE_OF.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
-    if hit.phrase == ("hot", "sauce") and _THE.search(text[: hit.start]):
-        return True  # "with some of the hot sauce": out of the pan
+    if (before := _IN_ANOTHER_SENSE.get(hit.phrase)) and before.search(text[: hit.start]):
+        return True
     if text[hit.start : hit.end].lower().endswith((" squashes", " juices")):
         return True  # "until the fruit squashes", "moisten with the apple juices": what ran out in the pan
-    if hit.phrase == ("stock", "pot") and _PUT_IN.search(text[: hit.start]):
-        return True  # "in a stock pot": the pan
-    if hit.phrase == ("sweetener",) and _AS_ONE.search(text[: hit.start]):
-        return True  # "a little jaggery as sweetener": the jaggery is told by its own name
-    if hit.phrase == ("sugar",) and _IN_THE_BLOOD.search(text[: hit.start]):
-        return True
     if len(hit.phrase) != 1:
         return False
     plural = text[hit.start : hit.end].lower().endswith("s")

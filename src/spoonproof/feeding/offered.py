@@ -19,7 +19,7 @@ from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
 from spoonproof.feeding.words import words as words_of
 from spoonproof.model.danger import Danger
-from spoonproof.model.finding import LEVELS, SourceRef
+from spoonproof.model.finding import LEVELS
 
 _IN_PIECES = re.compile(
     r"\b(?:finger[- ]foods?|snack\w*|chew\w*|gnaw\w*|nibbl\w*|munch\w*|crunch\w*|bit(?:e|es|ing)|teeth\w*|hand[- ]?held"
@@ -166,8 +166,7 @@ def _dangers(
         shown = any(group <= told for group in row.when) if row.when else _in_any_form(row)
         shown = shown or (not row.when and "whole" in told)
         if shown or (open_too and row.kind == "choking" and _open(row, meant, told, pieces=pieces)):
-            refs = (row.source, *(SourceRef(source, says) for source, says in row.others))
-            yield Danger(row.id, food, shown, row.level, sentence(food, row.problem), row.remedy, refs)
+            yield Danger(row.id, food, shown, row.level, sentence(food, row.problem), row.remedy, row.sources)
 
 
 def _in_any_form(row: HazardRow) -> bool:

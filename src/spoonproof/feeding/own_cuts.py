@@ -35,9 +35,7 @@ def own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
             whole = (a for a in step.actions if a.everything and not a.foods)
             if any(a.span.start <= cut.span.start < a.span.end for a in whole):
                 return True  # "take the garlic out and mince it all"
-            at = cut.span.start - step.span.start
-            clause = next((m.group() for m in CLAUSE.finditer(step.text) if m.start() <= at < m.end()), step.text)
-            here = keys(clause)
+            here = keys(clause_of(cut, recipe))
             others = {key for one in recipe.foods for key in keys(one.name) if len(key) > 2} - names
             return bool(names & here) or not others & here
     return True

@@ -92,17 +92,12 @@ def _scenes(text: str, span: Span, meal: bool, tables: FeedingTables) -> list[Pi
     rows = tables.by_id("picture_dangers")
     found = tables.phrases_of("picture_dangers", "phrases").find(text)
     hits = [hit for hit in found if _holds(hit, rows[hit.value].text("kind"), text, meal)]
-    return [
-        PictureHazard(
-            scene,
-            _LEVELS.get(rows[scene].text("level"), "warning"),
-            rows[scene].text("message"),
-            rows[scene].text("remedy"),
-            span,
-            (tables.source(rows[scene]),),
-        )
-        for scene in _first_of_each(hits, rows)
-    ]
+    made: list[PictureHazard] = []
+    for scene in _first_of_each(hits, rows):
+        level, message, remedy = (rows[scene].text(column) for column in ("level", "message", "remedy"))
+        source = tables.source(rows[scene])
+        made.append(PictureHazard(scene, _LEVELS.get(level, "warning"), message, remedy, span, (source,)))
+    return made
 
 
 def _holds(hit: Found, kind: str, text: str, meal: bool) -> bool:
@@ -154,8 +149,11 @@ def _foods(
         if "honey" not in kinds and _STORED.match(text, hit.end):
             continue
         for row in tables.hazards:
-            chosen = row.policy is None or tables.authority(row.policy[0], policies) == row.policy[1]
-            if chosen and row.level != "note" and row.holds(kinds, frozenset(facts | {"stoned"}), recipe.youngest):
+            if (
+                tables.counts(row, policies, ())
+                and row.level != "note"
+                and row.holds(kinds, frozenset(facts | {"stoned"}), recipe.youngest)
+            ):
                 level: Level = "error" if row.level == "error" else "warning"
                 message = f"The picture shows {text[hit.start : hit.end]}: this {row.problem}."
                 remedy = f"Choose another picture. {row.remedy}"

@@ -79,10 +79,10 @@ _BEFORE_IT = re.compile(
 # "once hers is out", "lift out her portion first": what goes in after that is for the others
 _HERS = (
     r"\b(?:hers|his|theirs|(?:her|his|their|(?:the |your |my )?baby['’]?s|the little one['’]s) (?:\w+ )?"
-    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop))\b"
+    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop|dish|katori|tub))\b"
 )
 _HERS_FIRST = re.compile(
-    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes)){{0,3}}"
+    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes|gets|filled|ladled)){{0,3}}"
     r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"

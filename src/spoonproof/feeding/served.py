@@ -200,25 +200,20 @@ def _from_cuts(cuts: Iterable[Cut], facts: set[str]) -> None:
         facts.discard("whole")
 
 
+_MADE = {
+    "smooth": ("blended", "blended-smooth"), "thick": ("blended",), "mashed": ("mashed",), "lumpy": ("lumpy",),
+    "minced": ("fine",),
+}  # fmt: skip
+
+
 def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
-    made = treatment.made if treatment else ""
-    if made in ("smooth", "thick"):
-        facts.add("blended")
-        if made == "smooth":
-            facts.add("blended-smooth")
-    elif made == "mashed":
-        facts.add("mashed")
-    elif made == "lumpy":
-        facts.add("lumpy")
-    elif made == "minced":
-        facts.add("fine")
-    if (
-        treatment
-        and treatment.made_step is not None
-        and any(heat.step > treatment.made_step and heat.medium in ("oven", "fat", "pan") for heat in treatment.heats)
-    ):
+    if treatment is None:
+        return
+    facts.update(_MADE.get(treatment.made, ()))
+    hot = [heat for heat in treatment.heats if heat.medium in ("oven", "fat", "pan")]
+    if treatment.made_step is not None and any(heat.step > treatment.made_step for heat in hot):
         facts.add("set")
-    if treatment and any(heat.medium == "oven" for heat in treatment.heats):
+    if any(heat.medium == "oven" for heat in hot):
         facts.add("baked")
 
 
@@ -226,23 +221,22 @@ def _from_steps(
     recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str], called: frozenset[str]
 ) -> None:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
+    babys = [baby_text(step) for step in recipe.steps if not only_family(step)]
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
     done = frozenset[str]().union(*(_done(text, names, others) for text in texts))
     facts |= done - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    if "boned" in frozenset[str]().union(*(_said(baby_text(s)) for s in recipe.steps if not only_family(s))):
+    if any("boned" in _said(text) for text in babys):
         facts.add("boned")
     named = [text for text in texts if names & keys(text)]
     if any((m := STRAINED_CLEAR.search(text)) and names & keys(text[: m.start()]) for text in named):
         facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
     if _TASTES_ONLY & (names | {line.food}) and any(BARE_STRAIN.search(text) for text in texts):
         facts.add("removed")
-    if called & _SEASONINGS and any(
-        AROMATICS_OUT.search(baby_text(step)) for step in recipe.steps if not only_family(step)
-    ):
+    if called & _SEASONINGS and any(AROMATICS_OUT.search(text) for text in babys):
         facts.add("removed")  # "discard the aromatics"
-    if any(CARVED.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
+    if any(CARVED.search(text) for text in babys):
         facts.add("carved")
     if any(SHELLS_OPEN.search(text) for text in named):
         facts.add("in-shell")
@@ -258,19 +252,16 @@ def _from_steps(
     alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
     if alone or ALONE.search(line.text):
         facts.add("glob")
-    poured = [text for step in recipe.steps if not keys(text := baby_text(step)) & others and not only_family(step)]
+    told = (*named, *alone_in, *(text for text in babys if not keys(text) & others))
     if (
-        any(
-            "drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I))
-            for text in (*named, *alone_in, *poured)
-        )
+        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in told)
         or DRINK_NAME.search(recipe.title.value)
         or DRINK_HEAD.search(recipe.title.value)
         or keys(recipe.title.value) & DRINK_TITLE
         or DRINK.search(_without_names(line))
     ):
         facts.add("drink")
-        if any(STRAINED_OFF.search(baby_text(step)) for step in recipe.steps if not only_family(step)):
+        if any(STRAINED_OFF.search(text) for text in babys):
             facts.add("strained")  # "simmer the spices in the milk; strain": what is drunk holds none of them
     runny = "runny" in said and not ("baked" in facts and in_a_dough(recipe, index))
     runny = runny or left_underdone(texts) or boiled_briefly(recipe, index, texts)

@@ -45,6 +45,11 @@ class HazardRow:
     group: str = ""  # of the rows of one group only the gravest speaks, and of equals the first
     markets: tuple[str, ...] = ()  # empty: all
 
+    @property
+    def sources(self) -> tuple[SourceRef, ...]:
+        """Its own source, then the others that say the same."""
+        return (self.source, *(SourceRef(source, says) for source, says in self.others))
+
     def holds(self, classes: frozenset[str], facts: frozenset[str], months: float) -> bool:
         """Whether a food of these ``classes``, served as ``facts`` say, is meant at this age."""
         if months >= self.until or not ("*" in self.classes or classes & self.classes):
@@ -79,18 +84,12 @@ class FeedingTables:
     rows: Mapping[str, Sequence[Row]] = field(default_factory=dict)
     _by_table: dict[str, Phrases] = field(default_factory=dict, compare=False, repr=False)
 
-    record_kinds: dict[str, frozenset[str]] = field(
-        default_factory=dict, compare=False, repr=False
-    )  # kinds.py's memory
-
     _by_id: dict[str, Mapping[str, Row]] = field(default_factory=dict, compare=False, repr=False)
-    record_names: dict[str, frozenset[tuple[str, ...]]] = field(
-        default_factory=dict, compare=False, repr=False
-    )  # kinds.py's
-    labels: dict[object, object] = field(default_factory=dict, compare=False, repr=False)  # allergens.py's memory
-    spelled_out: dict[str, object] = field(
-        default_factory=dict, compare=False, repr=False
-    )  # contradictions.py's memory
+    # What kinds.py, allergens.py and contradictions.py remember.
+    record_kinds: dict[str, frozenset[str]] = field(default_factory=dict, compare=False, repr=False)
+    record_names: dict[str, frozenset[tuple[str, ...]]] = field(default_factory=dict, compare=False, repr=False)
+    labels: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
+    spelled_out: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
 
     def by_id(self, table: str) -> Mapping[str, Row]:
         """A table's rows by id, laid out once."""

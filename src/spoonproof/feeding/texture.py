@@ -124,9 +124,8 @@ def _stewed_apart(food: Food | None, treatment: Treatment | None) -> bool:
         return False
     wet = [heat for heat in treatment.heats if heat.medium in ("water", "pressure") and heat.minutes is not None]
     cut = {one.shape for one in treatment.cuts}
-    return (
-        sum(h.minutes.low for h in wet if h.minutes) >= _STEWED and bool(cut) and not cut & {"whole", "half", "wedge"}
-    )
+    long = sum(heat.minutes.low for heat in wet if heat.minutes) >= _STEWED
+    return long and bool(cut) and not cut & {"whole", "half", "wedge"}
 
 
 def _mm(line: FoodLine, treatment: Treatment | None) -> float | None:
@@ -178,9 +177,9 @@ def _word(food: Food | None, facts: frozenset[str], kinds: frozenset[str]) -> st
     if "stick" in facts or "wedge" in facts or "floret" in facts:
         return "soft finger food"
     if facts & {"dice", "chunk", "chopped", "slice", "coin", "halved", "quartered", "torn", "whole"}:
-        return (
-            "lumpy" if "bite" in facts else "family food" if facts & {"chunk", "whole", "dice"} else "soft finger food"
-        )
+        if "bite" in facts:
+            return "lumpy"
+        return "family food" if facts & {"chunk", "whole", "dice"} else "soft finger food"
     return ""
 
 
@@ -197,27 +196,24 @@ def _against_age(
 ) -> list[TextureFault]:
     found: list[TextureFault] = []
     row = rows.get(declared)
+    age = recipe.youngest
+
+    def add(level: Level, text: str, remedy: str, row: Row) -> None:
+        found.append(TextureFault("too-coarse", level, text, remedy, _span(recipe), _source(row, tables)))
+
     if not declared and real == "family food":
-        text = f"The dish ends in pieces; nothing says that they are soft and small for {recipe.youngest} months."
+        text = f"The dish ends in pieces; nothing says that they are soft and small for {age} months."
         usual = rows[real].number("not_before_months") if real in rows else None
-        if usual is not None and recipe.youngest < usual:
-            remedy = "Mash it, cut it into soft sticks, or write the texture."
-            found.append(
-                TextureFault("too-coarse", "warning", text, remedy, _span(recipe), _source(rows[real], tables))
-            )
+        if usual is not None and age < usual:
+            add("warning", text, "Mash it, cut it into soft sticks, or write the texture.", rows[real])
     if row is not None:
         never, usual = row.number("not_before_months"), row.number("from_months")
-        age = recipe.youngest
         if never is not None and age < never:
             text = f"{declared.capitalize()} is too coarse from {age} months: {row.text('says')}."
-            found.append(
-                TextureFault("too-coarse", "error", text, _coarse_remedy(usual), _span(recipe), _source(row, tables))
-            )
+            add("error", text, _coarse_remedy(usual), row)
         elif usual is not None and age < usual and declared in ("minced", "family food"):
             text = f"{declared.capitalize()} is usual from about {usual:.0f} months; these ages begin at {age}."
-            found.append(
-                TextureFault("too-coarse", "warning", text, _coarse_remedy(usual), _span(recipe), _source(row, tables))
-            )
+            add("warning", text, _coarse_remedy(usual), row)
     return found
 
 
@@ -252,25 +248,11 @@ def _against_word(
     )  # what sets is no purée
     unread = any(line.food is None and line.recipe is None for line in recipe.foods)
     grains = any(piece.grains or _unworded(piece, recipe, foods) for piece in pieces)  # pasta in a blended sauce
-    if (
-        known
-        and not shaped
-        and not unread
-        and not grains
-        and rank >= 3
-        and all(_RANK[piece.word] <= 1 for piece in known)
-    ):
+    smooth = bool(known) and all(_RANK[piece.word] <= 1 for piece in known)
+    if rank >= 3 and smooth and not (shaped or unread or grains):
         text = f"The texture says {declared}, but everything in the bowl is blended smooth."
-        found.append(
-            TextureFault(
-                "word-disagrees",
-                "warning",
-                text,
-                "Keep back some pieces, mash instead of blending, or write smooth.",
-                span,
-                source,
-            )
-        )
+        remedy = "Keep back some pieces, mash instead of blending, or write smooth."
+        found.append(TextureFault("word-disagrees", "warning", text, remedy, span, source))
     return found
 
 
@@ -310,11 +292,9 @@ def _next(recipe: Recipe, declared: str, real: str, rows: dict[str, Row], tables
     """
     if recipe.youngest >= _FAMILY_FOOD_MONTHS or NO_MEAL.search(recipe.title.value):
         return []
-    if recipe.next is not None or declared not in ("smooth", "thick", ""):
-        return []
-    if declared == "" and real not in ("smooth", "thick"):
-        return []
     word = declared or real
+    if recipe.next is not None or word not in ("smooth", "thick"):
+        return []
     row = rows.get(word)
     by = row.number("next_by_months") if row is not None else None
     oldest = recipe.ages.high

@@ -3,8 +3,9 @@
 A phrase keeps its order: "leave … overnight", where "…" stands for up to five words of the same clause. A gathering
 does not: "STANDS & WARM & LONG" is found where a word of each stands near the others in one sentence, or in two, or up
 to four, of which the last speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD"
-refuses what holds a word of it. In both, and in the rows of ``told_words`` that names in capitals stand for, "/" parts
-words of which any will do, "_" joins those of one; "@fish" is any food of that kind in the table of foods.
+refuses what holds a word of it ("!=FORMS" though a "no" stands before it: "no whole nuts"). In both, and in the rows
+of ``told_words`` that names in capitals stand for, "/" parts words of which any will do, "_" joins those of one;
+"@fish" is any food of that kind in the table of foods.
 
 What a row says in ``unless`` refuses all its patterns, phrases too. A word that begins with "+" stands for all forms
 of that verb, and "*" for any one word but those that the class of words says ("on the *", but "table"): what is told
@@ -107,7 +108,7 @@ class Patterns:
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
         self._unless = {value: tuple(parts) for value, parts in unless.items() if parts}
-        parts_of = {one: _part(one, classes) for parts in self._unless.values() for one in parts}
+        parts_of = {one: _part(one.lstrip("="), classes) for parts in self._unless.values() for one in parts}
         # What a text must hold of each: the first words of its parts, each set of them held once.
         self._needed: list[tuple[frozenset[str], ...]] = []
         self._gathered: list[tuple[frozenset[str], ...]] = []
@@ -117,7 +118,7 @@ class Patterns:
                 if " & " in written:
                     gathering = _gathering(value, written)
                     new = {*gathering.parts, *gathering.refused} - parts_of.keys()
-                    parts_of |= {one: _part(one, classes) for one in sorted(new)}
+                    parts_of |= {one: _part(one.lstrip("="), classes) for one in sorted(new)}
                     needed = _needed([parts_of[one][0] for one in gathering.parts], once)
                     rarest = min(needed, key=len)
                     for word in sorted(rarest):
@@ -196,7 +197,10 @@ class Patterns:
         """Whether words of a part of ``refused`` stand ``around`` what is told in its ``own`` words, undenied."""
         first, last = max(within[0], around[0] - _AROUND), min(within[1], around[1] + _AROUND)
         denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - own
-        return any(_refused(said, first, last, self._parts[part], denied) for part in refused)
+        none = frozenset[int]()
+        return any(
+            _refused(said, first, last, self._parts[part], none if part[0] == "=" else denied) for part in refused
+        )
 
     def _that_may_stand(
         self, held: Sequence[tuple[int, Sequence[frozenset[str]]]], keys: Sequence[str]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.wording import listed
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Estimate
 from spoonproof.model.record import dataclass
@@ -128,5 +129,4 @@ def _iron(days: Sequence[Sequence[DishFigures]], need: float, says: str) -> str:
 
 
 def _listed(numbers: Sequence[int]) -> str:
-    words = [str(number) for number in numbers]
-    return f"days {', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else f"day {words[0]}"
+    return f"day{'s' * (len(numbers) > 1)} {listed(map(str, numbers))}"

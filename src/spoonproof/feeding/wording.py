@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 _SINGULAR = frozenset("hummus houmous couscous asparagus watercress cress molasses swiss citrus octopus grass".split())
 _VERBS = {"is": "are", "has": "have", "does": "do", "goes": "go"}
@@ -14,6 +15,12 @@ def is_plural(name: str) -> bool:
     head = re.split(r"\s+(?:of|in|with|for|from)\s+|,", name.strip().lower(), maxsplit=1)[0]
     last = head.rpartition(" ")[2]
     return last.endswith("s") and not last.endswith(("ss", "us")) and last not in _SINGULAR
+
+
+def listed(names: Iterable[str]) -> str:
+    """The names as one speaks them: "carrots, pears and oats"."""
+    *before, last = names or ("",)
+    return f"{', '.join(before)} and {last}" if before else last
 
 
 def sentence(name: str, problem: str, aside: str = "") -> str:

@@ -116,13 +116,8 @@ def amount_at(text: str, at: int, measures: Measures, *, whole: bool = True) -> 
             high_value, at = second.value, second.end
     elif unit_between is None and (dangling := _DANGLING.match(text, at)) and not UNIT_HYPHEN.match(text, at):
         end = len(text[: dangling.end()].rstrip())
-        problem = Problem(
-            "range-not-closed",
-            f"“{text[at_number:end]}” starts a range and does not end it",
-            at_number,
-            end,
-            "Write both ends, as in 2-3, or one number.",
-        )
+        message = f"“{text[at_number:end]}” starts a range and does not end it"
+        problem = Problem("range-not-closed", message, at_number, end, "Write both ends, as in 2-3, or one number.")
         unit = unit_at(text, skip(text, dangling.end()), measures)
         return Reading(None, start, unit[1] if unit else dangling.end(), (problem,))
     return _with_unit(text, start, at, low_value, high_value, about, measures, whole)
@@ -153,20 +148,17 @@ def _with_unit(
             second = number_at(text, inner_at)
             if second is not None and second.value is None:
                 return _refused(text, start, second, measures)
-    if (
-        each is None
-        and (bracket := _bracket(text, at, measures)) is not None
-        and container_at(text, bracket[1], measures)
-    ):
-        each, at = bracket[0], bracket[1]
-        end = at
+    bracket = bracket_at(text, at, measures) if each is None else None
+    if bracket is not None and container_at(text, bracket[1], measures):
+        each, end = bracket[0], bracket[1]
+        at = end
     unit_id, at, end, size = _unit_after(text, at, end, size, measures)
     if unit_id in ("T", "t", "Mg", "MG"):
         readings, remedy = AMBIGUOUS[unit_id]
         written = text[end - len(unit_id) : end]
         problem = Problem("ambiguous-unit", f"“{written}” can mean {readings}", end - len(unit_id), end, remedy)
         return Reading(None, start, end, (problem,))
-    if unit_id and each is None and (measure := measures.get(unit_id)) and measure.kind in MASS_OR_VOLUME:
+    if each is None and measures.kind(unit_id) in MASS_OR_VOLUME:
         # "a 400 g tin" and "400 g tin of": the mass is of one container
         container = container_at(text, at, measures)
         if container is not None and low == high and container[0] in _CONTAINERS:
@@ -188,7 +180,7 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
         return Reading(amount, start, amount.span.end)
     amount, end = _or_else(text, amount, measures)
     measure = measures.get(amount.unit)
-    exact = measure is not None and measure.kind in MASS_OR_VOLUME
+    exact = measures.kind(amount.unit) in MASS_OR_VOLUME
     if exact and (whole_of := run_on(text, end, amount, measures)) is not None:
         amount, end = whole_of
     while exact and (slash := SLASH.match(text, end)) is not None:  # "50 g/2 oz/1/3 cup"
@@ -204,16 +196,11 @@ def _after_unit(text: str, start: int, amount: Amount, measures: Measures, whole
         if more is not None and more.amount is not None:
             summed = sum_of(amount, more.amount, measures)
             if summed is None:
-                problem = Problem(
-                    "two-amounts",
-                    f"“{text[start : more.end].strip()}” adds two amounts that can't be summed",
-                    start,
-                    more.end,
-                    "Write one amount, or two lines.",
-                )
+                message = f"“{text[start : more.end].strip()}” adds two amounts that can't be summed"
+                problem = Problem("two-amounts", message, start, more.end, "Write one amount, or two lines.")
                 return Reading(None, start, more.end, (*problems, problem))
             amount, end = replace(summed, span=Span(start, more.end)), more.end
-    bracket = _bracket(text, end, measures)
+    bracket = bracket_at(text, end, measures)
     if bracket is not None:
         inner, after, each_word = bracket
         if exact and not is_count(inner, measures):
@@ -251,15 +238,15 @@ def _no_number(text: str, start: int, at: int, measures: Measures, about: bool, 
     unit = unit_at(text, after, measures)
     if unit is None or unit[0] in AMBIGUOUS:
         return None
-    measure = measures.get(unit[0])
+    kind = measures.kind(unit[0])
     one = text[start:at].lower().startswith("a ")  # "a scant tablespoon": the hedge has taken the article
     spoon = unit[0] in _SPOONS and not text[after : unit[1]].rstrip(".").endswith("s")  # "Teaspoon salt"
-    if measure is None or (measure.kind not in ("about", "count") and not one and not spoon) or unit[0] == "piece":
+    if not kind or (kind not in ("about", "count") and not one and not spoon) or unit[0] == "piece":
         return None
     of = _OF.match(text, unit[1])
-    if of is None and not one and not spoon and measure.kind != "about" and not (unit[0] == "bunch" or size):
+    if of is None and not one and not spoon and kind != "about" and not (unit[0] == "bunch" or size):
         return None
-    if measure.kind == "count" and not one and text[after : unit[1]].endswith("s"):
+    if kind == "count" and not one and text[after : unit[1]].endswith("s"):
         return None  # "cubes of swede": how many is not said
     amount = Amount(Fraction(1), Fraction(1), unit[0], Span(start, unit[1]), size=size, about=about)
     return _after_unit(text, start, amount, measures, whole)
@@ -282,35 +269,24 @@ def _unit_after(text: str, at: int, end: int, size: str, measures: Measures) -> 
 
 def bracket_at(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool] | None:
     """A measure in brackets at ``at``: the measure, where the bracket ends, whether it says "each"."""
-    return _bracket(text, at, measures)
-
-
-def _bracket(text: str, at: int, measures: Measures) -> tuple[Amount, int, bool] | None:
     opened = _OPEN.match(text, at)
     if opened is None or opened.end() == at:
         return None
     inner = measure_at(text, opened.end(), measures)
     if inner is None:
-        reading = (
-            amount_at(text, opened.end(), measures, whole=False)
-            if text[opened.end() : opened.end() + 1] not in "(["
-            else None
-        )
+        deeper = text[opened.end() : opened.end() + 1] in "(["  # also where the text ends
+        reading = None if deeper else amount_at(text, opened.end(), measures, whole=False)
         if reading is None or reading.amount is None:
             return None
-        if reading.amount.each is not None:
-            inner = _times_each(reading.amount, reading.amount.each), reading.end  # "2 tins (2 x 400 g)"
+        if (one := reading.amount.each) is not None:  # "2 tins (2 x 400 g)"
+            low, high = reading.amount.low * one.low, reading.amount.high * one.high
+            inner = replace(one, low=low, high=high, span=reading.amount.span), reading.end
         elif is_count(reading.amount, measures):
             inner = reading.amount, reading.amount.span.end
         else:
             return None
     close = _CLOSE.match(text, past_same(text, inner[1], measures))
     return (inner[0], close.end(), (close[1] or "").lower() == "each") if close else None
-
-
-def _times_each(amount: Amount, each: Amount) -> Amount:
-    """ "2 x 400 g" as the 800 g it is."""
-    return replace(each, low=amount.low * each.low, high=amount.high * each.high, span=amount.span)
 
 
 def _refused(text: str, start: int, number: Number, measures: Measures) -> Reading:

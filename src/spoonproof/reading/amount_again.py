@@ -52,10 +52,7 @@ def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | N
     position = hyphen.end() if hyphen else skip(text, end)
     filler = FILLER.match(text, position)
     unit = unit_at(text, filler.end() if filler else position, measures)
-    if unit is None or unit[0] in AMBIGUOUS:
-        return None
-    measure = measures.get(unit[0])
-    if measure is None or measure.kind not in MASS_OR_VOLUME:
+    if unit is None or unit[0] in AMBIGUOUS or measures.kind(unit[0]) not in MASS_OR_VOLUME:
         return None
     return Amount(first.value, high, unit[0], Span(at, unit[1]), about=hedge is not None), unit[1]
 
@@ -67,35 +64,24 @@ def run_on(text: str, at: int, amount: Amount, measures: Measures) -> tuple[Amou
     if more is None:
         return None
     inner, end = more
-    one, two = measures.get(amount.unit), measures.get(inner.unit)
-    if not (one and two and one.value and two.value and one.per == two.per):
+    share = measures.ratio(inner.unit, amount.unit)
+    if share is None:
         return None
     if not compare(amount, inner, measures):
         return amount, end
-    if inner.high * two.value >= one.value:
+    if inner.high * share >= 1:
         return None
-    share = two.value / one.value
     low, high = amount.low + inner.low * share, amount.high + inner.high * share
     return replace(amount, low=low, high=high, span=Span(amount.span.start, end)), end
 
 
 def compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
-    one, two = measures.get(amount.unit), measures.get(other.unit)
-    if not (one and two and one.value and two.value and one.per == two.per):
+    share = measures.ratio(other.unit, amount.unit)
+    if share is None or abs(amount.high - other.high * share) * 100 <= 12 * max(amount.high, other.high * share):
         return []
-    a, b = amount.high * one.value, other.high * two.value
-    if abs(a - b) * 100 <= 12 * max(a, b):
-        return []
-    return [
-        Problem(
-            "amounts-disagree",
-            f"{show_amount(amount)} and {show_amount(other)} are not the same amount",
-            other.span.start,
-            other.span.end,
-            "Correct one of the two; the first one is used.",
-            "warning",
-        )
-    ]
+    message = f"{show_amount(amount)} and {show_amount(other)} are not the same amount"
+    remedy = "Correct one of the two; the first one is used."
+    return [Problem("amounts-disagree", message, *other.span, remedy, "warning")]
 
 
 def past_same(text: str, at: int, measures: Measures) -> int:

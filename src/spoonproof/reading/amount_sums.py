@@ -9,8 +9,7 @@ from spoonproof.reading.measures import Measures
 
 def is_count(amount: Amount, measures: Measures) -> bool:
     """Whether it is so many pieces, tins or bunches, and not a weight or a volume."""
-    measure = measures.get(amount.unit)
-    return measure is not None and measure.kind == "count"
+    return measures.kind(amount.unit) == "count"
 
 
 def share_of(amount: Amount, inner: Amount, each: bool) -> Amount:
@@ -28,9 +27,8 @@ def sum_of(one: Amount, two: Amount, measures: Measures) -> Amount | None:
     if one.unit == two.unit and one.each is None and two.each is None:
         return replace(one, low=one.low + two.low, high=one.high + two.high)
     for per in ("ml", "g"):
-        a, b = measures.get(one.unit), measures.get(two.unit)
-        if a and b and a.value is not None and b.value is not None and a.per == b.per == per:
-            low = one.low * a.value + two.low * b.value
-            high = one.high * a.value + two.high * b.value
+        a, b = measures.ratio(one.unit, per), measures.ratio(two.unit, per)
+        if a and b:
+            low, high = one.low * a + two.low * b, one.high * a + two.high * b
             return replace(one, low=low, high=high, unit=per, about=one.about or two.about, size="")
     return None

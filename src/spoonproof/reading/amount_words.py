@@ -70,11 +70,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         value = Fraction(_WORDS[word["word"].lower()]) + (Fraction(1, 2) if word["half"] else 0)
         return Number(value, at, word.end()), False
     phrase = _PHRASE.match(text, at)
-    if (
-        phrase is None
-        or text[phrase.end() : phrase.end() + 1].isalnum()
-        or text[phrase.end() : phrase.end() + 1] == "-"
-    ):
+    if phrase is None or text[phrase.end() : phrase.end() + 1].isalnum() or text.startswith("-", phrase.end()):
         return None
     kind = phrase.lastgroup or ""
     if kind == "a":
@@ -82,8 +78,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         inner = number_at(text, after)  # "a 400 g tin"
         if inner is not None and inner.value is not None and _a_unit_follows(text, inner.end):
             return Number(inner.value, at, inner.end), False
-        half = re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after)
-        if half:
+        if re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after):
             return None
         return Number(Fraction(1), at, phrase.end()), False
     values = {
@@ -122,16 +117,14 @@ def unit_at(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
         if unit is None and pattern is _WORD and "-" in plain:
             head = plain.split("-")[0]  # "400 g-tin"
             unit = measures.unit(head)
-            if unit is not None and (measure := measures.get(unit)) and measure.kind in MASS_OR_VOLUME:
+            if unit is not None and measures.kind(unit) in MASS_OR_VOLUME:
                 return unit, at + len(head)
             continue
         if unit is not None and not unit.startswith("gas-"):
-            measure = measures.get(unit)
             if unit == "inch" and plain == "in":
                 return None  # "4 in a bag": lengths are the cuts' matter unless spelt out
-            if measure is None:
-                continue
-            return unit, at + len(written if written.endswith(".") else plain)
+            if measures.kind(unit):
+                return unit, at + len(written if written.endswith(".") else plain)
     return None
 
 
@@ -163,9 +156,7 @@ def container_at(text: str, at: int, measures: Measures) -> tuple[str, int] | No
     position = hyphen.end() if hyphen else skip(text, at)
     _, position = size_at(text, position)
     unit = unit_at(text, position, measures)
-    if unit is None or (measure := measures.get(unit[0])) is None or measure.kind != "count":
-        return None
-    return unit
+    return unit if unit is not None and measures.kind(unit[0]) == "count" else None
 
 
 def unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None, int]:
@@ -175,9 +166,7 @@ def unit_then_range(text: str, at: int, measures: Measures) -> tuple[str | None,
     if unit is None:
         return None, at
     sign = range_sign(text, unit[1])
-    if sign is None:
-        return None, at
-    second = number_at(text, sign)
+    second = number_at(text, sign) if sign is not None else None
     if second is None:
         return None, at
     again = unit_at(text, skip(text, second.end), measures)

@@ -7,7 +7,6 @@ None of it changes the food, so it is no word that was not understood; foods tha
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
 from spoonproof.model.kitchen import Foods
 from spoonproof.reading.amount import amount_at
@@ -44,12 +43,6 @@ _WITH_A_TOOL = re.compile(r"\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,1
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
 _SHARES = re.compile(r"\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b", re.I)
-
-
-def _asides(text: str) -> Iterator[tuple[int, int]]:
-    """Where an aside stands in ``text``."""
-    for found in _ASIDE.finditer(text):
-        yield found.start(), found.end()
 
 
 def of_another_line(text: str, at: int) -> bool:
@@ -89,11 +82,8 @@ def left_over(draft: LineDraft, measures: Measures) -> str:
     known = bytearray(len(text))
     for word in measures.preparations.find(text):
         known[word.start : word.end] = b"\1" * (word.end - word.start)
-    notes = (
-        found.span()
-        for found in (*_WITH_THE_OTHERS.finditer(text), *_WITH_A_TOOL.finditer(text), *_NOTE.finditer(draft.text))
-    )
-    for start, end in (*notes, *_asides(text)):
+    asides = [found.span() for said in (_WITH_THE_OTHERS, _WITH_A_TOOL, _ASIDE) for found in said.finditer(text)]
+    for start, end in (*asides, *(found.span() for found in _NOTE.finditer(draft.text))):
         known[start:end] = b"\1" * (end - start)
     if measures.preparations.find(draft.text, ("prepared", "state")):
         for time in find_times(text):  # "soaked for 6-8 hours"
@@ -108,11 +98,6 @@ def left_over(draft: LineDraft, measures: Measures) -> str:
     if not left:
         return ""
     words = " ".join(draft.text[a:b] for a, b in left)
-    draft.find(
-        "words-not-understood",
-        left[0][0],
-        left[-1][1],
-        f"“{words}” was not understood here.",
-        "Say it in other words, or put it in the story.",
-    )
+    remedy = "Say it in other words, or put it in the story."
+    draft.find("words-not-understood", left[0][0], left[-1][1], f"“{words}” was not understood here.", remedy)
     return words

@@ -17,7 +17,7 @@ from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
 from spoonproof.model.text import Span
 from spoonproof.reading.numbers import number_at, range_sign
-from spoonproof.reading.runs import begins_of, runs_at, tokens_of
+from spoonproof.reading.runs import begins_of, listed
 
 _LENGTH = re.compile(
     r"[ \t]{0,9}[-‑]?[ \t]{0,9}(cms?|mms?|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|ins?|[\"”″])(?![\w])"
@@ -117,7 +117,7 @@ class Cuts:
         lengths = find_lengths(text)
         found: list[FoundCut] = []
         taken: set[int] = set()
-        for start, end, meaning in _shape_words(text, table, self.longest, self.begins):
+        for start, end, meaning in listed(text, self.longest, self.begins, table.get, " \t\r\n"):
             beside = _beside(text, lengths, start, end, taken)
             if beside is None and text[start:end].lower() in _NEEDS_SIZE:
                 continue
@@ -201,24 +201,6 @@ def _length_at(text: str, at: int) -> Length | None:
     if other is None or not size.low / _SAME <= other.low <= size.low * _SAME:
         return size
     return size._replace(end=other.end + (text[other.end : other.end + 1] == ")"))
-
-
-def _shape_words(
-    text: str, table: Mapping[str, CutWord], longest: int, begins: frozenset[str]
-) -> list[tuple[int, int, CutWord]]:
-    tokens = tokens_of(text)
-    found: list[tuple[int, int, CutWord]] = []
-    index = 0
-    while index < len(tokens):
-        for run in runs_at(text, tokens, index, longest, " \t\r\n") if tokens[index][2] in begins else ():
-            meaning = table.get(" ".join(token[2] for token in run))
-            if meaning is not None:
-                found.append((run[0][0], run[-1][1], meaning))
-                index += len(run)
-                break
-        else:
-            index += 1
-    return found
 
 
 def _beside(text: str, lengths: Sequence[Length], start: int, end: int, taken: set[int]) -> int | None:

@@ -32,9 +32,11 @@ def apply_edits(document: Document, edits: Iterable[Edit]) -> str:
 
 def yaml_text(text: str) -> str:
     """``text`` written so that YAML reads it back as it is: plain where that holds, in double quotation marks else."""
-    if _reads_back(text, text):
-        return text
-    return '"' + "".join(_ESCAPES.get(char, char) for char in text) + '"'
+    return text if _reads_back(text, text) else f'"{_escaped(text)}"'
+
+
+def _escaped(text: str) -> str:
+    return "".join(_ESCAPES.get(char, char) for char in text)
 
 
 def fitted(document: Document, edit: Edit) -> Edit:
@@ -55,7 +57,7 @@ def fitted(document: Document, edit: Edit) -> Edit:
     if raw.startswith("'"):
         return Edit(edit.span, words.replace("'", "''"))
     if raw.startswith('"'):
-        return Edit(edit.span, "".join(_ESCAPES.get(char, char) for char in words))
+        return Edit(edit.span, _escaped(words))
     if raw.startswith(("|", ">")):
         return Edit(edit.span, words)
     start, end = edit.span.start - scalar.span.start, edit.span.end - scalar.span.start

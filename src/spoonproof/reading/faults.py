@@ -50,235 +50,116 @@ def all_faults() -> Mapping[str, Fault]:
     return {**FAULTS, **KITCHEN_FAULTS}
 
 
-def _table(*rows: tuple[str, Area, Level, str, str]) -> Mapping[str, Fault]:
+def table(*rows: tuple[str, Area, Level, str, str]) -> Mapping[str, Fault]:
     table = {row[0]: Fault(*row) for row in rows}
     if len(table) != len(rows):
         raise AssertionError("two reading rules of one name")
     return table
 
 
-FAULTS: Mapping[str, Fault] = _table(
+FAULTS: Mapping[str, Fault] = table(
     # Files and characters
-    (
-        "file-unreadable", "page", "error", "A file can't be read",
-        "What can't be read is not checked, and silence would look like a clean file.",
-    ),
-    (
-        "not-a-file", "page", "error", "A folder, pipe or device stands where a file should",
-        "Reading it could wait for ever or never end.",
-    ),
-    (
-        "link-out-of-channel", "page", "error", "A link leads out of the channel's folder",
-        "What a channel publishes comes from its own folder, so that no stranger's file gets on the page.",
-    ),
-    (
-        "file-too-large", "page", "error", "A file is larger than anybody writes",
-        "It is not what it should be, and reading it would stop everything else.",
-    ),
-    (
-        "empty-file", "page", "error", "A file holds nothing",
-        "A save that went wrong looks like this.",
-    ),
-    (
-        "not-utf-8", "page", "error", "A file is not UTF-8 text",
-        "Guessing the encoding would print wrong letters and hide words from the checks.",
-    ),
-    (
-        "byte-order-mark", "page", "note", "A file starts with a byte order mark",
-        "Some programs show it as three odd letters.",
-    ),
-    (
-        "control-character", "page", "error", "A control character stands in the text",
-        "It is invisible, breaks pages and captions, and can play tricks on a terminal.",
-    ),
-    (
-        "hidden-character", "page", "warning", "An invisible character stands in the text",
-        "It can split a food's name so that its allergen is not seen, or show words in another order.",
-    ),
-    (
-        "confusable-character", "page", "warning", "A letter of another script stands among Latin ones",
-        "The word looks right and is not found, neither by readers who search nor by our checks.",
-    ),
-    (
-        "mixed-line-endings", "page", "warning", "A file has two kinds of line ends",
-        "Editors count its lines differently, and every save changes lines nobody touched.",
-    ),
-    (
-        "line-too-long", "page", "error", "A line is longer than anybody writes",
-        "It is not what it should be, and slows every tool that reads it.",
-    ),
+    ("file-unreadable", "page", "error", "A file can't be read",
+     "What can't be read is not checked, and silence would look like a clean file."),
+    ("not-a-file", "page", "error", "A folder, pipe or device stands where a file should",
+     "Reading it could wait for ever or never end."),
+    ("link-out-of-channel", "page", "error", "A link leads out of the channel's folder",
+     "What a channel publishes comes from its own folder, so that no stranger's file gets on the page."),
+    ("file-too-large", "page", "error", "A file is larger than anybody writes",
+     "It is not what it should be, and reading it would stop everything else."),
+    ("empty-file", "page", "error", "A file holds nothing",
+     "A save that went wrong looks like this."),
+    ("not-utf-8", "page", "error", "A file is not UTF-8 text",
+     "Guessing the encoding would print wrong letters and hide words from the checks."),
+    ("byte-order-mark", "page", "note", "A file starts with a byte order mark",
+     "Some programs show it as three odd letters."),
+    ("control-character", "page", "error", "A control character stands in the text",
+     "It is invisible, breaks pages and captions, and can play tricks on a terminal."),
+    ("hidden-character", "page", "warning", "An invisible character stands in the text",
+     "It can split a food's name so that its allergen is not seen, or show words in another order."),
+    ("confusable-character", "page", "warning", "A letter of another script stands among Latin ones",
+     "The word looks right and is not found, neither by readers who search nor by our checks."),
+    ("mixed-line-endings", "page", "warning", "A file has two kinds of line ends",
+     "Editors count its lines differently, and every save changes lines nobody touched."),
+    ("line-too-long", "page", "error", "A line is longer than anybody writes",
+     "It is not what it should be, and slows every tool that reads it."),
     # The head of a recipe and YAML
-    (
-        "front-matter-missing", "page", "error", "A recipe does not start with its head",
-        "Without the head between two lines of --- there are no foods, no steps and no age to check.",
-    ),
-    (
-        "front-matter-not-closed", "page", "error", "The head of a recipe never ends",
-        "Where the second --- is missing, story and recipe can't be told apart.",
-    ),
-    (
-        "front-matter-too-long", "page", "error", "The head of a recipe is longer than anybody writes",
-        "The closing --- is probably missing or in the wrong place.",
-    ),
-    (
-        "front-matter-not-a-mapping", "page", "error", "The head is not made of keys and values",
-        "Nothing can be found in it by name.",
-    ),
-    (
-        "yaml-syntax", "page", "error", "The structure of the file can't be read",
-        "From here on it is not clear what belongs to what, so nothing of it is used.",
-    ),
-    (
-        "tab-indentation", "page", "error", "A line is indented with a tab",
-        "YAML allows only spaces there, because tabs look different everywhere.",
-    ),
-    (
-        "duplicate-key", "page", "error", "A key is written twice",
-        "Only one of the two can count, and many programs silently take the last.",
-    ),
-    (
-        "alias-not-allowed", "page", "error", "An alias or anchor is used",
-        "A text that starts with * or & needs quotation marks; copying parts by alias can make a small file explode.",
-    ),
-    (
-        "yaml-tag-not-allowed", "page", "error", "A tag is used",
-        "A text that starts with ! needs quotation marks; tags could ask for code to run, so none is obeyed.",
-    ),
-    (
-        "second-document", "page", "error", "A second document starts in the file",
-        "One file holds one thing; what follows would be lost.",
-    ),
-    (
-        "nested-too-deep", "page", "error", "Brackets or indents nest deeper than anybody writes",
-        "It is not what it should be, and could stop the program.",
-    ),
-    (
-        "too-many-values", "page", "error", "A file holds more values than anybody writes",
-        "It is not what it should be, and would slow everything else.",
-    ),
-    (
-        "list-too-long", "page", "error", "A list is longer than anybody writes",
-        "It is not what it should be, and would slow everything else.",
-    ),
-    (
-        "value-too-long", "page", "error", "A single value is longer than anybody writes",
-        "A quotation mark or an indent is probably wrong.",
-    ),
-    (
-        "key-not-text", "page", "error", "A key is not a word",
-        "Keys are names; a number, a list or nothing can't be looked up.",
-    ),
+    ("front-matter-missing", "page", "error", "A recipe does not start with its head",
+     "Without the head between two lines of --- there are no foods, no steps and no age to check."),
+    ("front-matter-not-closed", "page", "error", "The head of a recipe never ends",
+     "Where the second --- is missing, story and recipe can't be told apart."),
+    ("front-matter-too-long", "page", "error", "The head of a recipe is longer than anybody writes",
+     "The closing --- is probably missing or in the wrong place."),
+    ("front-matter-not-a-mapping", "page", "error", "The head is not made of keys and values",
+     "Nothing can be found in it by name."),
+    ("yaml-syntax", "page", "error", "The structure of the file can't be read",
+     "From here on it is not clear what belongs to what, so nothing of it is used."),
+    ("tab-indentation", "page", "error", "A line is indented with a tab",
+     "YAML allows only spaces there, because tabs look different everywhere."),
+    ("duplicate-key", "page", "error", "A key is written twice",
+     "Only one of the two can count, and many programs silently take the last."),
+    ("alias-not-allowed", "page", "error", "An alias or anchor is used",
+     "A text that starts with * or & needs quotation marks; copying parts by alias can make a small file explode."),
+    ("yaml-tag-not-allowed", "page", "error", "A tag is used",
+     "A text that starts with ! needs quotation marks; tags could ask for code to run, so none is obeyed."),
+    ("second-document", "page", "error", "A second document starts in the file",
+     "One file holds one thing; what follows would be lost."),
+    ("nested-too-deep", "page", "error", "Brackets or indents nest deeper than anybody writes",
+     "It is not what it should be, and could stop the program."),
+    ("too-many-values", "page", "error", "A file holds more values than anybody writes",
+     "It is not what it should be, and would slow everything else."),
+    ("list-too-long", "page", "error", "A list is longer than anybody writes",
+     "It is not what it should be, and would slow everything else."),
+    ("value-too-long", "page", "error", "A single value is longer than anybody writes",
+     "A quotation mark or an indent is probably wrong."),
+    ("key-not-text", "page", "error", "A key is not a word",
+     "Keys are names; a number, a list or nothing can't be looked up."),
     # Values
-    (
-        "unknown-key", "page", "error", "A key is not known",
-        "What stands under a mistyped key is not read at all, allergens included.",
-    ),
-    (
-        "missing-key", "page", "error", "A key that is needed is not there",
-        "Without it the rest can't be checked.",
-    ),
-    (
-        "empty-value", "page", "error", "A key has no value",
-        "It looks as if something was to follow.",
-    ),
-    (
-        "wrong-type", "page", "error", "A value is of the wrong kind",
-        "It can't be understood as what its key asks for.",
-    ),
-    (
-        "not-in-list", "page", "error", "A word is not one of those that are known here",
-        "It would be silently without effect.",
-    ),
-    (
-        "ambiguous-number", "page", "error", "A number can be read in two ways",
-        "1,500 is one and a half in Lyon and fifteen hundred in Leeds; a baby's bowl is no place to guess.",
-    ),
-    (
-        "number-out-of-range", "page", "error", "A number is too small or too large to be meant",
-        "It is a slip of the keyboard, and everything computed from it would be wrong.",
-    ),
-    (
-        "not-a-date", "page", "error", "A date does not exist or is not written year-month-day",
-        "Due dates and corrections hang on it.",
-    ),
-    (
-        "unsafe-slug", "page", "error", "A name can't be used as an address",
-        "The page's file is named by it; all but small letters, digits and hyphens breaks somewhere.",
-    ),
-    (
-        "duplicate-id",
-        "page",
-        "error",
-        "Two recipes have one name",
-        "Only one page can stand at an address, and the other would be lost.",
-    ),
-    (
-        "unsafe-path", "page", "error", "A file name leads out of its folder",
-        "Pictures and captions are taken from the channel's own folders only.",
-    ),
-    (
-        "unsafe-link", "page", "error", "A link has an address that could run something",
-        "Only web, mail and relative addresses are put on the page.",
-    ),
-    (
-        "reversed-range",
-        "page",
-        "error",
-        "A range runs backwards",
-        "Its two ends were swapped, or one of them is a slip.",
-    ),
-    (
-        "policy-unknown", "baby", "error", "A policy is chosen that nobody has",
-        "It looks as if it changed what holds for the baby, and changes nothing.",
-    ),
+    ("unknown-key", "page", "error", "A key is not known",
+     "What stands under a mistyped key is not read at all, allergens included."),
+    ("missing-key", "page", "error", "A key that is needed is not there",
+     "Without it the rest can't be checked."),
+    ("empty-value", "page", "error", "A key has no value",
+     "It looks as if something was to follow."),
+    ("wrong-type", "page", "error", "A value is of the wrong kind",
+     "It can't be understood as what its key asks for."),
+    ("not-in-list", "page", "error", "A word is not one of those that are known here",
+     "It would be silently without effect."),
+    ("ambiguous-number", "page", "error", "A number can be read in two ways",
+     "1,500 is one and a half in Lyon and fifteen hundred in Leeds; a baby's bowl is no place to guess."),
+    ("number-out-of-range", "page", "error", "A number is too small or too large to be meant",
+     "It is a slip of the keyboard, and everything computed from it would be wrong."),
+    ("not-a-date", "page", "error", "A date does not exist or is not written year-month-day",
+     "Due dates and corrections hang on it."),
+    ("unsafe-slug", "page", "error", "A name can't be used as an address",
+     "The page's file is named by it; all but small letters, digits and hyphens breaks somewhere."),
+    ("duplicate-id", "page", "error", "Two recipes have one name",
+     "Only one page can stand at an address, and the other would be lost."),
+    ("unsafe-path", "page", "error", "A file name leads out of its folder",
+     "Pictures and captions are taken from the channel's own folders only."),
+    ("unsafe-link", "page", "error", "A link has an address that could run something",
+     "Only web, mail and relative addresses are put on the page."),
+    ("reversed-range", "page", "error", "A range runs backwards",
+     "Its two ends were swapped, or one of them is a slip."),
+    ("policy-unknown", "baby", "error", "A policy is chosen that nobody has",
+     "It looks as if it changed what holds for the baby, and changes nothing."),
     # A channel's own tables
-    (
-        "own-table-unknown",
-        "page",
-        "error",
-        "A table or column of the channel is not known",
-        "It looks as if it changed something, and is not read at all.",
-    ),
-    (
-        "own-table-not-read",
-        "page",
-        "error",
-        "A table of the channel can't be read",
-        "Its rows are left out, and ours stand in their place.",
-    ),
-    (
-        "source-address",
-        "page",
-        "error",
-        "The address of a source can't be used as it is",
-        "A reader follows it to see for herself; it must lead there, safely and without anybody's password.",
-    ),
-    (
-        "own-row-without-reason",
-        "baby",
-        "error",
-        "A row that guards the baby is replaced without a reason",
-        "Whoever reads the page should see where the channel goes its own way, and why.",
-    ),
+    ("own-table-unknown", "page", "error", "A table or column of the channel is not known",
+     "It looks as if it changed something, and is not read at all."),
+    ("own-table-not-read", "page", "error", "A table of the channel can't be read",
+     "Its rows are left out, and ours stand in their place."),
+    ("source-address", "page", "error", "The address of a source can't be used as it is",
+     "A reader follows it to see for herself; it must lead there, safely and without anybody's password."),
+    ("own-row-without-reason", "baby", "error", "A row that guards the baby is replaced without a reason",
+     "Whoever reads the page should see where the channel goes its own way, and why."),
     # Marks
-    (
-        "leave-without-reason", "words", "error", "A statement is left unjudged without a reason",
-        "Whoever reads the file later must see why it stands.",
-    ),
-    (
-        "leave-marks-nothing", "words", "warning", "A mark to leave a statement stands before nothing",
-        "It does not cover what it was meant to cover, or is left over.",
-    ),
-    (
-        "comment-not-closed",
-        "page",
-        "error",
-        "A comment in the story never ends",
-        "All that follows it is neither shown nor checked.",
-    ),
+    ("leave-without-reason", "words", "error", "A statement is left unjudged without a reason",
+     "Whoever reads the file later must see why it stands."),
+    ("leave-marks-nothing", "words", "warning", "A mark to leave a statement stands before nothing",
+     "It does not cover what it was meant to cover, or is left over."),
+    ("comment-not-closed", "page", "error", "A comment in the story never ends",
+     "All that follows it is neither shown nor checked."),
     # Files of speech
-    (
-        "cue-not-read", "film", "warning", "A cue of a caption file can't be read",
-        "Nobody can say at which moment of the film its words are said.",
-    ),
+    ("cue-not-read", "film", "warning", "A cue of a caption file can't be read",
+     "Nobody can say at which moment of the film its words are said."),
 )  # fmt: skip

@@ -62,8 +62,7 @@ def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
     """The document of these bytes: UTF-8 without its byte order mark, or the finding that says where it is not."""
     findings: list[Finding] = []
     marked = data.startswith(_BOM)
-    if marked:
-        data = data[len(_BOM) :]
+    data = data.removeprefix(_BOM)
     try:
         if data.count(0) > len(data) // 4 > 0:
             return None, [_not_utf8(data, data.index(0), shown)]
@@ -72,14 +71,8 @@ def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
         return None, [_not_utf8(data, problem.start, shown)]
     document = Document(shown, text)
     if marked:
-        findings.append(
-            fault(
-                "byte-order-mark",
-                document,
-                document.whole,
-                "The file starts with a byte order mark. It is left out of what we read; save as plain UTF-8.",
-            )
-        )
+        message = "The file starts with a byte order mark. It is left out of what we read; save as plain UTF-8."
+        findings.append(fault("byte-order-mark", document, document.whole, message))
     if not text.strip():
         findings.append(fault("empty-file", document, document.whole, "This file is empty. Write it, or delete it."))
         return None, findings
@@ -180,12 +173,8 @@ def _not_utf8(data: bytes, at: int, shown: str) -> Finding:
         guess = f"in Windows-1252 it would be {quoted(data[at : at + 1].decode('cp1252', 'replace'))}"
     # Enough of the text to show the line; what can't be read shows as the replacement character.
     document = Document(shown, data[: at + 200].decode("utf-8", "replace"))
-    return fault(
-        "not-utf-8",
-        document,
-        Span(len(before), len(before) + 1),
-        f"This is not UTF-8 text at byte {at}: {guess}. Save the file as UTF-8.",
-    )
+    message = f"This is not UTF-8 text at byte {at}: {guess}. Save the file as UTF-8."
+    return fault("not-utf-8", document, Span(len(before), len(before) + 1), message)
 
 
 def files_below(folder: Path) -> Iterator[Path]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount, FoodLine
 from spoonproof.model.record import replace
-from spoonproof.model.text import Document
+from spoonproof.model.text import Document, Passage
 from spoonproof.model.tree import Listing, Node, Scalar
 from spoonproof.reading.amount import Reading
 from spoonproof.reading.asides import of_another_line
@@ -33,42 +33,26 @@ def nodes_of(node: Node | None) -> Sequence[Node]:
 def apart_faults(draft: LineDraft, reading: Reading | None) -> list[Finding]:
     """Findings about an amount that stands alone in its value."""
     if reading is None:
-        draft.find(
-            "not-a-number",
-            0,
-            len(draft.text),
-            f"“{draft.text.strip()}” is not an amount.",
-            "Write a number and a unit.",
-        )
+        message = f"“{draft.text.strip()}” is not an amount."
+        draft.find("not-a-number", 0, len(draft.text), message, "Write a number and a unit.")
         return draft.findings
     draft.report(reading.problems)
     rest = draft.text[reading.end :].strip(" .")
     if rest and not reading.problems:
-        draft.find(
-            "unknown-unit",
-            reading.end,
-            len(draft.text),
-            f"“{rest}” is no unit that is known here.",
-            "Write g, ml, tsp ...",
-        )
+        message = f"“{rest}” is no unit that is known here."
+        draft.find("unknown-unit", reading.end, len(draft.text), message, "Write g, ml, tsp ...")
     return draft.findings
 
 
 def with_cut(
     line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
 ) -> FoodLine:
-    for one in nodes_of(node):
-        if not isinstance(one, Scalar):
-            continue
-        passage = passage_of(one, document, "food")
+    for one, passage in _said(node, document):
         cuts = tuple(
             replace(c.cut, span=passage.span(c.start, c.end)) for c in measures.cuts.find(one.value, verbs=True)
         )
         if not cuts:
-            message = f"“{one.value.strip()}” is no cut that is known here."
-            findings.append(
-                kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “1 cm dice”.")
-            )
+            findings.append(_unknown(one, document, "cut", "1 cm dice"))
         line = replace(line, cuts=cuts) if cuts else line
     return line
 
@@ -76,16 +60,23 @@ def with_cut(
 def with_prepared(
     line: FoodLine, node: Node | None, document: Document, measures: Measures, findings: list[Finding]
 ) -> FoodLine:
-    for one in nodes_of(node):
-        if not isinstance(one, Scalar):
-            continue
-        passage = passage_of(one, document, "food")
+    for one, passage in _said(node, document):
         words = measures.preparations.find(one.value, ("prepared",))
         if not words:
-            message = f"“{one.value.strip()}” is no preparation that is known here."
-            findings.append(kitchen_fault("words-not-understood", document, one.span, message, "Write, say, “peeled”."))
+            findings.append(_unknown(one, document, "preparation", "peeled"))
         line = replace(line, prepared=(*line.prepared, *((w.word, passage.span(w.start, w.end)) for w in words)))
     return line
+
+
+def _said(node: Node | None, document: Document) -> Iterator[tuple[Scalar, Passage]]:
+    for one in nodes_of(node):
+        if isinstance(one, Scalar):
+            yield one, passage_of(one, document, "food")
+
+
+def _unknown(one: Scalar, document: Document, kind: str, example: str) -> Finding:
+    message = f"“{one.value.strip()}” is no {kind} that is known here."
+    return kitchen_fault("words-not-understood", document, one.span, message, f"Write, say, “{example}”.")
 
 
 _DENIED = re.compile(r"\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
@@ -119,32 +110,23 @@ def second_food(draft: LineDraft, food: str | None, foods: Foods, measures: Meas
     for match in foods.find(text):
         if any(start <= match.start and match.end <= end for start, end in said):
             continue  # "crisp" is no packet of crisps, "to fry" no fry
+        draft.use(match.start, match.end)
+        before, words = draft.text[: match.start], draft.text[match.start : match.end]
+        record = foods.get(match.food)
         if of_another_line(draft.text, match.start):  # "soaked with the dal", "water, for the rice"
-            draft.use(match.start, match.end)
+            continue
+        if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
             continue
         if food is not None and (
-            match.food == food or _within(draft.text[match.start : match.end], food, match.food, foods)
+            match.food == food  # "flattened rice (poha)", "peanut butter (100% peanuts)"
+            or _within(words, food, match.food, foods)
+            or _is_gloss(before, food, match.food, foods)
         ):
-            draft.use(match.start, match.end)  # "flattened rice (poha)", "peanut butter (100% peanuts)"
             continue
-        record = foods.get(match.food)
-        if match.food == "water" or (record is not None and record.name.lower().startswith("water")):
-            draft.use(match.start, match.end)
-            continue
-        if food is not None and _is_gloss(draft.text[: match.start], food, match.food, foods):
-            draft.use(match.start, match.end)
-            continue
-        denied = _DENIED.search(draft.text[: match.start])
+        denied = _DENIED.search(before)
         if denied is not None:  # "no salt or sugar"
             draft.use(denied.start(), denied.start() + len(denied[1]))
-            draft.use(match.start, match.end)
             continue
-        words = draft.text[match.start : match.end]
-        draft.find(
-            "second-food-on-a-line",
-            match.start,
-            match.end,
-            f"“{words}” is a second food on this line, and only the first one is counted and checked.",
-            f"Give {words} a line of its own, or write it as “or:”.",
-        )
-        draft.use(match.start, match.end)
+        message = f"“{words}” is a second food on this line, and only the first one is counted and checked."
+        remedy = f"Give {words} a line of its own, or write it as “or:”."
+        draft.find("second-food-on-a-line", match.start, match.end, message, remedy)

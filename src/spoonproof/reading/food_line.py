@@ -200,17 +200,11 @@ def _say_missing(draft: LineDraft, reading: Reading | None) -> None:
     if not draft.text.strip():
         draft.find("food-missing", 0, len(draft.text), "This line is empty.", "Write a food, or take the line out.")
     elif reading is not None:
-        draft.find(
-            "food-missing",
-            reading.start,
-            max(reading.end, reading.start + 1),
-            f"“{draft.text.strip()}” is an amount with no food.",
-            "Write what it is an amount of.",
-        )
+        message, end = f"“{draft.text.strip()}” is an amount with no food.", max(reading.end, reading.start + 1)
+        draft.find("food-missing", reading.start, end, message, "Write what it is an amount of.")
     else:
-        draft.find(
-            "food-missing", 0, len(draft.text), f"“{draft.text.strip()}” names no food.", "Write the food's plain name."
-        )
+        message = f"“{draft.text.strip()}” names no food."
+        draft.find("food-missing", 0, len(draft.text), message, "Write the food's plain name.")
 
 
 def _line(
@@ -288,9 +282,7 @@ def _with_states(
         said.append(("canned", amount.span, True))  # "1 carton borlotti beans": nobody sells dry ones so
     for at, (state, where, apart) in enumerate(said):
         again = any(one[0] == state and one[2] for one in said[:at])  # "leftover roast lamb"
-        if (
-            name is not None and food is not None and apart and not again
-        ):  # what is part of the name is told by the name
+        if name is not None and food is not None and apart and not again:  # a state in the name is told by that
             food = _in_state(draft, food, draft.text[name.start : name.end], state, where, foods)
     return food, said[-1][0] if said else ""
 
@@ -359,13 +351,7 @@ def _in_state(draft: LineDraft, food: str, words: str, state: str, where: Span, 
     if other != food or record is None or state in ("raw", "frozen") or record.state not in ("raw", "dried"):
         return other
     if record.state != state and record.hardness not in ("liquid", "powder", "paste"):
-        draft.findings.append(
-            kitchen_fault(
-                "state-not-in-table",
-                draft.document,
-                where,
-                f"{record.name} is in the food table {record.state} only, not {_STATES.get(state, state)}.",
-                f"The figures are those of it {record.state}. Name a record of your choice (usda:...), or weigh it so.",
-            )
-        )
+        message = f"{record.name} is in the food table {record.state} only, not {_STATES.get(state, state)}."
+        remedy = f"The figures are those of it {record.state}. Name a record of your choice (usda:...), or weigh it so."
+        draft.findings.append(kitchen_fault("state-not-in-table", draft.document, where, message, remedy))
     return food

@@ -219,11 +219,7 @@ def _over_a_dash(draft: LineDraft, text: str, foods: Foods, measures: Measures) 
 def _match(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
     """The food a segment names. Where the name that is found stands behind a preposition ("chickpeas in
     water"), the words before it are asked first."""
-    whole = foods.match(text[start:end])
-    if whole is not None:
-        whole = NameMatch(whole.start + start, whole.end + start, whole.food)
-    if whole is None:
-        whole = _stripped(text, start, end, foods, measures)
+    whole = _shift(foods.match(text[start:end]), start) or _stripped(text, start, end, foods, measures)
     for found in _PREPOSITION.finditer(text, start, end):
         if whole is not None and whole.start < found.start():
             break
@@ -289,13 +285,8 @@ def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> Food
     if food is None and (plain := foods.get(record[0])) is not None:
         food = plain.id
     if food is None:
-        draft.find(
-            "unknown-food",
-            record.start(),
-            record.end(),
-            f"There is no record {record[0]} in the food table.",
-            "Check the number, or write the food's name.",
-        )
+        message = f"There is no record {record[0]} in the food table."
+        draft.find("unknown-food", *record.span(), message, "Check the number, or write the food's name.")
     draft.use(record.start(), record.end())
     return FoodName(record.start(), record.end(), food)
 
@@ -306,15 +297,12 @@ def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> F
     if lead is None:
         return None
     for start, end in _segments(text):
-        at = max(start, lead.end())
-        fruit = _shift(_match(text, at, end, foods, measures), -at) if end > lead.end() else None
-        if fruit is None:
-            continue
-        base = max(start, lead.end())
-        made = pressed_food(text[base + fruit.start : base + fruit.end], lead, foods)
-        draft.use(0, lead.end())
-        draft.use(base + fruit.start, base + fruit.end)
-        return FoodName(base + fruit.start, base + fruit.end, made or fruit.food)
+        fruit = _match(text, max(start, lead.end()), end, foods, measures) if end > lead.end() else None
+        if fruit is not None:
+            made = pressed_food(text[fruit.start : fruit.end], lead, foods)
+            draft.use(0, lead.end())
+            draft.use(fruit.start, fruit.end)
+            return FoodName(fruit.start, fruit.end, made or fruit.food)
     return None
 
 
@@ -341,27 +329,20 @@ def _misspelt_unit(
         near = []  # "pimento" is no slip for "pint"
     if inner is None or not near or measures.unit(word["word"]) is not None:
         return None
-    draft.find(
-        "unknown-unit",
-        *word.span("word"),
-        f"“{word['word']}” is no measure that is known here, so the amount can't be counted.",
-        f"Did you mean “{measures.words[near[0]]}”?",
-        edits=(Edit(draft.place(word.start("word"), word.end("word")), measures.words[near[0]]),),
-    )
-    draft.amount_lost = True
-    draft.use(word.start(), word.end())
-    draft.use(inner.start, inner.end)
-    return FoodName(inner.start, inner.end, inner.food)
+    edits = (Edit(draft.place(*word.span("word")), measures.words[near[0]]),)
+    return _unknown_unit(draft, word, inner, f"Did you mean “{measures.words[near[0]]}”?", edits)
 
 
-def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> FoodName:
+def _unknown_unit(
+    draft: LineDraft,
+    of: re.Match[str],
+    inner: NameMatch,
+    remedy: str = "Write grams, millilitres, spoons, cups or a number of pieces.",
+    edits: tuple[Edit, ...] = (),
+) -> FoodName:
     """ "3 firkins of parsnips": the food is known, how much of it is not."""
-    draft.find(
-        "unknown-unit",
-        *of.span("word"),
-        f"“{of['word']}” is no measure that is known here, so the amount can't be counted.",
-        "Write grams, millilitres, spoons, cups or a number of pieces.",
-    )
+    message = f"“{of['word']}” is no measure that is known here, so the amount can't be counted."
+    draft.find("unknown-unit", *of.span("word"), message, remedy, edits=edits)
     draft.amount_lost = True
     draft.use(of.start(), of.end())
     draft.use(inner.start, inner.end)

@@ -37,15 +37,12 @@ _EACH = re.compile(r"[ \t]{0,3}each\b", re.I)
 def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
     """The amount at the start, "juice of 1 lemon" included; its words are used up."""
     text = draft.text
-    at = draft.begin
     lead = OF_ONE.match(text, first_word(draft))
-    if lead is not None:
-        at = lead.end()
-    reading = amount_at(text, at, measures)
+    reading = amount_at(text, lead.end() if lead is not None else draft.begin, measures)
     if reading is None:
         return None
     long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
-    if long and not _is_piece(text, reading.end) and not _names_food(text, reading.end, foods, measures):
+    if long and not _PIECE.match(text, reading.end) and not _names_food(text, reading.end, foods, measures):
         return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
     if reading.amount is not None and (reading.amount.each is not None or reading.amount.unit == "bottle"):
         reading = _without_container(text, reading, reading.amount.each, foods)
@@ -54,8 +51,7 @@ def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Readin
     reading = _two_sorts(draft, reading, foods, measures)
     if reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch"):
         piece = _PIECE.match(text, reading.end)
-        if piece is not None:
-            draft.use(reading.end, piece.end())
+        draft.use(reading.end, piece.end() if piece is not None else reading.end)
     amount = moved(reading.amount, draft.place) if reading.amount is not None else None
     return reading._replace(amount=amount)
 
@@ -94,10 +90,6 @@ def _sorts_of_one(one: Food, two: Food) -> bool:
         return True
     last = one.name.split()[-1] == two.name.split()[-1] and one.group == two.group
     return last and one.allergens == two.allergens and len({one.scientific, two.scientific} - {""}) < 2
-
-
-def _is_piece(text: str, at: int) -> bool:
-    return _PIECE.match(text, at) is not None
 
 
 def later_amount(draft: LineDraft, name: FoodName, measures: Measures) -> Amount | None:
@@ -146,10 +138,9 @@ def later_measure(draft: LineDraft, amount: Amount, name: FoodName, measures: Me
             draft.use(end - 1, end)
             if each:
                 draft.use(inner.span.end, end)
-            measure = measures.get(amount.unit)
             if amount.each is not None and _DRAINED.match(text, inner.span.end):
                 return replace(amount, each=moved(inner, draft.place))
-            if is_count(inner, measures) or (measure is not None and measure.kind == "mass") or amount.each is not None:
+            if is_count(inner, measures) or measures.kind(amount.unit) == "mass" or amount.each is not None:
                 return amount
             return share_of(amount, moved(inner, draft.place), each)
         at = text.find("(", at + 1)
@@ -173,8 +164,8 @@ def _more_of_it(draft: LineDraft, amount: Amount, name: FoodName, measures: Meas
 
 def _apart(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures) -> Amount:
     """A weight after a comma or dash beside a count or cups: "1 apple, about 80 g", "4 pork chops, 400 g each"."""
-    measure = measures.get(amount.unit)
-    if amount.each is not None or amount.to_taste or measure is None or measure.kind not in ("count", "volume"):
+    kind = measures.kind(amount.unit)
+    if amount.each is not None or amount.to_taste or kind not in ("count", "volume"):
         return amount
     text = draft.open_text()
     for sign in _APART.finditer(text, name.end):
@@ -182,8 +173,7 @@ def _apart(draft: LineDraft, amount: Amount, name: FoodName, measures: Measures)
         if found is None:
             continue
         inner, end = found
-        beside = measures.get(inner.unit)
-        if measure.kind == "volume" and (beside is None or beside.kind != "mass"):
+        if kind == "volume" and measures.kind(inner.unit) != "mass":
             continue
         each = _EACH.match(text, end)
         draft.use(sign.end(), each.end() if each else end)
@@ -198,15 +188,9 @@ def checked_ounces(draft: LineDraft, amount: Amount | None, food: str | None, fo
     record: Food | None = foods.get(food)
     if record is None or record.hardness != "liquid":
         return amount
-    draft.findings.append(
-        kitchen_fault(
-            "ambiguous-unit",
-            draft.document,
-            amount.span,
-            f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces.",
-            "Write fl oz, or g.",
-        )
-    )
+    message = f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces."
+    found = kitchen_fault("ambiguous-unit", draft.document, amount.span, message, "Write fl oz, or g.")
+    draft.findings.append(found)
     return None
 
 
@@ -224,8 +208,7 @@ def part_after(
         if beside[:start].strip(" \t-"):
             break  # "2 onions (1 bunch)"
         unit = measures.unit(word)
-        measure = measures.get(unit) if unit else None
-        if unit is not None and measure is not None and measure.kind in ("count", "about"):
+        if unit is not None and measures.kind(unit) in ("count", "about"):
             draft.use(name.end, name.end + end)
             return replace(amount, unit=unit)
     return amount

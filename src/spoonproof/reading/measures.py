@@ -80,6 +80,16 @@ class Measures:
         """The measure of a unit id; None when this system has none."""
         return self.units.get(unit)
 
+    def kind(self, unit: str) -> str:
+        """The kind of a unit ("mass", "count" ...); "" when this system has no such unit."""
+        measure = self.units.get(unit)
+        return measure.kind if measure else ""
+
+    def ratio(self, one: str, two: str) -> Fraction | None:
+        """How many of the unit ``two`` one of ``one`` is; None where they don't measure the same."""
+        a, b = self.units.get(one), self.units.get(two)
+        return a.value / b.value if a and b and a.value and b.value and a.per == b.per else None
+
     def ml(self, unit: str) -> Fraction | None:
         """Exact millilitres of one ``unit``; None when it is no volume (or this system has no such unit)."""
         return self._value(unit, "ml")

@@ -65,7 +65,8 @@ _IS_NOT = re.compile(
 _IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
 _DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
 _THEY_SQUASH = re.compile(
-    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$", re.I
+    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$",
+    re.I,
 )  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
@@ -124,7 +125,8 @@ class Names:
             for cut in range(1, len(words)):
                 if not set(words[cut:]) <= _DESCRIBING:
                     self._add(words[cut:], index, 1)
-            for word in words if words and words[-1] not in _MADE_OF else ():
+            ground = self._group(line) == "spice"  # "the chilli" of the line "chilli powder"; no apple of "apple juice"
+            for word in words if words and (ground or words[-1] not in _MADE_OF) else ():
                 if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, line):
                     self._add((word,), index, 2)
         if record is not None and "chilli" in record.id:
@@ -156,6 +158,8 @@ class Names:
         record = self.foods.get(match.food) if match is not None else None
         if record is None or self._related(record.id, line.food) or record.group == self._group(line):
             return False
+        if line.food is None and line.recipe is None:  # "the reblochon" of a cheese that no table knows by all its name
+            return word not in key_of(line.name)[:1] and bool(record.traits & _WEIGHTY)
         if self._group(line) == "spice" and self._allergens(line) >= record.allergens > frozenset():
             return False  # "crackle the mustard": its seeds
         return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")

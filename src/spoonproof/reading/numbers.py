@@ -50,10 +50,8 @@ def number_at(text: str, at: int) -> Number | None:
     char = text[at]
     if char in "+-−–" or char == ".":
         return _signed(text, at)
-    if char in "iI∞" and (found := _NOT_FINITE.match(text, at)):
-        return _no(at, found.end(), "quantity-not-finite", f"“{found[0]}” is no amount that a pan can hold")
-    if char in "nN" and (found := _NOT_NUMBER.match(text, at)):
-        return _no(at, found.end(), "not-a-number", f"“{found[0]}” is not a number")
+    if char in "iI∞nN" and (no_number := _no_number(text, at)):
+        return no_number
     if char in "0123456789":
         return _digits(text, at)
     if _vulgar(char) is not None:
@@ -62,13 +60,17 @@ def number_at(text: str, at: int) -> Number | None:
         end = at
         while end < len(text) and (text[end].isdecimal() or text[end].isdigit()):
             end += 1
-        return _no(
-            at,
-            end,
-            "digits-not-plain",
-            f"“{text[at:end]}” is written with digits other than 0 to 9",
-            "Type the number with the plain digits 0 to 9.",
-        )
+        message = f"“{text[at:end]}” is written with digits other than 0 to 9"
+        return _no(at, end, "digits-not-plain", message, "Type the number with the plain digits 0 to 9.")
+    return None
+
+
+def _no_number(text: str, at: int) -> Number | None:
+    """What stands for no number at all: "inf", ".nan"."""
+    if found := _NOT_NUMBER.match(text, at):
+        return _no(at, found.end(), "not-a-number", f"“{found[0]}” is not a number")
+    if found := _NOT_FINITE.match(text, at):
+        return _no(at, found.end(), "quantity-not-finite", f"“{found[0]}” is no amount that a pan can hold")
     return None
 
 
@@ -98,11 +100,9 @@ def show(value: Fraction) -> str:
 
 def _signed(text: str, at: int) -> Number | None:
     after = at + 1
+    if no_number := _no_number(text, at):
+        return no_number
     if text[at] == ".":
-        if (found := _NOT_NUMBER.match(text, at)) is not None:
-            return _no(at, found.end(), "not-a-number", f"“{found[0]}” is not a number")
-        if (found := _NOT_FINITE.match(text, at)) is not None:
-            return _no(at, found.end(), "quantity-not-finite", f"“{found[0]}” is no amount that a pan can hold")
         if after >= len(text) or text[after] not in "0123456789":
             return None
         inner = _digits(text, after)
@@ -110,21 +110,15 @@ def _signed(text: str, at: int) -> Number | None:
             return inner._replace(start=at)
         digits = inner.end - after
         return _in_range(Number(inner.value / 10**digits, at, inner.end), text)
-    if (found := _NOT_FINITE.match(text, at)) is not None:
-        return _no(at, found.end(), "quantity-not-finite", f"“{found[0]}” is no amount that a pan can hold")
     if after >= len(text) or not (text[after] in "0123456789." or _vulgar(text[after]) is not None):
         return None
     inner_any = number_at(text, after)
     if inner_any is None:
         return None
     if text[at] in _MINUS:
-        return _no(
-            at,
-            inner_any.end,
-            "quantity-not-positive",
-            f"“{text[at : inner_any.end]}” is below zero: an amount has to be more than nothing",
-            "Take the minus sign away, or write a range as “2-3”.",
-        )
+        message = f"“{text[at : inner_any.end]}” is below zero: an amount has to be more than nothing"
+        remedy = "Take the minus sign away, or write a range as “2-3”."
+        return _no(at, inner_any.end, "quantity-not-positive", message, remedy)
     return inner_any._replace(start=at)
 
 
@@ -141,13 +135,8 @@ def _digits(text: str, at: int) -> Number:
         return _no(at, end, "not-a-number", f"“{written}” is not a number: it has more than one point")
     if len(written) > 1 and written[0] == "0" and written[1] != ".":
         plain = written.lstrip("0") or "0"
-        return _no(
-            at,
-            end,
-            "ambiguous-number",
-            f"“{written}” starts with a nought: it can mean {plain} or, with a point left out, 0.{written[1:]}",
-            f"Write {plain} or 0.{written[1:]}.",
-        )
+        message = f"“{written}” starts with a nought: it can mean {plain} or, with a point left out, 0.{written[1:]}"
+        return _no(at, end, "ambiguous-number", message, f"Write {plain} or 0.{written[1:]}.")
     if len(written) > 13:
         return _out_of_range(at, end, written)
     value = Fraction(written)
@@ -212,14 +201,8 @@ def _fraction_signs(text: str, start: int, at: int, whole: Fraction) -> Number:
     while end < len(text) and (_vulgar(text[end]) is not None or text[end] in "0123456789⁄"):
         end += 1
     if end > at + 1:
-        shown = text[start:end]
-        return _no(
-            start,
-            end,
-            "not-a-number",
-            f"“{shown}” is not a number: after “{text[at]}” nothing more can follow",
-            "Write one fraction, as in ½ or 1½.",
-        )
+        message = f"“{text[start:end]}” is not a number: after “{text[at]}” nothing more can follow"
+        return _no(start, end, "not-a-number", message, "Write one fraction, as in ½ or 1½.")
     part = _vulgar(text[at])
     assert part is not None  # called on a fraction sign
     return _in_range(Number(whole + part, start, end), text)
@@ -227,11 +210,7 @@ def _fraction_signs(text: str, start: int, at: int, whole: Fraction) -> Number:
 
 def _vulgar(char: str) -> Fraction | None:
     """The value of a fraction sign such as ½; None for anything else."""
-    if (
-        char.isascii()
-        or unicodedata.category(char) != "No"
-        or not unicodedata.decomposition(char).startswith("<fraction>")
-    ):
+    if char.isascii() or not unicodedata.decomposition(char).startswith("<fraction>"):
         return None
     top, _, bottom = unicodedata.normalize("NFKC", char).partition("⁄")
     return Fraction(int(top), int(bottom)) if top.isdigit() and bottom.isdigit() and int(bottom) else None
@@ -258,26 +237,17 @@ def _ambiguous(at: int, end: int, written: str) -> Number:
         point, thousand = written.replace(",", "."), f"two numbers, {written.replace(',', ' and ')}"
     else:
         point = f"a list, {written.replace(',', ', ').replace('_', ' ')}"
-    return _no(
-        at,
-        end,
-        "ambiguous-number",
-        f"“{written}” can be read as {point} or as {thousand}",
-        "Write decimals with a point (1.5) and thousands without a mark (1500).",
-    )
+    remedy = "Write decimals with a point (1.5) and thousands without a mark (1500)."
+    return _no(at, end, "ambiguous-number", f"“{written}” can be read as {point} or as {thousand}", remedy)
 
 
 def _in_range(number: Number, text: str) -> Number:
     value = number.value
     assert value is not None
     if value <= 0:
-        return _no(
-            number.start,
-            number.end,
-            "quantity-not-positive",
-            f"“{text[number.start : number.end]}” is nothing: an amount has to be more than nought",
-            "Write the amount that goes in, or take the line out.",
-        )
+        message = f"“{text[number.start : number.end]}” is nothing: an amount has to be more than nought"
+        remedy = "Write the amount that goes in, or take the line out."
+        return _no(number.start, number.end, "quantity-not-positive", message, remedy)
     if not SMALLEST <= value <= LARGEST:
         return _out_of_range(number.start, number.end, text[number.start : number.end])
     return number
@@ -285,13 +255,8 @@ def _in_range(number: Number, text: str) -> Number:
 
 def _out_of_range(at: int, end: int, written: str) -> Number:
     shown = written if len(written) <= 24 else written[:21] + "..."
-    return _no(
-        at,
-        end,
-        "quantity-out-of-range",
-        f"“{shown}” is not an amount that anybody cooks with (0.001 to 100000)",
-        "Check the digits, and the unit.",
-    )
+    message = f"“{shown}” is not an amount that anybody cooks with (0.001 to 100000)"
+    return _no(at, end, "quantity-out-of-range", message, "Check the digits, and the unit.")
 
 
 def _no(start: int, end: int, rule: str, message: str, remedy: str = "") -> Number:

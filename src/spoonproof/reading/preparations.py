@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.table import Row
-from spoonproof.reading.runs import begins_of, runs_at, tokens_of
+from spoonproof.reading.runs import begins_of, listed
 
 _PARTS: Mapping[str, str] = {
     "skin": "skinned", "peel": "peeled", "core": "cored", "stone": "stoned", "pit": "stoned", "pip": "deseeded",
@@ -60,20 +60,13 @@ class Preparations:
 
     def find(self, text: str, kinds: Sequence[str] = KINDS) -> tuple[FoundWord, ...]:
         """All forms of these kinds in ``text``, left to right, longest first, not overlapping."""
-        tokens = tokens_of(text)
-        found: list[FoundWord] = []
-        at = 0
-        while at < len(tokens):
-            for run in runs_at(text, tokens, at, self.longest) if tokens[at][2] in self.begins else ():
-                meanings = self.forms.get(" ".join(t[2] for t in run), ())
-                meaning = next((entry for entry in meanings if entry[1] in kinds), None)
-                if meaning is not None:
-                    found.append(FoundWord(run[0][0], run[-1][1], *meaning))
-                if meaning is not None or any(kind == "sort" for _, kind in meanings):
-                    at += len(run)  # "red skinned": nothing is skinned
-                    break
-            else:
-                at += 1
+
+        def meaning(form: str) -> tuple[str, str] | None:
+            meanings = self.forms.get(form, ())  # a sort is none of its words: of "red skinned" nothing is skinned
+            return next((one for kind in (kinds, ("sort",)) for one in meanings if one[1] in kind), None)
+
+        listed_words = listed(text, self.longest, self.begins, meaning)
+        found = [FoundWord(start, end, *word) for start, end, word in listed_words if word[1] in kinds]
         return _with_parts(text, found) if "prepared" in kinds else tuple(found)
 
 

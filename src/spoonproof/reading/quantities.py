@@ -91,14 +91,12 @@ def with_unit(words: str, units: dict[str, float], least: float, most: float, ex
             part = _PART.match(written, at)
             factor = units.get(part[2].lower() if part[2] not in units else part[2]) if part is not None else None
             if part is None or factor is None:
+                rule, why = "wrong-type", f"can't be read as {words}, like {example}"
                 if _PLAIN.fullmatch(written):
-                    sink.add("wrong-type", short(node.span), f"{shown(node)} has no unit. Write for example {example}.")
+                    why = f"has no unit. Write for example {example}"
                 elif re.match(r"[0-9]+,[0-9]", written):
-                    sink.add(
-                        "ambiguous-number", short(node.span), f"{shown(node)} has a comma: use a point for decimals."
-                    )
-                else:
-                    sink.add("wrong-type", short(node.span), f"{shown(node)} can't be read as {words}, like {example}.")
+                    rule, why = "ambiguous-number", "has a comma: use a point for decimals"
+                sink.add(rule, short(node.span), f"{shown(node)} {why}.")
                 return None
             total += float(part[1]) * factor
             at = part.end()
@@ -142,9 +140,8 @@ def words_a_minute() -> Reader[float]:
             return None
         value = float(match[1])
         if not 40 <= value <= 400:
-            sink.add(
-                "number-out-of-range", short(node.span), f"{shown(node)} is no pace anybody speaks at (40 to 400)."
-            )
+            message = f"{shown(node)} is no pace anybody speaks at (40 to 400)."
+            sink.add("number-out-of-range", short(node.span), message)
             return None
         return value
 

@@ -142,9 +142,8 @@ def file_name() -> Reader[str]:
         name = node.value.strip()
         if _FILE.fullmatch(name):
             return name
-        sink.add(
-            "unsafe-path", short(node.span), f"{shown(node)} should be the name of a file in the channel's folder."
-        )
+        message = f"{shown(node)} should be the name of a file in the channel's folder."
+        sink.add("unsafe-path", short(node.span), message)
         return None
 
     return scalar("a file name", {"type": "string"}, parse)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TypeVar
 
 Token = tuple[int, int, str]
 """Start, end, and the word as it is compared."""
 
+T = TypeVar("T")
 _WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|(?<!\d)\d{1,6}%")
 
 
@@ -30,3 +32,19 @@ def runs_at(
         end += 1
     for stop in range(end, at, -1):
         yield tokens[at:stop]
+
+
+def listed(
+    text: str, longest: int, begins: frozenset[str], meaning: Callable[[str], T | None], between: str = " \t"
+) -> Iterator[tuple[int, int, T]]:
+    """Where ``text`` has phrases of a closed list, and their ``meaning``: longest first, none over another."""
+    tokens = tokens_of(text)
+    at = 0
+    while at < len(tokens):
+        for run in runs_at(text, tokens, at, longest, between) if tokens[at][2] in begins else ():
+            if (means := meaning(" ".join(token[2] for token in run))) is not None:
+                yield run[0][0], run[-1][1], means
+                at += len(run)
+                break
+        else:
+            at += 1

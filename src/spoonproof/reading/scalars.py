@@ -22,22 +22,12 @@ def pieces_of(value: str, raw: str, style: str, base: int) -> Pieces:
         return ()
     if not value.strip():
         return ((0, base, 1),)
-    if style in ("'", '"'):
-        inner = raw[1:-1]
-        if value == inner:
-            return ((0, base + 1, len(value)),)
-        runs = _flow(value, inner, style)
-        if runs is not None:
-            return tuple((at, base + 1 + offset, length) for at, offset, length in runs)
-    elif style in ("|", ">"):
-        runs = _block(value, raw)
-        if runs is not None:
-            return tuple((at, base + offset, length) for at, offset, length in runs)
-    else:
-        runs = _flow(value, raw, "")
-        if runs is not None:
-            return tuple((at, base + offset, length) for at, offset, length in runs)
-    return ((0, base, max(1, min(len(value), len(raw)))),)
+    quoted = style in ("'", '"')
+    inner, begin = (raw[1:-1], base + 1) if quoted else (raw, base)
+    runs = _block(value, raw) if style in ("|", ">") else _flow(value, inner, style if quoted else "")
+    if runs is None:
+        return ((0, base, max(1, min(len(value), len(raw)))),)
+    return tuple((at, begin + offset, length) for at, offset, length in runs)
 
 
 def _flow(value: str, raw: str, style: str) -> list[tuple[int, int, int]] | None:

@@ -114,13 +114,8 @@ def read_steps(
 
 
 def _sentence_of(entry: Scalar | Mapped) -> Scalar | None:
-    if isinstance(entry, Scalar):
-        return entry
-    for key in ("do", "step"):
-        node = entry.get(key)
-        if isinstance(node, Scalar):
-            return node
-    return None
+    nodes = (entry,) if isinstance(entry, Scalar) else (entry.get("do"), entry.get("step"))
+    return next((node for node in nodes if isinstance(node, Scalar)), None)
 
 
 def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
@@ -277,25 +272,16 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         reader.asked.add(mention.lines)
         words = passage.text[mention.start : mention.end]
         lines = " or ".join(f"“{reader.lines[i].text.strip()}”" for i in mention.lines[:3])
-        reader.findings.append(
-            kitchen_fault(
-                "which-food",
-                reader.document,
-                passage.span(mention.start, mention.end),
-                f"“{words}” can be {lines}.",
-                "Name it in full, or give each line a name with “as:”.",
-            )
-        )
+        span, remedy = passage.span(mention.start, mention.end), "Name it in full, or give each line a name with “as:”."
+        found = kitchen_fault("which-food", reader.document, span, f"“{words}” can be {lines}.", remedy)
+        reader.findings.append(found)
     return mention._replace(lines=(chosen,))
 
 
 def _ends_in_amount(words: str, line: FoodLine, document: Document) -> bool:
     amount = document.at(line.amount.span).strip() if line.amount is not None else ""
-    return (
-        bool(amount)
-        and re.search(r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of(?:[ \t]+the)?|[ \t]+the)?$", words, re.I)
-        is not None
-    )
+    ends = r"(?<![\w.,])" + re.escape(amount) + r"(?:[ \t]+of(?:[ \t]+the)?|[ \t]+the)?$"
+    return bool(amount) and re.search(ends, words, re.I) is not None
 
 
 def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int] | None) -> Bowl | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.model.finding import Related
+from spoonproof.model.finding import Level, Related
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.text import Passage
@@ -100,16 +100,11 @@ def report_unlisted(reader: StepReader) -> None:
             grave, slight = False, True  # salt that goes into the family's bowl alone
         called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
         related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
+        message = f"{called} is used here and does not stand under foods."
+        remedy = f"Add a line for {name}, with its amount, or take it out of the step."
+        level: Level | None = "error" if grave else "note" if slight else None
         reader.findings.append(
-            kitchen_fault(
-                "food-not-listed",
-                reader.document,
-                span,
-                f"{called} is used here and does not stand under foods.",
-                f"Add a line for {name}, with its amount, or take it out of the step.",
-                level="error" if grave else "note" if slight else None,
-                related=related,
-            )
+            kitchen_fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
         )
 
 

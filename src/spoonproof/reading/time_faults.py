@@ -34,10 +34,8 @@ class WrongTime(NamedTuple):
 def time_faults(passage: Passage, document: Document) -> list[Finding]:
     """A finding for each time of a step that can't be meant."""
     return [
-        kitchen_fault(
-            RULE, document, passage.span(wrong.start, wrong.end), wrong.message, wrong.remedy, level=wrong.level
-        )
-        for wrong in wrong_times(passage.text)
+        kitchen_fault(RULE, document, passage.span(start, end), message, remedy, level=level)
+        for start, end, message, remedy, level in wrong_times(passage.text)
     ]
 
 
@@ -65,11 +63,8 @@ def _wrong(words: str, number: Number, minutes: float) -> tuple[str, str, Level]
     if number.value is None and number.rule == "quantity-not-positive":
         return f"“{shown}” is no time at all.", "Write how long it takes, or leave the time out.", "warning"
     if number.value is None and number.rule not in _MANY:
-        return (
-            f"In “{shown}” the time can't be read: {number.message}.",
-            number.remedy or "Write it in plain figures, like 1.5.",
-            "error",
-        )
+        message = f"In “{shown}” the time can't be read: {number.message}."
+        return message, number.remedy or "Write it in plain figures, like 1.5.", "error"
     if number.value is None or float(number.value) * minutes > limits.STEP_DAYS * 1440:
         message = f"“{shown}” is no time that anybody cooks by: steps of up to {limits.STEP_DAYS} days are read."
         return message, "Check the digits, and the unit: seconds, minutes, hours or days.", "error"

@@ -42,6 +42,7 @@ _NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says", "3 minutes 
     r"|(?:longer|more)[ \t]{1,3}than\b|(?:past|over|beyond)[ \t]{1,3}(?:what|the[ \t]{1,3}time))",
     re.I,
 )
+_JOINT = re.compile(r"[ \t]{1,9}and[ \t]{1,9}|[ \t]*+", re.I)
 _SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
 _WORDS = re.compile(
     r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
@@ -148,14 +149,11 @@ def _time_at(text: str, at: int) -> FoundTime | None:
     if first is None:
         return None
     low, end, scale, more = first
-    high = low
     sign = range_sign(text, end)
     second = _amount(text, sign) if sign is not None else None
     if second is not None and (second[2] is not None):
         high_value, end, high_scale, more_too = second
         more = more or more_too
-        if scale is None:
-            scale = high_scale
         assert high_scale is not None
         low_minutes, high_minutes = low * (scale or high_scale), high_value * high_scale
         if high_minutes < low_minutes:
@@ -163,11 +161,9 @@ def _time_at(text: str, at: int) -> FoundTime | None:
     else:
         if scale is None:
             return None
-        low_minutes = high_minutes = high * scale
-        rest = _amount(text, _spaces(text, end))  # "1 hour 20 minutes"
-        if rest is None:
-            joint = re.compile(r"[ \t]{1,9}and[ \t]{1,9}", re.I).match(text, end)
-            rest = _amount(text, joint.end()) if joint else None
+        low_minutes = high_minutes = low * scale
+        joint = _JOINT.match(text, end)  # "1 hour 20 minutes", "1 hour and 20 minutes"
+        rest = _amount(text, joint.end()) if joint else None
         if rest is not None and rest[2] is not None and rest[2] < scale:
             low_minutes += rest[0] * rest[2]
             high_minutes += rest[0] * rest[2]
@@ -180,11 +176,8 @@ def _last_minutes(text: str, at: int) -> FoundTime | None:
     bare, said = _BARE.match(text, at), _FOR_THE_LAST
     if bare is None:  # "for 5 more"
         bare, said = _BARE_MORE.match(text, at), _FOR
-    if (
-        bare is None
-        or not said.search(text[max(0, at - 32) : at])
-        or not _UNIT_BEFORE.search(text[max(0, at - 160) : at])
-    ):
+    told = bare is not None and said.search(text[max(0, at - 32) : at])
+    if bare is None or not told or not _UNIT_BEFORE.search(text[max(0, at - 160) : at]):
         return None
     low, high = float(bare["low"]), float(bare["high"] or bare["low"])
     return FoundTime(at, bare.end(), Minutes(low, max(low, high)))
@@ -216,14 +209,8 @@ def _counted(text: str, one: FoundTime) -> FoundTime:
         time, end = Minutes(time.low * 2, time.high * 2), sides.end()
     after_more = _MORE_AFTER.match(text, end)
     more = one.more or after_more is not None or _MORE_BEFORE.search(before) is not None
-    return FoundTime(
-        one.start,
-        after_more.end() if after_more else end,
-        time,
-        more,
-        _LAST.search(before) is not None,
-        _AFTER.search(before) is not None,
-    )
+    last, after = (said.search(before) is not None for said in (_LAST, _AFTER))
+    return FoundTime(one.start, after_more.end() if after_more else end, time, more, last, after)
 
 
 def find_heat(text: str, measures: Measures) -> list[FoundHeat]:
@@ -248,12 +235,4 @@ def lid(text: str) -> bool | None:
     """Whether the pan is covered by the words of ``text``; None when they don't say."""
     off = [m.start() for m in _LID_OFF.finditer(text)]
     on = [m.start() for m in _LID_ON.finditer(text) if not any(o <= m.start() <= o + 12 for o in off)]
-    if off and (not on or off[-1] > on[-1]):
-        return False
-    return True if on else None
-
-
-def _spaces(text: str, at: int) -> int:
-    while at < len(text) and text[at] in " \t":
-        at += 1
-    return at
+    return on[-1:] > off[-1:] if on or off else None

@@ -108,11 +108,8 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
             continue
         spans[name.value] = name.span
         if is_empty(node):
-            sink.add(
-                "empty-value",
-                name.span,
-                f"{quoted(name.value)} has no value. Write {key.reader.words} after the colon, or take the line out.",
-            )
+            hint = f"Write {key.reader.words} after the colon, or take the line out."
+            sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. {hint}")
             continue
         value = key.reader.read(node, sink)
         if value is not None:
@@ -144,17 +141,10 @@ def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, 
     if cut_by_comma(name, node, sink):
         return
     close = _meant(name.value, known)
-    remedy = None
-    hint = f"Known here: {', '.join(known)}."
-    if close:
-        hint = f"Did you mean {quoted(close)}?"
-        remedy = Remedy(f"Write {quoted(close)}.", False, (Edit(name.span, close),))
-    sink.add(
-        "unknown-key",
-        short(name.span),
-        f"{shown(name)} is not a key of {what}, so it is not read. {hint}",
-        remedy=remedy,
-    )
+    hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
+    remedy = Remedy(f"Write {quoted(close)}.", False, (Edit(name.span, close),)) if close else None
+    message = f"{shown(name)} is not a key of {what}, so it is not read. {hint}"
+    sink.add("unknown-key", short(name.span), message, remedy=remedy)
 
 
 OTHER_NAMES = {
@@ -180,10 +170,10 @@ def nearest(word: str, known: Mapping[str, object] | Sequence[str]) -> str:
     return close[0] if close else ""
 
 
-def wrong(node: Node, sink: Sink, words: str, rule: str = "wrong-type", remedy: str = "") -> None:
+def wrong(node: Node, sink: Sink, words: str, remedy: str = "") -> None:
     """Say that ``node`` is not ``words``, and with ``remedy`` how it is written."""
     told = Remedy(remedy) if remedy else None
-    sink.add(rule, short(node.span), f"{shown(node)} can't be read as {words}.", remedy=told)
+    sink.add("wrong-type", short(node.span), f"{shown(node)} can't be read as {words}.", remedy=told)
 
 
 def short(span: Span) -> Span:
@@ -267,12 +257,8 @@ def one_of(choices: Sequence[str], also: Mapping[str, str] | None = None) -> Rea
             close = by_low.get(nearest(node.value, by_low), "")
             remedy = Remedy(f"Write {quoted(close)}.", False, (Edit(node.span, close),)) if close else None
             hint = f"Did you mean {quoted(close)}? " if close else ""
-            sink.add(
-                "not-in-list",
-                short(node.span),
-                f"{shown(node)} is not known here. {hint}Known: {words}.",
-                remedy=remedy,
-            )
+            message = f"{shown(node)} is not known here. {hint}Known: {words}."
+            sink.add("not-in-list", short(node.span), message, remedy=remedy)
         return choice
 
     return scalar(f"one of {words}", {"enum": list(choices)}, parse)

@@ -96,12 +96,10 @@ class _Reader:
                 elif isinstance(event, yaml.CollectionEndEvent):
                     self._close(event)
                 elif isinstance(event, yaml.AliasEvent):
-                    self._stop(
-                        "alias-not-allowed",
-                        self._span(event),
-                        f"{quoted(self.document.at(self._span(event)))} is read as an alias, and none is allowed here. "
-                        "Put a text that starts with * in quotation marks.",
-                    )
+                    alias = quoted(self.document.at(self._span(event)))
+                    message = f"{alias} is read as an alias, and none is allowed here."
+                    message += " Put a text that starts with * in quotation marks."
+                    self._stop("alias-not-allowed", self._span(event), message)
                 elif isinstance(event, yaml.DocumentStartEvent):
                     documents += 1
                     if documents > 1:
@@ -133,27 +131,20 @@ class _Reader:
 
     def _count(self, event: yaml.NodeEvent) -> None:
         self.nodes += 1
+        at = self._span(event).start
         if self.nodes > limits.YAML_NODES:
-            self._stop(
-                "too-many-values", self._span(event)._replace(end=self._span(event).start + 1),
-                f"This file holds more than {limits.YAML_NODES} values; the rest is not read.",
-            )  # fmt: skip
+            message = f"This file holds more than {limits.YAML_NODES} values; the rest is not read."
+            self._stop("too-many-values", Span(at, at + 1), message)
         if event.anchor is not None:
-            at = self._span(event).start
-            self._stop(
-                "alias-not-allowed",
-                Span(at, at + 1 + len(event.anchor)),
-                f"{quoted('&' + event.anchor)} is read as an anchor, and anchors are not used here. "
-                "Put a text that starts with & in quotation marks.",
-            )
+            message = f"{quoted('&' + event.anchor)} is read as an anchor, and anchors are not used here."
+            message += " Put a text that starts with & in quotation marks."
+            self._stop("alias-not-allowed", Span(at, at + 1 + len(event.anchor)), message)
         tag = getattr(event, "tag", None)
         if tag is not None:
-            at = self._span(event).start
-            self._add(
-                "yaml-tag-not-allowed",
-                Span(at, at + 1),
-                f"The tag {quoted(str(tag)[:60])} is not obeyed. Put a text that starts with ! in quotation marks.",
+            message = (
+                f"The tag {quoted(str(tag)[:60])} is not obeyed. Put a text that starts with ! in quotation marks."
             )
+            self._add("yaml-tag-not-allowed", Span(at, at + 1), message)
 
     def _open(self, event: yaml.NodeEvent, mapping: bool) -> None:
         self._count(event)
@@ -172,11 +163,8 @@ class _Reader:
             self._give(Mapped(tuple(done.entries), span))
         else:
             if len(done.items) > limits.LIST_LENGTH:
-                self._add(
-                    "list-too-long",
-                    done.items[limits.LIST_LENGTH].span,
-                    f"This list has {len(done.items)} items; {limits.LIST_LENGTH} are read.",
-                )
+                message = f"This list has {len(done.items)} items; {limits.LIST_LENGTH} are read."
+                self._add("list-too-long", done.items[limits.LIST_LENGTH].span, message)
                 del done.items[limits.LIST_LENGTH :]
             self._give(Listing(tuple(done.items), span))
 
@@ -188,11 +176,8 @@ class _Reader:
             end = start + len(self.source[start:end].rstrip())
         span = Span(self.base + start, self.base + end)
         if len(value) > limits.SCALAR_CHARACTERS:
-            self._add(
-                "value-too-long",
-                Span(span.start, span.start + 1),
-                f"This value has {len(value)} characters; at most {limits.SCALAR_CHARACTERS} are read.",
-            )
+            message = f"This value has {len(value)} characters; at most {limits.SCALAR_CHARACTERS} are read."
+            self._add("value-too-long", Span(span.start, span.start + 1), message)
             value = value[: limits.SCALAR_CHARACTERS]
         if self.disguised:
             value = _UNDISGUISE.sub(lambda m: chr(ord(m[0]) - _PLANE), value)
@@ -227,21 +212,14 @@ class _Reader:
             self._stop("alias-not-allowed", node.span, "“<<” copies another mapping in, and that is not used here.")
         if plain and (not name or name in ("~", "null") or _NUMBER.fullmatch(name)):
             shown = f"{quoted(name)} is" if name else "nothing is"
-            self._add(
-                "key-not-text",
-                Span(node.span.start, max(node.span.end, node.span.start + 1)),
-                f"A key must be a word, and {shown} not one. Put it in quotation marks if it is a name.",
-            )
+            message = f"A key must be a word, and {shown} not one. Put it in quotation marks if it is a name."
+            self._add("key-not-text", Span(node.span.start, max(node.span.end, node.span.start + 1)), message)
             return None
         first = around.names.setdefault(name, node.span)
         if first is not node.span:
             line = self.document.position(first.start)[0]
-            self._add(
-                "duplicate-key",
-                node.span,
-                f"{quoted(name)} stands here a second time (first on line {line}). Keep one.",
-                (Related(self.document, first, "first written here"),),
-            )
+            message = f"{quoted(name)} stands here a second time (first on line {line}). Keep one."
+            self._add("duplicate-key", node.span, message, (Related(self.document, first, "first written here"),))
             return None
         return node
 

@@ -52,11 +52,9 @@ def plain_words(source: str, at: int, context: int | None, problem: str, about: 
     if "quoted scalar" in about and "end of stream" in problem and context is not None:
         return _told(context, "This quotation mark is opened and never closed.", "Close it, or take it out.")
     for piece, tell in _BY_PROBLEM:
-        said = tell(place) if piece in problem else None
+        said = tell(place) if piece in problem or (piece == "directive" and piece in about) else None
         if said is not None:
             return said
-    if "directive" in about:
-        return _directive(place)
     return _told(
         at, f"This can't be read as YAML ({problem or 'unknown reason'}).", "Compare it with a file that is read."
     )
@@ -69,20 +67,15 @@ def _line_at(source: str, at: int) -> tuple[int, str]:
     return start, match[0] if match is not None else ""
 
 
-def _told(at: int, message: str, remedy: str, began: int | None = None) -> Told:
-    return Told("yaml-syntax", at, at + 1, message, remedy, began)
+def _told(at: int, message: str, remedy: str, began: int | None = None, rule: str = "yaml-syntax") -> Told:
+    return Told(rule, at, at + 1, message, remedy, began)
 
 
 def _tab(start: int, indent: str) -> Told:
     spaces = indent.replace("\t", "  ")
-    return Told(
-        "tab-indentation",
-        start,
-        start + len(indent),
-        "This line is indented with a tab, and only spaces are read there.",
-        f"Write {len(spaces)} spaces, and the same in each line of this list.",
-        write=spaces,
-    )
+    message = "This line is indented with a tab, and only spaces are read there."
+    remedy = f"Write {len(spaces)} spaces, and the same in each line of this list."
+    return Told("tab-indentation", start, start + len(indent), message, remedy, write=spaces)
 
 
 def _marked(start: int, line: str) -> Told | None:
@@ -90,14 +83,9 @@ def _marked(start: int, line: str) -> Told | None:
     mark = _NUMBERED.match(line) or _OTHER_LIST_MARK.match(line)
     if mark is None:
         return None
-    return Told(
-        "yaml-syntax",
-        start + mark.start(1),
-        start + mark.end(1),
-        f"This line starts with {quoted(mark[1])}, which starts no item of a list here.",
-        "Start each line of the list with a hyphen and a blank (“- ”); steps are numbered on the page.",
-        write="-",
-    )
+    message = f"This line starts with {quoted(mark[1])}, which starts no item of a list here."
+    remedy = "Start each line of the list with a hyphen and a blank (“- ”); steps are numbered on the page."
+    return Told("yaml-syntax", start + mark.start(1), start + mark.end(1), message, remedy, write="-")
 
 
 def _colon(place: _Place) -> Told:
@@ -156,16 +144,11 @@ def _key_expected(place: _Place) -> Told:
         line_start = place.source.rfind("\n", 0, place.at) + 1
         above, mine = _blanks_above(place.source[:line_start]), place.at - line_start
         if above is not None and above != mine:
-            return _told(
-                place.at,
-                f"This hyphen has {mine} blank{'s' * (mine != 1)} before it, and the one above it {above}.",
-                f"Write {above} blank{'s' * (above != 1)} before it, if it belongs to the same list.",
-            )
-        return _told(
-            place.at,
-            "A list item stands here, but its key above already has a value.",
-            "Take that value out, or make it an item.",
-        )
+            message = f"This hyphen has {mine} blank{'s' * (mine != 1)} before it, and the one above it {above}."
+            remedy = f"Write {above} blank{'s' * (above != 1)} before it, if it belongs to the same list."
+            return _told(place.at, message, remedy)
+        message = "A list item stands here, but its key above already has a value."
+        return _told(place.at, message, "Take that value out, or make it an item.")
     return _told(
         place.at,
         "This does not fit the lines above it.",
@@ -187,10 +170,7 @@ def _no_value(place: _Place) -> Told:
     return _marked(place.start, place.line) or _told(place.at, message, remedy)
 
 
-def _directive(place: _Place) -> Told:
-    return _told(place.at, "A line can't start with %.", "Put the text in quotation marks.")
-
-
+_TOO_DEEP = "Brackets nest too deep here; not read.", "Take brackets out."
 _BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # words of the parser; the first one counts
     (
         "escape character",
@@ -205,15 +185,7 @@ _BY_PROBLEM: tuple[tuple[str, Callable[[_Place], Told | None]], ...] = (  # word
     ("block sequence entries", lambda p: _told(p.at, "A list starts on its own line.", "Put the - on the next line.")),
     ("expected key", _key_expected),
     ("node content", _no_value),
-    ("directive", _directive),
-    (
-        "nesting depth",
-        lambda p: Told(
-            "nested-too-deep", p.at, p.at + 1, "Brackets nest too deep here; not read.", "Take brackets out."
-        ),
-    ),
-    (
-        "<document start>",
-        lambda p: Told("second-document", p.at, p.at + 1, "The document ended above.", "Use one a file."),
-    ),
+    ("nesting depth", lambda p: _told(p.at, *_TOO_DEEP, rule="nested-too-deep")),
+    ("<document start>", lambda p: _told(p.at, "The document ended above.", "Use one a file.", rule="second-document")),
+    ("directive", lambda p: _told(p.at, "A line can't start with %.", "Put the text in quotation marks.")),
 )

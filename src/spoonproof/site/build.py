@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
-from io import BytesIO
 from itertools import islice
 from pathlib import Path
 
@@ -13,7 +12,8 @@ from spoonproof.model.record import dataclass
 from spoonproof.site import feed, sieve, stage
 from spoonproof.site.amounts import SCALES, SYSTEMS
 from spoonproof.site.pages import Pages, Theme
-from spoonproof.site.view_site import Site
+from spoonproof.site.view import href_of
+from spoonproof.site.view_site import Listed, Site
 
 THEME_FILES = ("look.css", "style.css", "site.js", "icon.svg")
 PIECES = 1000
@@ -34,57 +34,62 @@ class Report:
 def files(site: Site, theme: Theme, pictures: Mapping[str, bytes]) -> dict[str, bytes]:
     """Every file of the site by its path from the root. Raises ThemeError. Same view, same bytes."""
     pages = Pages(site, theme)
-    out = dict(around(pages, site, theme))
+    out = {path: b"".join(make()) for path, make in around(pages, site, theme)}
     out.update((page.href, pages.recipe(page).encode("utf-8")) for page in site.recipes)
     out.update(pictures)
     return out
 
 
-def around(pages: Pages, site: Site, theme: Theme) -> Iterator[tuple[str, bytes]]:
-    """Every file but the recipes' own pages and pictures, each made when it is asked for. Raises ThemeError."""
+def around(pages: Pages, site: Site, theme: Theme) -> Iterator[tuple[str, Callable[[], Iterator[bytes]]]]:
+    """Every file but the recipes' own pages and pictures, each with what makes its pieces: that raises ThemeError."""
+    every = sieve.filters(site.recipes)
     named = ["404.html", "sources.html"]
     named += [name for name, has in (("rules.html", site.rules), ("register.html", site.entries)) if has]
     if site.calendar is not None:
         named.append("calendar.html")
-    made: dict[str, Callable[[], Iterable[str]]] = {"index.html": pages.index}
+    made: dict[str, Callable[[], Iterable[str]]] = {"index.html": partial(pages.index, every)}
     made.update((name, partial(pages.pieces, name, name)) for name in named)
-    own = {page.href for page in site.recipes}
-    mapped = [*(path for path in made if path != "404.html"), *(page.href for page in site.recipes)]
-    for page in site.recipes:
-        for former in page.renamed_from:
-            if (path := f"recipes/{former}.html") not in own:
-                made.setdefault(path, partial(pages.moved, page))
+    mapped = [path for path in made if path != "404.html"]
+    for path, number in _moved(site.listed):
+        made.setdefault(path, partial(pages.moved, number))
     for name in THEME_FILES:
         made[name] = partial(_of_theme, theme, name)
-    made["sieve.css"] = lambda: [sieve.style(sieve.filters(site.recipes))]
+    made["sieve.css"] = lambda: [sieve.style(every)]
     made["switch.css"] = lambda: [sieve.switches(SYSTEMS, SCALES)]
-    made["feed.xml"] = lambda: [feed.atom(site)]
+    made["feed.xml"] = lambda: feed.atom(site)
     made["robots.txt"] = lambda: [feed.robots(site)]
     if site.base_url:
-        made["sitemap.xml"] = lambda: [feed.sitemap(site, mapped)]
-    return ((path, encoded(make())) for path, make in made.items())
+        made["sitemap.xml"] = lambda: feed.sitemap(site, mapped)
+    return ((path, partial(encoded, make)) for path, make in made.items())
+
+
+def _moved(listed: Sequence[Listed]) -> Iterator[tuple[str, int]]:
+    """The paths that recipes had before and no other has now, with the number of the recipe."""
+    if any(one.former for one in listed):
+        own = {one.link.href for one in listed}
+        for number, one in enumerate(listed):
+            for former in one.former:
+                if (path := href_of(former)) not in own:
+                    yield path, number
 
 
 def _of_theme(theme: Theme, name: str) -> list[str]:
     return [theme.read(name) or ""]
 
 
-def encoded(pieces: Iterable[str]) -> bytes:
-    """The file of these pieces. They are joined by the thousand: the page of a large site has tens of thousands, each
-    of which takes more room by itself than in the text."""
-    rest = iter(pieces)
-    made = BytesIO()
+def encoded(make: Callable[[], Iterable[str]]) -> Iterator[bytes]:
+    """The bytes of these pieces, joined by the thousand: the page of a large site has tens of thousands of them."""
+    rest = iter(make())
     while some := list(islice(rest, PIECES)):
-        made.write("".join(some).encode("utf-8"))
-    return made.getvalue()
+        yield "".join(some).encode("utf-8")
 
 
-def write(
-    out: Path,
-    content: Mapping[str, bytes],
-    sources: tuple[Path, ...],
-    held: Mapping[str, stage.Held] = stage.NOTHING,
-) -> bool:
+def write(out: Path, files: Mapping[str, bytes], sources: tuple[Path, ...]) -> bool:
+    """Put files that are at hand in place as ``place`` does."""
+    return place(out, {path: stage.Held.of(body) for path, body in files.items()}, sources)
+
+
+def place(out: Path, files: Mapping[str, stage.Held], sources: tuple[Path, ...]) -> bool:
     """Put the files in place as a whole; False when the folder already held exactly them.
 
     Raises OutputRefused for a folder that must not be written, Gone, OSError when the machine says no.
@@ -92,8 +97,8 @@ def write(
     real = stage.refuse_dangerous(out, sources)
     with swap.locked(real):
         swap.recover(real)
-        good, exact = stage.right(real, content, held)
+        good, exact = stage.right(real, files)
         if exact:
             return False
-        stage.install(real, content, held=held, keep=good)
+        stage.install(real, files, keep=good)
     return True

@@ -11,16 +11,13 @@ import os
 import stat
 import sys
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import TypeVar
 
 from spoonproof import __version__
 from spoonproof.cache import hashed
 from spoonproof.clock import stated_day, today
 from spoonproof.model.record import NamedTuple
-
-T = TypeVar("T")
 
 FOLDERS = ("claims", "shared", "site")
 """Folders of a channel that have a say in every page; each file below them counts."""
@@ -69,6 +66,11 @@ class Census(NamedTuple):
             return False
 
     @property
+    def last(self) -> int:
+        """When one of them was last touched."""
+        return max((stamp[3] for stamp in self.stamps.values()), default=0)
+
+    @property
     def rest(self) -> tuple[str, ...]:
         """The counted files that are no recipes."""
         return tuple(path for path in self.stamps if path not in self.recipes)
@@ -83,17 +85,18 @@ def take(root: Path, options: Sequence[str]) -> Census | None:
     Raises ClockError."""
     began = time.time_ns()
     found = _take(os.fspath(root), options)
-    if found is None or settled(found.stamps.values(), began):
+    if found is None or settled(found.last, began):
         return found
     time.sleep(TICK / 1e9)
     began = time.time_ns()
     found = _take(os.fspath(root), options)
-    return found if found is not None and settled(found.stamps.values(), began) else None
+    return found if found is not None and settled(found.last, began) else None
 
 
-def settled(stamps: Iterable[Stamp], now: int) -> bool:
-    """Whether every file was last touched so long before ``now`` that whoever touches it again leaves another stamp."""
-    return max((stamp[3] for stamp in stamps), default=0) < now - TICK
+def settled(last: int, now: int) -> bool:
+    """Whether files, touched last then, were touched so long before ``now`` that whoever touches one of them again
+    leaves another stamp."""
+    return last < now - TICK
 
 
 def _take(place: str, options: Sequence[str]) -> Census | None:
@@ -151,20 +154,15 @@ def _lies(real: str, path: Path) -> str:
         return "none"
 
 
-def tree(root: str, files: Callable[[os.stat_result], T]) -> list[tuple[str, T]]:
-    """Every file below ``root`` that is no folder, by its path from there, with what ``files`` makes of its status."""
-    found: list[tuple[str, T]] = []
-
-    def look(folder: str, lead: str) -> None:
-        with os.scandir(folder) as entries:
-            for entry in entries:
-                if entry.is_dir(follow_symlinks=False):
-                    look(entry.path, f"{lead}{entry.name}/")
-                else:
-                    found.append((lead + entry.name, files(entry.stat(follow_symlinks=False))))
-
-    look(root, "")
-    return sorted(found, key=lambda item: item[0])
+def tree(folder: str, lead: str = "") -> Iterator[tuple[str, os.stat_result]]:
+    """Every file below ``folder`` that is no folder, by its path from there, with its status; always in one order."""
+    with os.scandir(folder) as entries:
+        found = sorted((entry.name, entry.is_dir(follow_symlinks=False)) for entry in entries)
+    for name, is_folder in found:
+        if is_folder:
+            yield from tree(f"{folder}/{name}", f"{lead}{name}/")
+        else:
+            yield lead + name, os.lstat(f"{folder}/{name}")
 
 
 def _below(root: str, folder: str) -> list[str]:
@@ -177,7 +175,7 @@ def _below(root: str, folder: str) -> list[str]:
     if not stat.S_ISDIR(mode):
         raise _DoubtError(folder)
     # A link to a file is in doubt when it is opened; one to a folder is opened as if it were a file.
-    return [f"{folder}/{path}" for path, _ in tree(place, lambda _status: None)]
+    return [f"{folder}/{path}" for path, _ in tree(place)]
 
 
 def _content(root: str, path: str, stamps: dict[str, Stamp]) -> str:
@@ -227,8 +225,8 @@ def _ours() -> list[str]:
     parts += [*sorted(names), ""]
     # Code by size and time, as Python itself tells it apart; tables and theme by content, as the channel's own.
     parts += [
-        f"{path} {found}"
-        for path, found in tree(os.fspath(_PACKAGE), lambda status: (status.st_size, status.st_mtime_ns))
+        f"{path} {status.st_size} {status.st_mtime_ns}"
+        for path, status in tree(os.fspath(_PACKAGE))
         if path.endswith(".py")
     ]
     for folder in FOLDERS:

@@ -199,14 +199,14 @@ def index(site: Site) -> Markup:
     """The index page's list of recipes, or the plain name of the site where it has no address."""
     block: dict[str, Any] = {"@context": "https://schema.org", "@type": "WebSite", "name": site.title}
     if site.base_url:
-        items = [page for page in site.recipes if not page.unfinished]
+        items = [one for one in site.listed if not one.owns_up]
         block = {
             "@context": "https://schema.org",
             "@type": "ItemList",
             "name": site.title,
             "itemListElement": [
-                {"@type": "ListItem", "position": at, "url": site.address(page.href), "name": page.name}
-                for at, page in enumerate(items, 1)
+                {"@type": "ListItem", "position": at, "url": site.address(one.link.href), "name": one.name}
+                for at, one in enumerate(items, 1)
             ],
         }
     return dump(block)

@@ -13,11 +13,12 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from spoonproof.model.remembered import WorkedOut
+from spoonproof.pile import Taken
 from spoonproof.reading.recipe_keys import MONTHS
 from spoonproof.site import jsonld, sieve
 from spoonproof.site.typeset import lasting, typeset
 from spoonproof.site.view import Link, RecipePage, plain
-from spoonproof.site.view_site import Site
+from spoonproof.site.view_site import Filter, Site
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -179,19 +180,15 @@ class Pages:
             data=jsonld.blocks(page, self.site),
         )
 
-    def index(self) -> Iterator[str]:
-        """The front page, in its pieces."""
-        every = sieve.filters(self.site.recipes)
-        return self.pieces(
-            "index.html",
-            "index.html",
-            cards=[sieve.card(page, every) for page in self.site.recipes],
-            filters=every,
-            data=jsonld.index(self.site),
-        )
+    def index(self, every: Sequence[Filter]) -> Iterator[str]:
+        """The front page with these filters, in its pieces."""
+        recipes = self.site.recipes
+        cards = Taken(range(len(recipes)), lambda at: sieve.card(recipes[at], every))
+        return self.pieces("index.html", "index.html", cards=cards, filters=every, data=jsonld.index(self.site))
 
-    def moved(self, page: RecipePage) -> Iterator[str]:
+    def moved(self, number: int) -> Iterator[str]:
         """The page at a recipe's former address, in its pieces."""
+        page = self.site.recipes[number]
         return self.pieces("moved.html", page.href, page=page)
 
 

@@ -66,7 +66,7 @@ class Press:
         self._counted = counted
         self._tell = tell
         self._process = os.getpid()
-        self._waiting: list[tuple[str, Sheet]] = []
+        self._waiting: list[tuple[str, tuple[str, ...], bytes]] = []
         self._printers: dict[bool, Pages] = {}
 
     # what was kept
@@ -108,7 +108,7 @@ class Press:
 
     # what is made
 
-    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> list[Sheet]:
+    def make(self, paths: Sequence[Path], pages: Mapping[str, str] | None, menu: bool) -> Iterator[Sheet]:
         """The sheets of recipe files, made anew. ``pages``: the title of each page by slug, None while it is not known;
         ``menu``: whether there is a calendar to lead to. Raises ThemeError."""
         from spoonproof.crew import spread
@@ -120,8 +120,8 @@ class Press:
                 yield self._sheet(path, pages, menu)
             self._keep()
 
-        first = list(work(paths[:1]))  # what it loads the processes have in common
-        return [*first, *spread(work, paths[1:], PRESS_LEAST)]  # to the end: then each process keeps what it made
+        yield from work(paths[:1])  # what it loads the processes have in common
+        yield from spread(work, paths[1:], PRESS_LEAST)  # to the end: then each process keeps what it made
 
     def _sheet(self, path: Path, pages: Mapping[str, str] | None, menu: bool) -> Sheet:
         from spoonproof.site.choose import unreadable
@@ -135,8 +135,9 @@ class Press:
         elif self._wanted.drafts or not file.recipe.draft:
             self._fill(sheet, file, file.recipe, pages)
         folder.let_go()
-        if self._counted is not None:
-            self._waiting.append((file.shown, sheet))
+        body = sheet.packed() if self._counted is not None else None
+        if body is not None:
+            self._waiting.append((file.shown, tuple(sheet.asked), body))
             if len(self._waiting) >= BATCH:
                 self._keep()
         return sheet
@@ -228,8 +229,6 @@ class Press:
         counted = self._counted
         if counted is None or not waiting or not counted.holds(counted.rest) or not counted.ours_hold():
             return
-        for shown, sheet in waiting:
-            body = sheet.packed()
-            rests_on = {shown}.union(*(self._files_of(slug) for slug in sheet.asked))
-            if body is not None and counted.holds(rests_on):
+        for shown, asked, body in waiting:
+            if counted.holds({shown}.union(*map(self._files_of, asked))):
                 self._store.keep(self._key(shown), body)

@@ -5,16 +5,17 @@ from __future__ import annotations
 import contextlib
 import csv
 import json
-from collections.abc import Sequence
+from array import array
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.cache import hashed
 from spoonproof.model.channel import Channel
 from spoonproof.model.record import dataclass, replace
 from spoonproof.model.search_needs import SMALLEST
 from spoonproof.model.table import Row
-from spoonproof.site import build, foods, gather, lean, reference, stage
+from spoonproof.pile import Taken
+from spoonproof.site import build, foods, gather, reference, stage
 from spoonproof.site.album import Album, no_painter
 from spoonproof.site.build import Report
 from spoonproof.site.choose import theme_folders
@@ -26,11 +27,11 @@ from spoonproof.site.picture import draw
 from spoonproof.site.press import Press, Wanted
 from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import Shape
-from spoonproof.site.sheet import Sheet
+from spoonproof.site.sheaf import Sheaf
 from spoonproof.site.standing import Media, Tell, silent
-from spoonproof.site.store import Made, Store
+from spoonproof.site.store import Files, Made, Store
 from spoonproof.site.view import RecipePage
-from spoonproof.site.view_site import Calendar, Site
+from spoonproof.site.view_site import Calendar, Listed, Site
 
 if TYPE_CHECKING:
     from spoonproof.dish import Dish
@@ -70,60 +71,62 @@ def _publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell
     look = Theme(theme_folders(folder))
     store = Store(folder.root)
     press = Press(folder, look, wanted, store, counted, tell)
-    sheets = _sheets(press, folder.recipe_paths)
-    pages = sorted((sheet for sheet in sheets if sheet.state == "page"), key=lambda sheet: sheet.place)
+    sheaf = _sheets(press, folder.recipe_paths, Sheaf(store, len(folder.recipe_paths)))
     tell(0, 1, "putting the site together")
-    files = {made.path: made for made in _around(press, folder, look, store, counted, pages)}
-    files.update((made.path, made) for sheet in pages for made in sheet.files)
-    changed = build.write(wanted.out, {}, sources, store.lying(files))
-    notes = [note for kind in (0, 1) for sheet in pages for note in sheet.notes[kind]]
-    report = Report(
-        wanted.out,
-        sum(1 for path in files if path.endswith(".html")),
-        len(files),
-        changed,
-        (*no_painter(), *notes, *unfound(folder.channel)),
-    )
-    media = frozenset(one for sheet in pages for one in sheet.media)
-    return Built(report, len(pages), tuple(sheet.why for sheet in sheets if sheet.why), media)
+    files = Files(store)
+    files.add(_around(press, folder, look, store, counted, sheaf))
+    files.add(sheaf.files())
+    changed = build.place(wanted.out, files, sources)
+    pages = sum(1 for path in files if path.endswith(".html"))
+    notes = (*no_painter(), *sheaf.notes, *unfound(folder.channel))
+    report = Report(wanted.out, pages, len(files), changed, notes)
+    return Built(report, len(sheaf.pages), sheaf.left_out, frozenset(sheaf.media))
 
 
-def _sheets(press: Press, paths: Sequence[Path]) -> list[Sheet]:
+def _sheets(press: Press, paths: Sequence[Path], sheaf: Sheaf) -> Sheaf:
     """The sheet of each recipe file: as it was kept, or made now."""
-    kept = [press.kept(path) for path in paths]
-    waiting = [path for path, sheet in zip(paths, kept, strict=True) if sheet is None]
-    made = iter(press.make(waiting, None, len(paths) >= LEAST))
-    sheets = [sheet if sheet is not None else next(made) for sheet in kept]
+    waiting = []
+    for number, path in enumerate(paths):
+        kept = press.kept(path)
+        if kept is not None:
+            sheaf.put(number, kept)
+        else:
+            waiting.append(number)
+    _make(press, paths, waiting, sheaf, None, len(paths) >= LEAST)
     # Whom a page links to is known now; where it was taken for granted and is otherwise, the page is made again.
-    titles = {sheet.slug: sheet.title for sheet in sheets if sheet.state == "page"}
-    menu = sum(1 for sheet in sheets if sheet.candidate) >= LEAST
-    for number, sheet in enumerate(sheets):
-        if sheet.state == "page" and (
-            sheet.menu != menu or any(titles.get(slug, "") != title for slug, title in sheet.links.items())
-        ):
-            (sheets[number],) = press.make(paths[number : number + 1], titles, menu)
-    return sheets
+    menu = sheaf.dishes >= LEAST
+    if astray := sheaf.astray(menu):
+        _make(press, paths, astray, sheaf, sheaf.titles(), menu)
+    return sheaf
+
+
+def _make(
+    press: Press,
+    paths: Sequence[Path],
+    numbers: Sequence[int],
+    sheaf: Sheaf,
+    titles: Mapping[str, str] | None,
+    menu: bool,
+) -> None:
+    made = press.make([paths[number] for number in numbers], titles, menu)
+    for sheet, number in zip(made, numbers, strict=True):
+        sheaf.put(number, sheet)
 
 
 def _around(
-    press: Press, folder: ChannelFolder, look: Theme, store: Store, counted: Census | None, pages: Sequence[Sheet]
+    press: Press, folder: ChannelFolder, look: Theme, store: Store, counted: Census | None, sheaf: Sheaf
 ) -> list[Made]:
     """The files that are no recipe's own: as they were kept under all that they show, or made now."""
-    shown = (part for sheet in pages for part in (sheet.page, sheet.candidate))
-    key = hashed(counted.shared, "around", *shown) if counted is not None else ""
+    key = sheaf.digest(counted.shared, "around") if counted is not None else ""
     with contextlib.suppress(ValueError, TypeError):
         kept = [Made(*row) for row in json.loads(store.kept(key) or b"[]")] if key else []
         if kept and all(store.lies(made) for made in kept):
             return kept
-    candidates = [lean.candidate_of(sheet.candidate) for sheet in pages if sheet.candidate]
-    site = whole_site(
-        press.site,
-        folder.knowledge,
-        [lean.page_of(sheet.taken()) for sheet in pages],
-        new_foods(folder.channel, folder.knowledge, candidates),
-    )
-    made = [store.put(path, body) for path, body in build.around(Pages(site, look), site, look)]
-    if counted is not None and counted.holds(counted.rest) and counted.ours_hold() and not any(m.body for m in made):
+    known = folder.knowledge
+    site = whole_site(press.site, known, sheaf.pages, new_foods(folder.channel, known, sheaf.candidates()))
+    made = [store.laid(store.gather(path, make)) for path, make in build.around(Pages(site, look), site, look)]
+    in_cache = all(one.shelf == "contents" for one in made)
+    if counted is not None and in_cache and counted.holds(counted.rest) and counted.ours_hold():
         store.keep(key, json.dumps([one.row for one in made]).encode())
     return made
 
@@ -147,8 +150,15 @@ def surroundings(channel: Channel, knowledge: Knowledge) -> Site:
 
 def whole_site(around: Site, knowledge: Knowledge, pages: Sequence[RecipePage], calendar: Calendar | None) -> Site:
     """The site with its recipes, in their order."""
-    cited, used = reference.used_sources(knowledge.sources, pages, around.rules, around.entries)
-    return replace(around, recipes=tuple(pages), sources=cited, used=used, calendar=calendar)
+    listed: list[Listed] = []
+    resting: dict[str, array[int]] = {}
+    for number, page in enumerate(pages):
+        listed.append(Listed.of(page))
+        for item in page.citations:
+            resting.setdefault(item.id, array("L")).append(number)
+    cited = reference.used_sources(knowledge.sources, resting, around.rules, around.entries)
+    used = {source: Taken(numbers, lambda at: listed[at].link) for source, numbers in resting.items()}
+    return replace(around, recipes=pages, listed=listed, sources=cited, used=used, calendar=calendar)
 
 
 def site_of_one(dish: Dish, look: Theme, album: Album) -> Site:

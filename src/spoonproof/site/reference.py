@@ -11,7 +11,7 @@ from spoonproof.claims.entries import Entry
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
 from spoonproof.site.sources import citation
-from spoonproof.site.view import Citation, Link, MarketLine, RecipePage
+from spoonproof.site.view import Citation, MarketLine
 from spoonproof.site.view_site import EntryItem, RuleItem
 
 TRUTHS = {
@@ -137,19 +137,13 @@ def _word(name: str) -> str:
 
 def used_sources(
     known: Mapping[str, Mapping[str, object]],
-    pages: Sequence[RecipePage],
+    on_pages: Iterable[str],
     rules: Sequence[RuleItem],
     entries: Sequence[EntryItem],
-) -> tuple[tuple[Citation, ...], dict[str, tuple[Link, ...]]]:
-    """Every source that something on the site rests on, by its text, and the pages that rest on it."""
-    used: dict[str, list[Link]] = {}
-    for page in pages:
-        link = Link(page.name, page.href)
-        for item in page.citations:
-            used.setdefault(item.id, []).append(link)
+) -> tuple[Citation, ...]:
+    """Every source that something on the site rests on, by its text. ``on_pages``: those of the recipes' pages."""
+    used = dict.fromkeys(on_pages)
     for ids in (*(rule.sources for rule in rules), *(entry.sources for entry in entries)):
-        for source in ids:
-            used.setdefault(source, [])
+        used.update(dict.fromkeys(ids))
     cited = [citation(source, known.get(source)) for source in used]
-    cited.sort(key=lambda item: (item.text.casefold(), item.id))
-    return tuple(cited), {source: tuple(links) for source, links in used.items()}
+    return tuple(sorted(cited, key=lambda item: (item.text.casefold(), item.id)))

@@ -42,16 +42,6 @@ class Sheet:
     links: dict[str, str] = field(default_factory=dict)  # slug -> the title of its page, "" for none
     media: dict[Media, str] = field(default_factory=dict)
 
-    @property
-    def place(self) -> tuple[int, str, str]:
-        """Where it stands among the others: by age, then by title."""
-        return self.low, self.title.casefold(), self.slug
-
-    def taken(self) -> str:
-        """``page``, which is let go."""
-        page, self.page = self.page, ""
-        return page
-
     def packed(self) -> bytes | None:
         """All of it as JSON; None where a file of it is kept nowhere."""
         if any(made.body is not None for made in self.files):

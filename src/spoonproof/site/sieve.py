@@ -6,6 +6,7 @@ They work without script: a chosen radio button hides, by CSS alone, the cards t
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Any
 
 from spoonproof.model.recipe import TEXTURES
 from spoonproof.reading.recipe_keys import MONTHS
@@ -35,26 +36,31 @@ def _slug(text: str) -> str:
     return "".join(c if c.isascii() and c.isalnum() else "-" for c in text.lower())
 
 
-def _serves(page: RecipePage, low: int, high: int) -> bool:
-    return page.age_low <= high and (page.age_high is None or page.age_high >= low)
+def _meet(low: int, high: int, from_months: int, to_months: int | None) -> bool:
+    return from_months <= high and (to_months is None or to_months >= low)
 
 
 def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
     """Only choices that tell recipes apart: a filter with one answer for all is no filter."""
-    pages = tuple(pages)
-    bands = [Choice(f"age-{low}", label) for low, high, label in BANDS if any(_serves(p, low, high) for p in pages)]
-    textures = [Choice(f"texture-{_slug(t)}", t) for t in TEXTURES if any(p.texture == t for p in pages)]
-    names = sorted({short(a) for p in pages for a in p.allergens})
-    without = [Choice(f"without-{_slug(name)}", f"no {name}") for name in names]
-    seasonal = sorted({m for p in pages for m in p.months})
-    months = [Choice(f"month-{m}", MONTHS[m - 1]) for m in seasonal]
-    times = [Choice(f"within-{t}", f"{t} minutes") for t in TIMES if any(p.minutes and p.minutes <= t for p in pages)]
+    ages, textures, allergens, months, minutes = (set[Any]() for _ in range(5))  # each page is taken out once
+    for page in pages:
+        ages.add((page.age_low, page.age_high))
+        textures.add(page.texture)
+        allergens.update(map(short, page.allergens))
+        months.update(page.months)
+        minutes.add(page.minutes or TIMES[-1] + 1)
+    bands = [Choice(f"age-{low}", label) for low, high, label in BANDS if any(_meet(low, high, *own) for own in ages)]
     groups = (
         ("age", "Age", "any age", bands),
-        ("texture", "Texture", "any texture", textures),
-        ("without", "Leave out", "nothing", without),
-        ("month", "In season in", "any month", months),
-        ("within", "Ready within", "any time", times),
+        ("texture", "Texture", "any texture", [Choice(f"texture-{_slug(t)}", t) for t in TEXTURES if t in textures]),
+        ("without", "Leave out", "nothing", [Choice(f"without-{_slug(n)}", f"no {n}") for n in sorted(allergens)]),
+        ("month", "In season in", "any month", [Choice(f"month-{m}", MONTHS[m - 1]) for m in sorted(months)]),
+        (
+            "within",
+            "Ready within",
+            "any time",
+            [Choice(f"within-{t}", f"{t} minutes") for t in TIMES if min(minutes, default=t + 1) <= t],
+        ),
     )
     return tuple(
         Filter(id, label, (Choice(f"any-{id}", any_label), *choices), many=id == "without")
@@ -63,7 +69,7 @@ def filters(pages: Iterable[RecipePage]) -> tuple[Filter, ...]:
     )
 
 
-def card(page: RecipePage, every: tuple[Filter, ...]) -> Card:
+def card(page: RecipePage, every: Iterable[Filter]) -> Card:
     """The card of a recipe with every token it answers to."""
     has = {f"without-{_slug(short(a))}" for a in page.allergens}
     tokens = []
@@ -71,7 +77,12 @@ def card(page: RecipePage, every: tuple[Filter, ...]) -> Card:
         for choice in filter.choices[1:]:
             kind, _, value = choice.id.partition("-")
             holds = (
-                (kind == "age" and any(low == int(value) and _serves(page, low, high) for low, high, _ in BANDS))
+                (
+                    kind == "age"
+                    and any(
+                        low == int(value) and _meet(low, high, page.age_low, page.age_high) for low, high, _ in BANDS
+                    )
+                )
                 or (kind == "texture" and _slug(page.texture) == value)
                 or (kind == "without" and choice.id not in has)
                 or (kind == "month" and (not page.months or int(value) in page.months))

@@ -10,17 +10,15 @@ import contextlib
 import errno
 import os
 import shutil
-import stat
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from spoonproof.cache import hashed
+from spoonproof.cache import hash_of, hashed
 from spoonproof.model.record import dataclass
 from spoonproof.site.census import tree
 from spoonproof.swap import OutputRefused, beside, put
 
 MARKER = ".spoonproof-site"
-NOTHING: Mapping[str, Held] = {}
 MARKER_TEXT = (
     "This folder was made by spoonproof publish and is replaced as a whole by it. Keep nothing of your own here.\n"
 )
@@ -36,6 +34,11 @@ class Held:
     digest: str
     read: Callable[[], bytes | None]
     give: Callable[[str], bool] | None = None
+
+    @classmethod
+    def of(cls, body: bytes) -> Held:
+        """What is held in memory."""
+        return cls(len(body), hashed(body), lambda: body)
 
 
 class Gone(Exception):
@@ -69,44 +72,29 @@ def refuse_dangerous(out: Path, sources: tuple[Path, ...]) -> Path:
     return real
 
 
-def right(out: Path, files: Mapping[str, bytes], held: Mapping[str, Held] = NOTHING) -> tuple[frozenset[str], bool]:
+def right(out: Path, files: Mapping[str, Held]) -> tuple[frozenset[str], bool]:
     """The files of these that ``out`` holds as they should be, and whether it holds exactly these (and our marker)."""
     if not (out / MARKER).is_file():
         return frozenset(), False
-    there = {path: status for path, status in tree(os.fspath(out), lambda status: status) if path != MARKER}
-    good = {
-        name for name, body in files.items() if name in there and _content(out, name, there[name], len(body)) == body
-    }
-    for name, kept in held.items():
-        body = _content(out, name, there[name], kept.size) if name in there else None
-        if body is not None and hashed(body) == kept.digest:
+    there = 0
+    good = set()
+    for name, status in tree(os.fspath(out)):
+        there += name != MARKER
+        kept = files.get(name)
+        if kept is not None and status.st_size == kept.size and hash_of(f"{out}/{name}") == kept.digest:
             good.add(name)
-    return frozenset(good), good == there.keys() and len(good) == len(files) + len(held)
+    return frozenset(good), there == len(good) == len(files)
 
 
-def _content(out: Path, name: str, status: os.stat_result, size: int) -> bytes | None:
-    """The content of a file of the present site, None where it is of another size or no file."""
-    if status.st_size != size or not stat.S_ISREG(status.st_mode):
-        return None
-    with open(f"{out}/{name}", "rb", buffering=0) as file:  # noqa: PTH123 - thousands in a build
-        return file.read()
-
-
-def install(
-    out: Path,
-    files: Mapping[str, bytes],
-    exchange: bool = True,
-    held: Mapping[str, Held] = NOTHING,
-    keep: frozenset[str] = frozenset(),
-) -> None:
-    """Write ``files`` and what is ``held`` (paths with ``/`` from the root) as the whole content of ``out``.
+def install(out: Path, files: Mapping[str, Held], exchange: bool = True, keep: frozenset[str] = frozenset()) -> None:
+    """Write ``files`` (paths with ``/`` from the root) as the whole content of ``out``.
 
     ``keep``: those that stand there as they should be. Call under ``swap.locked`` after ``swap.recover``. On any error,
     Gone among them, the old site stays and the new tree is removed.
     """
     new = beside(out)
     try:
-        _write_tree(new, files, held, out, keep)
+        _write_tree(new, files, out, keep)
         put(new, out, exchange)
     except BaseException:
         if new.is_dir():
@@ -114,13 +102,11 @@ def install(
         raise
 
 
-def _write_tree(
-    root: Path, files: Mapping[str, bytes], held: Mapping[str, Held], out: Path, keep: frozenset[str]
-) -> None:
+def _write_tree(root: Path, files: Mapping[str, Held], out: Path, keep: frozenset[str]) -> None:
     root.mkdir(parents=True)
     made = {""}
     gone: list[str] = []
-    for name in sorted({*files, *held}):
+    for name in sorted(files):
         parts = name.replace("\\", "/").split("/")
         if ".." in parts or not (root / name).is_relative_to(root):
             raise OutputRefused(f"{name!r} leads out of the site's folder")
@@ -132,10 +118,10 @@ def _write_tree(
             with contextlib.suppress(OSError):  # a disk without second names for a file: it is written again
                 os.link(f"{out}/{name}", f"{root}/{name}", follow_symlinks=False)
                 continue
-        give = held[name].give if name in held else None
-        if give is not None and give(f"{root}/{name}"):
+        held = files[name]
+        if held.give is not None and held.give(f"{root}/{name}"):
             continue
-        body = files[name] if name in files else held[name].read()
+        body = held.read()
         if body is None:
             gone.append(name)  # the others are looked at too, so that all that went away is made again at once
         elif not gone:

@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from spoonproof.cache import Cache, hashed
+from spoonproof.cache import Cache, blake2b, hashed
 from spoonproof.model.record import NamedTuple
 from spoonproof.site import census
 
@@ -92,10 +92,15 @@ def _site(out: Path, patient: bool = False) -> str | None:
     if out.is_symlink() or any(os.path.lexists(out.parent / f".{out.name}.{left}") for left in ("new", "old")):
         return None
     now = time.time_ns()
-    found = census.tree(os.fspath(out), census.stamp_of)
-    if not census.settled((stamp for _, stamp in found), now):
-        if not patient:
-            return None
-        time.sleep(census.TICK / 1e9)
-        return _site(out)
-    return hashed(*(f"{path} {stamp}" for path, stamp in found))
+    last = 0
+    found = blake2b(digest_size=16)
+    for path, status in census.tree(os.fspath(out)):
+        stamp = census.stamp_of(status)
+        last = max(last, stamp[3])
+        found.update(f"{path} {stamp}\n".encode("utf-8", "surrogatepass"))
+    if census.settled(last, now):
+        return found.hexdigest()
+    if not patient:
+        return None
+    time.sleep(census.TICK / 1e9)
+    return _site(out)

@@ -1,17 +1,19 @@
 """Files of a site as they are made: kept in the channel's cache under their content, so that none need be held.
 
-Where nothing may be kept they stay in memory until the site is written.
+Where nothing may be kept they lie on a pile until the site is written.
 """
 
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Iterator, Mapping
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import cached_property, partial
 from pathlib import Path
 
 from spoonproof.cache import Cache, Contents, hashed
 from spoonproof.model.record import NamedTuple
+from spoonproof.pile import Pile
 from spoonproof.site.stage import Held
 
 
@@ -32,31 +34,35 @@ class Made(NamedTuple):
         return self[:5]
 
 
-class _Lying(Mapping[str, Held]):
-    """Files as the stage takes them: two functions a file for all at once would take more room than their pages."""
+class Files(Mapping[str, Held]):
+    """The files of a site as the stage takes them, each when it is asked for: of each its path alone is held."""
 
-    def __init__(self, files: Mapping[str, Made], store: Store) -> None:
-        self._files, self._store = files, store
+    def __init__(self, store: Store) -> None:
+        self._store = store
+        self._rows: dict[str, int] = {}  # where they lie on the pile
+
+    def add(self, files: Iterable[Made]) -> None:
+        """Put these among them; of two at one path the last stands."""
+        for made in files:
+            self._rows[made.path] = self._store.pile.put(json.dumps(self._store.laid(made).row).encode())
 
     def __getitem__(self, path: str) -> Held:
-        return self._store.held(self._files[path])
-
-    def __contains__(self, path: object) -> bool:
-        return path in self._files
+        return self._store.held(Made(*json.loads(self._store.pile.get(self._rows[path]))))
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._files)
+        return iter(self._rows)
 
     def __len__(self) -> int:
-        return len(self._files)
+        return len(self._rows)
 
 
 class Store:
     """Where the files of one channel's site lie until they are written."""
 
     def __init__(self, root: Path | None) -> None:
-        """``root``: the channel's folder; without one everything stays in memory."""
+        """``root``: the channel's folder; without one nothing is kept."""
         self._root = root
+        self.pile = Pile()
         self._contents = Contents(root, "contents") if root is not None else None
         self._sheets = Cache(root, "sheets", sealed=True) if root is not None else None
 
@@ -76,6 +82,15 @@ class Store:
             return Made(path, digest, len(body), "contents")
         return Made(path, digest, len(body), "memory", "", body)
 
+    def gather(self, path: str, pieces: Callable[[], Iterable[bytes]]) -> Made:
+        """A file that is made of pieces, each let go when it is written."""
+        found = self._contents.gather(pieces()) if self._contents is not None else None
+        return Made(path, *found, "contents") if found is not None else self.put(path, b"".join(pieces()))
+
+    def laid(self, made: Made) -> Made:
+        """The same, held in memory no longer."""
+        return made if made.body is None else made._replace(shelf="pile", name=str(self.pile.put(made.body)), body=None)
+
     def media(self, path: str, file: Path, body: bytes) -> Made:
         """A file that is taken over from the channel as it is."""
         return Made(path, hashed(body), len(body), "media", str(file))
@@ -86,14 +101,10 @@ class Store:
         given = partial(shelf.give, made.digest) if shelf is not None else None
         return Held(made.size, made.digest, lambda: self._read(made), given)
 
-    def lying(self, files: Mapping[str, Made]) -> Mapping[str, Held]:
-        """``files`` as the stage takes them, each when it is asked for."""
-        return _Lying(files, self)
-
     def _read(self, made: Made) -> bytes | None:
         """The content, None where it is no longer what was put there."""
-        if made.body is not None:
-            return made.body
+        if made.shelf == "pile":
+            return self.pile.get(int(made.name))
         if made.shelf == "contents":
             return self._contents.get(made.digest) if self._contents is not None else None
         if made.shelf == "pictures":
@@ -110,7 +121,7 @@ class Store:
             return self._contents is not None and self._contents.has(made.digest)
         if made.shelf == "pictures":
             return self.pictures is not None and self.pictures.has(made.name)
-        return made.body is not None or Path(made.name).is_file()
+        return Path(made.name).is_file()
 
     def kept(self, key: str) -> bytes | None:
         """What was kept of a recipe's page, or of the pages around them."""

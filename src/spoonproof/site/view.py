@@ -31,6 +31,11 @@ def plain(marked: Marked) -> str:
     return "".join(run.text for run in marked)
 
 
+def href_of(slug: str) -> str:
+    """Where the page of a recipe lies, from the site's root."""
+    return f"recipes/{slug}.html"
+
+
 class Link(NamedTuple):
     """Words and where they lead (relative to the site's root, or a full address)."""
 
@@ -316,4 +321,4 @@ class RecipePage:
     @property
     def href(self) -> str:
         """Path from the site's root."""
-        return f"recipes/{self.slug}.html"
+        return href_of(self.slug)

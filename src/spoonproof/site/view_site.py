@@ -2,10 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from spoonproof.model.record import dataclass, field
-from spoonproof.site.view import Choice, Citation, Link, MarketLine, RecipePage
+from spoonproof.model.record import NamedTuple, dataclass, field
+from spoonproof.site.view import Choice, Citation, Link, MarketLine, RecipePage, href_of
+
+
+class Listed(NamedTuple):
+    """What the lists of a site say of a recipe's page: ``day`` is its own last one, ``former`` the slugs it had before;
+    ``owns_up`` where it is published with errors."""
+
+    name: str
+    slug: str
+    day: str = ""
+    checked: str = ""
+    owns_up: bool = False
+    former: tuple[str, ...] = ()
+
+    @classmethod
+    def of(cls, page: RecipePage) -> Listed:
+        """What they say of this page."""
+        day = page.changed or page.published
+        return cls(page.name, page.slug, day, page.checked, bool(page.unfinished), page.renamed_from)
+
+    @property
+    def link(self) -> Link:
+        """Its name, and the path of its page from the site's root."""
+        return Link(self.name, href_of(self.slug))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,23 +94,25 @@ class Calendar:
     """The new-foods calendar: its policy in words, its days, what could not be placed."""
 
     policy: str
-    days: tuple[CalendarDay, ...]
+    days: Sequence[CalendarDay]
     notes: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Site:
-    """The whole channel as pages. ``base_url`` has no slash at its end; "" when the channel gave none."""
+    """The whole channel as pages. ``base_url`` has no slash at its end; "" when the channel gave none. ``listed``: of
+    each of its ``recipes`` what lists say; the page is taken out of where it lies each time that it is asked for."""
 
     title: str
     base_url: str = ""
     language: str = "en-GB"
     author: str = ""
     about: str = ""
-    recipes: tuple[RecipePage, ...] = ()
+    recipes: Sequence[RecipePage] = ()
+    listed: Sequence[Listed] = ()
     sources: tuple[Citation, ...] = ()
-    used: Mapping[str, tuple[Link, ...]] = field(default_factory=dict)  # source id -> pages that rest on it
+    used: Mapping[str, Sequence[Link]] = field(default_factory=dict)  # source id -> pages that rest on it
     rules: tuple[RuleItem, ...] = ()
     entries: tuple[EntryItem, ...] = ()
     calendar: Calendar | None = None

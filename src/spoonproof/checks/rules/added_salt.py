@@ -33,7 +33,6 @@ from spoonproof.checks.from_feeding import SALT_ROWS, of_hazards
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("nhs-foods-to-avoid-older", "espghan-2017", "fsa-salt")

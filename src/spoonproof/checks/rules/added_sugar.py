@@ -31,7 +31,6 @@ from spoonproof.checks.from_feeding import SUGAR_ROWS, of_hazards
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("espghan-2017", "nhs-avoid")

@@ -20,7 +20,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

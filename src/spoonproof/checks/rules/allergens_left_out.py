@@ -31,7 +31,6 @@ from spoonproof.feeding.told import short_lists
 from spoonproof.model.finding import Remedy
 from spoonproof.model.text import Span
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("eu-1169-2011", "us-faster-act")

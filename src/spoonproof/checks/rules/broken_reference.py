@@ -32,7 +32,6 @@ from spoonproof.model.text import Span
 from spoonproof.reading.slugs import suggested
 from spoonproof.reading.typed import nearest
 
-SCOPE = "dish"
 AREA = "page"
 LEVEL = "error"
 SOURCES = ()

@@ -23,7 +23,6 @@ from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("who-qa", "nhs-storing", "nhs-allergies")

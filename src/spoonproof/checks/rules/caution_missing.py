@@ -27,7 +27,6 @@ from spoonproof.feeding.cautions import Caution
 from spoonproof.feeding.told import untold
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "note"
 SOURCES = ("nhs-storing", "who-qa", "common-practice")

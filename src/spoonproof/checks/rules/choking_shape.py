@@ -33,7 +33,6 @@ from spoonproof.checks.from_feeding import of_hazards
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("dfe-food-safety", "nhs-avoid", "illinois-choking")

@@ -29,7 +29,6 @@ from spoonproof.dish import Dish
 from spoonproof.foods.facts import DEEPEST
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "error"
 SOURCES = ("common-practice",)

@@ -24,7 +24,6 @@ from spoonproof.checks.from_claims import once, quoted
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "words"
 LEVEL = "note"
 SOURCES = ("eu-1924-2006", "us-21cfr101-13")

@@ -24,7 +24,6 @@ from spoonproof.checks.from_claims import of_claims
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "words"
 LEVEL = "error"
 SOURCES = ("eu-1924-2006", "eu-1169-2011", "us-21cfr101-13")

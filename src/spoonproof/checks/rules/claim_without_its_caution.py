@@ -22,7 +22,6 @@ from spoonproof.checks.from_claims import of_claims
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "words"
 LEVEL = "warning"
 SOURCES = ("espghan-2017", "leap-2015")

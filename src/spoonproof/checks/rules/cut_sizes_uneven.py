@@ -34,7 +34,6 @@ from spoonproof.cooking.treatment import cut_when_heated
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Related, Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

@@ -22,7 +22,6 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.hazards import run_out
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("dfe-food-safety", "nhs-avoid")

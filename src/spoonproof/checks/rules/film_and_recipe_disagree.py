@@ -33,7 +33,6 @@ from spoonproof.model.recipe import Segment, Step
 from spoonproof.model.text import Text
 from spoonproof.reading.spoken import as_spoken, number_words
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

@@ -28,7 +28,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 from spoonproof.reading.spoken import seconds
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

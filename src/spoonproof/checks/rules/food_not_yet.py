@@ -32,7 +32,6 @@ from spoonproof.checks.from_feeding import SALT_ROWS, SUGAR_ROWS, of_hazards
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("nhs-avoid", "espghan-2017")

@@ -31,7 +31,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

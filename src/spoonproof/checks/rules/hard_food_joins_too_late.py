@@ -33,7 +33,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Related, Remedy
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice", "steamer-manual-rc")

@@ -34,7 +34,6 @@ from spoonproof.feeding.allergens import AllergenFound, named_in
 from spoonproof.feeding.wording import is_plural
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "note"
 SOURCES = ("eu-1169-2011", "us-faster-act", "common-practice")

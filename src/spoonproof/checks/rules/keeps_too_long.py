@@ -23,7 +23,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("nhs-storing", "kidshealth-nz", "aesan-nitrate", "fsa-freezer-2016")

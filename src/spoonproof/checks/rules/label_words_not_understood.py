@@ -28,7 +28,6 @@ from spoonproof.feeding.allergens import of_text
 from spoonproof.feeding.kinds import parts
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("eu-1169-2011",)

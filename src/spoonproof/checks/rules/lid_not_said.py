@@ -29,7 +29,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "note"
 SOURCES = ("common-practice",)

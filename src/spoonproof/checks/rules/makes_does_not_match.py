@@ -34,7 +34,6 @@ from spoonproof.dish import Dish
 from spoonproof.foods.sense import mismatch
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

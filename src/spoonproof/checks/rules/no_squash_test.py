@@ -34,7 +34,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 from spoonproof.model.text import Span
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("lee-2017-texture-kinetics", "common-practice")

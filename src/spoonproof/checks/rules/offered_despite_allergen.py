@@ -27,7 +27,6 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.avoided import avoided
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("eu-1169-2011", "us-faster-act")

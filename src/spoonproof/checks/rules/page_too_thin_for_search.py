@@ -22,7 +22,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 from spoonproof.model.search_needs import recipe_lacks, video_lacks
 
-SCOPE = "dish"
 AREA = "page"
 LEVEL = "warning"
 SOURCES = ("google-recipe-data", "google-video-data")

@@ -21,7 +21,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "page"
 LEVEL = "warning"
 SOURCES = ("wcag-22",)

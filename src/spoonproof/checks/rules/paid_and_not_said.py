@@ -31,7 +31,6 @@ from spoonproof.model.finding import Remedy, SourceRef
 from spoonproof.model.text import Text
 from spoonproof.reading.disclosure import DISCLOSURE, disclosed
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "warning"
 SOURCES = ("ftc-255",)

@@ -25,7 +25,6 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.pictures import picture_hazards
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("dfe-food-safety-repost", "nhs-storing")

@@ -21,7 +21,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 from spoonproof.model.version import reviewed_version
 
-SCOPE = "dish"
 AREA = "page"
 LEVEL = "note"
 SOURCES = ()

@@ -33,9 +33,9 @@ from collections.abc import Iterator
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.feeding.allergens import named_in
+from spoonproof.feeding.wording import listed
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "note"
 SOURCES = ("nhs-allergies", "ascia-update")
@@ -52,7 +52,7 @@ def check(dish: Dish) -> Iterator[Fault]:
     if len(words) > 1:
         yield Fault(
             dish.recipe.ages.span,
-            f"For a beginner this bowl brings {', '.join(words[:-1])} and {words[-1]} at once.",
+            f"For a beginner this bowl brings {listed(words)} at once.",
             bowl="baby",
             remedy=Remedy("Say that each is given on its own first; the calendar plans it."),
             sources=(

@@ -34,7 +34,6 @@ from spoonproof.checks.from_feeding import of_texture
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("coulthard-2009", "northstone-2001")

@@ -38,7 +38,6 @@ from spoonproof.model.finding import Remedy
 from spoonproof.model.record import replace
 from spoonproof.model.treatment import Heat
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

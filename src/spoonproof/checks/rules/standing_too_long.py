@@ -29,7 +29,6 @@ from spoonproof.dish import Dish
 from spoonproof.feeding.contradictions import contradictions
 from spoonproof.model.finding import Remedy, SourceRef
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "warning"
 SOURCES = ("nhs-storing", "kidshealth-nz")

@@ -28,7 +28,6 @@ from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "warning"
 SOURCES = ("bbc-subtitle-guidelines", "smpte-st-2046-1")

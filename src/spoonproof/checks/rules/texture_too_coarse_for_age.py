@@ -23,7 +23,6 @@ from spoonproof.checks.from_feeding import of_texture
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 
-SCOPE = "dish"
 AREA = "baby"
 LEVEL = "error"
 SOURCES = ("paho-2003", "uk-10-12")

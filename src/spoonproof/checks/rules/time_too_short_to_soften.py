@@ -51,7 +51,6 @@ from spoonproof.feeding.heat import quick
 from spoonproof.model.finding import Remedy
 from spoonproof.model.recipe import Minutes
 
-SCOPE = "dish"
 AREA = "cooking"
 LEVEL = "warning"
 SOURCES = ("steamer-manual-rc", "kitchen-questions-steaming", "lee-2017-texture-kinetics", "common-practice")

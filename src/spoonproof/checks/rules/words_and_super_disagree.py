@@ -28,7 +28,6 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Related, Remedy
 from spoonproof.reading.spoken import as_spoken
 
-SCOPE = "dish"
 AREA = "film"
 LEVEL = "warning"
 SOURCES = ("common-practice",)

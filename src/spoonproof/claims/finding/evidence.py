@@ -83,7 +83,7 @@ _IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
 
 def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
     """Whether what makes a match a claim is in its sentence. ``points``: the sentence points back at a food."""
-    if match.rule.kind in _HEALTH and not _does_it(tagged, match, points):
+    if match.rule.kind in _HEALTH and match.rule.name not in _OF_NOTHING_EATEN and not _does_it(tagged, match, points):
         return False
     if (match.rule.kind in _OF_FOOD or match.rule.name in _SAID_TO_BE) and _was_once(tagged):
         return False
@@ -277,6 +277,13 @@ _PROMISED = frozenset({"effect-verb", "keep"})
 _ILLNESS = frozenset({"disease"})
 _DONE = frozenset("nonfood other-doer hygiene drug process storing".split())
 _HEALTH = ("function", "disease", "general-benefit")
+_OF_NOTHING_EATEN = (
+    "fed-so-eats-so",
+    "teeth-blamed",
+    "starved",
+    "stores-last",
+    "so-many-say",
+)  # what is done, and no food, is claimed
 _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "contains": _is_held,
     "iron-rich": _is_said_of_it,

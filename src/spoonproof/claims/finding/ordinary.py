@@ -71,6 +71,7 @@ _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _ANNOUNCES = frozenset({"announces"})
 _MEASURE = frozenset({"household", "unit"})
+_TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enough* iron for a year"
 
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
@@ -81,7 +82,7 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
         return True
     if (
         "physiology" in present
-        and "readiness" not in present
+        and present.isdisjoint(_TOLD_OF_IT)
         and not any(tagged.items[i].words not in _BARE for i in tagged.find(_EATEN))
     ):
         return True

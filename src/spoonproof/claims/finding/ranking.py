@@ -7,7 +7,7 @@ from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset(
     "copula contain have benefit harm need goodfor high hedge negation make keep child-can forbid should"
-    " comes-up".split()
+    " comes-up can-ask".split()
 )
 _PRONOUNS = frozenset(
     {"it", "they", "theyre", "them", "this", "these", "both", "both of them", "the two", "all of them", "its", "their"}

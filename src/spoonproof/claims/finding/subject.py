@@ -45,6 +45,7 @@ _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 _HEADING = 4  # items
 _OF_REACH = 5
+_HELD_BY = frozenset({"in", "from"})  # "the omega-3s *in* the salmon, they help"
 _FOUND_REACH = 4
 
 
@@ -76,8 +77,10 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         end = max(end, match.object[0])  # "seeds *supply zinc*, vital for growth"
     more = [
         noun(tagged, i, HELD)
-        for i in tagged.find(HELD, begin, end)
-        if not (match.object and match.object[0] <= i < match.object[1]) and not tagged.has(i, "food")
+        for i in tagged.find(HELD, min(begin, found.range[0] - _OF_REACH), end)
+        if (i >= begin or tagged.items[i + 1].words in _HELD_BY)
+        and not (match.object and match.object[0] <= i < match.object[1])
+        and not tagged.has(i, "food")
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
@@ -161,7 +164,7 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         own = tagged.words(*match.subject).lower()
         said_out = named(tagged, match.subject[0], range(0))
         return said_out if said_out.texts else replace(said_out, texts=(own,), why=f"“{own}”")
-    if match.subject is not None and match.rule.name in _LISTED_AFTER:
+    if match.subject is not None and match.rule.name in _LISTED_AFTER and not tagged.has(match.subject[0], "pronoun"):
         listed = named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
         diet = _diet_of(tagged, match)
         return listed if diet is None else both(named(tagged, diet, range(diet)), listed)
@@ -243,7 +246,8 @@ def _is_done(tagged: Tagged, at: int) -> bool:
 def _is_needed(tagged: Tagged, match: Match) -> bool:
     """Whether an amount is what somebody is to have of a nutrient a day: "she wants *him to get* 400 IU of it"."""
     begin = match.trigger[0]
-    if not tagged.find(NUTRIENT, *(match.object or match.trigger)) or tagged.find(FOOD, 0, begin):
+    named_before = any(tagged.items[i].words not in FEEDING for i in tagged.find(FOOD, 0, begin))
+    if named_before or not tagged.find(NUTRIENT, *(match.object or match.trigger)):
         return False
     daily = match.object is not None and tagged.find(_PER_DAY, match.start, match.object[1] + 3)
     return bool(daily) and bool(tagged.find(_NEEDS, begin - 6, begin))

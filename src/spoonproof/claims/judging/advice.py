@@ -117,10 +117,13 @@ _GIVES_IT = re.compile(
 """Words that tell of an illness as what comes of it: "too much juice can give them the runs"."""
 
 
-def harm_of(claim: Claim, verdict: Verdict) -> int:
-    """0 to 3, for ranking: what could come of believing it."""
+def harm_of(claim: Claim, verdict: Verdict, stance: str) -> int:
+    """0 to 3, for ranking: what could come of believing it. What only warns of a food does little where no list has
+    it."""
     if verdict.truth == "true":
         return 0
+    if stance == "warns" and verdict.truth == "unlisted":
+        return 1
     if claim.polarity in ("asks", "denies", "refutes") and (claim.polarity == "asks" or verdict.truth != "false"):
         return min(1, _harm(claim, verdict))
     return _harm(claim, verdict)
@@ -138,7 +141,8 @@ def level_of(judged: JudgedClaim) -> Level | None:
     or disease; nothing that rests on a recalled figure is an error."""
     if judged.advice == "keep":
         return None
-    serious = judged.claim.kind in SERIOUS
+    only_warns = judged.claim.kind == "safety-age" and judged.truth == "unlisted" and judged.harm == 1
+    serious = judged.claim.kind in SERIOUS and not only_warns
     level: Level = "error" if judged.advice.startswith("cut-") or serious else "warning"
     recalled = bool(judged.sources) and judged.sources[0].basis == "from-memory"
     if level == "error" and recalled:

@@ -42,7 +42,7 @@ def comparison(claim: Claim, key: Key, probe: AnyProbe) -> Verdict | None:
         return None
     if isinstance(probe, FoodProbe) and probe.food == probe.other:
         return None  # two names that the table has one row for
-    if key.near.count(" than ") > 1 or not has_any(key.near, _MORE_OR_LESS):
+    if key.near.count(" than ") > 1 or not (has_any(key.near, _MORE_OR_LESS) or equalled(claim)):
         return None  # "calcium than milk, protein than yoghurt": which food is held against which can't be told
     refs = (SourceRef("eu-1924-2006", "Art 9(1)-(2)", "read"),)
     pair = probe.compared(nutrient)
@@ -84,6 +84,8 @@ _MANY = 10.0
 def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
     """The food after "than", where the claim itself holds only the first of the two: "than in rice"; "" where none is
     known, where it is a whole class ("any other food"), or where more than one stands there."""
+    if equalled(claim):
+        return next(filter(None, (known_as(name.replace("-", " "), numbers, context) for name in claim.foods)), "")
     said = plain(clause(claim))
     _, than, rest = said.partition(" than ")
     if not than and (times := _TIMES_THAT_OF.search(said)):
@@ -107,6 +109,19 @@ _TIMES_THAT_OF = re.compile(
     r"(?:(?:amount|quantity) of )?(?!rest |other )(?:[a-z0-9]+ ){1,3}?(?:of|as) (.+)"
 )
 """What it is held against where no "than" stands: "twice the vitamin C of an orange", "as much iron as a steak"."""
+
+
+def equalled(claim: Claim) -> bool:
+    """Whether its food is what something else is said to equal: "all the iron of a steak", "one steak of iron"."""
+    said = plain(claim.passage.text[max(0, claim.start - _EQUAL_REACH) : claim.end])
+    named = "|".join(re.escape(plain(one).strip()) for one in claim.subjects)
+    name = re.escape(nutrient_name(claim.nutrients[0])) if claim.nutrients and named else ""
+    same = rf" (?:the|the same|as much) {name} (?:of|as|in|from) (?:half )?(?:an?|one|two|three)(?: \w+){{0,2}}?"
+    many = rf" (?:an?|one|two|three|\d+)(?: \w+)? (?:{named})s?(?: s)?(?: worth)? of {name} "
+    return bool(name) and re.search(rf"{same} (?:{named})s? |{many}", said) is not None
+
+
+_EQUAL_REACH = 30
 
 
 def _first_known(words: list[str], numbers: Numbers, context: Context, least: int = 1) -> str:

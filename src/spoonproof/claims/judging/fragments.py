@@ -44,10 +44,15 @@ def worse_reading(other: JudgedClaim, one: JudgedClaim) -> bool:
     a, b = one.claim, other.claim
     if not a.overlaps(b) or not one.stays or other.stays:
         return False
+    if b.effect == "danger" and a.kind in _PRAISE and b.subjects:
+        return any(food in a.quote.lower() for food in b.subjects)  # "a swordfish steak brings omega-3": it is given
     part_of_worse = b.start <= a.start and a.end <= b.end
     if not other.advice.startswith("cut"):
         return (a.kind == b.kind and part_of_worse) or b.kind == "quantity"
     return a.kind == b.kind or not part_of_worse or a.end - a.start == b.end - b.start
+
+
+_PRAISE = frozenset({"nutrient-content", "quantity", "comparative", "function", "general-benefit"})
 
 
 def _beside(one: JudgedClaim, better: Sequence[JudgedClaim]) -> JudgedClaim:
@@ -61,6 +66,8 @@ def _only_a_part(one: JudgedClaim, other: JudgedClaim) -> bool:
     if one.claim.kind == "disease" and other.claim.kind == "allergen" and _WITH_IT.search(one.claim.quote):
         a, b = one.claim, other.claim
         return b.start <= a.start and a.end < b.end  # "for babies with eczema, lowered the rate of peanut allergy"
+    if one.truth == "unlisted" and (one.claim.start, one.claim.end) == (other.claim.start, other.claim.end):
+        return True  # the very words that are kept by what they say
     if one.truth == "unproven" and not one.advice.startswith("cut"):
         return _within(one, other)
     return one.truth == "unlisted" and _said_by(one, other)

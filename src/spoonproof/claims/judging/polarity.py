@@ -43,7 +43,7 @@ def read_again(claim: Claim, register: Register) -> Claim:
     if settled:
         return claim
     polarity, why = _polarity(claim, register)
-    if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register):
+    if polarity == "asserts" and claim.kind == "function" and unneeded(claim, register) and not cannot_cope(claim):
         polarity, why = "denies", "its words say that it is not needed"
     if polarity == claim.polarity:
         return claim
@@ -70,7 +70,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return "refutes", "it is another's wish, and refused"
         return ("refutes", "its sentence takes it back") if frames(claim, register) == 1 else (claim.polarity, "")
     if claim.polarity == "asks":
-        if has_any(sentence, register.words.get("takes for granted", ())):
+        if has_any(sentence, register.words.get("takes for granted", ())) or _GRANTED.search(sentence):
             return "asserts", "the question takes it for granted"
         if has_any(sentence, register.words.get("doubting questions", ())) and frames(claim, register) == 1:
             return "refutes", "the question takes it back"
@@ -100,6 +100,12 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     return claim.polarity, ""
 
 
+_GRANTED = re.compile(
+    r" (?:isn't|is) it (?:just |so |not )?"
+    r"(?!true|possible|likely|right|ok|okay|safe|best|better|wise|normal|proven|said|fine)[a-z]+ (?:that|how) "
+    r"| could (?:it|that|this) (?:just |really )?be (?:(?!safe|harmful|danger)[a-z']+ ){1,8}?(?:that|why) "
+)
+"""What a question asks about that takes it for granted: "isn't it odd that", "could it be the broth that"."""
 _IS_NOT = re.compile(
     r" (?:is|are|was|were)(?:n't| not| never| hardly| no) (?!just |only |merely |simply )(?:[a-z0-9']+ ){1,3}$"
 )

@@ -6,6 +6,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.judging.arithmetic import shrinks
+from spoonproof.claims.judging.comparing import equalled
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
@@ -28,6 +29,9 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.kind == "nutrient-content" and claim.level == "contains" and TAKEN_UP.search(plain(claim.quote)):
         why = "what is taken up is what happens to it, and not how much it holds"
         claim = replace(claim, kind="function", effect="absorption", level=None, steps=(*claim.steps, why))
+    if claim.kind == "nutrient-content" and claim.level == "contains" and equalled(claim):
+        why = "its food is what something else is said to equal"
+        return replace(claim, kind="comparative", level="more", steps=(*claim.steps, why)), False
     if claim.kind in ("comparative", "nutrient-content") and outdone_by_none(claim) and claim.polarity == "denies":
         return replace(
             claim, polarity="asserts", steps=(*claim.steps, "what no other food outdoes is said to be the best")

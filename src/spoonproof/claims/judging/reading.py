@@ -79,7 +79,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     elif claim.kind == "safety-age" and (match := _BARE.search(words)):
         value = _count(match[1], register)
         # "before one", "under two": years when it is a small bare number.
-        stated = None if value is None else value * 12 if value <= 5 else value
+        years = value is not None and value <= (_WEANED_AT - 1 if _WEANING.search(words) else 5)
+        stated = value * 12 if value is not None and years else value
     if stated is None and claim.kind == "safety-age" and (match := _age_in(plain(clause(claim)))):
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
     if stated is not None:
@@ -99,6 +100,9 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     return context.ages[0], False
 
 
+_WEANING = re.compile(r" (?:solids?|wean[a-z]*|first (?:foods?|tastes?)|puree[a-z]*|baby rice) ")
+_WEANED_AT = 4
+"""Months from which solid food is spoken of: "no solids before four" means no years."""
 _TODDLER = ("toddlers", "a toddler")  # "your toddler" may be a baby still
 _YOUNGER = ("bab*", "infant*", "under one", "under ones", "weaning", "first tastes", "all ages", "any age")
 _TODDLER_MONTHS = 12

@@ -250,7 +250,8 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         named = near[:1] and age_said(words, register) is not None and runs_of(near[0]) & frozenset(subjects)
         if tokens[place] == "no" and named:  # "no chai at ten months"
             return True
-        if tokens[place] == "without" or (tokens[place] == "no" and children):  # "no alcohol in a baby's food"
+        no = tokens[place] == "no" and (children or near[:1] == ["whole"])  # "no alcohol in a baby's food"
+        if tokens[place] == "without" or no:
             if runs_of(" ".join(near)) & frozenset(subjects):
                 return True
         elif giving & set(near):
