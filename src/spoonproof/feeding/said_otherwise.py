@@ -23,10 +23,11 @@ _EGG_LOOSE = re.compile(
 )
 """An egg told by its parts, in a sentence that says how they are: what is set is no danger (``_RUNNY``)."""
 _SOY = re.compile(
-    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
+    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little|(?:tea|table)?spoon(?:ful)?)s? of (?:dark |light )?soy\b"
     r"(?! (?:sauce|milk|yog|drink|cream))",
     re.I,
 )
+_GUM = re.compile(r"\bchew(?:s|ed|ing)?(?: on)? (?:\w+ )?gum\b|\b(?:stick|piece|packet) of gum\b", re.I)
 _SEASONED = re.compile(
     r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
@@ -43,6 +44,7 @@ def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
         (FROM_THE_COW, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),
+        (_GUM, "chewing gum"),
         (_CORDIAL, "lemonade"),
         (_EGG_LOOSE, "egg"),
     ):
