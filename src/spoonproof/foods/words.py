@@ -212,6 +212,7 @@ AFTER = _words(
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
     ribbon sheet joint roasting
+    drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
 # What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
@@ -222,7 +223,6 @@ SAID_AFTER = _words(
     râpé haché hachée cocido cocida cozido cozida cuit cuite verde vert verte verdi negro negra nero nera noir noire
     rojo roja rosso rossa rouge blanco blanca bianco bianca blanc blanche natural naturel gemahlen gehackt gerieben
     gekocht biologique ecológico millefiori świeży świeże
-    drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
 # The leaf of a fruit tree is no fruit ("lemon leaves").
