@@ -68,7 +68,7 @@ NUTRIENT_CONTENT = (
     ),
     *_content(
         "everything",
-        "S(<FOOD>) ~3 T(<HAVE>) _1 O(<everything> ~4 <NEED>)",
+        "S(<FOOD|sweet-thing>) ~3 T(<HAVE>) _3 O(<everything> ~4 <NEED>)",
         level="contains",
         says="a food has everything needed",
     ),

@@ -270,7 +270,7 @@ DANGER = (
     ),
     *_comparative(
         "as-good-as-milk",
-        "S(<food|milk-drink>) ~2 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
+        "S(<food|milk-drink>) ~4 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
         "T(<negation|free>) _1 S(<baby-milk>) ~5 <closer> _1 O(<baby-milk>)",
         says="set beside the milk that babies live on",
     ),
@@ -283,7 +283,7 @@ DANGER = (
     ),
     *_disease(
         "teeth-blamed",
-        "O(<fever>) _4 <copula> _2 T(<teeth-coming>)",
+        "O(<fever|DISEASE>) _4 <copula> _2 T(<teeth-coming>)",
         "T(<teeth-coming>) _2 <HARM|BENEFIT|contain> _2 O(<fever>)",
         effect="infection",
         says="put down to the teeth",

@@ -144,6 +144,7 @@ TESTIMONY = (
     *_disease(
         "no-doctor",
         f"S({_EATEN}) ~5 T(<no-need-of>) _1 O(<their-medicine>)",
+        f"S({_EATEN}) ~8 T(<given-up|throws>) _1 O(<their-medicine>)",
         veto=_KITCHEN,
         says="no doctor or medicine needed",
     ),

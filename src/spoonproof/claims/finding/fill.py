@@ -215,7 +215,8 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
         return "denies"
     denial = _NEGATION if match.rule.level else _DENIAL
     near = max(begin, match.trigger[0] - (1 if match.rule.tale else _DENIED_FROM))
-    for index in tagged.find(denial, near, last):
+    needed = match.subject[0] if match.rule.name == "needs" and match.subject else last  # "babies need *no* iron"
+    for index in tagged.find(denial, near, max(last, needed)):
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
         if after in ("only", "just") or index in range(*match.trigger):
             continue

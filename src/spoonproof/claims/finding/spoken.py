@@ -77,7 +77,9 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     people = pronoun is not None and _is_people(tagged, pronoun)
     pronoun = None if people else pronoun
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
-    best = _before_aside(tagged, wanted, at) or _relative(tagged, before, at) or likeliest(tagged, before, at)
+    best = _before_aside(tagged, wanted, at)
+    best = _relative(tagged, before, at) if best is None else best
+    best = likeliest(tagged, before, at) if best is None else best
     if best is None and pronoun is None:
         pronoun = _spoken_on(tagged, match, begin)
     if pronoun is not None and (best is None or not _speaks_itself(tagged, best, pronoun)):
@@ -150,7 +152,10 @@ def _before_aside(tagged: Tagged, wanted: frozenset[str], at: int) -> int | None
     verb = next((i for i in range(at, max(1, at - _TO_VERB), -1) if tagged.symbols[i - 1] == ","), None)
     begin = max((i + 1 for i in range(at) if tagged.symbols[i] in ".?:"), default=0)
     comma = tagged.symbols.find(",", begin, verb or 0)
-    if verb is None or comma < 0 or comma >= verb - 1 or tagged.items[comma + 1].words not in _IN_PASSING:
+    if verb is None or comma < 0 or comma >= verb - 1:
+        return None
+    first = tagged.items[comma + 1].words
+    if first not in _IN_PASSING and not first.endswith("ed"):
         return None
     opens = comma - begin <= _OPENS and not tagged.find(_SAYS, begin, comma)
     return comma - 1 if opens and tagged.is_any(verb, _SAYS) and tagged.is_any(comma - 1, wanted) else None
