@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from tests.site.conftest import Built, missing
+from tests.site.sample import THEME
 from tests.sitting import sit_down
 
 pytestmark = [pytest.mark.browser, pytest.mark.timeout(240)]
@@ -48,12 +49,16 @@ def test_axe_finds_nothing_on_any_kind_of_page(chromium: Any, built: Built, path
 
 
 def axe_everywhere(page: Any) -> list[str]:
-    """What the engine finds: all its rules on a phone; on a desk and in the dark those that these may change."""
+    """What the engine finds: all its rules on a phone; on a desk and in the dark those that these may change.
+
+    Contrast is the dearest of them. Widths change no colour (``test_widths_change_no_colour``): it is
+    looked at twice.
+    """
     page.evaluate("document.querySelectorAll('details').forEach((d) => { d.open = true; })")
     page.evaluate(axe_script().read_text(encoding="utf-8"))
     faults = axe(page, "390", {"type": "tag", "values": WCAG})
     page.set_viewport_size({"width": 1280, "height": 900})
-    faults += axe(page, "1280", {"type": "rule", "values": [*COLOURS, *LAYOUT]})
+    faults += axe(page, "1280", {"type": "rule", "values": LAYOUT})
     page.emulate_media(color_scheme="dark")  # changes colours and nothing else
     return faults + axe(page, "dark", {"type": "rule", "values": COLOURS})
 
@@ -66,6 +71,14 @@ def axe(page: Any, where: str, only: dict[str, Any]) -> list[str]:
         for v in page.evaluate(run, only)["violations"]
         for n in v["nodes"]
     ]
+
+
+@pytest.mark.parametrize("sheet", ["style.css", "look.css", "desk/desk.css"])
+def test_widths_change_no_colour(sheet: str) -> None:
+    text = (THEME / sheet).read_text(encoding="utf-8")
+    widths = re.findall(r"@media \((?:min|max)-width:[^{]+\{((?:[^{}]*\{[^{}]*\})*)\s*\}", text)
+    assert len(widths) == len(re.findall(r"@media[^{]*-width", text))
+    assert not re.search(r"colou?r|background|opacity|filter|fill|var\(--(?!line)", "".join(widths))
 
 
 def test_axe_would_find_a_fault(chromium: Any, built: Built) -> None:

@@ -87,13 +87,14 @@ def advised(
         raw_egg = _RAW_EGG.search(passage.text) is not None
         told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
-        for at, (start, end) in enumerate(places):
+        spoken = spoken_of(named_people, [passage.text[start:end] for start, end in places])
+        for at, ((start, end), those) in enumerate(zip(places, spoken, strict=True)):
             said = passage.text[start:end]
             around = (
                 passage.text[places[max(0, at - 1)][0] : start],
                 passage.text[end : places[min(len(places) - 1, at + 1)][1]],
             )
-            names = {**spoken_of(named_people, around[0], said), **eats_it(others, said)}
+            names = {**those, **eats_it(others, said)}
             asked = _Asked(rows, months, tables, passage.kind, by_shape, names, raw_egg)
             named = tables.phrases.find(said)
             alone = {hit: (words, there) for hit, words, there in apart(said, named)}
@@ -128,7 +129,7 @@ def advised(
             if row is None or set_aside(passage.text, begins, (one.first.start, one.first.end), tables):
                 continue
             if (row.id, one.first.start) not in told:
-                yield _found(row, (one.first.start, one.ends), (one.first.start, one.first.end), passage, one.pointing)
+                yield _found(row, one.within, (one.first.start, one.first.end), passage, one.pointing)
 
 
 @dataclass(frozen=True, slots=True)

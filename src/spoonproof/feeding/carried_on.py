@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from spoonproof.feeding.recipients import kept_back
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
@@ -23,18 +24,21 @@ _ONE = re.compile(
     r"\b(?:it|that|this|some|a (?:bit|little|lick|sip|taste|spoonful))\b(?! (?:of|is|was|way|['’]s)\b)", re.I
 )
 _MADE_SAFE = re.compile(
-    r"\b(?:quarter|halv|mash|squash|flatten|grat|ground|grind|chop|crush|blend|pur[ée]+|steam|boil|cook|bak|roast|stew"
-    r"|poach|shred|slic|melt|smash|thin(?:ned|ly)|sieve|strain|pasteuris|pasteuriz|simmer)\w*\b",
+    r"\b(?:quarter|halv|mash|squash|flatten|grat|ground|grind|chop|crush|blend|cut(?= )|pur[ée]+|steam|boil|cook|bak"
+    r"|roast|stew|poach|shred|slic|melt|smash|thin(?:ned|ly)|sieve|strain|pasteuris|pasteuriz|simmer)\w*\b",
     re.I,
 )
+_FADES = 6
+"""Sentences after which a food that nobody names is forgotten."""
+_SILENT = 2
 _REST_OF_GAP = 3
 """Characters of marks and space that part two sentences of one passage."""
 
 
 class Carried(NamedTuple):
     """The second sentence as ``said`` with the food's name put in, ``hit`` there; ``first`` is the food's own place,
-    ``begins`` and ``ends`` are where the two sentences do, and ``pointing`` the words for the food, all in the text
-    given."""
+    ``begins`` and ``ends`` are where the two sentences do, ``pointing`` are the words for the food and ``within`` is
+    what is told: from the food on, or where other sentences lie between, the second alone; all in the text given."""
 
     said: str
     hit: Found
@@ -42,31 +46,49 @@ class Carried(NamedTuple):
     begins: int
     ends: int
     pointing: tuple[int, int]
+    within: tuple[int, int]
 
 
 def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingTables) -> Iterator[Carried]:
-    """Every food of a sentence that the next speaks on of without its name."""
-    for (start, end), (following, stop) in pairwise(sentences):
-        if following - end > _REST_OF_GAP:
-            continue
-        said, more = text[start:end], text[following:stop]
-        named = tables.phrases.find(more, negated=True)
+    """Every food of a sentence that those behind it speak on of without its name."""
+    for at, (start, end) in enumerate(sentences):
+        said = text[start:end]
         for food in tables.phrases.find(said):
-            name = said[food.start : food.end]
-            many = name.lower().endswith("s") and not name.lower().endswith("ss")
-            pointing = (_MANY if many else _ONE).search(more)
-            if pointing is None or any(one.start < pointing.start() for one in named):
-                continue
-            if _MADE_SAFE.search(said):
-                continue
-            part = pointing.group().lower().startswith("the ")  # "he spits the pits"
-            at = pointing.end() + 4 if part else pointing.start()
-            put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :]
-            yield Carried(
-                put_in,
-                food._replace(start=at, end=at + len(name)),
-                food._replace(start=start + food.start, end=start + food.end),
-                start,
-                stop,
-                (following + pointing.start(), following + pointing.end()),
-            )
+            if not kept_back(said, food):
+                yield from _spoken_on(text, sentences[at:], food, tables)
+
+
+def _spoken_on(
+    text: str, sentences: Sequence[tuple[int, int]], food: Found, tables: FeedingTables
+) -> Iterator[Carried]:
+    """The sentences behind the first that speak on of its ``food``: none after it was made safe or another one named,
+    or behind two in a row that say nothing of it."""
+    start = sentences[0][0]
+    name = text[start + food.start : start + food.end]
+    many = name.lower().endswith("s") and not name.lower().endswith("ss")
+    silent = 0
+    for (begun, ended), (following, stop) in pairwise(sentences[: _FADES + 1]):
+        if following - ended > _REST_OF_GAP or _MADE_SAFE.search(text, begun, ended):
+            return
+        more = text[following:stop]
+        named = tables.phrases.find(more, negated=True)
+        pointing = (_MANY if many else _ONE).search(more)
+        if named and (pointing is None or any(one.start < pointing.start() for one in named)):
+            return
+        silent = 0 if pointing else silent + 1
+        if silent == _SILENT:
+            return
+        if pointing is None:
+            continue
+        part = pointing.group().lower().startswith("the ")  # "he spits the pits"
+        at = pointing.end() + 4 if part else pointing.start()
+        put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :]
+        yield Carried(
+            put_in,
+            food._replace(start=at, end=at + len(name)),
+            food._replace(start=start + food.start, end=start + food.end),
+            start,
+            stop,
+            (following + pointing.start(), following + pointing.end()),
+            (start + food.start if begun == start else following, stop),
+        )

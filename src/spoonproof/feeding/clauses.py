@@ -52,7 +52,7 @@ _THE_LAST = re.compile(
     re.I,
 )
 """Words that speak on of the last food beside one of their own: "so she had that instead of the cod"."""
-_MY_CHILD = r"(?:knees?|lap|arms?|hip|little|bab\w+|son|daughter|girl|boy|youngest|\w+-(?:month|week)\w*)\b"
+_MY_CHILD = r"(?:knees?|lap|arms?|hip|little|bab\w+|son|daughter|girl|boy|youngest|\w+[- ](?:months?|weeks?))\b"
 _OURS = re.compile(rf"\b(?:ours|yours|(?:on|in|over|into|through) (?:our|my) (?!{_MY_CHILD})\w+)\b|\b{MINE}", re.I)
 _HERS = re.compile(r"\b(?:hers|theirs|mine)\b", re.I)
 """Words that folding would take for "our" and "her": a baby is ours, a bowl that is ours is not hers."""
@@ -156,9 +156,9 @@ def _in_name(mark: Hit, food: Place) -> bool:
 
 def _named(said: str, names: Mapping[str, str]) -> Iterator[Hit]:
     for word in words(said):
-        called = said[word.start : word.end].removesuffix("'s").removesuffix("’s")
-        if called in names or word.plain in names:
-            yield Hit(word.start, word.end, names.get(called) or names[word.plain])
+        called = said[word.start : word.end].replace("’", "'").partition("'")[0]  # "Jonah's", "they'll"
+        if who := names.get(called) or names.get(word.plain):
+            yield Hit(word.start, word.end, who)
 
 
 def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.feeding.asked import only_asked
-from spoonproof.feeding.clauses import clauses
+from spoonproof.feeding.clauses import clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
 _FIRMLY = re.compile(
@@ -26,6 +26,11 @@ _CAME_TO_HARM = re.compile(
     re.I,
 )
 """What came of it is the warning, whoever tells it: "she gave him a whole grape and they ended up in hospital"."""
+_FELL_ILL = re.compile(
+    r"\b(?<!if )(?:s?he|they|(?:my|our|the) \w+) (?:got|was|were|ended up) (?:(?:so|very|badly|really|quite|awfully) )*"
+    r"(?:ill|sick|poorly|dehydrated|constipated|bunged up)\b",
+    re.I,
+)
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
 _NEVER_TO = re.compile(
     r"[^.;!?\n]{0,60}\b(?:never|not) (?:to|for) (?:(?:the|any|our|my) )?(?:child|bab|kid|toddler|little|him|her|them)",
@@ -38,8 +43,15 @@ _MYTH = re.compile(
     r"\W*(?:(?:and|the|a|another|next|first|second|third|last|so|common|big) ){0,3}(?:myth|misconception)\b", re.I
 )
 """What opens a sentence that gives a myth, however it goes on: "Myth two: babies need water"."""
+_WHATEVER_THEY_SAY = re.compile(
+    r"\b(?:whatever|no matter what|never mind what|despite what) (?:\w+ ){1,5}"
+    r"(?:says?|said|tells?|told|thinks?|swears?)(?: \w+){1,6}$",
+    re.I,
+)
+"""What is waved away with those who say it: "whatever his gran says about brandy", not "whatever she says, he has"."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
+_STOP = re.compile(r"[.!?\n]")
 _BEHIND = 140
 """Characters after what is told within which its teller disowns it."""
 _BEHIND_ALONE = 100
@@ -48,7 +60,7 @@ _BEHIND_ALONE = 100
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     after = place[1], place[1] + _BEHIND_ALONE
-    if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after):
+    if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after) or _FELL_ILL.search(text, place[0], after[1]):
         return True
     if _IF_ONLY.match(text, place[1]) or _NEVER_TO.match(text, place[1]):
         return True
@@ -73,12 +85,36 @@ _STILL = re.compile(
 """What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""
 
 
+_TOY = re.compile(
+    r"\b(?:felt|stitched|sew\w*|knitt\w*|crochet\w*|wadding|glued|satin|pretend|dolls?|teddy|toys?|wooden|plastic"
+    r"|play (?:kitchen|food|shop|caf[eé]))\b",
+    re.I,
+)
+_TOYS = 4
+"""Different words for toys in a text after which its food is one: "the popcorn box is glued shut"."""
+
+
+def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
+    """Whether a text about toys speaks of food at ``place`` in a sentence that names no child."""
+    if len({match[0].lower() for match in _TOY.finditer(text)}) < _TOYS:
+        return False
+    start = max(text.rfind(mark, 0, place[0]) for mark in ".!?\n") + 1
+    stop = _STOP.search(text, place[1])
+    return not names_child(text[start : stop.start() if stop else len(text)], tables)
+
+
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a statement at ``place``, in a sentence from ``start`` on, is only asked about, told as what was once
     believed, or disowned."""
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
-    if _MYTH.match(text, start) or only_asked(text, start, place) or disowned(text, start, place, tables):
+    if (
+        _of_toys(text, place, tables)
+        or _WHATEVER_THEY_SAY.search(text, start, place[1])
+        or _MYTH.match(text, start)
+        or only_asked(text, start, place)
+        or disowned(text, start, place, tables)
+    ):
         return True
     told = clauses(text[start : place[1] + _BEHIND], (), tables)
     return next(clause for clause in told if place[1] <= start + clause.end).has("once")

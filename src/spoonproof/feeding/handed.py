@@ -120,7 +120,8 @@ _AS_A_MEAL = re.compile(
 )
 """Words before what a meal is made of: "for pudding it's a honey custard"."""
 _COUNTED = re.compile(
-    r"^\W*(?:number|plate|snack|idea|option|day|meal|box|pot) \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $",
+    r"^\W*(?:so |and )?(?:that['’]s|there['’]s|it['’]s) (?:two|three|four|five|\d+|half an?) (?:\w+ )?$"
+    r"|^\W*(?:number|plate|snack|idea|option|day|meal|box|pot) \w+(?: (?:is|are|has to be|would be))?(?: \w+){0,3} $",
     re.I,
 )
 """Words before the food in a list that is counted out: "number two whole blueberries"."""

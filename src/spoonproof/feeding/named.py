@@ -37,7 +37,7 @@ _SIZE_OF = re.compile(
     r"\b(?:size|shape|consistency|thickness|texture|colou?r|look|weight) of (?:an? |the )?(?:\w+ )?$|-$", re.I
 )
 _LIKENESS = re.compile(
-    r"\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$"
+    r"\b(?:like|than|as \w+ as) (?:an? |the )(?:\w+ )?$|\blike (?:little|tiny|wee) $"
     # "as thick as jam", "brown as treacle"; but "as well as honey", "such as honey"
     r"|\b(?:thick|thin|smooth|runny|loose|soft|sticky|stiff|clear|dark|brown|golden|white|black|red|sweet|light|fine"
     r"|chewy|hard|bouncy|stretchy|tough) as $"
@@ -58,7 +58,7 @@ _IN_ANOTHER_SENSE = {
 
 
 def likened(text: str, hit: Found) -> bool:
-    """Whether the food is only what something is compared with: "thick as honey", "it chews like gum"."""
+    """Whether the food is only what something is compared with, or made to look like: "thick as honey", "felt figs"."""
     return _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]) is not None
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
 
 _YEARS = r"(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[2-9]|1[0-8])"
 _MONTHS = r"(?:\w+|\d+)[- ](?:months?|weeks?)"
@@ -46,13 +47,31 @@ _MEANWHILE = re.compile(
     r"\b(?:baby|bab(?:y|ies)['’]?s?|him|(?:he|she) (?:grabbed|took|stole|watched|wanted)|\w+ months)\b", re.I
 )
 """Words between an older child and "she" after which it may be the baby: "his sister feeds the baby and she"."""
-_SPEAKS_ON = re.compile(r"\W*(?:(?:and|so|then|but) )?s?he\b", re.I)
+_SPEAKS_ON = re.compile(r"\W*(?:(?:and|so|then|but) )?(?:s?he|they)\b", re.I)
 _THEN = re.compile(r"\b(?:(?P<he>he)|(?P<she>she))(?:['’]s|['’]ll|['’]d)?\b", re.I)
 
 
 def _others(words: Sequence[str]) -> Mapping[str, str]:
     """These words, small or at the beginning of a sentence, as such that stand for no baby."""
     return {form: "other" for word in words for form in (word, word.capitalize())}
+
+
+_NAMES_BABY = re.compile(
+    r"\b(?:bab(?:y|ies)|little (?:ones?|girl|boy|man|lady)|youngest|newborns?|toddlers?|infants?|months?|weeks?)\b",
+    re.I,
+)
+_OLDER_ONES = re.compile(
+    r"\b(?:eldest|oldest|older|elder|big(?:ger)?|teenage\w*)\b"
+    r"|\b(?:is|are|was|were|who['’]s|aged) (?:(?:now|nearly|both|all) )?(?:[5-9]|1[0-8]|five|six|seven|eight|nine|ten"
+    r"|eleven|twelve)\b(?! (?:of|or|minutes|times|o['’]clock)\b)",
+    re.I,
+)
+_SEVERAL = re.compile(
+    r"\b(?:friends|mates|cousins|brothers|sisters|siblings|twins|ones|two|three|four|lot|kids|children|boys|girls|both)\b",
+    re.I,
+)
+_MANY = _others(("they", "them", "their", "theirs"))
+"""Older children told of, several of them, and the words for them."""
 
 
 def _older_ones(said: str) -> Mapping[str, str]:
@@ -67,15 +86,21 @@ def _older_ones(said: str) -> Mapping[str, str]:
     return _others(("he", "his", "himself") if then["he"] else ("she", "hers", "herself"))
 
 
-def spoken_of(names: Mapping[str, str], before: str, said: str) -> Mapping[str, str]:
-    """The ``names``, and where the sentence ``before`` speaks of an older one by name and this one only of "her", or
-    this one of an older child and then of "her": these words too."""
-    speaks_on = f"{before}{said}" if _SPEAKS_ON.match(said) else said
-    older = _older_ones(speaks_on)
-    last = [] if any(name in said for name in names) else [names[name] for name in names if name in before]
-    if last and set(last) == {"other"}:
-        older = dict.fromkeys(_PRONOUNS, "other")
-    return {**names, **older} if older else names
+def spoken_of(names: Mapping[str, str], sentences: Sequence[str]) -> Iterator[Mapping[str, str]]:
+    """For each sentence the ``names``, and the words by which it speaks on of somebody who is no baby: of who alone was
+    named in the sentence before ("her"), of an older child or of several ("My eldest is eight, and her friends are the
+    same. They'll have popcorn"), as long as each sentence begins with such a word and none names a baby."""
+    carried: Mapping[str, str] = {}
+    for before, said in pairwise(["", *sentences]):
+        speaks_on = _SPEAKS_ON.match(said) is not None
+        baby = _NAMES_BABY.search(said) or any(names[name] == "child" for name in names if name in said)
+        older = _older_ones(f"{before}{said}" if speaks_on else said)
+        last = [] if any(name in said for name in names) else [names[name] for name in names if name in before]
+        if last and set(last) == {"other"}:
+            older = dict.fromkeys(_PRONOUNS, "other")
+        older = older or (carried if speaks_on and not baby else {})
+        yield {**names, **older} if older else names
+        carried = {} if baby else _MANY if _OLDER_ONES.search(said) and _SEVERAL.search(said) else older
 
 
 _AT_AGE = r"(?:['’]s|['’]ll be| is| was| are| turned)(?: \w+){0,2} (?:\w+|\d+)[- ](?:months?|weeks?)\b"

@@ -101,7 +101,9 @@ _HERS_FIRST = re.compile(
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
 _CONTAINER = re.compile(
-    r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|pickers?|stall|shop)\b", re.I
+    r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|tubs?|pickers?|stall|shop|farms?|aisle|counter"
+    r"|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?)\b",
+    re.I,
 )
 
 _DUG_INTO = re.compile(r"\b(?:dig|dip|tuck|stick|spoon)\w* (?:\w+ )?(?:in|into|from|out of) (?:the|a|her|his) $", re.I)

@@ -30,10 +30,11 @@ _RAW_MILK = re.compile(
     re.I,
 )
 _SOY = re.compile(
-    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little) of (?:dark |light )?soy\b"
+    r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little|(?:tea|table)?spoon(?:ful)?)s? of (?:dark |light )?soy\b"
     r"(?! (?:sauce|milk|yog|drink|cream))",
     re.I,
 )
+_GUM = re.compile(r"\bchew(?:s|ed|ing)?(?: on)? (?:\w+ )?gum\b|\b(?:stick|piece|packet) of gum\b", re.I)
 _SEASONED = re.compile(
     r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
@@ -50,6 +51,7 @@ def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
         (_RAW_MILK, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),
+        (_GUM, "chewing gum"),
         (_CORDIAL, "lemonade"),
         (_EGG_LOOSE, "egg"),
     ):

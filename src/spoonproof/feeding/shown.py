@@ -46,7 +46,7 @@ _SNACKED = re.compile(
 _HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
-    rf"|{_HERS_WHOLE.pattern}|\bas they come\b|\buncut\b|\bin one piece\b",
+    rf"|{_HERS_WHOLE.pattern}|\b(?:leave|left|keep) (?:it|them) round\b|\bas they come\b|\buncut\b|\bin one piece\b",
     re.I,
 )
 _GUMS = re.compile(
@@ -61,6 +61,11 @@ _STONE_IN = re.compile(
 _MEAT_OF = re.compile(r" (?:meat|flesh)\b", re.I)
 _ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
+_CHUNKY = re.compile(r"\b(?:cubes?|cubed|chunk\w*|lumps?|diced?)\b", re.I)
+_TENDER = re.compile(
+    r"\b(?:slow|stew|soft|tender|fall\w*|fell|shred|minc|mash|blend|pur[ée]+|flak|tiny|small|fine|braise|casserole|pull)\w*",
+    re.I,
+)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(
     r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
@@ -119,7 +124,7 @@ _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
     r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
-    r"|one by one|one at a time|straight (?:on|onto) (?:the|her|his) tray"
+    r"|one by one|one at a time|one after (?:another|the other)|straight (?:on|onto) (?:the|her|his) tray"
     r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
     re.I,
 )
@@ -223,6 +228,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"raw-egg-product"}
     if "sausage" in kinds and _ROUNDS.search(near):
         shown |= {"sausage"}
+    if "meat" in kinds and _CHUNKY.search(near) and ONE_CHILD.search(said) and not _TENDER.search(said):
+        shown |= {"meat"}
     if "hard-cheese" in kinds and _CUT_SAID.search(near):
         shown |= {"hard-cheese"}
     if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):

@@ -52,12 +52,14 @@ _MOTIVE = re.compile(
     re.I,
 )
 """What opens the reason for which a food is given: "or he won't touch it"."""
+_UNLESS = re.compile(r"\W*(?:unless|without|until|till)\b", re.I)
+"""What opens the condition on which it is eaten: "he won't touch rice unless it's had soy sauce over it"."""
 _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
 """Words before who gets it: "for the ten-month-old, same as what her sister has"."""
 _THING = re.compile(r" (?!own\b|and\b|in\b|on\b|at\b|with\b|to\b)[a-z]", re.I)
 """What "his" is said of: "on his rusk", not "on his"."""
 _DONE_FIRST = re.compile(
-    r"s?(?: (?:all|both|each|always))? (?:is|are|was|were|gets?|got)(?: (?:all|both|each|always))? $", re.I
+    r"s?(?:(?: (?:all|both|each|always))? (?:is|are|was|were|gets?|got)(?: (?:all|both|each|always))?)? $", re.I
 )
 """What stands between a food and what is done to it: "cherry tomatoes get quartered"."""
 _LEFT_WHOLE = re.compile(r"\b(?:whole|uncut|as (?:they|it) (?:are|is|comes?))\b", re.I)
@@ -116,6 +118,10 @@ def stance(
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
+    if _UNLESS.match(said, home.start) and any(
+        clause.end == home.start and clause.has(*_BABY) and clause.has("denies") for clause in parts
+    ):
+        return Stance("baby", "")
     cut_helps = not kinds & _NO_CUT_HELPS
     if cut_helps and _made_safe(said, home, hit):
         return Stance(eaters, "made safe")

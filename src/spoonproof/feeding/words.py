@@ -165,6 +165,7 @@ def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
 MINE = (
     r"(?<!so will )(?<!so does )(?<!so did )(?<!so do )(?<!so has )mine(?! (?:always |only |just |even "
     r"|happily |now )?(?:eats|loves|likes|adores|gets|gobbles|devours|wolfs|scoffs"
-    r"|munches|nibbles|sucks|sips|drinks|prefers|enjoys)\b)"
+    r"|munches|nibbles|sucks|sips|drinks|prefers|enjoys|chews|gnaws|woke|wakes|slept|refuses|wants)\b"
+    r"| (?:has|['’]s) been \w+ing\b| (?:won['’]t|is|was) (?:eat|touch|take|drink|\w+ months)\b)"
 )
 """The speaker's own share, and not her child: "*mine* eats it cold"."""

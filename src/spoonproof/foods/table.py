@@ -16,6 +16,7 @@ from spoonproof.foods.words import (
     DOUBTFUL,
     GROWN,
     LEFT_OPEN,
+    MADE_BY_MANY,
     NOT_AFTER,
     NOT_BEFORE,
     NOT_OF_FRUIT,
@@ -182,8 +183,14 @@ class FoodTable:
         """Whether the words around a name leave it that food: quality and cutting before it, parts after it."""
         cells = self._data["foods"][food]
         before_it = BEFORE | ORIGINS if cells.get("group") in GROWN and cells.get("state") != "prepared" else BEFORE
+        whose = cells.get("group") in MADE_BY_MANY and text[phrase[start].start].islower()
         if any(
-            (token.word not in before_it and token.word[-1] != "%" and not _joins(phrase, at, ORIGINS & before_it))
+            (
+                token.word not in before_it
+                and token.word[-1] != "%"
+                and not _joins(phrase, at, ORIGINS & before_it)
+                and not (whose and self._says_whose(text, token, at))
+            )
             or token.word in CHANGES
             for at, token in enumerate(phrase[:start])
         ):
@@ -201,6 +208,13 @@ class FoodTable:
             if token.word not in AFTER and token.word not in kind and token.word[-1] != "%":
                 return False
         return True
+
+    def _says_whose(self, text: str, token: Token, at: int) -> bool:
+        """Whether a word before a food's name is a maker, a place or an owner, and no food itself: "Heinz ketchup",
+        "from my uncle's hives"."""
+        word = text[token.start : token.end]
+        named = word[0].isupper() or word.endswith(("'s", "’s")) or (at == 0 and token.word == "from")
+        return named and token.word not in self._names
 
     def find(self, text: str) -> Sequence[NameMatch]:
         """Every food name in running text, left to right, longest first, not overlapping. Words that are often

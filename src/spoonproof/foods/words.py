@@ -8,6 +8,8 @@ from functools import lru_cache
 
 from spoonproof.model.record import NamedTuple
 
+# Letters that hold no accent to take away, as cooks write them without the key for them; apostrophes go.
+_LETTERS = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ł": "l", "ß": "ss", "ı": "i", "đ": "d", "’": "", "'": ""})
 _DOUBLED = re.compile(r"([bcdfglmnprstz])\1")
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?|&")
 
@@ -122,7 +124,7 @@ def plain(word: str) -> str:
 def _singular(word: str) -> str:
     text = unicodedata.normalize("NFKD", word.lower())
     text = "".join(char for char in text if not unicodedata.combining(char))
-    text = text.replace("œ", "oe").replace("’", "").replace("'", "")
+    text = text.translate(_LETTERS)
     known = _IRREGULAR.get(text) or _SLIPS.get(text)
     if known is not None:
         return known
@@ -183,7 +185,7 @@ BEFORE = _words(
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
     spiralised spiralized julienned
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
-    sashimi sushi grade
+    sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -192,10 +194,14 @@ ORIGINS = _words(
     """
     japanese italian spanish greek french thai korean turkish egyptian indian american german polish moroccan persian
     african welsh scotch cornish kentish jersey scandinavian norwegian danish puy castelluccio puglian sicilian
-    red yellow purple orange white brown golden round oval flat curly
+    red yellow purple orange white brown golden black blue pink dark light pale deep round oval flat curly
+    swedish swiss dutch belgian portuguese mexican peruvian jamaican nigerian persian lebanese syrian ukrainian
+    hungarian chinese vietnamese filipino australian californian
     """
 )
-GROWN = frozenset(("vegetable", "fruit", "herb", "grain"))
+GROWN = frozenset(("vegetable", "fruit", "herb", "grain", "pulse"))
+# Groups whose foods stay what they are whoever makes them; a maker's milk, cheese or sausage may be of soya.
+MADE_BY_MANY = GROWN | {"sauce", "sweet", "spice", "fish", "seasoning"}
 # Words after a food's name that name a part or a shape of the same food.
 AFTER = _words(
     """
