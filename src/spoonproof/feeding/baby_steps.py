@@ -15,6 +15,8 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
     # "hard-boil the eggs" boils no egg yolk that stands on a line of its own
     shorter = [key for at, one in enumerate(recipe.foods) if at != line and (key := _long(one.name)) < named]
     named -= set().union(*shorter)
+    if "egg" in named and not any("yolk" in _long(one.name) for one in recipe.foods):
+        named.add("yolk")  # "let the yolk run into it"
     touched: list[Step] = []
     joined = treatment.joined if treatment else None
     twins = {at for at, one in enumerate(recipe.foods) if at != line and one.name.lower() == name.lower()}

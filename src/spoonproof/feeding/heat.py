@@ -171,7 +171,10 @@ _MIXTURE = re.compile(
 )
 
 _ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|plancha|oven|heat)\b", re.I)
-_NO_HEAT = re.compile(r"\b(?:not|don['’]t|never|without|no need to)\b[^.;,]{0,30}", re.I)  # "do not let it cook again"
+# "do not let it cook again", "it must not see the flame again or it turns to scramble"
+_NO_HEAT = re.compile(
+    r"\b(?:not|don['’]t|never|without|no need to)\b(?:[^.;,]{0,30}\b(?:or|lest)\b[^.;,]{0,40}|[^.;,]{0,30})", re.I
+)
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
 FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
 

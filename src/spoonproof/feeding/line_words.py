@@ -8,6 +8,7 @@ from spoonproof.feeding.step_words import (
     BONE_IN,
     COOKED_WORDS,
     FINELY,
+    FROM_THE_COW,
     LOW_SALT,
     NO_SALT,
     PREPARED,
@@ -27,6 +28,7 @@ _WORDS = (
 )
 _SAID = (
     ("no-salt", NO_SALT), ("low-salt", LOW_SALT), ("fine", FINELY), ("bone-in-word", BONE_IN),
+    ("unpasteurised", FROM_THE_COW),
     ("unpasteurised", RAW_MILK),  # "60 g raw-milk raclette", "curd made with raw milk"
     ("peeled", re.compile(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", re.I)),
     ("boned", re.compile(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", re.I)),

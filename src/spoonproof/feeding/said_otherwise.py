@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from spoonproof.feeding.step_words import FROM_THE_COW
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 
@@ -21,14 +22,6 @@ _EGG_LOOSE = re.compile(
     re.I,
 )
 """An egg told by its parts, in a sentence that says how they are: what is set is no danger (``_RUNNY``)."""
-_RAW_MILK = re.compile(
-    r"\bmilk (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
-    r"|\bmilk (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm) (?:from|out of)"
-    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
-    r" (?:the|a|an|our|my|his|her|their)? ?(?:\w+['’]s )?(?:\w+ )?"
-    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
-    re.I,
-)
 _SOY = re.compile(
     r"\b(?:dash|splash|drop|glug|shake|lick|bit|drizzle|little|(?:tea|table)?spoon(?:ful)?)s? of (?:dark |light )?soy\b"
     r"(?! (?:sauce|milk|yog|drink|cream))",
@@ -48,7 +41,7 @@ def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
     for pattern, name in (
         (_SEASONED, "salt"),
-        (_RAW_MILK, "raw milk"),
+        (FROM_THE_COW, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),
         (_GUM, "chewing gum"),

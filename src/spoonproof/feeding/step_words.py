@@ -165,8 +165,8 @@ RUNNY = re.compile(
 UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
-    r"|\b(?:yolks?|middles?|centres?|centers?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid|oozy"
-    r"|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
+    r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid"
+    r"|oozy|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(
@@ -226,6 +226,14 @@ AROMATICS_OUT = re.compile(
 RAW_MILK = re.compile(
     r"\braw[- ]milk (?!powder)\w|\bau lait cru\b|\b(?:a|di) latte crudo\b|\baus rohmilch\b|\bleche cruda\b"
     r"|\b(?:of|from|with|in|using) (?:raw|unpasteuri[sz]ed) (?:\w+['’]?s?['’]? )?milk\b",
+    re.I,
+)
+FROM_THE_COW = re.compile(
+    r"\b(?:milk|cream),? (?:\w+ ){0,3}never (?:been |seen a |see a )?pasteuri[sz]\w*"
+    r"|\b(?:milk|cream),? (?:\w+ ){0,2}(?:(?:straight|fresh|warm|still warm|skimmed|ladled) (?:off|from|out of)"
+    r"|(?:comes|came|is|was) (?:straight |fresh |right )?(?:from|out of))"
+    r" (?:the|a|an|our|my|his|her|their|this)? ?(?:\w+['’]s )?(?:\w+ )?"
+    r"(?:cow|goat|ewe|sheep|udder|churn|pail|vat|farm(?: gate|er)?|parlour|milking|bulk tank|tank)s?\b",
     re.I,
 )
 
