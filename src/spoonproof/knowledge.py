@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from spoonproof.model.claim import Claim, JudgedClaim, Market, Paid
     from spoonproof.model.danger import Danger
     from spoonproof.model.finding import Finding
+    from spoonproof.model.food import Food
     from spoonproof.model.need import Need
     from spoonproof.model.recipe import Recipe
     from spoonproof.model.table import Row
@@ -314,7 +315,9 @@ class Knowledge:
 
     @cached_property
     def _food_facts(self) -> tuple[Mapping[str, frozenset[str]], Mapping[str, frozenset[str]]]:
-        return _OfFoods(self.foods, "traits"), _OfFoods(self.foods, "allergens")
+        return _OfFoods(self.foods, lambda food: food.traits | {food.group}), _OfFoods(
+            self.foods, lambda food: food.allergens
+        )
 
     def judge_without_dish(
         self, channel: Channel | None, markets: Sequence[Market], ages: tuple[int, int | None] | None
@@ -363,17 +366,17 @@ class _Named(Mapping[str, str]):
 
 
 class _OfFoods(Mapping[str, "frozenset[str]"]):
-    """One attribute of every food by the food's id; a food is put together when it is asked for."""
+    """What is asked of every food by the food's id; a food is put together when it is asked for."""
 
-    def __init__(self, foods: FoodTable, attribute: str) -> None:
+    def __init__(self, foods: FoodTable, ask: Callable[[Food], frozenset[str]]) -> None:
         self._foods = foods
-        self._attribute = attribute
+        self._ask = ask
 
     def __getitem__(self, food: str) -> frozenset[str]:
-        if food not in self._foods:
+        known = self._foods.get(food)
+        if known is None:
             raise KeyError(food)
-        found: frozenset[str] = getattr(self._foods.get(food), self._attribute)
-        return found
+        return self._ask(known)
 
     def __iter__(self) -> Iterator[str]:
         return (food.id for food in self._foods)

@@ -46,6 +46,11 @@ from tests.each import each
         "He can have a cake because I can bake allergy-free.",
         "Leave the egg out of the fridge for an hour.",
         "You should have seen him react to the puppet.",
+        "Vegan or not, she ate the lot.",
+        "The tea room does a good vegan lunch.",
+        "A friend of mine is vegetarian and lent me her pan.",
+        "There's no milk left in the jug.",
+        "Warm the rolls in the same oven while the cheese melts.",
     ],
 )
 def test_it_claims_nothing(text: str) -> None:
@@ -129,6 +134,15 @@ def test_it_claims_nothing(text: str) -> None:
         ("One toddler in thirty has a milk allergy.", "allergen"),
         ("I keep the sesame out of these crackers.", "allergen"),
         ("Get the allergens in, the whole lot, before the first birthday.", "allergen"),
+        ("Suitable for vegetarians.", "allergen"),
+        ("My coeliac aunt polishes off two of these.", "allergen"),
+        ("Anyone who can't have eggs can tuck into this.", "allergen"),
+        ("This tray is entirely plant-based.", "allergen"),
+        ("Leave off the feta and vegans can eat it too.", "allergen"),
+        ("The wafers are packed on a line that also handles cashews.", "allergen"),
+        ("Spelt is wheat.", "allergen"),
+        ("Food allergies run in families.", "allergen"),
+        ("One in twenty toddlers reacts to something.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:

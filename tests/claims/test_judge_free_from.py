@@ -66,3 +66,22 @@ def test_what_is_made_of_a_food_is_the_dish() -> None:
     ):
         assert advices("egg-and-spinach-ribbons", said) == ["cut-untrue"], said
     assert advices("egg-and-spinach-ribbons", "The spinach is egg-free.") == ["keep"]
+
+
+@each(
+    ("slug", "said", "advice"),
+    [
+        ("turkey-and-courgette-patties", "These patties are meat-free.", "cut-untrue"),
+        ("salmon-potato-and-pea-fork-mash", "It is meat-free.", "keep"),
+        ("salmon-potato-and-pea-fork-mash", "This mash is vegetarian.", "cut-untrue"),
+        ("egg-and-spinach-ribbons", "It's vegetarian.", "keep"),
+        ("egg-and-spinach-ribbons", "It's vegan.", "cut-untrue"),
+        ("egg-and-spinach-ribbons", "It's not vegan.", "keep"),
+        ("slow-beef-and-barley-pot", "Coeliacs can tuck into this.", "cut-untrue"),
+        ("slow-beef-and-barley-pot", "Not suitable for coeliacs.", "keep"),
+        ("peanut-and-raspberry-yoghurt", "Fine for anyone avoiding dairy.", "cut-untrue"),
+        ("red-lentil-and-fennel-cream", "People who can't have dairy can eat this one.", "soften"),
+    ],
+)
+def test_who_may_eat_it_is_answered_by_what_goes_in(slug: str, said: str, advice: str) -> None:
+    assert advices(slug, said) == [advice]

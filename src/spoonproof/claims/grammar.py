@@ -100,6 +100,8 @@ MACROS: dict[str, str] = {
     "ANY": "food|dish|generic-food|pronoun|nutrient|ambiguous-nutrient",
     "NUT": "nutrient|nutrient-weak|ambiguous-nutrient|energy",
     "NUTRIENT": "nutrient|nutrient-weak",
+    "ALLERGEN": "allergen-word|allergen-food",
+    "ALLERGY": "allergy|allergy-weak|food-allergy",
     "AVOID": "avoid|avoid-weak|forbid",
     "EFFECT": "effect|effect-weak|digest|absorb",
     "DISEASE": "disease|disease-weak",

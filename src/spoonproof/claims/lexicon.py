@@ -45,6 +45,7 @@ TRIGGERS = frozenset(
     airway-part nothing-lost good-sources
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    goes-without made-beside tested
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it
     bung in-mouth small-pieces shape-kind sitting hard-to-manage mistake

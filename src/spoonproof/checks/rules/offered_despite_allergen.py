@@ -1,11 +1,11 @@
 """Words offer the dish to a child who may not have what is in it.
 
-"Great if your little one can't have eggs", and there is mayonnaise in it: a family with an allergy reads that line
+"My nephew can't have eggs, so I bring this", and there is mayonnaise in it: a family with an allergy reads that line
 and trusts it. A swap that is told ("if she can't have eggs, use mashed banana") and a warning are no fault.
 
 Fails::
 
-    summary: These are great if your little one can't have eggs.
+    summary: My nephew can't have eggs, so I bring this to every party.
     foods:
       - 300 g floury potatoes, peeled, 1 cm dice
       - 2 eggs, hard-boiled, mashed

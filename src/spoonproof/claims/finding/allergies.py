@@ -51,13 +51,16 @@ _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
     r"ensure|assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
-_THIS = re.compile(r"\b(?:this|these|those|our) $")
+_THIS = re.compile(
+    r"\b(?:this|these|those|our|all (?:of )?(?:my|our)|every one of (?:my|our)) $"
+    r"|\b(?:this|these|those|all my|all our) (?:[\w'-]+ ){1,3}(?:is|are|stays?) (?:(?:also|all|both|[a-z]+ly) ){0,2}$"
+)
 _ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
 _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
 )
-_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents)\b")
+_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b")
 _PROMISED = re.compile(
     r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
 )
@@ -115,6 +118,8 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return False
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
+    if said_at(tagged, end_of(match)) == "or":
+        return False  # "vegan or not"
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)

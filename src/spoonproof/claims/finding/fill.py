@@ -211,6 +211,8 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
         tagged, last
     ):
         return "refutes"
+    if match.rule.name == "not-for-them" and not _asked(tagged, subject):
+        return "denies"
     if match.rule.name == "needs" and tagged.is_any(match.trigger[0], _NO_NEED):
         return "denies"
     denial = _NEGATION if match.rule.level else _DENIAL

@@ -102,7 +102,7 @@ def _begins_with_pronoun(tagged: Tagged, match: Match) -> bool:
 def _subject_of(tagged: Tagged, match: Match) -> Subject:
     kind = match.rule.kind
     taken = range(*match.object) if match.object else range(0)
-    if kind in ("safety-age", "process", "allergen") and match.rule.name != "free-from":
+    if kind in ("safety-age", "process", "allergen") and match.rule.level != "free":
         taken = range(0)
     wanted = EATEN if kind in ("safety-age", "quantity") else FOOD if kind in _DISH_KINDS else NAMED
     if (usual := _usual(tagged, match)) is not None:
@@ -188,7 +188,11 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         return Subject(None, ("solid food",), (), False, False, "solid food, as usual")
     if effect == "choking-supervision" and not tagged.find(EATEN):
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
-    if match.subject is not None and match.rule.name == "given-instead" and not tagged.has(match.subject[0], "pronoun"):
+    if (
+        match.subject is not None
+        and match.rule.name in ("given-instead", "for-the-free")
+        and not tagged.has(match.subject[0], "pronoun")
+    ):
         return named(tagged, match.subject[0], range(0))  # "a child with a milk allergy can have *oat milk*"
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted

@@ -32,10 +32,12 @@ _A_WORD = 24  # characters that hold the next word
 def named_absent(claim: Claim, register: Register) -> tuple[str, ...]:
     """The allergens that its words say are not in it: "made without milk or egg", "nut and egg free"."""
     region = _region(claim, register)
-    if not region:
-        return ()
+    return _and_peanuts(region, register) if region else ()
+
+
+def _and_peanuts(region: str, register: Register) -> tuple[str, ...]:
+    """The allergens that some words name; who reads "no nuts" reads no peanuts."""
     named = _named(region, register)
-    # Who reads "no nuts" reads no peanuts.
     unsaid = "nuts" in named and "peanut" not in named and " tree nut" not in region
     return (*named, "peanut") if unsaid else named
 
@@ -123,6 +125,32 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
     verdict = Verdict("true", "It holds for what goes in.", None, refs, wording, steps=looked)
     _but_for_the_family(claim, verdict, probe, named)
     return verdict
+
+
+def for_the_allergic(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:
+    """The truth of "safe for children with an egg allergy", "for anyone who avoids milk": false where it goes in. Where
+    it does not, traces keep it unproven: what is left out may be said. None where it says no such thing, or where what
+    goes in is not known."""
+    if claim.kind != "allergen" or claim.level not in _ABSENT or claim.polarity not in ("asserts", "hedges"):
+        return None
+    whose = _WHOSE.search(plain(claim.quote))
+    named = _and_peanuts(whose[0], register) if whose is not None else ()
+    answers = {allergen: probe.contains(allergen) for allergen in named}
+    if not named or _region(claim, register) or "unknown" in answers.values():
+        return None
+    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
+    if there := next((allergen for allergen in named if answers[allergen] == "yes"), None):
+        why = _contains(there, probe.bringing(there))
+        return Verdict("false", why, None, refs, harm=3, steps=_looked(answers))
+    why = "None of it goes in; traces cannot be ruled out here: say what it is made without."
+    return Verdict("unproven", why, None, refs, _without(named, claim), harm=3, steps=_looked(answers))
+
+
+_WHOSE = re.compile(
+    r" (?:[a-z']+ ){0,3}?(?:allerg[a-z]+|intoleran[a-z]+|avoid[a-z]*"
+    r"|(?:can't|cannot|don't|doesn't) (?:have|eat|tolerate)) (?:to )?(?:[a-z']+ ){0,3}"
+)
+"""Who goes without it, with what they go without: "an *egg allergy*", "those who *can't have milk*"."""
 
 
 def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict | None:

@@ -327,8 +327,8 @@ def _turned(claim: Claim) -> bool:
 
 
 def _count(words: str, idioms: Sequence[str], register: Register) -> int:
-    """How often the words say no: "not sugar free" twice, "nothing but dates, so no sugar" once."""
-    negations = {*register.words.get("negations", ()), "free", "zero"}
+    """How often the words say no: "not sugar free" and "not vegan" twice, "nothing but dates, so no sugar" once."""
+    negations = {*register.words.get("negations", ()), *register.words.get("go without", ())}
     return sum(token in negations for token in without_phrases(words, idioms).split())
 
 

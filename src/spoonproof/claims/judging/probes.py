@@ -16,7 +16,10 @@ _TRAITS: Mapping[str, frozenset[str]] = {
     "added salt": frozenset({"added-salt", "salt", "salty"}),
     "added sugar": frozenset({"free-sugar"}),
     "sweeteners": frozenset({"sweetener", "artificial-sweetener", "honey"}),
+    "something of meat": frozenset({"meat", "poultry", "offal"}),
+    "honey": frozenset({"honey"}),
 }
+"""By an ingredient class: traits and groups of foods that belong to it; the register's set of its name adds more."""
 _COOKED = (("-boiled", "boiled"), ("-cooked", "cooked"))
 _ADDED = frozenset(
     "calcium_mg vitamin_d_ug vitamin_b12_ug riboflavin_mg iodine_ug vitamin_a_rae_ug vitamin_e_mg".split()
@@ -43,6 +46,12 @@ def _widened(nutrient: str, found: Estimate | None, retinol: Estimate | None) ->
         return found
     upper = 2 * found.high - (retinol.low if retinol is not None else 0.0)
     return replace(found, high=max(found.high, upper))
+
+
+def _belongs(food: str, what: str, register: Register, context: Context) -> bool:
+    """Whether a food is of an ingredient class."""
+    members = register.sets.get(what.replace(" ", "-"), frozenset())
+    return food in members or bool(context.traits.get(food, frozenset()) & _TRAITS[what])
 
 
 @dataclass(slots=True)
@@ -100,16 +109,12 @@ class DishProbe:
         """The foods of the bowl that bring an allergen or belong to an ingredient class."""
         if what not in _TRAITS:
             return tuple(self.numbers.dish_allergens().get(what.removesuffix(" traces"), ()))
-        return tuple(food for food in self.numbers.dish_foods() if self._is(food, what))
+        return tuple(food for food in self.numbers.dish_foods() if _belongs(food, what, self.register, self.context))
 
     def brought_to_the_family(self, what: str) -> tuple[str, ...]:
         """The foods of an ingredient class that go into the family's bowl alone."""
         family = getattr(self.numbers, "family_foods", ())
-        return tuple(food for food in family if what in _TRAITS and self._is(food, what))
-
-    def _is(self, food: str, what: str) -> bool:
-        members = self.register.sets.get(what.replace(" ", "-"), frozenset())
-        return food in members or bool(self.context.traits.get(food, frozenset()) & _TRAITS[what])
+        return tuple(food for food in family if what in _TRAITS and _belongs(food, what, self.register, self.context))
 
     def compared(self, nutrient: str) -> tuple[Estimate, Estimate] | None:
         """The nutrient per 100 g of the dish and of the food it is held against; None when either is not known."""
@@ -211,8 +216,8 @@ class FoodProbe:
     def contains(self, what: str) -> Reply:
         """Whether the food itself is or brings an allergen or an ingredient class."""
         if what in _TRAITS:
-            traits = self.context.traits.get(self.food)
-            return "unknown" if traits is None else "yes" if traits & _TRAITS[what] else "no"
+            known = self.food in self.context.traits
+            return "yes" if _belongs(self.food, what, self.register, self.context) else "no" if known else "unknown"
         allergens = self.context.allergens.get(self.food)
         if allergens is not None and what.removesuffix(" traces") in allergens:
             return "yes"

@@ -13,7 +13,13 @@ from spoonproof.claims.judging.content import computed
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.daily_need import daily_need, share_of_day
 from spoonproof.claims.judging.evidence import by_evidence, nutrient_wording
-from spoonproof.claims.judging.free_from import all_absent, counted_among, listed_absent, listed_present
+from spoonproof.claims.judging.free_from import (
+    all_absent,
+    counted_among,
+    for_the_allergic,
+    listed_absent,
+    listed_present,
+)
 from spoonproof.claims.judging.polarity import (
     frames,
     not_only,
@@ -143,6 +149,8 @@ def _plain(
         return quantity(replace(claim, number=stated), probe, numbers, register)
     if (counted := counted_among(claim, context, register)) is not None:
         return counted
+    if (theirs := for_the_allergic(claim, probe, register)) is not None:
+        return theirs
     if claim.kind in ("quantity", "nutrient-content") and (shared := share_of_day(claim, probe, context)) is not None:
         return shared
     if claim.kind == "quantity" and (entry is None or not entry.said):
