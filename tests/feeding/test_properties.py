@@ -257,7 +257,7 @@ def _unconditional() -> list[tuple[str, str, float]]:
     ]
 
 
-_AT_ONCE = 20  # foods in a dish: the law is asked of many
+_AT_ONCE = 80  # foods in a dish: the law is asked of many, and only the first unknown ones get hints, which are dear
 
 
 def _unseen(line: str, steps: list[str]) -> list[tuple[str, str]]:
