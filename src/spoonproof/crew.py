@@ -33,6 +33,9 @@ MOST = 8
 SWEPT = 50
 """Things worked after which what nobody holds any more is swept out."""
 
+_spreading = False
+"""Whether work is being spread: what that work spreads in turn asks the collector nothing."""
+
 
 def workers() -> int:
     """How many processes there may be: as many as cores we may use, 1 where a process can't be split safely."""
@@ -61,7 +64,9 @@ def spread(
     sys.stdout.flush()
     sys.stderr.flush()
     children: list[_Child[T, R]] = []
-    first = not gc.get_freeze_count()  # what a caller has laid aside stays aside afterwards
+    global _spreading
+    within, _spreading = _spreading, True
+    first = not within and not gc.get_freeze_count()  # what a caller has laid aside stays aside; counting it takes long
     if first or len(items) > SWEPT:
         gc.freeze()  # what is there already is not gone through again and again
     try:
@@ -74,6 +79,7 @@ def spread(
             for _ in stream:
                 pass
     finally:
+        _spreading = within
         if first:
             gc.unfreeze()
         for child in children:

@@ -1,4 +1,4 @@
-"""Two windows on one recipe, a desk killed in mid-save, hundreds of recipes, and what every page must hold to."""
+"""Two windows on one recipe, a desk killed in mid-save, two thousand recipes, and what every page must hold to."""
 
 from __future__ import annotations
 
@@ -166,25 +166,25 @@ def test_a_reading_that_comes_late_still_says_what_is_saved(chromium: Any, chann
     desk.end()
 
 
-def test_six_hundred_recipes_in_the_list(chromium: Any, channel: Path) -> None:
+def test_two_thousand_recipes_in_the_list(chromium: Any, channel: Path) -> None:
     text = (channel / "recipes" / f"{KEY}.md").read_text(encoding="utf-8")
-    for number in range(600):
+    for number in range(2000):
         name = f"mash-{number:04d}"
         words = text.replace("Potato and courgette mash", f"Mash number {number}", 1)
         (channel / "recipes" / f"{name}.md").write_text(words, encoding="utf-8")
     desk = open_desk(channel)
     page = sit_down(chromium, desk)
-    assert "601 recipes, page 1 of 13" in page.inner_text("#count")
+    assert "2001 recipes, page 1 of 41" in page.inner_text("#count")
     assert page.locator(".rows tbody tr").count() == 50
     page.get_by_role("link", name="Further").click()
     assert page.get_by_role("link", name="Mash number 50", exact=True).is_visible()
-    page.get_by_label("Find").fill("number 234")
+    page.get_by_label("Find").fill("number 1234")
     page.get_by_role("button", name="Find").click()
-    found = page.get_by_role("link", name="Mash number 234")
+    found = page.get_by_role("link", name="Mash number 1234")
     found.wait_for()
     assert page.locator(".rows tbody tr").count() == 1
     found.click()
-    page.get_by_role("heading", name="Mash number 234", level=1).wait_for()
+    page.get_by_role("heading", name="Mash number 1234", level=1).wait_for()
 
     def work() -> float:
         """Processor seconds the desk has used."""
@@ -196,7 +196,7 @@ def test_six_hundred_recipes_in_the_list(chromium: Any, channel: Path) -> None:
             desk.get(path)
             start = work()
             assert desk.get(path).code == 200
-            assert work() - start < 0.5, f"{path} read the whole channel"
+            assert work() - start < 1.5, f"{path} read the whole channel"
     desk.end()
 
 

@@ -88,7 +88,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "allergy-itself",
-        "O(<ALLERGY>) _2 T(<allergy-does>)",
+        "O(<ALLERGY>) _5 T(<allergy-does>)",
         "T(<tested>) ~6 O(<ALLERGEN|ALLERGY>)",
         "O(<ALLERGEN>) ~5 T(<tested>)",
         veto="the-child diagnosis",

@@ -30,7 +30,7 @@ _MADE_SAFE = re.compile(
 )
 _FADES = 6
 """Sentences after which a food that nobody names is forgotten."""
-_SILENT = 2
+_SILENT = 3
 _REST_OF_GAP = 3
 """Characters of marks and space that part two sentences of one passage."""
 
@@ -62,7 +62,7 @@ def _spoken_on(
     text: str, sentences: Sequence[tuple[int, int]], food: Found, tables: FeedingTables
 ) -> Iterator[Carried]:
     """The sentences behind the first that speak on of its ``food``: none after it was made safe or another one named,
-    or behind two in a row that say nothing of it."""
+    or behind three in a row that say nothing of it."""
     start = sentences[0][0]
     name = text[start + food.start : start + food.end]
     many = name.lower().endswith("s") and not name.lower().endswith("ss")

@@ -49,18 +49,29 @@ _WHATEVER_THEY_SAY = re.compile(
     re.I,
 )
 """What is waved away with those who say it: "whatever his gran says about brandy", not "whatever she says, he has"."""
+_WRONG_THEN = re.compile(
+    r"\b(?:what|where) (?:i|we) (?:got|did) (?:it )?wrong\b|\b(?:i|we) (?:\w+ )?got (?:it|this|that) (?:\w+ )?wrong\b"
+    r"|\bmy (?:\w+ )?mistakes?\b|\bi(?:['’]m not proud| regret)\b",
+    re.I,
+)
+"""What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
+_DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
 _BEHIND = 140
 """Characters after what is told within which its teller disowns it."""
 _BEHIND_ALONE = 100
+_BEFORE = 240
+"""Characters before it in which a tale of regret begins."""
 
 
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     after = place[1], place[1] + _BEHIND_ALONE
     if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after) or _FELL_ILL.search(text, place[0], after[1]):
+        return True
+    if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
     if _IF_ONLY.match(text, place[1]) or _NEVER_TO.match(text, place[1]):
         return True

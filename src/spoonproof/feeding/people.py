@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
-_YEARS = r"(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[2-9]|1[0-8])"
+_YEARS = r"(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|[2-9]|1[0-8])"
 _MONTHS = r"(?:\w+|\d+)[- ](?:months?|weeks?)"
 _NAME = r"(?P<{}>(?!It\b|He\b|She\b|They\b|We\b|That\b|This\b|There\b|Mine\b|Hers\b|His\b)[A-Z][a-z]+)"
 _IS = r"(?:['’]s|,? (?:is|was|who['’]s|who is|aged))(?: (?:nearly|almost|just|only|turned|turning|now|about))* "
@@ -62,12 +62,12 @@ _NAMES_BABY = re.compile(
 )
 _OLDER_ONES = re.compile(
     r"\b(?:eldest|oldest|older|elder|big(?:ger)?|teenage\w*)\b"
-    r"|\b(?:is|are|was|were|who['’]s|aged) (?:(?:now|nearly|both|all) )?(?:[5-9]|1[0-8]|five|six|seven|eight|nine|ten"
-    r"|eleven|twelve)\b(?! (?:of|or|minutes|times|o['’]clock)\b)",
+    r"|\b(?:is|are|was|were|(?:who|s?he|they)['’](?:s|re)|aged) (?:(?:now|nearly|both|all) )?"
+    r"(?:[5-9]|1[0-8]|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen)\b(?! (?:of|or|minutes|times|o['’]clock)\b)",
     re.I,
 )
 _SEVERAL = re.compile(
-    r"\b(?:friends|mates|cousins|brothers|sisters|siblings|twins|ones|two|three|four|lot|kids|children|boys|girls|both)\b",
+    r"\b(?:friends|mates|classmates|cousins|brothers|sisters|siblings|twins|ones|two|three|four|lot|kids|children|boys|girls|both)\b",
     re.I,
 )
 _MANY = _others(("they", "them", "their", "theirs"))

@@ -33,8 +33,12 @@ _CUES = {
 _SHAPED_KINDS = frozenset({"hard-cheese", "hard-raw", "firm-raw", "crisp-raw"})
 _SHAPED = re.compile(r"\b(?:cubes?|cubed|chunks?)\b|\braw\b.*\b(?:sticks?|fingers?|batons?|slices?|wedges?)\b", re.I)
 _BITES = re.compile(r"\b(?:bit(?:e|es|ing)|chew\w*|gnaw\w*|eat\w*|munch\w*|hold\w*|nibbl\w*)\b", re.I)
-_BABY = r"(?:bab(?:y|ies)|infant|toddler|child|children|little one|newborn|boy|girl|son|daughter|twins?|he|she)"
+_BABY = (
+    r"(?:bab(?:y|ies)|infant|toddler|child|children|little one|newborn|boy|girl|son|daughter|twins?|he|she"
+    r"|(?:small|little|tiny) (?:fingers|fists?|hands?))"
+)
 _IS_BABY = re.compile(rf"\b{_BABY}\b", re.I)
+_UNCUT = re.compile(r"\b(?:whole|round|uncut)\b", re.I)
 _BETWEEN = re.compile(r"[,;]|\b(?:with|beside|and|next|near|against|while|behind|watching)\b", re.I)
 _STRONG = re.compile(r"\b(?:reclin\w+|lying back|bouncer|bouncy chair|car seat)\b", re.I)
 _NO_BABY = re.compile(r"\b(?:teddy|bear|cat|dog|doll|toy|empty|shoes?|water|tap|phone|tablet|book)\b", re.I)
@@ -79,11 +83,15 @@ def picture_hazards(
         # An alternative text that names no child may tell of food before it is cut.
         if picture.text is not None and picture.text.value not in left and _IS_BABY.search(picture.text.value):
             found += _foods(picture.text.value, picture.text.span, recipe, tables, policies or {})
-    # A shot may show the grapes before they are cut; how the baby sits it shows as a picture does.
+    # A shot may show the grapes before they are cut, but not in a child's hand; how the baby sits it shows.
     for segment in recipe.film.segments if recipe.film is not None else ():
-        for one in _scenes(segment.shot, segment.span, bool(_MEAL.search(segment.shot)), tables):
+        dangers = _scenes(segment.shot, segment.span, bool(_MEAL.search(segment.shot)), tables)
+        if _IS_BABY.search(segment.shot) and _UNCUT.search(segment.shot):
+            dangers += _foods(segment.shot, segment.span, recipe, tables, policies or {})
+        for one in dangers:
             message = one.message.replace("The picture shows", "The shot shows")
-            found.append(replace(one, message=message, remedy=one.remedy.replace("Take the picture", "Film it")))
+            remedy = one.remedy.replace("Take the picture", "Film it").replace("another picture", "another shot")
+            found.append(replace(one, message=message, remedy=remedy))
     return found
 
 
@@ -130,7 +138,7 @@ def _first_of_each(hits: Sequence[Found], rows: Mapping[str, Row]) -> list[str]:
 def _foods(
     text: str, span: Span, recipe: Recipe, tables: FeedingTables, policies: Mapping[str, str]
 ) -> list[PictureHazard]:
-    said = keys(text)
+    said = keys(_IS_BABY.sub(" ", text))
     if (said & _FAMILY and said & {"bowl", "plate", "portion"}) or _FOR_ADULTS.search(text):
         return []
     seen = _SEEN_KINDS

@@ -16,8 +16,8 @@ _MILK_GLASS = re.compile(
     re.I,
 )
 _EGG_LOOSE = re.compile(
-    r"\b(?:the|its|their) (?:yolks?|whites?) (?:(?:is|are|still|a bit|a little|nice and|just|only|barely|hardly"
-    r"|half) )*(?:runny|loose|set|soft|wet|liquid|wobbly|glassy|see-through|flowing|running)\b"
+    r"\b(?:the|its|their) (?:yolks?|whites?)(?:['’]s)? (?:(?:is|are|still|a bit|a little|nice and|just|only|barely"
+    r"|hardly|half) )*(?:runny|loose|set|soft|wet|liquid|wobbly|glassy|see-through|flowing|running)\b"
     r"|\b(?:the|raw|egg) (?:yolks?|whites?) (?:\w+ ){0,3}raw\b",
     re.I,
 )

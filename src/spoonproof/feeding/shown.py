@@ -58,6 +58,7 @@ _STONE_IN = re.compile(
     r"|the) stone\b|\bnever stone\b|\bwithout stoning\b",
     re.I,
 )
+_OFF_BONE = re.compile(r"\b(?:meat|flesh) (?:off|from) (?:(?:an?|the|his|her|each|one) )?(?:\w+ )?$", re.I)
 _MEAT_OF = re.compile(r" (?:meat|flesh)\b", re.I)
 _ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
@@ -124,7 +125,8 @@ _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
     r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
     r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
-    r"|one by one|one at a time|one after (?:another|the other)|straight (?:on|onto) (?:the|her|his) tray"
+    r"|one by one|one at a time|one after (?:another|the other)"
+    r"|straight (?:on|onto|in|into) (?:the|her|his|their) (?:tray|mouths?)"
     r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
     re.I,
 )
@@ -170,7 +172,11 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
             shown = frozenset()
     if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
         shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if _MEAT_OF.match(said, hit.end) or said[hit.start : hit.end].lower().endswith("carcass"):
+    if (
+        _MEAT_OF.match(said, hit.end)
+        or _OFF_BONE.search(before)
+        or said[hit.start : hit.end].lower().endswith("carcass")
+    ):
         shown -= {"bone-in"}  # "chicken wing meat"
     if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
         shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"

@@ -65,8 +65,9 @@ _DONE_FIRST = re.compile(
 _LEFT_WHOLE = re.compile(r"\b(?:whole|uncut|as (?:they|it) (?:are|is|comes?))\b", re.I)
 _BECAUSE = re.compile(r"\b(?:because|cos|since|as|so)\b[^,;]*$", re.I)
 _OWN_PLATE = re.compile(
-    r"\bfor (?:(?:my|our|the) )?[\w-]+(?: [\w-]+)?(?:['’]s|s['’]) (?:own )?"
-    r"(?:lunch|tea|supper|dinner|breakfast|snack|plate|sandwich|toast|board|crackers)\b",
+    r"\bfor (?:(?:my|our|the|his|her|their) )?[\w-]+(?: [\w-]+)?(?:['’]s|s['’]) (?:own )?"
+    r"(?:lunch|tea|supper|dinner|breakfast|snack|plate|sandwich|toast|board|crackers"
+    r"|(?:party |lunch |school )?(?:bag|box|tin))\b",
     re.I,
 )
 """Whose meal it is for: "brie is for the nanny's own lunch"."""

@@ -106,6 +106,8 @@ class Album:
 
     def paint(self) -> None:
         """Paint what is not at hand: each drawing once, in several processes where there are many."""
+        if not self._unpainted:
+            return
         from spoonproof.crew import spread
 
         def work(share: Sequence[_Unpainted]) -> Iterator[dict[str, bytes]]:

@@ -18,6 +18,7 @@ _LINE = 12
 _NEAR_IT = 7
 _LISTING = frozenset("a an and or & , the our".split())
 _LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_DIETS = frozenset("vegan vegetarian plant-based".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
 _AND = frozenset({"and", "or", "&"})
@@ -118,8 +119,9 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return False
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
-    if said_at(tagged, end_of(match)) == "or":
-        return False  # "vegan or not"
+    after = said_at(tagged, end_of(match))
+    if after == "or" or (not begin and said_at(tagged, begin) in _DIETS and after.isalpha() and after not in _AND):
+        return False  # "vegan or not", "vegan neighbours"
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)

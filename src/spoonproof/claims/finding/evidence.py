@@ -263,14 +263,15 @@ def _goes_without(tagged: Tagged, match: Match) -> bool:
     """Whether a food is said to go without something, and not the cook or who eats: "we *do without* sugar", "*simmer*
     it without salt", "no sugar *needed*"."""
     begin, end = match.trigger[0], end_of(match)
-    if said_at(tagged, end).startswith(_NOT_PUT_IN):
-        return False
+    if said_at(tagged, end).startswith(_NOT_PUT_IN) or tagged.is_any(begin - 1, _NEED):
+        return False  # "toddlers *need no* iron" says what they need
     clause = max((i + 1 for i in range(begin) if tagged.symbols[i] in ",.:?"), default=0)
     held = tagged.find(_HOLDING, clause, begin)
     done = [i for i in tagged.find(_DOERS, clause, begin) if not held or i > held[-1]]
     return not done or tagged.is_any(begin - 1, _COURSES)
 
 
+_NEED = frozenset({"need", "need-weak"})
 _OF_THE_BODY = ("function", "general-benefit")
 _PROMISES = ("against-disease", "keeps-away")
 _PROMISED = frozenset({"effect-verb", "keep"})

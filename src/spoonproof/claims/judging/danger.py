@@ -6,7 +6,7 @@ import re
 
 from spoonproof.claims.entries import Key
 from spoonproof.claims.judging.evidence import EFFECT_KINDS
-from spoonproof.claims.judging.reading import around, clause, runs_of
+from spoonproof.claims.judging.reading import around, clause, only_that, runs_of
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
@@ -41,7 +41,7 @@ def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) 
     named = claim.foods or claim.subjects
     if _better_than_kept_back(claim, key, verdict, register) or claim.kind == "comparative":
         return
-    if not _BAD_FOR.search(key.words) or not named:
+    if not _BAD_FOR.search(key.words) or not named or only_that(claim):
         return
     entry = register.truth(replace(key, kind="safety-age", stance="warns", effect=None, level=None))
     if entry is None or entry.truth != "true" or entry.stance != "warns":

@@ -179,6 +179,11 @@ def said_before(claim: Claim) -> str:
     return text[max(text.rfind(mark) for mark in ".!?;\n") + 1 :]
 
 
+def only_that(claim: Claim) -> bool:
+    """Whether it is said of its food alone: "*only* white sugar harms teeth"."""
+    return said_before(claim).lower().rstrip().endswith("only")
+
+
 def said_behind(claim: Claim) -> str:
     """What stands behind the claim in its sentence."""
     text = claim.passage.text

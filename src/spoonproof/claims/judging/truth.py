@@ -29,7 +29,7 @@ from spoonproof.claims.judging.polarity import (
 from spoonproof.claims.judging.probes import AnyProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.read_as import outdone_by_none
-from spoonproof.claims.judging.reading import around, months_of, said_before
+from spoonproof.claims.judging.reading import around, months_of, only_that
 from spoonproof.claims.judging.said_next import taken_up_again
 from spoonproof.claims.judging.salt_limit import salt_limit
 from spoonproof.claims.judging.verdict import Verdict, denied
@@ -95,13 +95,12 @@ def truth_of(
 
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
 _BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
-_LED_BY_ONLY = re.compile(r" (?:it's |it is )?only $")
 _ONLY = re.compile(r" (?:the only|only (?:source|foods?)|no other foods?|nothing else (?:has|brings)) ")
 
 
 def _only_one(claim: Claim, verdict: Verdict) -> None:
     """That a food brings something holds or doesn't; that it is the only one which does never holds."""
-    if claim.kind not in _CONTENT and not (claim.kind == "disease" and _LED_BY_ONLY.search(plain(said_before(claim)))):
+    if claim.kind not in _CONTENT and not (claim.kind in ("disease", "safety-age") and only_that(claim)):
         return
     if (
         verdict.truth == "true"
@@ -112,7 +111,7 @@ def _only_one(claim: Claim, verdict: Verdict) -> None:
         verdict.why = f"That no other food has more of it is not shown. {verdict.why}"
         verdict.steps.append("it is held above all others: not kept")
         return
-    if not (_ONLY.search(plain(claim.quote)) or _LED_BY_ONLY.search(plain(said_before(claim)))):
+    if not (_ONLY.search(plain(claim.quote)) or only_that(claim)):
         return
     if claim.polarity in ("denies", "refutes"):
         if verdict.truth in ("unproven", "false"):
