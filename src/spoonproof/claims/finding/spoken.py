@@ -29,7 +29,7 @@ from spoonproof.claims.finding.ranking import (
     said_by,
 )
 from spoonproof.claims.scan import Tagged
-from spoonproof.model.claim import UNNAMED, Kind
+from spoonproof.model.claim import UNNAMED
 from spoonproof.model.record import replace
 
 _HOUSEHOLD = frozenset({"household"})
@@ -221,7 +221,7 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
 
 
 def _says_how(tagged: Tagged, at: int, match: Match) -> bool:
-    """Whether a noun only says how another thing is: "*iron*-rich lentils", "*plant*-based", "no *syrup*", "*vegan*"."""
+    """Whether a noun only says how another is: "*iron*-rich lentils", "*plant*-based", "no *syrup*", "*vegan*"."""
     none_of = match.rule.kind in (*_HELD_OR_DONE, "allergen") and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
     if match.rule.level in _ABSENT and tagged.has(at, "free-suffixed"):
         return True
