@@ -177,7 +177,7 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
         return True
     if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
-    if other.claim.kind == "safety-age" and _stance_of_entry(other, register) == "warns":
+    if _stance_of_entry(other, register) == "warns":
         return True
     harm = register.words.get("harm told", ())
     return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)

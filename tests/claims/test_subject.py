@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from finding_kit import claims, lexicon, only, passage
 
@@ -200,3 +202,10 @@ def test_a_portion_is_of_what_is_made() -> None:
     assert [c.subjects for c in made if c.kind == "quantity"][-1] == ("swede pancake",)
     counted = _page("Sweeten with plums. One bar is two grams of fibre.")
     assert [c.subjects for c in counted if c.kind == "quantity"] == [("bar",)]
+
+
+def test_title_and_description_speak_of_their_dish() -> None:
+    """What stands over a recipe is said of the dish, though no word of it names a food; in a story it may be of all."""
+    said = "A taste of the allotment that strengthens your toddler's bones."
+    shown = [replace(passage(said), kind=kind) for kind in ("description", "title", "story")]
+    assert [[c.kind for c in find_claims([one], lexicon())] for one in shown] == [["function"], ["function"], []]

@@ -17,7 +17,7 @@ from spoonproof.model.record import NamedTuple
 
 _MANY = re.compile(
     r"\bthe (?:pits|stones|pips)\b"
-    r"|\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the)\b)",
+    r"|\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the|after|by)\b)",
     re.I,
 )
 _ONE = re.compile(

@@ -28,6 +28,10 @@ _SOY = re.compile(
     re.I,
 )
 _GUM = re.compile(r"\bchew(?:s|ed|ing)?(?: on)? (?:\w+ )?gum\b|\b(?:stick|piece|packet) of gum\b", re.I)
+_OF_BEES = re.compile(
+    r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b",
+    re.I,
+)
 _SEASONED = re.compile(
     r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
@@ -41,6 +45,7 @@ def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
     for pattern, name in (
         (_SEASONED, "salt"),
+        (_OF_BEES, "honey"),
         (FROM_THE_COW, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),

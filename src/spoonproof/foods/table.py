@@ -21,6 +21,7 @@ from spoonproof.foods.words import (
     NOT_BEFORE,
     NOT_OF_FRUIT,
     ORIGINS,
+    SAID_AFTER,
     SAYS_KIND,
     STOP,
     Token,
@@ -157,7 +158,7 @@ class FoodTable:
         return self._names.get(f"{before} {last}") == food
 
     def _says_kind(self, food: str) -> frozenset[str]:
-        return SAYS_KIND.get(self._data["foods"][food].get("group", ""), frozenset())
+        return SAYS_KIND.get(self._data["foods"][food].get("group", ""), SAID_AFTER)
 
     def _spans(self, text: str, phrase: Sequence[Token]) -> Iterator[tuple[int, int, str]]:
         for start in range(len(phrase)):

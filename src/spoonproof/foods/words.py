@@ -186,6 +186,8 @@ BEFORE = _words(
     spiralised spiralized julienned
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
+    de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
+    gekochte gemahlene reife kleine große verse gekookte geraspte färska świeże świeży
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -213,6 +215,16 @@ AFTER = _words(
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
+# What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
+SAID_AFTER = _words(
+    """
+    fresco fresca fresche frais fraîche fraîches fresque frisch maduro madura mûr mûre entero entera entier
+    entière intero picado picada rallado rallada molido molida torrado torrada tostado tostada tostati grattugiato
+    râpé haché hachée cocido cocida cozido cozida cuit cuite verde vert verte verdi negro negra nero nera noir noire
+    rojo roja rosso rossa rouge blanco blanca bianco bianca blanc blanche natural naturel gemahlen gehackt gerieben
+    gekocht biologique ecológico millefiori świeży świeże pelado pelada mediano mediana grande pequeño pequeña semolato
+    """
+)
 # The leaf of a fruit tree is no fruit ("lemon leaves").
 NOT_OF_FRUIT = _words("leaf")
 # Here the name of the food has ended: what follows says how it is packed or what it is for.
@@ -221,10 +233,10 @@ STOP = _words("in with from for to plus into until cut about such at as on per e
 LEFT_OPEN = _words("choice your any each")
 # Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "sourdough toast".
 SAYS_KIND = {
-    "baked": _words("bread toast"),
-    "cheese": _words("cheese"),
-    "spice": _words("powder"),
-    "fish": _words("fish flake"),
+    "baked": SAID_AFTER | _words("bread toast"),
+    "cheese": SAID_AFTER | _words("cheese"),
+    "spice": SAID_AFTER | _words("powder"),
+    "fish": SAID_AFTER | _words("fish flake"),
 }
 # Words that make another food of what they stand by, whatever else we know.
 CHANGES = _words(

@@ -26,6 +26,10 @@ _LOOK_BACK = 600  # characters before a claim in which its pronoun may find its 
 _ITEM = 5  # characters, about
 _ALL = re.compile(r"\b(?:both|all (?:three|four|of (?:them|these|those)))\b", re.IGNORECASE)
 
+_OF_ITS_OWN = frozenset({"title", "description"})
+"""Passages whose every sentence speaks of the dish that they stand over, named or not: "a taste of the coast that
+boosts your baby's immunity"."""
+
 Carried = tuple[tuple[str, ...], tuple[str, ...]]  # subjects' words, food ids
 
 
@@ -35,30 +39,30 @@ class Analyser:
     def __init__(self, lexicon: Lexicon) -> None:
         self._lexicon = lexicon
         self._book = RuleBook(lexicon, RULES)
-        self._memory: OrderedDict[str, tuple[Draft, ...]] = OrderedDict()
+        self._memory: OrderedDict[tuple[str, bool], tuple[Draft, ...]] = OrderedDict()
 
     def forget(self) -> None:
         """Forget every sentence seen: for measuring."""
         self._memory.clear()
         ends.forget()
 
-    def sentence(self, text: str) -> tuple[Draft, ...]:
-        """The claims of one sentence, offsets into it."""
-        known = self._memory.get(text)
+    def sentence(self, text: str, of_dish: bool = False) -> tuple[Draft, ...]:
+        """The claims of one sentence, offsets into it; ``of_dish``: it speaks of a dish, whether it names it or not."""
+        known = self._memory.get((text, of_dish))
         if known is None:
-            known = self._analyse(text)
-            self._memory[text] = known
+            known = self._analyse(text, of_dish)
+            self._memory[text, of_dish] = known
             if len(self._memory) > _REMEMBERED:
                 self._memory.popitem(last=False)
         return known
 
-    def _analyse(self, text: str) -> tuple[Draft, ...]:
+    def _analyse(self, text: str, of_dish: bool) -> tuple[Draft, ...]:
         tagged = tag(self._lexicon, text)
         present = classes_in(tagged)
         if is_ordinary(tagged, present):
             return ()
         rules = self._book.applying(tagged.symbols)
-        return tuple(fill(tagged, match) for match in matches(tagged, rules, present)) if rules else ()
+        return tuple(fill(tagged, match) for match in matches(tagged, rules, present, of_dish)) if rules else ()
 
     def claims(self, passages: Sequence[Passage]) -> list[Claim]:
         """All claims of the passages, in order."""
@@ -73,7 +77,7 @@ class Analyser:
             before = passages[index - 1].text if index and passages[index - 1].document is document else ""
             rows = self._lexicon.breaths
             for start, end in around(passage.text, where, rows, lines_apart(passage, rows)) if where else ():
-                for draft in self.sentence(passage.text[start:end]):
+                for draft in self.sentence(passage.text[start:end], passage.kind in _OF_ITS_OWN):
                     carried: Carried = ((), ())
                     if draft.pronoun:
                         every = _ALL.search(passage.text, start, end) is not None

@@ -66,10 +66,12 @@ _NO_FOOD = frozenset(
 _GOOD = frozenset({"health", "health-weak", "nutrient", "nutrient-weak", "effect", "loose", "loose-weak"})
 
 
-def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str]) -> list[Match]:
+def matches(
+    tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[str], of_dish: bool = False
+) -> list[Match]:
     """The matches that stand: per kind the surest rule first, no second one on the same object.
 
-    ``present`` are the classes of the sentence.
+    ``present`` are the classes of the sentence; ``of_dish`` says that it speaks of a dish without naming it.
     """
     # The caller has passed over the rules whose classes are not there; most of the others match nothing either.
     matched = [(compiled, found) for compiled in rules for found in compiled.expression.finditer(tagged.symbols)]
@@ -80,7 +82,7 @@ def matches(tagged: Tagged, rules: Sequence[CompiledRule], present: frozenset[st
     tale = any("story" in compiled.rule.veto for compiled, _ in matched)
     told = tale and is_story(fold(tagged.text))
     ours = tale and is_ours(fold(tagged.text), present)
-    points = _points(tagged, present)
+    points = _points(tagged, present) or (of_dish and "nonfood" not in present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
     held = points or not present.isdisjoint(_HOLDERS)
