@@ -22,7 +22,10 @@ _NEAR_IT = 7
 _DIRECT = 3
 _ALL = frozenset({"all", "every", "everything", "the", "each"})
 _LISTING = frozenset("a an and or & , the our all (".split())
-_LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_LISTED = frozenset(
+    "food dish allergen-word allergen-food suffix-free free-suffixed free free-from vegan ambiguous-nutrient"
+    " label-abroad".split()
+)
 _DIETS = frozenset("vegan vegetarian plant-based".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
