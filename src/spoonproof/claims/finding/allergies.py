@@ -23,7 +23,7 @@ _DIRECT = 3
 _ALL = frozenset({"all", "every", "everything", "the", "each"})
 _LISTING = frozenset("a an and or & , the our all (".split())
 _LISTED = frozenset(
-    "food dish allergen-word allergen-food suffix-free free-suffixed free free-from vegan ambiguous-nutrient"
+    "food dish allergen-word allergen-food suffix-free free-suffixed free free-from ambiguous-nutrient"
     " label-abroad".split()
 )
 _DIETS = frozenset("vegan vegetarian plant-based".split())
