@@ -49,6 +49,14 @@ def check_characters(document: Document) -> list[Finding]:
 Found = tuple[Span, str, Level, str | None]
 
 
+def unseen(value: str) -> tuple[str, str] | None:
+    """The rule that a value breaks by a character that an escape put into it, and what is told; None for a plain one."""
+    for rule, found in (("control-character", _control(value)), ("hidden-character", _hidden(value))):
+        for _, message, _, _ in found:
+            return rule, message
+    return None
+
+
 def _control(text: str) -> Iterator[Found]:
     for match in _CONTROL.finditer(text):
         name = f"U+{ord(match[0]):04X}"
