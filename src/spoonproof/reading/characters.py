@@ -50,7 +50,7 @@ Found = tuple[Span, str, Level, str | None]
 
 
 def unseen(value: str) -> tuple[str, str] | None:
-    """The rule that a value breaks by a character that an escape put into it, and what is told; None for a plain one."""
+    """The rule that a character breaks which an escape put into a value, and what is told; None where none does."""
     for rule, found in (("control-character", _control(value)), ("hidden-character", _hidden(value))):
         for _, message, _, _ in found:
             return rule, message
