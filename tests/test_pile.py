@@ -23,6 +23,9 @@ def test_what_is_put_on_a_pile_is_found_at_its_place(full: bool, monkeypatch: py
     assert [pile.get(at) for at in reversed(places)] == bodies[::-1]
     held = sum(map(len, pile._held.values()))
     assert held == sum(map(len, bodies)) if full else held <= AT_HAND
+    file = pile._file
+    del pile
+    assert file is None if full else file is not None and file.closed
 
 
 def test_what_is_taken_is_made_each_time_that_it_is_asked_for() -> None:

@@ -12,6 +12,7 @@ import contextlib
 import os
 import stat
 import time
+from _thread import get_ident
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, TypeVar
@@ -100,7 +101,7 @@ class Cache:
         """Write the pieces; their key, which ``named`` gives to the file of them; None where they are not kept."""
         if self._off:
             return None
-        part = f"{self._place}/.{stem}.{os.getpid()}.part"
+        part = f"{self._place}/.{stem}.{os.getpid()}.{get_ident()}.part"
         try:
             if not self._made:
                 self._make()

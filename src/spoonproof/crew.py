@@ -33,8 +33,8 @@ MOST = 8
 SWEPT = 50
 """Things worked after which what nobody holds any more is swept out."""
 
-_spreading = False
-"""Whether work is being spread: what that work spreads in turn asks the collector nothing."""
+_spreading = 0
+"""How often work is being spread now: what that work spreads in turn asks the collector nothing."""
 
 
 def workers() -> int:
@@ -65,8 +65,10 @@ def spread(
     sys.stderr.flush()
     children: list[_Child[T, R]] = []
     global _spreading
-    within, _spreading = _spreading, True
-    first = not within and not gc.get_freeze_count()  # what a caller has laid aside stays aside; counting it takes long
+    _spreading += 1
+    first = (
+        _spreading == 1 and not gc.get_freeze_count()
+    )  # what a caller has laid aside stays aside; counting it takes long
     if first or len(items) > SWEPT:
         gc.freeze()  # what is there already is not gone through again and again
     try:
@@ -79,7 +81,7 @@ def spread(
             for _ in stream:
                 pass
     finally:
-        _spreading = within
+        _spreading -= 1
         if first:
             gc.unfreeze()
         for child in children:

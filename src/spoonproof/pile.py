@@ -42,8 +42,10 @@ class Pile:
         with contextlib.suppress(OSError):
             if self._file is None:
                 from tempfile import TemporaryFile
+                from weakref import finalize
 
                 self._file = TemporaryFile(buffering=0)  # noqa: SIM115 - as long as anything may be taken from it
+                finalize(self, self._file.close)
             self._file.seek(at)
             whole = len(body).to_bytes(8, "big") + body
             return self._file.write(whole) == len(whole)

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import csv
+import re
+from pathlib import Path
+
 from spoonproof.feeding.contradictions import contradictions
 from tests import kitchen
 from tests.each import each
@@ -206,3 +210,10 @@ def test_what_takes_a_caution_back_is_heard(text: str, caution: str) -> None:
 @each("text", HARMLESS)
 def test_what_only_sounds_like_it_is_not(text: str) -> None:
     assert _cautions(text) == set()
+
+
+def test_every_class_of_words_is_one_that_a_pattern_names() -> None:
+    tables = [(Path("shared") / name).read_text("utf-8") for name in ("contradictions.csv", "told_words.csv")]
+    classes = [row["id"] for row in csv.DictReader(tables[1].splitlines())]
+    named = set(re.findall(r"(?<!^)\b[A-Z][A-Z_]+\b", "\n".join(tables), re.M))  # an id stands first on its line
+    assert not [one for one in classes if one not in named]

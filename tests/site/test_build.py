@@ -156,16 +156,28 @@ def test_every_page_parses_without_a_single_error(files: dict[str, bytes]) -> No
             _strict(body.decode())
 
 
-def test_a_name_that_is_not_there_fails_with_template_and_line(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("template", "told"),
+    [
+        (
+            '{% extends "base.html" %}\n{% block content %}\n{{ nonsense }}{% endblock %}',
+            r"404\.html, line 3.*nonsense",
+        ),
+        ("{% if %}", r"404\.html, line 1"),
+        ("{{ 1 + path }}", r"404\.html, line 1: TypeError"),
+        ("\n{{ 1 // 0 }}", r"404\.html, line 2: ZeroDivisionError"),
+        ("{% include '404.html' %}", r"404\.html, line 1: RecursionError"),
+        ("{{ range(10 ** 6) | list }}", r"404\.html, line 1: OverflowError"),
+        ("{{ '{0.__class__}'.format(site) }}", r"404\.html, line 1: .* is unsafe"),
+        ("{{ site.used.update({}) }}", r"404\.html, line 1: .* is unsafe"),
+        ("\udcff", r"templates/404\.html is not UTF-8 text"),
+    ],
+)
+def test_what_a_template_may_not_or_can_not_do_is_told_with_its_line(template: str, told: str, tmp_path: Path) -> None:
     own = tmp_path
     (own / "templates").mkdir()
-    (own / "templates" / "404.html").write_text(
-        '{% extends "base.html" %}\n{% block content %}\n{{ nonsense }}{% endblock %}'
-    )
-    with pytest.raises(ThemeError, match=r"404\.html, line 3.*nonsense"):
-        Pages(sample.site(), Theme([own, sample.THEME])).render("404.html", "404.html")
-    (own / "templates" / "404.html").write_text("{% if %}")
-    with pytest.raises(ThemeError, match=r"404\.html, line 1"):
+    (own / "templates" / "404.html").write_text(template, "utf-8", "surrogateescape")
+    with pytest.raises(ThemeError, match=told):
         Pages(sample.site(), Theme([own, sample.THEME])).render("404.html", "404.html")
 
 

@@ -79,6 +79,7 @@ def _published(channel: Path) -> dict[str, bytes]:
     [
         ("recipes/carrot-base.md", "250 g carrots", "250 g parsnips"),
         ("recipes/carrot-base.md", "title: Carrot base", "title: Carrots for everything"),
+        ("recipes/carrot-base.md", "title: Carrot base", 'title: "Carrot\\0 base"'),
         ("recipes/carrot-base.md", "---\nA base", "draft: yes\n---\nA base"),
         ("recipes/bowl.md", "Soft and orange.", "Soft, and as orange as a buoy."),
         ("channel.yaml", "Tide Bowls", "Ebb Bowls"),

@@ -29,7 +29,7 @@ ALLERGEN = (
         "free-from",
         "T(<free-from>) _3 O(<ALLERGEN>)",
         "T(<free-from|free>) ~4 O(<allergy>)",
-        "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD>",
+        "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD|anything>",
         "T(<negation> [_]{0,3}) O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD>",
         "T(<free>) _1 O(<gluten>)",
         "<there> _1 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$|_ _)",

@@ -11,7 +11,6 @@ _allergen = ways("allergen")
 _process = ways("process")
 _safety = ways("safety-age")
 _HAZARD = "<hazard-food|hazard-food-weak|round-food>"
-_LEAVE = "<avoid|avoid-weak|left-out>"
 
 OUTRIGHT = (
     *_safety(

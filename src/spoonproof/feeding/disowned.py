@@ -6,6 +6,7 @@ A tale of what others do warns as often as it recommends; what its teller says o
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import clauses, names_child
@@ -105,9 +106,15 @@ _TOYS = 4
 """Different words for toys in a text after which its food is one: "the popcorn box is glued shut"."""
 
 
+@lru_cache(maxsize=8)
+def _about_toys(text: str) -> bool:
+    """Whether a text speaks of toys: asked of the same text for each danger and claim in it."""
+    return len({match[0].lower() for match in _TOY.finditer(text)}) >= _TOYS
+
+
 def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a text about toys speaks of food at ``place`` in a sentence that names no child."""
-    if len({match[0].lower() for match in _TOY.finditer(text)}) < _TOYS:
+    if not _about_toys(text):
         return False
     start = max(text.rfind(mark, 0, place[0]) for mark in ".!?\n") + 1
     stop = _STOP.search(text, place[1])

@@ -53,7 +53,7 @@ TO_BABY = re.compile(
 _AGE = r"(?:one|two|three|four|five)\b(?! (?:of|or|and|more|in|o['’]clock|\w+s\b))"
 _LATER = re.compile(
     r"\b(?:from|after|past|over|once|when|until|till|before|under|at|by|wait|since|now|as)\b[^.;]{0,40}"
-    r"\b(?:a year|years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
+    r"\b(?:a year|(?<!new )years?|birthday|twelve|1[2-9] months|[2-6] years|older|bigger|at school"
     rf"|(?:s?he|they|it|bab(?:y|ies)|aged?|turn\w*)(?:['’]s|['’]re| is| are| was| were)? {_AGE}"
     rf"|\w+est(?:['’]s| is| was) {_AGE})\b"
     r"|\bfor (?:his|her|their|the|a) (?:first|second|third|fourth|\d\w\w) birthday\b"
@@ -150,8 +150,9 @@ def later(said: str, hit: Found) -> float:
 
 
 _IS_OLD = re.compile(
-    r"\b(?:s?he|they)(?:['’](?:s|re)| is| are| was| were) (?:now |nearly |already )?([\w-]+) years old\b"
-    r"|\b(?:is|was|are) (?:now |nearly |already )?([\w-]+) years old(?: now)?,? and s?he\b",
+    r"\b(?:s?he|they)(?:['’](?:s|re)| is| are| was| were) (?:now |nearly |already )?"
+    r"(?:[\w-]+ years old|(?:one|two|three|four|five|six|seven|eight|nine|ten)(?: now| already)?(?=,| and\b))"
+    r"|\b(?:is|was|are) (?:now |nearly |already )?[\w-]+ years old(?: now)?,? and s?he\b",
     re.I,
 )
 """How old the one is who eats: "he's eight years old now and he shares our popcorn"."""

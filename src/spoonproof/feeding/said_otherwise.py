@@ -28,6 +28,10 @@ _SOY = re.compile(
     re.I,
 )
 _GUM = re.compile(r"\bchew(?:s|ed|ing)?(?: on)? (?:\w+ )?gum\b|\b(?:stick|piece|packet) of gum\b", re.I)
+_OF_BEES = re.compile(
+    r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b",
+    re.I,
+)
 _SEASONED = re.compile(
     r"\bseason(?:s|ed)? (?:(?:it|them|the \w+|everything|hers|his|her \w+|his \w+) )?"
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
@@ -37,21 +41,18 @@ _SEASONED = re.compile(
 )
 
 
-_TOLD = (  # what the words of each hold: most sentences hold none, and are looked through for nothing
-    (("season",), _SEASONED, "salt"),
-    (("milk", "cream"), FROM_THE_COW, "raw milk"),
-    (("skimmed", "fat", "top"), _MILK_GLASS, "cow's milk"),
-    (("soy",), _SOY, "soy sauce"),
-    (("gum",), _GUM, "chewing gum"),
-    (("squash",), _CORDIAL, "lemonade"),
-    (("yolk", "white"), _EGG_LOOSE, "egg"),
-)
-
-
 def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    low = said.casefold()
-    for held, pattern, name in _TOLD:
-        for match in pattern.finditer(said) if any(map(low.__contains__, held)) else ():
+    for pattern, name in (
+        (_SEASONED, "salt"),
+        (_OF_BEES, "honey"),
+        (FROM_THE_COW, "raw milk"),
+        (_MILK_GLASS, "cow's milk"),
+        (_SOY, "soy sauce"),
+        (_GUM, "chewing gum"),
+        (_CORDIAL, "lemonade"),
+        (_EGG_LOOSE, "egg"),
+    ):
+        for match in pattern.finditer(said):
             for food in tables.phrases.find(name):
                 yield food._replace(start=match.start(), end=match.end())

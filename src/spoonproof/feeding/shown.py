@@ -111,7 +111,7 @@ _INTO_DISH = re.compile(
 )
 """What stands behind a spread or a milk that goes into a dish: "a spoon of it in her porridge"."""
 _ONE_IN_MOUTH = re.compile(
-    r"\b(?:an?|one|each) \w+(?: \w+){0,3} (?:in|into|to|between|against|on)(?: \w+)? (?:mouth|cheek|gums)\b", re.I
+    r"\b(?:an?|one|each) \w+(?:,? \w+){0,7}? (?:in|into|to|between|against|on)(?: \w+)? (?:mouth|cheek|gums)\b", re.I
 )
 _BY_HAND = re.compile(
     r"\b(?:roll|toss|throw|catch|slip|post|sneak|nick|pinch|steal|pass|feed)\w* (?:\w+ ){0,4}(?:to|for)"
@@ -238,8 +238,8 @@ def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
         shown |= {"meat"}
     if "hard-cheese" in kinds and _CUT_SAID.search(near):
         shown |= {"hard-cheese"}
-    if "nut-butter" in kinds and _SPOONED.search(_near(said, hit, after=60)):
-        shown |= {"nut-butter"}
+    if _SPOONED.search(_near(said, hit, after=60)):
+        shown |= kinds & {"nut-butter", "sticky-dough"}
     if kinds & MILKS and _in_vessel(said, hit):
         shown |= kinds & MILKS
     return shown

@@ -75,10 +75,17 @@ _AND_GIVES = re.compile(r"\band (?:then )?(?:give|offer|serve|feed|hand) (?:your
 _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
+_BROUGHT = re.compile(
+    r"\b(?:bought|buys?|brought|brings?|fetche[sd]|made|makes|baked|bakes|picked|grows?|grew|came round with|turned up"
+    r" with|sent|sends) (?!(?:him|her|my|your)sel[fv])",
+    re.I,
+)
+"""What somebody does to food who need not eat it: "Mum had bought a bowl of grapes"."""
 _BABY = ("child", "they", "babys")
 _DENY = ("denies", "wary")
 """A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
 _NO_NAMES = ("they", "plural")
+_NO_SHAPE = frozenset({"boiled", "steamed", "peeled", "plain"})
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
 _OF_MANY = frozenset({"them", "these", "those", "each", "both", "one", "ones", "some"})
@@ -114,6 +121,8 @@ def stance(
     parts = clauses(said, places, tables, names)
     home = next(clause for clause in parts if which in clause.named)
     eaters = _eaters(said, home, places[which])
+    if speaks_on is not None and _BROUGHT.search(said, home.start, home.end):
+        eaters = ""  # who eats it what follows tells
     reason = _REASON.match(said, home.start) is not None
     if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
         return Stance(eaters, "denied")
@@ -124,8 +133,11 @@ def stance(
     ):
         return Stance("baby", "")
     cut_helps = not kinds & _NO_CUT_HELPS
-    if cut_helps and _made_safe(said, home, hit):
+    shape = "small-round" in kinds
+    if cut_helps and _made_safe(said, home, hit, shape):
         return Stance(eaters, "made safe")
+    # "Coke through my straw won't hurt, he's one": who reassures speaks of the child.
+    harmless = any(all(one.start < said_so.start for one in home.of("other")) for said_so in home.of("unbad"))
     for clause in parts:
         speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
         if clause is home or not (speaks or alike & {*clause.about}):
@@ -139,7 +151,7 @@ def stance(
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
-        if cut_helps and not clause.named and _made_safe(said, clause, hit):
+        if cut_helps and not clause.named and _made_safe(said, clause, hit, shape):
             return Stance(eaters, "made safe")
         if motive:
             eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
@@ -152,7 +164,7 @@ def stance(
             eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
         elif clause.has("asleep"):
             return Stance("others", "asleep")
-        elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or _speaks_of_it(said, clause)):
+        elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or harmless or _speaks_of_it(said, clause)):
             eaters = "baby"
     if _SPARED.search(said, home.end):  # "Nan's has sherry, so the babies had theirs made with milk"
         return Stance(eaters, "made otherwise")
@@ -160,22 +172,32 @@ def stance(
 
 
 def _speaks_of_it(said: str, clause: Clause) -> bool:
-    """Whether a clause that names no food tells of one eaten: "and she has some too", not "she has the plain one"."""
+    """Whether a clause that names no food tells of one eaten: "and she has some too", not "she has the plain one"
+    or "he had puffs that melt"."""
     if clause.has("eats") and _LEFT_WHOLE.search(said, clause.start, clause.end):
         return True  # "quartered for his brother, but the baby has hers whole"
-    return clause.has("eats", "gives") and any(
-        not _ANOTHER_ONE.search(said[clause.start : one.end]) for one in clause.of("thereof")
+    verbs = clause.of("eats", "gives")
+    return bool(verbs) and any(
+        not _ANOTHER_ONE.search(said[clause.start : one.end])
+        and (
+            said[one.start : one.end].lower() != "that"
+            or any(0 < one.start - verb.end <= _OBJECT_NEAR for verb in verbs)
+        )
+        for one in clause.of("thereof")
     )
 
 
-def _made_safe(said: str, clause: Clause, food: Found) -> bool:
-    """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust"."""
+def _made_safe(said: str, clause: Clause, food: Found, shape: bool) -> bool:
+    """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust";
+    ``shape``: its shape is the danger, which no heat changes ("a boiled one")."""
     many = said[food.start : food.end].lower().endswith("s")
     its = [one for one in clause.of("thereof") if not many or said[one.start : one.end].lower() in _OF_MANY]
     for done in clause.of("safe"):
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
         so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
+        if said[done.start : done.end].lower() in _NO_SHAPE and shape:
+            continue
         if done.start > food.end and (to_it or so or _passively(said, food, done)):
             return True
     return False
@@ -209,6 +231,8 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
             or _OWN_PLATE.search(said, max(0, one.start - 12), clause.end)
         )
     ]
+    if others:  # "the teenagers dip their hands in the tub"
+        babys = [one for one in babys if one.start < others[0].start or not said.startswith("their", one.start)]
     if any(_given_to(said, mark, food, others) for mark in babys):
         return "baby"
     gives = _AND_GIVES.search(said, food[1], clause.end)

@@ -30,8 +30,12 @@ POLICY = (
 """The Content-Security-Policy of every page: nothing but the site's own files, no inline code or style."""
 
 
+_SLIPS = (ArithmeticError, AttributeError, LookupError, MemoryError, OSError, RecursionError, TypeError, ValueError)
+"""What a template of a channel's own may run into: it adds a word to a number, or brings itself in."""
+
+
 class ThemeError(Exception):
-    """A template of the theme is missing, can't be compiled or asks for a name that is not there."""
+    """A file of the theme is missing or no text, or a template can't be compiled or asks for what is not there."""
 
 
 class Theme:
@@ -42,22 +46,27 @@ class Theme:
         self.folders = tuple(folders)
 
     def read(self, name: str) -> str | None:
-        """A text file of the theme; None when no folder has it. Raises ThemeError for one that leads out of it."""
-        path = self._find(name)
-        return None if path is None else path.read_text(encoding="utf-8")
+        """A text file of the theme; None when no folder has it. Raises ThemeError for one that leads out of it or is
+        no text."""
+        found = self._found(name)
+        return None if found is None else found[0]
 
-    def _find(self, name: str) -> Path | None:
+    def _found(self, name: str) -> tuple[str, str] | None:
+        """The text and its path."""
         for folder in self.folders:
             path = folder / name
             if path.is_file():
                 if not path.resolve().is_relative_to(folder.parent.resolve() / folder.name):
                     raise ThemeError(f"{folder.name}/{name} leads out of the theme's folder, and is not followed")
-                return path
+                try:
+                    return path.read_text(encoding="utf-8"), os.fspath(path)
+                except UnicodeDecodeError:
+                    raise ThemeError(f"{folder.name}/{name} is not UTF-8 text") from None
         return None
 
     def _template(self, name: str) -> tuple[str, str, None] | None:
-        path = self._find(f"templates/{name}")
-        return None if path is None else (path.read_text(encoding="utf-8"), os.fspath(path), None)
+        found = self._found(f"templates/{name}")
+        return None if found is None else (*found, None)
 
     def environment(self) -> Environment:
         """Jinja2 with autoescape and StrictUndefined over the theme's templates; a channel's own in a sandbox.
@@ -163,6 +172,10 @@ class Pages:
             raise ThemeError(f"{error.name or template}, line {error.lineno}: {error.message}") from None
         except TemplateError as error:
             raise ThemeError(f"{_where(error, template)}: {error.message or type(error).__name__}") from None
+        except _SLIPS as error:
+            if not self.env.sandboxed:
+                raise  # what goes wrong in a template of ours is our fault
+            raise ThemeError(f"{_where(error, template)}: {type(error).__name__}: {error}") from None
 
     def _root(self, path: str) -> str:
         """What leads from a page to the site's root. The 404 page is shown at any depth, so it needs a whole path."""

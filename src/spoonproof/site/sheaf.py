@@ -38,13 +38,16 @@ class Sheaf:
 
     def put(self, number: int, sheet: Sheet) -> None:
         """The sheet of a recipe file, in the place of one that was there."""
+        self._slips[number], self._marks[number] = "", 0
+        for told in (self._links, self._why):
+            told.pop(number, None)
         if sheet.why:
             self._why[number] = sheet.why
         if sheet.state != "page":
             return
         rows = json.dumps([self._store.laid(made).row for made in sheet.files])
         at = self._store.pile.put("\n".join((sheet.page, sheet.candidate, rows)).encode())
-        self._slips[number] = "\0".join((str(sheet.low), sheet.title, sheet.slug, str(at)))
+        self._slips[number] = f"{sheet.low}\0{sheet.slug}\0{at}\0{sheet.title}"
         self._marks[number] = sheet.menu * _MENU + bool(sheet.candidate) * _DISH
         if sheet.links:
             self._links[number] = sheet.links
@@ -59,7 +62,7 @@ class Sheaf:
 
     def titles(self) -> dict[str, str]:
         """The title of each page by its slug."""
-        return {slug: title for _, title, slug, _ in map(_parts, filter(None, self._slips))}
+        return {slug: title for _, slug, _, title in map(_parts, filter(None, self._slips))}
 
     def astray(self, menu: bool) -> list[int]:
         """The pages that lead to others by what these are not called, or not to the calendar as all now do."""
@@ -88,9 +91,10 @@ class Sheaf:
     @cached_property
     def _order(self) -> array[int]:
         """Where the pages lie, in order."""
-        found = sorted((_place(slip), _parts(slip)[3]) for slip in self._slips if slip)
+        parts = map(_parts, filter(None, self._slips))
+        found = sorted((int(low), title.casefold(), slug, int(at)) for low, slug, at, title in parts)
         self._slips.clear()
-        return array("q", [int(at) for _, at in found])
+        return array("q", [at for *_, at in found])
 
     def _lines(self, at: int) -> list[str]:
         return self._store.pile.get(at).decode().split("\n")
@@ -117,9 +121,4 @@ class Sheaf:
 
 
 def _parts(slip: str) -> list[str]:
-    return slip.split("\0")
-
-
-def _place(slip: str) -> tuple[int, str, str]:
-    low, title, slug, _ = _parts(slip)
-    return int(low), title.casefold(), slug
+    return slip.split("\0", 3)  # a title may hold anything

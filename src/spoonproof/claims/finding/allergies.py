@@ -17,7 +17,9 @@ _SAID = frozenset({"copula", "contain", "keep", "make"})
 _LINE = 12
 _NEAR_IT = 7
 _LISTING = frozenset("a an and or & , the our".split())
-_LISTED = frozenset("food dish allergen-word allergen-food suffix-free free-suffixed free vegan".split())
+_LISTED = frozenset(
+    "food dish allergen-word allergen-food suffix-free free-suffixed free-from ambiguous-nutrient label-abroad".split()
+)
 _DIETS = frozenset("vegan vegetarian plant-based".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})

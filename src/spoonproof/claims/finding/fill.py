@@ -19,7 +19,9 @@ _NO_NEED = frozenset({"no-need-of"})
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
-_NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
+_NUTRIENT = frozenset(
+    "nutrient nutrient-weak ambiguous-nutrient energy contaminant additive unsweetened label-abroad".split()
+)
 _TAKING_BACK = _NEGATION | _REFUTE
 _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})

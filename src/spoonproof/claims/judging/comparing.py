@@ -114,13 +114,16 @@ _TIMES_THAT_OF = re.compile(
 def equalled(claim: Claim) -> bool:
     """Whether its food is what something else is said to equal: "all the iron of a steak", "one steak of iron"."""
     said = plain(claim.passage.text[max(0, claim.start - _EQUAL_REACH) : claim.end])
-    named = "|".join(re.escape(plain(one).strip()) for one in claim.subjects)
-    name = re.escape(nutrient_name(claim.nutrients[0])) if claim.nutrients and named else ""
+    name = nutrient_name(claim.nutrients[0]) if claim.nutrients and claim.subjects else ""
+    if not name or not (f" of {name} " in said or _OF_ONE.search(said)):
+        return False  # most say no such thing, and what follows is made for each claim
+    name, named = re.escape(name), "|".join(re.escape(plain(one).strip()) for one in claim.subjects)
     same = rf" (?:the|the same|as much) {name} (?:of|as|in|from) (?:half )?(?:an?|one|two|three)(?: \w+){{0,2}}?"
     many = rf" (?:an?|one|two|three|\d+)(?: \w+)? (?:{named})s?(?: s)?(?: worth)? of {name} "
-    return bool(name) and re.search(rf"{same} (?:{named})s? |{many}", said) is not None
+    return re.search(rf"{same} (?:{named})s? |{many}", said) is not None
 
 
+_OF_ONE = re.compile(r" (?:of|as|in|from) (?:half )?(?:an?|one|two|three) ")
 _EQUAL_REACH = 30
 
 

@@ -91,11 +91,18 @@ class DishProbe:
         if self.bringing(what):
             return "yes"
         foods = self.numbers.dish_foods()
+        if self.unknown:
+            return "unknown"
         if what in _TRAITS:
             return "no" if foods and all(food in self.context.traits for food in foods) else "unknown"
         if what == "any other allergen" or what.endswith(" traces") or self.may_contain(what):
             return "unknown"
         return "no" if foods else "unknown"
+
+    @property
+    def unknown(self) -> tuple[str, ...]:
+        """What goes in that is in no table: nobody can say what it brings."""
+        return getattr(self.numbers, "unknown_foods", ())
 
     def may_contain(self, what: str) -> bool:
         """Whether the label of a food in it says that it may contain an allergen."""

@@ -12,7 +12,6 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
-_NONE = frozenset({"none", "free"})
 _SOME = frozenset({"contains", "source"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
