@@ -8,6 +8,7 @@ import pytest
 
 from spoonproof.foods.compiled import compile_foods
 from spoonproof.foods.table import FoodTable
+from spoonproof.foods.words import key
 from spoonproof.model.table import Row
 from tests.foods.bench import rows, table
 
@@ -27,6 +28,15 @@ def test_it_survives_json() -> None:
     assert json.dumps(compile_foods(rows("foods")), sort_keys=True) == json.dumps(
         compile_foods(rows("foods")), sort_keys=True
     )
+
+
+def test_no_two_foods_share_a_name() -> None:
+    """The first would have it, and the other be asked for in vain."""
+    first: dict[str, str] = {}
+    plain = [(row, name) for row in rows("foods") for name in (row.text("name"), *row.items("names"))]
+    for row, name in plain:
+        if name[:1] not in "=~":
+            assert first.setdefault(" ".join(key(name)), row.text("id")) == row.text("id"), name
 
 
 def test_another_version_is_not_read() -> None:

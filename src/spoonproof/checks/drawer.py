@@ -183,4 +183,6 @@ def _repeat_key(finding: Finding) -> str:
     words = " ".join(
         "".join(c if c.isalnum() or c in "%½¼¾" else " " for c in finding.claim.claim.quote.lower()).split()
     )
-    return hashed(finding.rule, finding.level, finding.claim.claim.kind, finding.claim.advice, words)
+    # What is denied is broken in each dish by a food of its own.
+    broken_by = finding.claim.why if finding.claim.claim.level in ("free", "none") else ""
+    return hashed(finding.rule, finding.level, finding.claim.claim.kind, finding.claim.advice, words, broken_by)

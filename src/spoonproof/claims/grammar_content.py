@@ -30,6 +30,14 @@ NUTRIENT_CONTENT = (
     *_content("free-of-list", "T(<free>) ~6 O(<additive>)", level="none", says="said to hold none of it"),
     *_content("sugar-free", "O(<NUT|additive>) T(<suffix-free>)", level="free", says="nutrient and 'free'"),
     *_content(
+        "unsweetened",
+        "O(<label-abroad>)",
+        "^ O(<unsweetened>) (?:,|[.]|$|_ $|<dish>|<food> ,? <dish|food>)",
+        "<copula> _2 O(<unsweetened>) (?=[.,?]|$)",
+        level="none",
+        says="said to have no sugar in it, in one word or in a label's words of another language",
+    ),
+    *_content(
         "contains",
         "T(<contain>) ~6 O(<nutrient|ambiguous-nutrient|energy|additive>)",
         level="contains",

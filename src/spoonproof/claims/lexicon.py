@@ -48,6 +48,7 @@ TRIGGERS = frozenset(
     goes-without made-beside tested
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it
+    unsweetened label-abroad ill-sign
     bung in-mouth small-pieces shape-kind sitting hard-to-manage mistake
     """.split()
 )

@@ -1,4 +1,4 @@
-"""Sentences that speak on of the food of the one before: "Take the grapes. She eats them whole."
+"""Sentences that speak on of the food of one before: "Take the grapes. They were on offer. She eats them whole."
 
 Such a sentence is read once more with the food's name where it says "them" or "it", so that all that is asked of one
 sentence (who gets it, whether it is turned round, cut or kept for later) is asked of this one too.

@@ -11,7 +11,7 @@ from spoonproof.foods.weigh import Units, Unweighed, Weight, weigh
 from spoonproof.model.finding import Bowl
 from spoonproof.model.food import Food, NutrientValue
 from spoonproof.model.recipe import FoodLine, Recipe
-from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.record import NamedTuple, dataclass, replace
 from spoonproof.model.treatment import Treatment
 
 NOTHING = Grams(0, 0, 0)
@@ -31,7 +31,7 @@ class Content(NamedTuple):
 class Ingredient:
     """One line as it counts. ``raw`` is the edible weight that goes in, ``cooked`` what is left of it; ``values``
     per 100 g raw (``kept`` still to be applied). ``why`` says why nothing could be counted, "" when it was.
-    ``left_out``: drained away or lifted out, in nobody's bowl."""
+    ``left_out``: drained away or lifted out, in nobody's bowl; ``instead``: what ``or:`` allows in its place."""
 
     line: int
     name: str
@@ -47,6 +47,7 @@ class Ingredient:
     why: str = ""
     assumed: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
+    instead: tuple[Food, ...] = ()
 
 
 def ingredients(
@@ -60,10 +61,16 @@ def ingredients(
         for i, line in enumerate(recipe.foods)
         if i in by_line and not by_line[i].left_out and line.food and _watery(table.get(line.food))
     ]
-    return [
+    counted = [
         _ingredient(i, line, by_line.get(i, Treatment(i, None)), watery, table, units, changes)
         for i, line in enumerate(recipe.foods)
     ]
+    return [_with_choices(part, line, table) for part, line in zip(counted, recipe.foods, strict=True)]
+
+
+def _with_choices(part: Ingredient, line: FoodLine, table: FoodTable) -> Ingredient:
+    found = [table.get(choice.food) for choice in line.choices if choice.food]
+    return replace(part, instead=tuple(food for food in found if food is not None)) if found else part
 
 
 def _ingredient(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from math import inf
 
 from spoonproof.foods.facts import Facts, of_grams
@@ -10,7 +10,7 @@ from spoonproof.foods.grams import Grams
 from spoonproof.foods.ingredient import Content, Ingredient
 from spoonproof.foods.table import FoodTable
 from spoonproof.foods.weigh import Units
-from spoonproof.model.food import NUTRIENT_UNITS, NutrientValue
+from spoonproof.model.food import NUTRIENT_UNITS, Food, NutrientValue
 from spoonproof.model.numbers import Estimate, Per
 from spoonproof.model.record import replace
 
@@ -113,22 +113,28 @@ class KitchenNumbers:
         return Estimate(float(ml), float(ml) * 0.9, float(ml) * 1.1, "g", sources=("common-practice",))
 
     def dish_foods(self) -> tuple[str, ...]:
-        """Ids of the foods in the baby's bowl, each with the plain food it is a state of."""
+        """Ids of the foods in the baby's bowl, or allowed there by ``or:``, each with the food it is a state of."""
         found: dict[str, None] = {}
-        for part in self._in_bowl():
-            if part.food is not None and part.food.id:
-                found[part.food.id] = None
-                if part.food.parent:
-                    found[part.food.parent] = None
+        for food in self._eaten():
+            if food.id:
+                found[food.id] = None
+                if food.parent:
+                    found[food.parent] = None
         return tuple(found)
+
+    @property
+    def unknown_foods(self) -> tuple[str, ...]:
+        """Names of the lines in the baby's bowl whose food is in no table."""
+        return tuple(
+            part.name for part in self._in_bowl() if part.food is None and part.recipe is None and not part.left_out
+        )
 
     def dish_allergens(self) -> Mapping[str, tuple[str, ...]]:
         """Allergens of the dish, each with the ids of the foods that bring it, in both bowls' common pot."""
         found: dict[str, dict[str, None]] = {}
-        for part in self._in_bowl():
-            if part.food is not None:
-                for allergen in sorted(part.food.allergens):
-                    found.setdefault(allergen, {})[part.food.id] = None
+        for food in self._eaten():
+            for allergen in sorted(food.allergens):
+                found.setdefault(allergen, {})[food.id] = None
         return {allergen: tuple(found[allergen]) for allergen in sorted(found)}
 
     @property
@@ -142,6 +148,12 @@ class KitchenNumbers:
         """Allergens that the family's bowl alone brings, which a label of the whole dish names as well."""
         parts = self._facts.all_ingredients if self._facts is not None else ()
         return frozenset(a for part in parts if part.bowl == "family" and part.food for a in part.food.allergens)
+
+    def _eaten(self) -> Iterator[Food]:
+        for part in self._in_bowl():
+            if part.food is not None:
+                yield part.food
+            yield from part.instead
 
     def _in_bowl(self) -> tuple[Ingredient, ...]:
         if self._facts is None:

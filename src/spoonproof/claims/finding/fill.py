@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from spoonproof.claims.finding.allergies import as_introduced
 from spoonproof.claims.finding.draft import Draft, Match
 from spoonproof.claims.finding.near import end_of, first_of, text_before
 from spoonproof.claims.finding.number import age_text, quantity
@@ -19,7 +20,9 @@ _NO_NEED = frozenset({"no-need-of"})
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
-_NUTRIENT = frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "contaminant", "additive"})
+_NUTRIENT = frozenset(
+    "nutrient nutrient-weak ambiguous-nutrient energy contaminant additive unsweetened label-abroad".split()
+)
 _TAKING_BACK = _NEGATION | _REFUTE
 _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})
@@ -75,7 +78,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
         f"about {subject.why}",
     )
     return Draft(
-        rule=match.rule,
+        rule=as_introduced(tagged, match.rule, effect, subject.range),
         start=tagged.items[start].start,
         end=tagged.items[end - 1].end,
         subjects=subject.texts,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, first_of, measures, text_before
+from spoonproof.claims.finding.near import first_of, measures
 from spoonproof.claims.finding.phrase import (
     FOOD,
     GENERIC,
@@ -29,7 +29,7 @@ from spoonproof.claims.finding.ranking import (
     said_by,
 )
 from spoonproof.claims.scan import Tagged
-from spoonproof.model.claim import UNNAMED, Kind
+from spoonproof.model.claim import UNNAMED
 from spoonproof.model.record import replace
 
 _HOUSEHOLD = frozenset({"household"})
@@ -69,7 +69,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
 
     def foods(classes: frozenset[str], first: int, end: int) -> list[int]:
         found = [i for i in tagged.find(classes, first, end) if i not in taken and tagged.items[i].words != itself]
-        return [i for i in found if not (measures(tagged, i) or _says_how(tagged, i, kind) or is_doing(tagged, i))]
+        return [i for i in found if not (measures(tagged, i) or _says_how(tagged, i, match) or is_doing(tagged, i))]
 
     begin = clause_begin(tagged, at)
     before = foods(wanted | GENERIC, begin, at)
@@ -97,7 +97,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     later = [
         i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken and tagged.items[i].words != itself
     ]
-    later = [i for i in later if not _says_how(tagged, i, kind)] or later
+    later = [i for i in later if not _says_how(tagged, i, match)] or ([] if match.rule.level in _ABSENT else later)
     if later:
         return named(tagged, later[0], taken)
     if kind == "quantity" and (portion := _portion(tagged, begin, at, match.end)) is not None:
@@ -114,6 +114,8 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     if before:
         return named(tagged, before[-1], taken)
     other = [i for i in tagged.find(NAMED) if i not in taken and tagged.items[i].words != itself]
+    if match.rule.level in _ABSENT:
+        other = [i for i in other if not _says_how(tagged, i, match)]
     if wanted is FOOD and other and not people:
         return named(tagged, other[0], taken)
     if kind in _DOING and (lacking := lack(tagged, at)) is not None:
@@ -208,8 +210,6 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     if not said and match.rule.name == "from-age":
         return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
-    if match.rule.name == "free-from" and WHOLE.search(text_before(tagged, match.start)) is not None:
-        return Subject(None, (), (), True, False, "the dish itself")
     if pronoun is None and is_about_no_food(tagged, match.trigger[0]):
         return Subject(None, (), (), False, False, UNNAMED)
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
@@ -218,11 +218,13 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
     return Subject(None, texts, (), False, True, why, said.lower())
 
 
-def _says_how(tagged: Tagged, at: int, kind: Kind) -> bool:
-    """Whether a noun only says how another thing is: "*iron*-rich lentils", "*plant*-based", "no *syrup*"."""
-    none_of = kind in _HELD_OR_DONE and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
+def _says_how(tagged: Tagged, at: int, match: Match) -> bool:
+    """Whether a noun only says how another is: "*iron*-rich lentils", "*plant*-based", "no *syrup*", "*vegan*"."""
+    none_of = match.rule.kind in (*_HELD_OR_DONE, "allergen") and tagged.is_any(widen(tagged, at) - 1, _NONE_OF)
+    if match.rule.level in _ABSENT and tagged.has(at, "free-suffixed"):
+        return True
     based = at + 1 < len(tagged.items) and tagged.items[at + 1].words == "based"
-    return none_of or based or tagged.is_any(at + 1, _SUFFIXES)
+    return bool(none_of or based or tagged.is_any(at + 1, _SUFFIXES))
 
 
 def _portion(tagged: Tagged, begin: int, at: int, end: int) -> Subject | None:

@@ -259,6 +259,8 @@ def _perhaps(condition: Condition | None, probe: AnyProbe) -> str:
             continue
         if traced := [what for what in part.what if probe.may_contain(what)]:
             return f"A label says that it may contain {' and '.join(traced)}."
+        if probe.unknown:
+            return f"What is in {' and '.join(probe.unknown)} is not known."
     return "This cannot be checked here."
 
 
