@@ -46,7 +46,7 @@ def test_it_claims_nothing(text: str) -> None:
     ("text", "kind"),
     [
         ("Babies of six months can eat mashed pear.", "safety-age"),
-        ("From six months they may have egg.", "safety-age"),
+        ("From six months they may have egg.", "allergen"),
         ("Babies as young as six months can enjoy porridge.", "safety-age"),
         ("From 6 months, soft toast.", "safety-age"),
         ("At six months they can have anything but honey.", "safety-age"),
@@ -64,7 +64,7 @@ def test_it_claims_nothing(text: str) -> None:
         ("Is this safe for babies?", "safety-age"),
         ("They can eat soft lumps safely.", "safety-age"),
         ("Is raw egg safe for babies?", "safety-age"),
-        ("Peanut butter is safe from six months.", "safety-age"),
+        ("Peanut butter is safe from six months.", "allergen"),
         ("Oats are full of goodness.", "general-benefit"),
         ("All the goodness of lentils.", "general-benefit"),
         ("Yoghurt has live cultures.", "nutrient-content"),

@@ -15,7 +15,7 @@ from tests.each import each
         ("Steer well clear of whole almonds.", "safety-age", "whole almond"),
         ("Keep popcorn away from your toddler.", "safety-age", "popcorn"),
         ("Honey goes in the granola but never raw until they turn one.", "safety-age", "honey"),
-        ("Eggs can wait until he reaches seven months.", "safety-age", "egg"),
+        ("Eggs can wait until he reaches seven months.", "allergen", "egg"),
         ("Give mackerel a try between 7-9 months.", "safety-age", "mackerel"),
         ("At ten months, offer your baby the family's food.", "safety-age", "food"),
         ("By nine months yoghurt can then be introduced.", "safety-age", "yoghurt"),

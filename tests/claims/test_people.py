@@ -80,7 +80,6 @@ def test_what_is_told_of_people_is_no_claim(text: str) -> None:
         ("Sage tea will make a poorly child feel better.", "function"),
         ("They get too much salt from sausages.", "nutrient-content"),
         ("Nuts can be introduced after six months.", "allergen"),
-        ("Nuts can be introduced after six months.", "safety-age"),
         ("Wheat should not be introduced before four months.", "allergen"),
         ("Once babies have reached six months they can start solids.", "safety-age"),
         ("Babies who are 6 months old can have porridge.", "safety-age"),

@@ -98,10 +98,12 @@ def test_faults_are_found_at_their_place(old: str, new: str, rule: str) -> None:
     assert found[0].span.start >= text.index("- ")
 
 
-def test_an_entry_defined_twice_names_both_places() -> None:
-    _, findings = read_register(GOOD, GOOD)
-    [finding] = [f for f in findings if f.rule == "register-entry-twice"]
-    assert finding.related[0].document is not finding.document
+@each("text, rule", [(GOOD, "register-entry-twice"), ("sets:\n  orchard: [pear]\n", "register-set-twice")])
+def test_what_is_defined_twice_names_both_places(text: str, rule: str) -> None:
+    register, findings = read_register(text, text.replace("pear]", "apple]"))
+    [finding] = [f for f in findings if f.rule == rule]
+    assert finding.level == "error" and finding.related[0].document is not finding.document
+    assert register.sets.get("orchard", frozenset({"pear"})) == {"pear"}  # the first one stands
 
 
 def test_equally_specific_entries_that_disagree_are_an_error() -> None:

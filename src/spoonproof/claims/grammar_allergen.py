@@ -10,29 +10,32 @@ from spoonproof.claims.grammar import ways
 _allergen = ways("allergen")
 _ADVICE = "storing story"  # neither storing food nor told stories
 _WITHOUT = (
-    "(?:<goes-without|food-allergy>|<ALLERGEN> <allergy|allergy-weak>|<allergy|allergy-weak> _2 <ALLERGEN>"
-    "|<stays-off|avoid|forbid|going-without> _1 <ALLERGEN>|<negation> _1 <takes-it> _1 <ALLERGEN>|<free-suffixed>)"
+    "(?:<goes-without|food-allergy>|<copula> <off-it> _1 <ALLERGEN>|<ALLERGEN> <allergy|allergy-weak>"
+    "|<allergy|allergy-weak> _2 <ALLERGEN>"
+    "|<stays-off|avoid|forbid|going-without> _1 <ALLERGEN>|<negation> _1 <takes-it> _1 <ALLERGEN>"
+    "|<free>? <ALLERGEN> <free>? <crowd>|<free-suffixed>)"
 )
 """Who goes without an allergen: "coeliacs", "a milk allergy", "allergic to egg", "those who can't have wheat"."""
 _TO = "(?:(?!<copula>) [^.?,]){0,5}?"  # "a friend of mine is vegan" is good for nobody
-_GOES = "goes-without food-allergy allergy allergy-weak allergen-word allergen-food free-suffixed"
+_GOES = (
+    "for-whom crowd suits off-it stays-off takes-it"
+    " goes-without food-allergy allergy allergy-weak allergen-word allergen-food free-suffixed"
+)
 
 ALLERGEN = (
     *_allergen(
         "free-from",
         "O(<ALLERGEN>) T(<suffix-free>) (?!<staple>)",
         "T(<free-suffixed>) (?!<staple|audience-baby|audience-adult>)",
-        level="free",
-        says="allergen and 'free'",
-    ),
-    *_allergen(
-        "free-from",
         "T(<free-from>) _3 O(<ALLERGEN>)",
         "T(<free-from|free>) ~4 O(<allergy>)",
         "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD|anything>",
         "T(<negation> [_]{0,3}) O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD>",
         "T(<free>) _1 O(<gluten>)",
         "<there> _1 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$|_ _)",
+        "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
+        "<copula|make|holds> ~8 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$)",
+        "T(<free>) _1 O(<allergen-word>) ~3 <in-sight>",
         level="free",
         says="said to be free from it",
     ),
@@ -48,7 +51,7 @@ ALLERGEN = (
     *_allergen(
         "not-for-them",
         f"S(<FOOD|pronoun>) _1 <copula> _2 T(<out-alone|AVOID|harmful|unfit>) ~6 O({_WITHOUT})",
-        f"T(<negation>) ~4 <for|swap> ~4 O({_WITHOUT})",
+        f"T(<negation>) ~4 <for|for-whom|swap> ~4 O({_WITHOUT})",
         "T(<forbid|unfit>) ~3 O(<goes-without|food-allergy>)",
         level="free",
         needs=_GOES,
@@ -57,32 +60,32 @@ ALLERGEN = (
     *_allergen(
         "for-the-free",
         f"T(<goodfor|suits>) {_TO} O({_WITHOUT})",
-        f"T(<fine|okay|safe>) _1 <for|when-ill|swap> ~7 O({_WITHOUT})",
+        f"T(<fine|okay|safe>) _1 <for|for-whom|when-ill|swap> ~7 O({_WITHOUT})",
         f"O({_WITHOUT}) ~6 T(<can-eat|child-can>) _4 S(<pronoun|FOOD|generic-food>)",
         "T(<can-eat|child-can>) _3 S(<pronoun|FOOD>) ~6 O(<goes-without|food-allergy>)",
         f"S(<pronoun|FOOD|generic-food>) ~4 O({_WITHOUT}) _2 T(<can-eat|child-can>)",
+        f"O({_WITHOUT}) ~3 S(<pronoun|FOOD|generic-food>) _4 T(<suits|goodfor|fine|okay>)",
+        "T(<for-whom>) _2 O(<stays-off> _1 <ALLERGEN>)",
+        "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
+        " O((?:<food-allergy>|<allergy-weak> <allergen-food>))",
         level="free",
         needs=_GOES,
         says="for those who go without",
-    ),
-    *_allergen(
-        "made-so",
-        "T(<keep> _1 <pronoun|FOOD> _1) O(<free-suffixed>)",
-        level="free",
-        says="made to be free of it",
     ),
     *_allergen(
         "holds-it",
         "S(<FOOD|pronoun>) ~4 T(<conceals|holds>) _2 O(<ALLERGEN>)",
         "^ _3 T(<holds>) :? _1 O(<ALLERGEN>)",
         "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
-        "S(<FOOD>) ,? <pronoun>? T(<copula>) (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|$)",
+        "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
+        " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|$)",
         "T(<made-beside>) _4 O(<ALLERGEN>)",
         "T(<made-at>) ~4 <handles> _3 O(<ALLERGEN>)",
         "<handles> _3 T(<made-at>) ~8 O(<ALLERGEN>)",
         "T(<made-at>) ~3 O(<ALLERGEN>) _2 <handles>",
         "O(<ALLERGEN>) ~4 <handles> _3 T(<made-at>)",
-        "T(<hidden>) _1 O(<ALLERGEN>)",
+        "T(<hidden|traces|odds>) _2 O(<ALLERGEN>)",
+        "O(<ALLERGEN>) T(<hide>) _1 <in>",
         veto="culinary",
         says="what is in it or beside it",
     ),
@@ -95,27 +98,14 @@ ALLERGEN = (
         says="how an allergy goes, or is found",
     ),
     *_allergen(
-        "given-instead",
-        "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
-        " O(<food-allergy>)",
-        "T(<give|fed|offer>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
-        " O(<allergy-weak> <allergen-food>)",
-        level="free",
-        says="given to those with an allergy",
-    ),
-    *_allergen(
         "left-out",
         "T(<keep|keep-n> _1) O(<ALLERGEN>) <out-of-it> _2 <pronoun|FOOD>",
         "T(<keep|keep-n> _1) O(<ALLERGEN>) <out-of-it> (?=[.,]|$)",
-        level="free",
-        says="left out so that all may eat",
-    ),
-    *_allergen(
-        "left-out",
+        "T(<keep|make> _1 <pronoun|FOOD> _1) O(<free-suffixed>)",
         "S(<food|dish>) ~8 T(<does-for>) _2 O((?!<baby-milk>) <allergen-food>)",
         veto="culinary",
         level="free",
-        says="a food in place of one that brings an allergy",
+        says="left out, or another food in its place",
     ),
     *_allergen(
         "food-allergy",
@@ -150,6 +140,7 @@ ALLERGEN = (
     *_allergen(
         "one-at-a-time",
         "T(<introduce>) _1 <new-food|allergen-food> _2 O(<order>)",
+        "S(<allergen-word>) _2 T(<order>)",
         "T(<introduce|give|fed|offer|limit>) _3 O(<number>? _1 <allergen-thing|allergen-word> _1 <at-a-time>)",
         effect="allergen-introduction",
         veto="story",
@@ -162,12 +153,6 @@ ALLERGEN = (
         says="new foods one by one",
     ),
     *_allergen(
-        "first-allergen",
-        "T(<first>) _1 O(<allergen-food>)",
-        effect="allergen-introduction",
-        says="introducing an allergen",
-    ),
-    *_allergen(
         "start-allergens",
         "T(<give|avoid|forbid|wait>) ~6 O(<allergy>)",
         "T(<this-age>) ~12 <HARM> _2 O(<allergy|allergy-weak>)",
@@ -177,27 +162,23 @@ ALLERGEN = (
     *_allergen(
         "watch-reactions",
         "T(<watch>) ~8 O(<reaction>)",
+        "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
         effect="allergic-reaction",
-        needs="FOOD introduce give solids generic-food number",
-        veto=_ADVICE,
+        needs="FOOD introduce give solids generic-food number pronoun",
+        veto=f"{_ADVICE} refer",
         says="watching for reactions",
     ),
     *_allergen(
         "watch-reactions",
         "O(<reaction|allergy>) ~8 T(<watch>)",
+        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction|reaction-sign>)",
         effect="allergic-reaction",
-        veto=_ADVICE,
+        veto=f"{_ADVICE} refer label",
         says="watching for reactions",
     ),
     *_allergen(
         "allergy",
         "S(<food|dish|nutrient>) ~14 O(<allergy|allergy-weak|reaction>)",
-        veto="swap story",
-        loose=True,
-        says="food and allergy together",
-    ),
-    *_allergen(
-        "allergy",
         "O(<allergy|allergy-weak>) ~14 S(<food|dish|nutrient>)",
         veto="swap",
         loose=True,
@@ -226,21 +207,6 @@ ALLERGEN = (
         says="food said to bring on an allergy",
     ),
     *_allergen(
-        "watch-reactions",
-        "T(<spot>) ~6 O(<reaction|allergy|allergy-weak|food-allergy>)",
-        effect="allergic-reaction",
-        needs="FOOD introduce pronoun solids give generic-food",
-        veto="refer",
-        says="finding out about reactions",
-    ),
-    *_allergen(
-        "watch-reactions",
-        "T(<look-for>) _3 O(<allergy|allergy-weak|reaction|reaction-sign>)",
-        effect="allergic-reaction",
-        veto=f"{_ADVICE} refer label",
-        says="watching for reactions",
-    ),
-    *_allergen(
         "cooked-out",
         "O(<allergen-gone>) ~5 S(<ALLERGEN>)",
         effect="allergen-cooked-out",
@@ -266,17 +232,11 @@ ALLERGEN = (
         "O(<symptoms|reaction|allergy|allergy-weak|food-allergy>) ~5 T(<quickly>) ~8 <eating|fed>",
         "O(<reaction-sign|symptoms|reaction|food-allergy>) ~8 T(<in-time>) _1 <number> _1 <time-unit>",
         "<reaction-sign> ~8 <ready|can-ask|hedge> ~3 O(<allergy|allergy-weak|reaction>)",
-        effect="allergic-reaction",
-        veto="nonfood",
-        says="how soon a reaction comes",
-    ),
-    *_allergen(
-        "reaction-signs",
         "O(<reaction-sign>) ~7 T(<bound|quickly|from>) ~4 S(<ALLERGEN>)",
         "<comes-up> _2 O(<reaction-sign>) _2 T(<with>) _1 S(<ALLERGEN>)",
         "S(<food|additive>) ~3 T(<comes-up>) ~3 O(<reaction-sign>)",
         effect="allergic-reaction",
-        veto="is-gone BENEFIT",
+        veto="nonfood is-gone BENEFIT",
         says="signs of an allergic reaction",
     ),
     *_allergen(
@@ -295,26 +255,10 @@ ALLERGEN = (
         says="what it holds",
     ),
     *_allergen(
-        "traces",
-        "T(<traces|odds>) _2 O(<ALLERGEN>)",
-        says="what it may hold",
-    ),
-    *_allergen(
-        "hidden-allergen",
-        "O(<ALLERGEN>) T(<hide>) _1 <in>",
-        says="where an allergen hides",
-    ),
-    *_allergen(
         "listed-allergen",
         "S(<FOOD|pronoun>) ~10 O(<common-allergen>)",
         "T(<free|negation|avoid>) ~5 O(<common-allergen>)",
         says="called an allergen",
-    ),
-    *_allergen(
-        "free-of-several",
-        "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
-        level="free",
-        says="free of allergens",
     ),
     *_allergen(
         "outgrown",
@@ -323,6 +267,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "introduce-allergen",
+        "T(<first>) _1 O(<allergen-food>)",
         "T(<introduce|give|give-weak|offer>) _4 O(<allergen-thing|common-allergen>)",
         "<audience-baby> _2 T(<enjoy>) _3 S(<allergen-food>) ~6 <bound>",
         "O(<allergen-thing>) ~10 T((?:<bound> _1)? @AGE)",
@@ -335,6 +280,7 @@ ALLERGEN = (
         "O(<allergen-word>) ~14 T(<is-introduced|given-to>) _1 <audience-baby>",
         "<audience-adult> _1 <can-ask|should> _2 T(<introduce>) _3 O(<allergen-food>)",
         "S(<allergen-word>) ~24 T(<in-early>)",
+        "S(<allergen-word>) ~5 T(<keep>) _3 O(<per-week>)",
         effect="allergen-introduction",
         veto="story",
         says="giving an allergen for the first time",

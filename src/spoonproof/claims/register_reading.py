@@ -68,7 +68,7 @@ class EntryReader:
         self.sets: dict[str, frozenset[str]] = {}
         self.words: dict[str, tuple[str, ...]] = {}
         self.findings: list[Finding] = []
-        self._seen: dict[str, Entry] = {}
+        self._seen: dict[tuple[str, str], Related] = {}
 
     def read(self, document: Document, root: Mapped | Listing) -> None:
         """Read one file: a mapping of topic, defaults, sets, words and entries, or just a list of entries."""
@@ -82,7 +82,8 @@ class EntryReader:
                 self._keys(document, defaults, _DEFAULT_KEYS, "defaults")
             sets, words = root.get("sets"), root.get("words")
             if isinstance(sets, Mapped):
-                self.sets.update({key.value: frozenset(sets.texts(key.value)) for key, _ in sets})
+                for key, _ in sets:
+                    self._set(document, key, sets.texts(key.value))
             if isinstance(words, Mapped):
                 for key, _ in words:
                     self.words[key.value] = self._phrases(document, key.span, words.texts(key.value))
@@ -98,6 +99,18 @@ class EntryReader:
                 continue
             self._entry(document, node, defaults)
 
+    def _set(self, document: Document, name: Scalar, members: Sequence[str]) -> None:
+        """Entries ask for a set by its name, from any file: a second one of that name would take the first away."""
+        if not self._twice(document, name.span, "set", name.value):
+            self.sets[name.value] = frozenset(members)
+
+    def _twice(self, document: Document, span: Span, what: str, name: str) -> bool:
+        first = self._seen.setdefault((what, name), Related(document, span, "it stands here too"))
+        if first.document is document and first.span == span:
+            return False
+        self._tell(document, span, f"register-{what}-twice", f"{name} is defined twice.", first)
+        return True
+
     def _entry(self, document: Document, node: Mapped, defaults: Mapped | None) -> None:
         self._keys(document, node, _ENTRY_KEYS, "an entry")
         key = node.get("id")
@@ -106,9 +119,7 @@ class EntryReader:
         if not name:
             self._tell(document, span, "register-entry-unreadable", "this entry has no id.")
             return
-        if name in self._seen:
-            first = self._seen[name]
-            self._tell(document, span, "register-entry-twice", f"{name} is defined twice.", first)
+        if self._twice(document, span, "entry", name):
             return
         both = _Both(node, defaults)
         problems = len(self.findings)
@@ -149,7 +160,6 @@ class EntryReader:
         self._wordings(entry)
         self._dates(entry)
         if not any(f.level == "error" for f in self.findings[problems:]):
-            self._seen[name] = entry
             self.entries.append(entry)
 
     def _refs(self, document: Document, node: Mapped, both: _Both, span: Span, name: str) -> tuple[SourceRef, ...]:
@@ -353,13 +363,12 @@ class EntryReader:
         span: Span,
         rule: str,
         message: str,
-        other: Entry | None = None,
+        other: Related | None = None,
         level: Level = "error",
     ) -> None:
-        related = (Related(other.document, other.span, "it stands here too"),) if other else ()
-        text = message[:1].upper() + message[1:]
+        text, beside = message[:1].upper() + message[1:], (other,) if other else ()
         self.findings.append(
-            Finding(rule=rule, area="words", level=level, message=text, document=document, span=span, related=related)
+            Finding(rule=rule, area="words", level=level, message=text, document=document, span=span, related=beside)
         )
 
 

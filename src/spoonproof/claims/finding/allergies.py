@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, end_of, first_of, said_at, skipped, text_before
+from spoonproof.claims.finding.near import end_of, first_of, said_at, skipped, text_before
+from spoonproof.claims.finding.placed import at_its_place
+from spoonproof.claims.grammar import Rule
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
+from spoonproof.model.record import replace
 
 _AROUND = 10
 _PERSONS = frozenset({"audience-baby", "audience-adult"})
@@ -16,13 +19,19 @@ _SERVED = _DISHES - {"pronoun"} | {"generic-food"}
 _SAID = frozenset({"copula", "contain", "keep", "make"})
 _LINE = 12
 _NEAR_IT = 7
-_LISTING = frozenset("a an and or & , the our".split())
+_DIRECT = 3
+_ALL = frozenset({"all", "every", "everything", "the", "each"})
+_LISTING = frozenset("a an and or & , the our all (".split())
 _LISTED = frozenset(
-    "food dish allergen-word allergen-food suffix-free free-suffixed free-from ambiguous-nutrient label-abroad".split()
+    "food dish allergen-word allergen-food suffix-free free-suffixed free free-from ambiguous-nutrient"
+    " label-abroad".split()
 )
 _DIETS = frozenset("vegan vegetarian plant-based".split())
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _ALLERGENS = frozenset({"allergen-word", "allergen-food"})
+_AGES = frozenset({"age", "age-unit", "number", "when-ask"})
+_CUT = frozenset("choking choking-weak cut-safe made-safe cut-act cut-it contaminant harmful".split())
+_BY_NAME = frozenset({"allergen-word"})
 _AND = frozenset({"and", "or", "&"})
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
@@ -54,11 +63,6 @@ _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
     r"ensure|assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
-_THIS = re.compile(
-    r"\b(?:this|these|those|our|all (?:of )?(?:my|our)|every one of (?:my|our)) $"
-    r"|\b(?:this|these|those|all my|all our) (?:[\w'-]+ ){1,3}(?:is|are|stays?) (?:(?:also|all|both|[a-z]+ly) ){0,2}$"
-)
-_ITS = frozenset({"its", "theyre"})  # "it's" as it is typed
 _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
@@ -66,6 +70,7 @@ _OURS = re.compile(
 _SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b")
 _PROMISED = re.compile(
     r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
+    r"|\b(?:this|these|those|our|all (?:of )?(?:my|our)) $"
 )
 
 
@@ -113,12 +118,13 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if not tagged.find(_FREE, begin, end_of(match)):
         return True
     before = text_before(tagged, begin)
-    if (begin and said_at(tagged, begin - 1) in _ITS) or WHOLE.search(before) is not None:
-        return True
-    if _THIS.search(before) is not None or _PROMISED.search(before) is not None:
+    placed = at_its_place(tagged, begin, _DIRECT) if begin else None
+    if (placed is not None and placed.of_dish) or _PROMISED.search(before) is not None:
         return True
     if _LEFT_OPEN.search(before) is not None:
         return False
+    if placed is not None and placed.said in _ALL and _SOMEBODY.search(before) is None:
+        return placed.said != "the" or tagged.is_any(begin - 1, _PREDICATED)
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     after = said_at(tagged, end_of(match))
@@ -142,3 +148,26 @@ def _list_opens(tagged: Tagged, at: int) -> int:
             break
         opens -= 1
     return opens
+
+
+def holds_another(tagged: Tagged, match: Match) -> bool:
+    """Whether what is in a food is another than the food itself: not so in "two *eggs* contain two *yolks*"."""
+    begin, end = match.object or match.trigger
+    own, held = _allergens(tagged, match.start, match.trigger[0]), _allergens(tagged, begin, end)
+    return not held <= own or bool(tagged.find(_BY_NAME, begin, end))
+
+
+def as_introduced(tagged: Tagged, rule: Rule, effect: str | None, subject: tuple[int, int] | None) -> Rule:
+    """When an allergen comes is told of the allergen, and of no danger of its age: "*egg* from about six months". Milk
+    is a drink first, and its age is that of a drink."""
+    if rule.kind != "safety-age" or effect != "age" or subject is None or tagged.find(_CUT) or not tagged.find(_AGES):
+        return rule
+    named = tagged.find(_BY_NAME, *subject)
+    brings = any(_allergens(tagged, at, at + 1) - {"milk"} for at in named)
+    return replace(rule, kind="allergen") if brings else rule
+
+
+def _allergens(tagged: Tagged, begin: int, end: int) -> set[str]:
+    """The allergens of the foods among these items."""
+    terms = (item.term for item in tagged.items[begin:end])
+    return {one for term in terms if term is not None for sense in term.senses.values() for one in sense.allergens}

@@ -5,7 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
-from spoonproof.claims.finding.allergies import of_more_than_one_family, said_to_be_free, says_of_an_allergy
+from spoonproof.claims.finding.allergies import (
+    holds_another,
+    of_more_than_one_family,
+    said_to_be_free,
+    says_of_an_allergy,
+)
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import end_of, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
@@ -304,5 +309,6 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "can-babies": _is_asked,
     "safe": _called_safe,
     "free-from": said_to_be_free,
+    "holds-it": holds_another,
     "free-of": _goes_without,
 }

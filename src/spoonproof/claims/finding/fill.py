@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from spoonproof.claims.finding.allergies import as_introduced
 from spoonproof.claims.finding.draft import Draft, Match
 from spoonproof.claims.finding.near import end_of, first_of, text_before
 from spoonproof.claims.finding.number import age_text, quantity
@@ -77,7 +78,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
         f"about {subject.why}",
     )
     return Draft(
-        rule=match.rule,
+        rule=as_introduced(tagged, match.rule, effect, subject.range),
         start=tagged.items[start].start,
         end=tagged.items[end - 1].end,
         subjects=subject.texts,

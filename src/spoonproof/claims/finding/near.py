@@ -16,10 +16,6 @@ REACH = 100
 _SKIPPED = re.compile(
     r"\b(?:skip|not for|leave (?:it|this|these|them) out|keep (?:it|this|these|them) (?:away )?from)\b"
 )
-WHOLE = re.compile(
-    r"\b(?:this|these|the(?: whole| entire)?|whole) (?:pan|tray|pot|batch|bowl|lot|meal|thing|dish) (?:is|are) $"
-)
-"""What is said of the dish as it stands: "*the whole pan is* nut free"."""
 _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _DOES = frozenset({"benefit", "benefit-weak", "make", "keep", "effect"})
 _IS = frozenset({"is", "'s"})

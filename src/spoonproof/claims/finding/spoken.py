@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import WHOLE, first_of, measures, text_before
+from spoonproof.claims.finding.near import first_of, measures
 from spoonproof.claims.finding.phrase import (
     FOOD,
     GENERIC,
@@ -210,8 +210,6 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
         return Subject((pronoun, pronoun + 1), (said,), (), True, False, f"“{said}”, the dish itself")
     if not said and match.rule.name == "from-age":
         return Subject(None, (), (), False, False, UNNAMED)  # "For babies from 7 months." marks a page, not a food
-    if match.rule.name == "free-from" and WHOLE.search(text_before(tagged, match.start)) is not None:
-        return Subject(None, (), (), True, False, "the dish itself")
     if pronoun is None and is_about_no_food(tagged, match.trigger[0]):
         return Subject(None, (), (), False, False, UNNAMED)
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""

@@ -18,6 +18,7 @@ from spoonproof.claims.finding.phrase import (
     named,
     noun,
 )
+from spoonproof.claims.finding.placed import at_its_place
 from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
@@ -52,6 +53,10 @@ _FOUND_REACH = 4
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
+    in_it = match.rule.level == "free" or match.rule.name == "holds-it"
+    unnamed = not found.texts if found.range is None else found.range[0] >= first_of(match)
+    if in_it and unnamed and (placed := at_its_place(tagged, first_of(match))) is not None:
+        return placed
     if (
         found.range is None
         and not found.texts
@@ -188,11 +193,7 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         return Subject(None, ("solid food",), (), False, False, "solid food, as usual")
     if effect == "choking-supervision" and not tagged.find(EATEN):
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
-    if (
-        match.subject is not None
-        and match.rule.name in ("given-instead", "for-the-free")
-        and not tagged.has(match.subject[0], "pronoun")
-    ):
+    if match.subject is not None and match.rule.name == "for-the-free" and not tagged.has(match.subject[0], "pronoun"):
         return named(tagged, match.subject[0], range(0))  # "a child with a milk allergy can have *oat milk*"
     if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted

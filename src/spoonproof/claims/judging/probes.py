@@ -18,8 +18,11 @@ _TRAITS: Mapping[str, frozenset[str]] = {
     "sweeteners": frozenset({"sweetener", "artificial-sweetener", "honey"}),
     "something of meat": frozenset({"meat", "poultry", "offal"}),
     "honey": frozenset({"honey"}),
+    "perhaps of meat": frozenset(),
+    "perhaps with rennet": frozenset(),
 }
 """By an ingredient class: traits and groups of foods that belong to it; the register's set of its name adds more."""
+_PERHAPS = "perhaps "  # what some makers' food is of and others' is not: the packet tells
 _COOKED = (("-boiled", "boiled"), ("-cooked", "cooked"))
 _ADDED = frozenset(
     "calcium_mg vitamin_d_ug vitamin_b12_ug riboflavin_mg iodine_ug vitamin_a_rae_ug vitamin_e_mg".split()
@@ -89,7 +92,7 @@ class DishProbe:
     def contains(self, what: str) -> Reply:
         """Whether an allergen or an ingredient class is in the baby's bowl."""
         if self.bringing(what):
-            return "yes"
+            return "unknown" if what.startswith(_PERHAPS) else "yes"
         foods = self.numbers.dish_foods()
         if self.unknown:
             return "unknown"
@@ -224,7 +227,8 @@ class FoodProbe:
         """Whether the food itself is or brings an allergen or an ingredient class."""
         if what in _TRAITS:
             known = self.food in self.context.traits
-            return "yes" if _belongs(self.food, what, self.register, self.context) else "no" if known else "unknown"
+            belongs = _belongs(self.food, what, self.register, self.context)
+            return "no" if known and not belongs else "yes" if belongs and not what.startswith(_PERHAPS) else "unknown"
         allergens = self.context.allergens.get(self.food)
         if allergens is not None and what.removesuffix(" traces") in allergens:
             return "yes"

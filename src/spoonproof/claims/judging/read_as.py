@@ -18,6 +18,8 @@ _AMOUNT = frozenset({"contains", "source", "high"})
 
 def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     """The claim with the kind and the level that its words give it, and whether its polarity is settled by them."""
+    if claim.kind == "allergen" and claim.effect == "age":
+        claim = replace(claim, kind="safety-age", steps=(*claim.steps, "when an allergen comes: judged by its age"))
     if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
