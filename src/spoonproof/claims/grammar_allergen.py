@@ -10,8 +10,8 @@ from spoonproof.claims.grammar import ways
 _allergen = ways("allergen")
 _ADVICE = "storing story"  # neither storing food nor told stories
 _WITHOUT = (
-    "(?:<goes-without|food-allergy>|<copula> <off-it> _1 <ALLERGEN>|<ALLERGEN> <allergy|allergy-weak>"
-    "|<allergy|allergy-weak> _2 <ALLERGEN>"
+    "(?:<goes-without|food-allergy>|<copula|whoever|audience-baby> <off-it> _1 <ALLERGEN>"
+    "|<ALLERGEN> <allergy|allergy-weak>|<allergy|allergy-weak> _2 <ALLERGEN>"
     "|<stays-off|avoid|forbid|going-without> _1 <ALLERGEN>|<negation> _1 <takes-it> _1 <ALLERGEN>"
     "|<free>? <ALLERGEN> <free>? <crowd>|<free-suffixed>)"
 )
@@ -64,7 +64,7 @@ ALLERGEN = (
         f"O({_WITHOUT}) ~6 T(<can-eat|child-can>) _4 S(<pronoun|FOOD|generic-food>)",
         "T(<can-eat|child-can>) _3 S(<pronoun|FOOD>) ~6 O(<goes-without|food-allergy>)",
         f"S(<pronoun|FOOD|generic-food>) ~4 O({_WITHOUT}) _2 T(<can-eat|child-can>)",
-        f"O({_WITHOUT}) ~3 S(<pronoun|FOOD|generic-food>) _4 T(<suits|goodfor|fine|okay>)",
+        f"O({_WITHOUT}) (?!<FOOD|generic-food>) ~3 S(<pronoun|FOOD|generic-food>) _4 T(<suits|goodfor|fine|okay>)",
         "T(<for-whom>) _2 O(<stays-off> _1 <ALLERGEN>)",
         "T(<give|fed|offer|child-can>) _2 S(<pronoun|dish|food>) _2 <audience-baby|audience-adult> ~3"
         " O((?:<food-allergy>|<allergy-weak> <allergen-food>))",
@@ -125,6 +125,7 @@ ALLERGEN = (
     *_allergen(
         "wait-between-foods",
         "T(<days-between>) _1 O(<new-food|generic-food|allergen-thing>)",
+        "T(<wait> <number> <watch>) _3 O(<new-food|allergen-thing>)",
         effect="allergen-introduction",
         veto=_ADVICE,
         says="days between new foods",
