@@ -92,6 +92,8 @@ def test_folded_and_escaped_values_map_back(text: str, value: str, runs: list[st
         ("a: x\nfoo\nb: 1\n", "2:yaml-syntax"),
         ('a: "\\q"\n', "1:yaml-syntax"),
         ("a: 1\n- b\n", "2:yaml-syntax"),
+        ('a: "200 g e\\u200bgg"\n', "1:hidden-character"),
+        ('a: "e\\0gg"\n', "1:control-character"),
     ],
 )
 def test_what_is_refused_is_said_at_its_line(text: str, fault: str) -> None:

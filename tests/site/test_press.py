@@ -9,7 +9,9 @@ import pytest
 
 from spoonproof.cli import main
 from spoonproof.site.press import Press
+from spoonproof.site.sheaf import Sheaf
 from spoonproof.site.sheet import Sheet
+from spoonproof.site.store import Store
 
 BASE = """---
 title: Carrot base
@@ -79,7 +81,6 @@ def _published(channel: Path) -> dict[str, bytes]:
     [
         ("recipes/carrot-base.md", "250 g carrots", "250 g parsnips"),
         ("recipes/carrot-base.md", "title: Carrot base", "title: Carrots for everything"),
-        ("recipes/carrot-base.md", "title: Carrot base", 'title: "Carrot\\0 base"'),
         ("recipes/carrot-base.md", "---\nA base", "draft: yes\n---\nA base"),
         ("recipes/bowl.md", "Soft and orange.", "Soft, and as orange as a buoy."),
         ("channel.yaml", "Tide Bowls", "Ebb Bowls"),
@@ -94,6 +95,19 @@ def test_a_change_shows_on_every_page_that_rests_on_it(
     now = _published(channel)
     assert now != before
     assert now == _as_if_new(channel, monkeypatch)
+
+
+def test_a_sheet_that_is_made_again_takes_the_place_of_the_first() -> None:
+    sheaf = Sheaf(Store(None), 2)
+    sheaf.put(0, Sheet("page", slug="a", title="A\0b", page="{}", candidate="{}", links={"gone": "Gone"}))
+    assert (sheaf.titles(), sheaf.astray(menu=False), sheaf.dishes) == ({"a": "A\0b"}, [0], 1)
+    sheaf.put(0, Sheet("left out", "it has an error"))
+    assert (sheaf.titles(), sheaf.astray(menu=False), sheaf.dishes) == ({}, [], 0)
+    assert not sheaf.pages and sheaf.left_out == ("it has an error",)
+    sheaf = Sheaf(Store(None), 1)
+    sheaf.put(0, Sheet("left out", "it has an error"))
+    sheaf.put(0, Sheet("page", slug="a", title="A", page="{}"))
+    assert len(sheaf.pages) == 1 and not sheaf.left_out
 
 
 def test_a_kept_page_that_was_damaged_is_made_again(channel: Path) -> None:

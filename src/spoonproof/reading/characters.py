@@ -49,6 +49,14 @@ def check_characters(document: Document) -> list[Finding]:
 Found = tuple[Span, str, Level, str | None]
 
 
+def unseen(value: str) -> tuple[str, str] | None:
+    """The rule that a character breaks which an escape put into a value, and what is told; None where none does."""
+    for rule, found in (("control-character", _control(value)), ("hidden-character", _hidden(value))):
+        for _, message, _, _ in found:
+            return rule, message
+    return None
+
+
 def _control(text: str) -> Iterator[Found]:
     for match in _CONTROL.finditer(text):
         name = f"U+{ord(match[0]):04X}"

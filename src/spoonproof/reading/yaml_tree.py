@@ -21,6 +21,7 @@ from spoonproof.model.finding import Edit, Finding, Related, Remedy
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
+from spoonproof.reading.characters import unseen
 from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.scalars import pieces_of
 from spoonproof.reading.yaml_words import plain_words
@@ -182,6 +183,8 @@ class _Reader:
         if self.disguised:
             value = _UNDISGUISE.sub(lambda m: chr(ord(m[0]) - _PLANE), value)
         raw = self.source[start:end]
+        if event.style == '"' and "\\" in raw and (told := unseen(value)) is not None:
+            self._add(told[0], span, told[1])  # "e\u200bgg" is no egg to anybody but the reader of the page
         pieces = () if value == raw else pieces_of(value, raw, event.style or "", span.start)
         self._give(Scalar(value, span, pieces), plain=not event.style)
 
