@@ -160,10 +160,16 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
 def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> tuple[int, int]:
     """Where the words of ``around`` stand in the claim's passage."""
     text = claim.passage.text
-    start = max(claim.start - most, 0, *(_before(text, mark, claim.start) + 1 for mark in stops))
-    ends = [found for mark in stops if (found := _behind(text, mark, claim.end)) >= 0]
-    first, last = claim.sentence or (0, len(text))
-    return max(start, first), min([*ends, claim.end + most, last])
+    return _between(text, claim.start, claim.end, claim.sentence or (0, len(text)), stops, most)
+
+
+@lru_cache(maxsize=64)  # a claim's sentence is asked for by one judge after the other
+def _between(
+    text: str, begun: int, ended: int, sentence: tuple[int, int], stops: tuple[str, ...], most: int
+) -> tuple[int, int]:
+    start = max(begun - most, 0, *[_before(text, mark, begun) + 1 for mark in stops])
+    ends = [found for mark in stops if (found := _behind(text, mark, ended)) >= 0]
+    return max(start, sentence[0]), min([*ends, ended + most, sentence[1]])
 
 
 def _own_side(claim: Claim) -> str:
