@@ -223,7 +223,8 @@ SAID_AFTER = _words(
     râpé haché hachée cocido cocida cozido cozida cuit cuite verde vert verte verdi negro negra nero nera noir noire
     rojo roja rosso rossa rouge blanco blanca bianco bianca blanc blanche natural naturel gemahlen gehackt gerieben
     gekocht biologique ecológico millefiori świeży świeże pelado pelada crudo cruda cru crue
-    grillé grillée torréfié torréfiée tostato tostata tostate sgusciato sgusciate mediano mediana grande pequeño pequeña semolato
+    grillé grillée torréfié torréfiée tostato tostata tostate sgusciato sgusciate mediano mediana grande pequeño
+    pequeña semolato
     """
 )
 # The leaf of a fruit tree is no fruit ("lemon leaves").
