@@ -10,6 +10,8 @@ from spoonproof.feeding.bowl import in_baby_bowl
 from spoonproof.feeding.hazards import Hazard
 from spoonproof.feeding.texture import Issue
 from spoonproof.model.finding import Remedy
+from spoonproof.model.record import replace
+from spoonproof.model.text import Span
 
 SALT_ROWS = frozenset({"added-salt", "added-salt-toddler"})
 _SALTY = frozenset({"salt", "stock-cube", "stock", "salty-sauce", "salty-food", "salty"})
@@ -43,7 +45,7 @@ def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> tuple[float, str]:
     """What a salty food brings to one portion, as a share of the most a baby should have in a day, and in words."""
     if hazard.line is None or not hazard.classes & _SALTY or hazard.line >= len(dish.recipe.foods):
         return 0.0, ""
-    food = dish.recipe.foods[hazard.line].food
+    dish, food = _with_the_choice(dish, hazard.line, hazard.span)
     found = salt_in_portion(dish, food) if food is not None else None
     if found is None:
         return 0.0, ""
@@ -52,6 +54,16 @@ def _share_of_the_days_salt(dish: Dish, hazard: Hazard) -> tuple[float, str]:
         f" It brings {salt:.2g} g of salt to a portion: a share of {100 * salt / most:.0f} % "
         f"of the {most:g} g that is the most for a whole day."
     )
+
+
+def _with_the_choice(dish: Dish, at: int, span: Span) -> tuple[Dish, str | None]:
+    """The dish with the ``or:`` choice that ``span`` lies in put in the place of its line, and the food's id there."""
+    foods = dish.recipe.foods
+    choice = next((one for one in foods[at].choices if one.span.start <= span.start < one.span.end), None)
+    if choice is None:
+        return dish, foods[at].food
+    other = replace(dish.recipe, foods=(*foods[:at], choice, *foods[at + 1 :]))
+    return Dish(other, dish.channel, dish.knowledge, dish.others), choice.food
 
 
 def salt_in_portion(dish: Dish, food: str) -> tuple[float, float] | None:

@@ -32,7 +32,8 @@ Scope = Literal["dish", "register"]
 @dataclass(frozen=True, slots=True)
 class Fault:
     """What a rule yields. ``span`` is in the dish's recipe unless ``document`` says otherwise;
-    ``level``, ``area`` and ``sources`` default to the rule's own."""
+    ``level`` and ``area`` default to the rule's own. ``sources`` do not: a fault names those that it rests on itself,
+    and one about what was left unsaid names none."""
 
     span: Span
     message: str

@@ -229,13 +229,13 @@ class Kitchen:
         return True
 
     def _everything(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> list[int]:
-        # a sprig that was fished out stays out
-        there = [s for s in self.stories if s.index in named or not (s.left_out and s.flavours)]
+        there = [s for s in self.stories if s.index in named or not (s.left_out and s.flavours)]  # no sprig fished out
         common = [s.index for s in there if step.bowl == "family" or s.bowl != "family"]
         inside = [i for i in common if self._home(i) is not None]
-        if not inside:
-            return self._open(common)
         listed = self._listed()
+        if not inside:  # "mix the oats and the egg, and bake": not the apple that a later step serves beside them
+            every = not named or says.ALL.search(step.text) or says.THE_REST.search(step.text)
+            return self._open([i for i in common if every or i in named or i not in listed])
         more = verb.role == "join" and not says.POT_ALONE.search(self._words(step, action))
         extra = [i for i in common if i not in inside and (more or i in named or i not in listed)]
         pots = [pot for pot in self.pots if set(pot) & set(inside)]

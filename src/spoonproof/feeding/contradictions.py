@@ -70,7 +70,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
     return found
 
 
-_OF_FOODS = frozenset({"beans-unboiled", "bone-to-gnaw", "milk-too-soon", "frozen-fruit"})
+_OF_FOODS = frozenset({"beans-unboiled", "bone-to-gnaw", "milk-too-soon", "frozen-fruit", "allergen-late"})
 """Rows on foods, for which a dish's own title and steps are judged by what the dish is made of."""
 _WHERE_A_CHILD_IS = frozenset({"left-rare", "raw-batter"})
 """Rows on food that grown-ups eat as well: whose it is the sentence says."""

@@ -42,7 +42,8 @@ _LIKENESS = re.compile(
     r"|\b(?:thick|thin|smooth|runny|loose|soft|sticky|stiff|clear|dark|brown|golden|white|black|red|sweet|light|fine"
     r"|chewy|hard|bouncy|stretchy|tough) as $"
     r"|\b(?:is|are|was|feels?|looks?|tastes?|chews?|stretch(?:es)?|pulls?|sets?|smells?)"
-    r" (?:it |just |a bit |rather )?like $",
+    r" (?:it |just |a bit |rather )?like $"
+    r"|\b(?:felt|wooden|knitted|crocheted|plush|pretend|toy) $",
     re.I,
 )
 

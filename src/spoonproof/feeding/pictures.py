@@ -20,6 +20,8 @@ _SEEN_KINDS = frozenset(
     """small-round cheese-ball nut seed-large popcorn marshmallow jelly-cube hard-sweet sausage honey salt sugar tea
     alcohol rice-drink dried-fruit berry juice coffee crisp-snack ice-cube chewing-gum mould-cheese""".split()
 )
+_WRONG_IN_ANY_FORM = frozenset({"honey"})
+_POURED = re.compile(r"\b(?:into|over|onto) (?:the|her|his|a|baby['’]s)\b", re.I)
 _CUES = {
     "quartered": "quartered", "quarter": "quartered", "halved": "halved", "half": "halved", "grated": "fine",
     "ground": "fine", "mashed": "mashed", "squashed": "squashed", "flattened": "squashed", "blended": "blended",
@@ -44,7 +46,8 @@ _STRONG = re.compile(r"\b(?:reclin\w+|lying back|bouncer|bouncy chair|car seat)\
 _NO_BABY = re.compile(r"\b(?:teddy|bear|cat|dog|doll|toy|empty|shoes?|water|tap|phone|tablet|book)\b", re.I)
 _MEAL = re.compile(
     r"\b(?:eat\w*|ate|spoon\w*|fed|feed\w*|bowls?|pots?|plates?|pouch|snack\w*|meal|bites?|biting|chew\w*|munch\w*"
-    r"|gnaw\w*|pur[ée]e|porridge|mash|toast|biscuit|rusk|breakfast|lunch|dinner|tea|supper)\b",
+    r"|gnaw\w*|pur[ée]e|porridge|mash|toast|biscuit|rusk|breakfast|lunch|dinner|tea|supper|tast(?:es?|ing)|lunch ?box"
+    r"|box on (?:his|her|the) (?:lap|knees?))\b",
     re.I,
 )
 _FOR_ADULTS = re.compile(
@@ -85,9 +88,12 @@ def picture_hazards(
             found += _foods(picture.text.value, picture.text.span, recipe, tables, policies or {})
     # A shot may show the grapes before they are cut, but not in a child's hand; how the baby sits it shows.
     for segment in recipe.film.segments if recipe.film is not None else ():
-        dangers = _scenes(segment.shot, segment.span, bool(_MEAL.search(segment.shot)), tables)
-        if _IS_BABY.search(segment.shot) and _UNCUT.search(segment.shot):
-            dangers += _foods(segment.shot, segment.span, recipe, tables, policies or {})
+        meal = _MEAL.search(f"{segment.name} {segment.shot}") is not None
+        dangers = _scenes(segment.shot, segment.span, meal, tables)
+        in_hand = _IS_BABY.search(segment.shot) and _UNCUT.search(segment.shot)
+        if in_hand or _POURED.search(segment.shot):
+            seen = _SEEN_KINDS if in_hand else _WRONG_IN_ANY_FORM
+            dangers += _foods(segment.shot, segment.span, recipe, tables, policies or {}, seen)
         for one in dangers:
             message = one.message.replace("The picture shows", "The shot shows")
             remedy = one.remedy.replace("Take the picture", "Film it").replace("another picture", "another shot")
@@ -136,12 +142,16 @@ def _first_of_each(hits: Sequence[Found], rows: Mapping[str, Row]) -> list[str]:
 
 
 def _foods(
-    text: str, span: Span, recipe: Recipe, tables: FeedingTables, policies: Mapping[str, str]
+    text: str,
+    span: Span,
+    recipe: Recipe,
+    tables: FeedingTables,
+    policies: Mapping[str, str],
+    seen: frozenset[str] = _SEEN_KINDS,
 ) -> list[PictureHazard]:
     said = keys(_IS_BABY.sub(" ", text))
     if (said & _FAMILY and said & {"bowl", "plate", "portion"}) or _FOR_ADULTS.search(text):
         return []
-    seen = _SEEN_KINDS
     if _SHAPED.search(text) or (_IS_BABY.search(text) and _BITES.search(text)):
         seen |= _SHAPED_KINDS
     facts = {fact for word, fact in _CUES.items() if word in said} & FACTS

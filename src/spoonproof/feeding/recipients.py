@@ -102,7 +102,7 @@ _HERS_FIRST = re.compile(
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
 _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|tubs?|pickers?|stall|shop|farms?|aisle|counter"
-    r"|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?)\b",
+    r"|machines?|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?)\b",
     re.I,
 )
 

@@ -63,7 +63,7 @@ _STILL_FROZEN = re.compile(
     re.I,
 )
 _CANDIED = re.compile(
-    r"\b(?:boil|melt|heat|cook|bubbl|simmer|caramelis|carameliz)\w*\b[^;]{0,80}\b(?:(?:hard|soft)[- ]crack"
+    r"\b(?:boil|melt|heat|cook|bubbl|simmer|caramelis|carameliz)\w*\b(?:(?!oven)[^;]){0,80}\b(?:(?:hard|soft)[- ]crack"
     r"|crack stage|(?:until|to|into) (?:an? )?(?:\w+ ){0,3}?(?:caramel|amber|toffee|brittle)"
     r"|1[3-7]\d ?°? ?c|(?:2[789]|3[0-2])\d ?°? ?f)\b"
     r"|\b(?:toffee|caramel|brittle|praline|syrup|sugar)\b[^.;]{0,30}\b(?:sets?|hardens?|is hard|shatters?|snaps?)\b",

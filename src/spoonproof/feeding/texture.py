@@ -6,6 +6,7 @@ for people with swallowing difficulties.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Literal
 
@@ -34,6 +35,7 @@ _PULPED = frozenset({"garlic", "ginger"})  # crushed or grated, they are a juicy
 _FINE_MM = 4.0
 _BIG_MM = 13.0
 _FAMILY_FOOD_MONTHS = 12
+_ABOUT = 1  # month: "from about nine months" is no line that eight crosses
 _PIECES = frozenset({"dice", "chunk", "stick", "wedge", "floret"})
 _MELTS = frozenset(
     {"egg", "nut", "nut-butter", "nut-fine", "fine-meat", "hard-cheese", "ice-cube"}
@@ -213,7 +215,7 @@ def _against_age(
             add("error", text, _coarse_remedy(usual), row)
         elif usual is not None and age < usual and declared in ("minced", "family food"):
             text = f"{declared.capitalize()} is usual from about {usual:.0f} months; these ages begin at {age}."
-            add("warning", text, _coarse_remedy(usual), row)
+            add("note" if usual - age <= _ABOUT else "warning", text, _coarse_remedy(usual), row)
     return found
 
 
@@ -237,6 +239,10 @@ def _against_word(
         remedy = f"Say where it is {'blended' if rank < 2 else 'mashed'}, cut it smaller, or change the texture word."
         level: Level = "error" if rank <= 2 and any(p.word == "family food" for p in coarse) else "warning"
         found.append(TextureFault("word-disagrees", level, text, remedy, recipe.foods[coarse[0].line].span, source))
+    said = next((words for words in (recipe.title, recipe.summary) if words and _SMOOTH.search(words.value)), None)
+    if said is not None and _RANK["mashed"] <= rank <= _RANK["minced"]:
+        text = f"These words promise a smooth dish, and the texture says {declared}."
+        found.append(TextureFault("word-disagrees", "warning", text, "Let both say the same.", said.span, source))
     known = [piece for piece in pieces if piece.word]
     mine = [(step.index, a.verb) for step in recipe.steps if step.bowl != "family" for a in step.actions]
     blended = max((at for at, verb in mine if "blend" in verb or verb == "puree"), default=-1)
@@ -256,6 +262,13 @@ def _against_word(
     return found
 
 
+# Said of the whole dish: "smooth peanut butter" and "a silky smooth sauce" are of a part.
+_SMOOTH = re.compile(
+    r"\b(?:(?:silky|velvety|satin|completely|perfectly|utterly|baby)[ -]smooth|smooth as|lump[- ]free"
+    r"|(?:without|not|free of) (?:any |an? (?:single )?)?lumps?)\b"
+    r"(?![^.,;]{0,20}\b(?:sauce|gravy|custard|cream|butter|yogh?urt|h[ou]u?mm?us|paste|broth|layer|base)\b)",
+    re.I,
+)
 _SOLID = frozenset({"soft", "firm", "hard"})
 
 

@@ -164,7 +164,7 @@ class Patterns:
         held = [(which, self._gathered[which]) for which in sorted(may) if _holds_all(said, self._gathered[which])]
         if not held and not found:
             return found
-        said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))])
+        said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))], {})
         sentences = list(_sentences(text, row))
         if held:
             for first, last in sentences:
@@ -198,9 +198,23 @@ class Patterns:
         first, last = max(within[0], around[0] - _AROUND), min(within[1], around[1] + _AROUND)
         denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - own
         none = frozenset[int]()
+        return any(self._stands(said, first, last, part, none if part[0] == "=" else denied) for part in refused)
+
+    def _stands(self, said: _Said, first: int, last: int, part: str, denials: frozenset[int]) -> bool:
+        """Whether words of ``part`` stand there that no denial takes back: "no faffing with stirring" stirs nothing."""
         return any(
-            _refused(said, first, last, self._parts[part], none if part[0] == "=" else denied) for part in refused
+            not any(no in denials and not any(said.before[no + 1 : at + 1]) for no in range(at - _DENIED, at))
+            for at, _ in self._occurrences(said, first, last, part)
         )
+
+    def _occurrences(self, said: _Said, first: int, last: int, part: str) -> list[Place]:
+        """Where ``part`` stands in the words ``first`` to ``last``: a text is gone through once for each part, though
+        many gatherings and stretches of sentences ask for it."""
+        whole = said.found.get(part)
+        if whole is None:
+            whole = said.found[part] = list(_everywhere(said, self._parts[part]))
+        near = whole[bisect_left(whole, (first,)) : bisect_left(whole, (last,))]
+        return [(at, max(end for end in ends if end <= last)) for at, ends in near if min(ends) <= last]
 
     def _that_may_stand(
         self, held: Sequence[tuple[int, Sequence[frozenset[str]]]], keys: Sequence[str]
@@ -213,7 +227,7 @@ class Patterns:
         """The gathering in the words ``first`` to ``last``, once: of its closest words, no more than ``room`` apart."""
         places = []
         for part in gathering.parts:
-            here = _occurrences(said, first, last, self._parts[part])
+            here = self._occurrences(said, first, last, part)
             if not here:
                 return
             places.append(here)
@@ -315,23 +329,17 @@ def _spoken_on(sentences: Sequence[tuple[int, int]], keys: Sequence[str]) -> Ite
 
 
 class _Said(NamedTuple):
-    """The words of a text, folded as ``keys``, and whether a mark stands ``before`` each."""
+    """The words of a text, folded as ``keys``, whether a mark stands ``before`` each, and where the parts asked for
+    so far were ``found``."""
 
     row: Sequence[Word]
     keys: tuple[str, ...]
     before: Sequence[bool]
+    found: dict[str, list[tuple[int, tuple[int, ...]]]]
 
 
 def _marked(text: str, one: Word, two: Word) -> bool:
     return _MARK.search(text, one.end, two.start) is not None
-
-
-def _refused(said: _Said, first: int, last: int, part: _Part, denials: frozenset[int]) -> bool:
-    """Whether words of ``part`` stand there that no denial takes back: "no faffing with stirring" stirs nothing."""
-    return any(
-        not any(no in denials and not any(said.before[no + 1 : at + 1]) for no in range(at - _DENIED, at))
-        for at, _ in _occurrences(said, first, last, part)
-    )
 
 
 def _closest(
@@ -349,28 +357,28 @@ def _closest(
     return None
 
 
-def _occurrences(said: _Said, first: int, last: int, part: _Part) -> list[tuple[int, int]]:
-    found = []
+def _everywhere(said: _Said, part: _Part) -> Iterator[tuple[int, tuple[int, ...]]]:
+    """Where ``part`` begins in a text, and where it may end."""
     begin = part[0]
-    for at in range(first, last):
-        if said.keys[at] not in begin:
-            continue
-        ends = [end for end in _ends(said.keys, at, part) if end <= last and not any(said.before[at + 1 : end])]
-        if ends:
-            found.append((at, max(ends)))
-    return found
+    for at, key in enumerate(said.keys):
+        if key in begin:
+            ends = tuple([end for end in _ends(said.keys, at, part) if not any(said.before[at + 1 : end])])
+            if ends:
+                yield at, ends
 
 
-def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterator[int]:
+def _ends(keys: tuple[str, ...], at: int, part: _Part) -> list[int]:
     """Where ``part`` may end that begins at word ``at``."""
-    if place == len(part):
-        yield at
-        return
-    for one in part[place].get(keys[at], ()) if at < len(keys) else ():
-        end = at + len(one)
-        # The first word was looked up; most are the only one.
-        if end == at + 1 or (end <= len(keys) and all(map(_is, keys[at + 1 : end], one[1:]))):
-            yield from _ends(keys, end, part, place + 1)
+    ends = [at]
+    for place in part:
+        begun, ends = ends, []
+        for begin in begun:
+            for one in place.get(keys[begin], ()) if begin < len(keys) else ():
+                end = begin + len(one)
+                # The first word was looked up; most are the only one.
+                if end == begin + 1 or (end <= len(keys) and all(map(_is, keys[begin + 1 : end], one[1:]))):
+                    ends.append(end)
+    return ends
 
 
 def _is(key: str, token: _Token) -> bool:

@@ -38,7 +38,7 @@ _SOME = re.compile(
     re.I,
 )
 _TIMES = re.compile(r"[ \t]{0,9}(?:[x×✕*]|times)[ \t]{0,9}(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])", re.I)
-_OF = re.compile(r"[ \t]{1,9}of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])", re.I)
+_OF = re.compile(r"[ \t]{1,9}(?:of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])|d[eio](?![\w-])|d['’](?=\w))", re.I)
 _DANGLING = re.compile(r"[ \t]{0,9}[-‐‑‒–—−][ \t]{0,9}(?=$|[,;)]|[^\W\d_]|[ \t])")
 _OPEN, _CLOSE = (
     re.compile(r"[ \t]{0,9}[(\[][ \t]{0,9}"),

@@ -43,7 +43,7 @@ FILLER = re.compile(
 _LETTERS = r"[^\W\d_]{1,40}(?![^\W\d_])"  # a whole word; no unit is longer
 _WORD = re.compile(rf"{_LETTERS}\.?(?:[-‑]{_LETTERS}){{0,4}}")
 _TWO_WORDS = re.compile(rf"{_LETTERS}(?:\.?[ \t]|\.){_LETTERS}\.?")
-_THREE_WORDS = re.compile(rf"{_LETTERS}(?:[- ]{_LETTERS}){{2}}")
+_THREE_WORDS = re.compile(rf"{_LETTERS}(?:\.?[- ]{_LETTERS}){{2}}\.?")
 UNIT_HYPHEN = re.compile(r"[-‑](?=[^\W\d_])")
 AMBIGUOUS = {
     "T": ("tablespoon or, in small letters, teaspoon", "Write tbsp or tsp."),

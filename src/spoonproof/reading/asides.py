@@ -40,6 +40,13 @@ _THE_OTHERS = re.compile(
 _LONGEST = 40
 _WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
 _WITH_A_TOOL = re.compile(r"\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,12} ){0,3}[a-z]{3,12}(?=[,;)]|$)", re.I)
+# What colour it is, which way a knife went, how hard the part is that is cut out: nothing of it is counted.
+_LOOKS = re.compile(
+    r"\b(?:red|yellow|purple|orange|white|brown|golden|black|blue|green|pink|pale|across"
+    r"|(?:hard|tough|woody|thick|stringy|outer|inner)"
+    r"(?=[ \t](?:cores?|stems?|stalks?|ribs?|parts?|ends?|skins?|leaf|leaves)\b))\b",
+    re.I,
+)
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
 _SHARES = re.compile(r"\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b", re.I)
@@ -83,7 +90,7 @@ def left_over(draft: LineDraft, measures: Measures) -> str:
     for word in measures.preparations.find(text):
         known[word.start : word.end] = b"\1" * (word.end - word.start)
     asides = [found.span() for said in (_WITH_THE_OTHERS, _WITH_A_TOOL, _ASIDE) for found in said.finditer(text)]
-    for start, end in (*asides, *(found.span() for found in _NOTE.finditer(draft.text))):
+    for start, end in (*asides, *(found.span() for said in (_NOTE, _LOOKS) for found in said.finditer(draft.text))):
         known[start:end] = b"\1" * (end - start)
     if measures.preparations.find(draft.text, ("prepared", "state")):
         for time in find_times(text):  # "soaked for 6-8 hours"

@@ -1,7 +1,7 @@
 """A ground spice goes in after the heat.
 
 Ground cumin, coriander, turmeric and their kind taste of dust until they have been warmed: cook them in the fat or in
-the pot for the last minutes. Sweet spices and paprika can be sprinkled, and gain from it too: for them it is a note.
+the pot for the last minutes. It is a matter of taste and of the baby's no danger, so it is a note.
 
 Fails::
 
@@ -32,14 +32,11 @@ from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 
 AREA = "cooking"
-LEVEL = "warning"
+LEVEL = "note"
 SOURCES = ("common-practice",)
 
 # Those that belong at the end, or are good either way.
 _FINISHING = frozenset(("black-pepper", "white-pepper", "vanilla-extract", "saffron", "garam-masala", "celery-seed"))
-_SPRINKLED = frozenset(
-    ("paprika", "cinnamon", "nutmeg", "mace", "cardamom", "cloves", "allspice", "mixed-spice", "ginger-ground")
-)
 
 
 def check(dish: Dish) -> Iterator[Fault]:
@@ -62,7 +59,6 @@ def check(dish: Dish) -> Iterator[Fault]:
         yield Fault(
             span,
             f"Added after the heat, the {story.line.name} will stay raw.",
-            "note" if food.id in _SPRINKLED else "warning",
             bowl=story.bowl,
             remedy=Remedy(f"Let the {story.line.name} cook with the rest for the last minute or two."),
             sources=(SourceRef("common-practice", basis="common-practice"),),

@@ -160,10 +160,16 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
 def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> tuple[int, int]:
     """Where the words of ``around`` stand in the claim's passage."""
     text = claim.passage.text
-    first, last = claim.sentence or (0, len(text))
-    first, last = max(claim.start - most, first), min(claim.end + most, last)
-    start = max(_before(text, mark, first, claim.start) + 1 for mark in stops)
-    ends = [found for mark in stops if (found := _behind(text, mark, claim.end, last + len(mark) - 1)) >= 0]
+    return _between(text, claim.start, claim.end, claim.sentence or (0, len(text)), stops, most)
+
+
+@lru_cache(maxsize=64)  # a claim's sentence is asked for by one judge after the other
+def _between(
+    text: str, begun: int, ended: int, sentence: tuple[int, int], stops: tuple[str, ...], most: int
+) -> tuple[int, int]:
+    first, last = max(begun - most, sentence[0]), min(ended + most, sentence[1])
+    start = max(_before(text, mark, first, begun) + 1 for mark in stops)
+    ends = [found for mark in stops if (found := _behind(text, mark, ended, last + len(mark) - 1)) >= 0]
     return max(start, first), min([*ends, last])
 
 
