@@ -122,8 +122,9 @@ def plain(word: str) -> str:
 
 
 def _singular(word: str) -> str:
-    text = unicodedata.normalize("NFKD", word.lower())
-    text = "".join(char for char in text if not unicodedata.combining(char))
+    text = word.lower()
+    if not text.isascii():
+        text = "".join(char for char in unicodedata.normalize("NFKD", text) if not unicodedata.combining(char))
     text = text.translate(_LETTERS)
     known = _IRREGULAR.get(text) or _SLIPS.get(text)
     if known is not None:
