@@ -167,9 +167,10 @@ def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -
 def _between(
     text: str, begun: int, ended: int, sentence: tuple[int, int], stops: tuple[str, ...], most: int
 ) -> tuple[int, int]:
-    start = max(begun - most, 0, *[_before(text, mark, begun) + 1 for mark in stops])
-    ends = [found for mark in stops if (found := _behind(text, mark, ended)) >= 0]
-    return max(start, sentence[0]), min([*ends, ended + most, sentence[1]])
+    first, last = max(begun - most, sentence[0]), min(ended + most, sentence[1])
+    start = max(_before(text, mark, first, begun) + 1 for mark in stops)
+    ends = [found for mark in stops if (found := _behind(text, mark, ended, last + len(mark) - 1)) >= 0]
+    return max(start, first), min([*ends, last])
 
 
 def _own_side(claim: Claim) -> str:
@@ -193,23 +194,23 @@ def only_that(claim: Claim) -> bool:
 def said_behind(claim: Claim) -> str:
     """What stands behind the claim in its sentence."""
     text = claim.passage.text
-    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
+    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end, claim.end + _NEAR)) >= 0]
     return text[claim.end : min([*ends, claim.end + _NEAR])]
 
 
-def _before(text: str, mark: str, end: int) -> int:
+def _before(text: str, mark: str, first: int, end: int) -> int:
     """Where ``mark`` stands last before ``end``, -1 where it does not; the point of "22.5 g" is no stop."""
-    at = text.rfind(mark, 0, end)
+    at = text.rfind(mark, first, end)
     while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
-        at = text.rfind(mark, 0, at)
+        at = text.rfind(mark, first, at)
     return at
 
 
-def _behind(text: str, mark: str, start: int) -> int:
+def _behind(text: str, mark: str, start: int, last: int) -> int:
     """Where ``mark`` stands first from ``start`` on, -1 where it does not; decimal points apart."""
-    at = text.find(mark, start)
+    at = text.find(mark, start, last)
     while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
-        at = text.find(mark, at + 1)
+        at = text.find(mark, at + 1, last)
     return at
 
 
