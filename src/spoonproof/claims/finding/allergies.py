@@ -67,7 +67,9 @@ _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
 )
-_SOMEBODY = re.compile(r"\b(?:i|we|he|she|they|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b")
+_SOMEBODY = re.compile(
+    r"\b(?:i|we|he|she|they|anyone|anybody|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b"
+)
 _PROMISED = re.compile(
     r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
     r"|\b(?:this|these|those|our|all (?:of )?(?:my|our)) $"

@@ -7,7 +7,7 @@ from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset("copula contain have make keep holds free-from suits can-eat child-can hide conceals".split())
-_PEOPLE = frozenset({"audience-baby", "audience-adult", "the-child", "goes-without", "people-of-it"})
+_PEOPLE = frozenset({"audience-baby", "audience-adult", "the-child", "goes-without"})
 _OPENS = frozenset(
     "this these our my your the every everything all each that those a an its his her their both one most any".split()
 )
@@ -20,6 +20,7 @@ _FILLS = frozenset(
 _SOMEBODY = frozenset(
     "i we you he she they it who there what which nobody somebody anyone anybody everyone people".split()
 )
+_GOES_ON = frozenset("of on in at from with for by to".split())
 _APART = frozenset(",.?:()")
 _LONGEST = 7
 """Items of such a phrase: "everything on the second page of this menu"."""
@@ -40,7 +41,10 @@ def at_its_place(tagged: Tagged, at: int, reach: int = _TO_VERB) -> Subject | No
         begin += 1
     opens = next((i for i in range(begin, verb) if tagged.items[i].words in _OPENS), begin)
     words = [item.words for item in tagged.items[opens:verb]]
-    if not words or not _SOMEBODY.isdisjoint(words) or tagged.find(_PEOPLE, opens, verb):
+    if not words or not _SOMEBODY.isdisjoint(words):
+        return None
+    head = next((i - 1 for i in range(opens + 1, verb) if tagged.items[i].words in _GOES_ON), verb - 1)
+    if tagged.is_any(head, _PEOPLE):
         return None
     named = opens + (words[0] in _OPENS and words[0] != "everything" and len(words) > 1)
     if words[-1] in _OPENS - {"everything"}:

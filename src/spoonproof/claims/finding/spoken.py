@@ -83,7 +83,9 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     if best is None and pronoun is None:
         pronoun = _spoken_on(tagged, match, begin)
     if pronoun is not None and (best is None or not _speaks_itself(tagged, best, pronoun)):
-        earlier = foods(wanted, 0, pronoun) if match.rule.name != "free-from" else []
+        earlier = foods(wanted, 0, pronoun)
+        if match.rule.name == "free-from":  # "our hummus has none, so *it* is": the dish, and not what goes into it
+            earlier = [i for i in earlier if is_subject(tagged, i)]
         meant = antecedent(tagged, earlier, pronoun)
         return _carried(tagged, match, pronoun) if meant is None else named(tagged, meant, taken)
     if best is not None and (owner := _owned(tagged, best)) is not None:

@@ -53,7 +53,7 @@ _FOUND_REACH = 4
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
-    in_it = match.rule.level == "free" or match.rule.name == "holds-it"
+    in_it = match.rule.level == "free" or match.rule.name in ("holds-it", "listed-allergen")
     unnamed = not found.texts if found.range is None else found.range[0] >= first_of(match)
     if in_it and unnamed and (placed := at_its_place(tagged, first_of(match))) is not None:
         return placed
