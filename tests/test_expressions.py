@@ -8,7 +8,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 
@@ -61,7 +61,7 @@ def test_what_is_laid_down_finds_what_the_library_finds(laid: Path) -> None:
     for (pattern, flags), made in zip(SOME, whole, strict=True):
         taken = re.compile(pattern, flags)
         assert taken is not made and taken is re.compile(pattern, int(flags))
-        assert taken == made and taken.flags == made.flags and taken.groupindex == made.groupindex
+        assert cast(Any, taken)._made == made and taken.flags == made.flags and taken.groupindex == made.groupindex
         for text in ("9 to 12 months", "É Aab", "x y\nx", ""):
             assert [m.groups() for m in taken.finditer(text)] == [m.groups() for m in made.finditer(text)]
 

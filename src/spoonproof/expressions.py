@@ -33,8 +33,29 @@ Laid = tuple[int, bytes, int, dict[str, int], tuple[str | None, ...]]
 """Flags, program, number of groups, groups by name, names by group: what the engine itself is given."""
 
 
+class _Waiting:
+    """An expression that is taken out when something is first looked for with it: a check asks no more
+    than half of them."""
+
+    def __init__(self, laid: Packed, asked: tuple[Any, int]) -> None:
+        self._laid, self._asked = laid, asked
+
+    def _taken(self) -> Any:
+        own, program, *groups = self._laid[self._asked]
+        self._laid.pop(self._asked, None)  # nobody asks for it again, but for another thread at this moment
+        try:
+            return _engine.compile(self._asked[0], own, memoryview(program).cast("I").tolist(), *groups)
+        except Exception:  # the engine refuses a program that is not sound
+            return _compiler.compile(*self._asked)
+
+    def __getattr__(self, name: str) -> Any:
+        found = self._taken() if name == "_made" else getattr(self._made, name)
+        setattr(self, name, found)
+        return found
+
+
 def take_from(folder: Path) -> None:
-    """Let ``re`` take what lies in ``folder``, each expression when it is first asked for. Nothing changes where
+    """Let ``re`` take what lies in ``folder``, each expression when it first looks for something. Nothing changes where
     nothing lies there for this interpreter, or where somebody else has a hand on ``re``."""
     if not _is_the_librarys_own():
         return
@@ -47,19 +68,15 @@ def take_from(folder: Path) -> None:
     except Exception:  # missing or damaged: they are compiled then
         return
     anew = _library._compile
-    made: dict[tuple[object, int], re.Pattern[Any]] = {}
+    made: dict[tuple[object, int], _Waiting] = {}
 
     def compiled(pattern: Any, flags: int) -> Any:
         asked = pattern, flags
         found = made.get(asked)
         if found is None and asked in laid:
-            own, program, *groups = laid[asked]
-            del laid[asked]  # nobody asks for it again
-            try:  # without "suppress": a thousand times a check
-                numbers = memoryview(program).cast("I").tolist()
-                found = made[asked] = _engine.compile(pattern, own, numbers, *groups)
-            except Exception:  # the engine refuses a program that is not sound
-                pass
+            found = made[asked] = _Waiting(laid, asked)
+        elif pattern.__class__ is _Waiting:
+            return pattern
         return anew(pattern, flags) if found is None else found
 
     _library._compile = compiled

@@ -32,7 +32,7 @@ NUTRIENT_CONTENT = (
     *_content(
         "unsweetened",
         "O(<label-abroad>)",
-        "^ O(<unsweetened>) (?:,|[.]|$|_ $|<dish>|<food> ,? <dish|food>)",
+        "^ O(<unsweetened>) (?:<food>? <dish>|<food>? _)? (?=[.,]|$|<with|for>)",
         "<copula> _2 O(<unsweetened>) (?=[.,?]|$)",
         level="none",
         says="said to have no sugar in it, in one word or in a label's words of another language",

@@ -16,6 +16,7 @@ _NONE = "<negation|free|free-from>"
 _LINK = "since|on-it"
 _AFTER = f"<{_LINK}>"
 _ILL = "<disease|disease-weak>"
+_SIGN = "<disease|disease-weak|ill-sign>"  # an illness, or what comes of one: the dentist, glasses, a waiting room
 _EATEN = "<food|dish|generic-food|pronoun>"
 
 TESTIMONY = (
@@ -35,10 +36,22 @@ TESTIMONY = (
         says="never ill on it",
     ),
     *_disease(
+        "none-of-us-ill",
+        f"S(<food|dish|this-one>) ~14 T(<none-of-us> _8) O({_SIGN}) (?!~3 <but>)",
+        f"<fed> _1 S(<pronoun>) ~14 T(<none-of-us> _8) O({_SIGN})",
+        f"T(<none-of-us> _8) O({_SIGN}) ~6 S(<food|dish|this-one>) (?!~3 <but>)",
+        f"T(<negation|free>) ~6 S(<food|dish|this-one>) _2 <ever> _4 O({_SIGN})",
+        "S(<food|dish|this-one>) ~10 T(<no-need|throws|negation> _2) O(<ill-sign>)",
+        "S(<food|dish|this-one>) ~8 O(<body|ill-sign>) _1 T(<negation|ever> _1 <went-black>)",
+        veto=_KITCHEN + " authority",
+        says="none of those who eat it was ill",
+    ),
+    *_disease(
         "gone-since",
         f"O({_ILL}) ~4 T(<is-gone>) ~4 (?:{_AFTER}|<quickly|bound|thanks>)",
         f"(?:{_AFTER}|<quickly>|<bound>) ~10 O({_ILL}) ~4 T(<is-gone>)",
-        f"S({_EATEN}) ~8 O({_ILL}) ~2 T(<is-gone>)",
+        f"S({_EATEN}) ~8 O(<disease|disease-weak|fever>) ~3 T(<is-gone>)",
+        f"O(<disease|disease-weak|fever>) [^?]{{0,12}}? S({_EATEN}) ~6 <pronoun|there> _1 T(<is-gone>)",
         needs="FOOD dish generic-food pronoun on-it audience-baby",
         veto=_KITCHEN + " authority",
         tale=True,
@@ -47,7 +60,7 @@ TESTIMONY = (
     *_disease(
         "put-right",
         f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<put-right|benefit> <pronoun>)",
-        f"<have|copula> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<did-it>)",
+        "O(<disease|disease-weak|fever>) ~8 S(<food|dish>) _2 T(<did-it>)",
         veto=_KITCHEN + " authority",
         tale=True,
         says="a food put an illness right",
@@ -89,6 +102,9 @@ TESTIMONY = (
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
         f"T(<weight-verb|put-on> _3) O(<weight-unit|unit>) ~6 {_AFTER}",
         "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",
+        f"S({_EATEN}) ~12 T(<till>) _1 O(<sun-up>)",
+        f"S({_EATEN}) ~1 T(<homely-act>) _6 O(<body|inner-body|armour>)",
+        f"S({_EATEN}) ~1 T(<put-on>) _2 O(<armour>)",
         veto=_KITCHEN,
         tale=True,
         says="better since",
@@ -116,7 +132,7 @@ TESTIMONY = (
     *_disease(
         "told-beside",
         f"O({_ILL}) ~14 T(<{_LINK}|quickly|credit|is-gone>)",
-        f"T(<{_LINK}|quickly>) ~14 O({_ILL})",
+        f"T(<{_LINK}|quickly|coincidence>) ~14 O({_ILL})",
         needs="FOOD on-it credit eating",
         veto=_KITCHEN + " authority can-ask when-ask forbid seek-help",
         loose=True,

@@ -11,7 +11,7 @@ from spoonproof.claims.conditions import Absent
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
-from spoonproof.claims.words import begins_in, first_words, has_any, singular
+from spoonproof.claims.words import first_words, has_any, singular
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
 from spoonproof.model.record import NamedTuple, dataclass, field, replace
@@ -162,8 +162,13 @@ class Register:
             self._narrowed[relation] = free, dict(about)
         free, about = self._narrowed[relation]
         named = dict.fromkeys(at for subject in key.subjects for at in about.get(subject, ()))
-        words = f"{key.words} {key.near}"
-        return [self.entries[at] for at in (*free, *named) if begins_in(self._heads[at].begins, words)]
+        said = frozenset(f"{key.words} {key.near}".split(" "))
+        heads = self._heads
+        return [
+            self.entries[at]
+            for at in (*free, *named)
+            if not (begins := heads[at].begins) or not begins.isdisjoint(said)
+        ]
 
     def _fits(self, entry: Entry, key: Key) -> bool:
         """Whether an entry for the key's relation fits the rest of it."""

@@ -64,11 +64,6 @@ def first_words(phrases: Sequence[str]) -> frozenset[str]:
     return frozenset() if open_ended else begins
 
 
-def begins_in(begins: frozenset[str], words: str) -> bool:
-    """Whether phrases that begin with ``first_words`` may stand in what ``plain`` gave."""
-    return not begins or not begins.isdisjoint(_words_of(words))
-
-
 @lru_cache(maxsize=256)  # those of a few claims: what is asked again is asked soon
 def _words_of(words: str) -> frozenset[str]:
     return frozenset(words.split(" "))

@@ -124,7 +124,7 @@ def advised(
                 stance, passage.text[begins : one.ends], first, tables, one.pointing[0] - begins, named_people
             )
             row = asked.danger(one.said, one.hit, over)
-            for hit in said_otherwise(one.said, tables):  # "it comes out of his own cows"
+            for hit in () if row else said_otherwise(one.said, tables):  # "it comes out of his own cows"
                 row = row or asked.danger(one.said, hit, over)
             if row is None or set_aside(passage.text, begins, (one.first.start, one.first.end), tables):
                 continue

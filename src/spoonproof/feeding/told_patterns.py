@@ -367,16 +367,18 @@ def _everywhere(said: _Said, part: _Part) -> Iterator[tuple[int, tuple[int, ...]
                 yield at, ends
 
 
-def _ends(keys: tuple[str, ...], at: int, part: _Part, place: int = 0) -> Iterator[int]:
+def _ends(keys: tuple[str, ...], at: int, part: _Part) -> list[int]:
     """Where ``part`` may end that begins at word ``at``."""
-    if place == len(part):
-        yield at
-        return
-    for one in part[place].get(keys[at], ()) if at < len(keys) else ():
-        end = at + len(one)
-        # The first word was looked up; most are the only one.
-        if end == at + 1 or (end <= len(keys) and all(map(_is, keys[at + 1 : end], one[1:]))):
-            yield from _ends(keys, end, part, place + 1)
+    ends = [at]
+    for place in part:
+        begun, ends = ends, []
+        for begin in begun:
+            for one in place.get(keys[begin], ()) if begin < len(keys) else ():
+                end = begin + len(one)
+                # The first word was looked up; most are the only one.
+                if end == begin + 1 or (end <= len(keys) and all(map(_is, keys[begin + 1 : end], one[1:]))):
+                    ends.append(end)
+    return ends
 
 
 def _is(key: str, token: _Token) -> bool:

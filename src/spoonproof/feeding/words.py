@@ -57,7 +57,9 @@ class Found(NamedTuple):
 @lru_cache(maxsize=20_000)
 def fold(word: str) -> str:
     """A word in lower case, without accents and apostrophes, in the singular; the same for text and table."""
-    plain = "".join(c for c in unicodedata.normalize("NFKD", word.lower()) if not unicodedata.combining(c))
+    plain = word.lower()
+    if not plain.isascii():
+        plain = "".join(c for c in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(c))
     plain = plain.replace("'", "").replace("’", "").replace("œ", "oe")
     if len(plain) > 4 and plain.endswith("ies"):
         return plain[:-3] + "y"

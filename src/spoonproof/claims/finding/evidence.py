@@ -287,6 +287,7 @@ _OF_NOTHING_EATEN = (
     "fed-so-eats-so",
     "teeth-blamed",
     "starved",
+    "none-of-us-ill",
     "stores-last",
     "so-many-say",
 )  # what is done, and no food, is claimed

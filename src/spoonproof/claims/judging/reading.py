@@ -160,10 +160,17 @@ def around(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> 
 def place_of(claim: Claim, stops: tuple[str, ...] = _STOPS, most: int = _NEAR) -> tuple[int, int]:
     """Where the words of ``around`` stand in the claim's passage."""
     text = claim.passage.text
-    start = max(claim.start - most, 0, *(_before(text, mark, claim.start) + 1 for mark in stops))
-    ends = [found for mark in stops if (found := _behind(text, mark, claim.end)) >= 0]
-    first, last = claim.sentence or (0, len(text))
-    return max(start, first), min([*ends, claim.end + most, last])
+    return _between(text, claim.start, claim.end, claim.sentence or (0, len(text)), stops, most)
+
+
+@lru_cache(maxsize=64)  # a claim's sentence is asked for by one judge after the other
+def _between(
+    text: str, begun: int, ended: int, sentence: tuple[int, int], stops: tuple[str, ...], most: int
+) -> tuple[int, int]:
+    first, last = max(begun - most, sentence[0]), min(ended + most, sentence[1])
+    start = max(_before(text, mark, first, begun) + 1 for mark in stops)
+    ends = [found for mark in stops if (found := _behind(text, mark, ended, last + len(mark) - 1)) >= 0]
+    return max(start, first), min([*ends, last])
 
 
 def _own_side(claim: Claim) -> str:
@@ -187,23 +194,23 @@ def only_that(claim: Claim) -> bool:
 def said_behind(claim: Claim) -> str:
     """What stands behind the claim in its sentence."""
     text = claim.passage.text
-    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end)) >= 0]
+    ends = [found for mark in ".!?;\n" if (found := text.find(mark, claim.end, claim.end + _NEAR)) >= 0]
     return text[claim.end : min([*ends, claim.end + _NEAR])]
 
 
-def _before(text: str, mark: str, end: int) -> int:
+def _before(text: str, mark: str, first: int, end: int) -> int:
     """Where ``mark`` stands last before ``end``, -1 where it does not; the point of "22.5 g" is no stop."""
-    at = text.rfind(mark, 0, end)
+    at = text.rfind(mark, first, end)
     while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
-        at = text.rfind(mark, 0, at)
+        at = text.rfind(mark, first, at)
     return at
 
 
-def _behind(text: str, mark: str, start: int) -> int:
+def _behind(text: str, mark: str, start: int, last: int) -> int:
     """Where ``mark`` stands first from ``start`` on, -1 where it does not; decimal points apart."""
-    at = text.find(mark, start)
+    at = text.find(mark, start, last)
     while at > 0 and mark == "." and text[at - 1].isdigit() and text[at + 1 : at + 2].isdigit():
-        at = text.find(mark, at + 1)
+        at = text.find(mark, at + 1, last)
     return at
 
 

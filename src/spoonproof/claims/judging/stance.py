@@ -217,7 +217,8 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         return "" if has_any(words, register.words.get("holds back", ())) else "dismisses"
     if _holds_back(words, register, subjects):
         return "warns"
-    risks = [phrase for phrase in register.words.get("risk", ()) if has_word(words, phrase)]
+    known = register.words.get("risk", ())
+    risks = [phrase for phrase in known if has_word(words, phrase)] if has_any(words, known) else []
     risks += [found.group().strip() for found in _MAKES_ILL.finditer(words)]
     if risks:
         if has_any(words, register.words.get("benefit", ())) and not _negations(words, register):
