@@ -20,7 +20,7 @@ _SAID = frozenset({"copula", "contain", "keep", "make"})
 _LINE = 12
 _NEAR_IT = 7
 _DIRECT = 3
-_MARKS = frozenset(",(")
+_MARKS = frozenset(",(:")
 _ALL = frozenset({"all", "every", "everything", "each"})
 _LISTING = frozenset("a an and or & , the our all (".split())
 _LISTED = frozenset(
@@ -31,7 +31,8 @@ _DIETS = frozenset("vegan vegetarian plant-based".split())
 _LEFT_OUT = frozenset({"allergen-word", "allergen-food", "pronoun"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
 _AGES = frozenset({"age", "age-unit", "number", "when-ask"})
-_CUT = frozenset("choking choking-weak cut-safe made-safe cut-act cut-it contaminant harmful".split())
+_CUT = frozenset("choking choking-weak cut-safe cut-act cut-it contaminant harmful".split())
+_HARD, _MADE_SAFE = frozenset({"hazard-food-weak"}), frozenset({"made-safe"})
 _BY_NAME = frozenset({"allergen-word"})
 _AND = frozenset({"and", "or", "&"})
 _SAID_OF_IT = frozenset(
@@ -154,7 +155,8 @@ def as_introduced(tagged: Tagged, rule: Rule, effect: str | None, subject: tuple
     is a drink first, and its age is that of a drink."""
     if rule.kind != "safety-age" or effect != "age" or subject is None or tagged.find(_CUT) or not tagged.find(_AGES):
         return rule
-    named = tagged.find(_BY_NAME, *subject)
+    hard = _HARD if tagged.find(_MADE_SAFE) else frozenset()  # "no *nuts* before three unless *ground*"
+    named = [i for i in tagged.find(_BY_NAME, *subject) if not tagged.is_any(i, hard)]
     brings = any(_allergens(tagged, at, at + 1) - {"milk"} for at in named)
     return replace(rule, kind="allergen") if brings else rule
 
