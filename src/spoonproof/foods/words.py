@@ -188,7 +188,7 @@ BEFORE = _words(
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
     de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
-    gekochte gemahlene reife kleine große verse gekookte geraspte färska świeże świeży
+    gekochte gemahlene geröstete geschälte ganze reife kleine große verse gekookte geraspte färska świeże świeży
     mild piece slice bunch handful pinch tin can pack jar bag stick stalk head clove sprig knob floret
     """
 ) - {"salt", "sugar", "dry", "sweet", "wild", "whole", "home", "split", "roast"} | {"whole", "sweet", "roast"}
@@ -223,7 +223,9 @@ SAID_AFTER = _words(
     entière intero picado picada rallado rallada molido molida torrado torrada tostado tostada tostati grattugiato
     râpé haché hachée cocido cocida cozido cozida cuit cuite verde vert verte verdi negro negra nero nera noir noire
     rojo roja rosso rossa rouge blanco blanca bianco bianca blanc blanche natural naturel gemahlen gehackt gerieben
-    gekocht biologique ecológico millefiori świeży świeże pelado pelada mediano mediana grande pequeño pequeña semolato
+    gekocht biologique ecológico millefiori świeży świeże pelado pelada crudo cruda cru crue
+    grillé grillée torréfié torréfiée tostato tostata tostate sgusciato sgusciate mediano mediana grande pequeño
+    pequeña semolato
     """
 )
 # The leaf of a fruit tree is no fruit ("lemon leaves").
