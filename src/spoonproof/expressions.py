@@ -42,7 +42,8 @@ class _Waiting:
 
     def _taken(self) -> Any:
         try:
-            own, program, *groups = self._laid.pop(self._asked)
+            own, program, *groups = self._laid[self._asked]
+            self._laid.pop(self._asked, None)
             return _engine.compile(self._asked[0], own, memoryview(program).cast("I").tolist(), *groups)
         except Exception:  # another thread has just taken it, or the engine refuses a program that is not sound
             return _compiler.compile(*self._asked)
