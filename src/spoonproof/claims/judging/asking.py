@@ -221,7 +221,8 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)
     left_out = claim.level in ("none", "free") and (_left_out(claim, register) or _in_here(claim))
-    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"
+    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"; and in a summary "Apples, no added sugar"
+    titled = titled or (claim.passage.kind == "description" and "sugars_g" in claim.nutrients)
     # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
     a_class = bool(claim.foods) and not foods
     made = claim.kind == "allergen" and of_what_is_made(claim, _called(context) | _DISH_NOUNS)
