@@ -41,11 +41,11 @@ class _Waiting:
         self._laid, self._asked = laid, asked
 
     def _taken(self) -> Any:
-        own, program, *groups = self._laid[self._asked]
-        self._laid.pop(self._asked, None)  # nobody asks for it again, but for another thread at this moment
         try:
+            own, program, *groups = self._laid[self._asked]
+            self._laid.pop(self._asked, None)
             return _engine.compile(self._asked[0], own, memoryview(program).cast("I").tolist(), *groups)
-        except Exception:  # the engine refuses a program that is not sound
+        except Exception:  # another thread has just taken it, or the engine refuses a program that is not sound
             return _compiler.compile(*self._asked)
 
     def __getattr__(self, name: str) -> Any:

@@ -50,6 +50,7 @@ from tests.each import each
         "The tea room does a good vegan lunch.",
         "A friend of mine is vegetarian and lent me her pan.",
         "There's no milk left in the jug.",
+        "One egg contains one yolk.",
         "Warm the rolls in the same oven while the cheese melts.",
     ],
 )
@@ -141,9 +142,26 @@ def test_it_claims_nothing(text: str) -> None:
         ("Leave off the feta and vegans can eat it too.", "allergen"),
         ("The wafers are packed on a line that also handles cashews.", "allergen"),
         ("Spelt is wheat.", "allergen"),
+        ("The whole slab has no egg in it.", "allergen"),
+        ("Egg, well cooked, from about six months.", "allergen"),
+        ("Cow's milk as a drink from twelve months.", "safety-age"),
+        ("Anyone off dairy can have the polenta.", "allergen"),
         ("Food allergies run in families.", "allergen"),
         ("One in twenty toddlers reacts to something.", "allergen"),
     ],
 )
 def test_what_is_said_beside_it_is_heard(text: str, kind: str) -> None:
     assert kind in {claim.kind for claim in claims(text)}
+
+
+@each(
+    ("text", "subject"),
+    [
+        ("Honestly this slab has no egg in it.", "slab"),
+        ("Each tub is free from nuts.", "tub"),
+        ("The toddler platter contains sesame.", "toddler platter"),
+        ("Everything on this tray is made without milk.", "everything on this tray"),
+    ],
+)
+def test_whatever_stands_at_the_subjects_place_is_what_is_spoken_of(text: str, subject: str) -> None:
+    assert {claim.subjects for claim in claims(text)} == {(subject,)}

@@ -72,7 +72,7 @@ ALLERGEN = (
     *_allergen(
         "holds-it",
         "S(<FOOD|pronoun>) ~4 T(<conceals|holds>) _2 O(<ALLERGEN>)",
-        "^ _3 T(<holds>) :? _1 O(<ALLERGEN>)",
+        "^ _6 T(<holds>) :? _1 O(<ALLERGEN>)",
         "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
         "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
         " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|$)",

@@ -175,7 +175,14 @@ def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
         yield Hit(match.start(), match.end(), "undenies")
 
 
-_UNDONE = {"denies": "undenies", "wary": "undenies", "bad": "unbad", "other": "babys", "safe": "undenies"}
+_UNDONE = {
+    "denies": "undenies",
+    "wary": "undenies",
+    "bad": "unbad",
+    "other": "babys",
+    "safe": "undenies",
+    "refuses": "undenies",
+}
 """What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
 
 

@@ -51,10 +51,11 @@ def all_faults() -> Mapping[str, Fault]:
 
 
 def table(*rows: tuple[str, Area, Level, str, str]) -> Mapping[str, Fault]:
-    table = {row[0]: Fault(*row) for row in rows}
-    if len(table) != len(rows):
+    """The rules of reading by their names, of which no two are the same."""
+    by_name = {row[0]: Fault(*row) for row in rows}
+    if len(by_name) != len(rows):
         raise AssertionError("two reading rules of one name")
-    return table
+    return by_name
 
 
 FAULTS: Mapping[str, Fault] = table(

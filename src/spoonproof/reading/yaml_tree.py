@@ -132,6 +132,9 @@ class _Reader:
 
     def _count(self, event: yaml.NodeEvent) -> None:
         self.nodes += 1
+        tag = getattr(event, "tag", None)
+        if self.nodes <= limits.YAML_NODES and event.anchor is None and tag is None:
+            return
         at = self._span(event).start
         if self.nodes > limits.YAML_NODES:
             message = f"This file holds more than {limits.YAML_NODES} values; the rest is not read."
@@ -140,7 +143,6 @@ class _Reader:
             message = f"{quoted('&' + event.anchor)} is read as an anchor, and anchors are not used here."
             message += " Put a text that starts with & in quotation marks."
             self._stop("alias-not-allowed", Span(at, at + 1 + len(event.anchor)), message)
-        tag = getattr(event, "tag", None)
         if tag is not None:
             message = (
                 f"The tag {quoted(str(tag)[:60])} is not obeyed. Put a text that starts with ! in quotation marks."

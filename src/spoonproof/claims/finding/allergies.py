@@ -20,17 +20,19 @@ _SAID = frozenset({"copula", "contain", "keep", "make"})
 _LINE = 12
 _NEAR_IT = 7
 _DIRECT = 3
-_ALL = frozenset({"all", "every", "everything", "the", "each"})
+_MARKS = frozenset(",(:")
+_ALL = frozenset({"all", "every", "everything", "each"})
 _LISTING = frozenset("a an and or & , the our all (".split())
 _LISTED = frozenset(
     "food dish allergen-word allergen-food suffix-free free-suffixed free free-from ambiguous-nutrient"
     " label-abroad".split()
 )
 _DIETS = frozenset("vegan vegetarian plant-based".split())
+_LEFT_OUT = frozenset({"allergen-word", "allergen-food", "pronoun"})
 _FREE = frozenset({"suffix-free", "free-suffixed"})
-_ALLERGENS = frozenset({"allergen-word", "allergen-food"})
 _AGES = frozenset({"age", "age-unit", "number", "when-ask"})
-_CUT = frozenset("choking choking-weak cut-safe made-safe cut-act cut-it contaminant harmful".split())
+_CUT = frozenset("choking choking-weak cut-safe cut-act cut-it contaminant harmful".split())
+_HARD, _MADE_SAFE = frozenset({"hazard-food-weak"}), frozenset({"made-safe"})
 _BY_NAME = frozenset({"allergen-word"})
 _AND = frozenset({"and", "or", "&"})
 _SAID_OF_IT = frozenset(
@@ -58,7 +60,6 @@ _TO_ALL = re.compile(
     r"most(?:ly| of)|tends?|common\w*|chances?|percent|prevents?|safe|mean|never|always|advice|evidence|"
     r"says?|said|stud(?:y|ies)|recommend\w*)\b"
 )
-_TOLD_TO = frozenset("introduce avoid forbid watch given-up".split())
 _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
     r"ensure|assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
@@ -110,7 +111,7 @@ def of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
     reacts to wheat, and so *may yours*" is."""
     text = fold(tagged.text)
     ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
-    return not ours or tagged.is_any(0, _TOLD_TO) or _TO_ALL.search(text) is not None
+    return not ours or _TO_ALL.search(text) is not None
 
 
 def said_to_be_free(tagged: Tagged, match: Match) -> bool:
@@ -125,8 +126,11 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return True
     if _LEFT_OPEN.search(before) is not None:
         return False
-    if placed is not None and placed.said in _ALL and _SOMEBODY.search(before) is None:
-        return placed.said != "the" or tagged.is_any(begin - 1, _PREDICATED)
+    of_all = placed is not None and (
+        placed.said in _ALL or (placed.said == "the" and tagged.is_any(begin - 1, _PREDICATED))
+    )
+    if of_all and _SOMEBODY.search(before) is None:
+        return True
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     after = said_at(tagged, end_of(match))
@@ -135,21 +139,8 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
         return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
-    opens = _list_opens(tagged, begin)
-    said_of_it = bool(tagged.find(_SAID, begin - 4, begin)) or tagged.symbols[opens - 1] in ",("
-    return bool(named) and said_of_it
-
-
-def _list_opens(tagged: Tagged, at: int) -> int:
-    """Where the list of what is left out begins whose last is at ``at``: "spinach ribbons, *nut* and egg-free"."""
-    opens = at
-    while opens > 1:
-        on = said_at(tagged, opens - 1) in _AND or tagged.is_any(opens - 1, _ALLERGENS)
-        comma = opens < at and tagged.symbols[opens - 1] == "," and tagged.is_any(opens - 2, _ALLERGENS)
-        if not on and not comma:
-            break
-        opens -= 1
-    return opens
+    first = next((i for i in named if not tagged.is_any(i, _LEFT_OUT)), begin)  # "*ribbons*, nut and egg-free"
+    return bool(named and tagged.find(_SAID, begin - 4, begin)) or not _MARKS.isdisjoint(tagged.symbols[first:begin])
 
 
 def holds_another(tagged: Tagged, match: Match) -> bool:
@@ -164,7 +155,8 @@ def as_introduced(tagged: Tagged, rule: Rule, effect: str | None, subject: tuple
     is a drink first, and its age is that of a drink."""
     if rule.kind != "safety-age" or effect != "age" or subject is None or tagged.find(_CUT) or not tagged.find(_AGES):
         return rule
-    named = tagged.find(_BY_NAME, *subject)
+    hard = _HARD if tagged.find(_MADE_SAFE) else frozenset()  # "no *nuts* before three unless *ground*"
+    named = [i for i in tagged.find(_BY_NAME, *subject) if not tagged.is_any(i, hard)]
     brings = any(_allergens(tagged, at, at + 1) - {"milk"} for at in named)
     return replace(rule, kind="allergen") if brings else rule
 

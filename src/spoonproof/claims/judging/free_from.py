@@ -105,24 +105,17 @@ def listed_absent(claim: Claim, probe: AnyProbe, register: Register) -> Verdict 
 
     That no ingredient brings gluten is not that there is none: it stays unproven.
     """
-    named = named_absent(claim, register)
-    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     if food := _goes_in(claim, probe, register):
-        return Verdict(
-            "false", f"It goes in: {food.replace('-', ' ')}.", None, refs, harm=3, steps=[_IN_IT.format(food)]
-        )
+        return _by_law("false", f"It goes in: {food.replace('-', ' ')}.", [_IN_IT.format(food)])
+    named = named_absent(claim, register)
     if claim.kind != "allergen" or not named:
         return None
-    wording = _without(named, claim)
-    brings = {allergen: probe.bringing(allergen) for allergen in named}
-    looked = _looked({allergen: probe.contains(allergen) for allergen in named})
-    for allergen, foods in brings.items():
-        if foods:
-            return Verdict("false", _contains(allergen, foods), None, refs, harm=3, steps=looked)
-    if any(probe.contains(allergen) != "no" for allergen in named) or "gluten" in named:
-        why = "Whether all of it is left out is not known here."
-        return Verdict("unproven", why, None, refs, wording, harm=3, steps=looked)
-    verdict = Verdict("true", "It holds for what goes in.", None, refs, wording, steps=looked)
+    answers, wording = {allergen: probe.contains(allergen) for allergen in named}, _without(named, claim)
+    if there := next((allergen for allergen in named if probe.bringing(allergen)), None):
+        return _by_law("false", _contains(there, probe.bringing(there)), _looked(answers))
+    if set(answers.values()) != {"no"} or "gluten" in named:
+        return _by_law("unproven", "Whether all of it is left out is not known here.", _looked(answers), wording)
+    verdict = _by_law("true", "It holds for what goes in.", _looked(answers), wording, harm=None)
     _but_for_the_family(claim, verdict, probe, named)
     return verdict
 
@@ -138,12 +131,15 @@ def for_the_allergic(claim: Claim, probe: AnyProbe, register: Register) -> Verdi
     answers = {allergen: probe.contains(allergen) for allergen in named}
     if not named or _region(claim, register) or "unknown" in answers.values():
         return None
-    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     if there := next((allergen for allergen in named if answers[allergen] == "yes"), None):
-        why = _contains(there, probe.bringing(there))
-        return Verdict("false", why, None, refs, harm=3, steps=_looked(answers))
+        return _by_law("false", _contains(there, probe.bringing(there)), _looked(answers))
     why = "None of it goes in; traces cannot be ruled out here: say what it is made without."
-    return Verdict("unproven", why, None, refs, _without(named, claim), harm=3, steps=_looked(answers))
+    return _by_law("unproven", why, _looked(answers), _without(named, claim))
+
+
+def _by_law(truth: Truth, why: str, steps: list[str], wording: str | None = None, harm: int | None = 3) -> Verdict:
+    """An answer that rests on the law's list of allergens."""
+    return Verdict(truth, why, None, (SourceRef("eu-1169-2011", "Annex II", "read"),), wording, harm=harm, steps=steps)
 
 
 _WHOSE = re.compile(
@@ -163,15 +159,12 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     answers = {allergen: probe.contains(allergen) for allergen in named}
     if not named or "unknown" in answers.values():
         return None
-    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
     absent = [allergen for allergen, answer in answers.items() if answer == "no"]
     if isinstance(probe, DishProbe):
         absent = [allergen for allergen in absent if not probe.of_family(allergen)]
     if absent:
-        return Verdict(
-            "false", f"Nothing that goes in brings {' or '.join(absent)}.", None, refs, harm=1, steps=_looked(answers)
-        )
-    return Verdict("true", "It holds for what goes in.", None, refs, steps=_looked(answers))
+        return _by_law("false", f"Nothing that goes in brings {' or '.join(absent)}.", _looked(answers), harm=1)
+    return _by_law("true", "It holds for what goes in.", _looked(answers), harm=None)
 
 
 def counted_among(claim: Claim, context: Context, register: Register) -> Verdict | None:
