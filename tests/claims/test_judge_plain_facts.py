@@ -11,7 +11,7 @@ from tests.each import each
 
 SOUND = (
     "Swordfish and marlin are for nobody under sixteen.",
-    "Whole almonds are for no child under five.",
+    "Whole almonds are for nobody under five.",
     "Shark is not for children under sixteen.",
     "A gram of salt holds about 0.4 grams of sodium.",
     "Protein and carbohydrate each carry 4 calories per gram, and fat 9.",

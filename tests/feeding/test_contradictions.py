@@ -130,7 +130,7 @@ AGAINST = {
 }
 HARMLESS = (
     "Cool what is left, and warm it through once until it steams. Let it cool again before it goes near a mouth.",
-    "Half-boiled red beans make children ill: no slow cooker gets hot enough on its own, and mine never gets hot enough.",
+    "Half-boiled red beans make children ill: a slow cooker never gets hot enough for them.",
     "Frozen sweetcorn and peas are sweeter than fresh. One bowl gives eight grams of protein.",
     "I hold the spoon out and if his lips stay shut that is his answer.",
     "Once thawed nothing is frozen again.",
