@@ -13,7 +13,7 @@ SOUND = (
     "Hummus isn't peanut.",
     "Halva is sesame.",
     "Groundnuts are peanuts.",
-    "A water chestnut is not a nut.",
+    "A water chestnut isn't a nut.",
     "Swordfish and marlin are for nobody under sixteen.",
     "Whole almonds are for nobody under five.",
     "Shark is not for children under sixteen.",
