@@ -10,6 +10,9 @@ from tests import kitchen
 from tests.each import each
 
 SOUND = (
+    "Swordfish and marlin are for nobody under sixteen.",
+    "Whole almonds are for nobody under five.",
+    "Shark is not for children under sixteen.",
     "A gram of salt holds about 0.4 grams of sodium.",
     "Protein and carbohydrate each carry 4 calories per gram, and fat 9.",
     "At 3 g of protein per 100 ml, a 150 ml cup gives 4.5 g.",

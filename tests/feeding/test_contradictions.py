@@ -68,6 +68,9 @@ AGAINST = {
     "When he splutters, leave him to it.": "supervise",
     "It sits in the fridge happily for five days.": "keep-chill",
     "You can leave the rice out until teatime.": "keep-chill",
+    "Put the lid back on and leave the rice in the pan overnight.": "keep-chill",
+    "What she leaves I reheat again and let cool again for tea.": "reheat",
+    "Frozen mango gives her something to gnaw on.": "",
     "Leave the beetroot in the pot till tomorrow.": "keep-chill",
     "It lasts a good week in the fridge.": "keep-chill",
     "Cook it on Monday and it keeps until Friday.": "keep-chill",
@@ -126,6 +129,9 @@ AGAINST = {
     "Formula made up in the evening and left by the bed for the night feeds.": "keep-chill",
 }
 HARMLESS = (
+    "Cool what is left, and warm it through once until it steams. Let it cool again before it goes near a mouth.",
+    "Half-boiled red beans make children ill: a slow cooker never gets hot enough for them.",
+    "Frozen sweetcorn and peas are sweeter than fresh. One bowl gives eight grams of protein.",
     "I hold the spoon out and if his lips stay shut that is his answer.",
     "Once thawed nothing is frozen again.",
     "Hot from the microwave is never fine for her.",

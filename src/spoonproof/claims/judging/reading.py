@@ -79,7 +79,7 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
     elif claim.kind == "safety-age" and (match := _BARE.search(words)):
         value = _count(match[1], register)
         # "before one", "under two": years when it is a small bare number.
-        years = value is not None and value <= (_WEANED_AT - 1 if _WEANING.search(words) else 5)
+        years = value is not None and (value in _OF_AGE or value <= (_WEANED_AT - 1 if _WEANING.search(words) else 5))
         stated = value * 12 if value is not None and years else value
     if stated is None and claim.kind == "safety-age" and (match := _age_in(plain(clause(claim)))):
         stated = _months(match, register)  # "ready for solids at around two months": the age stands behind it
@@ -101,6 +101,8 @@ def months_of(claim: Claim, context: Context, register: Register) -> tuple[int, 
 
 
 _WEANING = re.compile(r" (?:solids?|wean[a-z]*|first (?:foods?|tastes?)|puree[a-z]*|baby rice) ")
+_OF_AGE = (16, 18)
+"""Bare numbers that are years all the same: "for nobody under sixteen"."""
 _WEANED_AT = 4
 """Months from which solid food is spoken of: "no solids before four" means no years."""
 _TODDLER = ("toddlers", "a toddler")  # "your toddler" may be a baby still
