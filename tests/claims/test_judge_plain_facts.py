@@ -10,6 +10,10 @@ from tests import kitchen
 from tests.each import each
 
 SOUND = (
+    "Hummus isn't peanut.",
+    "Halva is sesame.",
+    "Groundnuts are peanuts.",
+    "A water chestnut isn't a nut.",
     "Swordfish and marlin are for nobody under sixteen.",
     "Whole almonds are for nobody under five.",
     "Shark is not for children under sixteen.",
@@ -64,6 +68,13 @@ SOUND = (
     "A vegan toddler needs a source of vitamin B12.",
 )
 WRONG = (
+    "Tahini is peanut.",
+    "Ghee isn't milk.",
+    "Spelt is not wheat.",
+    "This porridge lets her sleep right through till dawn.",
+    "The soup keeps colds and coughs from nursery away.",
+    "Boiled egg is no risk to your baby at all.",
+    "This broth washes out all that has built up inside.",
     "Don't boil the kidney beans, it makes them ill.",
     "A gram of salt is 4 grams of sodium.",
     "Sugar has 9 calories a gram.",

@@ -129,6 +129,7 @@ AGAINST = {
     "Formula made up in the evening and left by the bed for the night feeds.": "keep-chill",
 }
 HARMLESS = (
+    "Prunes of a morning flush out whatever has been building up.",
     "Cool what is left, and warm it through once until it steams. Let it cool again before it goes near a mouth.",
     "Half-boiled red beans make children ill: a slow cooker never gets hot enough for them.",
     "Frozen sweetcorn and peas are sweeter than fresh. One bowl gives eight grams of protein.",

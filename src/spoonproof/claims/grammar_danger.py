@@ -19,6 +19,7 @@ DANGER = (
         "called-harmless",
         "S(<never-yet>) ~6 <copula> ~2 T(<safe-said>)",
         "S(<never-yet|salted>) ~4 T(<harmless>)",
+        "T(<no-risk>) _2 O(<audience-baby>)",
         effect="age",
         veto="nonfood",
         says="called harmless",

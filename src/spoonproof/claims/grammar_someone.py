@@ -107,7 +107,7 @@ SOMEONE = (
     ),
     *_disease(
         "keeps-away",
-        "T(<keep|told-to>) _3 O(<DISEASE>) <away>",
+        "T(<keep|told-to>) _3 O(<DISEASE>) _4 <away>",
         veto=_KITCHEN,
         named=True,
         says="keeps an illness away",

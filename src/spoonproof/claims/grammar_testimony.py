@@ -96,7 +96,7 @@ TESTIMONY = (
     *_function(
         "better-since",
         "O(<body>) ~1 T(<is-gone>) ~4 (?:<bound>|<on-it>|<quickly>)",
-        f"S({_EATEN}) ~8 O(<bodily|feel-better>) _1 (?:[.]|$)",
+        f"S({_EATEN}) ~8 O(<bodily|feel-better>) _1 (?:[.]|<till>|$)",
         "O(<bodily>) ~3 S(<pronoun|food|dish>) _1 (?:[.]|$)",
         "O(<bodily|does-well>) ~4 <when-ill> _1 <audience-baby|the-child> _1 T(<fed>) _1 S(<pronoun|food|dish>)",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",

@@ -167,6 +167,32 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     return _by_law("true", "It holds for what goes in.", _looked(answers), harm=None)
 
 
+def what_it_is(claim: Claim, context: Context, register: Register) -> Verdict | None:
+    """The truth of "tahini is sesame", "ghee is not milk", by the table of foods; None where it says no such thing, or
+    where what it names is on no table."""
+    found = _IS.search(plain(claim.quote)) if claim.kind == "allergen" and claim.level is None else None
+    named = _named(found["what"], register) if found is not None else ()
+    if found is None or len(named) != 1 or len(claim.foods) != 1 or claim.polarity not in ("asserts", "denies"):
+        return None
+    food = claim.foods[0].replace("-", " ")
+    brought = context.allergens.get(claim.foods[0], frozenset(_named(food, register)))  # "groundnut" is its own name
+    if claim.foods[0] not in context.allergens and not brought:
+        return None
+    has = named[0] in brought
+    why = f"{food[:1].upper()}{food[1:]} {'counts as' if has else 'does not count as'} {named[0]}."
+    truth: Truth = "true" if has is not bool(found["no"]) else "false"
+    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
+    return Verdict(truth, why, None, refs, harm=3, stanced=True, steps=["truth: looked for among the food's allergens"])
+
+
+_IS = re.compile(
+    r"^ (?:an? |the |and |but |all )?(?:[a-z'é-]+ ){1,3}?(?:is|are)(?P<no> not|n't| never)? "
+    r"(?:(?:an?|just|really|simply|only|pure|made of|made from|a kind of|a form of) ){0,3}"
+    r"(?P<what>(?:[a-z]+ )?[a-z]+) $"
+)
+"""A food that is called an allergen, and no more is said: "groundnut is peanut", "nutmeg isn't a nut"."""
+
+
 def counted_among(claim: Claim, context: Context, register: Register) -> Verdict | None:
     """The truth of "is one of the nine allergens", or is not one of them, by the law's lists; None where it says no
     such thing, or where what it names is on no table. Nine are those of the United States, fourteen Europe's."""

@@ -19,6 +19,7 @@ from spoonproof.claims.judging.free_from import (
     for_the_allergic,
     listed_absent,
     listed_present,
+    what_it_is,
 )
 from spoonproof.claims.judging.polarity import (
     frames,
@@ -147,7 +148,7 @@ def _plain(
     if claim.kind == "nutrient-content" and claim.level == "contains" and (stated := number_in(claim)) is not None:
         # "Has 1.3 grams of protein" says how much, and not that it is much.
         return quantity(replace(claim, number=stated), probe, numbers, register)
-    if (counted := counted_among(claim, context, register)) is not None:
+    if (counted := counted_among(claim, context, register) or what_it_is(claim, context, register)) is not None:
         return counted
     if (theirs := for_the_allergic(claim, probe, register)) is not None:
         return theirs
