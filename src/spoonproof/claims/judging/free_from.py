@@ -179,6 +179,8 @@ def what_it_is(claim: Claim, context: Context, register: Register) -> Verdict | 
     if claim.foods[0] not in context.allergens and not brought:
         return None
     has = named[0] in brought
+    if not has and "whole-nut" in context.traits.get(claim.foods[0], ()):
+        return None  # "chestnut isn't a nut", "pine nuts aren't nuts": on no list of the law, and eaten for nuts
     why = f"{food[:1].upper()}{food[1:]} {'counts as' if has else 'does not count as'} {named[0]}."
     truth: Truth = "true" if has is not bool(found["no"]) else "false"
     refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
