@@ -310,10 +310,12 @@ def test_the_order_of_the_foods_changes_no_reading() -> None:
         ("Whisk the yolk and the oil into a thick mayonnaise.", []),
         ("Whisk the yolk and the oil to make a quick mayonnaise and spread the mayonnaise on it.", []),
         ("Whisk the yolk and the oil and stir in 2 tbsp mayonnaise.", ["mayonnaise"]),
+        ("Loosen the yolk with a spoonful of the pap.", []),
+        ("Loosen the yolk with a spoonful of the custard, and the hummus.", ["hummus"]),
     ],
 )
 def test_what_the_recipe_makes_needs_no_line(sentence: str, unlisted: list[str]) -> None:
-    _, found, _, _ = read_method(["1 egg yolk", "100 ml rapeseed oil"], [sentence])
+    _, found, _, _ = read_method(["1 egg yolk", "100 ml rapeseed oil", "50 g maize flour"], [sentence])
     assert [f.message.split("”")[0].strip("“") for f in found if f.rule == "food-not-listed"] == unlisted
 
 

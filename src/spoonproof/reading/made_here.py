@@ -24,6 +24,7 @@ _OF = {
     "tomato sauce": ("tomato",), "salsa": ("tomato",), "caramel": ("sugar",), "dal": ("lentil", "dal"),
     "raita": ("yoghurt",), "tzatziki": ("yoghurt",), "chips": ("potato",), "fries": ("potato",),
     "meatballs": ("mince", "minced", "ground"), "jelly": ("agar", "gelatine", "gelatin"),
+    "pap": ("maize", "corn", "cornmeal", "millet", "sorghum"), "ugali": ("maize", "cornmeal"),
 }  # fmt: skip
 _MADE = re.compile(
     r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
