@@ -10,6 +10,9 @@ from tests import kitchen
 from tests.each import each
 
 SOUND = (
+    "Rock salt is just salt, whatever the jar says.",
+    "Researchers never found that sweets make children hyperactive.",
+    "Saffron smells lovely in rice, but it doesn't cure eczema.",
     "Hummus isn't peanut.",
     "Halva is sesame.",
     "Groundnuts are peanuts.",
