@@ -73,6 +73,7 @@ SOUND = (
 WRONG = (
     "Tahini is peanut.",
     "Ghee isn't milk.",
+    "Chestnuts aren't nuts.",
     "Spelt is not wheat.",
     "This porridge lets her sleep right through till dawn.",
     "The soup keeps coughs at nursery away from her.",
