@@ -64,6 +64,7 @@ _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
     r"ensure|assured|search|hunt|looking|need|ask\w*|want\w*|he|she|not everything|in an?)\b"
 )
+_IS = re.compile(r"^(?!that\b)[\w' -]+ (?:is|are|isn't|aren't) ")
 _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
@@ -124,7 +125,8 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     placed = at_its_place(tagged, begin, _DIRECT) if begin else None
     if (placed is not None and placed.of_dish) or _PROMISED.search(before) is not None:
         return True
-    if _LEFT_OPEN.search(before) is not None:
+    clause = before.rpartition(", ")[2]  # "contrary to *what* I was told, spelt is gluten-free"
+    if _LEFT_OPEN.search(clause if _IS.search(clause) else before) is not None:
         return False
     of_all = placed is not None and (
         placed.said in _ALL or (placed.said == "the" and tagged.is_any(begin - 1, _PREDICATED))

@@ -11,6 +11,7 @@ from spoonproof.claims.finding.near import end_of, first_of, text_before
 from spoonproof.claims.finding.number import age_text, quantity
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.finding.subject import subject_of
+from spoonproof.claims.finding.untrue import called_untrue, is_over
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 
@@ -213,9 +214,7 @@ def _clause_start(tagged: Tagged, at: int) -> int:
 def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     begin = _clause_start(tagged, match.start)
     last = end_of(match)
-    if any(not _goes_with(tagged, index, match) for index in tagged.find(_REFUTE, 0, last)) or _taken_back(
-        tagged, last
-    ):
+    if called_untrue(tagged, match, last):
         return "refutes"
     if match.rule.name == "not-for-them" and not _asked(tagged, subject):
         return "denies"
@@ -226,7 +225,7 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     needed = match.subject[0] if match.rule.name == "needs" and match.subject else last  # "babies need *no* iron"
     for index in tagged.find(denial, near, max(last, needed)):
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
-        if after in ("only", "just") or index in range(*match.trigger):
+        if after in ("only", "just") or index in range(*match.trigger) or is_over(tagged, index, match):
             continue
         if not _begins_anew(tagged, index + 1, match, subject):
             return "denies"
@@ -235,24 +234,6 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     if tagged.find(_HEDGE, begin, last):
         return "hedges"
     return "asserts"
-
-
-def _goes_with(tagged: Tagged, index: int, match: Match) -> bool:
-    """Whether what is called untrue is called bad in one breath: "an old wives' tale *and dangerous*" takes neither
-    back."""
-    if match.rule.name != "harmful" or index >= match.trigger[0]:
-        return False
-    between = [item.words for item in tagged.items[index + 1 : match.trigger[0]]]
-    return between[:1] == ["and"] and len(between) <= _ADVERBS
-
-
-def _taken_back(tagged: Tagged, end: int) -> bool:
-    """Whether what was said is called untrue after it: "they say never to give beans, *but that's an old myth*"."""
-    for index in tagged.find(_REFUTE, end, end + _AFTERTHOUGHT):
-        before = [item.words for item in tagged.items[max(end, index - 4) : index]]
-        if any(it in _THAT and be in _IS for it, be in pairwise(before)) and tagged.items[index].words != "so called":
-            return "not" not in before
-    return False
 
 
 def _begins_anew(tagged: Tagged, begin: int, match: Match, subject: Subject) -> bool:
@@ -282,10 +263,6 @@ _VERBS = frozenset({"contain", "have", "benefit", "benefit-weak", "harm", "harm-
 _OPENING = frozenset("the its it they this these their most".split())
 _DOES = frozenset({"benefit", "benefit-weak", "harm", "harm-weak"})
 _VERB_REACH = 2  # items
-_ADVERBS = 3  # "and really quite *dangerous*"
-_AFTERTHOUGHT = 8  # items
-_THAT = frozenset({"that", "it", "this", "which"})
-_IS = frozenset({"is", "'s", "was"})
 _ANEW = frozenset(
     (joint, it)
     for joint in ("and", "but", "so", "because", "since")

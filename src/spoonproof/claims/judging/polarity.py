@@ -234,11 +234,13 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     if _SET_ASIDE.search(leading + words):
         return 0, plain(words)
     before, rest = _phrases(without_phrases(plain(leading), idioms), phrases)
-    if any(turn in rest for turn in _TURN) or (effect == "harm" and rest.startswith(" and ")):
+    opening = f"{rest}{plain(words)[:_OPENING]}"  # the claim may begin with the turn: "a myth, *but it heals*"
+    turned = any(turn in opening for turn in _TURN)
+    if turned or (effect == "harm" and rest.startswith(" and ")):
         before, rest = 0, ""
     quote = without_phrases(plain(words), idioms)
     within, behind = _phrases(quote, phrases)
-    if not before and not within and not allergic:
+    if not before and not within and not allergic and not turned:
         seam = f" {' '.join([*plain(leading).split()[-2:], *quote.split()[:_SEAM]])} "
         if _phrases(seam, phrases)[0]:
             return 1, quote  # "we [don't know that honey is dangerous]"
@@ -249,11 +251,16 @@ _SET_ASIDE = re.compile(
     r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
     r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
     # "Forget the old rule: no honey" gives the rule that is waved aside.
-    r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S",
+    r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S"
+    r"|\b(?:contrary to|unlike|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
+    r"(?:no|not|n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
+    r"[,—–] ?\S{1,24} \S",
     re.IGNORECASE,
 )
 """Others waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors: turmeric cures
-colds"; not so in "forget the idea that ..."."""
+colds", "myths aside, honey heals"; not so in "forget the idea that ..."."""
+_OPENING = 10
+"""Characters of a claim in which a turn opens it."""
 _SEAM = 3
 """Words of a claim among which a phrase may end that began before it."""
 
