@@ -13,6 +13,7 @@ _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})
 _CLOSES = frozenset({",", "but"})
+_YET = frozenset({"yet", "but"})  # "there's no proof, *yet* it heals"
 _A_LABEL = ("myth", "misconception")  # "*myth* two, spinach makes them strong"
 _SET_ASIDE = frozenset({"or", "aside", "apart"})
 
@@ -27,8 +28,8 @@ def called_untrue(tagged: Tagged, match: Match, last: int) -> bool:
 def is_over(tagged: Tagged, denial: int, match: Match) -> bool:
     """Whether a denial is of something that is over before the match: "this is *no* old wives' tale, ...", "myth or
     *not*, ..."."""
-    after = tagged.items[denial + 1 : match.start]
-    if after and after[0].words == ",":
+    after = [item.words for item in tagged.items[denial + 1 : match.start]]
+    if after[:1] == [","] or _YET.intersection(after):
         return True
     return any(_is_closed(tagged, at, match.start) for at in tagged.find(_REFUTE, denial + 1, match.start))
 

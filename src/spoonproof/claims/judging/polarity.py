@@ -252,7 +252,7 @@ _SET_ASIDE = re.compile(
     r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
     # "Forget the old rule: no honey" gives the rule that is waved aside.
     r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S"
-    r"|\b(?:contrary to|unlike|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
+    r"|\b(?:contrary to|unlike|far from|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
     r"(?:no|not|n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
     r"[,—–] ?\S{1,24} \S",
     re.IGNORECASE,
