@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
-_YEARS = r"(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|[2-9]|1[0-8])"
+_FROM_FIVE = r"five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|[5-9]|1[0-8]"
+_YEARS = rf"(?:two|three|four|[2-4]|{_FROM_FIVE})"
 _MONTHS = r"(?:\w+|\d+)[- ](?:months?|weeks?)"
 _NAME = r"(?P<{}>(?!It\b|He\b|She\b|They\b|We\b|That\b|This\b|There\b|Mine\b|Hers\b|His\b)[A-Z][a-z]+)"
 _IS = r"(?:['’]s|,? (?:is|was|who['’]s|who is|aged))(?: (?:nearly|almost|just|only|turned|turning|now|about))* "
@@ -63,7 +64,7 @@ _NAMES_BABY = re.compile(
 _OLDER_ONES = re.compile(
     r"\b(?:eldest|oldest|older|elder|big(?:ger)?|teenage\w*)\b"
     r"|\b(?:is|are|was|were|(?:who|s?he|they)['’](?:s|re)|aged) (?:(?:now|nearly|both|all) )?"
-    r"(?:[5-9]|1[0-8]|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen)\b(?! (?:of|or|minutes|times|o['’]clock)\b)",
+    rf"(?:{_FROM_FIVE})\b(?! (?:of|or|minutes|times|o['’]clock)\b)",
     re.I,
 )
 _SEVERAL = re.compile(
