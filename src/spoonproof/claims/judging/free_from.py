@@ -183,8 +183,9 @@ def what_it_is(claim: Claim, context: Context, register: Register) -> Verdict | 
         return None  # "chestnut isn't a nut", "pine nuts aren't nuts": on no list of the law, and eaten for nuts
     why = f"{food[:1].upper()}{food[1:]} {'counts as' if has else 'does not count as'} {named[0]}."
     truth: Truth = "true" if has is not bool(found["no"]) else "false"
-    refs = (SourceRef("eu-1169-2011", "Annex II", "read"),)
-    return Verdict(truth, why, None, refs, harm=3, stanced=True, steps=["truth: looked for among the food's allergens"])
+    verdict = _by_law(truth, why, ["truth: looked for among the food's allergens"])
+    verdict.stanced = True
+    return verdict
 
 
 _IS = re.compile(
