@@ -12,8 +12,7 @@ _ADVERBS = 3  # "and really quite *dangerous*"
 _AFTERTHOUGHT = 8  # items
 _THAT = frozenset({"that", "it", "this", "which"})
 _IS = frozenset({"is", "'s", "was"})
-_CLOSES = frozenset({",", "but"})
-_YET = frozenset({"yet", "but"})  # "there's no proof, *yet* it heals"
+_TURNS = frozenset({"but", "yet", "though", "although"})  # "there's no proof, *yet* it heals"
 _A_LABEL = ("myth", "misconception")  # "*myth* two, spinach makes them strong"
 _SET_ASIDE = frozenset({"or", "aside", "apart"})
 
@@ -21,7 +20,7 @@ _SET_ASIDE = frozenset({"or", "aside", "apart"})
 def called_untrue(tagged: Tagged, match: Match, last: int) -> bool:
     """Whether a match that ends before item ``last`` is called untrue by the words before or after it."""
     before = tagged.find(_REFUTE, 0, last)
-    said = any(not _goes_with(tagged, at, match) and not _is_closed(tagged, at, match.start) for at in before)
+    said = any(not _goes_with(tagged, at, match) and not _is_closed(tagged, at, match) for at in before)
     return said or _taken_back(tagged, last)
 
 
@@ -29,18 +28,19 @@ def is_over(tagged: Tagged, denial: int, match: Match) -> bool:
     """Whether a denial is of something that is over before the match: "this is *no* old wives' tale, ...", "myth or
     *not*, ..."."""
     after = [item.words for item in tagged.items[denial + 1 : match.start]]
-    if after[:1] == [","] or _YET.intersection(after):
+    if after[:1] == [","] or not _TURNS.isdisjoint(after):
         return True
-    return any(_is_closed(tagged, at, match.start) for at in tagged.find(_REFUTE, denial + 1, match.start))
+    return any(_is_closed(tagged, at, match) for at in tagged.find(_REFUTE, denial + 1, match.start))
 
 
-def _is_closed(tagged: Tagged, at: int, begin: int) -> bool:
-    """Whether what is called untrue at ``at`` is over before ``begin``: "contrary to popular belief, ...", "this is no
+def _is_closed(tagged: Tagged, at: int, match: Match) -> bool:
+    """Whether what is called untrue at ``at`` is over before the match: "contrary to popular belief, ...", "this is no
     old wives' tale, ...", "it's been debunked, but ..."; not so where what follows hangs on it: "it's a myth that"."""
-    behind = [item.words for item in tagged.items[at + 1 : begin]]
+    inside = match.start <= at  # the match took it for its own: "a *myth but honey* cures"
+    behind = [item.words for item in tagged.items[at + 1 : match.trigger[0] if inside else match.start]]
     said = tagged.items[at].words
-    hangs = said.endswith(" that") or behind[:1] == ["that"]
-    closers = [i for i, word in enumerate(behind) if word == "but" or (word in _CLOSES and not hangs)]
+    hangs = inside or said.endswith(" that") or behind[:1] == ["that"]
+    closers = [i for i, word in enumerate(behind) if word in _TURNS or (word == "," and not hangs)]
     if not closers or behind[closers[-1] + 1 :][:1] == ["that"]:
         return False
     return not (at == 0 and said.startswith(_A_LABEL) and behind[0] not in _SET_ASIDE)

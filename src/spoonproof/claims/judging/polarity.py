@@ -93,8 +93,6 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    if claim.polarity == "refutes" and _turned(claim):
-        return "asserts", "what is called a myth is taken back"
     if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
@@ -240,6 +238,8 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
         before, rest = 0, ""
     quote = without_phrases(plain(words), idioms)
     within, behind = _phrases(quote, phrases)
+    if behind.startswith(_TURN):
+        within, turned = 0, True
     if not before and not within and not allergic and not turned:
         seam = f" {' '.join([*plain(leading).split()[-2:], *quote.split()[:_SEAM]])} "
         if _phrases(seam, phrases)[0]:
@@ -323,14 +323,6 @@ def _mark(claim: Claim) -> str:
 
 _AFTER = 120
 """Characters that are looked at on either side."""
-
-
-def _turned(claim: Claim) -> bool:
-    """Whether a turn stands between the myth and the claim: "some call it a myth, but ..."."""
-    before = claim.passage.text[max(0, claim.start - 120) : claim.start].lower()
-    sentence = before[max(before.rfind(mark) for mark in ".!?") + 1 :]
-    myth = sentence.rfind("myth")
-    return myth >= 0 and any(turn in plain(sentence[myth:]) for turn in _TURN)
 
 
 def _count(words: str, idioms: Sequence[str], register: Register) -> int:
