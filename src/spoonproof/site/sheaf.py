@@ -90,7 +90,7 @@ class Sheaf:
 
     @cached_property
     def _order(self) -> array[int]:
-        """Where the pages lie, in order. Asked for when the last sheet is here: the slips, needed no more, are let go."""
+        """Where the pages lie, in order. Asked for when the last sheet is here: it lets the slips go."""
         parts = map(_parts, filter(None, self._slips))
         found = sorted((int(low), title.casefold(), slug, int(at)) for low, slug, at, title in parts)
         self._slips.clear()
