@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
+from spoonproof.claims.judging.frames import frames
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
@@ -82,9 +83,13 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        if not any(
-            _says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged
-        ) and not any(_same(other, one) for other in more):
+        if (
+            frames(one.claim, knowledge.register) != 1
+            and not any(
+                _says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged
+            )
+            and not any(_same(other, one) for other in more)
+        ):
             more.append(one)
     if not more:
         return judged
@@ -99,6 +104,8 @@ def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     if claim.kind not in ("safety-age", "disease") or one.advice not in ("keep", "cut-untrue"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
+        return False
+    if frames(claim, knowledge.register) > 1:
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)

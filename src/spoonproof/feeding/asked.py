@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 _ASKED = re.compile(
-    r"\b(?:ask(?:s|ed|ing)?|wonder(?:s|ed|ing)?|comments?|questions?|message[sd]?|dms?)\b(?! for\b)[^.;!?\n]{0,24}"
-    r"\b(?:if|whether|about|can|could|is it|how|when)\b",
+    r"\b(?<!\bno )(?:ask(?:s|ed|ing)?|wonder(?:s|ed|ing)?|comments?|questions?|message[sd]?|dms?)\b(?! for\b)"
+    r"[^.;!?\n]{0,24}\b(?:if|whether|about|can|could|is it|how|when)\b",
     re.I,
 )
 _YES = re.compile(
@@ -18,7 +18,7 @@ _ANSWER = 60
 """Characters of what follows in which the question is answered."""
 _ASKING = "(?:can|could|should|shall|do|does|did|is|are|will|may|must|might)"
 _PUT = re.compile(
-    rf"\W*(?:(?:so|and|but|now|ok|okay) )?{_ASKING}(?= [^.?!;\n]+\?)"
+    rf"\W*(?:(?:so|and|but|now|ok|okay) )?{_ASKING}(?! you know)(?= [^.?!;\n]+\?)"
     rf"|\W*(?:next |last |another )?question(?: \w+)?[,:] {_ASKING}\b",
     re.I,
 )

@@ -40,13 +40,9 @@ _NEVER_TO = re.compile(
 """Who does not get it, told behind it: "lollipops go home with parents, never to children"."""
 _IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
 """What is only wished for: "soy sauce would be lovely, but"."""
-_MYTH = re.compile(
-    r"\W*(?:(?:and|the|a|another|next|first|second|third|last|so|common|big) ){0,3}(?:myth|misconception)\b", re.I
-)
-"""What opens a sentence that gives a myth, however it goes on: "Myth two: babies need water"."""
 _WHATEVER_THEY_SAY = re.compile(
     r"\b(?:whatever|no matter what|never mind what|despite what) (?:\w+ ){1,5}"
-    r"(?:says?|said|tells?|told|thinks?|swears?)(?: \w+){1,6}$",
+    r"(?:says?|said|tells?|told|thinks?|swears?) (?:about|of|on)(?: \w+){1,5}$",
     re.I,
 )
 """What is waved away with those who say it: "whatever his gran says about brandy", not "whatever she says, he has"."""
@@ -129,7 +125,6 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
     if (
         _of_toys(text, place, tables)
         or _WHATEVER_THEY_SAY.search(text, start, place[1])
-        or _MYTH.match(text, start)
         or only_asked(text, start, place)
         or disowned(text, start, place, tables)
     ):

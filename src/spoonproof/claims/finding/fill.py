@@ -11,7 +11,6 @@ from spoonproof.claims.finding.near import end_of, first_of, text_before
 from spoonproof.claims.finding.number import age_text, quantity
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.finding.subject import subject_of
-from spoonproof.claims.finding.untrue import called_untrue, is_over
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 
@@ -20,6 +19,7 @@ _DENIAL = _NEGATION | {"free"}
 _NO_NEED = frozenset({"no-need-of"})
 _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
+_TURNS = frozenset({"but", "yet", "though", "although"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
 _NUTRIENT = frozenset(
     "nutrient nutrient-weak ambiguous-nutrient energy contaminant additive unsweetened label-abroad".split()
@@ -214,8 +214,6 @@ def _clause_start(tagged: Tagged, at: int) -> int:
 def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     begin = _clause_start(tagged, match.start)
     last = end_of(match)
-    if called_untrue(tagged, match, last):
-        return "refutes"
     if match.rule.name == "not-for-them" and not _asked(tagged, subject):
         return "denies"
     if match.rule.name == "needs" and tagged.is_any(match.trigger[0], _NO_NEED):
@@ -225,7 +223,7 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     needed = match.subject[0] if match.rule.name == "needs" and match.subject else last  # "babies need *no* iron"
     for index in tagged.find(denial, near, max(last, needed)):
         after = tagged.items[index + 1].words if index + 1 < len(tagged.items) else ""
-        if after in ("only", "just") or index in range(*match.trigger) or is_over(tagged, index, match):
+        if after in ("only", "just") or index in range(*match.trigger) or _is_over(tagged, index, match):
             continue
         if not _begins_anew(tagged, index + 1, match, subject):
             return "denies"
@@ -234,6 +232,12 @@ def _polarity(tagged: Tagged, match: Match, subject: Subject) -> Polarity:
     if tagged.find(_HEDGE, begin, last):
         return "hedges"
     return "asserts"
+
+
+def _is_over(tagged: Tagged, denial: int, match: Match) -> bool:
+    """Whether a denial is of something that is over before the match: "myth or *not*, ...", "no proof, *yet* ..."."""
+    after = [item.words for item in tagged.items[denial + 1 : match.start]]
+    return after[:1] == [","] or not _TURNS.isdisjoint(after)
 
 
 def _begins_anew(tagged: Tagged, begin: int, match: Match, subject: Subject) -> bool:

@@ -4,12 +4,12 @@ that takes the answer for granted ("did you know that ...?") asserts it."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
+from spoonproof.claims.judging.frames import frames, led, standing
 from spoonproof.claims.judging.read_as import LOSES_NO, read_as
 from spoonproof.claims.judging.reading import around, said_before, said_behind
 from spoonproof.claims.judging.refused import wished_and_refused
-from spoonproof.claims.judging.said_next import waved_aside
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim, Polarity
@@ -23,7 +23,6 @@ _ANSWER = re.compile(
     r"|(?:there(?:'s| is) )?no (?:good |real |hard )?(?:evidence|proof)|no|nope|not at all)\b"
 )
 _YES = 40
-_TURN = (" but ", " yet ", " though ", " although ")
 _NONE = frozenset({"none", "free"})
 
 
@@ -74,18 +73,19 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
             return "asserts", "the question takes it for granted"
         if has_any(sentence, register.words.get("doubting questions", ())) and frames(claim, register) == 1:
             return "refutes", "the question takes it back"
+        if frames(claim, register) == 1:
+            return "refutes", "the question is answered no"
         answer = _answer(claim)
         if answer:
             no = answer.startswith(_NO)
             return ("refutes", "the question is answered no") if no else ("asserts", "it is answered yes")
         return "asks", 'its "not" asks, and denies nothing'
-    idioms = register.words.get("no denial", ())
     if claim.kind in ("disease", "allergen") and claim.polarity == "denies" and _NEVER_ILL.search(plain(claim.quote)):
         return "asserts", "who never gets an illness is promised to be kept from it"
-    if claim.kind != "safety-age":
-        # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
-        idioms = (*idioms, *register.words.get("no need to hold back", ()))
-    if has_any(sentence, idioms) and not _denies(without_phrases(sentence, idioms), register):
+    # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
+    waits = register.words.get("no need to hold back", ()) if claim.kind != "safety-age" else ()
+    stands = standing(without_phrases(sentence, waits), register)
+    if stands != sentence and not _denies(stands, register):
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and claim.kind == "process" and LOSES_NO.search(plain(claim.quote)):
         return "asserts", "that it loses none is what is said"
@@ -93,7 +93,11 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    if claim.level in _NONE and not frames(claim, register) and _count(plain(claim.quote), idioms, register) < 2:
+    if (
+        claim.level in _NONE
+        and not frames(claim, register)
+        and _count(standing(plain(claim.quote), register), register) < 2
+    ):
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
 
@@ -164,8 +168,7 @@ _COPE_REACH = 24
 
 
 def _denies(words: str, register: Register) -> bool:
-    tokens = set(words.split())
-    return bool(tokens & set(register.words.get("negations", ()))) or has_any(words, register.words.get("refuted", ()))
+    return bool(_count(words, register)) or has_any(words, register.words.get("refuted", ()))
 
 
 def taken_back(claim: Claim, register: Register) -> bool:
@@ -176,112 +179,6 @@ def taken_back(claim: Claim, register: Register) -> bool:
     answered_no = claim.polarity == "refutes" and _answer(claim).startswith(_NO)
     shown = has_any(plain(said_before(claim)), register.words.get("not shown", ()))
     return frames(claim, register) == 1 or shown or answered_no
-
-
-def frames(claim: Claim, register: Register) -> int:
-    """How often what stands around the claim takes it back: before it ("forget the rule that ..."), after it ("...
-    is nonsense"), or in a short sentence behind ("... Not true.")."""
-    rest = said_behind(claim)
-    end = claim.end + len(rest)
-    behind = claim.passage.text[end : end + _AFTER].lstrip(".!?;… ")
-    asked = said_before(claim), claim.quote, claim.effect or "", rest, behind
-    known = register.frames.get(asked)
-    if known is None:
-        leads, _ = _leads(claim, register)
-        back = _tails(leads, rest, behind, register) or (not leads and waved_aside(claim, register))
-        known = register.frames.keep(asked, leads + back)
-    return known
-
-
-def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
-    """Whether what follows a claim takes it back: the ``rest`` of its sentence, or what stands ``behind`` that."""
-    said = plain(behind)
-    return (
-        has_any(plain(rest), register.words.get("taken back after", ()))
-        or any(said.startswith(phrase) for phrase in plains(register.words.get("taken back behind", ())))
-        or (not leads and _taken_back_whole((behind, rest.lstrip(", "), rest.rpartition(",")[2]), register))
-    )
-
-
-def _taken_back_whole(said: Sequence[str], register: Register) -> bool:
-    """Whether one of these begins with a clause that does no more than take it back: "it doesn't", and not "it doesn't
-    taste nice"."""
-    clauses = {plain(_WHOLE.split(words, maxsplit=1)[0]) for words in said}
-    return not clauses.isdisjoint(plains(register.words.get("taken back whole", ())))
-
-
-_WHOLE = re.compile(
-    r"[.!?;,\n]|(?<=n't) (?=(?:i|we|he|she|it|they|you|so|and|the|my|our|his|her|that)(?:['’][a-z]+)?\b)", re.I
-)
-"""Where such a clause ends; in speech without marks, where the next begins."""
-
-
-def _leads(claim: Claim, register: Register) -> tuple[int, str]:
-    """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
-    may begin with it."""
-    asked = said_before(claim), claim.quote, claim.effect or ""
-    known = register.leads.get(asked)
-    return known if known is not None else register.leads.keep(asked, _led(*asked, register))
-
-
-def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
-    allergic = effect == "allergic-reaction"
-    idioms, phrases = register.words.get("no denial", ()), register.words.get("taken back before", ())
-    if allergic:
-        idioms = (*idioms, "ignore")  # "ignore the hives" is what is claimed, and takes nothing back
-    if _SET_ASIDE.search(leading + words):
-        return 0, plain(words)
-    before, rest = _phrases(without_phrases(plain(leading), idioms), phrases)
-    opening = f"{rest}{plain(words)[:_OPENING]}"  # the claim may begin with the turn: "a myth, *but it heals*"
-    turned = any(turn in opening for turn in _TURN)
-    if turned or (effect == "harm" and rest.startswith(" and ")):
-        before, rest = 0, ""
-    quote = without_phrases(plain(words), idioms)
-    within, behind = _phrases(quote, phrases)
-    if behind.startswith(_TURN):
-        within, turned = 0, True
-    if not before and not within and not allergic and not turned:
-        seam = f" {' '.join([*plain(leading).split()[-2:], *quote.split()[:_SEAM]])} "
-        if _phrases(seam, phrases)[0]:
-            return 1, quote  # "we [don't know that honey is dangerous]"
-    return before + within, behind if within else f"{rest} {quote}"
-
-
-_SET_ASIDE = re.compile(
-    r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
-    r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
-    # "Forget the old rule: no honey" gives the rule that is waved aside.
-    r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S"
-    r"|\b(?:contrary to|unlike|far from|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
-    r"(?:no|not|n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
-    r"[,—–] ?\S{1,24} \S",
-    re.IGNORECASE,
-)
-"""Others waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors: turmeric cures
-colds", "myths aside, honey heals"; not so in "forget the idea that ..."."""
-_OPENING = 10
-"""Characters of a claim in which a turn opens it."""
-_SEAM = 3
-"""Words of a claim among which a phrase may end that began before it."""
-
-
-def _phrases(words: str, phrases: Sequence[str]) -> tuple[int, str]:
-    """How many of these phrases stand in the words, those that overlap as one, and what follows the last."""
-    if not has_any(words, phrases):
-        return 0, ""
-    spans = sorted((at, at + len(plain(phrase))) for phrase in phrases for at in _places(words, plain(phrase)))
-    count, end = 0, 0
-    for start, stop in spans:
-        count += start >= end - 1 or not count
-        end = max(end, stop)
-    return count, words[end - 1 :] if count else ""
-
-
-def _places(words: str, phrase: str) -> Iterator[int]:
-    at = words.find(phrase)
-    while at >= 0:
-        yield at
-        at = words.find(phrase, at + 1)
 
 
 def unneeded(claim: Claim, register: Register) -> bool:
@@ -300,12 +197,12 @@ def unneeded(claim: Claim, register: Register) -> bool:
 def twice_turned(claim: Claim, register: Register) -> bool:
     """Whether its sentence turns it round more than once, so that nobody can say for sure what it says."""
     found = frames(claim, register)
-    _, rest = _leads(claim, register)
+    _, rest = led(claim, register)
     said = register.words.get("unneeded", ())
     quote = plain(claim.quote)
-    if claim.kind == "function" and has_any(quote, said) and _count(quote, said, register):
+    if claim.kind == "function" and has_any(quote, said) and _count(without_phrases(quote, said), register):
         return True  # "is not unnecessary"
-    inner = _count(rest, (), register) or int(has_any(rest, said))
+    inner = _count(rest, register) or int(has_any(rest, said))
     return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
 
 
@@ -325,10 +222,10 @@ _AFTER = 120
 """Characters that are looked at on either side."""
 
 
-def _count(words: str, idioms: Sequence[str], register: Register) -> int:
-    """How often the words say no: "not sugar free" and "not vegan" twice, "nothing but dates, so no sugar" once."""
+def _count(words: str, register: Register) -> int:
+    """How often the words say no: "not sugar free" and "not vegan" twice."""
     negations = {*register.words.get("negations", ()), *register.words.get("go without", ())}
-    return sum(token in negations for token in without_phrases(words, idioms).split())
+    return sum(token in negations for token in words.split())
 
 
 def without_phrases(words: str, phrases: Sequence[str]) -> str:

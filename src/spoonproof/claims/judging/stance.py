@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection
 
 from spoonproof.claims.entries import Stance
+from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
 from spoonproof.claims.judging.refused import done_without, wished_and_refused
@@ -105,7 +106,7 @@ def stance_of(claim: Claim, register: Register) -> Stance:
 
     What is called a myth says the opposite: "it's a myth that babies can't have honey" permits it.
     """
-    stance = _as_said(claim, register)
+    stance = _as_said(unframed(claim), register)
     if not stance or not taken_back(claim, register):
         return stance
     quote = plain(claim.quote)

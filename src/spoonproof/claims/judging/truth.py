@@ -13,6 +13,7 @@ from spoonproof.claims.judging.content import computed
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.daily_need import daily_need, share_of_day
 from spoonproof.claims.judging.evidence import by_evidence, nutrient_wording
+from spoonproof.claims.judging.frames import frames
 from spoonproof.claims.judging.free_from import (
     all_absent,
     counted_among,
@@ -22,7 +23,6 @@ from spoonproof.claims.judging.free_from import (
     what_it_is,
 )
 from spoonproof.claims.judging.polarity import (
-    frames,
     not_only,
     twice_turned,
     unneeded,

@@ -1,0 +1,245 @@
+"""What the frame around a clause does to it: takes it back ("it's a myth that ...", "..., but she's wrong"), or lets it
+stand though it holds a "no" ("nobody told me that ...", "contrary to popular belief, ...").
+
+This is the one place where it is decided. What is only reported ("my gran swears ...") is left open: it is judged as if
+its teller had said it.
+"""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.judging.reading import said_before, said_behind
+from spoonproof.claims.judging.said_next import waved_aside
+from spoonproof.claims.register import Register
+from spoonproof.claims.words import plain, plains
+from spoonproof.model.claim import Claim
+from spoonproof.model.record import replace
+
+_NOT = r"(?:not|never|cannot|nobody|no one|nothing|dont|doesnt|cant|wont|isnt|[a-z]+n't)"
+_SAY = r"(?:say|says|said|saying|claim|claims|claimed|claiming|suggesting|pretend|pretends|pretending)"
+_TO_SAY = r"(?:say|claim|think|believe|suggest|tell|pretend|assume|insist)"
+_SHOWN = r"(?:shown?|shows|proven?|proved|proves|confirmed|demonstrated|established)"
+_IDEA = r"(?:idea|claim|notion|theory|belief|view|rule|rumour|saying)"
+_UNTRUE = (
+    r"(?:myths?|misconceptions?|nonsense|rubbish|a lie|lies|lying|wrong|false|untrue|mistaken|misinformed|incorrect|rot"
+    r"|tosh|bunk|twaddle|baloney|bogus|hogwash|old wives'? tales?|talking (?:rubbish|nonsense)|debunked|disprove[dn]"
+    r"|outdated|out of date|an old rule|not (?:true|so|the case))"
+)
+_ADVERBS = (
+    r"(?:(?:just|simply|such|what|all|a|an|the|total|complete|utter|pure|plain|absolute|sheer|absolutely|totally"
+    r"|completely|quite|so|very|load|of|old|really|actually|popular|common) ){0,3}"
+)
+_IS = r"(?:is|are|was|were|[a-z]+'s|[a-z]+'re|(?:has|have|had) been|turns? out|turned out)(?: to be| that| it)?"
+
+_STANDS = re.compile(
+    r" (?:"
+    # Others who are told not to know or not to tell it: it is so all the same.
+    rf"(?:{_NOT}|why did nobody|no (?:book|doctor|midwife|mum|mom|parent)s?) (?:\w+ ){{0,2}}?(?:knew|known|realis\w+"
+    r"|realiz\w+|notic\w+|warn\w*|mention\w*)(?: (?:me|us|you|people|parents|mums))?"
+    rf"|(?<! i )(?<! we )(?<! i'm )(?<! we're )(?<! i've ){_NOT} (?:ever )?(?:tells?|told|mention to) "
+    r"(?:me|us|you|mums|parents)"
+    r"|(?:i|we) (?:didn't|did not) (?:\w+ )?know|(?:they|people|parents|mums) (?:\w+ )?(?:don't|do not) (?:\w+ )?know"
+    r"|(?:can't|cannot|can not|couldn't|won't|will not|wouldn't|(?:'ll|will) (?:never|not)) (?:\w+ )?believe"
+    r"|believe (?:it|me) or not|(?:n't|not|never) you (?:think|believe|find|agree)"
+    # What nobody may deny, doubt or forget.
+    rf"|(?:{_NOT}|no) (?:\w+ ){{0,2}}?(?:deny|denies|denying|doubt\w*|dispute\w*|argu\w+)"
+    r"(?: for a (?:second|minute|moment))?"
+    r"|(?:n't|do not|never|not|people|they|we|i|you|mums|parents|some|often|to|easily) (?:often |always )?"
+    r"forg[eo]t\w*|(?:beyond|without)(?: a)?(?: shadow of a)? doubt|no question(?: about (?:it|that))?"
+    r"|(?:no|not|don't|do not|never|stop) (?:need|reason|have)? ?(?:to )?(?:panic|worry|worrying|fret|stress)"
+    r"(?! (?:about|over|that|if) )"
+    # What is no myth, and the views of others that are waved aside before it is said.
+    rf"|(?:no|not|[a-z]+n't|nor) (?:just |only |really |merely )?(?:an? |the )?(?:old |urban |common |popular )?"
+    r"(?:myths?|wives'? tales?|misconceptions?|lie|nonsense|rubbish)|far from (?:being )?an? (?:\w+ )?myth"
+    r"|contrary to (?:popular|common|general|what people's) (?:belief|opinion|wisdom|thinking)(?! that )"
+    r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"
+    r"(?:say|says|said|heard|read|told|think|thinks|believe)(?! (?:about|that|of|to|on|is|was) )"
+    r"|(?:can't|cannot|couldn't|won't|never|not|don't) (?:\w+ )?stop (?=\w+ing )"
+    r")(?= )"
+)
+"""Words with a "no" in them that let stand what follows: its teller holds it."""
+_DENIES = re.compile(
+    r" (?:"
+    r"(?:don't|do not|dont|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
+    r"(?:(?:really|personally|honestly|even|ever|actually|for one) )?"
+    r"(?:think|thinks|believe|believes|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
+    rf"|{_NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once) ){{0,2}}{_SAY}(?! (?:yes|no|to) )"
+    rf"|(?:i|we|i'm|we're) (?:can't|cannot|can not|won't|will not|wouldn't|not going to|don't|do not|never) "
+    r"(?:tell|told|promise|promised)(?! (?:me|us) )"
+    rf"|(?:nobody|no one|nothing|no (?:\w+ ){{1,3}}?) ?(?:(?:has|have|ever|yet|really|actually) ){{0,3}}"
+    rf"(?:{_SHOWN}|suggests?|supports?|found|to show)"
+    rf"|{_NOT} (?:(?:yet|ever|been|be|really|actually|scientifically) ){{0,3}}{_SHOWN} (?:that|if|whether)"
+    r"|(?:never|not|hasn't|haven't) (?:yet |ever )?been (?:shown|proven|proved)"
+    rf"|{_NOT} (?:\w+ ){{0,2}}?(?:support|supports|back|backs|bear|bears|confirm|confirms)(?: up| out)? (?:that|the "
+    rf"(?:\w+ )?{_IDEA})"
+    r"|no (?:\w+ ){0,2}?(?:evidence|proof|truth|basis)"
+    r"|(?:stop|quit|enough of) (?:people |everyone )?(?:saying|telling|claiming|pretending|insisting|spreading"
+    r"|suggesting|repeating|thinking)"
+    r"|(?:i|we|to|experts?|doctors?|scientists?|many|some) (?:\w+ly |do |used to |also |still )?doubt(?:s|ed)?"
+    r"|(?:not|n't) convinced that|(?:i|we) (?:don't|do not) know that|(?:nobody|no one) knows (?:that|if|whether)"
+    r"|myths?|misconceptions?|fallacy|urban legend|old wives'?(?: tales?)?|(?:not|[a-z]+n't|no longer|far from|never) (?:\w+ )?true"
+    r"|untrue that|no truth in|debunk\w*|disprove[dn]|outdated advice|forget (?:the|what|that|anyone|people|those"
+    r"|everyone)|ignore (?:the|what|anyone|people|those|every(?:one|body))"
+    rf"|(?:nonsense|rubbish|lie|lies|false|wrong|mistaken|mistake|scam|hoax|misleading|dishonest|silly|daft|foolish"
+    rf"|irresponsible|incorrect|fake news) (?:that|to {_TO_SAY})|wrong (?:when|about)|(?:are|is|were) wrong"
+    r"|(?:any(?:one|body)|whoever|those) (?:who )?(?:says?|said|tells?|told|claims?)(?: you)?"
+    r"|let any(?:one|body) tell you"
+    rf"|(?:contrary to|despite) the {_IDEA} that"
+    r")(?= )"
+    r"|^ (?:(?:but|and|so|well|honestly|really) )?(?:who says|who said|since when|says who|as if)(?= )"
+)
+"""Words before a clause by which its teller doesn't hold it."""
+_BACK = re.compile(
+    rf" (?:{_IS} {_ADVERBS}{_UNTRUE}(?! (?:that|to|about) )"
+    r"|nonsense|rubbish|a myth|a lie|old wives'? tale|bogus|hogwash|makes no sense"
+    r"|(?:not|[a-z]+n't)(?: to be| \w+ly)? true|untrue"
+    r"|no (?:\w+ ){0,2}?(?:evidence|proof|truth|basis|science) (?:for|of|behind|in|to|that) (?:\w+ )?"
+    r"(?:it|that|them|this)"
+    r"|nothing shows (?:it|they|that)|no (?:study|trial) shows (?:it|that)"
+    r"|(?:nobody|no one) has (?:ever )?shown (?:it|that)|(?:advice|guidance) has (?:changed|moved on)"
+    r"|(?:hasn't|haven't|has not|have not|has never|have never|never|was never|wasn't) (?:been )?"
+    r"(?:shown|proven|stood up|held up|borne out|confirmed|survived)"
+    r"|(?:doesn't|don't|didn't|does not|do not|did not|never) (?:stand up|hold up|hold water|add up)"
+    r"|there(?:'s| is) no (?:need|reason) (?:to (?:delay (?:it|them)|wait that long)|for that)"
+    r"|you (?:don't have to|needn't) wait that long"
+    r"|(?:don't|do not|never) (?:believe|trust|listen to|fall for) (?:them|it|him|her|that|a word)|run a mile"
+    r"|ignore (?:that|it|them|him|her)|(?:isn't|is not|aren't) something (?:i|we)[a-z']*"
+    r"|but (?:now )?(?:i|we) (?:now )?know better)(?= )"
+)
+"""Words behind a clause that take it back."""
+_BACK_WHOLE = re.compile(
+    r" (?:(?:but|except|only|well|and|sorry) )?(?:no|nope|of course not|absolutely not|not at all|as if|not so"
+    rf"|so not true|please (?:don't|do not)|{_ADVERBS}{_UNTRUE}"
+    r"|(?:(?:no|nope) )?(?:it|they|that) (?:doesn't|does not|don't|do not|isn't|is not|aren't|are not|can't|cannot"
+    r"|won't|will not)(?: work| help)?|(?:it|they) (?:does|do) (?:nothing of the kind|no such thing)) $"
+)
+"""A clause behind that does no more than take back what was said: "it doesn't", and not "it doesn't taste nice"."""
+_NO_ANSWER = re.compile(r" (?:an?|the|is|are|was|be|go|goes|to|no|so|not|say|says|said|never|isn't|it's|any) \S+ $")
+"""Words before the last one by which that is no answer: "just say no"."""
+_BEHIND = re.compile(
+    r" (?:(?:but|well|sorry|no|nope|and|actually) )*(?:(?:it|that|they|she|he|this|i|we|the \w+) )?"
+    rf"(?:{_IS} {_ADVERBS}{_UNTRUE}|[a-z]+n't (?:\w+ )?(?:true|so|the case))(?! (?:that|to|about|if|when) )"
+)
+"""What opens a sentence behind that takes it back: "they're wrong", "it's nonsense"; not so "it's a myth that"."""
+_OF_ITSELF = re.compile(
+    rf" (?:(?:the|this|that|old) (?:\w+ )?(?:myths?|misconceptions?|lie|{_IDEA}) that|any(?:one|body)|whoever"
+    rf"|those who|despite the|contrary to the) |^ myths? "
+)
+"""A frame that its own sentence calls untrue at its end: "the idea that ... *is a myth*"."""
+_HOLDS_AFTER_ALL = re.compile(
+    r"^ (?:but|yet|though) (?:it|they|that|this|she|he)(?:'s| is| are| was| were| does| do| did| works?| worked"
+    r"| really| actually)(?! not)(?= )"
+)
+"""What sets right again what was doubted: "I didn't believe that ..., *but it does*"."""
+_TURN = re.compile(
+    r" (?:but|yet|though|although|anyway|the (?:truth|fact|reality) is|fact(?! that)|in reality|turns out) "
+)
+_WHOLE = re.compile(
+    r"[.!?;,\n–—]| - |(?<=n't) (?=(?:i|we|he|she|it|they|you|so|and|the|my|our|his|her|that)(?:['’][a-z]+)?\b)", re.I
+)
+"""Where a clause behind ends; in speech without marks, where the next begins."""
+_SET_ASIDE = re.compile(
+    r"\b(?:forget|ignore|never mind|(?:don['’]t|do not|never|stop) (?:believ(?:e|ing)|listen(?:ing)? to|mind))\b"
+    r"(?:(?!\b(?:that|who|anyone|people|if)\b)[^.!?;:,—–]){0,80}"
+    # "Forget the old rule: no honey" gives the rule that is waved aside.
+    r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S"
+    r"|\b(?:contrary to|unlike|far from|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
+    r"(?:no|not|n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
+    r"[,—–] ?\S{1,24} \S"
+    r"|(?:n['’]t|not|no|myth|false|wrong)\b[^.!?;:]{0,30}\bthat\b [^.!?;:,]{8,80}: \S",
+    re.IGNORECASE,
+)
+"""Others waved aside before it is said: "forget the rule about honey, it's fine", "ignore the doctors: turmeric cures
+colds", "myths aside, honey heals", "not true that doctors know best: honey cures"; not so in "forget the idea that"."""
+_OPENING = 10
+"""Characters of a claim in which a turn opens it: "a myth, *but it heals*"."""
+_AFTER = 120
+"""Characters behind its sentence that are looked at."""
+
+
+def frames(claim: Claim, register: Register) -> int:
+    """How often what stands around the claim takes it back: before it ("forget the rule that ..."), after it ("...
+    is nonsense"), or in a short sentence behind ("... Not true.")."""
+    rest = said_behind(claim)
+    end = claim.end + len(rest)
+    behind = claim.passage.text[end : end + _AFTER].lstrip(".!?;… ")
+    asked = said_before(claim), claim.quote, claim.effect or "", rest, behind
+    known = register.frames.get(asked)
+    if known is None:
+        leads, _ = led(claim, register)
+        once = leads and not _OF_ITSELF.search(plain(said_before(claim) + claim.quote))
+        back = _tails(once, rest, behind, register) or (not leads and waved_aside(claim, register))
+        known = register.frames.keep(asked, leads + (back and (once or not leads)))
+    return known
+
+
+def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
+    """Whether what follows a claim takes it back: the ``rest`` of its sentence, or what stands ``behind`` that. What
+    was taken back before is only turned again where a "but" says so."""
+    words = standing(plain(rest), register)
+    next_said = standing(plain(behind), register)
+    back = _BACK.search(words) or _BEHIND.match(next_said) or _BACK.match(next_said)
+    parts = [behind] if leads else [behind, rest.lstrip(", -–—"), _WHOLE.split(rest)[-1]]
+    if back or any(_BACK_WHOLE.match(plain(_WHOLE.split(part, maxsplit=1)[0])) for part in parts):
+        return True
+    if leads:
+        return _HOLDS_AFTER_ALL.match(words) is not None
+    return _NO_ANSWER.search(words) is None and _BACK_WHOLE.search(words) is not None
+
+
+def led(claim: Claim, register: Register) -> tuple[int, str]:
+    """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
+    may begin with it."""
+    asked = said_before(claim), claim.quote, claim.effect or ""
+    known = register.leads.get(asked)
+    return known if known is not None else register.leads.keep(asked, _led(*asked, register))
+
+
+def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
+    quote = standing(plain(words), register)
+    if _SET_ASIDE.search(leading + words):
+        return 0, quote
+    said = standing(f"{plain(leading).rstrip()}{plain(words)}", register)
+    if effect == "allergic-reaction":
+        said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back
+    found = list(_DENIES.finditer(said))
+    if not found:
+        return 0, quote
+    end = found[-1].end()
+    opens = max(len(said) - len(quote) + _OPENING, end + len(" though "))
+    if _TURN.search(said, end, opens) or (effect == "harm" and said.startswith(" and ", end)):
+        return 0, quote
+    return len(found), said[end:]
+
+
+def unframed(claim: Claim) -> Claim:
+    """The claim less the frame that its own words begin with, or that ends where it begins: "*never believe that* honey
+    is fine"."""
+    before = len(plain(said_before(claim)).split())
+    said = f"{plain(said_before(claim)).rstrip()}{plain(claim.quote)}"
+    found = [one for frame in (_STANDS, _DENIES) for one in frame.finditer(said)]
+    near = [one for one in found if len(said[: one.start()].split()) <= before + 1]
+    inside = max((len(said[: one.end()].split()) - before for one in near), default=_FAR)
+    words = list(_WORD.finditer(claim.quote))
+    if not _FAR < inside < len(words) - 1:
+        return claim
+    inside = max(0, inside)
+    inside += words[inside][0] == "that"
+    start = claim.start + words[inside].start()
+    end = claim.sentence[1] if claim.sentence else len(claim.passage.text)
+    return replace(claim, start=start, sentence=(start, end), polarity="asserts" if inside else claim.polarity)
+
+
+_FAR = -3
+"""Words between a frame and a claim with which the frame is none of it."""
+_WORD = re.compile(r"[A-Za-z0-9%'’‘éèï]+")
+
+
+def standing(words: str, register: Register) -> str:
+    """What ``plain`` gave, less the turns of phrase whose "no" denies nothing."""
+    words = _STANDS.sub("", words)
+    for idiom in plains(register.words.get("no denial", ())):
+        if idiom in words:
+            words = words.replace(idiom, " ")
+    return words
