@@ -20,24 +20,22 @@ _LONGEST = 80  # characters between a food and the one that may stand in for it
 _MOST_ITEMS = 4  # of "olive, sunflower or vegetable oil"
 _MOST_HEAD = 2  # words that may belong to all of them
 _MOST_WORDS = 3  # of one item of such a list
-_OR = re.compile(r"[ \t]or[ \t]|(?<=[^\W\d_])[ \t]?/[ \t]?(?=[^\W\d_])", re.I)
+_OR = re.compile(r"(?i)[ \t]or[ \t]|(?<=[^\W\d_])[ \t]?/[ \t]?(?=[^\W\d_])")
 _SIDE_END = re.compile(r"[;()\[\]–—]")
 _RIGHT_END = re.compile(r"[,;()\[\]–—]")
 _OFFERS = re.compile(
-    r"\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b"
-    r"|\b(?:you can (?:also )?use|such as|can be|could be|may be|for example|ideally|preferably|alias|aka"
-    r"|also called)\b",
-    re.I,
+    r"(?i)\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b|\b(?:you can (?:also )?use|such as|can be|could be|may be"
+    r"|for example|ideally|preferably|alias|aka|also called)\b"
 )
-_ADDS = re.compile(r"\b(?:plus|with|without|in|from|and not|not|no|for)\b", re.I)
+_ADDS = re.compile(r"(?i)\b(?:plus|with|without|in|from|and not|not|no|for)\b")
 _OPENS = re.compile(r"[(\[][ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")
-_GOES_ON = re.compile(r"[ \t]{0,3}(?:,|/|,?[ \t]{1,3}(?:or|and))[ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$", re.I)
+_GOES_ON = re.compile(r"(?i)[ \t]{0,3}(?:,|/|,?[ \t]{1,3}(?:or|and))[ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")
 _AND_WITH_IT = re.compile(  # "(or plain flour plus ½ tsp baking powder)"
     r"[ \t]{0,3}(?:,?[ \t](?:plus|and|with)|[+&])[ \t]{1,3}"
     r"(?:[0-9½⅓⅔¼¾/.]{1,5}[ \t]?[^\W\d_]{1,12}[ \t]{1,3}(?:of[ \t])?)?"
 )
-_DENIES = re.compile(r"\b(?:no|not|never|nor|without|free (?:of|from)|instead of)\b", re.I)
-_AFTER_OR = re.compile(r"\bor[ \t]{1,3}", re.I)
+_DENIES = re.compile(r"(?i)\b(?:no|not|never|nor|without|free (?:of|from)|instead of)\b")
+_AFTER_OR = re.compile(r"(?i)\bor[ \t]{1,3}")
 
 
 def shared_head(draft: LineDraft, text: str, foods: Foods) -> FoodName | None:

@@ -33,26 +33,23 @@ from spoonproof.reading.numbers import Number, number_at, range_sign, show
 _SPOONS = frozenset(("tsp", "tbsp", "dsp"))
 _LOOSE = frozenset(("a level", "level"))
 _SOME = re.compile(
-    r"(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops"
-    r"|some)(?![\w-])(?: more)?(?: of)?",
-    re.I,
+    r"(?i)(?:just )?(?:a (?:very )?little(?: bit)?|a (?:tiny |little |small )?bit|a touch|a hint|a few drops"
+    r"|some)(?![\w-])(?: more)?(?: of)?"
 )
-_TIMES = re.compile(r"[ \t]{0,9}(?:[x×✕*]|times)[ \t]{0,9}(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])", re.I)
-_OF = re.compile(r"[ \t]{1,9}(?:of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])|d[eio](?![\w-])|d['’](?=\w))", re.I)
+_TIMES = re.compile(r"(?i)[ \t]{0,9}(?:[x×✕*]|times)[ \t]{0,9}(?=[0-9.½⅓⅔¼¾⅛⅜⅝⅞])")
+_OF = re.compile(r"(?i)[ \t]{1,9}(?:of(?:[ \t]{1,9}(?:the|a|an))?(?![\w-])|d[eio](?![\w-])|d['’](?=\w))")
 _DANGLING = re.compile(r"[ \t]{0,9}[-‐‑‒–—−][ \t]{0,9}(?=$|[,;)]|[^\W\d_]|[ \t])")
 _OPEN, _CLOSE = (
     re.compile(r"[ \t]{0,9}[(\[][ \t]{0,9}"),
     re.compile(
-        r"[ \t]{0,9}(each|in total|total"
-        r"|(?:(?:when|once|after|before)[ \t]{1,3})?(?:un)?(?:drained|peel(?:ed|ing)|prepared|trimm(?:ed|ing)|weighed"
-        r"|cook(?:ed|ing)|raw|dry|stoned|pitted|cored|grated|chopped|diced|cubed|sliced|mashed)(?:[ \t]weight)?"
-        r"|(?:net[ \t])?weight)?[ \t]{0,9}[)\]]",
-        re.I,
+        r"(?i)[ \t]{0,9}(each|in total|total|(?:(?:when|once|after|before)[ \t]{1,3})?(?:un)?(?:drained|peel(?:ed|ing)"
+        r"|prepared|trimm(?:ed|ing)|weighed|cook(?:ed|ing)|raw|dry|stoned|pitted|cored|grated|chopped|diced|cubed"
+        r"|sliced|mashed)(?:[ \t]weight)?|(?:net[ \t])?weight)?[ \t]{0,9}[)\]]"
     ),
 )
-_OR_SO = re.compile(r"[ \t]{1,9}or[ \t]{1,9}so(?![\w-])", re.I)
-_OR_ELSE = re.compile(r"[ \t]{1,9}or[ \t]{1,9}(?=[0-9½⅓⅔¼¾]|(?:two|three|four)\b)", re.I)
-_PLUS = re.compile(r"[ \t]{0,9}(?:\+|\bplus\b)[ \t]{0,9}(?=[0-9½⅓⅔¼¾]|an? )", re.I)
+_OR_SO = re.compile(r"(?i)[ \t]{1,9}or[ \t]{1,9}so(?![\w-])")
+_OR_ELSE = re.compile(r"(?i)[ \t]{1,9}or[ \t]{1,9}(?=[0-9½⅓⅔¼¾]|(?:two|three|four)\b)")
+_PLUS = re.compile(r"(?i)[ \t]{0,9}(?:\+|\bplus\b)[ \t]{0,9}(?=[0-9½⅓⅔¼¾]|an? )")
 _CONTAINERS = frozenset(
     (
         "tin", "jar", "pack", "bag", "pouch", "tub", "carton", "bottle", "block", "ball", "bunch", "sheet", "nest",

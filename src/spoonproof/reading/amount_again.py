@@ -21,7 +21,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import number_at, range_sign
 
 SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
-_AGAIN = re.compile(r"[ \t]{0,9}(?:[/=,]|\bor\b)[ \t]{0,9}(?=(?:about |approx\.? |[~≈] ?)?[0-9½⅓⅔¼¾])", re.I)
+_AGAIN = re.compile(r"(?i)[ \t]{0,9}(?:[/=,]|\bor\b)[ \t]{0,9}(?=(?:about |approx\.? |[~≈] ?)?[0-9½⅓⅔¼¾])")
 
 
 class Problem(NamedTuple):

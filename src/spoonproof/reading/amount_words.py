@@ -11,34 +11,31 @@ from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
 _SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]{0,9}")
 HEDGE = re.compile(
+    r"(?i)"
     r"(?:[~≈]|(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
     r"|a scant|generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
-    r")(?![\w]))[ \t]{0,9}",
-    re.I,
+    r")(?![\w]))[ \t]{0,9}"
 )
 _WORDS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
     "eleven": 11, "twelve": 12, "fifteen": 15, "twenty": 20, "dozen": 12,
 }  # fmt: skip
 _PHRASE = re.compile(
-    r"(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
-    r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)"
-    r"|(?P<third>a third(?: of)?(?: an?)?)|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)"
-    r"|(?P<couple>a couple(?: of)?)|(?P<few>(?:a )?few)"
-    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)",
-    re.I,
+    r"(?i)(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
+    r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)|(?P<third>a third(?: of)?(?: an?)?)"
+    r"|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)|(?P<couple>a couple(?: of)?)|(?P<few>(?:a )?few)"
+    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)"
 )
 _NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a half)?(?![\w-])", re.I)
-_AND_A_HALF = re.compile(r"[ \t]{1,9}and a half(?![\w-])", re.I)
+_AND_A_HALF = re.compile(r"(?i)[ \t]{1,9}and a half(?![\w-])")
 _SIZE = re.compile(
-    r"(?:(?P<l>extra[- ]large|largish|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
-    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|wee|mini|scant))(?:[- ]sized)?(?![\w-])",
-    re.I,
+    r"(?i)(?:(?P<l>extra[- ]large|largish|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
+    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|wee|mini|scant))(?:[- ]sized)?(?![\w-])"
 )
 FILLER = re.compile(
+    r"(?i)"
     r"(?:x|×|heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
-    r"|whole)[ \t]{1,9}",
-    re.I,
+    r"|whole)[ \t]{1,9}"
 )
 _LETTERS = r"[^\W\d_]{1,40}(?![^\W\d_])"  # a whole word; no unit is longer
 _WORD = re.compile(rf"{_LETTERS}\.?(?:[-‑]{_LETTERS}){{0,4}}")
@@ -62,7 +59,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         if number.value is not None and number.value.denominator == 1 and (half := _AND_A_HALF.match(text, number.end)):
             number = number._replace(value=number.value + Fraction(1, 2), end=half.end())
         elif number.value is not None and number.value < 1:
-            of_a = re.compile(r"[ \t]{1,9}(?:of )?an?(?![\w-])", re.I).match(text, number.end)
+            of_a = re.compile(r"(?i)[ \t]{1,9}(?:of )?an?(?![\w-])").match(text, number.end)
             number = number._replace(end=of_a.end()) if of_a else number
         return number, False
     word = _NUMBER_WORD.match(text, at)
@@ -78,7 +75,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         inner = number_at(text, after)  # "a 400 g tin"
         if inner is not None and inner.value is not None and _a_unit_follows(text, inner.end):
             return Number(inner.value, at, inner.end), False
-        if re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after):
+        if re.compile(r"(?i)(?:half|quarter|third)(?![\w-])").match(text, after):
             return None
         return Number(Fraction(1), at, phrase.end()), False
     values = {

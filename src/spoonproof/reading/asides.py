@@ -16,7 +16,7 @@ from spoonproof.reading.runs import tokens_of
 from spoonproof.reading.times import find_times
 
 _ASIDE = re.compile(
-    r"\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
+    r"(?i)\b(?:until[ \t][^,;()]{1,80}"  # "rinsed until the water runs clear"
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
     r"(?P<purpose>[a-z]{2,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
@@ -27,29 +27,25 @@ _ASIDE = re.compile(
     r"|[0-9.]{1,5}[ \t]?%(?:[ \t](?:lean|fat|cocoa|protein|meat|fruit))?"
     r"|e\.g\.?|any[ \t](?:kind|colou?r|variety|type|sort|brand|size|shape)\b[^,;()]{0,40}"
     r"|or[ \t](?:more[ \t]|less[ \t])?(?:to[ \t]taste|as[ \t]needed|so|more|less)\b)",
-    re.I,
 )
-_DENIED = re.compile(r"\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}", re.I)
-_OTHER_AMOUNT = re.compile(r"[ \t,(](?:or|/)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
+_DENIED = re.compile(r"(?i)\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}")
+_OTHER_AMOUNT = re.compile(r"(?i)[ \t,(](?:or|/)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])")
 _PART_END = re.compile(r"[,;()]")
 _THE_OTHERS = re.compile(
-    r"\b(?:to[ \t]cover|(?:(?:to|for)[ \t][a-z]{3,14}|for"
-    r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$",
-    re.I,
+    r"(?i)\b(?:to[ \t]cover|(?:(?:to|for)[ \t][a-z]{3,14}|for"
+    r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$"
 )
 _LONGEST = 40
-_WITH_THE_OTHERS = re.compile(r"\bwith the [a-z]{2,16}\b", re.I)  # "soaked with the dal"
-_WITH_A_TOOL = re.compile(r"\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,12} ){0,3}[a-z]{3,12}(?=[,;)]|$)", re.I)
+_WITH_THE_OTHERS = re.compile(r"(?i)\bwith the [a-z]{2,16}\b")  # "soaked with the dal"
+_WITH_A_TOOL = re.compile(r"(?i)\b(?:with|using|on|by) (?:an?|the|your) (?:[a-z]{2,12} ){0,3}[a-z]{3,12}(?=[,;)]|$)")
 # What colour it is, which way a knife went, how hard the part is that is cut out: nothing of it is counted.
 _LOOKS = re.compile(
-    r"\b(?:red|yellow|purple|orange|white|brown|golden|black|blue|green|pink|pale|across"
-    r"|(?:hard|tough|woody|thick|stringy|outer|inner)"
-    r"(?=[ \t](?:cores?|stems?|stalks?|ribs?|parts?|ends?|skins?|leaf|leaves)\b))\b",
-    re.I,
+    r"(?i)\b(?:red|yellow|purple|orange|white|brown|golden|black|blue|green|pink|pale|across|(?:hard|tough|woody|thick"
+    r"|stringy|outer|inner)(?=[ \t](?:cores?|stems?|stalks?|ribs?|parts?|ends?|skins?|leaf|leaves)\b))\b"
 )
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
-_SHARES = re.compile(r"\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b", re.I)
+_SHARES = re.compile(r"(?i)\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b")
 
 
 def of_another_line(text: str, at: int) -> bool:

@@ -30,25 +30,21 @@ _SAME = 1.5  # how far apart two roundings of one length may be
 _LONG_MM = 35.0  # a stick is not as thick as that: the size that stands beside it is its length
 _NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
 _BEGUN = re.compile(r"(?<![^\W_])(?<![.,/⁄])[^\W_]")
-_HALF = re.compile(
-    r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
-)
+_HALF = re.compile(r"(?i)(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))")
 _LENGTHWAYS = re.compile(
-    r"[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
+    r"(?i)[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b"
 )
-_FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
+_FINGER = re.compile(r"(?i)(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$")
 _FINGER_AFTER = re.compile(  # "sticks the length of a finger", "batons as long as your little finger"
-    r"[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
+    r"(?i)[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
     r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b",
-    re.I,
 )
-_LENGTHWAYS_INTO = re.compile(r"\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$", re.I)
-_INTO = re.compile(r"[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?", re.I)
+_LENGTHWAYS_INTO = re.compile(r"(?i)\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$")
+_INTO = re.compile(r"(?i)[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?")
 _NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
 _FILL = re.compile(
-    r"[ \t]{0,9}(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
-    r"|or so)(?![\w])",
-    re.I,
+    r"(?i)[ \t]{0,9}(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
+    r"|or so)(?![\w])"
 )
 _MM = {"m": Fraction(1), "c": Fraction(10), "i": Fraction(254, 10)}
 _SHAPES: frozenset[str] = frozenset(get_args(CutShape))

@@ -79,7 +79,7 @@ def _unknown(one: Scalar, document: Document, kind: str, example: str) -> Findin
     return kitchen_fault("words-not-understood", document, one.span, message, f"Write, say, “{example}”.")
 
 
-_DENIED = re.compile(r"\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$", re.I)
+_DENIED = re.compile(r"(?i)\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$")
 
 _IN_BRACKET = re.compile(r"\([^()0-9]{0,40}$")
 

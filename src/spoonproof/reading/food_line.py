@@ -31,19 +31,18 @@ from spoonproof.reading.pressed import OF_IT, OF_ONE, part_word, pressed_food
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
-_LEFT_OUT = re.compile(r"[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*", re.I)
+_LEFT_OUT = re.compile(r"(?i)[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*")
 _HOW_LEAN = re.compile(
-    r"\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b", re.I
+    r"(?i)\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b"
 )  # of meat
 _INNER_BRACKET = re.compile(r"(?<=[^(\[]{1})\[[^()\[\]]{1,40}\](?=[^(\[]{0,40}\))")  # "(3 pounds [1.4 kg])"
 _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' bowls"
-    r"\b(?:for|to|on|over|in|into|to [a-z]{3,9}) (?:the |all the |our )?"
+    r"(?i)\b(?:for|to|on|over|in|into|to [a-z]{3,9}) (?:the |all the |our )?"
     r"(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b(?:['’]s?(?: [a-z]{3,12}){0,2})?"
     r"(?!,? (?:and|or|as well as) (?:the )?bab)"
     r"|[,(][ \t]*(?:(?:grown[ -]?ups|adults|parents) only|for the table)\b",
-    re.I,
 )
-_SERVED_WITH = re.compile(r"\b(?:serve|serving|garnish|optional)\b", re.I)
+_SERVED_WITH = re.compile(r"(?i)\b(?:serve|serving|garnish|optional)\b")
 _ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
@@ -192,8 +191,8 @@ def _with_amount(
 
 
 _CUTS_IN_NAMES = ("ground", "flaked", "chopped", "minced", "grated", "crumbled", "shredded", "puréed", "mashed")
-_WHOLE_OTHER = re.compile(r"[ \t-]{0,9}(?:milk|grain|wheat|meal|cow|food)", re.I)
-_PLUS_EXTRA = re.compile(r"[, \t]{0,9}\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*", re.I)
+_WHOLE_OTHER = re.compile(r"(?i)[ \t-]{0,9}(?:milk|grain|wheat|meal|cow|food)")
+_PLUS_EXTRA = re.compile(r"(?i)[, \t]{0,9}\bplus (?:a (?:little|bit) )?(?:extra|more)\b[^,;()]*")
 
 
 def _say_missing(draft: LineDraft, reading: Reading | None) -> None:

@@ -19,34 +19,30 @@ from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_faul
 from spoonproof.reading.measures import Measures
 
 _BETWEEN = re.compile(
-    r"[ \t]{0,3}[,;+][ \t]{0,3}(?:and[ \t]{1,3})?|[ \t]{1,3}(?:and|&|plus)[ \t]{1,3}"
-    r"|,?[ \t]{1,3}(?:soaked|softened|dissolved|mixed|blended|whisked)[ \t]{1,3}(?:in|into|with)[ \t]{1,3}",
-    re.I,
+    r"(?i)[ \t]{0,3}[,;+][ \t]{0,3}(?:and[ \t]{1,3})?|[ \t]{1,3}(?:and|&|plus)[ \t]{1,3}"
+    r"|,?[ \t]{1,3}(?:soaked|softened|dissolved|mixed|blended|whisked)[ \t]{1,3}(?:in|into|with)[ \t]{1,3}"
 )
 _BRACKETS = re.compile(r"\([^()]{0,120}\)")
 _BULLET = re.compile(r"(?:^|\n)([ \t]*-[ \t]+)\Z")
-_BESIDE = re.compile(r"\b(?:on|with|from|and)\b", re.I)  # "prawns on wooden skewers" is food
-_AMOUNT = re.compile(r"[0-9½⅓⅔¼¾]|(?:an?|half|one|two|three)[ \t]", re.I)
+_BESIDE = re.compile(r"(?i)\b(?:on|with|from|and)\b")  # "prawns on wooden skewers" is food
+_AMOUNT = re.compile(r"(?i)[0-9½⅓⅔¼¾]|(?:an?|half|one|two|three)[ \t]")
 _FIRST_PART = re.compile(r"[^,;(]{1,80}")
 _AFTER_IT = re.compile(r"[ \t](?:for|to|in|if|or)[ \t].*", re.S)
 _KIT = re.compile(
-    r"\b(?:skewers?|(?:cocktail|lolly|lollipop|popsicle|craft|wooden|bamboo)[ \t-]sticks?|tooth[ -]?picks?|(?:tin)?foil"
-    r"|(?:baking|parchment|greaseproof|waxed|wax|kitchen|silicone)[ \t](?:paper|parchment|towels?|roll|sheets?|mats?)"
-    r"|cling ?film|(?:plastic|cling)[ \t]wrap|(?:paper|muffin|cupcake|cake|bun|fairy[ \t]cake|silicone)[ \t]"
-    r"(?:cases|cups|liners|wrappers)|muslin(?:[ \t](?:cloth|square))?|cheesecloth"
-    r"|(?:kitchen|butcher['’]?s)[ \t](?:string|twine)"
-    r"|(?:piping|freezer|zip[- ]?lock|sandwich|reusable)[ \t](?:bags?|pouch(?:es)?)"
-    r"|(?:[\w-]{1,20}[ \t])?moulds?|ramekins?|(?:ice[ -]cube|muffin|baking)[ \t]trays?"
-    r"|(?:muffin|baking|cake|loaf)[ \t]tins?)[ \t]*$",
-    re.I,
+    r"(?i)\b(?:skewers?|(?:cocktail|lolly|lollipop|popsicle|craft|wooden|bamboo)[ \t-]sticks?|tooth[ -]?picks?"
+    r"|(?:tin)?foil|(?:baking|parchment|greaseproof|waxed|wax|kitchen|silicone)[ \t](?:paper|parchment|towels?|roll"
+    r"|sheets?|mats?)|cling ?film|(?:plastic|cling)[ \t]wrap|(?:paper|muffin|cupcake|cake|bun|fairy[ \t]cake"
+    r"|silicone)[ \t](?:cases|cups|liners|wrappers)|muslin(?:[ \t](?:cloth|square))?|cheesecloth|(?:kitchen"
+    r"|butcher['’]?s)[ \t](?:string|twine)|(?:piping|freezer|zip[- ]?lock|sandwich|reusable)[ \t](?:bags?"
+    r"|pouch(?:es)?)|(?:[\w-]{1,20}[ \t])?moulds?|ramekins?|(?:ice[ -]cube|muffin|baking)[ \t]trays?|(?:muffin|baking"
+    r"|cake|loaf)[ \t]tins?)[ \t]*$"
 )
 
-_EACH = re.compile(r"(?P<amount>[^,;()]{1,30}?)[ \t]{1,3}each(?:[ \t]{1,3}of)?[ \t]{0,3}:?[ \t]{1,3}(?=[^\W\d_])", re.I)
+_EACH = re.compile(r"(?i)(?P<amount>[^,;()]{1,30}?)[ \t]{1,3}each(?:[ \t]{1,3}of)?[ \t]{0,3}:?[ \t]{1,3}(?=[^\W\d_])")
 _FEW_WORDS = r"[^\W\d_]+(?:[ \t]+[^\W\d_]+){0,3}[ \t]*"
 _HEADING = re.compile(
-    rf"[ \t]*(?:for[ \t]+(?:the|your)[ \t]+{_FEW_WORDS}"
-    r"|to[ \t]+(?:finish|serve|garnish|decorate|top)):?[ \t]*",
-    re.I,
+    rf"(?i)[ \t]*(?:for[ \t]+(?:the|your)[ \t]+{_FEW_WORDS}"
+    r"|to[ \t]+(?:finish|serve|garnish|decorate|top)):?[ \t]*"
 )
 _COLON_HEADING = re.compile(rf"[ \t]*{_FEW_WORDS}:[ \t]*")
 

@@ -22,7 +22,7 @@ from spoonproof.reading.runs import tokens_of
 
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
 _BREAK = re.compile(
-    r"[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
+    r"(?i)[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
     r"|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
     r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
     r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
@@ -32,14 +32,14 @@ _BREAK = re.compile(
     r"(?:[a-z]{3,12}ed|beaten|ground|cut)[ \t]*(?:$|[,;()]|and\b|in\b|into\b|with\b))",  # lightly beaten"
     re.I,
 )
-_WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
+_WORD_OF = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}")
 _PREPOSITION = re.compile(
+    r"(?i)"
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"
-    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
-    re.I,
+    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))"
 )
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
-_FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
+_FIRST_WORD = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?")
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
 _GLOSS = re.compile(r"[ \t]*\((?P<food>[^\W\d_][^()]{1,40})\)")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")

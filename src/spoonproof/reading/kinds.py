@@ -34,22 +34,20 @@ _BY_ID: Mapping[str, tuple[str, ...]] = {
 _LEAVES = ("green", "leaf")
 _NOT_PIECES = ("paste", "powder", "liquid")  # "the veg" is not the tomato purée
 _WET = re.compile(
-    r"\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
-    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then|on|onto|in|into|over)\b))",
-    re.I,
+    r"(?i)\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
+    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then|on|onto|in|into|over)\b))"
 )
 _DRY_GROUPS = ("grain", "spice", "nut", "seed", "dried-fruit")
 _WET_GROUPS = ("egg", "dairy", "oil", "fat", "baby-milk", "drink")
 _ALL_BUT = re.compile(
+    r"(?i)"
     r"\b(?:everything|all|(?:all )?(?:of )?(?:the |your )?(?:ingredients|others?))(?P<rest>[ \t]{1,9}else)?,?[ \t]{1,9}"
     r"(?:but|except(?:ing)?(?:[ \t]for)?|bar|apart[ \t]from|other[ \t]than)[ \t]{1,9}(?:for[ \t]{1,9})?"
-    r"(?P<but>(?:the|your|any|last|half|a|both)[ \t][^.;:()]{1,80}|[^.;:()]{1,40})",
-    re.I,
+    r"(?P<but>(?:the|your|any|last|half|a|both)[ \t][^.;:()]{1,80}|[^.;:()]{1,40})"
 )
 _BUT_END = re.compile(
-    r",[ \t]{0,9}(?:then|cover|bring|simmer|cook)\b|\b(?:into|in|to|with|goes?|and[ \t](?:then|"
-    r"simmer|cook|bring|cover|blend|mash|stir|mix|boil|bake|steam|pour|put|tip|leave))\b",
-    re.I,
+    r"(?i),[ \t]{0,9}(?:then|cover|bring|simmer|cook)\b|\b(?:into|in|to|with|goes?|and[ \t](?:then|"
+    r"simmer|cook|bring|cover|blend|mash|stir|mix|boil|bake|steam|pour|put|tip|leave))\b"
 )
 
 
@@ -108,9 +106,9 @@ def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[t
             yield found.start(), found.end(), tuple(meant)
 
 
-_REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
-_ONE_KIND = re.compile(r"(?:herb|spice|grain|pulse|vegetable|leaf)\b", re.I)  # not "the fish", which may be several
-_THE = re.compile(r"\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$", re.I)
+_REST_OF = re.compile(r"(?i)\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$")
+_ONE_KIND = re.compile(r"(?i)(?:herb|spice|grain|pulse|vegetable|leaf)\b")  # not "the fish", which may be several
+_THE = re.compile(r"(?i)\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$")
 
 
 def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:

@@ -19,19 +19,18 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.pressed import OF_ONE
 from spoonproof.reading.runs import tokens_of
 
-_TO_TASTE = re.compile(r"[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b", re.I)
-_IN_WORDS = re.compile(r"[,:(–—-][ \t]{0,9}(?P<amount>(?:an?|one|two|half)[ \t])", re.I)
+_TO_TASTE = re.compile(r"(?i)[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b")
+_IN_WORDS = re.compile(r"(?i)[,:(–—-][ \t]{0,9}(?P<amount>(?:an?|one|two|half)[ \t])")
 _PIECE = re.compile(
-    r"[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])",
-    re.I,
+    r"(?i)[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])"
 )
-_APART = re.compile(r"[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)", re.I)
-_DRAINED = re.compile(r"[ \t]{0,3}(?:when |once )?drained", re.I)
+_APART = re.compile(r"(?i)[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)")
+_DRAINED = re.compile(r"(?i)[ \t]{0,3}(?:when |once )?drained")
 _PART_END = re.compile(r"[,;()]")
 _LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
-_PLUS_LATER = re.compile(r"[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])", re.I)
-_IS_FOR = re.compile(r"[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)", re.I)
-_EACH = re.compile(r"[ \t]{0,3}each\b", re.I)
+_PLUS_LATER = re.compile(r"(?i)[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])")
+_IS_FOR = re.compile(r"(?i)[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)")
+_EACH = re.compile(r"(?i)[ \t]{0,3}each\b")
 
 
 def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Reading | None:
@@ -57,7 +56,7 @@ def leading_amount(draft: LineDraft, foods: Foods, measures: Measures) -> Readin
 
 
 _AND_MORE = re.compile(
-    r"[ \t]{0,3}(?P<sort>[^\W\d_]{3,12})?[ \t]{0,3}(?:and|&|\+)[ \t](?=[0-9½]|an?[ \t]|one[ \t])", re.I
+    r"(?i)[ \t]{0,3}(?P<sort>[^\W\d_]{3,12})?[ \t]{0,3}(?:and|&|\+)[ \t](?=[0-9½]|an?[ \t]|one[ \t])"
 )
 
 

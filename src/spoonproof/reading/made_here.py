@@ -27,55 +27,51 @@ _OF = {
     "pap": ("maize", "corn", "cornmeal", "millet", "sorghum"), "ugali": ("maize", "cornmeal"),
 }  # fmt: skip
 _MADE = re.compile(
-    r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
-    r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
-    r"|mould|mold|stretch|cut|slice)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
-    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+"
-    r"(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six|eight))[ \t]+)?"
-    r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough|short|long|little|small"
-    r"|flat|neat|fat|chunky)[ \t]+){0,2}$",
-    re.I,
+    r"(?i)\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer"
+    r"|reduce|stir|boil|set|thicken|curdle|roll|form|press|pat|mould|mold|stretch|cut"
+    r"|slice)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?|(?:have|is|are|you've made|that is"
+    r"|that's) (?:your|the|a))[ \t]+(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six"
+    r"|eight))[ \t]+)?(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough"
+    r"|short|long|little|small|flat|neat|fat|chunky)[ \t]+){0,2}$"
 )
 
 # What is shaped by hand or spooned out: once a step has shaped something, "the meatballs" are what was shaped; bread
 # and pasta only where a step made a dough, so that the bought buns of home-made burgers are not passed over.
 _SHAPED = re.compile(
+    r"(?i)"
     r"\b(?:meat ?balls?|balls?|patt(?:y|ies)|burgers?|dumplings?|gnocchi|fritters?|nuggets?|falafels?|koftas?|bites?"
-    r"|croquettes?|fish ?cakes?|rissoles?)\Z",
-    re.I,
+    r"|croquettes?|fish ?cakes?|rissoles?)\Z"
 )
 _BAKED = re.compile(
+    r"(?i)"
     r"\b(?:pancakes?|flatbreads?|breads|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
-    r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z",
-    re.I,
+    r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z"
 )
 _SHAPES = re.compile(
-    r"\b(?:shap|roll|form|mould|mold|pinch|pat|press|flatten)\w*\b[^.;]{0,80}?\b"
-    r"(?:balls?|patt(?:y|ies)|burgers?|ropes?|sausages?|rounds?|discs?|cakes?|logs?|walnuts?|pieces|portions|ovals?"
-    r"|cylinders?|fingers?|off|bites|nuggets|dumplings?)\b"
-    r"|\b(?:drop|spoon|ladle|fry|cook)\w*\b[^.;]{0,30}?"
-    r"\b(?:spoonfuls?|tablespoons?|teaspoons?|ladles?|ladlefuls?|heaps|blobs)\b",
-    re.I,
+    r"(?i)\b(?:shap|roll|form|mould|mold|pinch|pat|press|flatten)\w*\b[^.;]{0,80}?\b(?:balls?|patt(?:y|ies)|burgers?"
+    r"|ropes?|sausages?|rounds?|discs?|cakes?|logs?|walnuts?|pieces|portions|ovals?|cylinders?|fingers?|off|bites"
+    r"|nuggets|dumplings?)\b|\b(?:drop|spoon|ladle|fry|cook)\w*\b[^.;]{0,30}?\b(?:spoonfuls?|tablespoons?|teaspoons?"
+    r"|ladles?|ladlefuls?|heaps|blobs)\b"
 )
-_EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
-_OUT_OF_IT = re.compile(r"\b(?:of|and|some|extra|more|enough)[ \t]{1,9}$", re.I)
-_DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
-_ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
+_EACH = re.compile(r"(?i)\b(?:each|every)[ \t]{1,9}$")
+_OUT_OF_IT = re.compile(r"(?i)\b(?:of|and|some|extra|more|enough)[ \t]{1,9}$")
+_DOUGH = re.compile(r"(?i)\b(?:dough|batter)\b")
+_ROLLED = re.compile(r"(?i)\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z")
 _FOR_THEIRS = re.compile(
-    r"\b(?:for|to make|into) (?:the |your |our )?(?:grown[ -]?ups?|adults?|parents?|family)['’]s?[ \t]$", re.I
+    r"(?i)\b(?:for|to make|into) (?:the |your |our )?(?:grown[ -]?ups?|adults?|parents?|family)['’]s?[ \t]$"
 )
-_EXCESS = re.compile(r"\b(?:excess|surplus)[ \t]$", re.I)
-_BESIDE = re.compile(r"(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$", re.I)
+_EXCESS = re.compile(r"(?i)\b(?:excess|surplus)[ \t]$")
+_BESIDE = re.compile(r"(?i)(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$")
 _OURS = re.compile(
-    rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$",
-    re.I,
+    r"(?i)"
+    rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$"
 )
-_PART_OF = re.compile(r"\b(?:of|each|every|an?)[ \t]{1,9}$", re.I)  # "bits of roti", once rotis were rolled
+_PART_OF = re.compile(r"(?i)\b(?:of|each|every|an?)[ \t]{1,9}$")  # "bits of roti", once rotis were rolled
 
 # What a pan or a bowl gives, and a jar or a carton may hold as well: "the sauce", where soy sauce comes later.
 _HEADS = frozenset("sauce paste puree purée dressing dip dough batter mash mix mixture".split())
 _MIXED = re.compile(
-    r"[ \t](?:mixture|mix|sauce|dressing|paste|cream|batter|dip|mash|pur[ée]e|filling|topping|dough)\b", re.I
+    r"(?i)[ \t](?:mixture|mix|sauce|dressing|paste|cream|batter|dip|mash|pur[ée]e|filling|topping|dough)\b"
 )
 
 

@@ -35,8 +35,8 @@ _MADE_OF = frozenset(
 )
 _POINTING = r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
 DEFINITE = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+)?(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
-_IN_LIST = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
-_IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
+_IN_LIST = re.compile(rf"(?i){_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$")
+_IN_A_ROW = re.compile(r"(?i)(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$")
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp", "dripping"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
@@ -46,32 +46,29 @@ _MADE_BY: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
+    r"(?i)"
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
     r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
-    re.I,
+    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
 )
-_OWN_JUICES = re.compile(r"(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z", re.I)  # no lemon's
+_OWN_JUICES = re.compile(r"(?i)(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z")  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
 _CUT_NOUN = re.compile(
-    r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b", re.I
+    r"(?i)\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b"
 )
 _IS_NOT = re.compile(
-    r"(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b"
-    r"|not\b)",
-    re.I,
+    r"(?i)(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b|not\b)"
 )
-_IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
-_DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
+_IS_VERB = re.compile(r"(?i)squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b")
+_DOES_SQUASH = re.compile(r"(?i)[^\W\d_]{2,30}[ \t]{1,9}squashes")  # "until the fruit squashes"
 _THEY_SQUASH = re.compile(
-    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$",
-    re.I,
+    r"(?i)\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$"
 )  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
+    r"(?i)"
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
-    r"(?:black[ \t]{1,9}|white[ \t]{1,9})?pepper)\b",
-    re.I,
+    r"(?:black[ \t]{1,9}|white[ \t]{1,9})?pepper)\b"
 )
 
 

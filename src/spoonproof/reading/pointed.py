@@ -20,21 +20,18 @@ from spoonproof.reading.name_words import key_of, singular
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
-    r"\b(?P<lead>(?P<both>both)(?:[ \t]of)?(?:[ \t](?:the|these|those|your))?|(?:all[ \t])?(?:the|these|those|your))"
-    r"(?:[ \t](?P<order>first|last|next|final|other))?"
-    r"(?:[ \t](?P<count>two|three|four|five|six|seven|eight|[2-8]))?"
-    r"(?P<noun>[ \t](?P<one>[a-z]{3,14})(?:[ \t](?P<two>[a-z]{3,14}))?)?(?![a-z-])",
-    re.I,
+    r"(?i)\b(?P<lead>(?P<both>both)(?:[ \t]of)?(?:[ \t](?:the|these|those|your))?|(?:all[ \t])?(?:the|these|those"
+    r"|your))(?:[ \t](?P<order>first|last|next|final|other))?(?:[ \t](?P<count>two|three|four|five|six|seven|eight"
+    r"|[2-8]))?(?P<noun>[ \t](?P<one>[a-z]{3,14})(?:[ \t](?P<two>[a-z]{3,14}))?)?(?![a-z-])"
 )
 _ALONE = re.compile(  # "the first two into the pan", not "the first two minutes"
-    r"[ \t]{0,3}(?:[.,;:)]|$|[ \t](?:in|into|to|with|until|together|for|and|on|onto|over|then|through|under)\b)", re.I
+    r"(?i)[ \t]{0,3}(?:[.,;:)]|$|[ \t](?:in|into|to|with|until|together|for|and|on|onto|over|then|through|under)\b)"
 )
 _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the last two"
-    r"(?:\b(?:for|during)"
+    r"(?i)(?:\b(?:for|during)"
     r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
-    re.I,
 )
-_THROWS = re.compile(r"\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$", re.I)
+_THROWS = re.compile(r"(?i)\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$")
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
 _WIDER: dict[str, tuple[str, ...]] = {
     "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
@@ -47,24 +44,21 @@ _PIECES = (
     r"|quarters?|chunks?|thighs?|breasts?|drumsticks?|steaks?|chops?|loins?|rashers?|wedges?|segments?|florets?|rounds?"
     r"|batons?|dice|blocks?|rinds?|shapes?|shells?|stars?|matchsticks?|spears?|ribbons?|bulbs?|cobs?"
 )
-_THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
-_MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
+_THE_PIECE = re.compile(rf"(?i)\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)")
+_MADE_INTO = re.compile(rf"(?i)\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b")
 _IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into the tin" are of a baking tin
-    r"\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
+    r"(?i)\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
     r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
     r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
     r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
-    re.I,
 )
 _THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
-    r"\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b", re.I
+    r"(?i)\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b"
 )
-_THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
+_THE_FAT = re.compile(r"(?i)\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b")
 _THOSE = re.compile(
-    r"\b(?:cook|boil|simmer|steam|fry|bake"
-    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl|pour)\b(?:[ \t](?:in|through))?[ \t]"
-    r"(?P<those>those|these|them|that)\b",
-    re.I,
+    r"(?i)\b(?:cook|boil|simmer|steam|fry|bake|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl"
+    r"|pour)\b(?:[ \t](?:in|through))?[ \t](?P<those>those|these|them|that)\b"
 )
 
 
@@ -191,7 +185,7 @@ def _meant(
     return fresh if len(fresh) == count else ()
 
 
-_ENDS = re.compile(r"\bthe (?P<order>first|last|final)(?: (?:one|ingredient|item|thing))?[ \t]*$", re.I)
+_ENDS = re.compile(r"(?i)\bthe (?P<order>first|last|final)(?: (?:one|ingredient|item|thing))?[ \t]*$")
 
 
 def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
@@ -272,7 +266,7 @@ def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
         yield Mention(found.start("those"), found.end("those"), tuple(sorted(held)))
 
 
-_FORMER = re.compile(r"\bthe (?P<which>former|latter)\b", re.I)
+_FORMER = re.compile(r"(?i)\bthe (?P<which>former|latter)\b")
 
 
 def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:

@@ -50,9 +50,7 @@ _KEEP_IN = re.compile(
     re.IGNORECASE,
 )
 _KEPT_APART = re.compile(r",|\sand\s")
-_NOT_FROZEN = re.compile(
-    r"(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)", re.IGNORECASE
-)
+_NOT_FROZEN = re.compile(r"(?i)(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)")
 _HOURS = {"h": 1.0, "d": 24.0, "w": 168.0, "m": 720.0}
 
 

@@ -38,18 +38,17 @@ if TYPE_CHECKING:
     from spoonproof.reading.kept import Kept
 
 _PAN_OF = re.compile(
-    r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
-    re.I,
+    r"(?i)"
+    r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$"
 )
 
-_PLENTY = re.compile(r"\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$", re.I)
+_PLENTY = re.compile(r"(?i)\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$")
 _OTHER = re.compile(
-    r"\bin[ \t]+(?:(?:lightly|gently|barely)[ \t]+)?"
-    r"(?:(?:boiling|salted|unsalted|simmering|hot|fresh|clean)[ \t]+){0,2}$",
-    re.I,
+    r"(?i)\bin[ \t]+(?:(?:lightly|gently|barely)[ \t]+)?"
+    r"(?:(?:boiling|salted|unsalted|simmering|hot|fresh|clean)[ \t]+){0,2}$"
 )
 _OVEN = re.compile(
-    r"\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°", re.I
+    r"(?i)\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°"
 )
 
 

@@ -11,24 +11,21 @@ from spoonproof.model.text import Passage
 from spoonproof.reading.measures import Measures
 
 _CUT_PHRASE = re.compile(
-    r"\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)"
-    r"(?:[ \t]{1,9}(?:up|in|into|lengthways)){0,3}[ \t]{0,9}$",
-    re.I,
+    r"(?i)\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)"
+    r"(?:[ \t]{1,9}(?:up|in|into|lengthways)){0,3}[ \t]{0,9}$"
 )
 _PARTICIPLE = re.compile(  # "stir in the raisins, chopped small"
-    r",[ \t]+(?:(?:very |quite )?(?:finely|roughly|thinly|coarsely) )?"
+    r"(?i),[ \t]+(?:(?:very |quite )?(?:finely|roughly|thinly|coarsely) )?"
     r"(?:chopped|sliced|diced|grated|crushed|mashed|halved|quartered|shredded|flaked|crumbled|torn)[^,.;]{0,24}$",
-    re.I,
 )
-_SERVED_AS = re.compile(r"\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$", re.I)
-_ADVERB = re.compile(r"\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b", re.I)
+_SERVED_AS = re.compile(r"(?i)\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$")
+_ADVERB = re.compile(r"(?i)\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b")
 _FINE = re.compile(  # "chop the meat very fine", "dice it as small as you can"
-    r"\b(?:(?:very |really |quite |nice and )?(?:fine|small)(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
+    r"(?i)\b(?:(?:very |really |quite |nice and )?(?:fine|small)(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
     r"|as (?:fine|finely|small) as (?:you can|possible))",
-    re.I,
 )
-_LENGTHWAYS = re.compile(r"\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b", re.I)
-_OF_A_PERSON = re.compile(r"\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$", re.I)
+_LENGTHWAYS = re.compile(r"(?i)\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b")
+_OF_A_PERSON = re.compile(r"(?i)\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$")
 
 
 def cuts_of(passage: Passage, own: tuple[int, int], verb: Verb, measures: Measures) -> tuple[Cut, ...]:

@@ -29,7 +29,7 @@ def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
     return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
 
 
-_BESIDE = re.compile(r"([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})", re.I)
+_BESIDE = re.compile(r"(?i)([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})")
 
 
 def told_by_state(text: str, mention: Mention, lines: Sequence[FoodLine], foods: Foods) -> Mention:
