@@ -11,12 +11,11 @@ import re
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
-from spoonproof.model.food import Food
-from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.kinds import GROUPS, in_state, of_kind
-from spoonproof.reading.mentions import Mention
+from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.name_words import key_of, singular
+from spoonproof.reading.step_reader import StepReader
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
@@ -63,44 +62,37 @@ _THOSE = re.compile(
 
 
 def pointed_at(
-    text: str,
-    lines: Sequence[FoodLine],
-    foods: Foods,
-    used: AbstractSet[int],
-    named: Sequence[Mention],
-    apart: AbstractSet[int] = frozenset(),
-    to_come: AbstractSet[int] = frozenset(),
+    reader: StepReader, text: str, named: Sequence[Mention], to_come: AbstractSet[int] | None = None
 ) -> Iterator[Mention]:
-    """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
-    sentence names, those before a place being used there too; ``apart``: lines for the grown-ups, not counted;
-    ``to_come``: lines that later steps name."""
-    taken, counted = set(used), set[int]()
+    """Where ``text`` counts lines off the list. ``named``: the foods that the sentence names, those before a place
+    being used there too; ``to_come``: lines that later steps name, None where words only say what is left out, of
+    which the grown-ups' lines may be."""
+    names = reader.names
+    apart = frozenset[int]() if to_come is None else reader.apart
+    taken, counted = set(reader.used), set[int]()
     for found in _POINTS.finditer(text):
-        noun, end = _noun(found, lines, foods)
+        noun, end = _noun(found, names)
         order = (found["order"] or "").lower()
         count = _NUMBERS["both"] if found["both"] else _number(found["count"])
-        if not noun and (not order or not count):
+        if (not order and not count) or (not noun and not (order and count and _ALONE.match(text, end))):
             continue
         if noun in ("", "one") and _OF_A_TIME.search(text[: found.start()]):
-            continue
-        if not noun and not _ALONE.match(text, end):
-            continue
-        if not order and not count:
             continue
         spoken = tuple(dict.fromkeys(i for one in named if one.end <= found.start() for i in one.lines))
         if not noun and count < len(spoken) and order in ("first", "last") and _THROWS.search(text[: found.start()]):
             # "fish out the onion, the leek and the bay; discard the last two": of those just named
             yield Mention(found.start(), end, spoken[:count] if order == "first" else spoken[-count:])
             continue
-        before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
-        own = tuple(i for i in _of(noun, lines, foods) if i not in apart)
+        own = tuple(i for i in _of(noun, names) if i not in apart)
         if found["two"] and end == found.end("two"):  # "the two ground ones"
-            own = tuple(i for i in own if in_state(found["one"].lower(), lines[i], foods)) or own
+            state = found["one"].lower()
+            own = tuple(i for i in own if in_state(state, names.lines[i], names.records[i])) or own
         if order == "other" and counted:  # "beat the first two, and fold in the other two"
             meant = tuple(i for i in own if i > max(counted))[:count]
         else:
-            wider = tuple(i for i in _wider(noun, lines, foods) if i not in apart)
-            meant = _meant(order, count, own, wider, before, (_prepared(lines, foods), to_come))
+            wider = tuple(i for i in _wider(noun, names) if i not in apart)
+            prepared = {i for i, r in enumerate(names.records) if r is not None and r.state in ("canned", "cooked")}
+            meant = _meant(order, count, own, wider, taken.union(spoken), (prepared, to_come or set()))
         if meant:
             taken.update(meant)
             counted.update(meant)
@@ -111,51 +103,38 @@ def _number(word: str | None) -> int:
     return _NUMBERS.get((word or "").lower(), int(word) if word and word.isdigit() else 0)
 
 
-def _noun(found: re.Match[str], lines: Sequence[FoodLine], foods: Foods) -> tuple[str, int]:
+def _noun(found: re.Match[str], names: Names) -> tuple[str, int]:
     """The word that says of what, in the singular ("" for none), and where the words that point end."""
     for group in ("one", "two"):
         word = singular(found[group]) if found[group] else ""
-        if word and (word in _ANY or _of(word, lines, foods)):
+        if word and (word in _ANY or _of(word, names)):
             return word, found.end(group)
-    last = "count" if found["count"] else "order" if found["order"] else "lead"
-    return "", found.end(last)
+    return "", found.end("count" if found["count"] else "order" if found["order"] else "lead")
 
 
-def _of(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+def _of(noun: str, names: Names) -> tuple[int, ...]:
     """The lines that the noun may speak of, in their order; every line for "" and "ingredients"."""
     if not noun or noun in _ANY:
-        return tuple(range(len(lines)))
-    records = _records(lines, foods)
+        return tuple(range(len(names.lines)))
+    known = [(i, record) for i, record in enumerate(names.records) if record is not None]
     if noun in ("liquid", "powder"):
-        return tuple(i for i, r in enumerate(records) if r is not None and r.hardness == noun and r.group != "oil")
-    last = [(key_of(line.name)[-1:] or ("",))[0] for line in lines]
+        return tuple(i for i, record in known if record.hardness == noun and record.group != "oil")
     if noun in GROUPS:
-        return of_kind(noun, lines, foods, last)
-    return tuple(
-        i for i, r in enumerate(records) if last[i] == noun or (r is not None and key_of(r.name)[-1:] == (noun,))
-    )
+        return of_kind(noun, names.records, names.last)
+    called = {i for i, record in known if key_of(record.name)[-1:] == (noun,)}
+    return tuple(sorted(called | {i for i, last in enumerate(names.last) if last == noun}))
 
 
-def _wider(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+def _wider(noun: str, names: Names) -> tuple[int, ...]:
     """What the noun may speak of besides where its own lines are too few for the number: courgette of "both greens"."""
-    own = set(_of(noun, lines, foods))
+    own = set(_of(noun, names))
     groups = _WIDER.get(noun, ())
-    more = {i for i, record in enumerate(_records(lines, foods)) if record is not None and record.group in groups}
+    more = {i for i, record in enumerate(names.records) if record is not None and record.group in groups}
     if noun == "green":
-        more |= set(of_kind("leaf", lines, foods, [""] * len(lines)))
-        without = [line for i, line in enumerate(lines) if i not in own]
-        rest = [i for i in range(len(lines)) if i not in own]
-        more |= {rest[i] for i in of_kind("green", without, foods, [""] * len(without))}
+        nameless = [""] * len(names.lines)
+        others = [None if i in own else record for i, record in enumerate(names.records)]
+        more |= {*of_kind("leaf", names.records, nameless), *of_kind("green", others, nameless)}
     return tuple(sorted(own | more))
-
-
-def _prepared(lines: Sequence[FoodLine], foods: Foods) -> set[int]:
-    """The lines of what comes out of a tin or a jar."""
-    return {i for i, r in enumerate(_records(lines, foods)) if r is not None and r.state in ("canned", "cooked")}
-
-
-def _records(lines: Sequence[FoodLine], foods: Foods) -> list[Food | None]:
-    return [foods.get(line.food) if line.food else None for line in lines]
 
 
 def _meant(
@@ -164,7 +143,7 @@ def _meant(
     own: tuple[int, ...],
     wider: tuple[int, ...],
     used: AbstractSet[int],
-    others: Sequence[AbstractSet[int]] = (),
+    others: Sequence[AbstractSet[int]],
 ) -> tuple[int, ...]:
     many = own if len(own) >= count else wider
     fresh = tuple(i for i in many if i not in used)
@@ -196,19 +175,12 @@ def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
     return {0 if found["order"].lower() == "first" else len(lines) - 1}
 
 
-def pieces_of(
-    text: str,
-    lines: Sequence[FoodLine],
-    foods: Foods,
-    made: AbstractSet[tuple[str, int]],
-    named: Sequence[Mention],
-    used: AbstractSet[int] = frozenset(),
-) -> Iterator[Mention]:
+def pieces_of(reader: StepReader, text: str, named: Sequence[Mention]) -> Iterator[Mention]:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, or of which a step made
-    such a piece (``made``)."""
-    words = {word for word, _ in made}
+    such a piece."""
+    lines, records, used = reader.lines, reader.names.records, reader.used
     for found in _THE_FAT.finditer(text):
-        fats = tuple(i for i, record in enumerate(_records(lines, foods)) if record and record.group in ("fat", "oil"))
+        fats = tuple(i for i, record in enumerate(records) if record and record.group in ("fat", "oil"))
         yield from [Mention(*found.span("fat"), fats)] if len(fats) == 1 else []
     for found in _IN_A_PACK.finditer(text):
         word = _PACKS.get(found["word"].lower(), found["word"].lower())
@@ -216,35 +188,36 @@ def pieces_of(
         fresh = tuple(i for i in held if i not in used) or held
         yield from [Mention(*found.span("word"), fresh)] if len(fresh) == 1 or found[0].endswith("s") else []
     for found in _THINGS.finditer(text):
-        so = tuple(i for i, line in enumerate(lines) if in_state(found["state"].lower(), line, foods))
+        state = found["state"].lower()
+        so = tuple(i for i, line in enumerate(lines) if in_state(state, line, records[i]))
         if so and len(so) < len(lines):
             yield Mention(found.start("state"), found.end(), tuple(i for i in so if i not in used) or so)
     for found in _THE_PIECE.finditer(text):
-        word = singular(found["word"])
-        at = found.start("word")
-        if word in words:  # "cut the leeks into strips. Fry the strips"
-            own = tuple(sorted(i for one, i in made if one == word and i >= 0))
-            yield from [Mention(at, found.end("word"), own)] if own else []
-            continue
-        if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
-            continue
-        having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
-        having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
-        if not having and word in _PASTA:  # "tip in the stars"
-            having = tuple(i for i, r in enumerate(_records(lines, foods)) if r and r.id in ("pasta", "fine-pasta"))
-        plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
-        if len(having) == 1 or (having and plural):
-            yield Mention(at, found.end("word"), having)
+        having = _with_piece(reader, found, named)
+        if having:
+            yield Mention(*found.span("word"), having)
+
+
+def _with_piece(reader: StepReader, found: re.Match[str], named: Sequence[Mention]) -> tuple[int, ...]:
+    """The lines that "the slices" are of; () where it is not told."""
+    lines = reader.lines
+    word, at = singular(found["word"]), found.start("word")
+    if word in {made for made, _ in reader.pieces}:  # "cut the leeks into strips. Fry the strips"
+        return tuple(sorted(i for made, i in reader.pieces if made == word and i >= 0))
+    if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
+        return ()
+    shape = _SHAPES.get(word, word)
+    having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
+    having = having or tuple(i for i, line in enumerate(lines) if any(cut.shape == shape for cut in line.cuts))
+    if not having and word in _PASTA:  # "tip in the stars"
+        having = tuple(i for i, r in enumerate(reader.names.records) if r and r.id in ("pasta", "fine-pasta"))
+    plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
+    return having if len(having) == 1 or plural else ()
 
 
 _PACKS = {"can": "tin", "packet": "pack", "sachet": "pouch"}
 _PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
-
-
-def _cut_so(line: FoodLine, word: str) -> bool:
-    """ "The slices" of a line that has its food sliced."""
-    return any(cut.shape == _SHAPES.get(word, word) for cut in line.cuts)
 
 
 def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:

@@ -21,7 +21,8 @@ _PARTICIPLE = re.compile(  # "stir in the raisins, chopped small"
 _SERVED_AS = re.compile(r"(?i)\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$")
 _ADVERB = re.compile(r"(?i)\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b")
 _FINE = re.compile(  # "chop the meat very fine", "dice it as small as you can"
-    r"(?i)\b(?:(?:very |really |quite |nice and )?(?:fine|small)(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
+    r"(?i)\b(?:(?:very |really |quite |nice and )?(?:fine|small)"
+    r"(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
     r"|as (?:fine|finely|small) as (?:you can|possible))",
 )
 _LENGTHWAYS = re.compile(r"(?i)\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b")

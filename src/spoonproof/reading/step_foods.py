@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
-from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.kinds import all_but, in_state
 from spoonproof.reading.mentions import Mention
 from spoonproof.reading.pointed import (
@@ -32,7 +29,7 @@ def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
 _BESIDE = re.compile(r"(?i)([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})")
 
 
-def told_by_state(text: str, mention: Mention, lines: Sequence[FoodLine], foods: Foods) -> Mention:
+def told_by_state(reader: StepReader, text: str, mention: Mention) -> Mention:
     """Of several lines that words may mean, those that the word in or beside them tells apart: "the grated cucumber",
     "the cucumber batons", "the dried fruit" beside a pear."""
     if len(mention.lines) < 2:
@@ -41,7 +38,7 @@ def told_by_state(text: str, mention: Mention, lines: Sequence[FoodLine], foods:
     after = _BESIDE.match(text[mention.end :])
     inside = text[mention.start : mention.end].split()[:-1]
     for word in (*inside, *(found[0].strip() for found in (ahead, after) if found)):
-        having = tuple(i for i in mention.lines if in_state(word.lower(), lines[i], foods))
+        having = tuple(i for i in mention.lines if in_state(word.lower(), reader.lines[i], reader.names.records[i]))
         if having and having != mention.lines:
             return mention._replace(lines=having, unsure=mention.unsure and len(having) > 1)
     return mention
@@ -50,14 +47,9 @@ def told_by_state(text: str, mention: Mention, lines: Sequence[FoodLine], foods:
 def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
     """The mentions with the lines that words without a food's name point at, in the order of the text."""
     mentions.sort(key=lambda m: m.start)
-    counted = list(
-        pointed_at(text, reader.lines, reader.tables.foods, reader.used, mentions, reader.apart, reader.to_come)
-    )
+    counted = list(pointed_at(reader, text, mentions, reader.to_come))
     mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
-    pieces = [
-        *pieces_of(text, reader.lines, reader.tables.foods, reader.pieces, mentions, reader.used),
-        *kept_back(text, reader.held - reader.used),
-    ]
+    pieces = [*pieces_of(reader, text, mentions), *kept_back(text, reader.held - reader.used)]
     reader.pieces |= made_into(text, mentions)
     pieces += former_or_latter(text, reader.pair)
     reader.pair = pair_of(mentions) or reader.pair
@@ -69,7 +61,7 @@ def all_but_some(reader: StepReader, text: str) -> list[Mention]:
     """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
     found: list[Mention] = []
     for start, end, rest, words in all_but(text):
-        counted = pointed_at(words, reader.lines, reader.tables.foods, reader.used, ())
+        counted = pointed_at(reader, words, ())
         left = {i for mention in (*reader.names.find(words), *counted) for i in mention.lines}
         left = left or one_of_the_list(words, reader.lines)
         others = [i for i in range(len(reader.lines)) if i not in left]

@@ -36,7 +36,6 @@ class StepReader:
     also: dict[str, list[Span]] = field(default_factory=dict)
     asked: set[tuple[int, ...]] = field(default_factory=set)
     title: str = ""
-    listed: tuple[str, ...] = ()
     made: set[str] = field(default_factory=set)  # foods that the steps make
     pieces: set[tuple[str, int]] = field(default_factory=set)  # pieces that the steps cut: "slice" of which line
     later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
