@@ -19,12 +19,22 @@ from spoonproof.model.tree import Scalar
 from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading
 from spoonproof.reading.asides import left_over, second_food, use_denied, use_other_amount
-from spoonproof.reading.food_name import FoodName, LineDraft, draft_of, first_word, food_name
-from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
+from spoonproof.reading.faults import fault
+from spoonproof.reading.food_name import (
+    OF_IT,
+    OF_ONE,
+    FoodName,
+    LineDraft,
+    draft_of,
+    first_word,
+    food_name,
+    part_word,
+    pressed_food,
+)
+from spoonproof.reading.limits import FOOD_LINE_CHARACTERS
 from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
+from spoonproof.reading.measures import FoundWord
 from spoonproof.reading.placing import Page
-from spoonproof.reading.preparations import FoundWord
-from spoonproof.reading.pressed import OF_IT, OF_ONE, part_word, pressed_food
 
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
@@ -78,7 +88,7 @@ def read_food_line(scalar: Scalar, page: Page) -> tuple[FoodLine, list[Finding]]
         written = draft.document.at(amount.span).strip()
         message = f"“{written}” has no unit: it is read as {written} g."
         remedy = f"Write “{written} g”, or say what is counted."
-        draft.findings.append(kitchen_fault("unit-not-said", page.document, amount.span, message, remedy))
+        draft.findings.append(fault("unit-not-said", page.document, amount.span, message, remedy))
         amount = replace(amount, unit="g")
     return _line(draft, scalar, amount, name), draft.findings
 
@@ -123,7 +133,7 @@ def _with_its_unit(draft: LineDraft, amount: Amount, name: FoodName) -> FoodName
 def _too_long(scalar: Scalar, document: Document) -> tuple[FoodLine, list[Finding]]:
     span = Span(scalar.span.start, min(scalar.span.end, scalar.span.start + 40))
     message = f"This food line has {len(scalar.value)} characters and is not read: a line is one food."
-    found = kitchen_fault("value-too-long", document, span, message, "Give each food a line of its own.")
+    found = fault("value-too-long", document, span, message, "Give each food a line of its own.")
     return FoodLine(text=scalar.value, span=scalar.span, name="", name_span=span), [found]
 
 
@@ -284,5 +294,5 @@ def _in_state(draft: LineDraft, food: str, words: str, state: str, where: Span) 
     if record.state != state and record.hardness not in ("liquid", "powder", "paste"):
         message = f"{record.name} is in the food table {record.state} only, not {_STATES.get(state, state)}."
         remedy = f"The figures are those of it {record.state}. Name a record of your choice (usda:...), or weigh it so."
-        draft.findings.append(kitchen_fault("state-not-in-table", draft.document, where, message, remedy))
+        draft.findings.append(fault("state-not-in-table", draft.document, where, message, remedy))
     return food

@@ -13,8 +13,9 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.amount import amount_at, moved
+from spoonproof.reading.faults import fault
 from spoonproof.reading.food_line import read_food_line
-from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
+from spoonproof.reading.limits import FOOD_LINE_CHARACTERS
 from spoonproof.reading.placing import Page
 
 _BETWEEN = re.compile(
@@ -52,7 +53,7 @@ def read_entry(scalar: Scalar, page: Page) -> tuple[tuple[FoodLine, ...], list[F
     if is_heading(text):
         return (), [heading_note(text, scalar.span, page.document)]
     line, found = read_food_line(scalar, page)
-    rules = {fault.rule for fault in found}
+    rules = {one.rule for one in found}
     apart: tuple[FoodLine, ...] = ()
     if (each := _EACH.match(text)) is not None:
         apart = _of_each(each, scalar, page)
@@ -80,7 +81,7 @@ def heading_note(text: str, span: Span, document: Document) -> Finding:
 
 
 def _tool(span: Span, document: Document, message: str, remedy: str) -> Finding:
-    return kitchen_fault("no-food-but-a-tool", document, span, message, remedy)
+    return fault("no-food-but-a-tool", document, span, message, remedy)
 
 
 def _kit(text: str) -> str:
@@ -193,7 +194,7 @@ def _bracketless(text: str) -> str:
 def _on_one_line(lines: tuple[FoodLine, ...], scalar: Scalar, document: Document) -> Finding:
     """The note, with the edit that writes the lines out where the list has a line for each entry."""
     message = f"{len(lines)} foods share this line; each is counted and checked."
-    finding = kitchen_fault("foods-on-one-line", document, scalar.span, message)
+    finding = fault("foods-on-one-line", document, scalar.span, message)
     before = _BULLET.search(document.text, max(0, scalar.span.start - 40), scalar.span.start)
     words = "Give each food a line of its own."
     if before is None:

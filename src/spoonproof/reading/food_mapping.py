@@ -10,9 +10,10 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading.amount import Reading, amount_at, moved
+from spoonproof.reading.faults import fault
 from spoonproof.reading.food_line import read_food_line
 from spoonproof.reading.food_name import LineDraft, draft_of
-from spoonproof.reading.kitchen_faults import FOOD_LINE_CHARACTERS, kitchen_fault
+from spoonproof.reading.limits import FOOD_LINE_CHARACTERS
 from spoonproof.reading.placing import Page, passage_of
 
 
@@ -28,7 +29,7 @@ def food_from_mapping(node: Mapped, page: Page) -> tuple[FoodLine, list[Finding]
         line = FoodLine(text=words, span=recipe.span, name=words, name_span=recipe.span, recipe=words.strip())
     else:
         message = "This line names neither a food nor a recipe."
-        missing = kitchen_fault("food-missing", page.document, node.span, message, "Add “food:” or “recipe:”.")
+        missing = fault("food-missing", page.document, node.span, message, "Add “food:” or “recipe:”.")
         return FoodLine(text="", span=node.span, name="", name_span=Span(node.span.start, node.span.start)), [missing]
     line = _with_amount(replace(line, span=node.span), node.get("amount"), page, findings)
     for one, passage in _texts(node.get("cut"), page):
@@ -64,7 +65,7 @@ def _with_amount(line: FoodLine, given: Node | None, page: Page, findings: list[
     apart = moved(reading.amount, draft.place)
     if line.amount is not None and _value_of(line.amount) != _value_of(apart):
         message = "The line and “amount:” beside it give two different amounts; the one beside it is used."
-        findings.append(kitchen_fault("amounts-disagree", page.document, given.span, message, "Keep one of the two."))
+        findings.append(fault("amounts-disagree", page.document, given.span, message, "Keep one of the two."))
     return replace(line, amount=apart)
 
 
@@ -101,4 +102,4 @@ def _texts(node: Node | None, page: Page) -> Iterator[tuple[Scalar, Passage]]:
 
 def _unknown(one: Scalar, page: Page, kind: str, example: str) -> Finding:
     message = f"“{one.value.strip()}” is no {kind} that is known here."
-    return kitchen_fault("words-not-understood", page.document, one.span, message, f"Write, say, “{example}”.")
+    return fault("words-not-understood", page.document, one.span, message, f"Write, say, “{example}”.")

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from difflib import get_close_matches
 
-from spoonproof.model.finding import Edit, Finding, Level
+from spoonproof.model.finding import Edit, Finding, Level, Remedy
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
@@ -14,11 +14,34 @@ from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.amount_again import Problem
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.faults import fault
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.placing import Page, passage_of
-from spoonproof.reading.pressed import OF_ONE, pressed_food
 from spoonproof.reading.runs import tokens_of
+
+OF_ONE = re.compile(
+    r"(?i)(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
+    r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+"
+)
+OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
+    r"(?i)[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
+    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
+)
+
+
+def part_word(part: re.Match[str]) -> str:
+    """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
+    return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
+
+
+def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
+    """The food that the one ``part`` (a match of ``OF_ONE`` or ``OF_IT``) of a fruit is: lemon juice. None where the
+    table has none, or where two parts are used."""
+    what = part_word(part)
+    made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
+    whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
+    return made.food if made is not None and whole else None
+
 
 _BEFORE_A_NAME = ("prepared", "state", "size", "sort", "ignored")
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
@@ -68,24 +91,14 @@ class LineDraft:
         return self.passage.span(start, end)
 
     def find(
-        self,
-        rule: str,
-        start: int,
-        end: int,
-        message: str,
-        remedy: str = "",
-        *,
-        level: Level | None = None,
-        edits: tuple[Edit, ...] = (),
+        self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "", level: Level | None = None
     ) -> None:
         """Note a fault of the rule at ``text[start:end]``."""
-        place = self.place(start, end)
-        self.findings.append(kitchen_fault(rule, self.document, place, message, remedy, level=level, edits=edits))
+        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy, level=level))
 
     def report(self, problems: Sequence[Problem]) -> None:
         for problem in problems:
-            level: Level | None = "warning" if problem.level == "warning" else None
-            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy, level=level)
+            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy)
 
     def open_text(self) -> str:
         """The text with everything that is used blanked out, offsets kept."""
@@ -326,20 +339,16 @@ def _misspelt_unit(draft: LineDraft, text: str, start: int, end: int) -> FoodNam
         near = []  # "pimento" is no slip for "pint"
     if inner is None or not near or draft.measures.unit(word["word"]) is not None:
         return None
-    edits = (Edit(draft.place(*word.span("word")), draft.measures.words[near[0]]),)
-    return _unknown_unit(draft, word, inner, f"Did you mean “{draft.measures.words[near[0]]}”?", edits)
+    unit = draft.measures.words[near[0]]
+    edit = Edit(draft.place(*word.span("word")), unit)
+    return _unknown_unit(draft, word, inner, Remedy(f"Did you mean “{unit}”?", edits=(edit,)))
 
 
-def _unknown_unit(
-    draft: LineDraft,
-    of: re.Match[str],
-    inner: NameMatch,
-    remedy: str = "Write grams, millilitres, spoons, cups or a number of pieces.",
-    edits: tuple[Edit, ...] = (),
-) -> FoodName:
+def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch, remedy: Remedy | str = "") -> FoodName:
     """ "3 firkins of parsnips": the food is known, how much of it is not."""
+    remedy = remedy or "Write grams, millilitres, spoons, cups or a number of pieces."
     message = f"“{of['word']}” is no measure that is known here, so the amount can't be counted."
-    draft.find("unknown-unit", *of.span("word"), message, remedy, edits=edits)
+    draft.find("unknown-unit", *of.span("word"), message, remedy)
     draft.amount_lost = True
     draft.use(of.start(), of.end())
     return _taken(draft, inner)
@@ -352,12 +361,10 @@ def _unknown(draft: LineDraft, start: int, end: int, made_of: str = "") -> FoodN
     near = [*((record.name,) if record is not None else ()), *draft.foods.nearest(words)]
     nearest = [name for name in dict.fromkeys(near) if name.casefold() != words.casefold()][:3]
     message = f"“{words}” is not in the food table, so its allergens and figures are not known."
-    edits: tuple[Edit, ...] = ()
+    remedy = Remedy("Write the food's plain name, or name a record as in usda:11124.")
     if nearest:
-        remedy = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
-        edits = (Edit(draft.place(start, end), nearest[0]),)
-    else:
-        remedy = "Write the food's plain name, or name a record as in usda:11124."
-    draft.find("unknown-food", start, end, message, remedy, edits=edits)
+        meant = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
+        remedy = Remedy(meant, edits=(Edit(draft.place(start, end), nearest[0]),))
+    draft.find("unknown-food", start, end, message, remedy)
     draft.use(start, end)
     return FoodName(start, end, None)

@@ -9,12 +9,11 @@ from spoonproof.model.recipe import Action
 from spoonproof.model.record import replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
+from spoonproof.reading.cuts import cuts_of
 from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.squashed import SQUASH
-from spoonproof.reading.step_cuts import cuts_of
-from spoonproof.reading.times import FoundTime, find_heat, lid
+from spoonproof.reading.times import SQUASH, FoundTime, find_heat, lid
 
 _INDIRECT = re.compile(r"(?i)\b(?:with|in|into|to|over|under|from|for|on|until)\b")
 TEST_FIRST = re.compile(
@@ -95,7 +94,7 @@ def fill(
         heat_c=_oven(text, draft, tables.measures),
         covered=lid_now if draft.verb.role in ("heat", "soak") or said is not None else None,
         water_ml=water,
-        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures),
+        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures.cuts),
         with_liquid=water is not None or _LIQUID.search(own) is not None,
         unlisted=_unlisted(tables, passage, draft),
         last=bool(time and time.last),

@@ -22,7 +22,7 @@ from spoonproof.reading.mentions import Names
 from spoonproof.reading.placing import Page
 
 if TYPE_CHECKING:
-    from spoonproof.reading.step_reader import StepReader as Reader
+    from spoonproof.reading.instruction import StepReader as Reader
 
 T = TypeVar("T")
 Lines = tuple[FoodLine, ...]

@@ -11,12 +11,10 @@ from spoonproof.model.recipe import Amount
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span
 from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved
-from spoonproof.reading.amount_again import measure_at
-from spoonproof.reading.amount_sums import is_count, share_of, sum_of
-from spoonproof.reading.food_name import FoodName, LineDraft, first_word, skip_spaces
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.amount_again import is_count, measure_at, share_of, sum_of
+from spoonproof.reading.faults import fault
+from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word, skip_spaces
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.pressed import OF_ONE
 from spoonproof.reading.runs import tokens_of
 
 _TO_TASTE = re.compile(r"(?i)[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b")
@@ -188,7 +186,7 @@ def checked_ounces(draft: LineDraft, amount: Amount | None, food: str | None) ->
     if record is None or record.hardness != "liquid":
         return amount
     message = f"“{draft.document.at(amount.span)}” of a liquid can be ounces by weight or fluid ounces."
-    found = kitchen_fault("ambiguous-unit", draft.document, amount.span, message, "Write fl oz, or g.")
+    found = fault("ambiguous-unit", draft.document, amount.span, message, "Write fl oz, or g.")
     draft.findings.append(found)
     return None
 

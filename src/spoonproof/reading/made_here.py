@@ -9,9 +9,9 @@ import re
 from collections.abc import Iterable, Sequence
 
 from spoonproof.model.recipe import FoodLine
+from spoonproof.reading.instruction import StepReader
 from spoonproof.reading.mentions import DEFINITE, Mention
-from spoonproof.reading.name_words import key_of
-from spoonproof.reading.step_reader import StepReader
+from spoonproof.reading.runs import key_of
 
 _GROUPS = frozenset({"sauce", "prepared", "egg", "baked", "dairy", "cheese", "nut", "seed", "sweet", "grain"})
 # What a thing that a recipe makes is made of: "pour the custard over" where eggs are listed.

@@ -15,8 +15,7 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
-from spoonproof.reading.name_words import WORD, key_of, singular
-from spoonproof.reading.runs import runs_at
+from spoonproof.reading.runs import WORD, key_of, runs_at, singular
 
 _DESCRIBING = frozenset(
     """

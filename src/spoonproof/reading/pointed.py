@@ -12,10 +12,10 @@ from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
 from spoonproof.model.recipe import FoodLine
-from spoonproof.reading.kinds import GROUPS, in_state, of_kind
+from spoonproof.reading.instruction import StepReader
+from spoonproof.reading.kinds import GROUPS, all_but, in_state, of_kind
 from spoonproof.reading.mentions import Mention, Names
-from spoonproof.reading.name_words import key_of, singular
-from spoonproof.reading.step_reader import StepReader
+from spoonproof.reading.runs import key_of, singular
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
@@ -251,3 +251,57 @@ def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
 def former_or_latter(text: str, pair: tuple[int, ...]) -> Iterator[Mention]:
     for found in _FORMER.finditer(text) if pair else ():
         yield Mention(*found.span("which"), (pair[found["which"].lower() == "latter"],))
+
+
+def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
+    common = tuple(i for i in mention.lines if i not in reader.apart)
+    if not common or common == mention.lines:
+        return mention
+    return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
+
+
+_WORD_BESIDE = re.compile(r"(?i)([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})")
+
+
+def told_by_state(reader: StepReader, text: str, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those that the word in or beside them tells apart: "the grated cucumber",
+    "the cucumber batons", "the dried fruit" beside a pear."""
+    if len(mention.lines) < 2:
+        return mention
+    ahead = _WORD_BESIDE.search(text[max(0, mention.start - 24) : mention.start])
+    after = _WORD_BESIDE.match(text[mention.end :])
+    inside = text[mention.start : mention.end].split()[:-1]
+    for word in (*inside, *(found[0].strip() for found in (ahead, after) if found)):
+        having = tuple(i for i in mention.lines if in_state(word.lower(), reader.lines[i], reader.names.records[i]))
+        if having and having != mention.lines:
+            return mention._replace(lines=having, unsure=mention.unsure and len(having) > 1)
+    return mention
+
+
+def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
+    """The mentions with the lines that words without a food's name point at, in the order of the text."""
+    mentions.sort(key=lambda m: m.start)
+    counted = list(pointed_at(reader, text, mentions, reader.to_come))
+    mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
+    pieces = [*pieces_of(reader, text, mentions), *kept_back(text, reader.held - reader.used)]
+    reader.pieces |= made_into(text, mentions)
+    pieces += former_or_latter(text, reader.pair)
+    reader.pair = pair_of(mentions) or reader.pair
+    pieces = [of_the_pot(reader, one) for one in pieces]
+    return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
+
+
+def all_but_some(reader: StepReader, text: str) -> list[Mention]:
+    """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
+    found: list[Mention] = []
+    for start, end, rest, words in all_but(text):
+        counted = pointed_at(reader, words, ())
+        left = {i for mention in (*reader.names.find(words), *counted) for i in mention.lines}
+        left = left or one_of_the_list(words, reader.lines)
+        others = [i for i in range(len(reader.lines)) if i not in left]
+        meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
+        if left and meant:
+            found.append(Mention(start, end, meant))
+            reader.held = left
+    return found

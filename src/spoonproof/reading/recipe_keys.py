@@ -21,6 +21,7 @@ from spoonproof.reading.typed import (
     nearest,
     node_text,
     one_of,
+    plain,
     scalar,
     shape,
     short,
@@ -149,13 +150,6 @@ def file_name() -> Reader[str]:
 
 def plain_data() -> Reader[Mapping[str, object]]:
     """A mapping of any shape as plain texts, lists and mappings: for citations."""
-
-    def plain(node: Node) -> object:
-        if isinstance(node, Scalar):
-            return node.value
-        if isinstance(node, Listing):
-            return [plain(item) for item in node.items]
-        return {name.value: plain(child) for name, child in node}
 
     def read(node: Node, sink: Sink) -> Mapping[str, object] | None:
         if not isinstance(node, Mapped):

@@ -16,22 +16,20 @@ from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
-from spoonproof.reading.instruction import Instruction, Tables, find_instructions, give_mentions, in_until
+from spoonproof.reading.faults import fault
+from spoonproof.reading.instruction import Instruction, StepReader, Tables, find_instructions, give_mentions, in_until
 from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
 from spoonproof.reading.kinds import left_of_kind
-from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
+from spoonproof.reading.limits import STEP_CHARACTERS
 from spoonproof.reading.made_here import made_so_far, named_later, to_come, without_made
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import Page, passage_of
-from spoonproof.reading.squashed import SQUASH
+from spoonproof.reading.pointed import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_beside import beside
-from spoonproof.reading.step_foods import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
-from spoonproof.reading.step_reader import StepReader
 from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
-from spoonproof.reading.temperatures import temperature_faults
-from spoonproof.reading.time_faults import time_faults
-from spoonproof.reading.times import FoundTime, find_times
+from spoonproof.reading.time_faults import temperature_faults, time_faults
+from spoonproof.reading.times import SQUASH, FoundTime, find_times
 
 if TYPE_CHECKING:
     from spoonproof.reading.kept import Kept
@@ -99,12 +97,12 @@ def _unread(reader: StepReader, index: int, entry: Scalar | Mapped, sentence: Sc
     """A step that has no sentence or one of a length that nobody cooks by, with the finding."""
     span, text = (sentence.span, sentence.value) if sentence is not None else (entry.span, "")
     if sentence is None:
-        found = kitchen_fault("step-not-understood", reader.document, span, "This step has no sentence.", "Add “do:”.")
+        found = fault("step-not-understood", reader.document, span, "This step has no sentence.", "Add “do:”.")
     else:
         start = Span(span.start, min(span.end, span.start + 40))
         message = f"This step has {len(text)} characters and is not read."
         remedy = "Give each thing to do a step of its own."
-        found = kitchen_fault("value-too-long", reader.document, start, message, remedy)
+        found = fault("value-too-long", reader.document, start, message, remedy)
     reader.findings.append(found)
     return Step(index, text, span)
 
@@ -141,7 +139,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     if not actions and cut is None:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
-        reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
+        reader.findings.append(fault("step-not-understood", reader.document, scalar.span, message, remedy))
     reader.findings += time_faults(passage, reader.document)
     reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
@@ -269,7 +267,7 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         words = passage.text[mention.start : mention.end]
         lines = " or ".join(f"“{reader.lines[i].text.strip()}”" for i in mention.lines[:3])
         span, remedy = passage.span(mention.start, mention.end), "Name it in full, or give each line a name with “as:”."
-        found = kitchen_fault("which-food", reader.document, span, f"“{words}” can be {lines}.", remedy)
+        found = fault("which-food", reader.document, span, f"“{words}” can be {lines}.", remedy)
         reader.findings.append(found)
     return mention._replace(lines=(chosen,))
 
@@ -345,5 +343,5 @@ def _step_bowl(
         message = "The baby's portion is lifted out in the middle of this step."
         remedy = "Give it a step of its own, so that reader and checks see what each bowl gets."
         span = passage.span(*cut)
-        reader.findings.append(kitchen_fault("split-within-a-step", reader.document, span, message, remedy))
+        reader.findings.append(fault("split-within-a-step", reader.document, span, message, remedy))
     return None

@@ -10,11 +10,10 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.text import Passage
 from spoonproof.reading.bowls import whose
-from spoonproof.reading.instruction import GRAVE, Instruction, is_water
+from spoonproof.reading.faults import fault
+from spoonproof.reading.instruction import GRAVE, Instruction, StepReader, is_water
 from spoonproof.reading.instruction_words import REMAINING
-from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.step_reader import StepReader
 
 _FOR_THE_PAN = re.compile(
     r"(?i)\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b"
@@ -101,7 +100,7 @@ def report_unlisted(reader: StepReader) -> None:
         remedy = f"Add a line for {name}, with its amount, or take it out of the step."
         level: Level | None = "error" if grave else "note" if slight else None
         reader.findings.append(
-            kitchen_fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
+            fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
         )
 
 
@@ -125,4 +124,4 @@ def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
-        reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))
+        reader.findings.append(fault("food-never-used", reader.document, line.name_span, message, remedy))

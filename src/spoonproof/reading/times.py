@@ -1,4 +1,4 @@
-"""Times, temperatures and lids in a sentence of the method."""
+"""Times, temperatures, lids and squash tests in a sentence of the method."""
 
 from __future__ import annotations
 
@@ -229,3 +229,14 @@ def lid(text: str) -> bool | None:
     off = [m.start() for m in _LID_OFF.finditer(text)]
     on = [m.start() for m in _LID_ON.finditer(text) if not any(o <= m.start() <= o + 12 for o in off)]
     return on[-1:] > off[-1:] if on or off else None
+
+
+SQUASH = re.compile(
+    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?\b(?:between"
+    r"|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
+    r"|side) of a )?(?:fork|spoon)|against the)|\b(?:squash|crush|mash)(?:es|ed)? (?:easily|flat|with no effort"
+    r"|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily|between)|\b(?:break|crush|squash|flatten|give)(?:s"
+    r"|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)(?: it is| they are| you)? (?:gently )?(?:press|pinch"
+    r"|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come|fall)s? apart\b|\bfalling apart\b|\bcollapses?\b",
+    re.I,
+)
