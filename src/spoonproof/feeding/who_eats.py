@@ -114,34 +114,62 @@ def stance(
     ``people``."""
     others = [one for one in tables.phrases.find(said, negated=True) if one.end <= hit.start or hit.end <= one.start]
     foods = sorted([*others, hit], key=lambda one: one.start)
-    which = foods.index(hit)
-    places = [(one.start, one.end) for one in foods]
     kinds = tables.kinds[hit.value]
-    alike = {at for at, one in enumerate(foods) if at == which or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
-    parts = clauses(said, places, tables, names)
-    home = next(clause for clause in parts if which in clause.named)
-    eaters = _eaters(said, home, places[which])
+    food = _Food(said, foods, foods.index(hit), not kinds & _NO_CUT_HELPS, "small-round" in kinds)
+    parts = clauses(said, [(one.start, one.end) for one in foods], tables, names)
+    home = next(clause for clause in parts if food.which in clause.named)
+    eaters = _eaters(said, home, (hit.start, hit.end))
     if speaks_on is not None and _BROUGHT.search(said, home.start, home.end):
         eaters = ""  # who eats it what follows tells
-    reason = _REASON.match(said, home.start) is not None
-    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
+    there = _in_its_clause(food, home, parts, eaters)
+    if there is not None:
+        return there
+    alike = {at for at, one in enumerate(foods) if one is hit or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
+    others_about = []  # what else is said of it, of one like it, or of what stands for it
+    for clause in parts:
+        speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
+        if clause is not home and (speaks or alike & {*clause.about}):
+            others_about.append((clause, speaks))
+    return _in_the_others(food, home, others_about, eaters)
+
+
+class _Food(NamedTuple):
+    """The food asked about, the ``which``-th of those that a sentence names."""
+
+    said: str
+    foods: list[Found]
+    which: int
+    cut_helps: bool  # it may be cut or cooked so that it is no danger
+    by_shape: bool  # it is a danger by its shape
+
+    @property
+    def hit(self) -> Found:
+        return self.foods[self.which]
+
+    def made_safe(self, clause: Clause) -> bool:
+        return self.cut_helps and _made_safe(self.said, clause, self.hit, self.by_shape)
+
+
+def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
+    """What the clause that names the food does with it, None where it turns nothing round."""
+    if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
-    if _UNLESS.match(said, home.start) and any(
+    if _UNLESS.match(food.said, home.start) and any(
         clause.end == home.start and clause.has(*_BABY) and clause.has("denies") for clause in parts
     ):
         return Stance("baby", "")
-    cut_helps = not kinds & _NO_CUT_HELPS
-    shape = "small-round" in kinds
-    if cut_helps and _made_safe(said, home, hit, shape):
-        return Stance(eaters, "made safe")
+    return Stance(eaters, "made safe") if food.made_safe(home) else None
+
+
+def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, bool]], eaters: str) -> Stance:
+    """What the clauses besides its own do with it; each with whether it speaks on of the food without its name."""
+    said, which = food.said, food.which
+    reason = _REASON.match(said, home.start) is not None
     # "Coke through my straw won't hurt, he's one": who reassures speaks of the child.
     harmless = any(all(one.start < said_so.start for one in home.of("other")) for said_so in home.of("unbad"))
-    for clause in parts:
-        speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
-        if clause is home or not (speaks or alike & {*clause.about}):
-            continue
+    for clause, speaks in clauses_about:
         motive = _MOTIVE.match(said, clause.start) is not None
         # "He doesn't like bland food, so ..." says nothing of what is put in then.
         of_another = clause.end <= home.start and not clause.named and _SO.match(said, home.start) is not None
@@ -151,7 +179,7 @@ def stance(
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
-        if cut_helps and not clause.named and _made_safe(said, clause, hit, shape):
+        if not clause.named and food.made_safe(clause):
             return Stance(eaters, "made safe")
         if motive:
             eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
@@ -160,8 +188,8 @@ def stance(
         if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):
             return Stance("others", "")
         if not speaks and which not in clause.about:  # it names another of its kind, or the same once more
-            again = next((at for at in clause.named if foods[at].value == hit.value), None)
-            eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
+            again = next((food.foods[at] for at in clause.named if food.foods[at].value == food.hit.value), None)
+            eaters = eaters or (_eaters(said, clause, (again.start, again.end)) if again is not None else "")
         elif clause.has("asleep"):
             return Stance("others", "asleep")
         elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or harmless or _speaks_of_it(said, clause)):
