@@ -5,7 +5,7 @@ from __future__ import annotations
 from spoonproof.claims.finding.beside import says_which, spelled_out, with_others
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import first_of, measures
 from spoonproof.claims.finding.phrase import (
     EATEN,
     FOOD,
@@ -53,18 +53,12 @@ _FOUND_REACH = 4
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
+    if found.range is None and (elsewhere := _elsewhere(tagged, match, found)) is not None:
+        return elsewhere
     in_it = match.rule.level == "free" or match.rule.name in ("holds-it", "listed-allergen")
-    unnamed = not found.texts if found.range is None else found.range[0] >= first_of(match)
-    if in_it and unnamed and (placed := at_its_place(tagged, first_of(match))) is not None:
+    after = found.range is not None and found.range[0] >= first_of(match)
+    if in_it and after and (placed := at_its_place(tagged, first_of(match))) is not None:
         return placed
-    if (
-        found.range is None
-        and not found.texts
-        and (says_which(tagged, match) or not _begins_with_pronoun(tagged, match))
-    ):
-        listed = spelled_out(tagged, match.end)
-        if listed is not None:
-            return listed
     if found.pronoun or found.range is None:
         return found
     found = with_others(tagged, match, found)
@@ -89,6 +83,26 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """What a match is about where its clause names nothing: what its rule took for it, the noun phrase before its verb
+    though nobody knows the word, the foods that it is spelled out with."""
+    if found.texts:
+        return None
+    own = match.subject[0] if match.subject is not None else -1
+    if tagged.is_any(own, NAMED) and not (is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)):
+        return replace(named(tagged, own, range(0)), pronoun=not tagged.is_any(own, FOOD), said=found.said)
+    if (placed := at_its_place(tagged, first_of(match))) is not None:
+        return replace(found, range=placed.range, texts=placed.texts) if found.said == "portion" else placed
+    if says_which(tagged, match) or not _begins_with_pronoun(tagged, match):
+        return spelled_out(tagged, match.end)
+    return None
+
+
+def _is_fed(tagged: Tagged, at: int) -> bool:
+    """Whether a word only tells how somebody is fed: "if you're *breastfeeding*, eat these"."""
+    return tagged.items[at].words in FEEDING
 
 
 def _heading(tagged: Tagged) -> Subject | None:
