@@ -65,7 +65,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     polarity = _polarity(tagged, match, subject)
     number = quantity(tagged, match)
     effect = _effect(tagged, match)
-    nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
+    nutrients = _ids(tagged, _NUTRIENT, *_said(match))
     relates = _relates(tagged, match, effect, nutrients)
     if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
         # "The *vitamin C* in the broccoli helps": a nutrient beside the food is what it is about as well.
@@ -135,7 +135,7 @@ def _denying(tagged: Tagged, start: int) -> int:
 def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
     """The words it relates to, with the lexicon's own name for them where that is another."""
     kind = match.rule.kind
-    start, end = match.object or match.trigger
+    start, end = _said(match)
     if kind == "safety-age" and (age := age_text(tagged, match)):
         danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
         return f"{age}, {_name(danger)}" if danger else age
@@ -160,6 +160,12 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     spoken = set(re.findall(r"[a-z]+", said.lower()))
     new = [n for n in names if n and n.split()[0] not in spoken]
     return f"{said} ({', '.join(new)})" if new else said
+
+
+def _said(match: Match) -> tuple[int, int]:
+    """The items of what a match relates to, with all "*the vitamin D* a baby needs"."""
+    start, end = match.object or match.trigger
+    return (match.trigger[1], end) if match.rule.name == "meets-needs" and match.trigger[1] < start else (start, end)
 
 
 _WITH_TRIGGER = ("free-from", "is-needed", "against-anything")

@@ -214,4 +214,7 @@ def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
         return True  # "when *it comes to* iron, kale is ..."
     if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
+    noun = at + 2 + (words[2:3] == ["the"])
+    if tagged.is_any(noun, NAMED) and not _RELATIVES.isdisjoint(words[3:]) and "," not in words:
+        return True  # "*it is* the fibre in oats that keeps": what it is comes before "that"
     return "to" in words[2:] and "," not in words
