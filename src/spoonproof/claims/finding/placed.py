@@ -52,8 +52,8 @@ def at_its_place(tagged: Tagged, at: int, reach: int = _TO_VERB) -> Subject | No
     head = next((i - 1 for i in range(opens + 1, verb) if tagged.items[i].words in _GOES_ON), verb - 1)
     if tagged.is_any(head, _PEOPLE) or tagged.has(opens, "audience-baby") or words[-1] in _JOINTS or tagged.find(_VERBS, opens, verb):
         return None
-    named = opens + (words[0] in _OPENS and words[0] != "everything" and len(words) > 1)
-    if words[-1] in _OPENS - {"everything"}:
+    named = opens + (words[0] in _OPENS and words[0] != "everything" and words[1:] not in ([], ["one"]))
+    if words[-1] in _OPENS - {"everything", "one"}:
         return None  # "these are": what was named before
     text = tagged.words(named, verb).lower()
     itself = words[0] in _OURS or not _WHOLE.isdisjoint(words)

@@ -7,6 +7,7 @@ from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import first_of, measures
 from spoonproof.claims.finding.phrase import (
+    ARTICLES,
     EATEN,
     FOOD,
     GENERIC,
@@ -23,7 +24,9 @@ from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
     is_doing,
+    is_subject,
     pronoun_before,
+    rank,
 )
 from spoonproof.claims.finding.spoken import read_clause
 from spoonproof.claims.lexicon import COLON
@@ -46,6 +49,7 @@ _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 _HEADING = 4  # items
 _OF_REACH = 5
+_TIES = frozenset("in on with from of".split())
 _HELD_BY = frozenset({"in", "from"})  # "the omega-3s *in* the salmon, they help"
 _FOUND_REACH = 4
 
@@ -61,7 +65,9 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         return placed
     if found.pronoun or found.range is None:
         return found
-    found = with_others(tagged, match, found)
+    if (placed := _behind_aside(tagged, match, found)) is not None:
+        return placed
+    found = with_others(tagged, match, _led(tagged, match, found))
     heading = _heading(tagged)
     if heading is not None and heading.range != found.range and heading.texts[0] not in found.texts:
         found = both(heading, found)
@@ -98,6 +104,35 @@ def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
     if says_which(tagged, match) or not _begins_with_pronoun(tagged, match):
         return spelled_out(tagged, match.end)
     return None
+
+
+def _behind_aside(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """The noun phrase that nobody knows behind one that only opens the sentence: "unlike puffs, *this one* has"."""
+    assert found.range is not None
+    begin, end = found.range
+    comma = tagged.symbols.find(",", end, first_of(match))
+    if comma < 0 or rank(tagged, end - 1) >= 0:
+        return None
+    placed = at_its_place(tagged, first_of(match))
+    return placed if placed is not None and placed.range is not None and placed.range[0] > comma else None
+
+
+def _led(tagged: Tagged, match: Match, found: Subject) -> Subject:
+    """``found`` with what leads its phrase: "*beans* on toast are", "the *beetroot* in this dip", "*turmeric's* active
+    ingredient"."""
+    assert found.range is not None
+    begin, end = found.range
+    if end > first_of(match) or not is_subject(tagged, end - 1):
+        return found
+    at = begin - 1
+    while at > 0 and (tagged.items[at].words in ARTICLES or tagged.symbols[at] == "_"):
+        if tagged.items[at].words in _TIES:
+            break
+        at -= 1
+    tie = tagged.items[at].words if at >= 0 else ""
+    head = at if tie.endswith("'s") else at - 1 if tie.partition(" ")[0] in _TIES else -1
+    heads = FOOD if match.rule.kind == "nutrient-content" else NAMED  # what is held is what it says
+    return both(named(tagged, head, range(begin, end)), found) if tagged.is_any(head, heads) else found
 
 
 def _is_fed(tagged: Tagged, at: int) -> bool:
