@@ -217,4 +217,4 @@ def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
     noun = at + 2 + (words[2:3] == ["the"])
     if tagged.is_any(noun, NAMED) and not _RELATIVES.isdisjoint(words[3:]) and "," not in words:
         return True  # "*it is* the fibre in oats that keeps": what it is comes before "that"
-    return "to" in words[2:] and "," not in words
+    return "to" in words[2:] and "," not in words and "way" not in words  # "*it* is a good way to get iron in"

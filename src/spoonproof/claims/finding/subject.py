@@ -20,6 +20,7 @@ from spoonproof.claims.finding.phrase import (
     noun,
 )
 from spoonproof.claims.finding.placed import at_its_place
+from spoonproof.claims.finding.pronouns import spoken_of
 from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
@@ -49,6 +50,7 @@ _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 _HEADING = 4  # items
 _OF_REACH = 5
+_TOLD = ("nutrient-content", "quantity", "comparative", "function", "disease", "general-benefit")
 _TIES = frozenset("in on with from of".split())
 _HELD_BY = frozenset({"in", "from"})  # "the omega-3s *in* the salmon, they help"
 _FOUND_REACH = 4
@@ -67,6 +69,8 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
         return found
     if (placed := _behind_aside(tagged, match, found)) is not None:
         return placed
+    if match.rule.kind in _TOLD and (topic := _topic(tagged, match, found)) is not None:
+        found = topic
     found = with_others(tagged, match, _led(tagged, match, found))
     heading = _heading(tagged)
     if heading is not None and heading.range != found.range and heading.texts[0] not in found.texts:
@@ -115,6 +119,25 @@ def _behind_aside(tagged: Tagged, match: Match, found: Subject) -> Subject | Non
         return None
     placed = at_its_place(tagged, first_of(match))
     return placed if placed is not None and placed.range is not None and placed.range[0] > comma else None
+
+
+def _topic(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """What is spoken of all along, where ``found`` stands in brackets or, behind what is said, only tells where it goes
+    or comes from: "*bone broths* (like others, kefir among them) ...", "mix in *flax*, and you added omega-3 to the bowl"."""
+    assert found.range is not None
+    at = found.range[0]
+    if at >= first_of(match):
+        before, passing = first_of(match), rank(tagged, at) < 0
+    else:
+        before = tagged.symbols.rfind("(", 0, at)
+        passing = before > tagged.symbols.rfind(")", 0, at) and ")" in tagged.symbols[at : first_of(match)]
+    if not passing:
+        return None
+    taken = range(*match.object) if match.object else range(0)
+    earlier = [i for i in tagged.find(FOOD, 0, before) if i not in taken and not measures(tagged, i)]
+    earlier = [i for i in earlier if not tagged.is_any(i + 1, FOOD)]  # of "tahini sauce" the sauce
+    meant = spoken_of(tagged, earlier, "")
+    return named(tagged, meant, taken) if meant is not None else None
 
 
 def _led(tagged: Tagged, match: Match, found: Subject) -> Subject:
