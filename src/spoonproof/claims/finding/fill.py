@@ -33,7 +33,11 @@ _BEFORE_QUOTE = 4  # items
 _DENIED_FROM = 6  # items before what gives a claim away in which a "no" denies it
 _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
-_TAKING_UP = re.compile(r"(?:(?:better|easily|poorly|well|readily|more|most|less) )?(?:absorb(?:ed)?|absorption|(?:take|taken|taking) (?:up|in)|uptake|bioavailable)")
+_TAKING_UP = re.compile(
+    r"(?:(?:better|easily|poorly|well|readily|more|most|less) )?"
+    r"(?:absorb(?:ed)?|absorption|(?:take|taken|taking) (?:up|in)|uptake|bioavailable)"
+)
+_OF_THE_BODY = ("function", "comparative")
 _TAKEN_REACH = 5  # items
 _BESIDE = 12  # items before a food in which its nutrient may be named
 _SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
@@ -68,7 +72,7 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     polarity = _polarity(tagged, match, subject)
     number = quantity(tagged, match)
     effect = _effect(tagged, match)
-    nutrients = _ids(tagged, _NUTRIENT, *_said(match))
+    nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
     relates = _relates(tagged, match, effect, nutrients)
     if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
         # "The *vitamin C* in the broccoli helps": a nutrient beside the food is what it is about as well.
@@ -138,7 +142,7 @@ def _denying(tagged: Tagged, start: int) -> int:
 def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
     """The words it relates to, with the lexicon's own name for them where that is another."""
     kind = match.rule.kind
-    start, end = _said(match)
+    start, end = match.object or match.trigger
     if kind == "safety-age" and (age := age_text(tagged, match)):
         danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
         return f"{age}, {_name(danger)}" if danger else age
@@ -152,7 +156,7 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
         end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
-    if effect == "absorption" and (taken_up := _taken_up(tagged, start, end)):
+    if kind in _OF_THE_BODY and (taken_up := _taken_up(tagged, start, end)):
         names.append(taken_up)
     if kind == "safety-age" and effect == "age" and _whose(tagged, match):
         names.append(_age_beside(tagged, match.end))
@@ -167,12 +171,6 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     return f"{said} ({', '.join(new)})" if new else said
 
 
-def _said(match: Match) -> tuple[int, int]:
-    """The items of what a match relates to, with all "*the vitamin D* a baby needs"."""
-    start, end = match.object or match.trigger
-    return (match.trigger[1], end) if match.rule.name == "meets-needs" and match.trigger[1] < start else (start, end)
-
-
 _WITH_TRIGGER = ("free-from", "is-needed", "against-anything")
 
 
@@ -184,10 +182,12 @@ def _whose(tagged: Tagged, match: Match) -> bool:
 def _taken_up(tagged: Tagged, start: int, end: int) -> str:
     """What it is that the body takes up, where only that it does was matched: "helps him take up *the vitamin K*",
     "makes *the iron* easier to absorb"."""
-    if _TAKING_UP.fullmatch(fold(tagged.words(start, end))) is None:
+    said = fold(tagged.words(start, end))
+    if _TAKING_UP.fullmatch(said) is None:
         return ""  # "calcium absorption" says what
-    after = tagged.find(_NUTRIENT, end, end + _TAKEN_REACH)
-    beside = after or tagged.find(_NUTRIENT, max(0, start - _TAKEN_REACH), start)[-1:]
+    beside = tagged.find(_NUTRIENT, end, end + _TAKEN_REACH)
+    if not beside and (said.endswith(("ed", "able", "ion")) or tagged.items[start - 1].words == "to"):
+        beside = tagged.find(_NUTRIENT, max(0, start - _TAKEN_REACH), start)[-1:]
     return tagged.items[beside[0]].words if beside else ""
 
 

@@ -16,7 +16,9 @@ GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"underdone", "process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"})
+_JOIN = frozenset(
+    {"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"}
+)
 _ILLS = frozenset({"disease", "disease-weak"})
 _LACKING = (" deficiency", " deficient", " deficiencies")
 _HOW_MUCH = frozenset({"intake", "intakes", "consumption"})

@@ -142,6 +142,8 @@ def _is_object(tagged: Tagged, at: int) -> bool:
         first = left
     for begin in (widen(tagged, at), widen(tagged, first)):
         before = begin - 1 - (begin > 1 and tagged.items[begin - 1].words in ARTICLES)
+        if before > 0 and tagged.items[before].words.endswith("bought"):
+            before -= 1  # "unlike *bought* crackers"
         if before >= 0 and (tagged.items[before].words in _BEFORE_OBJECT or tagged.is_any(before, _TAKING)):
             return True
     return False

@@ -113,7 +113,7 @@ def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
 def _behind_aside(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
     """The noun phrase that nobody knows behind one that only opens the sentence: "unlike puffs, *this one* has"."""
     assert found.range is not None
-    begin, end = found.range
+    end = found.range[1]
     comma = tagged.symbols.find(",", end, first_of(match))
     if comma < 0 or rank(tagged, end - 1) >= 0:
         return None
@@ -122,8 +122,8 @@ def _behind_aside(tagged: Tagged, match: Match, found: Subject) -> Subject | Non
 
 
 def _topic(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
-    """What is spoken of all along, where ``found`` stands in brackets or, behind what is said, only tells where it goes
-    or comes from: "*bone broths* (like others, kefir among them) ...", "mix in *flax*, and you added omega-3 to the bowl"."""
+    """What is spoken of all along, where ``found`` stands in brackets or, behind what is said, tells where it goes or
+    comes from: "*broths* (like others, kefir among them) ...", "mix in *flax*, and you added omega-3 to the bowl"."""
     assert found.range is not None
     at = found.range[0]
     if at >= first_of(match):
