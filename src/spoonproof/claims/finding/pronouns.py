@@ -29,7 +29,7 @@ _LISTING = frozenset({"and", "or", "&", "plus", ","})
 _POINTING = frozenset({"it", "that", "this"})
 _OPENS = 3  # items
 _FEW = 2  # items: "No *salt*."
-_NOT = frozenset({"negation"})
+_NOT = frozenset({"negation", "refute"})
 _FOOD = frozenset({"food"})
 _SOLIDS = frozenset({"solids"})
 
@@ -46,9 +46,9 @@ def antecedent(tagged: Tagged, foods: list[int], pronoun: int) -> int | None:
 
 
 def _opens(tagged: Tagged, said: str, end: int) -> bool:
-    """Whether a sentence opens with a pronoun, before the item ``end``, that stands for a thing: not "it doesn't matter
-    if"."""
-    return any(said_by(tagged, i) == said and not tagged.is_any(i + 1, _NOT) for i in range(end))
+    """Whether a sentence opens with a pronoun, before the item ``end``, that stands for a thing: not so "it doesn't
+    matter if", "it's a myth that"."""
+    return any(said_by(tagged, i) == said and not tagged.find(_NOT, i, i + 4) for i in range(end))
 
 
 def spoken_of(tagged: Tagged, foods: list[int], said: str) -> int | None:
