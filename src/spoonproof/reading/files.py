@@ -143,9 +143,8 @@ def _root_of(path: Path, shown: str) -> Path:
 
 def _read_bytes(path: Path, root: Path, most: int) -> bytes:
     if not path.resolve(strict=True).is_relative_to(root.resolve()):
-        raise _RefusedError(
-            "link-out-of-channel", "This is a link to a file outside the channel, and is not followed. Copy the file."
-        )
+        outside = "This is a link to a file outside the channel, and is not followed. Copy the file."
+        raise _RefusedError("link-out-of-channel", outside)
     # Without O_NONBLOCK a named pipe without a writer would hang here before its kind can be asked.
     handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     with os.fdopen(handle, "rb") as file:
@@ -156,10 +155,8 @@ def _read_bytes(path: Path, root: Path, most: int) -> bytes:
             data = file.read(most + 1)
             if len(data) <= most:
                 return data
-    raise _RefusedError(
-        "file-too-large",
-        f"This file is larger than {most >> 10} KiB and was not read. Split it, or remove what is not text.",
-    )
+    large = f"This file is larger than {most >> 10} KiB and was not read. Split it, or remove what is not text."
+    raise _RefusedError("file-too-large", large)
 
 
 def _not_utf8(data: bytes, at: int, shown: str) -> Finding:

@@ -203,19 +203,7 @@ class Names:
             if one is None:
                 at += 1
                 continue
-            aside = one.food and (
-                _IS_NOT.match(text, one.end)
-                or _IS_VERB.match(text, one.start)
-                or _DOES_SQUASH.fullmatch(text, one.start, one.end)
-                or (text[one.start : one.end] == "squash" and _THEY_SQUASH.search(text[: one.start]))
-            )
-            unsaid = (
-                aside
-                or _OWN_JUICES.search(text, max(0, one.start - 12), one.end)
-                or _made_of_it(text, found, one)
-                or any(a <= one.start < b for a, b in hidden)
-            )
-            if not unsaid and not _TOOL.match(text, one.end):
+            if not _unsaid(text, found, one) and not any(a <= one.start < b for a, b in hidden):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
@@ -289,9 +277,8 @@ class Names:
 
     def _plainly(self, words: tuple[str, ...], lines: tuple[int, ...]) -> bool:
         """Whether only a describing word stands before them on the line: "mustard" of the line "dry mustard"."""
-        return any(
-            tuple(word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines
-        )
+        own = ((word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) for i in lines)
+        return words in map(tuple, own)
 
     def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
         """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
@@ -369,6 +356,17 @@ class Names:
 
 def _is_sugar(record: Food) -> bool:
     return any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
+
+
+def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
+    """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
+    at, end = one.start, one.end
+    squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
+    is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
+    if one.food and (_IS_NOT.match(text, end) or is_verb):
+        return True
+    own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
+    return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

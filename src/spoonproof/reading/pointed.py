@@ -28,7 +28,7 @@ _ALONE = re.compile(  # "the first two into the pan", not "the first two minutes
 )
 _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the last two"
     r"(?i)(?:\b(?:for|during)"
-    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
+    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$"
 )
 _THROWS = re.compile(r"(?i)\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$")
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
@@ -49,7 +49,7 @@ _IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into t
     r"(?i)\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
     r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
     r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
-    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
+    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)"
 )
 _THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
     r"(?i)\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b"

@@ -17,17 +17,16 @@ from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys
 from spoonproof.reading.faults import fault, quoted
-from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
 from spoonproof.reading.food_lines import as_written, heading_note, is_heading, read_entry
 from spoonproof.reading.food_mapping import food_from_mapping
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.placing import Page
+from spoonproof.reading.placing import FewHints, Page
 from spoonproof.reading.slugs import slug_of, slug_problem, suggested
 from spoonproof.reading.statements import Statement, passage_of
-from spoonproof.reading.typed import Sink, Values, cut_by_comma, is_empty, nearest, parse_colon, read_keys, short, wrong
+from spoonproof.reading.typed import Sink, Values, is_empty, parse_colon, read_keys, short, unknown_key, wrong
 from spoonproof.reading.yaml_tree import read_yaml
 
 if TYPE_CHECKING:
@@ -85,7 +84,7 @@ def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measure
 
 def _read_on(document: Document, head: Span, story: Span, findings: list[Finding], reader: _Reader) -> Reading:
     """What can be told of a recipe of which a part can't be read: no recipe, and the faults of the other parts."""
-    from spoonproof.reading.rest import JUDGED_BY, LOCAL, OF_ABSENCE, items_alone, read_rest, told
+    from spoonproof.reading.front_matter import JUDGED_BY, LOCAL, OF_ABSENCE, items_alone, read_rest, told
 
     if findings[-1].rule not in LOCAL:
         return Reading(None, findings)
@@ -123,9 +122,8 @@ def read_story(before: Reading, document: Document) -> Reading | None:
 
 def _moved(finding: Finding, document: Document) -> Finding:
     """A fault of the head in a document with the same head."""
-    related = tuple(
-        other._replace(document=document) if other.document is finding.document else other for other in finding.related
-    )
+    own = finding.document
+    related = tuple(one._replace(document=document) if one.document is own else one for one in finding.related)
     return replace(finding, document=document, related=related)
 
 
@@ -182,18 +180,15 @@ class _Reader:
         shown = pictures(values, add)
         fixed = corrections(values, add)
         age = values.get(keys.AGES)
-        return Recipe(
+        recipe = Recipe(
             document=self.document,
             slug=self._slug(),
             title=title or _NOTHING,
             ages=AgeRange(*age.value, age.span) if age is not None else AgeRange(6, None, NOWHERE),
             foods=lines,
             steps=steps,
-            texture=values.get(keys.TEXTURE),
             next=after,
             makes=_makes(values),
-            season=values.or_else(keys.SEASON, ()),
-            paid=values.or_else(keys.PAID_KEY, ""),
             keeps=_keeps(values),
             trials=trials(values),
             film=made,
@@ -202,13 +197,12 @@ class _Reader:
             corrections=fixed,
             review=review(values.get(keys.REVIEW)),
             renamed_from=self._renamed(values),
-            sources=values.or_else(keys.SOURCES, ()),
             summary=summary,
-            draft=values.or_else(keys.DRAFT, False),
-            published=values.or_else(keys.PUBLISHED, ""),
             passages=tuple(self.said.passages),
             keys=values.spans,
         )
+        plain = {"texture": keys.TEXTURE, "season": keys.SEASON, "paid": keys.PAID_KEY, "sources": keys.SOURCES}
+        return values.put_into(recipe, **plain, draft=keys.DRAFT, published=keys.PUBLISHED)
 
     def _slug(self) -> str:
         slug = slug_of(self.document)
@@ -232,41 +226,32 @@ class _Reader:
         return tuple(slugs)
 
     def _lines(self, node: Node | None) -> tuple[FoodLine, ...]:
-        lines: list[FoodLine] = []
-        for item in _items(node):
-            if isinstance(item, Scalar):
-                read, more = (
-                    self.kept.entry(item, self.page, self.foods)
-                    if self.kept is not None
-                    else read_entry(item, self.page)
-                )
-                lines += read
-                self.sink.findings += more
-                continue
-            if isinstance(item, Mapped):
-                if len(item.entries) == 1 and is_heading(item.entries[0][0].value):  # "- For the sauce:"
-                    name, under = item.entries[0]
-                    if is_empty(under) or isinstance(under, Listing):
-                        self.sink.findings.append(heading_note(name.value, name.span, self.document))
-                        lines += self._lines(under if isinstance(under, Listing) else None)
-                        continue
-                if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
-                    read, more = read_entry(written, self.page)
-                    if any(line.food or line.amount for line in read):
-                        lines += read
-                        self.sink.findings += more
-                        continue
-                if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
-                    continue
-                line, more = food_from_mapping(item, self.page)
-                if line.recipe is not None:
-                    line = self._recipe_line(line)
-            else:
-                wrong(item, self.sink, "a food line like 300 g parsnips, peeled")
-                continue
-            lines.append(line)
-            self.sink.findings += more
-        return tuple(lines)
+        return tuple(line for item in _items(node) for line in self._entry(item))
+
+    def _entry(self, item: Node) -> tuple[FoodLine, ...]:
+        """The lines of one entry of ``foods``."""
+        if isinstance(item, Scalar):
+            kept = self.kept.entry(item, self.page, self.foods) if self.kept is not None else None
+            return self._noted(*(kept or read_entry(item, self.page)))
+        if not isinstance(item, Mapped):
+            wrong(item, self.sink, "a food line like 300 g parsnips, peeled")
+            return ()
+        if len(item.entries) == 1 and _heads(*item.entries[0]):  # "- For the sauce:"
+            name, under = item.entries[0]
+            self.sink.findings.append(heading_note(name.value, name.span, self.document))
+            return self._lines(under if isinstance(under, Listing) else None)
+        if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
+            read, more = read_entry(written, self.page)
+            if any(line.food or line.amount for line in read):
+                return self._noted(read, more)
+        if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
+            return ()
+        line, more = food_from_mapping(item, self.page)
+        return self._noted((self._recipe_line(line) if line.recipe is not None else line,), more)
+
+    def _noted(self, lines: tuple[FoodLine, ...], findings: list[Finding]) -> tuple[FoodLine, ...]:
+        self.sink.findings += findings
+        return lines
 
     def _recipe_line(self, line: FoodLine) -> FoodLine:
         slug = (line.recipe or "").removesuffix(".md")
@@ -286,13 +271,9 @@ class _Reader:
                 parse_colon(node, self.sink, what)
                 return False
         for name, value in node:
-            if name.value not in known and not cut_by_comma(name, value, self.sink):
-                close = nearest(name.value, known)
-                hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
-                self.sink.add(
-                    "unknown-key", name.span, f"{quoted(name.value)} is not a key of {what}, so it is not read. {hint}"
-                )
-            elif name.value in known and is_empty(value):
+            if name.value not in known:
+                unknown_key(name, value, known, self.sink, what)
+            elif is_empty(value):
                 self.sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. Fill it or take it out.")
         return True
 
@@ -343,6 +324,10 @@ def _items(node: Node | None) -> Iterable[Node]:
             yield item
 
 
+def _heads(name: Scalar, under: Node) -> bool:
+    return is_heading(name.value) and (is_empty(under) or isinstance(under, Listing))
+
+
 def _makes(values: Values) -> Makes | None:
     made = values.get(keys.MAKES)
     if made is None:
@@ -364,6 +349,5 @@ def _keeps(values: Values) -> Keeps | None:
     if not isinstance(kept, Values):
         return Keeps(*kept, values.span(keys.KEEPS) or NOWHERE)
     fridge, freezer = kept.get(keys.FRIDGE), kept.get(keys.FREEZER)
-    return Keeps(
-        None if fridge is None else fridge / 3600, None if freezer is None else freezer / 86_400, None, kept.mapped.span
-    )
+    hours, days = (None if fridge is None else fridge / 3600), (None if freezer is None else freezer / 86_400)
+    return Keeps(hours, days, None, kept.mapped.span)

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from html import unescape
+from itertools import groupby
 from pathlib import PurePosixPath
 
 from spoonproof.model.finding import Finding
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import Cue, Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.markdown import read_prose
@@ -22,7 +23,6 @@ _TAG = re.compile(r"<[^<>\r\n]{0,200}>|\{\\[^{}\r\n]{0,200}\}")
 _ENTITY = re.compile(r"&(?:#[0-9]{1,7}|#x[0-9a-fA-F]{1,6}|[a-zA-Z]{2,31});")
 _VOICE = re.compile(r"<v(?:\.[^\s<>]{0,60})?[ \t]{1,4}(?P<name>[^<>\r\n]{1,60})>")
 _SPEAKER = re.compile(r"(?:>>|-)[ \t]{1,4}")
-_BREAK = re.compile(r"\r\n|\r|\n")
 _BLOCKS = ("NOTE", "STYLE", "REGION")
 _HOLE = 4.0
 """Seconds of silence after which a passage ends: what is said then belongs to something else."""
@@ -31,8 +31,7 @@ _LONGEST = 2000
 """Characters after which a running passage ends at the next end of a sentence."""
 
 
-@dataclass(slots=True)
-class _Line:
+class _Line(NamedTuple):
     """A line of the file: its text and where it starts."""
 
     text: str
@@ -58,7 +57,7 @@ def read_statements(document: Document, lines: bool = False) -> tuple[list[Passa
     """
     sink = Sink(document)
     suffix = PurePosixPath(document.path.replace("\\", "/").lower()).suffix
-    rows = _lines(document.text)
+    rows = _lines(document)
     if suffix in (".vtt", ".srt") or (suffix not in (".txt", ".md") and _is_timed(rows)):
         passages = list(_spoken(document, list(_cues(rows, sink)), lines))
     elif lines:
@@ -71,14 +70,8 @@ def read_statements(document: Document, lines: bool = False) -> tuple[list[Passa
     return passages, sink.findings
 
 
-def _lines(text: str) -> list[_Line]:
-    rows: list[_Line] = []
-    at = 0
-    for match in _BREAK.finditer(text):
-        rows.append(_Line(text[at : match.start()], at))
-        at = match.end()
-    rows.append(_Line(text[at:], at))
-    return rows
+def _lines(document: Document) -> list[_Line]:
+    return [_Line(document.line_text(number), start) for number, start in enumerate(document.line_starts, 1)]
 
 
 def _is_timed(rows: Sequence[_Line]) -> bool:
@@ -97,32 +90,20 @@ def _after_head(document: Document) -> Span:
 
 
 def _paragraphs(rows: Sequence[_Line]) -> Iterator[list[_Line]]:
-    block: list[_Line] = []
-    for row in rows:
-        if row.text.strip():
-            block.append(row)
-        elif block:
-            yield block
-            block = []
-    if block:
-        yield block
+    for blank, block in groupby(rows, key=lambda row: not row.text.strip()):
+        if not blank:
+            yield list(block)
 
 
 def _plain(document: Document, rows: Sequence[_Line]) -> Passage:
-    parts: list[str] = []
+    text = ""
     pieces: list[Piece] = []
-    length = 0
     for row in rows:
-        text = row.text.rstrip()
-        skipped = len(text) - len(text.lstrip())
-        if parts:
-            parts.append(" ")
-            length += 1
-        parts.append(text[skipped:])
-        pieces.append(Piece(length, row.start + skipped, len(text) - skipped))
-        length += len(text) - skipped
-    line = document.position(rows[0].start)[0]
-    return Passage("".join(parts), document, tuple(pieces), "speech", f"line {line}")
+        words = row.text.strip()
+        text += " " if text else ""
+        pieces.append(Piece(len(text), row.start + row.text.find(words), len(words)))
+        text += words
+    return Passage(text, document, tuple(pieces), "speech", f"line {document.position(rows[0].start)[0]}")
 
 
 # --- captions ---------------------------------------------------------------------------------------------------------
@@ -176,11 +157,9 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
 
 def _after_header(rows: Sequence[_Line]) -> int:
     """The first row after the block that begins a WebVTT file."""
-    number = 0
-    if rows[0].text.startswith("WEBVTT"):
-        while number < len(rows) and rows[number].text.strip() and "-->" not in rows[number].text:
-            number += 1
-    return number
+    if not rows[0].text.startswith("WEBVTT"):
+        return 0
+    return next((n for n, row in enumerate(rows) if not row.text.strip() or "-->" in row.text), len(rows))
 
 
 def _is_name(rows: Sequence[_Line], number: int) -> bool:
@@ -235,10 +214,8 @@ def _characters(row: _Line) -> list[tuple[str, int]]:
                 continue
         found.append((" " if char in "\t\xa0" else char, row.start + at))
         at += 1
-    while found and found[-1][0].isspace():
-        found.pop()
-    first = next((n for n, (char, _) in enumerate(found) if not char.isspace()), len(found))
-    return found[first:]
+    shown = [n for n, (char, _) in enumerate(found) if not char.isspace()]
+    return found[shown[0] : shown[-1] + 1] if shown else []
 
 
 def _spoken(document: Document, cues: Sequence[_CueText], each: bool) -> Iterator[Passage]:
@@ -313,11 +290,5 @@ class _Running:
 
     def passage(self) -> Passage:
         minutes, seconds = divmod(int(self.first), 60)
-        return Passage(
-            "".join(self.parts),
-            self.document,
-            tuple(self.pieces),
-            "speech",
-            f"at {minutes}:{seconds:02d}",
-            tuple(self.cues),
-        )
+        where, cues = f"at {minutes}:{seconds:02d}", tuple(self.cues)
+        return Passage("".join(self.parts), self.document, tuple(self.pieces), "speech", where, cues)

@@ -11,8 +11,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
 from spoonproof.reading.faults import fault
 from spoonproof.reading.mentions import Names
-from spoonproof.reading.time_faults import RULE, wrong_times
-from spoonproof.reading.times import SQUASH, find_times
+from spoonproof.reading.times import RULE, SQUASH, find_times, wrong_times
 
 
 def beside(step: Step, node: Mapped, names: Names, used: set[int], document: Document, findings: list[Finding]) -> Step:
