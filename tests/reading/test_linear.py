@@ -29,7 +29,7 @@ EXPRESSIONS = [
     (amount_words._THREE_WORDS, "a"),
     (food_name._FIRST_WORD, " "),
     (food_name._WORD_OF, " "),
-    (line_amount._LAST_WORD, "a"),
+    (line_amount.LAST_WORD, "a"),
     (line_amount._PLUS_LATER, " "),
     (food_lines._BETWEEN, " "),
     (food_lines._BETWEEN, ","),

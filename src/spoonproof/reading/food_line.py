@@ -28,7 +28,14 @@ from spoonproof.reading.asides import (
 from spoonproof.reading.faults import fault
 from spoonproof.reading.food_name import FoodName, LineDraft, draft_of, food_name, part_used
 from spoonproof.reading.limits import FOOD_LINE_CHARACTERS
-from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
+from spoonproof.reading.line_amount import (
+    LAST_WORD,
+    checked_ounces,
+    later_amount,
+    later_measure,
+    leading_amount,
+    part_after,
+)
 from spoonproof.reading.measures import FoundWord
 from spoonproof.reading.placing import Page
 
@@ -48,7 +55,6 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' b
 )
 _SERVED_WITH = re.compile(r"(?i)\b(?:serve|serving|garnish|optional)\b")
 _ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
-_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -99,7 +105,7 @@ def _is_grams(amount: Amount) -> bool:
 
 def _unit_is_food(draft: LineDraft, amount: Amount) -> FoodName | None:
     """ "2 cloves", "4 rashers": nothing stands after the unit, and the unit's word is a food by itself."""
-    word = _LAST_WORD.search(draft.text.rstrip(" ."))
+    word = LAST_WORD.search(draft.text.rstrip(" ."))
     found = draft.foods.match(word[0]) if word is not None else None
     if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
         return None

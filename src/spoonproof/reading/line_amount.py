@@ -24,7 +24,7 @@ _PIECE = re.compile(
 _APART = re.compile(r"(?i)[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)")
 _DRAINED = re.compile(r"(?i)[ \t]{0,3}(?:when |once )?drained")
 _PART_END = re.compile(r"[,;()]")
-_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
+LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _PLUS_LATER = re.compile(r"(?i)[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])")
 _IS_FOR = re.compile(r"(?i)[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)")
 _EACH = re.compile(r"(?i)[ \t]{0,3}each\b")
@@ -220,7 +220,7 @@ def _names_food(draft: LineDraft, at: int) -> bool:
 
 def _without_container(text: str, reading: Reading, each: Amount | None, foods: Foods) -> Reading:
     """ "150 g bottle gourd", "1 bottle gourd": the container is the first word of the food's name."""
-    word = _LAST_WORD.search(text, reading.start, reading.end)
+    word = LAST_WORD.search(text, reading.start, reading.end)
     if word is None or (each is not None and word.start() < each.span.end):
         return reading
     found = foods.match(_before_break(text, word.start()))

@@ -9,13 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from spoonproof.model.food import Food
+from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
-from spoonproof.reading.runs import WORD, key_of, runs_at, singular
+from spoonproof.reading.runs import WORD, Token, key_of, runs_at, singular
 
 _DESCRIBING = frozenset(
     """
@@ -210,12 +210,10 @@ class Names:
         found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.records)]
         return sorted(found, key=lambda one: one.start)
 
-    def _at(
-        self, text: str, tokens: Sequence[tuple[int, int, str]], at: int, known: Mapping[int, object]
-    ) -> Mention | None:
+    def _at(self, text: str, tokens: Sequence[Token], at: int, known: Mapping[int, NameMatch]) -> Mention | None:
         start = tokens[at][0]
         match = known.get(start)
-        match_end = getattr(match, "end", 0)
+        food, match_end = (match.food, match.end) if match is not None else ("", 0)
         for run in runs_at(text, tokens, at, self.longest, " \t\r\n-‑"):
             ranks = self.phrases.get(tuple(token[2] for token in run))
             if ranks is None:
@@ -226,17 +224,12 @@ class Names:
             best = min(ranks.values())
             lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
             own = tuple(token[2] for token in run)
-            if (
-                best > 0
-                and match is not None
-                and not self._plainly(own, lines)
-                and self._another(text, start, getattr(match, "food", ""), lines)
-            ):
+            if best > 0 and food and not self._plainly(own, lines) and self._another(text, start, food, lines):
                 break
             exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
             lines = exact or lines  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
-                lines = self._nearer(getattr(match, "food", ""), lines)
+                lines = self._nearer(food, lines)
             last = text[run[-1][0] : end]
             all_of_them = best > 0 and singular(last) != last.lower()  # "the lentils": the red ones and the green ones
             return Mention(start, end, lines, unsure=len(lines) > 1 and not all_of_them)
@@ -244,7 +237,7 @@ class Names:
         if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):
             return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
-            return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
+            return self._resolve(start, match_end, food, key_of(text[start:match_end]))
         word = tokens[at][2]
         if GROUPS.get(word) or (word in GROUPS and _IN_LIST.search(text[max(0, start - 72) : start])):
             lines = of_kind(word, self.records, self.last)

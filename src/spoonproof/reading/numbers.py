@@ -55,10 +55,8 @@ def number_at(text: str, at: int) -> Number | None:
         return _digits(text, at)
     if _vulgar(char) is not None:
         return _fraction_signs(text, at, at, Fraction(0))
-    if char.isdecimal() or char.isdigit():
-        end = at
-        while end < len(text) and (text[end].isdecimal() or text[end].isdigit()):
-            end += 1
+    if char.isdigit():
+        end = next((n for n in range(at, len(text)) if not text[n].isdigit()), len(text))
         message = f"“{text[at:end]}” is written with digits other than 0 to 9"
         return _no(at, end, "digits-not-plain", message, "Type the number with the plain digits 0 to 9.")
     return None
@@ -150,10 +148,8 @@ def _mixed(text: str, at: int, end: int, whole: Fraction) -> Number | None:
         hyphen = None  # "1-3/2" is no mixed number
     spaces = hyphen or _SPACES.match(text, end)
     after = spaces.end() if spaces else end
-    for joint in ("and ", "& "):
-        if text[after : after + len(joint)].lower() == joint:
-            after += len(joint)
-            break
+    joint = next((joint for joint in ("and ", "& ") if text[after : after + len(joint)].lower() == joint), "")
+    after += len(joint)
     if after >= len(text):
         return None
     if _vulgar(text[after]) is not None:

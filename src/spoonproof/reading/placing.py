@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Passage, Piece
@@ -41,22 +40,11 @@ class FewHints:
     """
 
     def __init__(self, foods: Foods) -> None:
-        self._foods = foods
+        self.get, self.match, self.find, self.variant = foods.get, foods.match, foods.find, foods.variant
+        self._nearest = foods.nearest
         self._left = limits.NAME_HINTS
         self.asked = 0  # how often a near name was asked for
         self._known: dict[str, Sequence[str]] = {}
-
-    def get(self, food: str) -> Food | None:
-        """The record of a food id."""
-        return self._foods.get(food)
-
-    def match(self, words: str) -> NameMatch | None:
-        """The food that ``words`` name."""
-        return self._foods.match(words)
-
-    def find(self, text: str) -> Sequence[NameMatch]:
-        """Every food name in running text."""
-        return self._foods.find(text)
 
     def nearest(self, words: str, most: int = 3) -> Sequence[str]:
         """Names that ``words`` may have meant; none once the file had its share of hints."""
@@ -65,9 +53,5 @@ class FewHints:
             if self._left == 0:
                 return ()
             self._left -= 1
-            self._known[words] = self._foods.nearest(words, most)
+            self._known[words] = self._nearest(words, most)
         return self._known[words]
-
-    def variant(self, food: str, state: str) -> str:
-        """The id of the same food in another state."""
-        return self._foods.variant(food, state)

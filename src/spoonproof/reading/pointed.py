@@ -61,9 +61,13 @@ _THOSE = re.compile(
 )
 
 
-def pointed_at(
-    reader: StepReader, text: str, named: Sequence[Mention], to_come: AbstractSet[int] | None = None
-) -> Iterator[Mention]:
+Lines = tuple[int, ...]
+Others = Sequence[AbstractSet[int]]
+Named = Sequence[Mention]
+Pointed = Iterator[Mention]
+
+
+def pointed_at(reader: StepReader, text: str, named: Named, to_come: AbstractSet[int] | None = None) -> Pointed:
     """Where ``text`` counts lines off the list. ``named``: the foods that the sentence names, those before a place
     being used there too; ``to_come``: lines that later steps name, None where words only say what is left out, of
     which the grown-ups' lines may be."""
@@ -137,14 +141,7 @@ def _wider(noun: str, names: Names) -> tuple[int, ...]:
     return tuple(sorted(own | more))
 
 
-def _meant(
-    order: str,
-    count: int,
-    own: tuple[int, ...],
-    wider: tuple[int, ...],
-    used: AbstractSet[int],
-    others: Sequence[AbstractSet[int]],
-) -> tuple[int, ...]:
+def _meant(order: str, count: int, own: Lines, wider: Lines, used: AbstractSet[int], others: Others) -> Lines:
     many = own if len(own) >= count else wider
     fresh = tuple(i for i in many if i not in used)
     if order == "first":
@@ -175,7 +172,7 @@ def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
     return {0 if found["order"].lower() == "first" else len(lines) - 1}
 
 
-def pieces_of(reader: StepReader, text: str, named: Sequence[Mention]) -> Iterator[Mention]:
+def pieces_of(reader: StepReader, text: str, named: Named) -> Pointed:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, or of which a step made
     such a piece."""
     lines, records, used = reader.lines, reader.names.records, reader.used
@@ -198,7 +195,7 @@ def pieces_of(reader: StepReader, text: str, named: Sequence[Mention]) -> Iterat
             yield Mention(*found.span("word"), having)
 
 
-def _with_piece(reader: StepReader, found: re.Match[str], named: Sequence[Mention]) -> tuple[int, ...]:
+def _with_piece(reader: StepReader, found: re.Match[str], named: Named) -> tuple[int, ...]:
     """The lines that "the slices" are of; () where it is not told."""
     lines = reader.lines
     word, at = singular(found["word"]), found.start("word")
@@ -220,7 +217,7 @@ _PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
 
 
-def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
+def made_into(text: str, named: Named) -> set[tuple[str, int]]:
     """The pieces that a step makes, each with the line it is made of (-1 for none): "slice" of "cut the pear into
     slices"."""
     made: set[tuple[str, int]] = set()
@@ -232,7 +229,7 @@ def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
     return made
 
 
-def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
+def kept_back(text: str, held: AbstractSet[int]) -> Pointed:
     """ "Put everything but the rice in. Add *that* for the last 20 minutes": what was left out and is now put in."""
     found = _THOSE.search(text) if held else None
     if found is not None:
@@ -248,7 +245,7 @@ def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
     return lines if len(lines) == 2 else ()
 
 
-def former_or_latter(text: str, pair: tuple[int, ...]) -> Iterator[Mention]:
+def former_or_latter(text: str, pair: tuple[int, ...]) -> Pointed:
     for found in _FORMER.finditer(text) if pair else ():
         yield Mention(*found.span("which"), (pair[found["which"].lower() == "latter"],))
 

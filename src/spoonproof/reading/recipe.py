@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Recipe, Step
-from spoonproof.model.record import NamedTuple, dataclass, replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys
@@ -36,6 +36,9 @@ _NOTHING = Text("", NOWHERE)
 _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
 
 
+Read = tuple[Recipe | None, list[Finding]]
+
+
 class Reading(NamedTuple):
     """A recipe as read: ``head_faults`` are the faults of its head alone, ``of_head`` how many of its passages, which
     come first, stand there. ``rest``: the recipe but for a key that can't be read, where all that a dish is judged by
@@ -50,9 +53,7 @@ class Reading(NamedTuple):
     foods_alone: bool = False
 
 
-def read_recipe(
-    document: Document, foods: Foods, verbs: Verbs, measures: Measures
-) -> tuple[Recipe | None, list[Finding]]:
+def read_recipe(document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> Read:
     """The recipe in ``document`` and every fault of reading, in the order of the file.
 
     The recipe is None when its head can't be found or its structure can't be read.
@@ -130,27 +131,10 @@ def _moved(finding: Finding, document: Document) -> Finding:
 def _with_story(recipe: Recipe, document: Document, story: Span, faults: Sequence[Finding]) -> Reading:
     """A recipe of which the head was read, with its story."""
     prose, more = read_prose(document, story)
-    whole = replace(
-        recipe, document=document, story=document.at(story), story_span=story, passages=(*recipe.passages, *prose)
-    )
+    passages = (*recipe.passages, *prose)
+    whole = replace(recipe, document=document, story=document.at(story), story_span=story, passages=passages)
     found = sorted([*faults, *more], key=lambda finding: finding.span)
     return Reading(whole, found, faults, len(recipe.passages))
-
-
-@dataclass(slots=True)
-class _Said:
-    """The statements of a file as they are met."""
-
-    document: Document
-    passages: list[Passage]
-
-    def add(self, statement: Statement | None, kind: str, where: str, leave: Scalar | None = None) -> Text | None:
-        """Keep a statement as a passage; its text for the recipe. ``leave``: a mark that covers what is around it."""
-        if statement is None:
-            return None
-        mark = statement.leave or leave
-        self.passages.append(passage_of(statement.node, self.document, kind, where, mark))
-        return statement.text
 
 
 class _Reader:
@@ -165,12 +149,19 @@ class _Reader:
         if kept is not None:
             kept.begin()
         self.sink = Sink(document)
-        self.said = _Said(document, [])
+        self.passages: list[Passage] = []
+
+    def add(self, statement: Statement | None, kind: str, where: str, leave: Scalar | None = None) -> Text | None:
+        """Keep a statement as a passage; its text for the recipe. ``leave``: a mark that covers what is around it."""
+        if statement is None:
+            return None
+        self.passages.append(passage_of(statement.node, self.document, kind, where, statement.leave or leave))
+        return statement.text
 
     def recipe(self, root: Mapped) -> Recipe:
         """The recipe but for its story."""
         values = read_keys(root, keys.RECIPE_KEYS, self.sink, "a recipe")
-        add = self.said.add
+        add = self.add
         title = add(values.get(keys.TITLE), "title", "title")
         summary = add(values.get(keys.SUMMARY), "description", "summary")
         lines = self._lines(values.node(keys.FOODS))
@@ -198,7 +189,7 @@ class _Reader:
             review=review(values.get(keys.REVIEW)),
             renamed_from=self._renamed(values),
             summary=summary,
-            passages=tuple(self.said.passages),
+            passages=tuple(self.passages),
             keys=values.spans,
         )
         plain = {"texture": keys.TEXTURE, "season": keys.SEASON, "paid": keys.PAID_KEY, "sources": keys.SOURCES}
@@ -283,7 +274,7 @@ class _Reader:
             where = f"step {len(usable) + 1}"
             if isinstance(item, Scalar):
                 usable.append(item)
-                self.said.add(Statement(item), "step", where)
+                self.add(Statement(item), "step", where)
             elif isinstance(item, Mapped):
                 if not self._known_keys(item, keys.STEP_KEYS, "a step", ("do", "step")):
                     continue
@@ -294,7 +285,7 @@ class _Reader:
                     continue
                 leave = item.get("leave")
                 usable.append(item)
-                self.said.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
+                self.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
             else:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
         from spoonproof.reading.step import read_steps
@@ -308,7 +299,7 @@ class _Reader:
         texture = after.get(keys.NEXT_TEXTURE) if after is not None else None
         if after is None or texture is None:
             return None
-        how = self.said.add(after.get(keys.NEXT_HOW), "note", "the next texture")
+        how = self.add(after.get(keys.NEXT_HOW), "note", "the next texture")
         return Next(texture, after.get(keys.NEXT_FROM), how.value if how is not None else "", after.mapped.span)
 
 

@@ -1,21 +1,24 @@
-"""The keys of a recipe's head, each with its reader and what it is for."""
+"""The keys of a recipe's head, each with its reader and what it is for; and the JSON Schemas (2020-12) of a recipe and
+of a channel, made from the readers so that they can't differ from them."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from spoonproof.model.recipe import TEXTURES
 from spoonproof.model.text import Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
-from spoonproof.reading.channel import PAID
+from spoonproof.reading.channel import CHANNEL_KEYS, PAID
 from spoonproof.reading.quantities import ages, date, grams, makes, matched, month, seconds, whole
 from spoonproof.reading.statements import LEAVE, statement
 from spoonproof.reading.typed import (
     Key,
     Reader,
+    Schema,
     Sink,
     either,
+    keys_schema,
     listed,
     nearest,
     node_text,
@@ -276,3 +279,32 @@ STEP_KEYS: Mapping[str, str] = {
     "bowl": "Whose bowl it belongs to: baby or family.",
     "leave": "Why this sentence should not be judged.",
 }
+
+
+_DRAFT = "https://json-schema.org/draft/2020-12/schema"
+
+
+def channel_schema() -> Schema:
+    """The schema of channel.yaml."""
+    return {"$schema": _DRAFT, "title": "channel.yaml", **keys_schema(CHANNEL_KEYS)}
+
+
+def recipe_schema() -> Schema:
+    """The schema of a recipe's head."""
+    schema = dict(keys_schema(RECIPE_KEYS))
+    properties = dict(schema["properties"])  # type: ignore[call-overload]  # a mapping: keys_schema makes it
+    properties["foods"] = properties["foods"] | _lines_schema("A food line.", FOOD_KEYS, ("food", "recipe"))
+    properties["steps"] = properties["steps"] | _lines_schema("A sentence of the method.", STEP_KEYS, ("do", "step"))
+    return {"$schema": _DRAFT, "title": "The head of a recipe", **schema, "properties": properties}
+
+
+def _lines_schema(doc: str, keys: Mapping[str, str], main: Sequence[str]) -> Schema:
+    """The schema of a list of lines, each a text or a mapping with one of the ``main`` keys."""
+    any_value: Schema = {"type": ["string", "number", "array", "object"]}
+    mapping = {
+        "type": "object",
+        "properties": {key: {**any_value, "description": words} for key, words in keys.items()},
+        "additionalProperties": False,
+        "anyOf": [{"required": [key]} for key in main],
+    }
+    return {"type": "array", "items": {"description": doc, "anyOf": [{"type": "string"}, mapping]}, "maxItems": 500}

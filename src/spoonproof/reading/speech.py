@@ -13,6 +13,7 @@ from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import Cue, Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.markdown import read_prose
+from spoonproof.reading.runs import side_by_side
 from spoonproof.reading.typed import Sink
 
 _TIMING = re.compile(
@@ -123,10 +124,8 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
         if times is not None:
             number += 1
         elif "-->" in row.text:
-            message = (
-                "This time line can't be read; its words are heard, but not at their time. "
-                f"Write 00:01:02.000 --> 00:01:04.000, with at most {limits.FILM_HOURS} hours."
-            )
+            message = "This time line can't be read; its words are heard, but not at their time."
+            message += f" Write 00:01:02.000 --> 00:01:04.000, with at most {limits.FILM_HOURS} hours."
             sink.add("cue-not-read", Span(row.start, row.start + max(1, len(row.text))), message)
             number += 1
         elif row.text.split(" ")[0].strip() in _BLOCKS:
@@ -140,19 +139,21 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
             told = True
             message = "No time stands above these words; they are heard where the cue before them ended."
             sink.add("cue-not-read", Span(row.start, row.start + len(row.text)), message, level="note")
-        start, end = times or (last, last)
-        lines: list[list[tuple[str, int]]] = []
-        voice = ""
-        while number < len(rows) and rows[number].text.strip() and not _TIMING.fullmatch(rows[number].text):
-            lines.append(_characters(rows[number]))
-            named = _VOICE.search(rows[number].text)
-            voice = voice or (" ".join(unescape(named["name"]).split()) if named is not None else "")
-            number += 1
+        start, last = times or (last, last)
+        end = next((n for n in range(number, len(rows)) if _ends_words(rows[n].text)), len(rows))
+        said, number = rows[number:end], end
         # SubRip without blank lines: the counter of the next cue is no speech.
-        if number < len(rows) and rows[number].text.strip() and lines and rows[number - 1].text.strip().isdigit():
-            lines.pop()
-        last = end
-        yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()], voice)
+        if end < len(rows) and rows[end].text.strip() and said and said[-1].text.strip().isdigit():
+            said = said[:-1]
+        lines = [line for line in map(_characters, said) if "".join(char for char, _ in line).strip()]
+        voices = (_VOICE.search(row.text) for row in said)
+        names = (" ".join(unescape(voice["name"]).split()) for voice in voices if voice is not None)
+        yield _CueText(start, last, lines, next(filter(None, names), ""))
+
+
+def _ends_words(text: str) -> bool:
+    """Whether the words of a cue end at this row."""
+    return not text.strip() or _TIMING.fullmatch(text) is not None
 
 
 def _after_header(rows: Sequence[_Line]) -> int:
@@ -277,11 +278,8 @@ class _Running:
             self.first = cue.start
         if not self.cues or (self.cues[-1].start, self.cues[-1].end) != (cue.start, cue.end):
             self.cues.append(Cue(self.length, cue.start, cue.end, cue.voice))
-        begin = 0
-        for index in range(1, len(line) + 1):
-            if index == len(line) or line[index][1] != line[index - 1][1] + 1:
-                self.pieces.append(Piece(self.length + begin, line[begin][1], index - begin))
-                begin = index
+        for begin, end in side_by_side([place for _, place in line]):
+            self.pieces.append(Piece(self.length + begin, line[begin][1], end - begin))
         self.parts.append("".join(char for char, _ in line))
         self.length += len(line)
 

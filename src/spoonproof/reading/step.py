@@ -87,7 +87,7 @@ def read_steps(
         reader.to_come = to_come(lines, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
-            step = beside(step, entry, reader.names, reader.used, document, reader.findings)
+            step = beside(reader, step, entry)
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
