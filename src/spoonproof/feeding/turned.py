@@ -15,7 +15,9 @@ from spoonproof.feeding.people import people
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit
 
-_CONDITION = re.compile(r"\b(?:if|when|though)\b[^,.;:]{0,20}$", re.I)
+_CONDITION = re.compile(
+    r"\b(?:if|when|though)\b(?:[^,.;:]{0,20}|(?: (?!(?:is|are|was|has|gets?)\b)[\w'’-]+){1,4} )$", re.I
+)
 """Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
 _ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
 """Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
