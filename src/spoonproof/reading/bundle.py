@@ -102,7 +102,7 @@ def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
     found = read_sources(bundle_root() / "shared" / "sources")
     root = own_root(channel)
     if root is not None and (root / "shared" / "sources").is_dir():
-        from spoonproof.reading.own_sources import own_sources
+        from spoonproof.reading.own_tables import own_sources
 
         found |= own_sources(root)[0]  # own_tables tells what is wrong with them
     return found

@@ -9,61 +9,53 @@ from spoonproof.model.recipe import Action
 from spoonproof.model.record import replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
+from spoonproof.reading.cuts import cuts_of
 from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.squashed import SQUASH
-from spoonproof.reading.step_cuts import cuts_of
-from spoonproof.reading.times import FoundTime, find_heat, lid
+from spoonproof.reading.times import SQUASH, FoundTime, find_heat, lid
 
-_INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
+_INDIRECT = re.compile(r"(?i)\b(?:with|in|into|to|over|under|from|for|on|until)\b")
 TEST_FIRST = re.compile(
     r"[ \t]{0,9}(?:when|once|as soon as)\b(?=[^.,;]{1,80})[^.;]{0,60}?" + f"(?:{SQUASH.pattern})", re.I
 )
 _SENTENCE = re.compile(r"[.;!?][ \t]{1,9}")
 _ALL = re.compile(
-    r"\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
+    r"(?i)\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
     r"|all of it|them all|all of them|all together|and all(?=[ \t]{0,3}(?:[.,;!]|$))|the lot"
     r"|the (?:whole )?mixture|the contents|the mash|the pur[ée]e|the stew"
-    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b",
-    re.I,
+    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b"
 )
 REMAINING = re.compile(
-    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b"
+    r"(?i)\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b"
     r"|\beverything else\b(?!,?[ \t]+(?:but|except|bar|apart|other)\b)"
-    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
-    re.I,
+    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))"
 )
 _THEM = re.compile(
-    r"\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b|then\b"
-    r"|and\b|sides\b)[a-z])|these|those|each one"
-    r"|each(?=[ \t]+(?:in|into|with|for|on|over)\b)|the pieces|(?:half|some|a little|most) of each|the other half"
-    r"|half of it)\b",
-    re.I,
+    r"(?i)\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b"
+    r"|then\b|and\b|sides\b)[a-z])|these|those|each one|each(?=[ \t]+(?:in|into|with|for|on|over)\b)|the pieces"
+    r"|(?:half|some|a little|most) of each|the other half|half of it)\b"
 )
-_WITH_THEM = re.compile(r"\bwith (?:them|it|those|these)\b", re.I)
-_BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
+_WITH_THEM = re.compile(r"(?i)\bwith (?:them|it|those|these)\b")
+_BOTH_THE = re.compile(r"(?i)\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z")  # "both vegetables"
 _EQUIPMENT = re.compile(
-    r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
-    r"(?:oven|grill|griddle|steamer|kettle|microwave|air fryer|frying pan|barbecue)"
-    r"|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?"
-    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray|kettle))\b",
-    re.I,
+    r"(?i)[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?(?:oven|grill|griddle|steamer"
+    r"|kettle|microwave|air fryer|frying pan|barbecue)|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?(?:oven|pan|saucepan"
+    r"|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray|kettle))\b"
 )
 _LIQUID = re.compile(
-    r"\b(?:in|with|add|into|under|splash of|little|some|covered? (?:in|with))\b[^.;]{0,40}?\b(?:water|stock|broth"
-    r"|liquid|milk|juice)\b",
-    re.I,
+    r"(?i)\b(?:in|with|add|into|under|splash of|little|some|covered? (?:in|with))\b[^.;]{0,40}?\b(?:water|stock|broth"
+    r"|liquid|milk|juice)\b"
 )
-_WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
+_WATER = re.compile(r"(?i)[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b")
 _JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
-_OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
-_WITH_FIRST = re.compile(r"[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b", re.I)
+_OBJECT = re.compile(r"(?i)\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}")
+_WITH_FIRST = re.compile(r"(?i)[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b")
 _IN_FIRST = re.compile(
-    r"[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b", re.I
+    r"(?i)[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b"
 )
 _MASHED_IN = re.compile(
-    r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
+    r"(?i)[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)"
 )
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
 
@@ -102,7 +94,7 @@ def fill(
         heat_c=_oven(text, draft, tables.measures),
         covered=lid_now if draft.verb.role in ("heat", "soak") or said is not None else None,
         water_ml=water,
-        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures),
+        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures.cuts),
         with_liquid=water is not None or _LIQUID.search(own) is not None,
         unlisted=_unlisted(tables, passage, draft),
         last=bool(time and time.last),

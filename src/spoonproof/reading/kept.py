@@ -18,37 +18,19 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.food_lines import read_entry
-from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Names
+from spoonproof.reading.placing import Page
 
 if TYPE_CHECKING:
-    from spoonproof.reading.step_reader import StepReader as Reader
+    from spoonproof.reading.instruction import StepReader as Reader
 
 T = TypeVar("T")
 Lines = tuple[FoodLine, ...]
 
-GROUND = ("document", "lines", "tables", "names", "title", "listed")
-CARRIED = (
-    "split",
-    "oven",
-    "turn",
-    "last_foods",
-    "used",
-    "excused",
-    "unlisted",
-    "shared",
-    "also",
-    "asked",
-    "made",
-    "pieces",
-    "pair",
-    "held",
-    "later",
-    "to_come",
-    "apart",
-    "cooked",
-    "lifts_later",
-    "shared_out",
+GROUND = ("document", "lines", "tables", "names", "title")
+CARRIED = tuple(
+    "split oven turn last_foods used excused unlisted shared also asked made pieces pair held later to_come apart "
+    "cooked lifts_later shared_out".split()
 )
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
 
@@ -81,15 +63,13 @@ class Kept:
         self._lines, self._new_lines = self._new_lines, {}
         self._steps, self._new_steps = self._new_steps, {}
 
-    def entry(
-        self, scalar: Scalar, document: Document, foods: FewHints, measures: Measures
-    ) -> tuple[Lines, list[Finding]]:
+    def entry(self, scalar: Scalar, page: Page, foods: FewHints) -> tuple[Lines, list[Finding]]:
         """The food lines of one entry; kept where they stand where they stood and were read without a fault."""
-        key = (scalar.value, scalar.span, scalar.pieces, document.at(scalar.span))
+        key = (scalar.value, scalar.span, scalar.pieces, page.document.at(scalar.span))
         lines = self._lines.get(key)
         if lines is None:
             asked = foods.asked
-            lines, found = read_entry(scalar, document, foods, measures)
+            lines, found = read_entry(scalar, page)
             if found or foods.asked != asked:
                 return lines, found
         self._new_lines[key] = lines

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from markdown_it.rules_core import StateCore
     from markdown_it.token import Token
 
-_LEAVE = re.compile(r"\s{0,40}leave\b\s{0,40}:?", re.IGNORECASE)
+_LEAVE = re.compile(r"(?i)\s{0,40}leave\b\s{0,40}:?")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _SAFE_SCHEMES = ("http", "https", "mailto", "tel", "recipe")
 _SCHEME = re.compile(r"\A[\x00-\x20]*([a-zA-Z][a-zA-Z0-9+.\-]*)[\x00-\x20]*:")

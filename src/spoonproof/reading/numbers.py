@@ -22,12 +22,11 @@ _THOUSANDS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\Z")
 _SLASH = re.compile(r"[ \t]?[/⁄∕÷][ \t]?(?=[0-9])")
 _SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]{0,9}")
 _RANGE = re.compile(
-    r"[ \t\u00a0\u2009\u202f]{0,9}(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
-    r"|\bup to\b)[ \t\u00a0\u2009\u202f]{0,9}(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
-    re.I,
+    r"(?i)[ \t\u00a0\u2009\u202f]{0,9}(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
+    r"|\bup to\b)[ \t\u00a0\u2009\u202f]{0,9}(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])"
 )
-_NOT_FINITE = re.compile(r"[+\-−]?\.?(?:inf|infinity|∞)(?![\w])", re.I)
-_NOT_NUMBER = re.compile(r"\.?nan(?![\w])", re.I)
+_NOT_FINITE = re.compile(r"(?i)[+\-−]?\.?(?:inf|infinity|∞)(?![\w])")
+_NOT_NUMBER = re.compile(r"(?i)\.?nan(?![\w])")
 _MINUS = "-−–"
 _HYPHENED = re.compile(r"[-‐‑](?=([0-9]{1,3})/([0-9]{1,3})(?![0-9/])|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])")
 

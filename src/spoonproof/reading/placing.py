@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+from spoonproof.model.kitchen import Foods
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Passage, Piece
 from spoonproof.model.tree import Scalar
+from spoonproof.reading.measures import Measures
+
+
+class Page(NamedTuple):
+    """The file that a food line stands in, and the tables it is read with."""
+
+    document: Document
+    foods: Foods
+    measures: Measures
 
 
 def passage_of(scalar: Scalar, document: Document, kind: str = "step", where: str = "") -> Passage:

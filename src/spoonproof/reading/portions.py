@@ -21,16 +21,14 @@ _UNIT = (
 )
 _MEASURED = r"(?:k?g|grams?|kilos?|ml|cl|dl|l|cups?|lit(?:re|er)s?|pints?|oz|ounces?|fl|fluid|lbs?|pounds?)\b"
 _PORTIONS = re.compile(
-    rf"{_LEAD}(?P<count>[0-9]{{1,4}})(?:\s{{0,4}}(?:-|–|—|to|or)\s{{0,4}}(?P<most>[0-9]{{1,4}}))?"
+    rf"(?i){_LEAD}(?P<count>[0-9]{{1,4}})(?:\s{{0,4}}(?:-|–|—|to|or)\s{{0,4}}(?P<most>[0-9]{{1,4}}))?"
     rf"(?:(?:(?:\s{{1,4}}|-)(?!(?:of|at|x|each|or|to|and)\b|{_MEASURED})[^\W\d_]{{2,20}}){{1,4}}(?=\W|$))?"
     r"(?:\s{0,4}(?:x|×|\*|\bof|\bat|à|,|\()\s{0,4}(?:about\s{1,4})?"
-    rf"(?P<grams>[0-9]{{1,6}}(?:\.[0-9]{{1,3}})?)[\s-]{{0,4}}(?P<unit>{_UNIT}))?(?:\s{{1,4}}each)?\)?",
-    re.IGNORECASE,
+    rf"(?P<grams>[0-9]{{1,6}}(?:\.[0-9]{{1,3}})?)[\s-]{{0,4}}(?P<unit>{_UNIT}))?(?:\s{{1,4}}each)?\)?"
 )
 _ALL = re.compile(
-    rf"{_LEAD}(?=[0-9½⅓⅔¼¾])(?P<number>[0-9./½⅓⅔¼¾ ]{{1,14}})\s{{0,4}}(?P<unit>{_UNIT})"
-    r"(?:\s{1,4}(?:in\s{1,4}all|in\s{1,4}total|altogether|of\s{1,4}[^\W\d_]{2,20}))?",
-    re.IGNORECASE,
+    rf"(?i){_LEAD}(?=[0-9½⅓⅔¼¾])(?P<number>[0-9./½⅓⅔¼¾ ]{{1,14}})\s{{0,4}}(?P<unit>{_UNIT})"
+    r"(?:\s{1,4}(?:in\s{1,4}all|in\s{1,4}total|altogether|of\s{1,4}[^\W\d_]{2,20}))?"
 )
 # Grams or millilitres by how a unit begins, a longer beginning first; a cup lies between 237 and 250 ml, a fluid ounce
 # between 28.4 and 29.6 (measures.csv).
@@ -38,12 +36,10 @@ _WORTH = {
     "cup": 240.0, "fl": 29.0, "lb": 453.59237, "po": 453.59237, "o": 28.349523125, "k": 1000.0, "g": 1.0,
     "m": 1.0, "c": 10.0, "d": 100.0, "l": 1000.0,
 }  # fmt: skip
-_SPLIT = re.compile(r"\s{0,4}(?:,|;|\(|\)|=|\bor\b)\s{0,4}", re.IGNORECASE)
-_LITTLE = re.compile(r"\b(?:bab(?:y|ies)|little|small|tiny|toddlers?|child(?:ren)?|weaning)\b", re.IGNORECASE)
+_SPLIT = re.compile(r"(?i)\s{0,4}(?:,|;|\(|\)|=|\bor\b)\s{0,4}")
+_LITTLE = re.compile(r"(?i)\b(?:bab(?:y|ies)|little|small|tiny|toddlers?|child(?:ren)?|weaning)\b")
 # "1 ice-cube tray", "2 jars": how much goes into one, and how many eat of it, is not said.
-_WHOLES = re.compile(
-    r"\b(?:trays?|jars?|jugs?|tubs?|tins?|loa(?:f|ves)|batch(?:es)?|pans?|pots?|pies?)\b", re.IGNORECASE
-)
+_WHOLES = re.compile(r"(?i)\b(?:trays?|jars?|jugs?|tubs?|tins?|loa(?:f|ves)|batch(?:es)?|pans?|pots?|pies?)\b")
 _WORDS = "what it makes, like 9 x 60 g, or 900 ml"
 
 

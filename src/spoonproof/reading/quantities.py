@@ -15,10 +15,9 @@ _DATE = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 _CLOCK = re.compile(r"([01]?[0-9]|2[0-4]):([0-5][0-9])")
 _DASH = r"\s{0,4}(?:-|–|—|to|until|till)\s{0,4}"
 _AGE = re.compile(
-    r"(?:from|ab)?\s{0,4}(?P<low>[0-9]{1,4})\s{0,4}(?P<plus>\+)?\s{0,4}(?P<lunit>months?|mo|m|years?|y)?"
+    r"(?i)(?:from|ab)?\s{0,4}(?P<low>[0-9]{1,4})\s{0,4}(?P<plus>\+)?\s{0,4}(?P<lunit>months?|mo|m|years?|y)?"
     rf"(?:{_DASH}(?P<high>[0-9]{{1,4}})\s{{0,4}}(?P<hunit>months?|mo|m|years?|y))?"
-    r"\s{0,4}(?P<up>\+|and up|and older|onwards?|or older)?",
-    re.IGNORECASE,
+    r"\s{0,4}(?P<up>\+|and up|and older|onwards?|or older)?"
 )
 _PART = re.compile(r"([0-9]{1,6}(?:\.[0-9]{1,6})?)\s{0,4}([a-zA-Zµ]{1,12})\.?\s{0,4}")
 _SECONDS = {"s": 1, "sec": 1, "secs": 1, "second": 1, "seconds": 1, "m": 60, "min": 60, "mins": 60, "minute": 60}
@@ -129,9 +128,7 @@ def seconds(most: float = 86_400.0) -> Reader[float]:
 
 def words_a_minute() -> Reader[float]:
     """A pace of speech: "145 words a minute"; the number alone does as well."""
-    pattern = re.compile(
-        r"([0-9]{1,4}(?:\.[0-9]{1,3})?)\s{0,4}(?:words?\s{1,4}(?:a|per)\s{1,4}minute|wpm)?", re.IGNORECASE
-    )
+    pattern = re.compile(r"(?i)([0-9]{1,4}(?:\.[0-9]{1,3})?)\s{0,4}(?:words?\s{1,4}(?:a|per)\s{1,4}minute|wpm)?")
 
     def parse(node: Scalar, sink: Sink) -> float | None:
         match = pattern.fullmatch(node.value.strip())

@@ -19,11 +19,12 @@ from spoonproof.reading import recipe_keys as keys
 from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
-from spoonproof.reading.food_line import food_from_mapping
 from spoonproof.reading.food_lines import as_written, heading_note, is_heading, read_entry
+from spoonproof.reading.food_mapping import food_from_mapping
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.placing import Page
 from spoonproof.reading.slugs import slug_of, slug_problem, suggested
 from spoonproof.reading.statements import Statement, passage_of
 from spoonproof.reading.typed import Sink, Values, cut_by_comma, is_empty, nearest, parse_colon, read_keys, short, wrong
@@ -161,7 +162,7 @@ class _Reader:
         self.document = document
         self.foods = FewHints(foods)
         self.verbs = verbs
-        self.measures = measures
+        self.page = Page(document, self.foods, measures)
         self.kept = kept
         if kept is not None:
             kept.begin()
@@ -235,9 +236,9 @@ class _Reader:
         for item in _items(node):
             if isinstance(item, Scalar):
                 read, more = (
-                    self.kept.entry(item, self.document, self.foods, self.measures)
+                    self.kept.entry(item, self.page, self.foods)
                     if self.kept is not None
-                    else read_entry(item, self.document, self.foods, self.measures)
+                    else read_entry(item, self.page)
                 )
                 lines += read
                 self.sink.findings += more
@@ -250,14 +251,14 @@ class _Reader:
                         lines += self._lines(under if isinstance(under, Listing) else None)
                         continue
                 if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
-                    read, more = read_entry(written, self.document, self.foods, self.measures)
+                    read, more = read_entry(written, self.page)
                     if any(line.food or line.amount for line in read):
                         lines += read
                         self.sink.findings += more
                         continue
                 if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
                     continue
-                line, more = food_from_mapping(item, self.document, self.foods, self.measures)
+                line, more = food_from_mapping(item, self.page)
                 if line.recipe is not None:
                     line = self._recipe_line(line)
             else:
@@ -317,7 +318,7 @@ class _Reader:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
         from spoonproof.reading.step import read_steps
 
-        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures, title, self.kept)
+        steps, more = read_steps(usable, lines, self.page, self.verbs, title, self.kept)
         self.sink.findings += more
         return steps
 

@@ -21,6 +21,7 @@ from spoonproof.reading.typed import (
     nearest,
     node_text,
     one_of,
+    plain,
     scalar,
     shape,
     short,
@@ -50,9 +51,7 @@ _KEEP_IN = re.compile(
     re.IGNORECASE,
 )
 _KEPT_APART = re.compile(r",|\sand\s")
-_NOT_FROZEN = re.compile(
-    r"(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)", re.IGNORECASE
-)
+_NOT_FROZEN = re.compile(r"(?i)(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)")
 _HOURS = {"h": 1.0, "d": 24.0, "w": 168.0, "m": 720.0}
 
 
@@ -151,13 +150,6 @@ def file_name() -> Reader[str]:
 
 def plain_data() -> Reader[Mapping[str, object]]:
     """A mapping of any shape as plain texts, lists and mappings: for citations."""
-
-    def plain(node: Node) -> object:
-        if isinstance(node, Scalar):
-            return node.value
-        if isinstance(node, Listing):
-            return [plain(item) for item in node.items]
-        return {name.value: plain(child) for name, child in node}
 
     def read(node: Node, sink: Sink) -> Mapping[str, object] | None:
         if not isinstance(node, Mapped):

@@ -59,8 +59,8 @@ def read_rest(document: Document, head: Span, stopped: Sequence[Finding]) -> Res
         text = text[: part.span.start] + re.sub(r"[^\r\n]", " ", document.at(part.span)) + text[part.span.end :]
         parts.append(part)
         root, more = read_yaml(Document(document.path, text), head)
-        known = {(fault.rule, fault.span) for fault in faults}
-        new = [replace(fault, document=document) for fault in more if (fault.rule, fault.span) not in known]
+        known = {(one.rule, one.span) for one in faults}
+        new = [replace(one, document=document) for one in more if (one.rule, one.span) not in known]
         if isinstance(root, Mapped):
             names = tuple(dict.fromkeys(one.name for one in parts))
             return Rest(root, faults + new, names, tuple(dict.fromkeys(one.shown for one in parts)))

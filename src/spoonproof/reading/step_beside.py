@@ -9,11 +9,10 @@ from spoonproof.model.recipe import Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.faults import fault
 from spoonproof.reading.mentions import Names
-from spoonproof.reading.squashed import SQUASH
 from spoonproof.reading.time_faults import RULE, wrong_times
-from spoonproof.reading.times import find_times
+from spoonproof.reading.times import SQUASH, find_times
 
 
 def beside(step: Step, node: Mapped, names: Names, used: set[int], document: Document, findings: list[Finding]) -> Step:
@@ -24,7 +23,7 @@ def beside(step: Step, node: Mapped, names: Names, used: set[int], document: Doc
 
     def disagrees(span: Span, message: str) -> None:
         remedy = "Make them the same; the key is used."
-        findings.append(kitchen_fault("step-disagrees", document, span, message, remedy))
+        findings.append(fault("step-disagrees", document, span, message, remedy))
 
     actions = list(step.actions)
     main = next((i for i, a in enumerate(actions) if a.time is not None), 0 if actions else None)
@@ -36,7 +35,7 @@ def beside(step: Step, node: Mapped, names: Names, used: set[int], document: Doc
             times = find_times(text)
             wrong = next(wrong_times(text), None)
             if wrong is not None:
-                findings.append(kitchen_fault(RULE, document, value.span, wrong.message, wrong.remedy))
+                findings.append(fault(RULE, document, value.span, wrong.message, wrong.remedy))
             elif not times:
                 disagrees(value.span, f"“{value.value}” is no time.")
             if wrong is not None or not times:

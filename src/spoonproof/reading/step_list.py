@@ -10,33 +10,29 @@ from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.text import Passage
 from spoonproof.reading.bowls import whose
-from spoonproof.reading.instruction import GRAVE, Instruction, is_water
+from spoonproof.reading.faults import fault
+from spoonproof.reading.instruction import GRAVE, Instruction, StepReader, is_water
 from spoonproof.reading.instruction_words import REMAINING
-from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.step_reader import StepReader
 
 _FOR_THE_PAN = re.compile(
-    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b", re.I
+    r"(?i)\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b"
 )
 _GREASED = re.compile(
-    r"\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b", re.I
+    r"(?i)\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b"
 )
 _ALL_LISTED = re.compile(
-    r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
+    r"(?i)\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
     r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve|pack) (?:it all|the lot)\b"
-    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
-    re.I,
+    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))"
 )
 _BEAT_THE_REST = re.compile(
-    r"\b(?:whisk|beat|mix|combine|stir|add|blend|blitz|put|tip)(?:[ \t]+(?:in|together))?"
-    r"[ \t]+(?:all[ \t]+)?the[ \t]+(?:rest|others)"
-    r"(?=[ \t]+(?:together|in|into)\b|[ \t]{0,3}[.,;]|[ \t]*$)",
-    re.I,
+    r"(?i)\b(?:whisk|beat|mix|combine|stir|add|blend|blitz|put|tip)(?:[ \t]+(?:in"
+    r"|together))?[ \t]+(?:all[ \t]+)?the[ \t]+(?:rest|others)(?=[ \t]+(?:together|in|into)\b|[ \t]{0,3}[.,;]|[ \t]*$)"
 )
-_SPREAD = re.compile(r"\bspread\b", re.I)
-_IN_WATER = re.compile(r"\b(?:poach|boil|simmer|steam)\w*", re.I)
-_SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
+_SPREAD = re.compile(r"(?i)\bspread\b")
+_IN_WATER = re.compile(r"(?i)\b(?:poach|boil|simmer|steam)\w*")
+_SALTS = re.compile(r"(?i)\bsalt(?:ed|ing)?\b")
 
 
 def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts: Sequence[Instruction]) -> None:
@@ -104,7 +100,7 @@ def report_unlisted(reader: StepReader) -> None:
         remedy = f"Add a line for {name}, with its amount, or take it out of the step."
         level: Level | None = "error" if grave else "note" if slight else None
         reader.findings.append(
-            kitchen_fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
+            fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
         )
 
 
@@ -128,4 +124,4 @@ def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
-        reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))
+        reader.findings.append(fault("food-never-used", reader.document, line.name_span, message, remedy))

@@ -12,10 +12,10 @@ from spoonproof.model.text import Passage
 from spoonproof.reading.instruction import Instruction
 from spoonproof.reading.times import FoundTime
 
-_BESIDE = re.compile(r"[ \t]*(?:,|;|\band\b|,[ \t]*and\b)[ \t]+(?:the|your)\b", re.I)
-_NOT_OBJECT = re.compile(r"\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b", re.I)
+_BESIDE = re.compile(r"(?i)[ \t]*(?:,|;|\band\b|,[ \t]*and\b)[ \t]+(?:the|your)\b")
+_NOT_OBJECT = re.compile(r"(?i)\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b")
 _CONNECT = re.compile(
-    r"(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*", re.I
+    r"(?i)(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*"
 )
 
 
@@ -70,8 +70,8 @@ def under_a_lid(text: str, drafts: Sequence[Instruction]) -> None:
             two.action = replace(late, time=None, time_span=None, more=False, until="", soft_test=False)
 
 
-_STOP = re.compile(r"[.;]|\bthen\b", re.I)
-_OFF = re.compile(r"\b(?:off|remove|removed)\b", re.IGNORECASE)
+_STOP = re.compile(r"(?i)[.;]|\bthen\b")
+_OFF = re.compile(r"(?i)\b(?:off|remove|removed)\b")
 
 
 def cooks_on(text: str, drafts: Sequence[Instruction]) -> None:

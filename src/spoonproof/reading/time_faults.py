@@ -1,20 +1,21 @@
-"""Times in the method that nobody can cook by: beyond any pot, nothing at all, or a number that can't be read.
+"""Times in the method that nobody can cook by, and temperatures written twice that are not one heat.
 
-A time that is not read is no time: timeline, softness and cook times would go on without it.
-"""
+A time that is not read is no time: timeline, softness and cook times would go on without it."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from spoonproof.model.finding import Finding, Level
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Passage
 from spoonproof.reading import limits
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.faults import fault
+from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import Number, number_at
-from spoonproof.reading.times import unit_at
+from spoonproof.reading.times import find_heat, unit_at
 
 RULE = "time-not-meant"
 _NUMBER = re.compile(r"(?<![\w.,/⁄'·])(?:\.[0-9]|[0-9½⅓⅔¼¾⅛])")
@@ -34,7 +35,7 @@ class WrongTime(NamedTuple):
 def time_faults(passage: Passage, document: Document) -> list[Finding]:
     """A finding for each time of a step that can't be meant."""
     return [
-        kitchen_fault(RULE, document, passage.span(start, end), message, remedy, level=level)
+        fault(RULE, document, passage.span(start, end), message, remedy, level=level)
         for start, end, message, remedy, level in wrong_times(passage.text)
     ]
 
@@ -69,3 +70,18 @@ def _wrong(words: str, number: Number, minutes: float) -> tuple[str, str, Level]
         message = f"“{shown}” is no time that anybody cooks by: steps of up to {limits.STEP_DAYS} days are read."
         return message, "Check the digits, and the unit: seconds, minutes, hours or days.", "error"
     return None
+
+
+def temperature_faults(passage: Passage, document: Document, measures: Measures) -> list[Finding]:
+    """180 °C beside 450°F: one of them is wrong. A fan oven runs about 20 °C lower."""
+    findings: list[Finding] = []
+    for one, two in pairwise(find_heat(passage.text, measures)):
+        near = two.start - one.end < 12
+        even = [h.celsius + (20 if h.fan else 0) for h in (one, two)]
+        if near and abs(even[0] - even[1]) > 15:
+            words = passage.text[one.start : two.end]
+            span = passage.span(one.start, two.end)
+            message = f"“{words}” names two temperatures that are not the same."
+            remedy = f"The first one is {even[0]:g} °C, the second {even[1]:g} °C in an oven without a fan."
+            findings.append(fault("temperatures-disagree", document, span, message, remedy))
+    return findings

@@ -1,4 +1,4 @@
-"""Times, temperatures and lids in a sentence of the method."""
+"""Times, temperatures, lids and squash tests in a sentence of the method."""
 
 from __future__ import annotations
 
@@ -12,48 +12,43 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import number_at, range_sign
 
 _UNIT = re.compile(
-    r"[ \t\u00a0]{0,9}[-‑]?[ \t]{0,9}(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?", re.I
+    r"(?i)[ \t\u00a0]{0,9}[-‑]?[ \t]{0,9}(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?"
 )
-_MORE_BETWEEN = re.compile(r"[ \t]{1,9}(?:more|further|extra|additional|longer)(?=[ \t])", re.I)
-_MORE_AFTER = re.compile(r"[ \t]{0,9}(?:more|longer|extra|further)\b", re.I)
-_MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$", re.I)
-_LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]{1,9}$", re.I)
+_MORE_BETWEEN = re.compile(r"(?i)[ \t]{1,9}(?:more|further|extra|additional|longer)(?=[ \t])")
+_MORE_AFTER = re.compile(r"(?i)[ \t]{0,9}(?:more|longer|extra|further)\b")
+_MORE_BEFORE = re.compile(r"(?i)\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$")
+_LAST = re.compile(r"(?i)\b(?:the )?(?:last|final)[ \t]{1,9}$")
 _FOR_THE_LAST = re.compile(
-    r"\b(?:for (?:the|its|their) (?:last|final)|(?:for |give \w+ )?(?:another|a further))[ \t]{1,9}$", re.I
+    r"(?i)\b(?:for (?:the|its|their) (?:last|final)|(?:for |give \w+ )?(?:another|a further))[ \t]{1,9}$"
 )
 _BARE = re.compile(
-    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))", re.I
+    r"(?i)(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))"
 )
 _BARE_MORE = re.compile(
-    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]more(?:[,.;:)]|$|[ \t](?:until|and|or)\b))",
-    re.I,
+    r"(?i)"
+    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]more(?:[,.;:)]|$|[ \t](?:until|and|or)\b))"
 )
-_FOR = re.compile(r"\bfor (?:about |around )?$", re.I)
-_UNIT_BEFORE = re.compile(r"[0-9][ \t]{0,3}min(?:ute)?s?\b", re.I)
-_AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
+_FOR = re.compile(r"(?i)\bfor (?:about |around )?$")
+_UNIT_BEFORE = re.compile(r"(?i)[0-9][ \t]{0,3}min(?:ute)?s?\b")
+_AFTER = re.compile(r"(?i)\bafter[ \t]{1,9}(?:about |around |the first |a further )?$")
 _NOT_A_TIME = re.compile(
-    r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in"
-    r"|(?:pack|packet|package|box|label|instructions?|directions?|says?),?[ \t]{1,3}(?:plus|and|with))"
-    r"[ \t]{1,9}(?:about |an extra |another )?$",
-    re.I,
+    r"(?i)\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in|(?:pack|packet|package|box|label"
+    r"|instructions?|directions?|says?),?[ \t]{1,3}(?:plus|and|with))[ \t]{1,9}(?:about |an extra |another )?$"
 )
 _NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says", "3 minutes past what the packet says"
-    r"[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
+    r"(?i)[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
     r"|(?:longer|more)[ \t]{1,3}than\b|(?:past|over|beyond)[ \t]{1,3}(?:what|the[ \t]{1,3}time))",
-    re.I,
 )
-_JOINT = re.compile(r"[ \t]{1,9}and[ \t]{1,9}|[ \t]*+", re.I)
-_SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
+_JOINT = re.compile(r"(?i)[ \t]{1,9}and[ \t]{1,9}|[ \t]*+")
+_SIDES = re.compile(r"(?i)[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b")
 _WORDS = re.compile(
-    r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
+    r"(?i)\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
     r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
-    r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)"
-    r"|(?P<hour>(?:an|one|another) (?:more )?hour)|(?P<minute>(?:a|one|another) (?:more )?minute)"
-    r"|(?P<seconds>(?:a )?few (?:more )?seconds)"
-    r"|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty)"
-    r"(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))?"
-    r"[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b",
-    re.I,
+    r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)|(?P<hour>(?:an|one"
+    r"|another) (?:more )?hour)|(?P<minute>(?:a|one|another) (?:more )?minute)"
+    r"|(?P<seconds>(?:a )?few (?:more )?seconds)|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen"
+    r"|twenty|thirty|forty)(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty"
+    r"|thirty|forty))?[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b"
 )
 _SPELT = {
     "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12,
@@ -71,18 +66,16 @@ _HEAT = re.compile(
     r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )
 _LID_ON = re.compile(
-    r"\b(?:(?<!to )cover(?:ed)?(?!(?:[ \t]{1,3}(?!and\b|or\b)[\w-]{1,14}){0,4}[ \t]{1,3}(?:with|in|by)[ \t]{1,3}"
+    r"(?i)\b(?:(?<!to )cover(?:ed)?(?!(?:[ \t]{1,3}(?!and\b|or\b)[\w-]{1,14}){0,4}[ \t]{1,3}(?:with|in|by)[ \t]{1,3}"
     r"(?:[\w-]{1,12}[ \t]{1,3}){0,3}(?:water|stock|milk|liquid|sauce|broth|cm|inch(?:es)?)\b)"
     r"|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
-    r"|lid back on|lid (?:firmly|tightly) on)\b",
-    re.I,
+    r"|lid back on|lid (?:firmly|tightly) on)\b"
 )
 _LID_OFF = re.compile(
-    r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
+    r"(?i)\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
     r"|(?<!without )(?<!not )(?<!never )(?<!don't )(?<!don’t )(?<!avoid )lift(?:ing)? the lid"
     r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered"
-    r"|(?:do not|don't|don’t) cover)\b",
-    re.I,
+    r"|(?:do not|don't|don’t) cover)\b"
 )
 
 
@@ -236,3 +229,14 @@ def lid(text: str) -> bool | None:
     off = [m.start() for m in _LID_OFF.finditer(text)]
     on = [m.start() for m in _LID_ON.finditer(text) if not any(o <= m.start() <= o + 12 for o in off)]
     return on[-1:] > off[-1:] if on or off else None
+
+
+SQUASH = re.compile(
+    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?\b(?:between"
+    r"|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
+    r"|side) of a )?(?:fork|spoon)|against the)|\b(?:squash|crush|mash)(?:es|ed)? (?:easily|flat|with no effort"
+    r"|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily|between)|\b(?:break|crush|squash|flatten|give)(?:s"
+    r"|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)(?: it is| they are| you)? (?:gently )?(?:press|pinch"
+    r"|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come|fall)s? apart\b|\bfalling apart\b|\bcollapses?\b",
+    re.I,
+)

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Generic, TypeVar
 
 from spoonproof.model.finding import Edit, Finding, Level, Related, Remedy
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Document, Span, Spanned
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
@@ -85,6 +85,11 @@ class Values:
         """The value read for ``key``, or ``default``."""
         value: T = self.found.get(key.name, default)
         return value
+
+    def put_into(self, record: T, **keys: Key[Any]) -> T:
+        """``record`` with what was read under these keys, each named by its field, in place of what it has."""
+        given = {name: self.found[key.name] for name, key in keys.items() if key.name in self.found}
+        return replace(record, **given)  # type: ignore[type-var]  # a record, whichever
 
     def node(self, key: Key[Any]) -> Node | None:
         """The node under ``key`` as written."""
@@ -186,6 +191,15 @@ def shown(node: Node) -> str:
     if isinstance(node, Scalar):
         return quoted(_LOGIN.sub("//…@", node.value) if "@" in node.value else node.value)
     return "A list" if isinstance(node, Listing) else "A mapping"
+
+
+def plain(node: Node, leaf: Callable[[str], object] = str) -> object:
+    """A node as plain texts, lists and mappings; ``leaf`` makes what a text stands for."""
+    if isinstance(node, Scalar):
+        return leaf(node.value)
+    if isinstance(node, Listing):
+        return [plain(item, leaf) for item in node.items]
+    return {name.value: plain(child, leaf) for name, child in node}
 
 
 def scalar(words: str, schema: Schema, parse: Callable[[Scalar, Sink], T | None]) -> Reader[T]:
