@@ -12,13 +12,6 @@ from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
-_FIRMLY = re.compile(
-    r"\b(?:i|we) (?:do not|don['’]t|never|would ?n['’]t|won['’]t|wouldn['’]t dream of) "
-    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b"
-    r"|\b(?:i|we) (?:said no|refused|did not|didn['’]t)(?=\W*(?:$|[.;!]))|\bnot in (?:my|our|this) (?:house|kitchen)\b",
-    re.I,
-)
-"""What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
 _IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
 """What is only wished for: "soy sauce would be lovely, but"."""
@@ -54,8 +47,6 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     after = place[1], place[1] + _BEHIND_ALONE
     behind = clauses(text[place[1] : place[1] + _BEFORE], (), tables)
     if any(one.has("condemns-all") or (one.has("condemns") and one.start < _BEHIND_ALONE) for one in behind):
-        return True
-    if _FIRMLY.search(text, *after):
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True

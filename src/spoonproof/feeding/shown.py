@@ -73,7 +73,7 @@ _CARED_FOR = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|low[- ]salt|
 _SALTED = re.compile(r"\b(?:salt(?:ed|y)|cheese crackers?|handfuls?|whole|packets?|(?:every|each) day|daily)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(
-    r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
+    r"\b(?:tea)?spoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
     r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
     r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b"
     r"|\bno need to thin\b|\bspread thick\b|\bthick on\b",

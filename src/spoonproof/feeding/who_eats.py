@@ -83,6 +83,10 @@ _NO_SHAPE = re.compile(r"(?:boiled|steamed|peeled|plain)$", re.I)
 _NO_HEAT = re.compile(r"(?!cook|bak|fr[iy]|roast|simmer|boil|steam|poach)", re.I)
 _NOTHING = re.compile(r"(?!)")
 """What is done to a food and helps nothing where its shape is the danger, or its germs, or neither."""
+_ANYWAY = re.compile(
+    r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let)\b.*\b(?:anyway|all the same|regardless)\b", re.I
+)
+"""Words that give what was called bad: "honey was dangerous, but we give it to him anyway"."""
 _ANSWERS = re.compile(r"no, (?:i|we|he|she|you)\b", re.I)
 """A denial of what was asked before: "Grated? No, I give a stick of raw carrot"."""
 _A_DEED = re.compile(r" (?:it|them|one|each)\b", re.I)
@@ -158,6 +162,9 @@ class _Food(NamedTuple):
 
 def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
     """What the clause that names the food does with it, None where it turns nothing round."""
+    given = any(_ANYWAY.search(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
+    if home.has("bad") and given:
+        return Stance("baby", "")
     denials = [mark for mark in home.of(*_DENY) if not _ANSWERS.match(food.said, mark.start)]
     if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
