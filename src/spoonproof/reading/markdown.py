@@ -17,6 +17,7 @@ from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.faults import quoted
 from spoonproof.reading.plain_prose import plain_passages
+from spoonproof.reading.runs import side_by_side
 from spoonproof.reading.typed import Sink
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from markdown_it.rules_core import StateCore
     from markdown_it.token import Token
 
-_LEAVE = re.compile(r"\s{0,40}leave\b\s{0,40}:?", re.IGNORECASE)
+_LEAVE = re.compile(r"(?i)\s{0,40}leave\b\s{0,40}:?")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _SAFE_SCHEMES = ("http", "https", "mailto", "tel", "recipe")
 _SCHEME = re.compile(r"\A[\x00-\x20]*([a-zA-Z][a-zA-Z0-9+.\-]*)[\x00-\x20]*:")
@@ -132,9 +133,8 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
     if opened >= 0 and source.find("-->", opened) < 0:
         opened = source.find("<!--", source.rfind("-->") + 1)
         at = Span(span.start + opened, span.start + opened + 4)
-        sink.add(
-            "comment-not-closed", at, "This comment never ends, so the rest of the story is hidden. Write --> after it."
-        )
+        message = "This comment never ends, so the rest of the story is hidden. Write --> after it."
+        sink.add("comment-not-closed", at, message)
     for mark in marks:
         if not mark.why:
             sink.add("leave-without-reason", mark.span, "Say why these words are left: <!-- leave: the reason -->")
@@ -153,12 +153,10 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
 
 def _lines(text: str, base: int = 0) -> tuple[list[_Line], list[_Mark]]:
     """The lines of a prose without its comments, and the marks among the comments."""
-    lines: list[_Line] = []
-    at = 0
-    for match in _BREAK.finditer(text):
-        lines.append(_Line(text[at : match.start()], base + at))
-        at = match.end()
-    lines.append(_Line(text[at:], base + at))
+    ends = [match.span() for match in _BREAK.finditer(text)]
+    starts = [0, *(after for _, after in ends)]
+    stops = [*(stop for stop, _ in ends), len(text)]
+    lines = [_Line(text[start:stop], base + start) for start, stop in zip(starts, stops, strict=True)]
     if "<!--" not in text:
         return lines, []
     marks: list[_Mark] = []
@@ -316,9 +314,7 @@ def _readable(block: Token, offsets: Sequence[int]) -> tuple[str, list[Piece], l
     length = 0
 
     def place(at: int) -> int:
-        if not offsets:
-            return 0
-        return offsets[max(0, min(at, len(offsets) - 1))]
+        return offsets[max(0, min(at, len(offsets) - 1))] if offsets else 0
 
     for child in block.children or ():
         at = int(child.meta.get("at", 0))
@@ -341,14 +337,9 @@ def _readable(block: Token, offsets: Sequence[int]) -> tuple[str, list[Piece], l
 
 def _runs(at: int, length: int, plain: bool, offsets: Sequence[int]) -> Iterator[tuple[int, int, int]]:
     """Stretches of characters that stand side by side in the file: (from, offset in the file, length)."""
-    places = list(offsets[at : at + length])
-    if not places:
-        places = [offsets[-1] if offsets else 0]
-    if not plain or places == list(range(places[0], places[0] + length)):
+    places = offsets[at : at + length] or [offsets[-1] if offsets else 0]
+    if not plain:
         yield 0, places[0], length
         return
-    begin = 0
-    for index in range(1, len(places) + 1):
-        if index == len(places) or places[index] != places[index - 1] + 1:
-            yield begin, places[begin], index - begin
-            begin = index
+    for begin, end in side_by_side(places):
+        yield begin, places[begin], end - begin
