@@ -118,4 +118,13 @@ PROCESS = (
         "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
         says="how much a process loses",
     ),
+    *_process(
+        "made-harmful",
+        "S(<process>) ~12 O(<radioactive>)",
+        "O(<radioactive>) ~8 S(<process>)",
+        "S(<process>) ~3 T(<make|keep|hurts>) ~5 O(<harmful|contaminant>)",
+        "S(<process>) _1 T(<hurts>) _2 O(<generic-food|FOOD>)",
+        veto="culinary",
+        says="a process said to spoil a food",
+    ),
 )
