@@ -109,9 +109,7 @@ def bundle_root() -> Path:
 
 def own_root(channel: Path | None) -> Path | None:
     """The channel's folder if it may bring tables of its own; None when it is the bundle itself."""
-    if channel is None or channel.resolve() == bundle_root():
-        return None
-    return channel
+    return None if channel is None or channel.resolve() == bundle_root() else channel
 
 
 def own_file(channel: Path | None, *parts: str) -> Path | None:
@@ -120,9 +118,7 @@ def own_file(channel: Path | None, *parts: str) -> Path | None:
     if root is None:
         return None
     path = root.joinpath(*parts)
-    if path.is_file() and path.resolve().is_relative_to(root.resolve()):
-        return path
-    return None
+    return path if path.is_file() and path.resolve().is_relative_to(root.resolve()) else None
 
 
 def table_rows(table: str, channel: Path | None = None) -> list[Row]:
@@ -151,10 +147,8 @@ def overridden(table: str, channel: Path | None) -> list[tuple[Row, Row]]:
     """The bundled rows that a channel's own table replaces, each with the row that stands in its place: for the
     safety tables these are told to the reader, with the reason in the channel's ``reason`` column."""
     path = own_file(channel, "shared", f"{table}.csv")
-    if path is None:
-        return []
-    own = {row_key(row, table): row for row in _own_rows(path)}
-    bundled = read_table(bundle_root() / "shared" / f"{table}.csv")
+    own = {row_key(row, table): row for row in _own_rows(path)} if path is not None else {}
+    bundled = read_table(bundle_root() / "shared" / f"{table}.csv") if own else ()
     return [(row, own[row_key(row, table)]) for row in bundled if row_key(row, table) in own]
 
 

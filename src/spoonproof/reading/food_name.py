@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from difflib import get_close_matches
 
-from spoonproof.model.finding import Edit, Finding, Level, Remedy
+from spoonproof.model.finding import Edit, Finding, Remedy
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
@@ -90,11 +90,9 @@ class LineDraft:
     def place(self, start: int, end: int) -> Span:
         return self.passage.span(start, end)
 
-    def find(
-        self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "", level: Level | None = None
-    ) -> None:
+    def find(self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "") -> None:
         """Note a fault of the rule at ``text[start:end]``."""
-        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy, level=level))
+        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy))
 
     def report(self, problems: Sequence[Problem]) -> None:
         for problem in problems:

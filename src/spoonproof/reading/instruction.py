@@ -30,7 +30,7 @@ _TESTERS = ("knife", "skewer", "fork", "point", "tip")  # "until a knife goes in
 _NOT_ADDING = (*_TESTERS, "before", "after", "without", "of", "than", "by", "when", "while", "keep")
 UNTIL = re.compile(r"(?i)\b(?:until|till|til)[ \t]{1,9}")
 UNTIL_END = re.compile(
-    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
+    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving)\b"
     r"|\band then\b|,[ \t]{0,9}(?=[0-9])"
 )
 _ADJECTIVE = re.compile(

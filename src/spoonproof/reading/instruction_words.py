@@ -327,8 +327,6 @@ def share_objects(drafts: Sequence[Instruction], text: str) -> None:
         between = text[one.match.end : two.match.start]
         first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
         same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
-        joined = (
-            not one.action.foods and one.verb.id != "turn-heat" and one.verb.role in ("cut", "other", "heat", "join")
-        )
-        if same and joined and two.action.foods:
+        bare = not one.action.foods and one.verb.id != "turn-heat"
+        if same and bare and two.action.foods and one.verb.role in ("cut", "other", "heat", "join"):
             one.action = replace(one.action, foods=two.action.foods, everything=False)

@@ -124,7 +124,7 @@ def _drop_unsafe(state: StateCore) -> None:
             token.meta["unsafe"] = dropped
 
 
-def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[list[Passage], list[Finding]]:
+def read_prose(document: Document, span: Span) -> tuple[list[Passage], list[Finding]]:
     """The passages of the Markdown in ``span``: one a paragraph, list item, heading or table cell, in order."""
     sink = Sink(document)
     source = document.text[span.start : span.end]
@@ -139,11 +139,11 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
         if not mark.why:
             sink.add("leave-without-reason", mark.span, "Say why these words are left: <!-- leave: the reason -->")
     if "<!--" not in source:
-        plain = plain_passages(document, ((line.text, line.start) for line in lines), kind)
+        plain = plain_passages(document, ((line.text, line.start) for line in lines))
         if plain is not None:
             return plain, sink.findings
     tokens = prose_parser().parse("\n".join(line.text for line in lines))
-    passages = list(_Walker(document, lines, marks, kind, sink).walk(tokens))
+    passages = list(_Walker(document, lines, marks, sink).walk(tokens))
     for mark in marks:
         if not mark.used:
             message = "Nothing follows this mark. Put it on the line before what it is for."
@@ -194,12 +194,9 @@ def _mark(comment: str, span: Span, line: int) -> _Mark | None:
 class _Walker:
     """Goes through the tokens of one prose and makes passages."""
 
-    def __init__(
-        self, document: Document, lines: Sequence[_Line], marks: Sequence[_Mark], kind: str, sink: Sink
-    ) -> None:
+    def __init__(self, document: Document, lines: Sequence[_Line], marks: Sequence[_Mark], sink: Sink) -> None:
         self.document = document
         self.lines = lines
-        self.kind = kind
         self.sink = sink
         self.taken: dict[int, int] = {}  # of each line of a table: how far its cells were found
         self.cells = 0
@@ -240,7 +237,7 @@ class _Walker:
             message = f"The address {quoted(address[:60])} could run something or opens a file, so no link is made."
             self.sink.add("unsafe-link", Span(at, at + 1), message)
         if text.strip():
-            yield self._passage(text, pieces, self.kind, "the story", mark)
+            yield self._passage(text, pieces, "story", "the story", mark)
         for alt, at in images:
             if alt.strip():
                 yield self._passage(alt, [Piece(0, at, len(alt))], "picture", "a picture in the story", mark)
@@ -261,7 +258,7 @@ class _Walker:
                 line = self.lines[number]
                 pieces.append(Piece(at, line.place(max(0, line.text.find(part))), len(part)))
             at += len(part) + 1
-        yield self._passage(text, pieces, self.kind, "the story", mark)
+        yield self._passage(text, pieces, "story", "the story", mark)
 
     def _offsets(self, content: str, first: int, cell: bool) -> list[int]:
         """For every character of a block's content its offset in the file."""

@@ -64,9 +64,9 @@ def _readings(written: str) -> str:
     return "can be read in more than one way. Use a point for decimals and nothing for thousands."
 
 
-def whole(low: int, high: int, unit: str = "") -> Reader[int]:
-    """A whole number between ``low`` and ``high``; ``unit`` may stand after it."""
-    words = f"a whole number from {low} to {high}" + (f", in {unit}" if unit else "")
+def whole(low: int, high: int) -> Reader[int]:
+    """A whole number between ``low`` and ``high``."""
+    words = f"a whole number from {low} to {high}"
 
     def parse(node: Scalar, sink: Sink) -> int | None:
         value = number_in(node, sink, words)
@@ -75,16 +75,12 @@ def whole(low: int, high: int, unit: str = "") -> Reader[int]:
         if value != int(value) or "." in node.value:
             sink.add("wrong-type", short(node.span), f"{shown(node)} should be a whole number: write {round(value)}.")
             return None
-        return _bounded(int(value), low, high, node, sink)
+        if low <= value <= high:
+            return int(value)
+        sink.add("number-out-of-range", short(node.span), f"{shown(node)} should be from {low} to {high}.")
+        return None
 
     return scalar(words, {"type": ["integer", "string"], "minimum": low, "maximum": high}, parse)
-
-
-def _bounded(value: int, low: int, high: int, node: Scalar, sink: Sink) -> int | None:
-    if low <= value <= high:
-        return value
-    sink.add("number-out-of-range", short(node.span), f"{shown(node)} should be from {low} to {high}.")
-    return None
 
 
 def with_unit(words: str, units: dict[str, float], least: float, most: float, example: str) -> Reader[float]:
