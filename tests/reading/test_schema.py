@@ -13,8 +13,7 @@ from spoonproof.model.finding import AREAS, LEVELS
 from spoonproof.model.text import Document
 from spoonproof.reading import faults
 from spoonproof.reading.channel import CHANNEL_KEYS, read_channel
-from spoonproof.reading.recipe_keys import RECIPE_KEYS
-from spoonproof.reading.schema import channel_schema, recipe_schema
+from spoonproof.reading.recipe_keys import RECIPE_KEYS, channel_schema, recipe_schema
 from spoonproof.reading.slugs import clashes, slug_problem, suggested
 from tests.reading.test_channel import FULL as FULL_CHANNEL
 from tests.reading.test_recipe import FULL as FULL_RECIPE

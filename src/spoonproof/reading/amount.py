@@ -171,9 +171,8 @@ class _Reader:
         if unit_id in AMBIGUOUS:
             readings, remedy = AMBIGUOUS[unit_id]
             message = f"“{text[end - len(unit_id) : end]}” can mean {readings}"
-            return Reading(
-                None, self.start, end, (Problem("ambiguous-unit", message, end - len(unit_id), end, remedy),)
-            )
+            problem = Problem("ambiguous-unit", message, end - len(unit_id), end, remedy)
+            return Reading(None, self.start, end, (problem,))
         about = self.about
         if each is None and measures.kind(unit_id) in MASS_OR_VOLUME:
             # "a 400 g tin" and "400 g tin of": the mass is of one container

@@ -118,18 +118,16 @@ _DISHES = (
     r"(?:portions?|helpings?|servings?|pots?|pans?|bowls?|plates?|share|half|food|dinners?|suppers?|lunch|meals?|pancakes?|"
     r"burgers?|patties|meatballs?|pasta|rice|curry|stew|soup|sauce|mash|porridge|toast|salad|wraps?|eggs?|batch)"
 )
+_GROWN = r"(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?))"
 _FAMILY_PLAIN = re.compile(
-    r"(?i)"
-    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)"
-    rf"|everyone else|parents?)\b|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
+    rf"(?i)\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|{_GROWN})\b"
+    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
     rf"|\b(?:grown[ -]?ups['’]|adults['’]|grown[ -]?up['’]s|adult['’]s)[ \t]+[a-z]+|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:add|stir in|drizzle|sprinkle|spoon|grate|pour|scatter) (?:the|some|a|more|their)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own)\b"
+    rf"|\b{_GROWN} (?:can |will |may |might )?"
+    r"(?:(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)"
+    r"|(?:add|stir in|drizzle|sprinkle|spoon|grate|pour|scatter) (?:the|some|a|more|their)"
+    r"|(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own))\b"
 )
 
 _SERVED_TO = re.compile(rf"(?i)\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])")

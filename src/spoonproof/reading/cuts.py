@@ -38,7 +38,7 @@ _LENGTHWAYS = re.compile(
 _FINGER = re.compile(r"(?i)(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$")
 _FINGER_AFTER = re.compile(  # "sticks the length of a finger", "batons as long as your little finger"
     r"(?i)[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
-    r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b",
+    r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b"
 )
 _LENGTHWAYS_INTO = re.compile(r"(?i)\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$")
 _INTO = re.compile(r"(?i)[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?")
@@ -181,13 +181,9 @@ def _length_at(text: str, at: int) -> Length | None:
         sign = range_sign(text, unit.end() if unit else end)
         if sign is not None:
             second = number_at(text, sign)
-            if (
-                second is not None
-                and second.value is not None
-                and second.value >= low
-                and _LENGTH.match(text, second.end)
-            ):
-                high, end = second.value, second.end
+            high_value = second.value if second is not None and _LENGTH.match(text, second.end) else None
+            if second is not None and high_value is not None and high_value >= low:
+                high, end = high_value, second.end
     unit = _LENGTH.match(text, end)
     if unit is None:
         return None
@@ -234,16 +230,15 @@ _CUT_PHRASE = re.compile(
 )
 _PARTICIPLE = re.compile(  # "stir in the raisins, chopped small"
     r"(?i),[ \t]+(?:(?:very |quite )?(?:finely|roughly|thinly|coarsely) )?"
-    r"(?:chopped|sliced|diced|grated|crushed|mashed|halved|quartered|shredded|flaked|crumbled|torn)[^,.;]{0,24}$",
+    r"(?:chopped|sliced|diced|grated|crushed|mashed|halved|quartered|shredded|flaked|crumbled|torn)[^,.;]{0,24}$"
 )
 _SERVED_AS = re.compile(r"(?i)\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$")
 _ADVERB = re.compile(r"(?i)\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b")
 _FINE = re.compile(  # "chop the meat very fine", "dice it as small as you can"
     r"(?i)\b(?:(?:very |really |quite |nice and )?(?:fine|small)"
     r"(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
-    r"|as (?:fine|finely|small) as (?:you can|possible))",
+    r"|as (?:fine|finely|small) as (?:you can|possible))"
 )
-_ALONG = re.compile(r"(?i)\b(?:lengthways|lengthwise|length-ways|along (?:its|their|the) length)\b")
 _OF_A_PERSON = re.compile(r"(?i)\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$")
 
 
@@ -255,12 +250,8 @@ def cuts_of(passage: Passage, own: tuple[int, int], verb: Verb, known: Cuts) -> 
     found = [f for f in found if not _OF_A_PERSON.search(part[max(0, f.start - 24) : f.start])]
     if verb.role != "cut":
         phrase = _SERVED_AS if verb.role == "serve" else _CUT_PHRASE
-        found = [
-            f
-            for f in found
-            if f.cut.shape != "whole"
-            and (phrase.search(part[max(0, f.start - 40) : f.start]) or _PARTICIPLE.search(part[: f.end]))
-        ]
+        asked = ((f, part[max(0, f.start - 40) : f.start], part[: f.end]) for f in found if f.cut.shape != "whole")
+        found = [f for f, before, so_far in asked if phrase.search(before) or _PARTICIPLE.search(so_far)]
     elif len(found) > 1 and found[0].start == 0:
         found = found[1:]  # "slice into thin rounds": the shape counts, not the verb
     elif len(found) == 1 and found[0].start == 0:
@@ -271,8 +262,6 @@ def cuts_of(passage: Passage, own: tuple[int, int], verb: Verb, known: Cuts) -> 
         if meaning is not None:
             cut = replace(found[0].cut, shape=meaning.shape, low_mm=meaning.low_mm, high_mm=meaning.high_mm)
             found = [found[0]._replace(cut=cut)]
-    along = _ALONG.search(part) is not None
-    return tuple(
-        replace(f.cut, span=passage.span(base + f.start, base + f.end), lengthways=f.cut.lengthways or along)
-        for f in found
-    )
+    along = _LENGTHWAYS.search(part) is not None
+    placed = ((f.cut, passage.span(base + f.start, base + f.end)) for f in found)
+    return tuple(replace(cut, span=span, lengthways=cut.lengthways or along) for cut, span in placed)

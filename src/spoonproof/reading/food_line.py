@@ -11,28 +11,31 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.model.finding import Finding
-from spoonproof.model.food import Food
 from spoonproof.model.recipe import Amount, Cut, FoodLine
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Scalar
-from spoonproof.reading.alternatives import choices_of, offered_foods, shared_head
 from spoonproof.reading.amount import Reading
-from spoonproof.reading.asides import left_over, second_food, use_denied, use_other_amount
-from spoonproof.reading.faults import fault
-from spoonproof.reading.food_name import (
-    OF_IT,
-    OF_ONE,
-    FoodName,
-    LineDraft,
-    draft_of,
-    first_word,
-    food_name,
-    part_word,
-    pressed_food,
+from spoonproof.reading.asides import (
+    choices_of,
+    left_over,
+    offered_foods,
+    second_food,
+    shared_head,
+    use_denied,
+    use_other_amount,
 )
+from spoonproof.reading.faults import fault
+from spoonproof.reading.food_name import FoodName, LineDraft, draft_of, food_name, part_used
 from spoonproof.reading.limits import FOOD_LINE_CHARACTERS
-from spoonproof.reading.line_amount import checked_ounces, later_amount, later_measure, leading_amount, part_after
+from spoonproof.reading.line_amount import (
+    LAST_WORD,
+    checked_ounces,
+    later_amount,
+    later_measure,
+    leading_amount,
+    part_after,
+)
 from spoonproof.reading.measures import FoundWord
 from spoonproof.reading.placing import Page
 
@@ -48,11 +51,10 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' b
     r"(?i)\b(?:for|to|on|over|in|into|to [a-z]{3,9}) (?:the |all the |our )?"
     r"(?:grown[ -]?ups?|adults?|parents?|older (?:children|ones|siblings?))\b(?:['’]s?(?: [a-z]{3,12}){0,2})?"
     r"(?!,? (?:and|or|as well as) (?:the )?bab)"
-    r"|[,(][ \t]*(?:(?:grown[ -]?ups|adults|parents) only|for the table)\b",
+    r"|[,(][ \t]*(?:(?:grown[ -]?ups|adults|parents) only|for the table)\b"
 )
 _SERVED_WITH = re.compile(r"(?i)\b(?:serve|serving|garnish|optional)\b")
 _ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
-_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -103,7 +105,7 @@ def _is_grams(amount: Amount) -> bool:
 
 def _unit_is_food(draft: LineDraft, amount: Amount) -> FoodName | None:
     """ "2 cloves", "4 rashers": nothing stands after the unit, and the unit's word is a food by itself."""
-    word = _LAST_WORD.search(draft.text.rstrip(" ."))
+    word = LAST_WORD.search(draft.text.rstrip(" ."))
     found = draft.foods.match(word[0]) if word is not None else None
     if word is None or found is None or amount.unit == "piece" or draft.open_text().strip(" ."):
         return None
@@ -155,21 +157,16 @@ def _say_missing(draft: LineDraft, reading: Reading | None) -> None:
 
 def _line(draft: LineDraft, scalar: Scalar, amount: Amount | None, name: FoodName | None) -> FoodLine:
     """Put the line together: cuts, preparation, state, and what is left over."""
-    lead = OF_ONE.match(draft.text, first_word(draft))
     food = name.food if name is not None else None
     if name is not None and amount is not None and amount.unit == "piece" and not amount.to_taste:
         amount = part_after(draft, amount, name, food)
     offered = offered_foods(draft, name, food) if name is not None else []
     _use_what_is_beside(draft, name)
     cuts = _cuts(draft, name)
-    part = lead or _part_after(draft, name) if name is not None else None
+    parts, pressed = part_used(draft, name) if name is not None else ([], None)
     prepared, states = _prepared(draft, name)
-    if name is not None and part is not None:
-        prepared.append((part_word(part), draft.place(part.start("what"), part.end("what"))))
-        if part["also"]:
-            prepared.append((part["also"].lower(), draft.place(part.start("also"), part.end("also"))))
-        if part.re is OF_IT:
-            food = pressed_food(draft.text[name.start : name.end], part, draft.foods) or food
+    prepared += parts
+    food = pressed or food
     if (served := _SERVED_WITH.search(draft.text, 0, draft.begin)) is not None:
         prepared.append(("optional", draft.place(served.start(), served.end())))
     if (others := _FOR_OTHERS.search(draft.text)) is not None:
@@ -202,14 +199,6 @@ def _use_what_is_beside(draft: LineDraft, name: FoodName | None) -> None:
         draft.use(extra.start(), extra.end())
 
 
-def _part_after(draft: LineDraft, name: FoodName) -> re.Match[str] | None:
-    """ "1 lemon, juice only": the part that is used of it."""
-    after = OF_IT.search(draft.open_text(), name.end)
-    if after is not None:
-        draft.use(after.start(), after.end())
-    return after
-
-
 def _with_states(
     draft: LineDraft, name: FoodName | None, food: str | None, states: Sequence[FoundWord], amount: Amount | None
 ) -> tuple[str | None, str]:
@@ -217,7 +206,7 @@ def _with_states(
     said = [(found.word, draft.place(found.start, found.end), found.end > found.start) for found in states]
     if amount is not None and (amount.unit == "tin" or (amount.unit == "jar" and amount.each is not None)):
         said.append(("canned", amount.span, True))
-    elif amount is not None and amount.unit in ("carton", "pouch") and _is_pulse(draft.foods.get(food or "")):
+    elif amount is not None and amount.unit in ("carton", "pouch") and _is_pulse(draft, food):
         said.append(("canned", amount.span, True))  # "1 carton borlotti beans": nobody sells dry ones so
     for at, (state, where, apart) in enumerate(said):
         again = any(one[0] == state and one[2] for one in said[:at])  # "leftover roast lamb"
@@ -226,7 +215,8 @@ def _with_states(
     return food, said[-1][0] if said else ""
 
 
-def _is_pulse(record: Food | None) -> bool:
+def _is_pulse(draft: LineDraft, food: str | None) -> bool:
+    record = draft.foods.get(food or "")
     return record is not None and record.group == "pulse"
 
 
@@ -257,9 +247,9 @@ def _prepared(draft: LineDraft, name: FoodName | None) -> tuple[list[tuple[str, 
     for found in draft.measures.preparations.find(draft.text, ("prepared", "state")):
         inside = name is not None and name.start <= found.start and found.end <= name.end
         free = not any(draft.used[found.start : found.end])
-        cut_too = found.word in ("ground", "whole", "packed")
-        if not (inside or free or (cut_too and not _in_name(found, name))):
-            continue
+        over = name is not None and found.start < name.end and found.end > name.start
+        if not (inside or free or (found.word in ("ground", "whole", "packed") and not over)):
+            continue  # said of the food, but for these, which a cut may have used up
         if found.word == "whole" and _WHOLE_OTHER.match(draft.text, found.end):
             continue
         if found.kind == "prepared":
@@ -268,10 +258,6 @@ def _prepared(draft: LineDraft, name: FoodName | None) -> tuple[list[tuple[str, 
             states.append(found if not inside else found._replace(start=0, end=0))
         draft.use(found.start, found.end)
     return prepared, states
-
-
-def _in_name(found: FoundWord, name: FoodName | None) -> bool:
-    return name is not None and found.start < name.end and found.end > name.start
 
 
 def _in_state(draft: LineDraft, food: str, words: str, state: str, where: Span) -> str:

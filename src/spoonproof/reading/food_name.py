@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from difflib import get_close_matches
 
-from spoonproof.model.finding import Edit, Finding, Level, Remedy
+from spoonproof.model.finding import Edit, Finding, Remedy
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
@@ -23,21 +23,21 @@ OF_ONE = re.compile(
     r"(?i)(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
     r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+"
 )
-OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
+_OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
     r"(?i)[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
-    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)",
+    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)"
 )
 
 
-def part_word(part: re.Match[str]) -> str:
-    """What a match of ``OF_ONE`` or ``OF_IT`` takes of the fruit: juice or zest."""
+def _part_word(part: re.Match[str]) -> str:
+    """What a match of ``OF_ONE`` or ``_OF_IT`` takes of the fruit: juice or zest."""
     return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
 
 
-def pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
-    """The food that the one ``part`` (a match of ``OF_ONE`` or ``OF_IT``) of a fruit is: lemon juice. None where the
+def _pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
+    """The food that the one ``part`` (a match of ``OF_ONE`` or ``_OF_IT``) of a fruit is: lemon juice. None where the
     table has none, or where two parts are used."""
-    what = part_word(part)
+    what = _part_word(part)
     made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
     whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
     return made.food if made is not None and whole else None
@@ -90,11 +90,9 @@ class LineDraft:
     def place(self, start: int, end: int) -> Span:
         return self.passage.span(start, end)
 
-    def find(
-        self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "", level: Level | None = None
-    ) -> None:
+    def find(self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "") -> None:
         """Note a fault of the rule at ``text[start:end]``."""
-        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy, level=level))
+        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy))
 
     def report(self, problems: Sequence[Problem]) -> None:
         for problem in problems:
@@ -312,7 +310,7 @@ def _pressed(draft: LineDraft, text: str) -> FoodName | None:
     for start, end in _segments(text):
         fruit = _match(draft, text, max(start, lead.end()), end) if end > lead.end() else None
         if fruit is not None:
-            made = pressed_food(text[fruit.start : fruit.end], lead, draft.foods)
+            made = _pressed_food(text[fruit.start : fruit.end], lead, draft.foods)
             draft.use(0, lead.end())
             return _taken(draft, NameMatch(fruit.start, fruit.end, made or fruit.food))
     return None
@@ -368,3 +366,18 @@ def _unknown(draft: LineDraft, start: int, end: int, made_of: str = "") -> FoodN
     draft.find("unknown-food", start, end, message, remedy)
     draft.use(start, end)
     return FoodName(start, end, None)
+
+
+def part_used(draft: LineDraft, name: FoodName) -> tuple[list[tuple[str, Span]], str | None]:
+    """What is used of a fruit ("juice of 1 lemon", "1 lime, zest only"), and the food that is: None where the name
+    tells it already, or the table has none."""
+    part = OF_ONE.match(draft.text, first_word(draft)) or _OF_IT.search(draft.open_text(), name.end)
+    if part is None:
+        return [], None
+    said = [(_part_word(part), draft.place(*part.span("what")))]
+    if part["also"]:
+        said.append((part["also"].lower(), draft.place(*part.span("also"))))
+    if part.re is OF_ONE:
+        return said, None
+    draft.use(*part.span())
+    return said, _pressed_food(draft.text[name.start : name.end], part, draft.foods)

@@ -23,14 +23,14 @@ _ADDING = re.compile(
     r"(?i)\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
     r"|(?<=, )[a-z]{3,12}ing(?= (?:the|your|both|all)\b[^.;,]{1,40}? (?:in|into|through)\b)"  # "slipping the pears in"
     r"|goes? (?:in|into|on|onto)|in for the (?:last|final)"
-    r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b",
+    r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b"
 )
 _USE_TO = re.compile(r"(?i)\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}")
 _TESTERS = ("knife", "skewer", "fork", "point", "tip")  # "until a knife goes in"
 _NOT_ADDING = (*_TESTERS, "before", "after", "without", "of", "than", "by", "when", "while", "keep")
 UNTIL = re.compile(r"(?i)\b(?:until|till|til)[ \t]{1,9}")
 UNTIL_END = re.compile(
-    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
+    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving)\b"
     r"|\band then\b|,[ \t]{0,9}(?=[0-9])"
 )
 _ADJECTIVE = re.compile(
@@ -62,7 +62,7 @@ _OVER_HEAT = re.compile(r"(?i)\b(?:over|on) (?:an? |the )?(?:[a-z-]{3,9} (?:to |
 _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
     r"(?i)\bon (?:the )?(?:low|high|auto)(?: setting)?,? (?:for |about |around ){0,2}[0-9½¼¾]{1,2}"
     r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
-    r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b",
+    r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b"
 )
 _LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
@@ -131,14 +131,9 @@ def _in_the_oven(own: str) -> bool:
     return oven is not None and _MOVED_ON.search(own, 0, oven.start()) is None
 
 
-_A_CUBE = re.compile(r"(?i)\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $")
-
 _TEST_GOES_ON = re.compile(r"(?i)\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$")
-_CUT_SIDE = re.compile(r"(?i)[ \t-]sides?\b")
 _TEST_AHEAD = re.compile(r"(?i)\b(?:until|till|when|once|can|to|if)\b[^.;,]{0,60}$")
 _BETWEEN = re.compile(r"(?i)(?:[ \t]+(?:easily|flat|right down))?[ \t]+(?:between|against)\b")
-_ON_OFF = re.compile(r"(?i)[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b")
-_BROWN_FOOD = re.compile(r"(?i)[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b")
 
 
 def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
@@ -162,28 +157,39 @@ def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[
 def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
-    if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
+    before = text[: match.start]
+    if any(word in words and said.match(text, match.end) for words, said in _BY_WORDS_AFTER):
         return True
-    if word == "cut" and _CUT_SIDE.match(text, match.end):
-        return True  # "lay the halves cut side up"
-    if word.startswith("squash ") and _TEST_AHEAD.search(text[: match.start]):
+    if any(word in words and said.search(before[-reach:]) for words, said, reach in _BY_WORDS_BEFORE):
+        return True
+    if word.startswith("squash ") and _TEST_AHEAD.search(before):
         return True  # "until you can squash the beans"
-    if word == "lid" and _ON_OFF.match(text, match.end):
-        return True  # "cook in the water, lid on, for 30 minutes"
     testing = word in ("crush", "squash", "mash", "squish") and _BETWEEN.match(text, match.end)
-    if testing and _TEST_GOES_ON.search(text[: match.start]):
+    if testing and _TEST_GOES_ON.search(before):
         return True  # "until the beans are soft and crush between two fingers"
-    if word == "brown" and _BROWN_FOOD.match(text, match.end):
-        return True  # "add the swede, brown sauce and water"
-    if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
-        return True
-    if word == "blend" and _THE_VESSEL.search(text[: match.start]):
+    if word == "blend" and _THE_VESSEL.search(before):
         return False  # "tip into the blender, blend"
-    if word in ("purée", "puree", "mince", "blend"):
-        return _names_a_food(tables, text, match, others, listed)
-    return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
+    return word in ("purée", "puree", "mince", "blend") and _names_a_food(tables, text, match, others, listed)
 
 
+_BY_WORDS_AFTER = (
+    (("cut",), re.compile(r"(?i)[ \t-]sides?\b")),  # "lay the halves cut side up"
+    (("lid",), re.compile(r"(?i)[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b")),  # "cook in the water, lid on"
+    (  # "add the swede, brown sauce and water"
+        ("brown",),
+        re.compile(r"(?i)[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b"),
+    ),
+)
+_BY_WORDS_BEFORE = (
+    (
+        ("cube", "cubes"),
+        re.compile(r"(?i)\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $"),
+        40,
+    ),
+    (("toast",), _NOUN_BEFORE, 24),
+    (("warm", "cool"), _ADJECTIVE, 32),
+)
+"""Words that are verbs elsewhere, what stands beside them where they are none, and how far before them."""
 _THE_VESSEL = re.compile(r"(?i)\b(?:blender|processor|liquidiser|pan|pot|bowl|jug|heat)[ \t]{1,9}$")
 _SAME_CLAUSE = re.compile(r"[^.;,]*\Z")
 
@@ -223,21 +229,16 @@ def in_until(tables: Tables, text: str, mention: Mention, drafts: Sequence[Instr
 
 
 def _sentence_ends(text: str) -> list[int]:
+    """Where the sentences end; a point behind "tbsp" ends one only at the end of all."""
     ends: list[int] = []
     for found in _SENTENCE_END.finditer(text):
-        if (
-            found[0] == "."
-            and _ABBREVIATION.search(text[max(0, found.start() - 8) : found.start()])
-            and found.end() < len(text)
-        ):
-            continue
-        ends.append(found.end())
+        short = found[0] == "." and _ABBREVIATION.search(text[max(0, found.start() - 8) : found.start()])
+        if not short or found.end() == len(text):
+            ends.append(found.end())
     return ends
 
 
-def give_mentions(
-    tables: Tables, drafts: list[Instruction], mentions: Sequence[Mention], text: str
-) -> list[Instruction]:
+def give_mentions(tables: Tables, drafts: list[Instruction], mentions: list[Mention], text: str) -> list[Instruction]:
     """Give each food to the instruction in whose stretch it stands; one before the first verb of its sentence
     goes to that verb. A sentence with a food of no line and no verb gets an "add", so that the food is seen."""
     for mention in mentions:
@@ -294,9 +295,8 @@ class StepReader:
     oven: bool = False  # whether any step of the method speaks of one
     turn: Bowl | None = None  # whose bowl the words before in this step were about
     last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
-    unlisted: dict[str, tuple[int, Span, str]] = field(default_factory=dict)
+    unlisted: dict[str, list[tuple[Span, str]]] = field(default_factory=dict)  # where each stands, in what words
     shared: set[str] = field(default_factory=set)  # unlisted foods that are not the family's bowl's alone
-    also: dict[str, list[Span]] = field(default_factory=dict)
     asked: set[tuple[int, ...]] = field(default_factory=set)
     title: str = ""
     made: set[str] = field(default_factory=set)  # foods that the steps make

@@ -50,6 +50,10 @@ _BUT_END = re.compile(
 )
 
 
+Found = tuple[int, int, tuple[int, ...]]
+"""Where words stand, and the lines they speak of."""
+
+
 def of_kind(word: str, records: Sequence[Food | None], last: Sequence[str]) -> tuple[int, ...]:
     """The lines that "the ``word``" speaks of: those of its group, or whose name ends in it ("blueberries" are
     berries); of greens the leafy ones, with no leaf among them the green vegetables. ``last``: the last word of each
@@ -73,15 +77,12 @@ def of_kind(word: str, records: Sequence[Food | None], last: Sequence[str]) -> t
 
 def in_state(word: str, line: FoodLine, record: Food | None) -> bool:
     """Whether a line's food is so ("dried", "grated", "ground"), by its own words or by the table."""
-    so = record is not None and (
-        word in (record.state, *record.group.split("-")) or (word == "ground" and record.hardness == "powder")
-    )
-    return so or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
+    known = {record.state, *record.group.split("-")} if record is not None else set()
+    powder = word == "ground" and record is not None and record.hardness == "powder"
+    return word in known or powder or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
 
 
-def dry_or_wet(
-    text: str, lines: Sequence[FoodLine], records: Sequence[Food | None]
-) -> Iterator[tuple[int, int, tuple[int, ...]]]:
+def dry_or_wet(text: str, lines: Sequence[FoodLine], records: Sequence[Food | None]) -> Iterator[Found]:
     """Where ``text`` speaks of the dry or of the wet ingredients, and their lines."""
     for found in _WET.finditer(text):
         dry = (found["kind"] or found["bare"]).lower() == "dry"

@@ -14,7 +14,6 @@ from spoonproof.reading.amount import Reading, amount_at, bracket_at, moved
 from spoonproof.reading.amount_again import is_count, measure_at, share_of, sum_of
 from spoonproof.reading.faults import fault
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word, skip_spaces
-from spoonproof.reading.measures import Measures
 from spoonproof.reading.runs import tokens_of
 
 _TO_TASTE = re.compile(r"(?i)[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b")
@@ -25,7 +24,7 @@ _PIECE = re.compile(
 _APART = re.compile(r"(?i)[,–—-][ \t]{0,9}(?=(?:about|approx|around|roughly|~|≈)?[^\W\d_]{0,9}\.?[ \t]{0,3}\d)")
 _DRAINED = re.compile(r"(?i)[ \t]{0,3}(?:when |once )?drained")
 _PART_END = re.compile(r"[,;()]")
-_LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
+LAST_WORD = re.compile(r"[^\W\d_]{1,40}$")
 _PLUS_LATER = re.compile(r"(?i)[ \t]{0,3},?[ \t]{0,3}(?:\+|(?:and|plus)\b)[ \t]{0,3}(?=[0-9½⅓⅔¼¾]|an?[ \t])")
 _IS_FOR = re.compile(r"(?i)[ \t]{0,3}(?:extra|more)?[ \t]{0,3}(?:(?:for|to)[ \t][^,;()]{1,60})?(?=[,;()]|$)")
 _EACH = re.compile(r"(?i)[ \t]{0,3}each\b")
@@ -39,7 +38,7 @@ def leading_amount(draft: LineDraft) -> Reading | None:
     if reading is None:
         return None
     long = reading.amount is not None and reading.amount.unit in ("cm", "mm", "inch")
-    if long and not _PIECE.match(text, reading.end) and not _names_food(text, reading.end, draft.foods, draft.measures):
+    if long and not _PIECE.match(text, reading.end) and not _names_food(draft, reading.end):
         return None  # "1 cm dice of parsnip": a cut, not an amount; "2 cm ginger" is one
     if reading.amount is not None and (reading.amount.each is not None or reading.amount.unit == "bottle"):
         reading = _without_container(text, reading, reading.amount.each, draft.foods)
@@ -99,15 +98,13 @@ def later_amount(draft: LineDraft, name: FoodName) -> Amount | None:
         if inside is not None:
             at = inside.end
             continue
-        starts = at == 0 or text[at - 1] in " \t(,;:–—-"
-        if starts and (
-            text[at].isnumeric() or (text[at] in "-−" and at >= name.end and text[at + 1 : at + 2].isnumeric())
-        ):
-            reading = amount_at(text, at, draft.measures)
-            if reading is not None:
-                draft.report(reading.problems)
-                draft.use(reading.start, reading.end)
-                return moved(reading.amount, draft.place) if reading.amount is not None else None
+        number = text[at + 1 : at + 2] if text[at] in "-−" and at >= name.end else text[at]
+        starts = number.isnumeric() and (at == 0 or text[at - 1] in " \t(,;:–—-")
+        reading = amount_at(text, at, draft.measures) if starts else None
+        if reading is not None:
+            draft.report(reading.problems)
+            draft.use(reading.start, reading.end)
+            return moved(reading.amount, draft.place) if reading.amount is not None else None
         at += 1
     for sign in _IN_WORDS.finditer(text, name.end):  # "turmeric – a pinch"; "a carrot" stays what it is
         reading = amount_at(text, sign.start("amount"), draft.measures)
@@ -115,10 +112,10 @@ def later_amount(draft: LineDraft, name: FoodName) -> Amount | None:
             draft.use(reading.start, reading.end)
             return moved(reading.amount, draft.place)
     taste = _TO_TASTE.search(text)
-    if taste is not None:
-        draft.use(taste.start(), taste.end())
-        return Amount(Fraction(0), Fraction(0), "", draft.place(taste.start(), taste.end()), to_taste=True)
-    return None
+    if taste is None:
+        return None
+    draft.use(*taste.span())
+    return Amount(Fraction(0), Fraction(0), "", draft.place(*taste.span()), to_taste=True)
 
 
 def later_measure(draft: LineDraft, amount: Amount, name: FoodName) -> Amount:
@@ -214,17 +211,16 @@ def _before_break(text: str, at: int) -> str:
     return text[at : end.start()] if end is not None else text[at:]
 
 
-def _names_food(text: str, at: int, foods: Foods, measures: Measures) -> bool:
+def _names_food(draft: LineDraft, at: int) -> bool:
     """Whether a food's name, and no cut, stands at ``at``."""
-    at = skip_spaces(text, at)
-    found = foods.match(_before_break(text, at))
-    cuts = measures.cuts.find(text[at:])
+    at = skip_spaces(draft.text, at)
+    found, cuts = draft.foods.match(_before_break(draft.text, at)), draft.measures.cuts.find(draft.text[at:])
     return found is not None and found.start == 0 and not (cuts and cuts[0].start == 0)
 
 
 def _without_container(text: str, reading: Reading, each: Amount | None, foods: Foods) -> Reading:
     """ "150 g bottle gourd", "1 bottle gourd": the container is the first word of the food's name."""
-    word = _LAST_WORD.search(text, reading.start, reading.end)
+    word = LAST_WORD.search(text, reading.start, reading.end)
     if word is None or (each is not None and word.start() < each.span.end):
         return reading
     found = foods.match(_before_break(text, word.start()))

@@ -151,9 +151,8 @@ def _is_made(reader: StepReader, text: str, one: Mention, of_hand: Sequence[re.P
 def _rendered(words: str, listed: Sequence[str]) -> bool:
     """ "Fry it in a little of the duck fat", where duck legs are listed."""
     beast, _, fat = words.rpartition(" ")
-    return fat in ("fat", "dripping", "drippings") and any(
-        re.search(rf"\b{re.escape(beast)}\b", one, re.I) for one in listed
-    )
+    named = re.compile(rf"\b{re.escape(beast)}\b", re.I)
+    return fat in ("fat", "dripping", "drippings") and any(map(named.search, listed))
 
 
 def _has_what_it_takes(words: str, listed: Sequence[str]) -> bool:

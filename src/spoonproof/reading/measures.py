@@ -27,8 +27,8 @@ _TAKEN_OFF = re.compile(  # "bones picked out", "skin and seeds taken off"
     rf"(?i)\b(?:(?:any|all|excess|visible)[ \t])?(?:pin[ -])?(?P<part>{_PART})s?"
     rf"(?:(?:,[ \t]?|[ \t](?:and|&)[ \t])(?:any[ \t]|the[ \t]|tough[ \t]|pin[ -])?(?P<also>{_PART})s?)?"
     r"[ \t](?:all[ \t]|carefully[ \t]|well[ \t])?"
-    r"(?:(?:taken|stripped|thrown|picked|pulled|cut|scooped|scraped|snipped|sliced|stripped|peeled|pressed|squeezed|popped)"
-    r"[ \t](?:out|off|away)|out|off|discarded|removed|trimmed)\b",
+    r"(?:(?:taken|stripped|thrown|picked|pulled|cut|scooped|scraped|snipped|sliced|peeled|pressed|squeezed|popped)"
+    r"[ \t](?:out|off|away)|out|off|discarded|removed|trimmed)\b"
 )
 
 KINDS = ("prepared", "state", "size", "sort", "ignored", "part")

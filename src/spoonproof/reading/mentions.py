@@ -9,20 +9,20 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from spoonproof.model.food import Food
+from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
-from spoonproof.reading.runs import WORD, key_of, runs_at, singular
+from spoonproof.reading.runs import WORD, Token, key_of, runs_at, singular
 
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
     plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range
     greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new
-    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising strong
+    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
     double single half sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()
@@ -203,31 +203,17 @@ class Names:
             if one is None:
                 at += 1
                 continue
-            aside = one.food and (
-                _IS_NOT.match(text, one.end)
-                or _IS_VERB.match(text, one.start)
-                or _DOES_SQUASH.fullmatch(text, one.start, one.end)
-                or (text[one.start : one.end] == "squash" and _THEY_SQUASH.search(text[: one.start]))
-            )
-            unsaid = (
-                aside
-                or _OWN_JUICES.search(text, max(0, one.start - 12), one.end)
-                or _made_of_it(text, found, one)
-                or any(a <= one.start < b for a, b in hidden)
-            )
-            if not unsaid and not _TOOL.match(text, one.end):
+            if not _unsaid(text, found, one) and not any(a <= one.start < b for a, b in hidden):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
         found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.records)]
         return sorted(found, key=lambda one: one.start)
 
-    def _at(
-        self, text: str, tokens: Sequence[tuple[int, int, str]], at: int, known: Mapping[int, object]
-    ) -> Mention | None:
+    def _at(self, text: str, tokens: Sequence[Token], at: int, known: Mapping[int, NameMatch]) -> Mention | None:
         start = tokens[at][0]
         match = known.get(start)
-        match_end = getattr(match, "end", 0)
+        food, match_end = (match.food, match.end) if match is not None else ("", 0)
         for run in runs_at(text, tokens, at, self.longest, " \t\r\n-‑"):
             ranks = self.phrases.get(tuple(token[2] for token in run))
             if ranks is None:
@@ -238,17 +224,12 @@ class Names:
             best = min(ranks.values())
             lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
             own = tuple(token[2] for token in run)
-            if (
-                best > 0
-                and match is not None
-                and not self._plainly(own, lines)
-                and self._another(text, start, getattr(match, "food", ""), lines)
-            ):
+            if best > 0 and food and not self._plainly(own, lines) and self._another(text, start, food, lines):
                 break
             exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
             lines = exact or lines  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
-                lines = self._nearer(getattr(match, "food", ""), lines)
+                lines = self._nearer(food, lines)
             last = text[run[-1][0] : end]
             all_of_them = best > 0 and singular(last) != last.lower()  # "the lentils": the red ones and the green ones
             return Mention(start, end, lines, unsure=len(lines) > 1 and not all_of_them)
@@ -256,7 +237,7 @@ class Names:
         if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):
             return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
-            return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
+            return self._resolve(start, match_end, food, key_of(text[start:match_end]))
         word = tokens[at][2]
         if GROUPS.get(word) or (word in GROUPS and _IN_LIST.search(text[max(0, start - 72) : start])):
             lines = of_kind(word, self.records, self.last)
@@ -289,9 +270,8 @@ class Names:
 
     def _plainly(self, words: tuple[str, ...], lines: tuple[int, ...]) -> bool:
         """Whether only a describing word stands before them on the line: "mustard" of the line "dry mustard"."""
-        return any(
-            tuple(word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines
-        )
+        own = ((word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) for i in lines)
+        return words in map(tuple, own)
 
     def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
         """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
@@ -369,6 +349,17 @@ class Names:
 
 def _is_sugar(record: Food) -> bool:
     return any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
+
+
+def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
+    """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
+    at, end = one.start, one.end
+    squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
+    is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
+    if one.food and (_IS_NOT.match(text, end) or is_verb):
+        return True
+    own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
+    return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

@@ -15,23 +15,13 @@ from spoonproof.model.finding import Finding, Level, Related
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
-from spoonproof.reading.bundle import OWN, bundle_root, own_root, row_key
+from spoonproof.reading.bundle import OWN, bundle_root, own_root, read_table, row_key
 from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.files import read_document
-from spoonproof.reading.tables import read_table
 from spoonproof.reading.typed import nearest, plain
 from spoonproof.reading.yaml_tree import read_yaml
 
-SAFETY_TABLES = (
-    "allergens",
-    "cautions",
-    "choking",
-    "cook_times",
-    "foods_not_yet",
-    "introduction",
-    "storage",
-    "textures",
-)
+SAFETY_TABLES = tuple("allergens cautions choking cook_times foods_not_yet introduction storage textures".split())
 """Tables that guard a baby: a row of theirs may be replaced only with a reason, and the page shows it."""
 
 
@@ -150,43 +140,32 @@ def _address_faults(document: Document, item: Mapped) -> Iterator[Finding]:
     if node is None:
         return
     span = Span(node.span.start, max(node.span.start + 1, min(node.span.end, node.span.start + 80)))
-    for message, level in _problems(node.value if isinstance(node, Scalar) else ""):
-        yield fault("source-address", document, span, message, level=level)
+    wrong = _wrong_with(node.value.strip() if isinstance(node, Scalar) else "")
+    if wrong is not None:
+        yield fault("source-address", document, span, wrong[1], level=wrong[0])
 
 
-def _problems(url: str) -> Iterator[tuple[str, Level]]:
-    if not url.strip():
-        yield "This source's address is empty: write it, or leave URL out.", "error"
-        return
+def _wrong_with(url: str) -> tuple[Level, str] | None:
+    """What is wrong with an address, and how bad it is."""
+    if not url:
+        return "error", "This source's address is empty: write it, or leave URL out."
     if len(url) > LONGEST_ADDRESS:
-        yield (
-            f"This address is longer than {LONGEST_ADDRESS} characters. Take out what only tracks the reader.",
-            "error",
-        )
-        return
-    if _BLANK.search(url.strip()):
-        yield "A blank or control character stands in this address. Write it as %20, or take it out.", "error"
-        return
+        long = f"This address is longer than {LONGEST_ADDRESS} characters."
+        return "error", f"{long} Take out what only tracks the reader."
+    if _BLANK.search(url):
+        return "error", "A blank or control character stands in this address. Write it as %20, or take it out."
     try:
-        parts = urlsplit(url.strip())
+        parts = urlsplit(url)
         host = parts.hostname or ""
     except ValueError:
-        yield "This is no address that can be followed.", "error"
-        return
+        return "error", "This is no address that can be followed."
+    secret = "This address holds a name or password. Take it out, and change the password: it stood in a file."
+    looks = "The site's name has letters other than a to z, which may only look alike. Write its xn-- form."
+    plain = "This address is not encrypted: a reader may be shown something else. Write https:// if the site has it."
     if parts.username is not None or parts.password is not None:
-        yield (
-            "This address holds a name or password. Take it out, and change the password: it stood in a file.",
-            "error",
-        )
-    elif parts.scheme.lower() not in ("http", "https") or not host:
-        yield "A source's address starts with https:// and the name of the site.", "error"
-    elif not host.isascii():
-        yield (
-            "The site's name has letters other than a to z, which may only look alike. Write its xn-- form.",
-            "warning",
-        )
-    elif parts.scheme.lower() == "http":
-        yield (
-            "This address is not encrypted: a reader may be shown something else. Write https:// if the site has it.",
-            "note",
-        )
+        return "error", secret
+    if parts.scheme.lower() not in ("http", "https") or not host:
+        return "error", "A source's address starts with https:// and the name of the site."
+    if not host.isascii():
+        return "warning", looks
+    return ("note", plain) if parts.scheme.lower() == "http" else None

@@ -28,7 +28,7 @@ _ALONE = re.compile(  # "the first two into the pan", not "the first two minutes
 )
 _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the last two"
     r"(?i)(?:\b(?:for|during)"
-    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
+    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$"
 )
 _THROWS = re.compile(r"(?i)\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$")
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
@@ -49,7 +49,7 @@ _IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into t
     r"(?i)\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
     r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
     r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
-    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
+    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)"
 )
 _THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
     r"(?i)\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b"
@@ -61,9 +61,13 @@ _THOSE = re.compile(
 )
 
 
-def pointed_at(
-    reader: StepReader, text: str, named: Sequence[Mention], to_come: AbstractSet[int] | None = None
-) -> Iterator[Mention]:
+Lines = tuple[int, ...]
+Others = Sequence[AbstractSet[int]]
+Named = Sequence[Mention]
+Pointed = Iterator[Mention]
+
+
+def pointed_at(reader: StepReader, text: str, named: Named, to_come: AbstractSet[int] | None = None) -> Pointed:
     """Where ``text`` counts lines off the list. ``named``: the foods that the sentence names, those before a place
     being used there too; ``to_come``: lines that later steps name, None where words only say what is left out, of
     which the grown-ups' lines may be."""
@@ -137,14 +141,7 @@ def _wider(noun: str, names: Names) -> tuple[int, ...]:
     return tuple(sorted(own | more))
 
 
-def _meant(
-    order: str,
-    count: int,
-    own: tuple[int, ...],
-    wider: tuple[int, ...],
-    used: AbstractSet[int],
-    others: Sequence[AbstractSet[int]],
-) -> tuple[int, ...]:
+def _meant(order: str, count: int, own: Lines, wider: Lines, used: AbstractSet[int], others: Others) -> Lines:
     many = own if len(own) >= count else wider
     fresh = tuple(i for i in many if i not in used)
     if order == "first":
@@ -175,7 +172,7 @@ def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
     return {0 if found["order"].lower() == "first" else len(lines) - 1}
 
 
-def pieces_of(reader: StepReader, text: str, named: Sequence[Mention]) -> Iterator[Mention]:
+def pieces_of(reader: StepReader, text: str, named: Named) -> Pointed:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, or of which a step made
     such a piece."""
     lines, records, used = reader.lines, reader.names.records, reader.used
@@ -198,7 +195,7 @@ def pieces_of(reader: StepReader, text: str, named: Sequence[Mention]) -> Iterat
             yield Mention(*found.span("word"), having)
 
 
-def _with_piece(reader: StepReader, found: re.Match[str], named: Sequence[Mention]) -> tuple[int, ...]:
+def _with_piece(reader: StepReader, found: re.Match[str], named: Named) -> tuple[int, ...]:
     """The lines that "the slices" are of; () where it is not told."""
     lines = reader.lines
     word, at = singular(found["word"]), found.start("word")
@@ -220,7 +217,7 @@ _PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
 
 
-def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
+def made_into(text: str, named: Named) -> set[tuple[str, int]]:
     """The pieces that a step makes, each with the line it is made of (-1 for none): "slice" of "cut the pear into
     slices"."""
     made: set[tuple[str, int]] = set()
@@ -232,7 +229,7 @@ def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
     return made
 
 
-def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
+def kept_back(text: str, held: AbstractSet[int]) -> Pointed:
     """ "Put everything but the rice in. Add *that* for the last 20 minutes": what was left out and is now put in."""
     found = _THOSE.search(text) if held else None
     if found is not None:
@@ -248,7 +245,7 @@ def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
     return lines if len(lines) == 2 else ()
 
 
-def former_or_latter(text: str, pair: tuple[int, ...]) -> Iterator[Mention]:
+def former_or_latter(text: str, pair: tuple[int, ...]) -> Pointed:
     for found in _FORMER.finditer(text) if pair else ():
         yield Mention(*found.span("which"), (pair[found["which"].lower() == "latter"],))
 

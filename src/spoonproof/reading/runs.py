@@ -11,6 +11,7 @@ from typing import TypeVar
 Token = tuple[int, int, str]
 """Start, end, and the word as it is compared."""
 
+Tokens = Sequence[Token]
 T = TypeVar("T")
 _WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|(?<!\d)\d{1,6}%")
 
@@ -20,14 +21,21 @@ def tokens_of(text: str) -> list[Token]:
     return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]
 
 
+def side_by_side(places: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """The stretches of places of which each is one further than the place before: from where, to where."""
+    begin = 0
+    for index in range(1, len(places) + 1):
+        if index == len(places) or places[index] != places[index - 1] + 1:
+            yield begin, index
+            begin = index
+
+
 def begins_of(phrases: Iterable[str]) -> frozenset[str]:
     """The words that these phrases begin with: where a token is none of them, no run from it need be looked at."""
     return frozenset([phrase.partition(" ")[0] for phrase in phrases])
 
 
-def runs_at(
-    text: str, tokens: Sequence[Token], at: int, longest: int, between: str = " \t"
-) -> Iterator[Sequence[Token]]:
+def runs_at(text: str, tokens: Tokens, at: int, longest: int, between: str = " \t") -> Iterator[Tokens]:
     """The runs that begin with token ``at``, longest first; only characters of ``between`` part the words."""
     end = at + 1
     while end < len(tokens) and end - at < longest and not text[tokens[end - 1][1] : tokens[end][0]].strip(between):

@@ -18,7 +18,15 @@ from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
 from spoonproof.reading.faults import fault
 from spoonproof.reading.instruction import Instruction, StepReader, Tables, find_instructions, give_mentions, in_until
-from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
+from spoonproof.reading.instruction_words import (
+    TEST_FIRST,
+    cooks_on,
+    fill,
+    later_times,
+    note_tests,
+    share_objects,
+    under_a_lid,
+)
 from spoonproof.reading.kinds import left_of_kind
 from spoonproof.reading.limits import STEP_CHARACTERS
 from spoonproof.reading.made_here import made_so_far, named_later, to_come, without_made
@@ -27,9 +35,7 @@ from spoonproof.reading.placing import Page, passage_of
 from spoonproof.reading.pointed import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_beside import beside
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
-from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
-from spoonproof.reading.time_faults import temperature_faults, time_faults
-from spoonproof.reading.times import SQUASH, FoundTime, find_times
+from spoonproof.reading.times import SQUASH, FoundTime, find_times, temperature_faults, time_faults
 
 if TYPE_CHECKING:
     from spoonproof.reading.kept import Kept
@@ -81,7 +87,7 @@ def read_steps(
         reader.to_come = to_come(lines, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
-            step = beside(step, entry, reader.names, reader.used, document, reader.findings)
+            step = beside(reader, step, entry)
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
@@ -135,7 +141,7 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     step = Step(index, text, scalar.span, actions, bowl, cut[0] if cut is not None else None)
     reader.split = reader.split or cut is not None
     note_shared(reader, text, mentions, drafts)
-    note_unlisted(reader, passage, mentions, index)
+    note_unlisted(reader, passage, mentions)
     if not actions and cut is None:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
@@ -160,9 +166,7 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
     return without_made(reader, text, mentions)
 
 
-def _fill_in_turn(
-    reader: StepReader, passage: Passage, drafts: Sequence[Instruction], times: Sequence[FoundTime]
-) -> None:
+def _fill_in_turn(reader: StepReader, passage: Passage, drafts: list[Instruction], times: list[FoundTime]) -> None:
     """Give each draft its action; "it" is what the one before acted on."""
     lid_now: bool | None = None
     for draft in drafts:
@@ -181,10 +185,6 @@ def _fill_in_turn(
             reader.last_foods = () if action.everything or lifted else action.foods
 
 
-def _grown_ups(reader: StepReader, at: int) -> bool:
-    return reader.lines[at].has("for-others")
-
-
 _DRY = ("spice", "grain", "pulse", "nut", "seed", "herb")
 _LONGEST_IN_A_PAN = 15.0  # minutes
 
@@ -192,7 +192,7 @@ _LONGEST_IN_A_PAN = 15.0  # minutes
 def _roasted_in_a_pan(reader: StepReader, action: Action) -> str:
     """ "Roast the semolina for 5 minutes", and no oven in the whole method: toasted in a dry pan, fried where fat is
     named; "" where it may be the oven after all."""
-    groups = [record.group for at in action.foods if (record := reader.tables.foods.get(reader.lines[at].food or ""))]
+    groups = [record.group for at in action.foods if (record := reader.names.records[at])]
     fat = [group for group in groups if group in ("oil", "fat")]
     short = action.time is not None and action.time.high <= _LONGEST_IN_A_PAN
     dry = all(group in (*_DRY, "oil", "fat") for group in groups) and len(groups) == len(action.foods)
@@ -203,7 +203,7 @@ def _roasted_in_a_pan(reader: StepReader, action: Action) -> str:
 
 def _flavours(reader: StepReader, at: int) -> bool:
     """A herb or a spice: "take out the thyme; let it cool and blend it" speaks of the pot."""
-    record = reader.tables.foods.get(reader.lines[at].food or "")
+    record = reader.names.records[at]
     return record is not None and record.group in ("herb", "spice")
 
 
@@ -285,10 +285,9 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
     after_cut = cut is not None and draft.start >= cut[1]
     if not (reader.split or after_cut):
         own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
-        theirs = reader.shared_out and (
-            after_serving(own)
-            or (bool(draft.action.foods) and all(_grown_ups(reader, at) for at in draft.action.foods))
-        )
+        foods = [reader.lines[at] for at in draft.action.foods]
+        grown_ups = bool(foods) and all(line.has("for-others") for line in foods)
+        theirs = reader.shared_out and (after_serving(own) or grown_ups)
         return "family" if theirs else whose(own, False)[0] or whose(led, False)[0]
     start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead
     bowl, said = whose(text[start : draft.end], True)

@@ -109,7 +109,7 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
     for name, node in mapped:
         key = by_name.get(name.value)
         if key is None:
-            _unknown(name, node, by_name, sink, what)
+            unknown_key(name, node, by_name, sink, what)
             continue
         spans[name.value] = name.span
         if is_empty(node):
@@ -132,7 +132,7 @@ def is_empty(node: Node) -> bool:
     return isinstance(node, Scalar) and (node.span.start == node.span.end or node.value == "~")
 
 
-def cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
+def _cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
     """Whether a key is the rest of a value, which is said: {how: slice it, then mash}: inside curly brackets a comma
     ends the value."""
     if not is_empty(node) or sink.document.text[name.span.end : name.span.end + 1] == ":":
@@ -142,8 +142,9 @@ def cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
     return True
 
 
-def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
-    if cut_by_comma(name, node, sink):
+def unknown_key(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
+    """Say that a key is none of ``known``, and which one it may have meant."""
+    if _cut_by_comma(name, node, sink):
         return
     close = _meant(name.value, known)
     hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
