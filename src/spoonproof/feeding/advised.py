@@ -35,6 +35,8 @@ _RAW_EGG = re.compile(
     r"|\boil\b[^.;!?\n]{0,30}\byolks?\b",
     re.I,
 )
+_SCENE = re.compile(r"^\W*(?:\w+ ){0,2}there (?:was|were) (?!(?:always|usually)\b)[^,;]*$", re.I)
+"""Words before a food that is only there to be seen: "there were marshmallows on the yams"."""
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -155,6 +157,8 @@ class _Asked:
         alone = stance(said, hit, self.tables, names=self.names)
         if alone.eaters or alone.turned or self.kind == "step":
             return alone
+        if _SCENE.search(said[: hit.start]):
+            return alone  # who eats it a sentence tells that speaks on of it
         before, behind = ("" if hers_first(around[0]) else around[0]), around[1]
         there = hit._replace(start=hit.start + len(before), end=hit.end + len(before))
         return stance(f"{before}{said}{behind}", there, self.tables, names=self.names)

@@ -69,12 +69,14 @@ _TENDER = re.compile(
     r"\b(?:slow|stew|soft|tender|fall\w*|fell|shred|minc|mash|blend|pur[ée]+|flak|tiny|small|fine|braise|casserole|pull)\w*",
     re.I,
 )
+_CARED_FOR = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|low[- ]salt|unsalted|quarter\w*|corner of)\b", re.I)
+_SALTED = re.compile(r"\b(?:salt(?:ed|y)|cheese crackers?|handfuls?|whole|packets?|(?:every|each) day|daily)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(
-    r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
+    r"\b(?:tea)?spoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
     r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
-    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bspread thick\b"
-    r"|\bno need to thin\b",
+    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b"
+    r"|\bno need to thin\b|\bspread thick\b|\bthick on\b",
     re.I,
 )
 _MEASURE = re.compile(
@@ -151,7 +153,7 @@ def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_s
     """The kinds of the food whose danger the words show; ``by_shape``: only such as its shape or state makes one."""
     if _ALLERGY_TO.match(said, hit.end):
         return frozenset()  # "a kid with a peanut allergy" is handed none
-    classes = _shown(_Told(said, hit, kinds))
+    classes = _shown(_Told(said, hit, kinds, kind == "speech"))
     if by_shape:
         classes -= ANY_FORM | MILKS
     # "Then it's milk and bed": the milk she always has.
@@ -170,6 +172,7 @@ class _Told(NamedTuple):
     said: str
     hit: Found
     kinds: frozenset[str]
+    speech: bool
 
     @property
     def name(self) -> str:
@@ -198,6 +201,13 @@ def _only_its_name(told: _Told) -> bool:
         return False
     eaten = any(words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
     return not (eaten or told.at_once(_INTO_CUP))
+
+
+def _salty_as_it_is(told: _Told) -> bool:
+    """ "Cut the skinless sausage lengthways", "a cracker": the table asks how much of a day's salt it is, and no words
+    of a film tell; one that is salted, or eaten by the handful, is told by them."""
+    plain = told.name.endswith(("cracker", "crackers")) or _CARED_FOR.search(told.near) is not None
+    return told.speech and plain and not _SALTED.search(told.near)
 
 
 def _off_the_bone(told: _Told) -> bool:
@@ -273,6 +283,7 @@ _HIDDEN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
     (frozenset({"bone-in"}), _off_the_bone),
     (frozenset({"raw-milk", "raw-milk-cheese"}), _pasteurised),
     (frozenset({"nut"}), _the_allergen),
+    (frozenset({"salty-food"}), _salty_as_it_is),
     (frozenset({"dried-fruit"}), _perhaps_blended),
     (frozenset({"sugary"}), _made_at_home),
 )
@@ -337,9 +348,8 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
         facts.add("raw")
     facts |= {"drink"} if _in_vessel(said, hit) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
-    facts |= (
-        {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end) else set()
-    )
+    let_down = near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end)
+    facts |= {"mixed"} if let_down else set()
     facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()

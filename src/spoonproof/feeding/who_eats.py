@@ -75,17 +75,22 @@ _AND_GIVES = re.compile(r"\band (?:then )?(?:give|offer|serve|feed|hand) (?:your
 _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
-_BROUGHT = re.compile(
-    r"\b(?:bought|buys?|brought|brings?|fetche[sd]|made|makes|baked|bakes|picked|grows?|grew|came round with|turned up"
-    r" with|sent|sends) (?!(?:him|her|my|your)sel[fv])",
-    re.I,
-)
-"""What somebody does to food who need not eat it: "Mum had bought a bowl of grapes"."""
 _BABY = ("child", "they", "babys")
 _DENY = ("denies", "wary")
 """A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
 _NO_NAMES = ("they", "plural")
-_NO_SHAPE = frozenset({"boiled", "steamed", "peeled", "plain"})
+_NO_SHAPE = re.compile(r"(?:boiled|steamed|peeled|plain)$", re.I)
+_NO_HEAT = re.compile(r"(?!cook|bak|fr[iy]|roast|simmer|boil|steam|poach)", re.I)
+_NOTHING = re.compile(r"(?!)")
+"""What is done to a food and helps nothing where its shape is the danger, or its germs, or neither."""
+_ANYWAY = re.compile(
+    r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let)\b.*\b(?:anyway|all the same|regardless)\b", re.I
+)
+"""Words that give what was called bad: "honey was dangerous, but we give it to him anyway"."""
+_ANSWERS = re.compile(r"no, (?:i|we|he|she|you)\b", re.I)
+"""A denial of what was asked before: "Grated? No, I give a stick of raw carrot"."""
+_A_DEED = re.compile(r" (?:it|them|one|each)\b", re.I)
+"""What stands behind a deed that is named like a food: "mash one"."""
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
 _OF_MANY = frozenset({"them", "these", "those", "each", "both", "one", "ones", "some"})
@@ -112,14 +117,19 @@ def stance(
 ) -> Stance:
     """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it; ``names``: of
     ``people``."""
-    others = [one for one in tables.phrases.find(said, negated=True) if one.end <= hit.start or hit.end <= one.start]
+    others = [
+        one
+        for one in tables.phrases.find(said, negated=True)
+        if (one.end <= hit.start or hit.end <= one.start) and not _A_DEED.match(said, one.end)
+    ]
     foods = sorted([*others, hit], key=lambda one: one.start)
     kinds = tables.kinds[hit.value]
-    food = _Food(said, foods, foods.index(hit), not kinds & _NO_CUT_HELPS, "small-round" in kinds)
+    in_vain = _NO_SHAPE if "small-round" in kinds else _NO_HEAT if "shellfish" in kinds else _NOTHING
+    food = _Food(said, foods, foods.index(hit), not kinds & _NO_CUT_HELPS, in_vain)
     parts = clauses(said, [(one.start, one.end) for one in foods], tables, names)
     home = next(clause for clause in parts if food.which in clause.named)
     eaters = _eaters(said, home, (hit.start, hit.end))
-    if speaks_on is not None and _BROUGHT.search(said, home.start, home.end):
+    if speaks_on is not None and home.has("brings"):
         eaters = ""  # who eats it what follows tells
     there = _in_its_clause(food, home, parts, eaters)
     if there is not None:
@@ -140,19 +150,23 @@ class _Food(NamedTuple):
     foods: list[Found]
     which: int
     cut_helps: bool  # it may be cut or cooked so that it is no danger
-    by_shape: bool  # it is a danger by its shape
+    in_vain: re.Pattern[str]  # what is done to it that helps nothing
 
     @property
     def hit(self) -> Found:
         return self.foods[self.which]
 
     def made_safe(self, clause: Clause) -> bool:
-        return self.cut_helps and _made_safe(self.said, clause, self.hit, self.by_shape)
+        return self.cut_helps and _made_safe(self.said, clause, self.hit, self.in_vain)
 
 
 def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
     """What the clause that names the food does with it, None where it turns nothing round."""
-    if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
+    given = any(_ANYWAY.search(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
+    if home.has("bad") and given:
+        return Stance("baby", "")
+    denials = [mark for mark in home.of(*_DENY) if not _ANSWERS.match(food.said, mark.start)]
+    if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
@@ -215,16 +229,16 @@ def _speaks_of_it(said: str, clause: Clause) -> bool:
     )
 
 
-def _made_safe(said: str, clause: Clause, food: Found, shape: bool) -> bool:
+def _made_safe(said: str, clause: Clause, food: Found, in_vain: re.Pattern[str]) -> bool:
     """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust";
-    ``shape``: its shape is the danger, which no heat changes ("a boiled one")."""
+    ``in_vain``: what helps nothing ("a boiled one" is as round)."""
     many = said[food.start : food.end].lower().endswith("s")
     its = [one for one in clause.of("thereof") if not many or said[one.start : one.end].lower() in _OF_MANY]
     for done in clause.of("safe"):
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
         so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
-        if said[done.start : done.end].lower() in _NO_SHAPE and shape:
+        if in_vain.match(said[done.start : done.end]):
             continue
         if done.start > food.end and (to_it or so or _passively(said, food, done)):
             return True
