@@ -67,7 +67,6 @@ def test_a_no_in_the_clause_before_denies_nothing() -> None:
         ("Kale does not strengthen bones.", "denies"),
         ("Kale may strengthen bones.", "hedges"),
         ("Does kale strengthen bones?", "asks"),
-        ("It is a myth that kale strengthens bones.", "refutes"),
         ("Zinc is not needed for bones.", "denies"),
     ],
 )
@@ -128,7 +127,6 @@ def test_what_is_said_once_is_put_out_once(text: str, kind: str) -> None:
         ("I'm no expert but this truly helped with his cough.", "disease", "asserts"),
         ("A no-bake snack that's full of slow-release energy.", "function", "asserts"),
         ("Fennel settles little tummies.", "function", "asserts"),
-        ("You shouldn't give lentils before one but that's a myth.", "safety-age", "refutes"),
         ("Runny eggs only until she's a year old.", "safety-age", "asserts"),
         ("Cod is full of iodine but never before one.", "safety-age", "asserts"),
         ("Barley contains gluten.", "allergen", "asserts"),

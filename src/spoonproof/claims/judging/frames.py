@@ -199,8 +199,10 @@ def led(claim: Claim, register: Register) -> tuple[int, str]:
 
 def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
     quote = standing(plain(words), register)
-    if _SET_ASIDE.search(leading + words):
-        return 0, quote
+    aside = _SET_ASIDE.search(leading + words)
+    if aside is not None:
+        opens = plain((leading + words)[: aside.start()])  # "it's a myth that, contrary to what they say, ..."
+        return int(opens.endswith(" that ") and _DENIES.search(opens) is not None), quote
     said = standing(f"{plain(leading).rstrip()}{plain(words)}", register)
     if effect == "allergic-reaction":
         said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back

@@ -203,7 +203,7 @@ def twice_turned(claim: Claim, register: Register) -> bool:
     if claim.kind == "function" and has_any(quote, said) and _count(without_phrases(quote, said), register):
         return True  # "is not unnecessary"
     inner = _count(rest, register) or int(has_any(rest, said))
-    return found > 1 or (found == 1 and inner > 0 and claim.level not in _NONE)
+    return found > 1 or (found == 1 and inner > (claim.level in _NONE))  # "gluten-free" is one "no" itself
 
 
 def not_only(claim: Claim) -> bool:

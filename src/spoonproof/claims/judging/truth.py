@@ -68,7 +68,7 @@ def truth_of(
 
     ``matching``: the register's entries for ``key``, the most specific first."""
     verdict = _plain(claim, key, register.truth(key, matching), probe, numbers, register, context)
-    staged = verdict.entry is not None and bool(verdict.entry.stance)
+    staged = verdict.entry is not None and (bool(verdict.entry.stance) or _dismissed(claim, key, verdict.entry))
     framed = frames(claim, register) == 1
     if claim.polarity in ("denies", "refutes") and (not verdict.stanced or (framed and not staged)):
         # "There is no evidence that ..." says no more than that it was not shown.
@@ -180,17 +180,23 @@ def _plain(
     else:
         verdict = by_evidence(claim, key, entry, probe, register)
     taken_back = entry.truth == "computed" and claim.polarity == "denies" and claim.level in ("free", "none")
-    verdict.stanced = bool(entry.stance) or (entry.negation and not taken_back)  # "isn't gluten-free"
+    dismissed = _dismissed(claim, key, entry)
+    verdict.stanced = bool(entry.stance) or dismissed or (entry.negation and not taken_back)  # "isn't gluten-free"
     all_absent(claim, verdict, probe, register)
     _all_kept(claim, entry, verdict, register)
     _too_early(claim, key, entry, verdict, register, context)
-    dismissed = key.stance == "dismisses" and entry.stance != "dismisses" and claim.kind == "safety-age"
-    if verdict.truth == "true" and dismissed and not entry.negation:
+    if verdict.truth == "true" and dismissed:
         verdict.truth = "overstated"
         verdict.why = f"That there is no danger at all is more than anyone can say. {verdict.why}"
     says = "has it worked out" if entry.truth == "computed" else f"says {entry.truth}"
     verdict.steps.insert(0, f"truth: entry {entry.id} {says}")
     return verdict
+
+
+def _dismissed(claim: Claim, key: Key, entry: Entry) -> bool:
+    """Whether it says that there is no danger in what the entry is careful with: a "no" that is turned no more."""
+    careful = entry.stance != "dismisses" and not entry.negation
+    return claim.kind == "safety-age" and key.stance == "dismisses" and careful
 
 
 def _all_kept(claim: Claim, entry: Entry, verdict: Verdict, register: Register) -> None:
