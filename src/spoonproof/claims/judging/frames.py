@@ -41,11 +41,11 @@ _STANDS = re.compile(
     r"(?:me|us|you|mums|parents)"
     r"|(?:i|we) (?:didn't|did not) (?:\w+ )?know|(?:they|people|parents|mums) (?:\w+ )?(?:don't|do not) (?:\w+ )?know"
     r"|(?:can't|cannot|can not|couldn't|won't|will not|wouldn't|(?:'ll|will) (?:never|not)) (?:\w+ )?believe"
-    r"|believe (?:it|me) or not|(?:n't|not|never) you (?:think|believe|find|agree)"
+    r"|believe (?:it|me) or not|(?:[a-z]+n't|not|never) you (?:think|believe|find|agree)"
     # What nobody may deny, doubt or forget.
     rf"|(?:{_NOT}|no) (?:\w+ ){{0,2}}?(?:deny|denies|denying|doubt\w*|dispute\w*|argu\w+)"
     r"(?: for a (?:second|minute|moment))?"
-    r"|(?:n't|do not|never|not|people|they|we|i|you|mums|parents|some|often|to|easily) (?:often |always )?"
+    r"|(?:[a-z]+n't|do not|never|not|people|they|we|i|you|mums|parents|some|often|to|easily) (?:often |always )?"
     r"forg[eo]t\w*|(?:beyond|without)(?: a)?(?: shadow of a)? doubt|no question(?: about (?:it|that))?"
     r"|(?:no|not|don't|do not|never|stop) (?:need|reason|have)? ?(?:to )?(?:panic|worry|worrying|fret|stress)"
     r"(?! (?:about|over|that|if) )"
@@ -61,9 +61,9 @@ _STANDS = re.compile(
 """Words with a "no" in them that let stand what follows: its teller holds it."""
 _DENIES = re.compile(
     r" (?:"
-    r"(?:don't|do not|dont|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
+    r"(?:don't|do not|dont|didn't|did not|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
     r"(?:(?:really|personally|honestly|even|ever|actually|for one) )?"
-    r"(?:think|thinks|believe|believes|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
+    r"(?:think|thinks|thought|believe|believes|believed|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
     rf"|{_NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once) ){{0,2}}{_SAY}(?! (?:yes|no|to) )"
     rf"|(?:i|we|i'm|we're) (?:can't|cannot|can not|won't|will not|wouldn't|not going to|don't|do not|never) "
     r"(?:tell|told|promise|promised)(?! (?:me|us) )"
@@ -129,10 +129,10 @@ _OF_ITSELF = re.compile(
 )
 """A frame that its own sentence calls untrue at its end: "the idea that ... *is a myth*"."""
 _HOLDS_AFTER_ALL = re.compile(
-    r"^ (?:but|yet|though) (?:it|they|that|this|she|he)(?:'s| is| are| was| were| does| do| did| works?| worked"
-    r"| really| actually)(?! not)(?= )"
+    r" (?:(?:but|yet|though) (?:it|they|that|this|she|he)(?:'s| is| are| was| were| does| do| did| works?| worked"
+    r"| really| actually)(?! not)|(?:until|till) (?:i|we|recently|last|this))(?= )"
 )
-"""What sets right again what was doubted: "I didn't believe that ..., *but it does*"."""
+"""What sets right again what was doubted: "I didn't believe that ..., *but it does*", "... *until I tried it*"."""
 _TURN = re.compile(
     r" (?:but|yet|though|although|anyway|the (?:truth|fact|reality) is|fact(?! that)|in reality|turns out) "
 )
@@ -185,7 +185,7 @@ def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
     if back or any(_BACK_WHOLE.match(plain(_WHOLE.split(part, maxsplit=1)[0])) for part in parts):
         return True
     if leads:
-        return _HOLDS_AFTER_ALL.match(words) is not None
+        return _HOLDS_AFTER_ALL.search(words) is not None
     return _NO_ANSWER.search(words) is None and _BACK_WHOLE.search(words) is not None
 
 
