@@ -41,6 +41,17 @@ from tests.each import each
         ("Shop cereals are full of sugar.", "nutrient-content"),
         ("Deep frying can produce toxic compounds.", "process"),
         ("Tinned peaches may contain preservatives or added sugar.", "nutrient-content"),
+        ("Steaming keeps the peas' colour, sweetness and most of all their vitamins.", "process"),
+        ("The nutritive value rises when the grain is sprouted.", "process"),
+        ("Toxins formed when oil is fried again do no good.", "process"),
+        ("Sprouting makes a huge difference to the vitamins.", "process"),
+        ("Broth stimulates the production of gastric juice.", "function"),
+        ("Cutting sweets helps children shed some weight.", "function"),
+        ("Her teeth went black from sucking sweets.", "disease"),
+        ("Sugary drinks are one of the main reasons why so many children have diabetes.", "disease"),
+        ("That tin is said to have nearly ten teaspoons of sugar in it.", "quantity"),
+        ("Sources include lentils, beans and beef.", "nutrient-content"),
+        ("He has never reacted to peanuts.", "allergen"),
     ],
 )
 def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
