@@ -163,6 +163,13 @@ CHOKING = (
         says="teeth asked for before food",
     ),
     *_safety(
+        "called-harmless",
+        "S(<FOOD|hazard-food>) _2 <copula> _2 O(<no-harm>)",
+        effect="safety",
+        veto="nonfood story kitchen-danger",
+        says="safety of a food",
+    ),
+    *_safety(
         "once-it-has-teeth",
         "S(<FOOD>) _1 <copula> _1 T(<fine|okay|safe>) ~5 O(<dental>)",
         effect="choking",

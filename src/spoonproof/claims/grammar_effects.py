@@ -350,6 +350,12 @@ DISEASE = (
         veto="nonfood culinary",
         says="the state of a part of the body",
     ),
+    *_function(
+        "needs-it",
+        "S(<nutrient>) [?:,] _2 O(<body|inner-body|EFFECT>) _1 T(<need>) <pronoun>",
+        veto=_NOT_FOOD,
+        says="a nutrient that a part of the body needs",
+    ),
     *_disease(
         "brings-it-down",
         "<when-ill> ~6 O(<fever|DISEASE>) , ~3 S(<FOOD>) ~3 T(<brings-down>)",

@@ -23,7 +23,7 @@ PROCESS = (
     ),
     *_process(
         "process-kills",
-        "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
+        "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|contaminant-weak|allergy>)",
         says="a process against a germ",
     ),
     *_process(

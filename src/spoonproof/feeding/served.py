@@ -264,8 +264,11 @@ def _from_steps(
         facts.add("drink")
         if any(STRAINED_OFF.search(text) for text in words.babys):
             facts.add("strained")  # "simmer the spices in the milk; strain": what is drunk holds none of them
-    runny = "runny" in said and not ("baked" in facts and in_a_dough(recipe, index))
-    runny = runny or left_underdone(texts) or boiled_briefly(recipe, index, texts)
+    bakes = "baked" in facts and in_a_dough(recipe, index)
+    runny = "runny" in said and not bakes
+    # "Cook for 2 minutes a side, so that it runs when you cut it": no food is named where all of it cooks.
+    nameless = (text for text in words.babys if not keys(text) & (words.names | words.others))
+    runny = runny or left_underdone([*texts, *nameless], bakes=bakes) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
     if heated_later(recipe, texts):
