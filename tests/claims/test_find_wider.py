@@ -52,6 +52,11 @@ from tests.each import each
         ("That tin is said to have nearly ten teaspoons of sugar in it.", "quantity"),
         ("Sources include lentils, beans and beef.", "nutrient-content"),
         ("He has never reacted to peanuts.", "allergen"),
+        ("It is very heavy on the tummy.", "function"),
+        ("Since last night's broth both boys are feeling better.", "function"),
+        ("Can you eat too much spinach?", "safety-age"),
+        ("You can add black pepper if your baby is old enough.", "safety-age"),
+        ("Milk should be limited to less than 24 oz per day.", "quantity"),
     ],
 )
 def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
@@ -62,6 +67,14 @@ def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
     "text",
     [
         "Wipe out the pan and stack the lids.",
+        "Steaming saves time, washing up and a lot of shouting, and the vitamins can wait.",
+        "The crust formed during baking is the best bit.",
+        "She reacted to the spinach with a grimace and then ate it all.",
+        "Can you eat too much cake at one party?",
+        "Since the soup went cold, we were feeling better about the salad.",
+        "Add the peas if the kids are early enough for lunch.",
+        "Be it lunch or nutrition in general, my sister is the boss.",
+        "We kept sugar out for the lifespan of the cold.",
         "Pour away the water and shake the colander.",
         "Use apple juice instead of water in the jelly.",
         "The dough plumps up overnight in the fridge.",
