@@ -159,13 +159,6 @@ SAFETY_AGE = (
         says="too much for babies",
     ),
     *_safety(
-        "asked-too-much",
-        "^ _1 T(<can-ask>) _3 <fed|eating> _1 <over-much> _1 S(<FOOD|nutrient>)",
-        effect="too-much",
-        veto="culinary",
-        says="whether there can be too much of it",
-    ),
-    *_safety(
         "can-babies",
         "T(<when-to>) _5 S(<generic-food>) ~3 O(<audience-baby>)",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
