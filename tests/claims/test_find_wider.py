@@ -56,6 +56,10 @@ from tests.each import each
         ("Since last night's broth both boys are feeling better.", "function"),
         ("You can add black pepper if your baby is old enough.", "safety-age"),
         ("Milk should be limited to less than 24 oz per day.", "quantity"),
+        ("Oats satisfy your hunger for longer.", "function"),
+        ("Children who eat eggs score higher in tests.", "function"),
+        ("It is best to slowly introduce new foods.", "allergen"),
+        ("Introduce new things slowly into your child's diet.", "allergen"),
     ],
 )
 def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
@@ -73,6 +77,9 @@ def test_an_effect_is_heard_in_other_words(text: str, kind: str) -> None:
         "Add the peas if the kids are early enough for lunch.",
         "Be it lunch or nutrition in general, my sister is the boss.",
         "We kept sugar out for the lifespan of the cold.",
+        "Slowly introduce the flour to the butter.",
+        "Introduce the new things slowly when you rearrange the kitchen.",
+        "In general I love a risotto, and it is one that I bake at least twice a month.",
         "Pour away the water and shake the colander.",
         "Use apple juice instead of water in the jelly.",
         "The dough plumps up overnight in the fridge.",
