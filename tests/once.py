@@ -19,8 +19,8 @@ from spoonproof import compiled
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document
 from spoonproof.reading import bundle, register_files
+from spoonproof.reading.bundle import read_table
 from spoonproof.reading.files import read_document
-from spoonproof.reading.tables import read_table
 from spoonproof.reading.yaml_tree import read_yaml
 
 

@@ -152,7 +152,7 @@ class ChannelFolder:
     def _policy_faults(self, channel: Channel) -> list[Finding]:
         if not channel.policies:
             return []
-        from spoonproof.reading.policies import policy_faults
+        from spoonproof.reading.channel import policy_faults
 
         return list(policy_faults(channel, ((one.topic, one.authority) for one in self.knowledge.feeding.policies)))
 
@@ -192,7 +192,7 @@ class ChannelFolder:
             self._read[path] = self._read_afresh(path)
         file = self._read[path]
         if file.recipe is not None and any(one.recipe and one.recipe not in self._slugs for one in file.recipe.foods):
-            from spoonproof.reading.titles import with_slugs
+            from spoonproof.reading.slugs import with_slugs
 
             recipe = with_slugs(file.recipe, self._by_title, self._slugs)
             file = self._read[path] = replace(file, recipe=recipe)
@@ -205,13 +205,13 @@ class ChannelFolder:
     @cached_property
     def _by_title(self) -> Mapping[str, tuple[str, ...]]:
         """The slugs of recipes by their titles; only what stands in the heads is looked at."""
-        from spoonproof.reading.titles import slugs_by_title
+        from spoonproof.reading.slugs import slugs_by_title
 
         return slugs_by_title((slug, self.title_of(path)) for slug, path in self._slugs.items())
 
     def title_of(self, path: Path) -> str:
         """The title in the head of a recipe file, found without reading the recipe; "" where none is found."""
-        from spoonproof.reading.titles import title_in
+        from spoonproof.reading.slugs import title_in
 
         document, _ = self._document(path, self.shown(path))
         return title_in(document.text) if document is not None else ""

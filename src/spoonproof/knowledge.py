@@ -201,8 +201,7 @@ class Knowledge:
     def read_lexicon(self) -> Lexicon:
         """``lexicon`` from the files."""
         from spoonproof.claims.lexicon import Lexicon
-        from spoonproof.reading.bundle import bundle_root
-        from spoonproof.reading.tables import read_table
+        from spoonproof.reading.bundle import bundle_root, read_table
 
         folder = bundle_root() / "claims"
         tables = {path.stem: read_table(path) for path in sorted((folder / "lexicon" / "en").glob("*.csv"))}

@@ -65,6 +65,17 @@ SOUND = (
     "Choose full-fat cheese rather than reduced fat.",
     "Cow's milk has little iron in it.",
     "The less water they boil in, the more vitamin C stays in the greens.",
+    "In the bottle it's still breast milk or formula till they're one.",
+    "Formula or breast milk in the bottle till twelve months, whole milk in the saucepan from six.",
+    "Don't swap it for their usual milk until they're a year old.",
+    "Not shark, though: flake has more mercury than I want in a lunchbox.",
+    "Leave swordfish on the slab: it carries more mercury than a small body should get.",
+    "Haddock is low in mercury, which is why I buy it.",
+    "Whole nuts stay in the cupboard until five years.",
+    "The honey jar stays shut till after the first birthday.",
+    "Salt can sit in its jar until she is one.",
+    "Made with fresh cod because the salted kind is not for babies.",
+    "Smoked haddock is far too salty for a baby.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -122,6 +133,16 @@ WRONG = (
     "It won't treat a cough, but it will stop the next one.",
     "A cashew allergy goes away if you keep offering cashews.",
     "Chicken is the best iron there is for babies.",
+    "In the bottle it's cow's milk or formula till they're one.",
+    "Formula or breast milk with cereal in the bottle till they're one.",
+    "Breast milk or formula is all they need until one.",
+    "Shark has no more mercury than cod, so it's fine for babies.",
+    "Swordfish is low in mercury.",
+    "Shark isn't high in mercury, give it to your toddler.",
+    "Whole nuts come out of the cupboard at two years.",
+    "The honey jar stays on the table from nine months.",
+    "The salted kind is not too salty for a baby.",
+    "It's a myth that salted cod is not for babies.",
 )
 
 

@@ -111,6 +111,44 @@ def test_heard(text: str, kind: str, subject: str) -> None:
     assert subject in only(text, kind).subjects
 
 
+@pytest.mark.parametrize(
+    ("text", "kind", "subject"),
+    [
+        ("Each rissole packs nine grams of protein.", "quantity", "rissole"),
+        ("Those stars sneak in plenty of fibre.", "nutrient-content", "stars"),
+        ("rye is great if they're constipated", "disease", "rye"),
+        ("Toast sends their blood sugar up and down.", "function", "toast"),
+        ("The vitamin D in salmon helps build bones.", "function", "vitamin d"),
+        ("Neither the stew nor the dumplings contain added salt.", "nutrient-content", "stew"),
+        ("To help her sleep, offer a small bowl of semolina first.", "function", "semolina"),
+        ("It is the fibre in rye that lowers cholesterol.", "function", "fibre"),
+        ("The spinach in this sauce brings plenty of folate.", "nutrient-content", "spinach"),
+        ("Cheese on toast gives them calcium.", "nutrient-content", "cheese"),
+        ("Ginger's active ingredient calms the stomach.", "function", "ginger"),
+        ("Unlike shop-bought crackers, this one has no added sugar.", "nutrient-content", "this one"),
+        ("Not only is skyr lower in sugar than fruit yoghurts, it also has twice the protein.", "comparative", "skyr"),
+        ("In 40 g of this muesli there are 7 g of sugar, most of it from the fruit.", "quantity", "muesli"),
+        ("Beef broths (among other foods like kimchi) heal the gut.", "function", "beef broth"),
+        (
+            "Stir in a spoonful of ground hemp, which nobody will notice, and you've just added omega-3 to the bowl.",
+            "nutrient-content",
+            "hemp",
+        ),
+    ],
+)
+def test_all_that_is_said_is_said_of_it(text: str, kind: str, subject: str) -> None:
+    """A noun that no list knows, what leads a phrase, and the topic where another noun stands nearer."""
+    found = [c for c in claims(text) if c.kind == kind]
+    assert found and all(subject in c.subjects for c in found), found
+
+
+def test_what_is_taken_up_is_named() -> None:
+    """That the body takes something up relates to what it is."""
+    assert "iron" in (
+        only("Serve the dal with lime, since it makes the iron easier to absorb.", "function").relates_to or ""
+    )
+
+
 def test_loose_finds_stand_beside_what_does_it() -> None:
     """In a long sentence a relative joins the food to the body; vitamins count as what does it."""
     text = (

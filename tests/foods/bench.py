@@ -16,9 +16,8 @@ from spoonproof.model.recipe import AgeRange, Amount, Cut, CutShape, FoodLine, M
 from spoonproof.model.table import Row
 from spoonproof.model.text import NOWHERE, Document, Span, Spanned
 from spoonproof.model.treatment import Heat, Treatment
-from spoonproof.reading.bundle import bundle_root
+from spoonproof.reading.bundle import bundle_root, read_table
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.tables import read_table
 
 
 def rows(name: str) -> list[Row]:

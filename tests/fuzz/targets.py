@@ -20,12 +20,12 @@ from spoonproof.model.channel import Channel
 from spoonproof.model.finding import Finding
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Listing, Mapped, Node
+from spoonproof.reading.bundle import read_table
 from spoonproof.reading.channel import read_channel
 from spoonproof.reading.echo import echo
 from spoonproof.reading.files import decode
 from spoonproof.reading.recipe import read_recipe
 from spoonproof.reading.speech import read_statements
-from spoonproof.reading.tables import read_table
 from spoonproof.reading.yaml_tree import read_yaml
 
 SEEDS_FROM = Path(__file__).resolve().parents[2]

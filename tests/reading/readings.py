@@ -10,6 +10,7 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.food_line import read_food_line
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.placing import Page
 from spoonproof.reading.step import read_steps
 from tests.kitchen import knowledge
 
@@ -18,10 +19,14 @@ def measures(system: str = "UK") -> Measures:
     return knowledge().measures(system)
 
 
+def page_of(document: Document) -> Page:
+    return Page(document, knowledge().foods, measures())
+
+
 def read_line(text: str) -> tuple[FoodLine, list[Finding], Document]:
     """One food line, standing a little way into a document."""
     document = Document("recipes/bowl.md", f"  - {text}\n")
-    line, found = read_food_line(Scalar(text, Span(4, 4 + len(text))), document, knowledge().foods, measures())
+    line, found = read_food_line(Scalar(text, Span(4, 4 + len(text))), page_of(document))
     return line, found, document
 
 
@@ -36,11 +41,11 @@ def read_method(
     for text in texts:
         scalars.append(Scalar(text, Span(at, at + len(text))))
         at += len(text) + 1
-    known = knowledge()
-    lines = tuple(read_food_line(s, document, known.foods, measures())[0] for s in scalars[: len(foods)])
+    page = page_of(document)
+    lines = tuple(read_food_line(s, page)[0] for s in scalars[: len(foods)])
     written = iter(scalars[len(foods) :])
     entries: list[Scalar | Mapped] = [step if isinstance(step, Mapped) else next(written) for step in steps]
-    read, found = read_steps(entries, document, lines, known.foods, known.verbs, measures())
+    read, found = read_steps(entries, lines, page, knowledge().verbs)
     return read, found, lines, document
 
 

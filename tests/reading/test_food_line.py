@@ -11,11 +11,12 @@ from hypothesis import strategies as st
 
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Scalar
-from spoonproof.reading.food_line import food_from_mapping, read_food_line
+from spoonproof.reading.food_line import read_food_line
+from spoonproof.reading.food_mapping import food_from_mapping
 from spoonproof.reading.yaml_tree import read_yaml
 from tests.each import each
 from tests.kitchen import knowledge
-from tests.reading.readings import amount_words, line_words, measures, read_line
+from tests.reading.readings import amount_words, line_words, page_of, read_line
 
 TABLE = [
     row
@@ -115,7 +116,7 @@ def test_a_mapping_gives_amount_cut_and_swaps_apart() -> None:
         "food: pears\namount: 2 medium\ncut: 1 cm dice\nprepared: [peeled, cored]\nas: the ripe ones\n"
         "or: [1 apple, {food: quince, amount: 100 g}]\nmay_contain: [nuts]\n"
     )
-    line, found = food_from_mapping(node, document, knowledge().foods, measures())
+    line, found = food_from_mapping(node, page_of(document))
     assert found == []
     assert line.food == "pear" and line.amount is not None and line.amount.size == "medium"
     assert line.cuts[0].low_mm == 10 and line.has("peeled") and line.has("cored")
@@ -125,19 +126,19 @@ def test_a_mapping_gives_amount_cut_and_swaps_apart() -> None:
 
 def test_a_recipe_is_a_food_and_two_amounts_disagree() -> None:
     node, document = _mapped("recipe: galley-stock\namount: 400 g\n")
-    line, found = food_from_mapping(node, document, knowledge().foods, measures())
+    line, found = food_from_mapping(node, page_of(document))
     assert (line.recipe, line.food, found) == ("galley-stock", None, []) and line.amount is not None
     node, document = _mapped("food: 2 pears\namount: 3\n")
-    line, found = food_from_mapping(node, document, knowledge().foods, measures())
+    line, found = food_from_mapping(node, page_of(document))
     assert [f.rule for f in found] == ["amounts-disagree"] and line.amount is not None and line.amount.low == 3
 
 
 def test_a_mapping_with_bad_parts_says_each() -> None:
     node, document = _mapped("food: pears\namount: lots\ncut: spirals\nprepared: zapped\n")
-    _, found = food_from_mapping(node, document, knowledge().foods, measures())
+    _, found = food_from_mapping(node, page_of(document))
     assert [f.rule for f in found] == ["not-a-number", "words-not-understood", "words-not-understood"]
     node, document = _mapped("amount: 2\n")
-    assert [f.rule for f in food_from_mapping(node, document, knowledge().foods, measures())[1]] == ["food-missing"]
+    assert [f.rule for f in food_from_mapping(node, page_of(document))[1]] == ["food-missing"]
 
 
 def test_a_folded_line_points_into_the_document() -> None:
@@ -147,7 +148,7 @@ def test_a_folded_line_points_into_the_document() -> None:
     assert isinstance(node, Mapped)
     listing = node.get("foods")
     assert isinstance(listing, Listing) and isinstance(listing.items[0], Scalar)
-    line, found = read_food_line(listing.items[0], document, knowledge().foods, measures())
+    line, found = read_food_line(listing.items[0], page_of(document))
     assert document.at(found[0].span) == "parsnpis"
     assert document.at(line.cuts[0].span) == "1 cm dice"
 

@@ -9,9 +9,9 @@ import pytest
 
 from spoonproof.model.text import Document
 from spoonproof.reading import step as steps
+from spoonproof.reading.instruction import StepReader
 from spoonproof.reading.kept import CARRIED, GROUND, Kept
 from spoonproof.reading.recipe import Reading, read_whole
-from spoonproof.reading.step_reader import StepReader
 from tests.each import each
 from tests.kitchen import knowledge
 

@@ -6,9 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from spoonproof.reading.bundle import bundle_root, sources, table_rows
+from spoonproof.reading.bundle import bundle_root, read_table, sources, table_rows
 from spoonproof.reading.own_tables import SAFETY_TABLES, own_table_faults
-from spoonproof.reading.tables import read_table
 
 
 def channel(folder: Path, **files: str) -> Path:

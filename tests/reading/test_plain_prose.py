@@ -32,7 +32,7 @@ def test_they_are_the_parsers_own(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(markdown, "plain_passages", lambda *_: None)
     for text in texts():
         document = Document("recipes/a.md", text)
-        mine = plain_passages(document, ((line.text, line.start) for line in markdown._lines(text)[0]), "story")
+        mine = plain_passages(document, ((line.text, line.start) for line in markdown._lines(text)[0]))
         if mine is not None:
             assert markdown.read_prose(document, Span(0, len(text))) == (mine, []), repr(text)
             told += bool(mine)

@@ -4,7 +4,7 @@ import pytest
 
 from spoonproof.model.recipe import Makes
 from spoonproof.model.text import Span
-from spoonproof.reading.portions import made_of
+from spoonproof.reading.quantities import made_of
 from tests.each import each
 
 NOWHERE = Span(0, 0)

@@ -7,8 +7,18 @@ from pathlib import Path
 import pytest
 
 from spoonproof.model.table import Row
-from spoonproof.reading.bundle import KEYS, OWN, bundle_root, merge, overridden, own_file, sources, table_rows
-from spoonproof.reading.tables import read_sources, read_table
+from spoonproof.reading.bundle import (
+    KEYS,
+    OWN,
+    bundle_root,
+    merge,
+    overridden,
+    own_file,
+    read_sources,
+    read_table,
+    sources,
+    table_rows,
+)
 
 
 def test_rows_have_stripped_cells_and_the_line_they_start_on(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped
-from spoonproof.reading.time_faults import wrong_times
+from spoonproof.reading.times import wrong_times
 from spoonproof.reading.yaml_tree import read_yaml
 from tests.each import each
 from tests.reading.readings import read_method

@@ -50,20 +50,19 @@ def once(claims: Sequence[JudgedClaim]) -> list[JudgedClaim]:
     """Each statement once: of claims that overlap and rest on the same entry the longest, and none that nothing is
     known of beside one that something is said of. One that is kept says nothing of what is claimed beside it: "cod is
     packed with iodine and keeps their eyes healthy"."""
-    kept: list[JudgedClaim] = []
+    by_passage: dict[int, list[JudgedClaim]] = {}  # claims of two passages never overlap
     for judged in sorted(claims, key=lambda j: j.claim.start - j.claim.end):
+        kept = by_passage.setdefault(id(judged.claim.passage), [])
         beside = [other for other in kept if judged.claim.overlaps(other.claim)]
         same = any(_alike(judged, other) for other in beside)
         known = judged.truth == "unlisted" and any(_told(other) for other in beside)
-        if not same and not known:
-            kept = [
-                other
-                for other in kept
-                if other.truth != "unlisted" or not (_told(judged) and judged.claim.overlaps(other.claim))
-            ]
-            kept.append(judged)
-    order = {id(judged): number for number, judged in enumerate(claims)}
-    return sorted(kept, key=lambda judged: order[id(judged)])
+        if same or known:
+            continue
+        if _told(judged):
+            kept[:] = [one for one in kept if one.truth != "unlisted" or not judged.claim.overlaps(one.claim)]
+        kept.append(judged)
+    chosen = {id(judged) for kept in by_passage.values() for judged in kept}
+    return [judged for judged in claims if id(judged) in chosen]
 
 
 def _alike(one: JudgedClaim, two: JudgedClaim) -> bool:

@@ -17,7 +17,7 @@ from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Softness
-from spoonproof.reading.squashed import SQUASH
+from spoonproof.reading.times import SQUASH
 
 FINE = ("smooth", "thick")  # textures that leave no pieces
 METHOD_WORDS = {

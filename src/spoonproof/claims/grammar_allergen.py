@@ -31,6 +31,7 @@ ALLERGEN = (
         "T(<free-from|free>) ~4 O(<allergy>)",
         "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD|anything>",
         "T(<negation> [_]{0,3}) O(<ALLERGEN>) ~5 <in|from|beside-it> _1 <pronoun|FOOD>",
+        "T(<free|negation>) _1 O(<ALLERGEN>) ~2 <in-this> (?=[.,?]|<but|pronoun>|$)",
         "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
         "<copula|make|holds> ~8 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$)",
         "T(<free>) _1 O(<allergen-word>) ~3 <in-sight>",
@@ -75,13 +76,23 @@ ALLERGEN = (
         "^ _6 T(<holds>) :? _1 O(<ALLERGEN>)",
         "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
         "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
-        " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|$)",
+        " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|<for>|$)",
         "T(<made-beside>) _4 O(<ALLERGEN>)",
         "T(<made-at>) ~4 <handles> _3 O(<ALLERGEN>)",
         "T(<made-at>) ~3 O(<ALLERGEN>) _2 <handles>",
         "T(<hidden|traces|odds>) _2 O(<ALLERGEN>)",
         veto="culinary",
         says="what is in it or beside it",
+    ),
+    *_allergen(
+        "holds-that-allergen",
+        "O((?:<food-allergy>|<ALLERGEN> <allergy|allergy-weak>)) ~10 S(<FOOD>) ~4 T(<holds|contain|have>) <pronoun>"
+        " (?=[.,?]|$)",
+        "^ T(<heads-up>) ,? :? ~5 O(<ALLERGEN>) ~2 <in|from>",
+        "O(<allergen-word>) T(<hides-in>) _1 S(<FOOD>)",
+        f"O({_WITHOUT}) ,? _1 T(<let-go>) _1 S(<FOOD>)",
+        veto="culinary story",
+        says="what holds an allergen that was named",
     ),
     *_allergen(
         "allergy-itself",
@@ -134,7 +145,7 @@ ALLERGEN = (
         "S(<allergen-word>) _2 T(<order>)",
         "T(<introduce|give|fed|offer|limit>) _3 O(<number>? _1 <allergen-thing|allergen-word> _1 <at-a-time>)",
         effect="allergen-introduction",
-        veto="story",
+        veto="story culinary",
         says="new foods one by one",
     ),
     *_allergen(

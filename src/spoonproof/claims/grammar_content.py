@@ -327,6 +327,12 @@ COMPARATIVE = (
         named=True,
         says="so many times",
     ),
+    *_compares(
+        "beats-it-for",
+        "S(<FOOD>) _2 T(<beats>) _2 <FOOD> _1 <for|from|when-ill> ~4 O(<NUTRIENT>)",
+        level="more",
+        says="more of it than another",
+    ),
     *_compares("safer-than", "S(<ANY>) ~6 O(<safer>) _1 T(<than>)", says="said to be safer"),
     *_compares(
         "as-good-as",

@@ -315,7 +315,7 @@ DISEASE = (
     *_disease(
         "food-and-disease",
         "S(<food|dish|nutrient|ambiguous-nutrient>) ~24 O(<disease>)",
-        veto=_NOT_FOOD,
+        veto=f"{_NOT_FOOD} refer",
         loose=True,
         says="food and illness together",
     ),
@@ -349,5 +349,27 @@ DISEASE = (
         "S(<FOOD|nutrient|generic-food|pronoun>) ~3 T(<made-so>) _2 O(<body>) _1 <good-state>",
         veto="nonfood culinary",
         says="the state of a part of the body",
+    ),
+    *_function(
+        "needs-it",
+        "S(<nutrient>) [?:,] _2 O(<body|inner-body|EFFECT>) _1 T(<need>) <pronoun>",
+        veto=_NOT_FOOD,
+        says="a nutrient that a part of the body needs",
+    ),
+    *_disease(
+        "brings-it-down",
+        "<when-ill> ~6 O(<fever|DISEASE>) , ~3 S(<FOOD>) ~3 T(<brings-down>)",
+        "S(<FOOD>) ~3 T(<brings-down>) ~3 <when-ill> ~5 O(<fever|DISEASE>)",
+        effect="infection",
+        veto=_NOT_FOOD,
+        says="what is said to bring an illness down",
+    ),
+    *_function(
+        "for-rehydration",
+        "S(<FOOD|never-yet|generic-food>) ~6 T(<than|stand-in|as-good-as|beats>) _3 O(<rehydration>)",
+        "O(<rehydration>) ,? ~6 S(<FOOD|never-yet>) _2 T(<does-for|stand-in|as-good-as>)",
+        effect="hydration",
+        veto="nonfood",
+        says="a drink in the place of rehydration salts",
     ),
 )

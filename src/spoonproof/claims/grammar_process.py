@@ -21,7 +21,7 @@ PROCESS = (
     ),
     *_process(
         "process-kills",
-        "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|allergy>)",
+        "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|contaminant-weak|allergy>)",
         says="a process against a germ",
     ),
     *_process(
@@ -117,5 +117,14 @@ PROCESS = (
         "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
         "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
         says="how much a process loses",
+    ),
+    *_process(
+        "made-harmful",
+        "S(<process>) ~12 O(<radioactive>)",
+        "O(<radioactive>) ~8 S(<process>)",
+        "S(<process>) ~3 T(<make|keep|hurts>) ~5 O(<harmful|contaminant>)",
+        "S(<process>) _1 T(<hurts>) _2 O(<generic-food|FOOD>)",
+        veto="culinary",
+        says="a process said to spoil a food",
     ),
 )

@@ -57,7 +57,7 @@ def _near(name: str, knowledge: Knowledge) -> str:
 
 def _file(name: str, knowledge: Knowledge) -> Lines:  # noqa: ARG001 - one shape for all tellers
     """The keys of a file; or, of either file, every key of that name with those below it."""
-    from spoonproof.reading.schema import channel_schema, recipe_schema
+    from spoonproof.reading.recipe_keys import channel_schema, recipe_schema
     from spoonproof.reference.keys import key_rows
 
     files = {"channel": ("channel.yaml", channel_schema()), "recipe": ("a recipe's head", recipe_schema())}

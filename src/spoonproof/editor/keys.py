@@ -12,7 +12,7 @@ Schema = Mapping[str, Any]
 @lru_cache(maxsize=3)
 def schema_of(what: str) -> Schema:
     """The schema of a recipe's head or of channel.yaml; an empty one for anything else."""
-    from spoonproof.reading.schema import channel_schema, recipe_schema
+    from spoonproof.reading.recipe_keys import channel_schema, recipe_schema
 
     if what == "recipe":
         return recipe_schema()

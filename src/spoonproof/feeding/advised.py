@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
 from spoonproof.feeding.carried_on import carried_on
-from spoonproof.feeding.clauses import names_child
+from spoonproof.feeding.clauses import Place, names_child
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.list_of_foods import apart
@@ -26,7 +26,7 @@ from spoonproof.feeding.who_eats import Stance, stance
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
 from spoonproof.model.finding import LEVELS, Level, Remedy, SourceRef
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Passage, Span
 
 _KINDS = frozenset({"story", "step", "say", "description", "social", "note", "super", "speech"})
@@ -35,6 +35,8 @@ _RAW_EGG = re.compile(
     r"|\boil\b[^.;!?\n]{0,30}\byolks?\b",
     re.I,
 )
+_SCENE = re.compile(r"^\W*(?:\w+ ){0,2}there (?:was|were) (?!(?:always|usually)\b)[^,;]*$", re.I)
+"""Words before a food that is only there to be seen: "there were marshmallows on the yams"."""
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -82,54 +84,60 @@ def advised(
     for passage in passages:
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
-        named_people, others = people(passage.text), no_baby(passage.text)
-        film = passage.kind == "speech" and not by_shape
         raw_egg = _RAW_EGG.search(passage.text) is not None
-        told: set[tuple[str, int]] = set()  # the next sentence may say the same once more
+        asked = _Asked(rows, months, tables, passage.kind, by_shape, people(passage.text), raw_egg)
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
-        spoken = spoken_of(named_people, [passage.text[start:end] for start, end in places])
-        for at, ((start, end), those) in enumerate(zip(places, spoken, strict=True)):
-            said = passage.text[start:end]
-            around = (
-                passage.text[places[max(0, at - 1)][0] : start],
-                passage.text[end : places[min(len(places) - 1, at + 1)][1]],
-            )
-            names = {**those, **eats_it(others, said)}
-            asked = _Asked(rows, months, tables, passage.kind, by_shape, names, raw_egg)
-            named = tables.phrases.find(said)
-            alone = {hit: (words, there) for hit, words, there in apart(said, named)}
-            for hit in (*named, *said_otherwise(said, tables)):
-                if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
-                    continue
-                if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
-                    continue  # no row of this age is about it, whatever the words say
-                if likened(said, hit):
-                    continue
-                row = asked.danger(said, hit, partial(asked.stance, said, hit, around), around=around, film=film)
-                if row is None and hit in alone:
-                    row = asked.danger(
-                        *alone[hit], partial(stance, *alone[hit], tables, names=names), around=around, film=film
-                    )
-                place = start + hit.start, start + hit.end
-                if row is not None and not set_aside(passage.text, start, place, tables):
-                    told.add((row.id, place[0]))
-                    yield _found(row, (start, end), place, passage)
-        if passage.kind == "step":
-            continue
-        asked = _Asked(rows, months, tables, passage.kind, by_shape, named_people, raw_egg)
-        for one in carried_on(passage.text, places, tables):
-            begins = one.begins
-            first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
-            over = partial(
-                stance, passage.text[begins : one.ends], first, tables, one.pointing[0] - begins, named_people
-            )
-            row = asked.danger(one.said, one.hit, over)
-            for hit in () if row else said_otherwise(one.said, tables):  # "it comes out of his own cows"
-                row = row or asked.danger(one.said, hit, over)
-            if row is None or set_aside(passage.text, begins, (one.first.start, one.first.end), tables):
+        at_once = list(_sentence_by_sentence(asked, passage, places, dangers, own))
+        yield from at_once
+        if passage.kind != "step":
+            told = {(one.id, one.name[0]) for one in at_once}  # the next sentence may say the same once more
+            yield from (one for one in _carried_on(asked, passage, places) if (one.id, one.name[0]) not in told)
+
+
+def _sentence_by_sentence(
+    asked: _Asked, passage: Passage, places: Sequence[Place], dangers: frozenset[str], own: Sequence[frozenset[str]]
+) -> Iterator[Advised]:
+    """What each sentence hands over by itself; ``dangers``: the kinds that rows of this age are about."""
+    text, tables = passage.text, asked.tables
+    others = no_baby(text)
+    film = passage.kind == "speech" and not asked.by_shape
+    spoken = spoken_of(asked.names, [text[start:end] for start, end in places])
+    for at, (within, those) in enumerate(zip(places, spoken, strict=True)):
+        start, end = within
+        said = text[start:end]
+        around = text[places[max(0, at - 1)][0] : start], text[end : places[min(len(places) - 1, at + 1)][1]]
+        here = replace(asked, names={**those, **eats_it(others, said)})
+        named = tables.phrases.find(said)
+        alone = {hit: (words, there) for hit, words, there in apart(said, named)}
+        for hit in (*named, *said_otherwise(said, tables)):
+            if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
                 continue
-            if (row.id, one.first.start) not in told:
-                yield _found(row, one.within, (one.first.start, one.first.end), passage, one.pointing)
+            if "*" not in dangers and dangers.isdisjoint(tables.kinds[hit.value]):
+                continue  # no row of this age is about it, whatever the words say
+            if likened(said, hit):
+                continue
+            row = here.danger(said, hit, partial(here.stance, said, hit, around), around=around, film=film)
+            if row is None and hit in alone:
+                own_words = partial(stance, *alone[hit], tables, names=here.names)
+                row = here.danger(*alone[hit], own_words, around=around, film=film)
+            place = start + hit.start, start + hit.end
+            if row is not None and not set_aside(text, start, place, tables):
+                yield _found(row, within, place, passage)
+
+
+def _carried_on(asked: _Asked, passage: Passage, places: Sequence[Place]) -> Iterator[Advised]:
+    """What a sentence hands over of a food that the one before it named."""
+    text, tables = passage.text, asked.tables
+    for one in carried_on(text, places, tables):
+        begins = one.begins
+        first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
+        over = partial(stance, text[begins : one.ends], first, tables, one.pointing[0] - begins, asked.names)
+        row = asked.danger(one.said, one.hit, over)
+        for hit in () if row else said_otherwise(one.said, tables):  # "it comes out of his own cows"
+            row = row or asked.danger(one.said, hit, over)
+        name = one.first.start, one.first.end
+        if row is not None and not set_aside(text, begins, name, tables):
+            yield _found(row, one.within, name, passage, one.pointing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +157,8 @@ class _Asked:
         alone = stance(said, hit, self.tables, names=self.names)
         if alone.eaters or alone.turned or self.kind == "step":
             return alone
+        if _SCENE.search(said[: hit.start]):
+            return alone  # who eats it a sentence tells that speaks on of it
         before, behind = ("" if hers_first(around[0]) else around[0]), around[1]
         there = hit._replace(start=hit.start + len(before), end=hit.end + len(before))
         return stance(f"{before}{said}{behind}", there, self.tables, names=self.names)

@@ -19,6 +19,7 @@ from spoonproof.model.finding import SourceRef
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Recipe
 from spoonproof.model.record import dataclass
+from spoonproof.model.table import Row
 from spoonproof.model.treatment import Treatment
 
 
@@ -159,42 +160,21 @@ def calendar(
     dishes wait; None: ages are left out of it.
     """
     policy = tables.authority("new-foods", policies or {}) or "market"
-    rows = {
-        (row.text("policy"), row.text("fact")): row
-        for row in tables.rows.get("introduction", ())
-        if row.text("policy") in (policy, "*")
-    }
-    gaps = Gaps(
-        food=int((rows[policy, "food_gap_days"].number("value") or 0) if (policy, "food_gap_days") in rows else 0),
-        allergen=int(
-            (rows[policy, "allergen_gap_days"].number("value") or 1) if (policy, "allergen_gap_days") in rows else 1
-        ),
-    )
     known = frozenset(knows)
     ordered = sorted(candidates, key=lambda one: (one.title, one.slug))
+    said = [row for row in tables.rows.get("introduction", ()) if row.text("policy") in (policy, "*")]
+    gaps, singly = _gaps([row for row in said if row.text("policy") == policy], tables)
     order, proved = (list(candidates), False) if by_hand else best_order(ordered, known, gaps, age_months)
-    high_risk = any(word in advice.lower() for word in _HIGH_RISK)
-    events: list[Event] = []
-    said = [row for row in tables.rows.get("introduction", ()) if not row.text("fact").startswith((_FORM, TRACE))]
-    notes = [row.text("says") for row in said if row.text("policy") in (policy, "*")]
-    if high_risk:
-        text = "Talk to your doctor or allergy team before the first new allergen."
-        events.append(
-            Event(
-                1, "advice", text, advice, source=SourceRef("nhs-allergies", "talk to your GP or health visitor first")
-            )
-        )
+    every_row = tables.rows.get("introduction", ())
+    forms = {_fact(row).removeprefix(_FORM): row.text("says") for row in every_row if _fact(row).startswith(_FORM)}
+    events = _events(order, known, gaps, age_months, singly, forms)
+    events += _keep(events, tables)
+    notes = [row.text("says") for row in said if not _fact(row).startswith((_FORM, TRACE))]
+    if any(word in advice.lower() for word in _HIGH_RISK):
+        events.append(_advice_first(advice))
         notes.insert(0, "With severe eczema or a known allergy, a health professional's advice comes first.")
     elif any(merged(ordered).values()) or any(one.traces for one in ordered):
         notes[:0] = _first_asked(ordered, tables)
-    singly = tables.source(row) if (row := rows.get((policy, "allergen_gap_days"))) else None
-    forms = {
-        row.text("fact").removeprefix(_FORM): row.text("says")
-        for row in tables.rows.get("introduction", ())
-        if row.text("fact").startswith(_FORM)
-    }
-    events += _events(order, known, gaps, age_months, singly, forms)
-    events += _keep(events, tables)
     events.sort(key=lambda e: (e.day, _RANK[e.kind], e.what))
     if age_months is not None and candidates:
         notes.insert(0, f"Day 1 is at about {age_months} months; a dish for a later age waits for it.")
@@ -202,6 +182,23 @@ def calendar(
     notes[:0] = _not_introduced(ordered)
     notes += trace_notes(ordered, tables)
     return Calendar(tuple(events), max((event.day for event in events), default=0), proved, policy, tuple(notes))
+
+
+def _fact(row: Row) -> str:
+    return row.text("fact")
+
+
+def _gaps(rows: Sequence[Row], tables: FeedingTables) -> tuple[Gaps, SourceRef | None]:
+    """The days that a policy leaves after a new food and a new allergen, and why allergens come singly."""
+    days = {_fact(row): int(row.number("value") or 0) for row in rows if _fact(row).endswith("_gap_days")}
+    singly = next((tables.source(row) for row in rows if _fact(row) == "allergen_gap_days"), None)
+    return Gaps(food=days.get("food_gap_days", 0), allergen=days.get("allergen_gap_days") or 1), singly
+
+
+def _advice_first(advice: str) -> Event:
+    text = "Talk to your doctor or allergy team before the first new allergen."
+    source = SourceRef("nhs-allergies", "talk to your GP or health visitor first")
+    return Event(1, "advice", text, advice, source=source)
 
 
 def _not_introduced(candidates: Sequence[Candidate]) -> list[str]:

@@ -23,12 +23,13 @@ from spoonproof.model.remembered import Remembered
 
 Place = tuple[int, int]
 _VERBS = (
-    r"(?:has|have|gets?|got|is|are|was|were|goes|eats?|ate|can|will|stays?|waits?|loves?|likes?|went|took|said|says)"
+    r"(?:ha(?:s|ve)|gets?|got|is|are|was|were|goes|eats?|ate|drinks?|can|will|stays?|waits?|loves?|likes?|went|took|says?"
+    r"|said)"
 )
 _BEGINS = (
     r"(?:i|we|you|he|she|they|it|that|this|there|these|those|mine|hers|theirs|ours|nobody|everyone|everybody|then"
     r"|his(?= (?:is|are|stays|has|gets|goes|comes))|(?:i|we|you|he|she|they|it|that|there)['’]\w+"
-    r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|\w+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
+    r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|[\w-]+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
     rf"|brother|son|daughter|boy|girl|husband|wife|[\w'’]+(?: \w+){{0,4}} {_VERBS}))\b"
 )
 """Words with which another clause begins after a comma, "and" or "or"."""
@@ -48,6 +49,7 @@ _LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|{_OPENS})\b[^,]*(,)", re.I)
 _THE_LAST = re.compile(
     r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
     r"(?:it|that|them|those|these|some|one)\b(?! (?:(?:bit|kind|sort) )?(?:of|is|was)\b)"
+    r"|\b(?:dip|dunk)\w* (?:\w+ ){0,3}in(?:to)? (?:it|them)\b"
     r"|^\W*(?:so |and )?(?:it|they)(?:['’](?:s|re)| is| are) (?:her|his|my|our|their|the)\b",
     re.I,
 )
@@ -180,6 +182,8 @@ _UNDONE = {
     "wary": "undenies",
     "bad": "unbad",
     "other": "babys",
+    "child": "idle",
+    "condemns": "pardons",
     "safe": "undenies",
     "refuses": "undenies",
 }

@@ -12,32 +12,7 @@ from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
-_FIRMLY = re.compile(
-    r"\b(?:i|we) (?:do not|don['’]t|never|would ?n['’]t|won['’]t|wouldn['’]t dream of) "
-    r"(?:do|doing|risk|allow|recommend|hold with|advise|go along)\b"
-    r"|\b(?:i|we) (?:said no|refused|did not|didn['’]t)(?=\W*(?:$|[.;!]))|\bnot in (?:my|our|this) (?:house|kitchen)\b",
-    re.I,
-)
-"""What refuses it whoever did it: "she left hers on the stove. I love her and I don't do it"."""
-_CAME_TO_HARM = re.compile(
-    r"\b(?:was|were) (?:in (?:hospital|intensive care)|blue)\b"
-    r"|\b(?<!if )(?<!\bever )(?<!\bnever )(?:choked|stopped breathing|(?:went|turned) blue|(?:had|was|were) (?:to be )?"
-    r"(?:rushed|resuscitated)|(?:ended up|landed|spent \w+ \w+) in (?:hospital|a&e|a and e|casualty|intensive care|er)"
-    r"|nearly (?:died|lost (?:her|him|them))|got (?:botulism|food poisoning|salmonella))\b",
-    re.I,
-)
-"""What came of it is the warning, whoever tells it: "she gave him a whole grape and they ended up in hospital"."""
-_FELL_ILL = re.compile(
-    r"\b(?<!if )(?:s?he|they|(?:my|our|the) \w+) (?:got|was|were|ended up) (?:(?:so|very|badly|really|quite|awfully) )*"
-    r"(?:ill|sick|poorly|dehydrated|constipated|bunged up)\b",
-    re.I,
-)
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
-_NEVER_TO = re.compile(
-    r"[^.;!?\n]{0,60}\b(?:never|not) (?:to|for) (?:(?:the|any|our|my) )?(?:child|bab|kid|toddler|little|him|her|them)",
-    re.I,
-)
-"""Who does not get it, told behind it: "lollipops go home with parents, never to children"."""
 _IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
 """What is only wished for: "soy sauce would be lovely, but"."""
 _MYTH = re.compile(
@@ -70,11 +45,12 @@ _BEFORE = 240
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     after = place[1], place[1] + _BEHIND_ALONE
-    if _FIRMLY.search(text, *after) or _CAME_TO_HARM.search(text, *after) or _FELL_ILL.search(text, place[0], after[1]):
+    behind = clauses(text[place[1] : place[1] + _BEFORE], (), tables)
+    if any(one.has("condemns-all") or (one.has("condemns") and one.start < _BEHIND_ALONE) for one in behind):
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
-    if _IF_ONLY.match(text, place[1]) or _NEVER_TO.match(text, place[1]):
+    if _IF_ONLY.match(text, place[1]):
         return True
     if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
         return True
@@ -91,7 +67,7 @@ _STILL = re.compile(
     r"\b(?:never|did ?n['’]t|not) (?:\w+ ){0,3}(?:harm|hurt)|\bsurvived\b|\bturned? out (?:fine|ok|okay|alright|well)\b"
     r"|\bstill (?:do|does|give|use|swear|works?)\b|\b(?:it|that|this) (?:works?|worked|helps?|helped)\b|\bgood advice\b"
     r"|\bwhat (?:i|we) (?:do|did)\b|\bso (?:i|we) (?:do|did|gave|give|put|let)\b"
-    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b",
+    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\bbut (?:i|we) (?:do|did|gave|give|kept|carr)|\banyway\b",
     re.I,
 )
 """What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""

@@ -12,11 +12,12 @@ _DONE = {
     "chopped": "chopped", "chopping": "chopped", "grate": "fine", "grating": "fine", "grind": "fine",
     "grinding": "fine", "soak": "soaked", "soaking": "soaked", "cook": "cooked", "steam": "cooked", "boil": "cooked",
     "stew": "cooked", "roast": "cooked", "bake": "cooked", "poach": "cooked", "quarter": "quartered",
+    "thin": "mixed", "loosen": "mixed", "slacken": "mixed", "whisk": "mixed", "let": "mixed",
 }  # fmt: skip
 _VERBS = "|".join(_DONE)
 _TO_IT = re.compile(
-    rf"\b({_VERBS})(?: (?:up|the|a|an|some|few|of|your|those|these|all|raw|whole|hard|fresh|firm))"
-    r"{0,4} $",
+    rf"\b({_VERBS})(?: (?:up|down|half|little|(?:tea)?spoon(?:ful)?|the|a|an|some|few|of|your|those|these|all|raw|whole"
+    r"|hard|fresh|firm)){0,4} $",
     re.I,
 )
 _TO_THEM = re.compile(

@@ -16,6 +16,7 @@ from spoonproof.feeding.step_words import (
     SLOW,
     SOFT_END,
     UNDERDONE,
+    WITHIN,
 )
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
@@ -95,12 +96,14 @@ def _boiled(heats: Sequence[Heat], texts: Sequence[str]) -> bool:
     return any(BOILED_HARD.search(text) for text in texts)
 
 
-def left_underdone(texts: Sequence[str]) -> bool:
-    """Whether a sentence about the egg ends with it soft ("take them off while they are still wet")."""
+def left_underdone(texts: Sequence[str], *, bakes: bool = False) -> bool:
+    """Whether a sentence about the egg ends with it soft ("take them off while they are still wet"), or with what it
+    is in soft within ("so that the centre still runs"), unless it ``bakes`` in a dough."""
     for text in texts:
         for sentence in re.split(r"[.](?:\s|$)", text):
-            match = UNDERDONE.search(sentence)
-            if match and EGG_WORDS.search(sentence) and not EGG_FIRM.search(sentence[: match.start()]):
+            about = EGG_WORDS.search(sentence) or (not bakes and WITHIN.search(sentence))
+            match = UNDERDONE.search(sentence) if about else None
+            if match and not EGG_FIRM.search(sentence[: match.start()]):
                 return True
         if (match := _COVERED_OFF_HEAT.search(text)) and not SET_IN_HEAT.search(text[match.start() :]):
             return True

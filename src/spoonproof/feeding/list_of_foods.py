@@ -18,8 +18,8 @@ _STATES = (
 _LEAST = 3
 """Foods in a row that make a list."""
 _GAP = re.compile(
-    r"\s*(?P<own>(?:sticks?|batons?|cubes?|chunks?|wedges?|spears?|fingers|rounds?|coins?|slices|halves|quarters|strips"
-    r"|florets|pieces|crisps?)\b)?\s*(?:,\s*(?:and |or )?|\b(?:and|or|plus|then)\s+)?"
+    r"\s*(?:(?P<own>(?:sticks?|batons?|cubes?|chunks?|wedges?|spears?|fingers|rounds?|coins?|slices|halves|quarters|strips"
+    r"|florets|pieces|crisps?)\b)\s*)?(?:,\s*(?:and |or )?|\b(?:and|or|plus|then)\s+)?"
     rf"(?:(?:an?|the|some|few|little|nice|big|small|fresh|ripe|{_STATES}"
     r"|handfuls? of|bits? of|sticks? of|cubes? of|slices? of|chunks? of|wedges? of)\s+){0,3}",
     re.I,

@@ -7,10 +7,11 @@ import re
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
     r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
-    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|still liquid|liquid yolk"
+    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|liquid yolk"
     r"|soft[- ]boiled|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)|eggs? soft\b"
-    r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)|soft yolks?"
-    r"|soft in the middle|(?:barely|just|hardly|half)[- ]set|loose|wobbly|still (?:soft|wet)|under(?:done|cooked))\b",
+    r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)"
+    r"|soft (?:yolks?|in the middle)|(?:barely|just|hardly|half)[- ]set|loose|wobbly|under(?:done|cooked)"
+    r"|still (?:soft|wet|liquid|see-through))\b",
     re.I,
 )
 _SETTLED = re.compile(

@@ -27,7 +27,6 @@ _SOY = re.compile(
     r"(?! (?:sauce|milk|yog|drink|cream))",
     re.I,
 )
-_GUM = re.compile(r"\bchew(?:s|ed|ing)?(?: on)? (?:\w+ )?gum\b|\b(?:stick|piece|packet) of gum\b", re.I)
 _OF_BEES = re.compile(
     r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b",
     re.I,
@@ -49,7 +48,6 @@ def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
         (FROM_THE_COW, "raw milk"),
         (_MILK_GLASS, "cow's milk"),
         (_SOY, "soy sauce"),
-        (_GUM, "chewing gum"),
         (_CORDIAL, "lemonade"),
         (_EGG_LOOSE, "egg"),
     ):

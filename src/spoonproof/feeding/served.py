@@ -7,7 +7,7 @@ longer and taking something out only ever add words that clear a hazard.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
@@ -56,6 +56,7 @@ from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
+from spoonproof.model.record import NamedTuple
 from spoonproof.model.treatment import Treatment
 
 Served = dict[int, frozenset[str]]
@@ -217,65 +218,110 @@ def _from_made(treatment: Treatment | None, facts: set[str]) -> None:
         facts.add("baked")
 
 
+class _Words(NamedTuple):
+    """What the steps say of a food that ``names`` (keys) name, beside the ``others`` of the dish."""
+
+    line: FoodLine
+    texts: Sequence[str]
+    """Every step in which it is."""
+    named: list[str]
+    """Those that name it."""
+    own: list[str]
+    """Those about it alone, perhaps in fat, and its line: "fry in the oil for 4 minutes so it is still pink"."""
+    babys: list[str]
+    """All steps of the dish that the baby's bowl goes through."""
+    names: frozenset[str]
+    others: frozenset[str]
+
+
+_TELLS: tuple[tuple[str, re.Pattern[str], Callable[[_Words], Sequence[str]]], ...] = (
+    ("in-shell", SHELLS_OPEN, lambda words: words.named),
+    ("soaked", SOFTENED, lambda words: words.named),  # "soften the biscuits in the warm milk"
+    ("carved", CARVED, lambda words: words.babys),
+    ("rare", RARE, lambda words: [*words.named, *words.own]),
+    ("across-grain", ACROSS, lambda words: [*words.named, *words.own]),
+    ("hot-through", HOT_THROUGH, lambda words: words.texts),
+)
+"""A fact, how it is said, and of which words it is said."""
+
+
 def _from_steps(
     recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str], called: frozenset[str]
 ) -> None:
-    names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
-    babys = [baby_text(step) for step in recipe.steps if not only_family(step)]
-    others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
-    done = frozenset[str]().union(*(_done(text, names, others) for text in texts))
-    facts |= done - {"mixed-in"}
+    words = _words_of(recipe, texts, line, called)
+    facts |= frozenset[str]().union(*(_done(text, words.names, words.others) for text in texts)) - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    if any("boned" in _said(text) for text in babys):
+    facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
+    if any("boned" in _said(text) for text in words.babys):
         facts.add("boned")
-    named = [text for text in texts if names & keys(text)]
-    if any((m := STRAINED_CLEAR.search(text)) and names & keys(text[: m.start()]) for text in named):
-        facts.add("strained")  # "simmer the rhubarb in the water; strain through a cloth"
-    if _TASTES_ONLY & (names | {line.food}) and any(BARE_STRAIN.search(text) for text in texts):
-        facts.add("removed")
-    if called & _SEASONINGS and any(AROMATICS_OUT.search(text) for text in babys):
-        facts.add("removed")  # "discard the aromatics"
-    if any(CARVED.search(text) for text in babys):
-        facts.add("carved")
-    if any(SHELLS_OPEN.search(text) for text in named):
-        facts.add("in-shell")
-    if any(SOFTENED.search(text) for text in named):
-        facts.add("soaked")  # "soften the biscuits in the warm milk"
-    if any(_bursts(text, names, others) for text in named):
+    if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
-    fats = frozenset(key for one in recipe.foods if keys(one.name) & FATS for key in keys(one.name))
-    # "fry in the oil for 4 minutes so it is still pink"
-    alone_in = [text for text in texts if not keys(text) & (others - fats)]
-    if any(RARE.search(text) for text in (*named, *alone_in, line.text)):
-        facts.add("rare")
-    alone = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in named)
-    if alone or ALONE.search(line.text):
+    facts |= _left_in_the_sieve(words, called)
+    if _in_a_glob(words):
         facts.add("glob")
-    told = (*named, *alone_in, *(text for text in babys if not keys(text) & others))
-    if (
-        any("drink" in _said(re.sub(re.escape(line.name), " ", text, flags=re.I)) for text in told)
-        or DRINK_NAME.search(recipe.title.value)
-        or DRINK_HEAD.search(recipe.title.value)
-        or keys(recipe.title.value) & DRINK_TITLE
-        or DRINK.search(_without_names(line))
-    ):
+    if _drunk(recipe, words):
         facts.add("drink")
-        if any(STRAINED_OFF.search(text) for text in babys):
+        if any(STRAINED_OFF.search(text) for text in words.babys):
             facts.add("strained")  # "simmer the spices in the milk; strain": what is drunk holds none of them
-    runny = "runny" in said and not ("baked" in facts and in_a_dough(recipe, index))
-    runny = runny or left_underdone(texts) or boiled_briefly(recipe, index, texts)
+    bakes = "baked" in facts and in_a_dough(recipe, index)
+    runny = "runny" in said and not bakes
+    # "Cook for 2 minutes a side, so that it runs when you cut it": no food is named where all of it cooks.
+    nameless = (text for text in words.babys if not keys(text) & (words.names | words.others))
+    runny = runny or left_underdone([*texts, *nameless], bakes=bakes) or boiled_briefly(recipe, index, texts)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
-    if any(ACROSS.search(text) for text in (*named, *alone_in, line.text)):
-        facts.add("across-grain")
-    if any(HOT_THROUGH.search(text) for text in texts):
-        facts.add("hot-through")
     if heated_later(recipe, texts):
         facts.add("heated-later")
-    if "raw" in facts and any(SET_IN_HEAT.search(text) for text in named):
+    if "raw" in facts and any(SET_IN_HEAT.search(text) for text in words.named):
         facts.discard("raw")  # "pour in the eggs and stir until set firm"
         facts.add("cooked")
+
+
+def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
+    names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
+    others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
+    fats = frozenset(key for one in recipe.foods if keys(one.name) & FATS for key in keys(one.name))
+    return _Words(
+        line,
+        texts,
+        [text for text in texts if names & keys(text)],
+        [*(text for text in texts if not keys(text) & (others - fats)), line.text],
+        [baby_text(step) for step in recipe.steps if not only_family(step)],
+        names,
+        others,
+    )
+
+
+def _left_in_the_sieve(words: _Words, called: frozenset[str]) -> set[str]:
+    """Whether a step strains it off ("simmer the rhubarb in the water; strain through a cloth") or takes it out."""
+    facts = set()
+    cleared = ((text, STRAINED_CLEAR.search(text)) for text in words.named)
+    if any(strained and words.names & keys(text[: strained.start()]) for text, strained in cleared):
+        facts.add("strained")
+    if _TASTES_ONLY & (words.names | {words.line.food}) and any(BARE_STRAIN.search(text) for text in words.texts):
+        facts.add("removed")
+    if called & _SEASONINGS and any(AROMATICS_OUT.search(text) for text in words.babys):
+        facts.add("removed")  # "discard the aromatics"
+    return facts
+
+
+def _in_a_glob(words: _Words) -> bool:
+    if ALONE.search(words.line.text):
+        return True
+    return any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in words.named)
+
+
+def _drunk(recipe: Recipe, words: _Words) -> bool:
+    """Whether the dish is a drink, or this food is poured as one."""
+    title = recipe.title.value
+    if DRINK_NAME.search(title) or DRINK_HEAD.search(title) or keys(title) & DRINK_TITLE:
+        return True
+    if DRINK.search(_without_names(words.line)):
+        return True
+    about = (*words.named, *words.own[:-1], *(text for text in words.babys if not keys(text) & words.others))
+    name = re.compile(re.escape(words.line.name), re.I)
+    return any("drink" in _said(name.sub(" ", text)) for text in about)
 
 
 def _without_names(line: FoodLine) -> str:

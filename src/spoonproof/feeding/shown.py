@@ -7,6 +7,7 @@ each one") makes the facts that the hazard tables are asked with.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from spoonproof.feeding.clauses import clause_of
 from spoonproof.feeding.done_first import done_to
@@ -16,6 +17,7 @@ from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT
 from spoonproof.feeding.runny import runny
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.words import Found, keys
+from spoonproof.model.record import NamedTuple
 
 # "wets her dummy in his stout": said of a drink, not of a stout pot
 _DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
@@ -67,12 +69,14 @@ _TENDER = re.compile(
     r"\b(?:slow|stew|soft|tender|fall\w*|fell|shred|minc|mash|blend|pur[ée]+|flak|tiny|small|fine|braise|casserole|pull)\w*",
     re.I,
 )
+_CARED_FOR = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|low[- ]salt|unsalted|quarter\w*|corner of)\b", re.I)
+_SALTED = re.compile(r"\b(?:salt(?:ed|y)|cheese crackers?|handfuls?|whole|packets?|(?:every|each) day|daily)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(
-    r"\bspoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
+    r"\b(?:tea)?spoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
     r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
-    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b|\bspread thick\b"
-    r"|\bno need to thin\b",
+    r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b"
+    r"|\bno need to thin\b|\bspread thick\b|\bthick on\b",
     re.I,
 )
 _MEASURE = re.compile(
@@ -149,7 +153,7 @@ def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_s
     """The kinds of the food whose danger the words show; ``by_shape``: only such as its shape or state makes one."""
     if _ALLERGY_TO.match(said, hit.end):
         return frozenset()  # "a kid with a peanut allergy" is handed none
-    classes = _shown(kinds, said, hit)
+    classes = _shown(_Told(said, hit, kinds, kind == "speech"))
     if by_shape:
         classes -= ANY_FORM | MILKS
     # "Then it's milk and bed": the milk she always has.
@@ -162,86 +166,161 @@ def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
     return said[max(0, hit.start - before) : hit.end + after]
 
 
-def _shown(kinds: frozenset[str], said: str, hit: Found) -> frozenset[str]:
+class _Told(NamedTuple):
+    """A food of these kinds as a sentence tells of it."""
+
+    said: str
+    hit: Found
+    kinds: frozenset[str]
+    speech: bool
+
+    @property
+    def name(self) -> str:
+        return self.said[self.hit.start : self.hit.end].lower()
+
+    @property
+    def before(self) -> str:
+        return self.said[max(0, self.hit.start - 60) : self.hit.start]
+
+    @property
+    def near(self) -> str:
+        return _near(self.said, self.hit)
+
+    def behind(self, words: re.Pattern[str]) -> bool:
+        """Whether ``words`` stand anywhere behind the name."""
+        return words.search(self.said, self.hit.end) is not None
+
+    def at_once(self, words: re.Pattern[str]) -> bool:
+        """Whether ``words`` follow the name at once."""
+        return words.match(self.said, self.hit.end) is not None
+
+
+def _only_its_name(told: _Told) -> bool:
+    """A colour, a person or a turn of phrase that bears the food's name."""
+    if not in_everyday_sense(told.hit, told.said):
+        return False
+    eaten = any(words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
+    return not (eaten or told.at_once(_INTO_CUP))
+
+
+def _salty_as_it_is(told: _Told) -> bool:
+    """ "Cut the skinless sausage lengthways", "a cracker": the table asks how much of a day's salt it is, and no words
+    of a film tell; one that is salted, or eaten by the handful, is told by them."""
+    plain = told.name.endswith(("cracker", "crackers")) or _CARED_FOR.search(told.near) is not None
+    return told.speech and plain and not _SALTED.search(told.near)
+
+
+def _off_the_bone(told: _Told) -> bool:
+    """ "Chicken wing meat"; and a bone by itself is on no bone: what says that it is gnawed tells of that."""
+    if told.name.rstrip("s").endswith("bone") or told.name.endswith("carcass"):
+        return True
+    return told.at_once(_MEAT_OF) or _OFF_BONE.search(told.before) is not None
+
+
+def _pasteurised(told: _Told) -> bool:
+    """ "It smells good, but he has pasteurised"."""
+    return " pasteuri" in told.said and "pasteuri" not in told.name
+
+
+def _the_allergen(told: _Told) -> bool:
+    """ "If peanut is new to your baby": the allergen, not a nut left whole."""
+    if told.name.endswith("s") or "whole" in keys(told.near):
+        return False
+    return not (_ONE_NUT.search(told.said[: told.hit.start]) or TO_BABY.search(told.said[told.hit.end :]))
+
+
+def _perhaps_blended(told: _Told) -> bool:
+    """ "We tried prunes": who says no more may well have blended them."""
+    named_only = _TRIED.search(told.before) or not GIVE.search(told.said)
+    if "dried-large" not in told.kinds or not named_only:
+        return False
+    return not (_HANDFUL.search(told.near) or _SNACKED.search(told.said))
+
+
+def _made_at_home(told: _Told) -> bool:
+    """ "Breast milk ice lollies": what is in it is told."""
+    return "lolly" in told.name.replace("lollies", "lolly") and _FROZEN_AT_HOME.search(told.near) is not None
+
+
+def _left_round(told: _Told) -> bool:
+    if _HANDFUL.search(told.near) or told.behind(_WHOLE_LATER):
+        return True
+    if any(words.search(told.said) for words in (UNCUT, _ONE_IN_MOUTH, _SPAT)):
+        return True
+    return _BY_HAND.search(told.said) is not None and not _MADE_SAFE.search(told.said.replace("tray", " "))
+
+
+def _hard_as_it_is(told: _Told) -> bool:
+    if told.name.endswith("squashes"):
+        return False
+    if "raw" in keys(told.near):
+        return True
+    bitten = _CRUNCH.search(told.said) or (_UNCOOKED.search(told.near) and _GUMS.search(told.said))
+    return bitten is not None and not _MADE_SAFE.search(_near(told.said, told.hit, 45, 60))
+
+
+def _egg_not_set(told: _Told) -> bool:
+    if not keys(told.near).isdisjoint(("raw", "uncooked")) or told.behind(_STAYS_RAW):
+        return True
+    return runny(_near(told.said, told.hit, 60, 60))
+
+
+def _raw_from_the_sea(told: _Told) -> bool:
+    return ONE_CHILD.search(told.said) is not None and bool(_RAW_SEA.search(told.near) or runny(told.near))
+
+
+def _in_lumps(told: _Told) -> bool:
+    chunky = _CHUNKY.search(told.near) is not None and ONE_CHILD.search(told.said) is not None
+    return chunky and not _TENDER.search(told.said)
+
+
+def _words_near(words: re.Pattern[str]) -> Callable[[_Told], bool]:
+    return lambda told: words.search(told.near) is not None
+
+
+_HIDDEN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
+    (ANY_FORM, _only_its_name),
+    (frozenset({"bone-in"}), _off_the_bone),
+    (frozenset({"raw-milk", "raw-milk-cheese"}), _pasteurised),
+    (frozenset({"nut"}), _the_allergen),
+    (frozenset({"salty-food"}), _salty_as_it_is),
+    (frozenset({"dried-fruit"}), _perhaps_blended),
+    (frozenset({"sugary"}), _made_at_home),
+)
+"""Kinds that are a danger in any form, and when the words show that this one is none."""
+
+_SHOWN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
+    (frozenset({"small-round", "berry", "cheese-ball", "big-bean"}), _left_round),
+    (frozenset({"small-round"}), _words_near(_IN_HALVES)),
+    (frozenset({"pea"}), lambda told: "raw" in keys(told.near) or _IN_THE_POD.search(told.near) is not None),
+    (_RAW_HARD, _hard_as_it_is),
+    (frozenset({"stone-fruit"}), lambda told: bool(_STONE_IN.search(told.said) or _ON_STONE.search(told.said))),
+    (frozenset({"egg"}), _egg_not_set),
+    (_FLESH, lambda told: _RAW_BEFORE.search(told.said[: told.hit.start]) is not None),
+    (frozenset({"shellfish"}), _raw_from_the_sea),
+    (frozenset({"hard-object"}), lambda told: told.behind(_TO_SUCK)),
+    (frozenset({"raw-egg-product"}), _words_near(_HOME_MADE)),
+    (frozenset({"sausage"}), _words_near(_ROUNDS)),
+    (frozenset({"meat"}), _in_lumps),
+    (frozenset({"hard-cheese"}), _words_near(_CUT_SAID)),
+    (
+        frozenset({"nut-butter", "sticky-dough"}),
+        lambda told: _SPOONED.search(_near(told.said, told.hit, after=60)) is not None,
+    ),
+    (MILKS, lambda told: _in_vessel(told.said, told.hit)),
+)
+"""Kinds that are a danger by shape, state or use, and when the words show it."""
+
+
+def _shown(told: _Told) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
-    before = said[max(0, hit.start - 60) : hit.start]
-    shown = kinds & ANY_FORM
-    if shown and in_everyday_sense(hit, said):
-        told = any(one.search(before) for one in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
-        if not (told or _INTO_CUP.match(said, hit.end)):
-            shown = frozenset()
-    if "bone-in" in shown and said[hit.start : hit.end].lower().rstrip("s").endswith("bone"):
-        shown -= {"bone-in"}  # a bone by itself is on no bone; what says that it is gnawed tells of that
-    if (
-        _MEAT_OF.match(said, hit.end)
-        or _OFF_BONE.search(before)
-        or said[hit.start : hit.end].lower().endswith("carcass")
-    ):
-        shown -= {"bone-in"}  # "chicken wing meat"
-    if " pasteuri" in said and "pasteuri" not in said[hit.start : hit.end].lower():
-        shown -= {"raw-milk", "raw-milk-cheese"}  # "it smells good, but he has pasteurised"
-    near = _near(said, hit)
-    if "nut" in shown and not said[hit.start : hit.end].lower().endswith("s") and "whole" not in keys(near):
-        nut_itself = _ONE_NUT.search(said[: hit.start]) or TO_BABY.search(said[hit.end :])
-        if not nut_itself:
-            shown -= {"nut"}  # "if peanut is new to your baby": the allergen, not a nut left whole
-    if "dried-large" in kinds and "dried-fruit" in shown:
-        named_only = _TRIED.search(before) or not GIVE.search(said)
-        if named_only and not (_HANDFUL.search(near) or _SNACKED.search(said)):
-            shown -= {"dried-fruit"}  # "we tried prunes": who says no more may well have blended them
-    if kinds & {"small-round", "berry", "cheese-ball", "big-bean"} and (
-        _HANDFUL.search(near)
-        or _WHOLE_LATER.search(said, hit.end)
-        or UNCUT.search(said)
-        or _ONE_IN_MOUTH.search(said)
-        or _SPAT.search(said)
-        or (_BY_HAND.search(said) and not _MADE_SAFE.search(said.replace("tray", " ")))
-    ):
-        shown |= kinds & {"small-round", "berry", "cheese-ball", "big-bean"}
-    if "pea" in kinds and ("raw" in keys(near) or _IN_THE_POD.search(near)):
-        shown |= {"pea"}
-    if (
-        kinds & _RAW_HARD
-        and not said[hit.start : hit.end].lower().endswith("squashes")
-        and (
-            "raw" in keys(near)
-            or (
-                (_CRUNCH.search(said) or (_UNCOOKED.search(near) and _GUMS.search(said)))
-                and not _MADE_SAFE.search(_near(said, hit, 45, 60))
-            )
-        )
-    ):
-        shown |= kinds & _RAW_HARD
-    if "stone-fruit" in kinds and (_STONE_IN.search(said) or _ON_STONE.search(said)):
-        shown |= {"stone-fruit"}
-    if "small-round" in kinds and _IN_HALVES.search(near):
-        shown |= {"small-round"}
-    if "egg" in kinds and (
-        not keys(near).isdisjoint(("raw", "uncooked"))
-        or _STAYS_RAW.search(said, hit.end)
-        or runny(_near(said, hit, 60, 60))
-    ):
-        shown |= {"egg"}
-    if "lolly" in said[hit.start : hit.end].lower().replace("lollies", "lolly") and _FROZEN_AT_HOME.search(near):
-        shown -= {"sugary"}  # "breast milk ice lollies": what is in it is told
-    if kinds & _FLESH and _RAW_BEFORE.search(said[: hit.start]):
-        shown |= kinds & _FLESH
-    if "shellfish" in kinds and ONE_CHILD.search(said) and (_RAW_SEA.search(near) or runny(near)):
-        shown |= {"shellfish"}
-    if "hard-object" in kinds and _TO_SUCK.search(said, hit.end):
-        shown |= {"hard-object"}
-    if "raw-egg-product" in kinds and _HOME_MADE.search(near):
-        shown |= {"raw-egg-product"}
-    if "sausage" in kinds and _ROUNDS.search(near):
-        shown |= {"sausage"}
-    if "meat" in kinds and _CHUNKY.search(near) and ONE_CHILD.search(said) and not _TENDER.search(said):
-        shown |= {"meat"}
-    if "hard-cheese" in kinds and _CUT_SAID.search(near):
-        shown |= {"hard-cheese"}
-    if _SPOONED.search(_near(said, hit, after=60)):
-        shown |= kinds & {"nut-butter", "sticky-dough"}
-    if kinds & MILKS and _in_vessel(said, hit):
-        shown |= kinds & MILKS
+    shown = told.kinds & ANY_FORM
+    for kinds, hides in _HIDDEN:
+        if shown & kinds and hides(told):
+            shown -= kinds
+    for kinds, shows in _SHOWN:
+        if told.kinds & kinds and shows(told):
+            shown |= told.kinds & kinds
     return shown
 
 
@@ -269,9 +348,8 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
         facts.add("raw")
     facts |= {"drink"} if _in_vessel(said, hit) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
-    facts |= (
-        {"mixed"} if near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end) else set()
-    )
+    let_down = near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end)
+    facts |= {"mixed"} if let_down else set()
     facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()

@@ -165,15 +165,20 @@ RUNNY = re.compile(
 UNDERDONE = re.compile(
     r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
     r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
-    r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose|liquid"
-    r"|oozy|ooz(?:e|es|ing)|underdone|runs?|flows?)\b(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
+    r"|\b(?:half|not quite|nearly) (?:raw|set)\b|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
+    r"|\b(?:weep|ooze|run|leak|drip)s?\b(?: \w+){0,3}? (?:when|as) (?:you |it is )?(?:cut|press|open|prod)\w*"
+    r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?|insides?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose"
+    r"|liquid|oozy|ooz(?:e|es|ing)|underdone|juicy|weeps?|runs?|flows?)\b"
+    r"(?! (?:dough|batter|mix|mixture|paste|crumb|ball|peaks?)\b)",
     re.I,
 )
 EGG_WORDS = re.compile(
     r"\b(?:eggs?|yolks?|whites?|scrambl\w*|omelettes?|frittatas?|poach\w*|tortillas?|quiches?)\b", re.I
 )
+# What it is in is cut open, or looked at from within: "leaving the middle loose", "it weeps when you cut it"
+WITHIN = re.compile(r"\b(?:middles?|hearts?|cent(?:re|er)s?|insides?|(?:when|as) you (?:cut|press|open|prod))\b", re.I)
 EGG_FIRM = re.compile(
-    r"\b(?:no|not|never|nothing|isn['’]t|aren['’]t)\b[^.;]{0,30}$"
+    r"\b(?:if|no|not|never|nothing|isn['’]t|aren['’]t)\b[^.;]{0,30}$"
     r"|\b(?:beat|whisk|cream)\b[^.;]{0,60}\buntil\b[^.;]{0,30}$",  # "beat the eggs until just creamy"
     re.I,
 )

@@ -15,7 +15,9 @@ from spoonproof.feeding.people import people
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit
 
-_CONDITION = re.compile(r"\b(?:if|when|though)\b[^,.;:]{0,20}$", re.I)
+_CONDITION = re.compile(
+    r"\b(?:if|when|though)\b(?:[^,.;:]{0,20}|(?: (?!(?:is|are|was|has|gets?)\b)[\w'’-]+){1,4} )$", re.I
+)
 """Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
 _ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
 """Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
@@ -29,15 +31,8 @@ _DOER = 8
 _REACH = 200
 """Characters before and behind a danger that are read: speech has no full stops for minutes."""
 
-_OF_WHO_EATS = frozenset({"lying-back", "bone-to-gnaw"})
+_OF_WHO_EATS = frozenset({"lying-back", "bone-to-gnaw", "leave-alone"})
 """Rows that tell how somebody eats: an uncle may lie back, a child of three walk about."""
-
-_GROWN_UPS_EAT = re.compile(
-    r"\b(?:for (?:me|us|you) to|i|we) (?:(?:just|often|always|usually) )?"
-    r"(?:eat|munch|gnaw|nibble|chew|crunch|snack|graze|suck|finish)$",
-    re.I,
-)
-"""Who speaks eats it while something else is done: "raw carrots are for me to gnaw while I cook"."""
 
 
 def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
@@ -49,8 +44,6 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
     home = [at for at, clause in enumerate(read) if any(_meet(clause, one) for one in own)]
     governed = own[:1] if hit.value in _DENY_THEMSELVES else own
     faults = ("faults",) if hit.value in _DENY_THEMSELVES else ("bad", "faults")
-    if hit.value == "leave-alone" and any(_GROWN_UPS_EAT.search(said, 0, place[1]) for place in own):
-        return True
     if hit.value in _OF_WHO_EATS and _by_others(read[home[0]], own):
         return True
     return (

@@ -75,17 +75,22 @@ _AND_GIVES = re.compile(r"\band (?:then )?(?:give|offer|serve|feed|hand) (?:your
 _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
-_BROUGHT = re.compile(
-    r"\b(?:bought|buys?|brought|brings?|fetche[sd]|made|makes|baked|bakes|picked|grows?|grew|came round with|turned up"
-    r" with|sent|sends) (?!(?:him|her|my|your)sel[fv])",
-    re.I,
-)
-"""What somebody does to food who need not eat it: "Mum had bought a bowl of grapes"."""
 _BABY = ("child", "they", "babys")
 _DENY = ("denies", "wary")
 """A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
 _NO_NAMES = ("they", "plural")
-_NO_SHAPE = frozenset({"boiled", "steamed", "peeled", "plain"})
+_NO_SHAPE = re.compile(r"(?:boiled|steamed|peeled|plain)$", re.I)
+_NO_HEAT = re.compile(r"(?!cook|bak|fr[iy]|roast|simmer|boil|steam|poach)", re.I)
+_NOTHING = re.compile(r"(?!)")
+"""What is done to a food and helps nothing where its shape is the danger, or its germs, or neither."""
+_ANYWAY = re.compile(
+    r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let)\b.*\b(?:anyway|all the same|regardless)\b", re.I
+)
+"""Words that give what was called bad: "honey was dangerous, but we give it to him anyway"."""
+_ANSWERS = re.compile(r"no, (?:i|we|he|she|you)\b", re.I)
+"""A denial of what was asked before: "Grated? No, I give a stick of raw carrot"."""
+_A_DEED = re.compile(r" (?:it|them|one|each)\b", re.I)
+"""What stands behind a deed that is named like a food: "mash one"."""
 _SUBJECT_NEAR = 12
 """Characters between who eats and the verb: "Great-aunt Joan has"."""
 _OF_MANY = frozenset({"them", "these", "those", "each", "both", "one", "ones", "some"})
@@ -112,36 +117,73 @@ def stance(
 ) -> Stance:
     """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it; ``names``: of
     ``people``."""
-    others = [one for one in tables.phrases.find(said, negated=True) if one.end <= hit.start or hit.end <= one.start]
+    others = [
+        one
+        for one in tables.phrases.find(said, negated=True)
+        if (one.end <= hit.start or hit.end <= one.start) and not _A_DEED.match(said, one.end)
+    ]
     foods = sorted([*others, hit], key=lambda one: one.start)
-    which = foods.index(hit)
-    places = [(one.start, one.end) for one in foods]
     kinds = tables.kinds[hit.value]
-    alike = {at for at, one in enumerate(foods) if at == which or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
-    parts = clauses(said, places, tables, names)
-    home = next(clause for clause in parts if which in clause.named)
-    eaters = _eaters(said, home, places[which])
-    if speaks_on is not None and _BROUGHT.search(said, home.start, home.end):
+    in_vain = _NO_SHAPE if "small-round" in kinds else _NO_HEAT if "shellfish" in kinds else _NOTHING
+    food = _Food(said, foods, foods.index(hit), not kinds & _NO_CUT_HELPS, in_vain)
+    parts = clauses(said, [(one.start, one.end) for one in foods], tables, names)
+    home = next(clause for clause in parts if food.which in clause.named)
+    eaters = _eaters(said, home, (hit.start, hit.end))
+    if speaks_on is not None and home.has("brings"):
         eaters = ""  # who eats it what follows tells
-    reason = _REASON.match(said, home.start) is not None
-    if any(mark.start < hit.start or _governs(mark, home, "gives") for mark in home.of(*_DENY)):
+    there = _in_its_clause(food, home, parts, eaters)
+    if there is not None:
+        return there
+    alike = {at for at, one in enumerate(foods) if one is hit or tables.kinds[one.value] & kinds & _TOLD_ALIKE}
+    others_about = []  # what else is said of it, of one like it, or of what stands for it
+    for clause in parts:
+        speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
+        if clause is not home and (speaks or alike & {*clause.about}):
+            others_about.append((clause, speaks))
+    return _in_the_others(food, home, others_about, eaters)
+
+
+class _Food(NamedTuple):
+    """The food asked about, the ``which``-th of those that a sentence names."""
+
+    said: str
+    foods: list[Found]
+    which: int
+    cut_helps: bool  # it may be cut or cooked so that it is no danger
+    in_vain: re.Pattern[str]  # what is done to it that helps nothing
+
+    @property
+    def hit(self) -> Found:
+        return self.foods[self.which]
+
+    def made_safe(self, clause: Clause) -> bool:
+        return self.cut_helps and _made_safe(self.said, clause, self.hit, self.in_vain)
+
+
+def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
+    """What the clause that names the food does with it, None where it turns nothing round."""
+    given = any(_ANYWAY.search(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
+    if home.has("bad") and given:
+        return Stance("baby", "")
+    denials = [mark for mark in home.of(*_DENY) if not _ANSWERS.match(food.said, mark.start)]
+    if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
-    if _UNLESS.match(said, home.start) and any(
+    if _UNLESS.match(food.said, home.start) and any(
         clause.end == home.start and clause.has(*_BABY) and clause.has("denies") for clause in parts
     ):
         return Stance("baby", "")
-    cut_helps = not kinds & _NO_CUT_HELPS
-    shape = "small-round" in kinds
-    if cut_helps and _made_safe(said, home, hit, shape):
-        return Stance(eaters, "made safe")
+    return Stance(eaters, "made safe") if food.made_safe(home) else None
+
+
+def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, bool]], eaters: str) -> Stance:
+    """What the clauses besides its own do with it; each with whether it speaks on of the food without its name."""
+    said, which = food.said, food.which
+    reason = _REASON.match(said, home.start) is not None
     # "Coke through my straw won't hurt, he's one": who reassures speaks of the child.
     harmless = any(all(one.start < said_so.start for one in home.of("other")) for said_so in home.of("unbad"))
-    for clause in parts:
-        speaks = speaks_on is not None and clause.end > speaks_on and not clause.named
-        if clause is home or not (speaks or alike & {*clause.about}):
-            continue
+    for clause, speaks in clauses_about:
         motive = _MOTIVE.match(said, clause.start) is not None
         # "He doesn't like bland food, so ..." says nothing of what is put in then.
         of_another = clause.end <= home.start and not clause.named and _SO.match(said, home.start) is not None
@@ -151,7 +193,7 @@ def stance(
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")
-        if cut_helps and not clause.named and _made_safe(said, clause, hit, shape):
+        if not clause.named and food.made_safe(clause):
             return Stance(eaters, "made safe")
         if motive:
             eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
@@ -160,8 +202,8 @@ def stance(
         if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):
             return Stance("others", "")
         if not speaks and which not in clause.about:  # it names another of its kind, or the same once more
-            again = next((at for at in clause.named if foods[at].value == hit.value), None)
-            eaters = eaters or (_eaters(said, clause, places[again]) if again is not None else "")
+            again = next((food.foods[at] for at in clause.named if food.foods[at].value == food.hit.value), None)
+            eaters = eaters or (_eaters(said, clause, (again.start, again.end)) if again is not None else "")
         elif clause.has("asleep"):
             return Stance("others", "asleep")
         elif clause.has(*_BABY) and not clause.has("idle") and (not eaters or harmless or _speaks_of_it(said, clause)):
@@ -187,16 +229,16 @@ def _speaks_of_it(said: str, clause: Clause) -> bool:
     )
 
 
-def _made_safe(said: str, clause: Clause, food: Found, shape: bool) -> bool:
+def _made_safe(said: str, clause: Clause, food: Found, in_vain: re.Pattern[str]) -> bool:
     """Whether it is told behind a food's name that what makes it safe is done to it: "and grinds them to dust";
-    ``shape``: its shape is the danger, which no heat changes ("a boiled one")."""
+    ``in_vain``: what helps nothing ("a boiled one" is as round)."""
     many = said[food.start : food.end].lower().endswith("s")
     its = [one for one in clause.of("thereof") if not many or said[one.start : one.end].lower() in _OF_MANY]
     for done in clause.of("safe"):
         itself = said[done.start : done.end].endswith("s")  # "until it flakes" is not "has it flaked"
         to_it = any(0 < one.start - done.end <= _OBJECT_NEAR for one in its)
         so = not itself and any(0 < done.start - one.end <= _OBJECT_NEAR for one in its)
-        if said[done.start : done.end].lower() in _NO_SHAPE and shape:
+        if in_vain.match(said[done.start : done.end]):
             continue
         if done.start > food.end and (to_it or so or _passively(said, food, done)):
             return True

@@ -1,4 +1,5 @@
-"""The same amount said twice ("650 g / 1 lb 7 oz"), and one amount in two units ("1 lb 2 oz")."""
+"""Amounts put together: the same one said twice ("650 g / 1 lb 7 oz"), one in two units ("1 lb 2 oz"), two added, the
+share of one in many."""
 
 from __future__ import annotations
 
@@ -12,7 +13,7 @@ from spoonproof.reading.amount_words import (
     FILLER,
     HEDGE,
     MASS_OR_VOLUME,
-    UNIT_HYPHEN,
+    past_hyphen,
     show_amount,
     skip,
     unit_at,
@@ -21,7 +22,7 @@ from spoonproof.reading.measures import Measures
 from spoonproof.reading.numbers import number_at, range_sign
 
 SLASH = re.compile(r"[ \t]{0,9}/[ \t]{0,9}(?=[0-9½⅓⅔¼¾])")
-_AGAIN = re.compile(r"[ \t]{0,9}(?:[/=,]|\bor\b)[ \t]{0,9}(?=(?:about |approx\.? |[~≈] ?)?[0-9½⅓⅔¼¾])", re.I)
+_AGAIN = re.compile(r"(?i)[ \t]{0,9}(?:[/=,]|\bor\b)[ \t]{0,9}(?=(?:about |approx\.? |[~≈] ?)?[0-9½⅓⅔¼¾])")
 
 
 class Problem(NamedTuple):
@@ -32,7 +33,6 @@ class Problem(NamedTuple):
     start: int
     end: int
     remedy: str = ""
-    level: str = "error"
 
 
 def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | None:
@@ -48,8 +48,7 @@ def measure_at(text: str, at: int, measures: Measures) -> tuple[Amount, int] | N
         second = number_at(text, sign)
         if second is not None and second.value is not None and second.value >= high:
             high, end = second.value, second.end
-    hyphen = UNIT_HYPHEN.match(text, end)
-    position = hyphen.end() if hyphen else skip(text, end)
+    position = past_hyphen(text, end)
     filler = FILLER.match(text, position)
     unit = unit_at(text, filler.end() if filler else position, measures)
     if unit is None or unit[0] in AMBIGUOUS or measures.kind(unit[0]) not in MASS_OR_VOLUME:
@@ -81,16 +80,40 @@ def compare(amount: Amount, other: Amount, measures: Measures) -> list[Problem]:
         return []
     message = f"{show_amount(amount)} and {show_amount(other)} are not the same amount"
     remedy = "Correct one of the two; the first one is used."
-    return [Problem("amounts-disagree", message, *other.span, remedy, "warning")]
+    return [Problem("amounts-disagree", message, *other.span, remedy)]
 
 
 def past_same(text: str, at: int, measures: Measures) -> int:
     """Where the same measure ends that is said once more: "3 kg / 6 lb 8 oz", "10.5 oz / ~298 g"."""
-    while (again := _AGAIN.match(text, at)) is not None:
-        other = measure_at(text, again.end(), measures)
-        if other is None:
-            return at
-        at = other[1]
-        further = measure_at(text, skip(text, at), measures) if text[skip(text, at) :][:1].isnumeric() else None
-        at = further[1] if further is not None else at
+    while (again := _AGAIN.match(text, at)) is not None and (other := measure_at(text, again.end(), measures)):
+        begin = skip(text, other[1])
+        further = measure_at(text, begin, measures) if text[begin : begin + 1].isnumeric() else None
+        at = (further or other)[1]
     return at
+
+
+def is_count(amount: Amount, measures: Measures) -> bool:
+    """Whether it is so many pieces, tins or bunches, and not a weight or a volume."""
+    return measures.kind(amount.unit) == "count"
+
+
+def share_of(amount: Amount, inner: Amount, each: bool) -> Amount:
+    """``amount`` with the measure that stands in brackets somewhere after it: of one ("each"), or of all."""
+    if each or amount.low == amount.high == 1:
+        return replace(amount, each=inner)
+    if amount.low == amount.high:
+        return replace(amount, each=replace(inner, low=inner.low / amount.low, high=inner.high / amount.high))
+    # A range of pieces with one weight for all of them: the weight is the better amount.
+    return replace(inner, span=amount.span, about=True)
+
+
+def sum_of(one: Amount, two: Amount, measures: Measures) -> Amount | None:
+    """The two amounts as one; None where their units can't be summed."""
+    if one.unit == two.unit and one.each is None and two.each is None:
+        return replace(one, low=one.low + two.low, high=one.high + two.high)
+    for per in ("ml", "g"):
+        a, b = measures.ratio(one.unit, per), measures.ratio(two.unit, per)
+        if a and b:
+            low, high = one.low * a + two.low * b, one.high * a + two.high * b
+            return replace(one, low=low, high=high, unit=per, about=one.about or two.about, size="")
+    return None

@@ -11,34 +11,37 @@ from spoonproof.reading.numbers import Number, number_at, range_sign, show
 
 _SPACE = re.compile(r"[ \t\u00a0\u2009\u202f\r\n]{0,9}")
 HEDGE = re.compile(
+    r"(?i)"
     r"(?:[~≈]|(?:about|approximately|approx\.?|roughly|around|circa|ca?\.|nearly|almost|just over|just under|a generous"
     r"|a scant|generous|scant|up to|at least|a good|a heaped|heaped|heaping|a rounded|rounded|a level|level"
-    r")(?![\w]))[ \t]{0,9}",
-    re.I,
+    r")(?![\w]))[ \t]{0,9}"
 )
 _WORDS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
     "eleven": 11, "twelve": 12, "fifteen": 15, "twenty": 20, "dozen": 12,
 }  # fmt: skip
 _PHRASE = re.compile(
-    r"(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
-    r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)"
-    r"|(?P<third>a third(?: of)?(?: an?)?)|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)"
-    r"|(?P<couple>a couple(?: of)?)|(?P<few>(?:a )?few)"
-    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)",
-    re.I,
+    r"(?i)(?P<threequarter>three[- ]quarters?(?: of)?(?: an?)?|¾ of an?)|(?P<halfdozen>half a dozen)"
+    r"|(?P<half>(?:a )?half(?: of)?(?: an?| the)?)|(?P<third>a third(?: of)?(?: an?)?)"
+    r"|(?P<quarter>(?:a )?quarter(?: of)?(?: an?)?)|(?P<couple>a couple(?: of)?)|(?P<few>(?:a )?few)"
+    r"|(?P<several>several)|(?P<adozen>a dozen)|(?P<a>an?|another)"
 )
+_PHRASES = {
+    "threequarter": Fraction(3, 4), "halfdozen": Fraction(6), "half": Fraction(1, 2), "third": Fraction(1, 3),
+    "quarter": Fraction(1, 4), "couple": Fraction(2), "adozen": Fraction(12),
+}  # fmt: skip
 _NUMBER_WORD = re.compile(r"(?P<word>" + "|".join(_WORDS) + r")(?P<half> and a half)?(?![\w-])", re.I)
-_AND_A_HALF = re.compile(r"[ \t]{1,9}and a half(?![\w-])", re.I)
+_OF_A = re.compile(r"(?i)[ \t]{1,9}(?:of )?an?(?![\w-])")
+_SHARE = re.compile(r"(?i)(?:half|quarter|third)(?![\w-])")
+_AND_A_HALF = re.compile(r"(?i)[ \t]{1,9}and a half(?![\w-])")
 _SIZE = re.compile(
-    r"(?:(?P<l>extra[- ]large|largish|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
-    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|wee|mini|scant))(?:[- ]sized)?(?![\w-])",
-    re.I,
+    r"(?i)(?:(?P<l>extra[- ]large|largish|large|big|fat|jumbo|generous|heaped|good)|(?P<m>medium(?:[- ]sized?)?"
+    r"|average(?:-sized)?)|(?P<s>smallish|small|little|tiny|wee|mini|scant))(?:[- ]sized)?(?![\w-])"
 )
 FILLER = re.compile(
+    r"(?i)"
     r"(?:x|×|heaped|heaping|rounded|level|scant|generous|flat|packed|loosely packed|firmly packed|thin|thick|fat|ripe"
-    r"|whole)[ \t]{1,9}",
-    re.I,
+    r"|whole)[ \t]{1,9}"
 )
 _LETTERS = r"[^\W\d_]{1,40}(?![^\W\d_])"  # a whole word; no unit is longer
 _WORD = re.compile(rf"{_LETTERS}\.?(?:[-‑]{_LETTERS}){{0,4}}")
@@ -62,7 +65,7 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         if number.value is not None and number.value.denominator == 1 and (half := _AND_A_HALF.match(text, number.end)):
             number = number._replace(value=number.value + Fraction(1, 2), end=half.end())
         elif number.value is not None and number.value < 1:
-            of_a = re.compile(r"[ \t]{1,9}(?:of )?an?(?![\w-])", re.I).match(text, number.end)
+            of_a = _OF_A.match(text, number.end)
             number = number._replace(end=of_a.end()) if of_a else number
         return number, False
     word = _NUMBER_WORD.match(text, at)
@@ -78,16 +81,12 @@ def quantity_at(text: str, at: int) -> tuple[Number, bool] | None:
         inner = number_at(text, after)  # "a 400 g tin"
         if inner is not None and inner.value is not None and _a_unit_follows(text, inner.end):
             return Number(inner.value, at, inner.end), False
-        if re.compile(r"(?:half|quarter|third)(?![\w-])", re.I).match(text, after):
+        if _SHARE.match(text, after):
             return None
         return Number(Fraction(1), at, phrase.end()), False
-    values = {
-        "threequarter": Fraction(3, 4), "halfdozen": Fraction(6), "half": Fraction(1, 2), "third": Fraction(1, 3),
-        "quarter": Fraction(1, 4), "couple": Fraction(2), "adozen": Fraction(12),
-    }  # fmt: skip
     if kind in LOOSE_COUNTS:
         return Number(Fraction(3), at, phrase.end(), "range", kind), True
-    return Number(values[kind], at, phrase.end()), kind == "couple"
+    return Number(_PHRASES[kind], at, phrase.end()), kind == "couple"
 
 
 def _a_unit_follows(text: str, at: int) -> bool:
@@ -133,18 +132,20 @@ def skip(text: str, at: int) -> int:
     return found.end() if found else at
 
 
+def past_hyphen(text: str, at: int) -> int:
+    """Where the word after a number starts, behind a hyphen ("400-g") or blanks."""
+    hyphen = UNIT_HYPHEN.match(text, at)
+    return hyphen.end() if hyphen else skip(text, at)
+
+
 def show_amount(amount: Amount) -> str:
     """An amount in words that read back as the same amount."""
     if amount.to_taste:
         return "to taste"
     number = show(amount.low) if amount.low == amount.high else f"{show(amount.low)}-{show(amount.high)}"
-    words = ["about"] if amount.about else []
-    if amount.each is not None:
-        words += [number, f"({show_amount(amount.each)})"]
-    else:
-        words.append(number)
-    if amount.size:
-        words.append(amount.size)
+    words = ["about"] * amount.about + [number]
+    words += [f"({show_amount(amount.each)})"] if amount.each is not None else []
+    words += [amount.size] if amount.size else []
     if amount.unit != "piece" or amount.each is not None:
         words.append(amount.unit.replace("fl-oz", "fl oz").replace("weaning-spoon", "weaning spoon"))
     return " ".join(words)
@@ -152,10 +153,7 @@ def show_amount(amount: Amount) -> str:
 
 def container_at(text: str, at: int, measures: Measures) -> tuple[str, int] | None:
     """A unit that is counted (tin, bunch, sheet ...) at ``at``, after its size word."""
-    hyphen = UNIT_HYPHEN.match(text, at)
-    position = hyphen.end() if hyphen else skip(text, at)
-    _, position = size_at(text, position)
-    unit = unit_at(text, position, measures)
+    unit = unit_at(text, size_at(text, past_hyphen(text, at))[1], measures)
     return unit if unit is not None and measures.kind(unit[0]) == "count" else None
 
 

@@ -37,120 +37,103 @@ _AWAY = r"(?:out|aside|off|away|back|apart|first|to one side|on one side|over|by
 _CLAUSE = r"[^.;!?]"
 _SPLITS = (
     # lift out the baby's portion; set some aside for the baby
-    re.compile(rf"\b{_TAKE}(?:[ \t]+{_AWAY})[ \t]+(?:{_BABYS}|{_SOME}\b{_CLAUSE}{{0,60}}?\bfor[ \t]+{_WHO}\b)", re.I),
+    re.compile(rf"(?i)\b{_TAKE}(?:[ \t]+{_AWAY})[ \t]+(?:{_BABYS}|{_SOME}\b{_CLAUSE}{{0,60}}?\bfor[ \t]+{_WHO}\b)"),
     # take the baby's portion out; lift the baby's share into a bowl
     re.compile(
-        rf"\b{_TAKE}[ \t]+{_BABYS}(?:[ \t]+of[ \t]+(?:the[ \t]+)?[\w-]+[ \t]+and[ \t]+(?:the[ \t]+)?[\w-]+)?"
-        rf"(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to|in|onto|before)\b",
-        re.I,
+        rf"(?i)\b{_TAKE}[ \t]+{_BABYS}(?:[ \t]+of[ \t]+(?:the[ \t]+)?[\w-]+[ \t]+and[ \t]+(?:the[ \t]+)?[\w-]+)?"
+        rf"(?:(?!\band\b){_CLAUSE}){{0,40}}?\b(?:{_AWAY}|from the pan|from the pot|into|to|in|onto|before)\b"
     ),
     # spoon some into the baby's bowl; put a portion for the baby in another bowl
     re.compile(
-        rf"\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside"
+        rf"(?i)\b{_TAKE}[ \t]+(?:{_AWAY}[ \t]+)?{_SOME}(?:[ \t]+(?:of (?:it|this|the [\w -]{{1,30}}?)|mixture|out|aside"
         rf"|off))?(?:[ \t]+(?:into|in|to|onto)[ \t]+(?:an?|another|the)[ \t]+(?:[\w-]+[ \t]+)?[\w-]+)?"
-        rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b",
-        re.I,
+        rf"[ \t]+(?:into|in|onto|to|for|aside for|out for|away for|back for)[ \t]+(?:{_BABYS}|{_WHO})\b"
     ),
     # scoop out what the baby will eat; take out as much as your little one needs
     re.compile(
-        rf"\b{_TAKE}[ \t]+{_AWAY}[ \t]+(?:what|whatever|as much as|all that|enough of it as)[ \t]+{_WHO}[ \t]+"
+        rf"(?i)\b{_TAKE}[ \t]+{_AWAY}[ \t]+(?:what|whatever|as much as|all that|enough of it as)[ \t]+{_WHO}[ \t]+"
         r"(?:needs?|eats?|has|gets|(?:will|can|would|might|may|is going to|is likely to) "
-        r"(?:need|eat|have|get|manage|want))\b",
-        re.I,
+        r"(?:need|eat|have|get|manage|want))\b"
     ),
     # take a slice of breast off the bone for the baby
     re.compile(
-        rf"\b(?:{_TAKE}|cut|carve|flake|break|snip|slice)[ \t]+(?:{_AWAY}[ \t]+)?(?:an?|one|two|some|a few)[ \t]+"
+        rf"(?i)\b(?:{_TAKE}|cut|carve|flake|break|snip|slice)[ \t]+(?:{_AWAY}[ \t]+)?(?:an?|one|two|some|a few)[ \t]+"
         rf"(?:(?:small|thin|soft|lean|little|good)[ \t]+)?(?:slice|piece|strip|fillet|flake|leg|thigh|roll|parcel)s?\b"
-        rf"{_CLAUSE}{{0,40}}?\bfor[ \t]+{_WHO}\b(?!['’])",
-        re.I,
+        rf"{_CLAUSE}{{0,40}}?\bfor[ \t]+{_WHO}\b(?!['’])"
     ),
     # set aside, before seasoning, a portion for the baby; for the baby, take out three spoonfuls
     re.compile(
-        rf"\bfor[ \t]+{_WHO}(?:['’]s[ \t]+{_PART})?,?[ \t]+(?:first[ \t]+)?{_TAKE}[ \t]+(?:{_AWAY}|{_SOME})\b", re.I
+        rf"(?i)\bfor[ \t]+{_WHO}(?:['’]s[ \t]+{_PART})?,?[ \t]+(?:first[ \t]+)?{_TAKE}[ \t]+(?:{_AWAY}|{_SOME})\b"
     ),
     re.compile(
-        rf"\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}"
-        rf"|{_SOME}[ \t]+for[ \t]+{_WHO}\b)",
-        re.I,
+        rf"(?i)\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}"
+        rf"|{_SOME}[ \t]+for[ \t]+{_WHO}\b)"
     ),
     # spoon out the meat and veg for the baby
     re.compile(
-        r"\b(?:spoon|scoop|ladle|fork|lift)(?:ing)?[ \t]+(?:out|off|up)[ \t]+"
+        r"(?i)\b(?:spoon|scoop|ladle|fork|lift)(?:ing)?[ \t]+(?:out|off|up)[ \t]+"
         r"(?:(?:some|most|half|plenty) of )?(?:the|your)"
-        rf"(?:,?[ \t]+(?!for\b)[\w-]+){{1,6}}?[ \t]+for[ \t]+{_WHO}\b(?!['’])",
-        re.I,
+        rf"(?:,?[ \t]+(?!for\b)[\w-]+){{1,6}}?[ \t]+for[ \t]+{_WHO}\b(?!['’])"
     ),
-    re.compile(rf"\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})", re.I),
-    re.compile(rf"\b{_BABYS}[ \t]+(?:comes|goes|is (?:lifted|taken|spooned|set|scooped))[ \t]+{_AWAY}\b", re.I),
+    re.compile(rf"(?i)\b{_TAKE}[ \t]+{_SOME}[ \t]+{_AWAY}[ \t]+(?:for|as)[ \t]+(?:{_BABYS}|{_WHO})"),
+    re.compile(rf"(?i)\b{_BABYS}[ \t]+(?:comes|goes|is (?:lifted|taken|spooned|set|scooped))[ \t]+{_AWAY}\b"),
     # give the baby a helping before you salt the rest; serve the baby first and season the rest
     re.compile(
-        rf"\b(?:give|serve|serving|feed|plate|dish)(?:[ \t]+up)?(?:[ \t]+for)?[ \t]+(?:{_BABYS}|{_WHO})\b(?!['’])"
-        rf"{_CLAUSE}{{0,40}}?\b(?:before|first)\b",
-        re.I,
+        rf"(?i)\b(?:give|serve|serving|feed|plate|dish)(?:[ \t]+up)?(?:[ \t]+for)?[ \t]+(?:{_BABYS}|{_WHO})\b(?!['’])"
+        rf"{_CLAUSE}{{0,40}}?\b(?:before|first)\b"
     ),
     re.compile(
-        rf"\b(?:divide|split)\b{_CLAUSE}{{0,40}}?\bbetween\b{_CLAUSE}{{0,20}}?{_BABYS}{_CLAUSE}{{0,20}}?\band\b", re.I
+        rf"(?i)\b(?:divide|split)\b{_CLAUSE}{{0,40}}?\bbetween\b{_CLAUSE}{{0,20}}?{_BABYS}{_CLAUSE}{{0,20}}?\band\b"
     ),
 )
-_ANYONE_SMALL = re.compile(r"bab(?:y|ies)|little one|toddler|infant|child", re.I)
+_ANYONE_SMALL = re.compile(r"(?i)bab(?:y|ies)|little one|toddler|infant|child")
 """One of whom each of the splits names: most steps name nobody."""
 _BABY = re.compile(
-    rf"\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b"
-    rf"|{_WHO}['’]s\b",
-    re.I,
+    rf"(?i)\b(?:{_BABYS}|(?:for|to|with)[ \t]+{_WHO}|{_WHO}(?=[ \t]+(?:can|will|has|have|gets?|eats?)\b))\b"
+    rf"|{_WHO}['’]s\b"
 )
 _BABY_PLANT = re.compile(
-    r"\bbaby[ \t-]+(?:spinach|carrots?|corn|leeks?|leaves|leaf|potato(?:es)?|sweetcorn|kale|greens|plum"
-    r"|tomato(?:es)?|beets?|"
-    r"courgettes?|marrows?|rice|cereal|formula|milk|monitor|spoons?|food|gem|turnips?|onions?|broccoli|octopus"
-    r"|squid|clams?|peas)\b",
-    re.I,
+    r"(?i)\bbaby[ \t-]+(?:spinach|carrots?|corn|leeks?|leaves|leaf|potato(?:es)?|sweetcorn|kale|greens|plum"
+    r"|tomato(?:es)?|beets?|courgettes?|marrows?|rice|cereal|formula|milk|monitor|spoons?|food|gem|turnips?|onions?"
+    r"|broccoli|octopus|squid|clams?|peas)\b"
 )
 _FAMILY = re.compile(
-    r"\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children"
-    r"|ones|siblings?)|"
-    r"bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what(?:['’]s| is| was)? (?:left|remains|remaining)"
-    r"|the remaining|the remainder|"
-    r"(?:your|our)(?: own)?[ \t]+(?:portions?|bowls?|plates?|share)|(?:your|our) own|ours|yours|(?:your|our)selves"
-    r"|(?:the )?main (?:pot|pan))\b",
-    re.I,
+    r"(?i)\b(?:famil(?:y|ies)(?:['’]s)?|grown[ -]?ups?(?:['’]s?)?|adults?(?:['’]s?)?|everyone else|older (?:children"
+    r"|ones|siblings?)|bigger (?:children|ones)|big ones|parents?(?:['’])?|the rest|what(?:['’]s| is| was)? (?:left"
+    r"|remains|remaining)|the remaining|the remainder|(?:your|our)(?: own)?[ \t]+(?:portions?|bowls?|plates?|share)"
+    r"|(?:your|our) own|ours|yours|(?:your|our)selves|(?:the )?main (?:pot|pan))\b"
 )
 _OF_THEM = r"(?:dishes|bowls|pots|pans|portions|helpings|plates|trays|tins)"
 _BOTH = re.compile(
-    r"\b(?:bake|cook|warm|heat|simmer|roast|chill|serve|grill|cover)[ \t]+(?:them[ \t]+)?both\b(?![ \t]+sides)"
-    rf"|\bboth(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+{_OF_THEM}\b",
-    re.I,
+    r"(?i)\b(?:bake|cook|warm|heat|simmer|roast|chill|serve|grill|cover)[ \t]+(?:them[ \t]+)?both\b(?![ \t]+sides)"
+    rf"|\bboth(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+{_OF_THEM}\b"
 )
 """The baby's and the family's, whoever else is named beside them."""
 _ALL_OF_THEM = re.compile(
-    rf"\b(?:(?:all|each)(?: of)?(?: (?:the|your|our|\d|two|three|four))? ?{_OF_THEM}"
-    r"|(?:each|every) (?:bowl|plate|portion|helping)|every(?:one|body)(?:['’]s)?(?! else))\b",
-    re.I,
+    rf"(?i)\b(?:(?:all|each)(?: of)?(?: (?:the|your|our|\d|two|three|four))? ?{_OF_THEM}"
+    r"|(?:each|every) (?:bowl|plate|portion|helping)|every(?:one|body)(?:['’]s)?(?! else))\b"
 )
 """The same, where no word names the family: "each plate" of the grown-ups' is theirs."""
 _DISHES = (
     r"(?:portions?|helpings?|servings?|pots?|pans?|bowls?|plates?|share|half|food|dinners?|suppers?|lunch|meals?|pancakes?|"
     r"burgers?|patties|meatballs?|pasta|rice|curry|stew|soup|sauce|mash|porridge|toast|salad|wraps?|eggs?|batch)"
 )
+_GROWN = r"(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?))"
 _FAMILY_PLAIN = re.compile(
-    r"\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|grown[ -]?ups?|adults?|older (?:children|ones|siblings?)"
-    rf"|everyone else|parents?)\b|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
+    rf"(?i)\b(?:for|to)[ \t]+(?:the[ \t]+|all the[ \t]+)?(?:family|{_GROWN})\b"
+    rf"|\b(?:family|families|grown[ -]?ups?|adults?|parents?)['’]s?[ \t]+{_DISHES}\b"
     rf"|\b(?:grown[ -]?ups['’]|adults['’]|grown[ -]?up['’]s|adult['’]s)[ \t]+[a-z]+|\byour own[ \t]+{_DISHES}\b"
     r"|\b(?:in|into|to|for|on)[ \t]+(?:ours|yours)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:add|stir in|drizzle|sprinkle|spoon|grate|pour|scatter) (?:the|some|a|more|their)\b"
-    r"|\b(?:grown[ -]?ups?|adults?|parents?|everyone else|older (?:children|ones|siblings?)) "
-    r"(?:can |will |may |might )?(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own)\b",
-    re.I,
+    rf"|\b{_GROWN} (?:can |will |may |might )?"
+    r"(?:(?:have|eat|get|take|like|love|want|enjoy|add) (?:theirs|their own|it|them)"
+    r"|(?:add|stir in|drizzle|sprinkle|spoon|grate|pour|scatter) (?:the|some|a|more|their)"
+    r"|(?:season|salt|spice|dress|top|finish|drizzle|sprinkle) (?:theirs|their own))\b"
 )
 
-_SERVED_TO = re.compile(rf"\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])", re.I)
-_BABYS_SHARE = re.compile(rf"\b{_WHO}['’]s[ \t]+(?:\w+[ \t]+)?(?:portion|share|helping|serving|bowl)s?\b", re.I)
-_PARTLY = re.compile(rf"\b(?:{_SOME}|(?:one|two|some|a few|most) of|(?:spoon|ladle|handful)\w*)\b", re.I)
-_REST_OF_A_FOOD = re.compile(r"\bthe (?:rest|remainder) of (?:the|your) [a-z]+|\bthe remaining [a-z]+", re.I)
+_SERVED_TO = re.compile(rf"(?i)\b(?:give|serve|offer)[ \t]+{_WHO}\b(?!['’])|\bfor[ \t]+{_WHO}\b(?!['’])")
+_BABYS_SHARE = re.compile(rf"(?i)\b{_WHO}['’]s[ \t]+(?:\w+[ \t]+)?(?:portion|share|helping|serving|bowl)s?\b")
+_PARTLY = re.compile(rf"(?i)\b(?:{_SOME}|(?:one|two|some|a few|most) of|(?:spoon|ladle|handful)\w*)\b")
+_REST_OF_A_FOOD = re.compile(r"(?i)\bthe (?:rest|remainder) of (?:the|your) [a-z]+|\bthe remaining [a-z]+")
 
 
 def serves_baby(words: str) -> bool:

@@ -1,13 +1,74 @@
-"""Where the curated folders are, and how a channel's own tables lie over them."""
+"""The curated folders: where they are, how their tables are read, and how a channel's own lie over them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 
 from spoonproof.model.table import Row
-from spoonproof.reading.tables import read_sources, read_table
+
+
+def read_table(path: Path) -> list[Row]:
+    """All rows of a CSV table with its first line as column names; cells stripped, blank rows left out.
+
+    Raises ValueError with file and line when a row has more cells than there are columns, a column name is
+    empty or stands twice, or the file is not UTF-8.
+    """
+    import csv
+
+    try:
+        with path.open(encoding="utf-8-sig", newline="") as file:
+            return _rows(file, path.name)
+    except (csv.Error, UnicodeDecodeError) as problem:
+        raise ValueError(f"{path.name}: {problem}") from None
+
+
+def _rows(lines: Iterator[str], name: str) -> list[Row]:
+    import csv
+
+    reader = csv.reader(lines, strict=True)
+    columns = [cell.strip() for cell in next(reader, [])]
+    if len(set(columns)) != len(columns) or "" in columns:
+        raise ValueError(f"{name}:1: column names must be there and differ: {columns}")
+    rows: list[Row] = []
+    line = reader.line_num + 1
+    for cells in reader:
+        if len(cells) > len(columns):
+            raise ValueError(f"{name}:{line}: {len(cells)} cells for {len(columns)} columns")
+        if any(cells):
+            # A short row ends in empty cells.
+            rows.append(Row(dict(zip(columns, map(str.strip, cells), strict=False)), name, line))
+        line = reader.line_num + 1
+    return rows
+
+
+def read_sources(folder: Path) -> dict[str, Mapping[str, object]]:
+    """All sources (CSL-JSON items) of ``folder``/*.yaml by id, in the order of files and items.
+
+    Raises ValueError when a file is no list of items with an id, or an id stands twice.
+    """
+    import yaml
+
+    loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    sources: dict[str, Mapping[str, object]] = {}
+    where: dict[str, str] = {}
+    for path in sorted(folder.glob("*.yaml"), key=lambda path: path.name):
+        try:
+            items = yaml.load(path.read_text(encoding="utf-8"), Loader=loader)  # a safe loader either way
+        except yaml.YAMLError as problem:
+            raise ValueError(f"{path.name}: {' '.join(str(problem).split())}") from None
+        if not isinstance(items, list):
+            raise ValueError(f"{path.name}: a list of sources is expected")
+        for item in items:
+            if not isinstance(item, dict) or not isinstance(item.get("id"), str):
+                raise ValueError(f"{path.name}: every source is a mapping with an id in text: {str(item)[:80]}")
+            if item["id"] in where:
+                raise ValueError(f"{path.name}: {item['id']!r} stands in {where[item['id']]} already")
+            where[item["id"]] = path.name
+            sources[item["id"]] = item
+    return sources
+
 
 _MARKS = ("shared", "claims")
 
@@ -48,9 +109,7 @@ def bundle_root() -> Path:
 
 def own_root(channel: Path | None) -> Path | None:
     """The channel's folder if it may bring tables of its own; None when it is the bundle itself."""
-    if channel is None or channel.resolve() == bundle_root():
-        return None
-    return channel
+    return None if channel is None or channel.resolve() == bundle_root() else channel
 
 
 def own_file(channel: Path | None, *parts: str) -> Path | None:
@@ -59,9 +118,7 @@ def own_file(channel: Path | None, *parts: str) -> Path | None:
     if root is None:
         return None
     path = root.joinpath(*parts)
-    if path.is_file() and path.resolve().is_relative_to(root.resolve()):
-        return path
-    return None
+    return path if path.is_file() and path.resolve().is_relative_to(root.resolve()) else None
 
 
 def table_rows(table: str, channel: Path | None = None) -> list[Row]:
@@ -90,10 +147,8 @@ def overridden(table: str, channel: Path | None) -> list[tuple[Row, Row]]:
     """The bundled rows that a channel's own table replaces, each with the row that stands in its place: for the
     safety tables these are told to the reader, with the reason in the channel's ``reason`` column."""
     path = own_file(channel, "shared", f"{table}.csv")
-    if path is None:
-        return []
-    own = {row_key(row, table): row for row in _own_rows(path)}
-    bundled = read_table(bundle_root() / "shared" / f"{table}.csv")
+    own = {row_key(row, table): row for row in _own_rows(path)} if path is not None else {}
+    bundled = read_table(bundle_root() / "shared" / f"{table}.csv") if own else ()
     return [(row, own[row_key(row, table)]) for row in bundled if row_key(row, table) in own]
 
 
@@ -102,7 +157,7 @@ def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
     found = read_sources(bundle_root() / "shared" / "sources")
     root = own_root(channel)
     if root is not None and (root / "shared" / "sources").is_dir():
-        from spoonproof.reading.own_sources import own_sources
+        from spoonproof.reading.own_tables import own_sources
 
         found |= own_sources(root)[0]  # own_tables tells what is wrong with them
     return found
@@ -110,22 +165,15 @@ def sources(channel: Path | None = None) -> dict[str, Mapping[str, object]]:
 
 def merge(bundled: Iterable[Row], own: Sequence[Row], key: Sequence[str] = ("id",)) -> list[Row]:
     """Rows of ``own`` over ``bundled`` by the cells of ``key``; the order of the bundled table holds."""
-    groups: dict[tuple[str, ...], list[Row]] = {}
+    left: dict[tuple[str, ...], list[Row]] = {}
     for row in own:
-        groups.setdefault(_key(row, key), []).append(row)
+        left.setdefault(_key(row, key), []).append(row)
+    replaced = frozenset(left)
     merged: list[Row] = []
-    done: set[tuple[str, ...]] = set()
     for row in bundled:
         name = _key(row, key)
-        if name not in groups:
-            merged.append(row)
-        elif name not in done:
-            done.add(name)
-            merged.extend(groups[name])
-    for name, rows in groups.items():
-        if name not in done:
-            merged.extend(rows)
-    return merged
+        merged += left.pop(name, ()) if name in replaced else (row,)
+    return [*merged, *(row for rows in left.values() for row in rows)]
 
 
 def row_key(row: Row, table: str) -> tuple[str, ...]:

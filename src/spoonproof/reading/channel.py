@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 from typing import cast
 
 from spoonproof.model.channel import Accepted, Away, Baby, Channel, Day, Kitchen
 from spoonproof.model.claim import Market, Paid
 from spoonproof.model.finding import Finding
-from spoonproof.model.text import Document
+from spoonproof.model.record import replace
+from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Mapped, Node, Scalar
+from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.quantities import ages, clock, date, matched, time_of_day, whole, words_a_minute
 from spoonproof.reading.typed import (
     Key,
@@ -18,6 +21,7 @@ from spoonproof.reading.typed import (
     Values,
     either,
     listed,
+    nearest,
     one_of,
     open_mapping,
     read_keys,
@@ -39,6 +43,12 @@ _URL = re.compile(r"(?P<base>https?://[a-zA-Z0-9.-]{1,253}(?::[0-9]{1,5})?(?:/[A
 _LANGUAGE = re.compile(r"(?P<tag>[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,3})")
 
 
+AWAY_FROM = Key("from", time_of_day(), "When it starts.", needed=True)
+AWAY_TO = Key("to", time_of_day(), "When it ends.", needed=True)
+AWAY_WHY = Key("why", text(), "Why nobody cooks then.")
+_AWAY_SHAPE = shape((AWAY_FROM, AWAY_TO, AWAY_WHY), "a time away")
+
+
 def _away_words() -> Reader[Away]:
     words = "a time away, like 12:00-13:00 nap"
 
@@ -47,37 +57,29 @@ def _away_words() -> Reader[Away]:
         if match is None:
             wrong(node, sink, words)
             return None
-        start = clock(Scalar(match["start"], node.span), sink)
-        end = clock(Scalar(match["end"], node.span), sink)
-        if start is None or end is None:
-            return None
+        start, end = (clock(Scalar(match[end], node.span), sink) for end in ("start", "end"))
         return _away(start, end, match["why"] or "", node, sink)
 
     return scalar(words, {"type": "string", "examples": ["12:00-13:00 nap"]}, parse)
 
 
-def _away(start: int, end: int, why: str, node: Node, sink: Sink) -> Away | None:
+def _away_mapping() -> Reader[Away]:
+    def read(node: Node, sink: Sink) -> Away | None:
+        values = _AWAY_SHAPE.read(node, sink)
+        if values is None:
+            return None
+        return _away(values.get(AWAY_FROM), values.get(AWAY_TO), values.or_else(AWAY_WHY, ""), node, sink)
+
+    return Reader(_AWAY_SHAPE.words, _AWAY_SHAPE.schema, read)
+
+
+def _away(start: int | None, end: int | None, why: str, node: Node, sink: Sink) -> Away | None:
+    if start is None or end is None:
+        return None
     if end <= start:
         sink.add("reversed-range", node.span, "This time away ends before it starts.")
         return None
     return Away(start, end, why.strip())
-
-
-AWAY_FROM = Key("from", time_of_day(), "When it starts.", needed=True)
-AWAY_TO = Key("to", time_of_day(), "When it ends.", needed=True)
-AWAY_WHY = Key("why", text(), "Why nobody cooks then.")
-_AWAY_SHAPE = shape((AWAY_FROM, AWAY_TO, AWAY_WHY), "a time away")
-
-
-def _away_mapping() -> Reader[Away]:
-    def read(node: Node, sink: Sink) -> Away | None:
-        values = _AWAY_SHAPE.read(node, sink)
-        start, end = (values.get(AWAY_FROM), values.get(AWAY_TO)) if values is not None else (None, None)
-        if values is None or start is None or end is None:
-            return None
-        return _away(start, end, values.or_else(AWAY_WHY, ""), node, sink)
-
-    return Reader(_AWAY_SHAPE.words, _AWAY_SHAPE.schema, read)
 
 
 COOKS = Key("cooks", whole(1, 20), "How many pairs of hands cook.")
@@ -136,80 +138,78 @@ CHANNEL_KEYS = (
 def read_channel(document: Document) -> tuple[Channel, list[Finding]]:
     """The channel that a channel.yaml describes; defaults stand where it has faults, and the findings say so."""
     root, findings = read_yaml(document)
-    if root is None and not findings:
-        return Channel(document), findings  # nothing but comments: the defaults stand
-    if not isinstance(root, Mapped):
-        sink = Sink(document)
+    sink = Sink(document)
+    if isinstance(root, Mapped):
+        channel = _channel(document, read_keys(root, CHANNEL_KEYS, sink, "the channel"))
+    else:  # where nothing but comments stands, the defaults are meant
+        channel = Channel(document)
         if root is not None:
             sink.add("front-matter-not-a-mapping", document.whole, "channel.yaml must be made of keys and values.")
-        return Channel(document), findings + sink.findings
-    sink = Sink(document)
-    values = read_keys(root, CHANNEL_KEYS, sink, "the channel")
-    return _channel(document, values), findings + sink.findings
+    return channel, findings + sink.findings
 
 
 def _channel(document: Document, values: Values) -> Channel:
-    plain = Channel(document)
+    plain = values.put_into(
+        Channel(document, keys=values.spans),
+        title=TITLE, base_url=BASE_URL, language=LANGUAGE, measures=MEASURE, ages=AGES, paid=PAID_KEY, speech=SPEECH,
+        presenters=PRESENTERS, author=AUTHOR, about=ABOUT,
+    )  # fmt: skip
+    kitchen, day, baby = values.get(KITCHEN), values.get(DAY), values.get(BABY)
     policies = values.or_else(POLICIES, {})
-    presenters: dict[str, float] = values.or_else(PRESENTERS, {})
+    told = {name: (p, "") if isinstance(p, str) else _policy(p) for name, p in policies.items()}
     none: tuple[str, ...] = ()
-    return Channel(
-        document,
-        title=values.or_else(TITLE, plain.title),
-        base_url=values.or_else(BASE_URL, plain.base_url),
-        language=values.or_else(LANGUAGE, plain.language),
-        measures=values.or_else(MEASURE, plain.measures),
+    return replace(
+        plain,
         markets=cast(tuple[Market, ...], tuple(dict.fromkeys(values.or_else(MARKET, none)))) or plain.markets,
-        ages=values.or_else(AGES, plain.ages),
-        paid=cast(Paid, values.or_else(PAID_KEY, plain.paid)),
-        speech=values.or_else(SPEECH, plain.speech),
-        presenters=presenters,
-        kitchen=_kitchen(values.get(KITCHEN)),
-        day=_day(values.get(DAY)),
-        policies={name: p if isinstance(p, str) else p.or_else(POLICY_NAME, "") for name, p in policies.items()},
-        policy_reasons={
-            name: policy.or_else(POLICY_REASON, "") for name, policy in policies.items() if isinstance(policy, Values)
-        },
-        baby=_baby(values.get(BABY)),
+        kitchen=_kitchen(kitchen) if kitchen is not None else plain.kitchen,
+        day=day.put_into(Day(), start=FROM, end=TO, away=AWAY) if day is not None else plain.day,
+        policies={name: policy for name, (policy, _) in told.items()},
+        policy_reasons={name: told[name][1] for name, policy in policies.items() if isinstance(policy, Values)},
+        baby=_baby(baby) if baby is not None else plain.baby,
         accepted=tuple(_accepted(entry) for entry in values.or_else(ACCEPTED, ())),
-        author=values.or_else(AUTHOR, ""),
-        about=values.or_else(ABOUT, ""),
-        keys=values.spans,
     )
 
 
-def _accepted(entry: Values) -> Accepted:
-    return Accepted(
-        entry.or_else(RULE, ""),
-        entry.or_else(PLACE, ""),
-        entry.or_else(REASON, ""),
-        entry.or_else(UNTIL, ""),
-        entry.mapped.span,
-    )
+def _policy(values: Values) -> tuple[str, str]:
+    return values.or_else(POLICY_NAME, ""), values.or_else(POLICY_REASON, "")
 
 
-def _kitchen(values: Values | None) -> Kitchen:
-    plain = Kitchen()
-    if values is None:
-        return plain
-    return Kitchen(
-        values.or_else(COOKS, plain.cooks),
-        values.or_else(RINGS, plain.rings),
-        values.or_else(TIERS, plain.steamer_tiers),
-        values.or_else(BLENDER, plain.blender),
-        values.or_else(OVEN, plain.oven),
-    )
+def _accepted(values: Values) -> Accepted:
+    plain = Accepted("", "", "", "", values.mapped.span)
+    return values.put_into(plain, rule=RULE, place=PLACE, reason=REASON, until=UNTIL)
 
 
-def _day(values: Values | None) -> Day:
-    plain = Day()
-    if values is None:
-        return plain
-    return Day(values.or_else(FROM, plain.start), values.or_else(TO, plain.end), values.or_else(AWAY, ()))
+def _kitchen(values: Values) -> Kitchen:
+    return values.put_into(Kitchen(), cooks=COOKS, rings=RINGS, steamer_tiers=TIERS, blender=BLENDER, oven=OVEN)
 
 
-def _baby(values: Values | None) -> Baby:
-    if values is None:
-        return Baby()
-    advice = values.or_else(ADVICE, "")
-    return Baby(values.or_else(KNOWS, ()), "" if advice.lower() in ("none", "no") else advice)
+def _baby(values: Values) -> Baby:
+    baby = values.put_into(Baby(), knows=KNOWS, advice=ADVICE)
+    return replace(baby, advice="") if baby.advice.lower() in ("none", "no") else baby
+
+
+def policy_faults(channel: Channel, known: Iterable[tuple[str, str]]) -> Iterator[Finding]:
+    """A fault for each choice whose question or authority is not among ``known`` (question, authority)."""
+    choices: dict[str, list[str]] = {}
+    for topic, authority in known:
+        choices.setdefault(topic, []).append(authority)
+    for topic, wish in channel.policies.items():
+        authorities = choices.get(topic)
+        if authorities is None:
+            close = nearest(topic, list(choices))
+            hint = f"Did you mean {quoted(close)}?" if close else f"Known: {', '.join(choices)}."
+            words, wrong = f"There is no question {quoted(topic)} on which authorities differ. {hint}", topic
+        elif wish.casefold() not in {each.casefold() for each in authorities}:
+            words = f"For {topic} there is no policy {quoted(wish)}. Write {' or '.join(authorities)}."
+            wrong = wish
+        else:
+            continue
+        yield fault("policy-unknown", channel.document, _place_of_choice(channel, topic, wrong), words)
+
+
+def _place_of_choice(channel: Channel, topic: str, wrong: str) -> Span:
+    """Where the wrong word stands, behind its question; else the key itself."""
+    text, key = channel.document.text, channel.keys.get("policies", channel.document.whole)
+    at = text.find(topic, key.start)
+    at = text.find(wrong, at) if at >= 0 else -1
+    return Span(at, at + len(wrong)) if at >= 0 else key

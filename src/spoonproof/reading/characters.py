@@ -22,13 +22,8 @@ _HIDDEN = re.compile(
 _JOINER = "\u200d"
 _WORD = re.compile(r"[^\W\d_]+")
 # Greek and Cyrillic letters that a reader takes for Latin ones, with the Latin letter meant.
-_LOOKS = dict(
-    zip(
-        "аеорсухіјѕһԁԛԝАВЕКМНОРСТУХІЈЅαονρκιΑΒΕΖΗΙΚΜΝΟΡΤΥΧ",
-        "aeopcyxijshdqwABEKMHOPCTYXIJSaovpkiABEZHIKMNOPTYX",
-        strict=False,
-    )
-)
+_FOREIGN = "аеорсухіјѕһԁԛԝАВЕКМНОРСТУХІЈЅαονρκιΑΒΕΖΗΙΚΜΝΟΡΤΥΧ"
+_LOOKS = dict(zip(_FOREIGN, "aeopcyxijshdqwABEKMHOPCTYXIJSaovpkiABEZHIKMNOPTYX", strict=False))
 _LINE_END = re.compile(r"\r\n|\r|\n")
 _END_NAMES = {"\r\n": "CRLF", "\r": "CR", "\n": "LF"}
 
@@ -77,23 +72,16 @@ def _hidden(text: str) -> Iterator[Found]:
 
 def _joins_emoji(text: str, at: int) -> bool:
     """Whether a zero width joiner glues two pictures together, as in a cook's emoji."""
-    before = text[at - 1 : at]
-    after = text[at + 1 : at + 2]
-    return before > "\u2190" and after > "\u2190"
+    return text[at - 1 : at] > "\u2190" and text[at + 1 : at + 2] > "\u2190"
 
 
 def _confusable(text: str) -> Iterator[Found]:
     for match in _WORD.finditer(text):
         word = match[0]
-        if word.isascii():
-            continue
         foreign = [i for i, char in enumerate(word) if "\u0370" <= char <= "\u052f"]
-        if not foreign:
+        if not foreign or (word[0] == "μ" and word[1:] in ("g", "l", "m", "L")):
             continue
-        latin = len(foreign) < len(word)
-        if word[0] == "μ" and word[1:] in ("g", "l", "m", "L"):
-            continue
-        if latin or all(char in _LOOKS for char in word):
+        if len(foreign) < len(word) or all(char in _LOOKS for char in word):
             meant = "".join(_LOOKS.get(char, char) for char in word)
             at = match.start() + foreign[0]
             script = "Greek" if word[foreign[0]] < "\u0400" else "Cyrillic"
@@ -114,9 +102,8 @@ def _capped(document: Document, rule: str, found: Iterator[Found]) -> Iterator[F
             told += 1
             remedy = None
             if better is not None:
-                remedy = Remedy(
-                    "Delete it." if not better else f"Write {quoted(better)}.", False, (Edit(span, better),)
-                )
+                words = f"Write {quoted(better)}." if better else "Delete it."
+                remedy = Remedy(words, False, (Edit(span, better),))
             yield fault(rule, document, span, message, level=level, remedy=remedy)
         else:
             rest.append(span)

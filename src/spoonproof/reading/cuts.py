@@ -11,11 +11,12 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import get_args
 
+from spoonproof.model.kitchen import Verb
 from spoonproof.model.recipe import Cut, CutShape
-from spoonproof.model.record import NamedTuple, dataclass, field
+from spoonproof.model.record import NamedTuple, dataclass, field, replace
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row
-from spoonproof.model.text import Span
+from spoonproof.model.text import Passage, Span
 from spoonproof.reading.numbers import number_at, range_sign
 from spoonproof.reading.runs import begins_of, listed
 
@@ -30,25 +31,21 @@ _SAME = 1.5  # how far apart two roundings of one length may be
 _LONG_MM = 35.0  # a stick is not as thick as that: the size that stands beside it is its length
 _NUMBER_WORDS = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "one": Fraction(1), "two": Fraction(2)}
 _BEGUN = re.compile(r"(?<![^\W_])(?<![.,/⁄])[^\W_]")
-_HALF = re.compile(
-    r"(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))", re.I
-)
+_HALF = re.compile(r"(?i)(half|quarter|one|two)(?:[ -]an?)?(?:[ -]of[ -]an?)?(?=[ -]*(?:cm|mm|inch|centimet|millimet))")
 _LENGTHWAYS = re.compile(
-    r"[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b", re.I
+    r"(?i)[ \t,]{0,9}\b(lengthways|lengthwise|length-ways|length-wise|long[ -]ways|along (?:the|their|its) length)\b"
 )
-_FINGER = re.compile(r"(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$", re.I)
+_FINGER = re.compile(r"(?i)(?:(?:adult|little|your)[- ])?finger[- ](?:length|long|sized?|thick|width)[ ]$")
 _FINGER_AFTER = re.compile(  # "sticks the length of a finger", "batons as long as your little finger"
-    r"[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
-    r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b",
-    re.I,
+    r"(?i)[ ,]{1,2}(?:about |roughly )?(?:the (?:length|size|width|thickness) of|as (?:long|thick|wide|big) as)"
+    r" (?:an?|your|an adult'?s?|a grown-up'?s?)(?: (?:adult|little))? finger\b"
 )
-_LENGTHWAYS_INTO = re.compile(r"\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$", re.I)
-_INTO = re.compile(r"[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?", re.I)
+_LENGTHWAYS_INTO = re.compile(r"(?i)\b(?:lengthways|lengthwise)[ \t]{1,9}(?:into|in)[ \t]{1,9}$")
+_INTO = re.compile(r"(?i)[ \t]{0,9}(?:lengthways|lengthwise)?[ \t]{0,9}(?:into|in)[ \t]{1,9}(?:[a-z]+[ \t]{1,9})?")
 _NEEDS_SIZE = frozenset(("pieces", "lengths", "bits"))
 _FILL = re.compile(
-    r"[ \t]{0,9}(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
-    r"|or so)(?![\w])",
-    re.I,
+    r"(?i)[ \t]{0,9}(?:,|thick|thin|long|wide|sized?|even|neat|equal|square|small|chunky|soft|rough|about|roughly"
+    r"|or so)(?![\w])"
 )
 _MM = {"m": Fraction(1), "c": Fraction(10), "i": Fraction(254, 10)}
 _SHAPES: frozenset[str] = frozenset(get_args(CutShape))
@@ -184,13 +181,9 @@ def _length_at(text: str, at: int) -> Length | None:
         sign = range_sign(text, unit.end() if unit else end)
         if sign is not None:
             second = number_at(text, sign)
-            if (
-                second is not None
-                and second.value is not None
-                and second.value >= low
-                and _LENGTH.match(text, second.end)
-            ):
-                high, end = second.value, second.end
+            high_value = second.value if second is not None and _LENGTH.match(text, second.end) else None
+            if second is not None and high_value is not None and high_value >= low:
+                high, end = high_value, second.end
     unit = _LENGTH.match(text, end)
     if unit is None:
         return None
@@ -229,3 +222,46 @@ def _alone(text: str, size: Length) -> bool:
     left = text[max(0, size.start - 8) : size.start].rstrip()
     right = text[size.end : size.end + 8].lstrip()
     return (not left or left[-1] in ",;(") and (not right or right[0] in ",;)")
+
+
+_CUT_PHRASE = re.compile(
+    r"(?i)\b(?:cut|sliced?|chopped|diced|torn|broken|flaked|halved|quartered)"
+    r"(?:[ \t]{1,9}(?:up|in|into|lengthways)){0,3}[ \t]{0,9}$"
+)
+_PARTICIPLE = re.compile(  # "stir in the raisins, chopped small"
+    r"(?i),[ \t]+(?:(?:very |quite )?(?:finely|roughly|thinly|coarsely) )?"
+    r"(?:chopped|sliced|diced|grated|crushed|mashed|halved|quartered|shredded|flaked|crumbled|torn)[^,.;]{0,24}$"
+)
+_SERVED_AS = re.compile(r"(?i)\b(?:cut|sliced|chopped|in|into|as)[ \t]{1,9}(?:[a-z-]+[ \t]{1,9})?$")
+_ADVERB = re.compile(r"(?i)\b(?:very finely|finely|thinly|thickly|roughly|coarsely)\b")
+_FINE = re.compile(  # "chop the meat very fine", "dice it as small as you can"
+    r"(?i)\b(?:(?:very |really |quite |nice and )?(?:fine|small)"
+    r"(?=[ \t]{0,3}(?:[.,;)]|$|\b(?:and|before|for|then|with)\b))"
+    r"|as (?:fine|finely|small) as (?:you can|possible))"
+)
+_OF_A_PERSON = re.compile(r"(?i)\b(?:your|my|clean|between|wet|both|her|his|their)[ \t]{1,9}(?:clean |wet )?$")
+
+
+def cuts_of(passage: Passage, own: tuple[int, int], verb: Verb, known: Cuts) -> tuple[Cut, ...]:
+    """The cuts that an instruction makes or gives; ``own``: where its words stand in the passage."""
+    base, end = own
+    part = passage.text[base:end]
+    found = list(known.find(part, verbs=verb.role == "cut"))
+    found = [f for f in found if not _OF_A_PERSON.search(part[max(0, f.start - 24) : f.start])]
+    if verb.role != "cut":
+        phrase = _SERVED_AS if verb.role == "serve" else _CUT_PHRASE
+        asked = ((f, part[max(0, f.start - 40) : f.start], part[: f.end]) for f in found if f.cut.shape != "whole")
+        found = [f for f, before, so_far in asked if phrase.search(before) or _PARTICIPLE.search(so_far)]
+    elif len(found) > 1 and found[0].start == 0:
+        found = found[1:]  # "slice into thin rounds": the shape counts, not the verb
+    elif len(found) == 1 and found[0].start == 0:
+        adverb = _ADVERB.search(part, found[0].end)
+        said = adverb[0].lower() if adverb else "finely" if _FINE.search(part, found[0].end) else ""
+        word = part[: found[0].end].split()[0].lower() if part else ""
+        meaning = known.verbs.get(f"{said} {word}") if said else None
+        if meaning is not None:
+            cut = replace(found[0].cut, shape=meaning.shape, low_mm=meaning.low_mm, high_mm=meaning.high_mm)
+            found = [found[0]._replace(cut=cut)]
+    along = _LENGTHWAYS.search(part) is not None
+    placed = ((f.cut, passage.span(base + f.start, base + f.end)) for f in found)
+    return tuple(replace(cut, span=span, lengthways=cut.lengthways or along) for cut, span in placed)

@@ -14,9 +14,8 @@ DISCLOSURE: Mapping[str, str] = {
 """What is said and shown for each way of being paid; nothing for editorial work."""
 
 _DISCLOSED = re.compile(
-    r"\b(?:ad|advert|advertisement|advertising|advertorial|sponsor|sponsors|sponsored|"
-    r"paid (?:for|partnership|promotion))\b",
-    re.IGNORECASE,
+    r"(?i)\b(?:ad|advert|advertisement|advertising|advertorial|sponsor|sponsors|sponsored|"
+    r"paid (?:for|partnership|promotion))\b"
 )
 
 

@@ -25,24 +25,18 @@ def echo(recipe: Recipe, foods: Foods, verbs: Verbs) -> str:
 
 def food_words(line: FoodLine, foods: Foods) -> str:
     """What was read of a food line, in a few words between dots."""
-    parts: list[str] = []
-    if line.amount is not None:
-        parts.append(amount_words(line.amount))
     record = foods.get(line.food) if line.food else None
-    if record is not None:
-        parts.append(f"{record.name} [{record.record or record.id}]")
-    elif line.recipe:
-        parts.append(f"the recipe {line.recipe}")
-    else:
-        parts.append(f"? {line.name}".rstrip())
-    parts += [cut_words(cut) for cut in line.cuts]
-    parts += list(dict.fromkeys(word for word, _ in line.prepared))
-    if line.alias:
-        parts.append(f"called {line.alias}")
-    if line.rest:
-        parts.append(f"? {line.rest}")
-    parts += [f"or {food_words(choice, foods)}" for choice in line.choices]
-    return " · ".join(parts)
+    name = f"the recipe {line.recipe}" if line.recipe else f"? {line.name}".rstrip()
+    parts = [
+        amount_words(line.amount) if line.amount is not None else "",
+        f"{record.name} [{record.record or record.id}]" if record is not None else name,
+        *map(cut_words, line.cuts),
+        *dict.fromkeys(word for word, _ in line.prepared),
+        f"called {line.alias}" if line.alias else "",
+        f"? {line.rest}" if line.rest else "",
+        *(f"or {food_words(choice, foods)}" for choice in line.choices),
+    ]
+    return " · ".join(filter(None, parts))
 
 
 def amount_words(amount: Amount) -> str:
@@ -74,34 +68,28 @@ def step_words(step: Step, recipe: Recipe, verbs: Verbs) -> list[str]:
 
 
 def _action(action: Action, step: Step, recipe: Recipe, verbs: Verbs) -> str:
-    parts = [action.verb.replace("-", " ")]
     named = [recipe.foods[i].alias or recipe.foods[i].name for i in action.foods if i < len(recipe.foods)]
-    if action.everything:
-        named.append("all that is in the pot")
-    if named:
-        parts.append(", ".join(named))
-    if action.time is not None:
-        parts.append(minutes_words(action.time) + (" more" if action.more else ""))
-    elif (minutes := _assumed(action, verbs)) is not None:
-        parts.append(f"? no time, {minutes:g} min assumed")
-    if action.after is not None:
-        parts.append(f"after {minutes_words(action.after)}")
-    if action.until:
-        parts.append(f"until {action.until}" + (" (squash test)" if action.soft_test else ""))
-    elif action.soft_test:
-        parts.append("squash test")
-    if action.heat_c is not None:
-        parts.append(f"{action.heat_c:g} °C")
-    if action.covered is not None:
-        parts.append("covered" if action.covered else "uncovered")
-    if action.water_ml is not None:
-        parts.append(f"{action.water_ml:g} ml water")
-    parts += [cut_words(cut) for cut in action.cuts]
-    parts += [f"? {food}, not under foods" for food, _ in action.unlisted]
+    named += ["all that is in the pot"] if action.everything else []
+    time = minutes_words(action.time) + (" more" if action.more else "") if action.time is not None else ""
+    if action.time is None and (minutes := _assumed(action, verbs)) is not None:
+        time = f"? no time, {minutes:g} min assumed"
+    until = f"until {action.until}" if action.until else ""
+    test = "" if not action.soft_test else " (squash test)" if until else "squash test"
     bowl = action.bowl or (None if step.splits else step.bowl)
-    if bowl is not None:
-        parts.append(f"{bowl}'s bowl")
-    return " · ".join(parts)
+    parts = [
+        action.verb.replace("-", " "),
+        ", ".join(named),
+        time,
+        f"after {minutes_words(action.after)}" if action.after is not None else "",
+        until + test,
+        f"{action.heat_c:g} °C" if action.heat_c is not None else "",
+        "" if action.covered is None else "covered" if action.covered else "uncovered",
+        f"{action.water_ml:g} ml water" if action.water_ml is not None else "",
+        *map(cut_words, action.cuts),
+        *(f"? {food}, not under foods" for food, _ in action.unlisted),
+        f"{bowl}'s bowl" if bowl is not None else "",
+    ]
+    return " · ".join(filter(None, parts))
 
 
 def _assumed(action: Action, verbs: Verbs) -> float | None:

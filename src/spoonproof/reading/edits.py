@@ -8,8 +8,9 @@ from typing import Any
 
 from spoonproof.model.finding import Edit
 from spoonproof.model.text import Document, Span
-from spoonproof.model.tree import Listing, Mapped, Node, Scalar
+from spoonproof.model.tree import Listing, Node, Scalar
 from spoonproof.reading.front_matter import split_head
+from spoonproof.reading.typed import plain
 from spoonproof.reading.yaml_tree import read_yaml
 
 _BREAKS = re.compile(r"(?<![ \t])[ \t]*+(?:\r\n?|\n)[ \t]*+")
@@ -131,16 +132,8 @@ def with_value(document: Document, path: Sequence[str | int], value: object) -> 
 
 def _plain(text: str) -> object:
     """What a YAML text says, places left out."""
-
-    def plain(node: Node | None) -> object:
-        if isinstance(node, Listing):
-            return [plain(item) for item in node.items]
-        if isinstance(node, Mapped):
-            return {name.value: plain(value) for name, value in node}
-        return node.value if node is not None else None
-
     node, findings = read_yaml(Document("", text))
-    return [finding.rule for finding in findings] or plain(node)
+    return [finding.rule for finding in findings] or (plain(node) if node is not None else None)
 
 
 def _set(tree: Any, path: Sequence[str | int], value: object) -> None:

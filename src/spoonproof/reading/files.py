@@ -25,12 +25,11 @@ _BYTES_OF = (
     (b"\xff\xd8\xff", "a JPEG picture"),
     (b"%PDF", "a PDF"),
 )
+Read = tuple[Document | None, list[Finding]]
 _BOM = b"\xef\xbb\xbf"
 
 
-def read_document(
-    path: Path, shown: str, root: Path | None = None, most: int = limits.FILE_BYTES
-) -> tuple[Document | None, list[Finding]]:
+def read_document(path: Path, shown: str, root: Path | None = None, most: int = limits.FILE_BYTES) -> Read:
     """The text of a file that a person wrote, and what is wrong with its characters.
 
     ``shown`` is the path people see; ``root`` the folder that a link may not lead out of (by default the
@@ -48,7 +47,7 @@ def read_document(
     return decode(data, shown)
 
 
-def unsaved_document(text: str, shown: str) -> tuple[Document | None, list[Finding]]:
+def unsaved_document(text: str, shown: str) -> Read:
     """``read_document`` for a text that is not in a file yet: the same limits and the same faults."""
     data = text.encode("utf-8", "surrogatepass")
     if len(data) > limits.FILE_BYTES:
@@ -58,7 +57,7 @@ def unsaved_document(text: str, shown: str) -> tuple[Document | None, list[Findi
     return decode(data, shown)
 
 
-def decode(data: bytes, shown: str) -> tuple[Document | None, list[Finding]]:
+def decode(data: bytes, shown: str) -> Read:
     """The document of these bytes: UTF-8 without its byte order mark, or the finding that says where it is not."""
     findings: list[Finding] = []
     marked = data.startswith(_BOM)
@@ -143,9 +142,8 @@ def _root_of(path: Path, shown: str) -> Path:
 
 def _read_bytes(path: Path, root: Path, most: int) -> bytes:
     if not path.resolve(strict=True).is_relative_to(root.resolve()):
-        raise _RefusedError(
-            "link-out-of-channel", "This is a link to a file outside the channel, and is not followed. Copy the file."
-        )
+        outside = "This is a link to a file outside the channel, and is not followed. Copy the file."
+        raise _RefusedError("link-out-of-channel", outside)
     # Without O_NONBLOCK a named pipe without a writer would hang here before its kind can be asked.
     handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     with os.fdopen(handle, "rb") as file:
@@ -156,10 +154,8 @@ def _read_bytes(path: Path, root: Path, most: int) -> bytes:
             data = file.read(most + 1)
             if len(data) <= most:
                 return data
-    raise _RefusedError(
-        "file-too-large",
-        f"This file is larger than {most >> 10} KiB and was not read. Split it, or remove what is not text.",
-    )
+    large = f"This file is larger than {most >> 10} KiB and was not read. Split it, or remove what is not text."
+    raise _RefusedError("file-too-large", large)
 
 
 def _not_utf8(data: bytes, at: int, shown: str) -> Finding:

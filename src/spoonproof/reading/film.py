@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from spoonproof.model.recipe import Correction, Film, Picture, Review, Segment, Trial, Video
+from spoonproof.model.record import replace
 from spoonproof.model.text import Text
 from spoonproof.model.tree import Scalar
 from spoonproof.reading import recipe_keys as keys
@@ -29,18 +30,10 @@ def film(values: Values | None, add: Add, sink: Sink, steps: int) -> Film | None
             at = part.span(keys.SEG_STEP) or part.mapped.span
             sink.add("number-out-of-range", short(at), f"There is no step {number}: this recipe has {steps}.")
             number = None
-        segments.append(
-            Segment(
-                name=name,
-                span=part.mapped.span,
-                say=add(part.get(keys.SEG_SAY), "say", where, leave),
-                shot=part.or_else(keys.SEG_SHOT, ""),
-                super=add(part.get(keys.SEG_SUPER), "super", where, leave),
-                step=number,
-                runs=part.get(keys.SEG_RUNS),
-                presenter=part.or_else(keys.SEG_WHO, ""),
-            )
-        )
+        plain = Segment(name, part.mapped.span, step=number)
+        said, over = part.get(keys.SEG_SAY), part.get(keys.SEG_SUPER)
+        shown = replace(plain, say=add(said, "say", where, leave), super=add(over, "super", where, leave))
+        segments.append(part.put_into(shown, shot=keys.SEG_SHOT, runs=keys.SEG_RUNS, presenter=keys.SEG_WHO))
     return Film(
         span=values.mapped.span,
         runs=values.get(keys.FILM_RUNS),
@@ -75,28 +68,15 @@ def video(values: Values | None, sink: Sink) -> Video | None:
         if not (values.node(keys.VIDEO_URL) or values.node(keys.VIDEO_FILE)):
             sink.add("missing-key", short(values.mapped.span), "The video needs 'url' or 'file'.")
         return None
-    return Video(
-        address,
-        values.mapped.span,
-        values.or_else(keys.VIDEO_DAY, ""),
-        values.get(keys.VIDEO_RUNS),
-        values.or_else(keys.VIDEO_CAPTIONS, ""),
-        file,
-    )
+    plain = Video(address, values.mapped.span, file=file)
+    return values.put_into(plain, uploaded=keys.VIDEO_DAY, seconds=keys.VIDEO_RUNS, captions=keys.VIDEO_CAPTIONS)
 
 
 def trials(values: Values) -> tuple[Trial, ...]:
     """The weighed trials, as written down."""
-    return tuple(
-        Trial(
-            part.or_else(keys.TRIAL_ON, ""),
-            part.get(keys.TRIAL_WEIGHED),
-            part.get(keys.TRIAL_SQUASH),
-            part.or_else(keys.TRIAL_NOTE, ""),
-            part.mapped.span,
-        )
-        for part in values.or_else(keys.TRIALS, ())
-    )
+    fields = {"on": keys.TRIAL_ON, "grams": keys.TRIAL_WEIGHED, "squash": keys.TRIAL_SQUASH, "note": keys.TRIAL_NOTE}
+    parts = values.or_else(keys.TRIALS, ())
+    return tuple(part.put_into(Trial("", None, None, "", part.mapped.span), **fields) for part in parts)
 
 
 def corrections(values: Values, add: Add) -> tuple[Correction, ...]:
@@ -113,9 +93,5 @@ def review(values: Values | None) -> Review | None:
     """Who looked at which version."""
     if values is None:
         return None
-    return Review(
-        values.or_else(keys.REVIEW_WHO, ""),
-        values.or_else(keys.REVIEW_ON, ""),
-        values.or_else(keys.REVIEW_VERSION, ""),
-        values.mapped.span,
-    )
+    plain = Review("", "", "", values.mapped.span)
+    return values.put_into(plain, who=keys.REVIEW_WHO, on=keys.REVIEW_ON, version=keys.REVIEW_VERSION)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from difflib import get_close_matches
 
-from spoonproof.model.finding import Edit, Finding, Level
+from spoonproof.model.finding import Edit, Finding, Remedy
 from spoonproof.model.food import NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import Amount
@@ -14,15 +14,39 @@ from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Scalar
 from spoonproof.reading.amount_again import Problem
-from spoonproof.reading.kitchen_faults import kitchen_fault
+from spoonproof.reading.faults import fault
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.placing import passage_of
-from spoonproof.reading.pressed import OF_ONE, pressed_food
+from spoonproof.reading.placing import Page, passage_of
 from spoonproof.reading.runs import tokens_of
 
+OF_ONE = re.compile(
+    r"(?i)(?:(?:the|finely|freshly|squeezed|grated)[ \t]+)*(?P<what>juice|zest|rind"
+    r"|flesh|seeds)(?:[ \t]+and[ \t]+(?P<also>juice|zest))?[ \t]+(?:of|from)[ \t]+"
+)
+_OF_IT = re.compile(  # "1 lime, juice only", "1 lemon, juiced"
+    r"(?i)[,(][ \t]{0,30}(?:(?:the|its|finely|grated)[ \t]{1,9}){0,2}(?P<what>juiced?|zest|rind)"
+    r"(?:[ \t]{1,9}(?:and|&|plus)[ \t]{1,9}(?P<also>juice|zest|rind))?(?:[ \t]{1,9}(?:only|of))?[ \t.)]{0,9}(?=[,;]|$)"
+)
+
+
+def _part_word(part: re.Match[str]) -> str:
+    """What a match of ``OF_ONE`` or ``_OF_IT`` takes of the fruit: juice or zest."""
+    return {"rind": "zest", "juiced": "juice"}.get(part["what"].lower(), part["what"].lower())
+
+
+def _pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
+    """The food that the one ``part`` (a match of ``OF_ONE`` or ``_OF_IT``) of a fruit is: lemon juice. None where the
+    table has none, or where two parts are used."""
+    what = _part_word(part)
+    made = foods.match(f"{fruit} {what}") or foods.match(f"{fruit.removesuffix('s')} {what}")
+    whole = made is not None and made.end - made.start > len(fruit) and not part["also"]
+    return made.food if made is not None and whole else None
+
+
+_BEFORE_A_NAME = ("prepared", "state", "size", "sort", "ignored")
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
 _BREAK = re.compile(
-    r"[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
+    r"(?i)[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
     r"|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
     r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
     r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
@@ -32,14 +56,14 @@ _BREAK = re.compile(
     r"(?:[a-z]{3,12}ed|beaten|ground|cut)[ \t]*(?:$|[,;()]|and\b|in\b|into\b|with\b))",  # lightly beaten"
     re.I,
 )
-_WORD_OF = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}", re.I)
+_WORD_OF = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}")
 _PREPOSITION = re.compile(
+    r"(?i)"
     r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"
-    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))",
-    re.I,
+    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))"
 )
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
-_FIRST_WORD = re.compile(r"[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?", re.I)
+_FIRST_WORD = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?")
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
 _GLOSS = re.compile(r"[ \t]*\((?P<food>[^\W\d_][^()]{1,40})\)")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
@@ -52,6 +76,8 @@ class LineDraft:
     text: str
     passage: Passage
     document: Document
+    foods: Foods
+    measures: Measures
     used: bytearray
     begin: int = 0  # where the line's own words begin, after a label ("For the top: 1 tbsp oats")
     amount_lost: bool = False  # the word after the number is no unit, so the number counts for nothing
@@ -64,25 +90,13 @@ class LineDraft:
     def place(self, start: int, end: int) -> Span:
         return self.passage.span(start, end)
 
-    def find(
-        self,
-        rule: str,
-        start: int,
-        end: int,
-        message: str,
-        remedy: str = "",
-        *,
-        level: Level | None = None,
-        edits: tuple[Edit, ...] = (),
-    ) -> None:
+    def find(self, rule: str, start: int, end: int, message: str, remedy: Remedy | str = "") -> None:
         """Note a fault of the rule at ``text[start:end]``."""
-        place = self.place(start, end)
-        self.findings.append(kitchen_fault(rule, self.document, place, message, remedy, level=level, edits=edits))
+        self.findings.append(fault(rule, self.document, self.place(start, end), message, remedy))
 
     def report(self, problems: Sequence[Problem]) -> None:
         for problem in problems:
-            level: Level | None = "warning" if problem.level == "warning" else None
-            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy, level=level)
+            self.find(problem.rule, problem.start, problem.end, f"{problem.message}.", problem.remedy)
 
     def open_text(self) -> str:
         """The text with everything that is used blanked out, offsets kept."""
@@ -109,13 +123,13 @@ class Alternative(NamedTuple):
     amount: Amount | None = None
 
 
-def draft_of(scalar: Scalar, document: Document) -> LineDraft:
-    return LineDraft(scalar.value, passage_of(scalar, document, "food"), document, bytearray(len(scalar.value)))
+def draft_of(scalar: Scalar, page: Page) -> LineDraft:
+    return LineDraft(scalar.value, passage_of(scalar, page.document, "food"), *page, bytearray(len(scalar.value)))
 
 
 def first_word(draft: LineDraft) -> int:
     """Where the first word of the line stands, after its label."""
-    return _skip_spaces(draft.text, draft.begin)
+    return skip_spaces(draft.text, draft.begin)
 
 
 def _segments(text: str) -> list[tuple[int, int]]:
@@ -129,67 +143,72 @@ def _segments(text: str) -> list[tuple[int, int]]:
     return [(a, b) for a, b in parts if text[a:b].strip()]
 
 
-def food_name(draft: LineDraft, foods: Foods, measures: Measures) -> FoodName | None:
+def food_name(draft: LineDraft) -> FoodName | None:
     """Find the food. None when no word of the line names one (or could)."""
     record = _RECORD.search(draft.text)
     if record is not None:
-        return _named_record(draft, record, foods)
+        return _named_record(draft, record)
     text = draft.open_text()
-    pressed = _pressed(draft, text, foods, measures)
-    if pressed is not None:
-        return pressed
-    over = _over_notes(draft, text, foods, measures) or _over_a_dash(draft, text, foods, measures)
-    if over is not None:
-        return over
-    for start, end in _segments(text):
-        match = _match(text, start, end, foods, measures)
-        if match is not None:
-            after = _tail(draft, match, end, measures)
-            if after is None:
-                draft.use(match.start, match.end)
-                return FoodName(match.start, match.end, match.food)
-            return _unknown(draft, match.start, after, foods)
-        near = _misspelt_unit(draft, text, start, end, foods, measures)
-        if near is not None:
-            return near
-        left = _left_over(text, start, end, measures)
-        if left is not None and (stop := _PREPOSITION.search(text, left[0], left[1])) is not None:
-            left = left[0], len(text[: stop.start()].rstrip())  # "gigantes or butter beans"
-        of = _WORD_OF.match(text, start, end)
-        inner = _match(text, of.end(), end, foods, measures) if of is not None else None
-        if of is not None and inner is not None:
-            return _of_a_cut(draft, of, inner, measures) or _unknown_unit(draft, of, inner)
-        if left is not None:
-            known = foods.match(text[left[0] : left[1]])
-            if known is None:
-                return _glossed(draft, left, foods) or _unknown(draft, left[0], left[1], foods)
-            # "Beetroot powder": a known food, of which the words after it make another.
-            stop = _PREPOSITION.search(text, left[1], end)
-            whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
-            if left == (known.start + left[0], whole) and known.end == whole - left[0]:  # "baby leaf spinach"
-                draft.use(left[0], whole)
-                return FoodName(left[0], whole, known.food)
-            return _unknown(draft, left[0], whole, foods, known.food)
-    return None
+    name = _pressed(draft, text) or _over_notes(draft, text) or _over_a_dash(draft, text)
+    for start, end in _segments(text) if name is None else ():
+        name = _in_segment(draft, text, start, end)
+        if name is not None:
+            break
+    return name
 
 
-def _glossed(draft: LineDraft, left: tuple[int, int], foods: Foods) -> FoodName | None:
+def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName | None:
+    """The food that a part of the line names, known or not; None where it holds nothing but words of preparation."""
+    match = _match(draft, text, start, end)
+    if match is not None:
+        after = _tail(draft, match, end)
+        return _taken(draft, match) if after is None else _unknown(draft, match.start, after)
+    near = _misspelt_unit(draft, text, start, end)
+    if near is not None:
+        return near
+    left = _left_over(draft, text, start, end)
+    if left is not None and (stop := _PREPOSITION.search(text, *left)) is not None:
+        left = left[0], len(text[: stop.start()].rstrip())  # "gigantes or butter beans"
+    of = _WORD_OF.match(text, start, end)
+    inner = _match(draft, text, of.end(), end) if of is not None else None
+    if of is not None and inner is not None:
+        return _of_a_cut(draft, of, inner) or _unknown_unit(draft, of, inner)
+    if left is None:
+        return None
+    known = draft.foods.match(text[left[0] : left[1]])
+    if known is None:
+        return _glossed(draft, left) or _unknown(draft, *left)
+    # "Beetroot powder": a known food, of which the words after it make another.
+    stop = _PREPOSITION.search(text, left[1], end)
+    whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
+    if left == (known.start + left[0], whole) and known.end == whole - left[0]:  # "baby leaf spinach"
+        return _taken(draft, NameMatch(*left, known.food))
+    return _unknown(draft, left[0], whole, known.food)
+
+
+def _taken(draft: LineDraft, match: NameMatch) -> FoodName:
+    """The name that stands at ``match``, whose words are used up."""
+    draft.use(match.start, match.end)
+    return FoodName(match.start, match.end, match.food)
+
+
+def _glossed(draft: LineDraft, left: tuple[int, int]) -> FoodName | None:
     """ "150 g kırmızı mercimek (red lentils)": a name of another kitchen, and behind it a food that we know."""
     gloss = _GLOSS.match(draft.text, left[1])
-    known = foods.match(gloss["food"]) if gloss is not None else None
+    known = draft.foods.match(gloss["food"]) if gloss is not None else None
     if gloss is None or known is None or (known.start, known.end) != (0, len(gloss["food"])):
         return None
     draft.use(left[0], gloss.end())
     return FoodName(*left, known.food)
 
 
-def _over_notes(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
+def _over_notes(draft: LineDraft, text: str) -> FoodName | None:
     """ "Flaked (slivered) almonds", "very hot (not boiling) stock": a name that a bracket stands in the middle of, or
     in front of; what the bracket says is still to be read."""
     notes = [found.span() for found in _BRACKET.finditer(text)]
     outside = _BRACKET.sub(lambda found: " " * len(found[0]), text)
     for start, end in _segments(outside) if notes else ():
-        match = _match(outside, start, end, foods, measures)
+        match = _match(draft, outside, start, end)
         if match is None:
             return None
         inside = [(a, b) for a, b in notes if match.start < a and b < match.end]
@@ -204,85 +223,77 @@ def _over_notes(draft: LineDraft, text: str, foods: Foods, measures: Measures) -
     return None
 
 
-def _over_a_dash(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
+def _over_a_dash(draft: LineDraft, text: str) -> FoodName | None:
     """ "Ginger – garlic paste": one name, written with spaces around its hyphen."""
     for dash in _DASHED.finditer(text):
         joined = text[: dash.start()] + " " * len(dash[0]) + text[dash.end() :]
-        named = (_match(joined, start, end, foods, measures) for start, end in _segments(joined))
+        named = (_match(draft, joined, start, end) for start, end in _segments(joined))
         match = next((one for one in named if one is not None), None)
         if match is not None and match.start < dash.start() and dash.end() < match.end:
-            draft.use(match.start, match.end)
-            return FoodName(match.start, match.end, match.food)
+            return _taken(draft, match)
     return None
 
 
-def _match(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
+def _match(draft: LineDraft, text: str, start: int, end: int) -> NameMatch | None:
     """The food a segment names. Where the name that is found stands behind a preposition ("chickpeas in
     water"), the words before it are asked first."""
-    whole = _shift(foods.match(text[start:end]), start) or _stripped(text, start, end, foods, measures)
+    whole = _named_at(draft, text, start, end)
     for found in _PREPOSITION.finditer(text, start, end):
         if whole is not None and whole.start < found.start():
             break
-        head = _shift(foods.match(text[start : found.start()]), start)
-        head = head or _stripped(text, start, found.start(), foods, measures)
+        head = _named_at(draft, text, start, found.start())
         if head is not None:
             return head
     return whole
 
 
-def _stripped(text: str, start: int, end: int, foods: Foods, measures: Measures) -> NameMatch | None:
-    """The food of a segment without the closed words of preparation, state and size before its name."""
+def _named_at(draft: LineDraft, text: str, start: int, end: int) -> NameMatch | None:
+    """The food that ``text[start:end]`` names, else the one it names without the closed words of preparation, state and
+    size that it begins with."""
     part = text[start:end]
+    found = draft.foods.match(part)
     at = 0
-    for word in measures.preparations.find(part, ("prepared", "state", "size", "sort", "ignored")):
-        if part[at : word.start].strip(" \t-"):
+    words = draft.measures.preparations.find(part, _BEFORE_A_NAME) if found is None else ()
+    for word in words:
+        if part[at : word.start].strip(" \t-") or not part[word.end :].strip():
             return None
         at = word.end
-        if not part[at:].strip():
-            return None
-        found = foods.match(part[at:])
+        found = draft.foods.match(part[at:])
         if found is not None:
-            return _shift(found, start + at)
-    return None
+            break
+    return NameMatch(start + at + found.start, start + at + found.end, found.food) if found is not None else None
 
 
-def _shift(match: NameMatch | None, by: int) -> NameMatch | None:
-    return NameMatch(match.start + by, match.end + by, match.food) if match is not None else None
-
-
-def _tail(draft: LineDraft, match: NameMatch, end: int, measures: Measures) -> int | None:
+def _tail(draft: LineDraft, match: NameMatch, end: int) -> int | None:
     """Where unknown words right after the name end ("rice flurbs"): they make it another food. None: all known."""
     text = draft.open_text()
     stop = _PREPOSITION.search(text, match.end, end)
-    limit = stop.start() if stop else end
-    left = _left_over(text, match.end, limit, measures)
-    if left is None or left[0] != _skip_spaces(text, match.end):
-        return None
-    return left[1]
+    left = _left_over(draft, text, match.end, stop.start() if stop else end)
+    return left[1] if left is not None and left[0] == skip_spaces(text, match.end) else None
 
 
-def _skip_spaces(text: str, at: int) -> int:
+def skip_spaces(text: str, at: int) -> int:
+    """Where the next word stands."""
     while at < len(text) and text[at] in " \t":
         at += 1
     return at
 
 
-def _left_over(text: str, start: int, end: int, measures: Measures) -> tuple[int, int] | None:
+def _left_over(draft: LineDraft, text: str, start: int, end: int) -> tuple[int, int] | None:
     """First and last offset of the words in ``text[start:end]`` that no closed list knows; None when all are known."""
     known = bytearray(end - start)
     part = text[start:end]
-    for word in measures.preparations.find(part):
-        known[word.start : word.end] = b"\1" * (word.end - word.start)
-    for cut in measures.cuts.find(part):
-        known[cut.start : cut.end] = b"\1" * (cut.end - cut.start)
-    left = [(a, b) for a, b, word in tokens_of(part) if not known[a] and measures.unit(word) is None]
+    words = [(word.start, word.end) for word in draft.measures.preparations.find(part)]
+    for a, b in (*words, *((cut.start, cut.end) for cut in draft.measures.cuts.find(part))):
+        known[a:b] = b"\1" * (b - a)
+    left = [(a, b) for a, b, word in tokens_of(part) if not known[a] and draft.measures.unit(word) is None]
     return (start + left[0][0], start + left[-1][1]) if left else None
 
 
-def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> FoodName:
-    match = foods.match(record[0])
+def _named_record(draft: LineDraft, record: re.Match[str]) -> FoodName:
+    match = draft.foods.match(record[0])
     food = match.food if match is not None else None
-    if food is None and (plain := foods.get(record[0])) is not None:
+    if food is None and (plain := draft.foods.get(record[0])) is not None:
         food = plain.id
     if food is None:
         message = f"There is no record {record[0]} in the food table."
@@ -291,77 +302,82 @@ def _named_record(draft: LineDraft, record: re.Match[str], foods: Foods) -> Food
     return FoodName(record.start(), record.end(), food)
 
 
-def _pressed(draft: LineDraft, text: str, foods: Foods, measures: Measures) -> FoodName | None:
+def _pressed(draft: LineDraft, text: str) -> FoodName | None:
     """ "Juice of 1 lemon": lemon juice where the table has it, else the lemon itself."""
     lead = OF_ONE.match(draft.text, first_word(draft))
     if lead is None:
         return None
     for start, end in _segments(text):
-        fruit = _match(text, max(start, lead.end()), end, foods, measures) if end > lead.end() else None
+        fruit = _match(draft, text, max(start, lead.end()), end) if end > lead.end() else None
         if fruit is not None:
-            made = pressed_food(text[fruit.start : fruit.end], lead, foods)
+            made = _pressed_food(text[fruit.start : fruit.end], lead, draft.foods)
             draft.use(0, lead.end())
-            draft.use(fruit.start, fruit.end)
-            return FoodName(fruit.start, fruit.end, made or fruit.food)
+            return _taken(draft, NameMatch(fruit.start, fruit.end, made or fruit.food))
     return None
 
 
-def _of_a_cut(draft: LineDraft, of: re.Match[str], inner: NameMatch, measures: Measures) -> FoodName | None:
+def _of_a_cut(draft: LineDraft, of: re.Match[str], inner: NameMatch) -> FoodName | None:
     """ "Cubes of swede", "slices of orange": a cut, and no word of how many; it is still to be read."""
-    if not measures.cuts.find(of["word"]):
+    if not draft.measures.cuts.find(of["word"]):
         return None
     draft.use(of.end("word"), inner.end)
     return FoodName(inner.start, inner.end, inner.food)
 
 
-def _misspelt_unit(
-    draft: LineDraft, text: str, start: int, end: int, foods: Foods, measures: Measures
-) -> FoodName | None:
+def _misspelt_unit(draft: LineDraft, text: str, start: int, end: int) -> FoodName | None:
     """ "2 tbps coconut oil": a slip of the keyboard in the unit; the food is known, how much of it is not."""
     word = _FIRST_WORD.match(text, start, end)
     if word is None or not any(draft.used[: word.start("word")]) or word["word"].lower() in _SHORT_WORDS:
         return None
     if any(char.isalpha() for char in draft.text[: word.start("word")]):  # the unit has been read: "2 slices stale"
         return None
-    inner = _match(text, word.end(), end, foods, measures)
-    near = get_close_matches(word["word"].lower(), sorted(measures.words), 1, 0.7)
+    inner = _match(draft, text, word.end(), end)
+    near = get_close_matches(word["word"].lower(), sorted(draft.measures.words), 1, 0.7)
     if near and (near[0][:1] != word["word"][:1].lower() or abs(len(near[0]) - len(word["word"])) > 2):
         near = []  # "pimento" is no slip for "pint"
-    if inner is None or not near or measures.unit(word["word"]) is not None:
+    if inner is None or not near or draft.measures.unit(word["word"]) is not None:
         return None
-    edits = (Edit(draft.place(*word.span("word")), measures.words[near[0]]),)
-    return _unknown_unit(draft, word, inner, f"Did you mean “{measures.words[near[0]]}”?", edits)
+    unit = draft.measures.words[near[0]]
+    edit = Edit(draft.place(*word.span("word")), unit)
+    return _unknown_unit(draft, word, inner, Remedy(f"Did you mean “{unit}”?", edits=(edit,)))
 
 
-def _unknown_unit(
-    draft: LineDraft,
-    of: re.Match[str],
-    inner: NameMatch,
-    remedy: str = "Write grams, millilitres, spoons, cups or a number of pieces.",
-    edits: tuple[Edit, ...] = (),
-) -> FoodName:
+def _unknown_unit(draft: LineDraft, of: re.Match[str], inner: NameMatch, remedy: Remedy | str = "") -> FoodName:
     """ "3 firkins of parsnips": the food is known, how much of it is not."""
+    remedy = remedy or "Write grams, millilitres, spoons, cups or a number of pieces."
     message = f"“{of['word']}” is no measure that is known here, so the amount can't be counted."
-    draft.find("unknown-unit", *of.span("word"), message, remedy, edits=edits)
+    draft.find("unknown-unit", *of.span("word"), message, remedy)
     draft.amount_lost = True
     draft.use(of.start(), of.end())
-    draft.use(inner.start, inner.end)
-    return FoodName(inner.start, inner.end, inner.food)
+    return _taken(draft, inner)
 
 
-def _unknown(draft: LineDraft, start: int, end: int, foods: Foods, made_of: str = "") -> FoodName:
+def _unknown(draft: LineDraft, start: int, end: int, made_of: str = "") -> FoodName:
     """The finding about a food that nobody knows; ``made_of``: the food whose name is a part of its own."""
     words = draft.text[start:end]
-    record = foods.get(made_of) if made_of else None
-    near = [*((record.name,) if record is not None else ()), *foods.nearest(words)]
+    record = draft.foods.get(made_of) if made_of else None
+    near = [*((record.name,) if record is not None else ()), *draft.foods.nearest(words)]
     nearest = [name for name in dict.fromkeys(near) if name.casefold() != words.casefold()][:3]
     message = f"“{words}” is not in the food table, so its allergens and figures are not known."
-    edits: tuple[Edit, ...] = ()
+    remedy = Remedy("Write the food's plain name, or name a record as in usda:11124.")
     if nearest:
-        remedy = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
-        edits = (Edit(draft.place(start, end), nearest[0]),)
-    else:
-        remedy = "Write the food's plain name, or name a record as in usda:11124."
-    draft.find("unknown-food", start, end, message, remedy, edits=edits)
+        meant = "Did you mean " + " or ".join(f"“{name}”" for name in nearest) + "?"
+        remedy = Remedy(meant, edits=(Edit(draft.place(start, end), nearest[0]),))
+    draft.find("unknown-food", start, end, message, remedy)
     draft.use(start, end)
     return FoodName(start, end, None)
+
+
+def part_used(draft: LineDraft, name: FoodName) -> tuple[list[tuple[str, Span]], str | None]:
+    """What is used of a fruit ("juice of 1 lemon", "1 lime, zest only"), and the food that is: None where the name
+    tells it already, or the table has none."""
+    part = OF_ONE.match(draft.text, first_word(draft)) or _OF_IT.search(draft.open_text(), name.end)
+    if part is None:
+        return [], None
+    said = [(_part_word(part), draft.place(*part.span("what")))]
+    if part["also"]:
+        said.append((part["also"].lower(), draft.place(*part.span("also"))))
+    if part.re is OF_ONE:
+        return said, None
+    draft.use(*part.span())
+    return said, _pressed_food(draft.text[name.start : name.end], part, draft.foods)

@@ -6,32 +6,28 @@ import re
 from collections.abc import Sequence
 
 _LIKENESS = re.compile(
-    r"\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
-    r"|resembling|(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double |coarse "
-    r"|porridge|breadcrumbs|custard|yog)|(?:shape|shapes|shaped|form|roll|mould|mold|twist|press)\b[^.;,]{0,60}? like)"
-    r"[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)"
-    r"|\b(?:to|into|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}"
-    r"(?:paste|pur[ée]e|powder|flour|crumbs?|mash|mince|cream)\b",
-    re.I,
+    r"(?i)\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
+    r"|resembling|(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double "
+    r"|coarse |porridge|breadcrumbs|custard|yog)|(?:shape|shapes|shaped|form|roll|mould|mold|twist"
+    r"|press)\b[^.;,]{0,60}? like)[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)|\b(?:to|into"
+    r"|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}(?:paste|pur[ée]e|powder|flour|crumbs?|mash|mince|cream)\b"
 )
 _AS_AS = re.compile(
-    r"\b(?:as[ \t]{1,9}\w+|thick|thin|smooth|loose|dark|brown|sticky|stiff)[ \t]{1,9}as"
-    r"[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+",
-    re.I,
+    r"(?i)\b(?:as[ \t]{1,9}\w+|thick|thin|smooth|loose|dark|brown|sticky|stiff)[ \t]{1,9}as"
+    r"[ \t]{1,9}(?:an?[ \t]{1,9})?(?:\w+[ \t]{1,9})?\w+"
 )
 _NOT = re.compile(
-    r"\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
+    r"(?i)\b(?:do not|don['’]t|does not|doesn['’]t|never|no need (?:to|for)|without|instead of|rather than|avoid"
     r"|avoiding|omit|skip|leave out|leaving out|hold the|free (?:of|from)|not|no|nor|neither|except(?: for)?|apart from"
-    r"|(?:everything|all)(?: else)?(?: but| bar)|other than)\b",
-    re.I,
+    r"|(?:everything|all)(?: else)?(?: but| bar)|other than)\b"
 )
 _NOT_NOT = re.compile(
+    r"(?i)"
     r"(?:[ \t]{1,9}(?:to[ \t]{1,9})?(?:forget|skip|omit|be (?:shy|afraid|tempted to skip)|leave out|leave off|hold back"
-    r"|only|just|until|too|more than|less than|quite|all|yet|hesitate|worry if))\b",
-    re.I,
+    r"|only|just|until|too|more than|less than|quite|all|yet|hesitate|worry if))\b"
 )
 _NOT_ENDS = re.compile(
-    r"[.;!?()—]|,[ \t]{0,9}(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s", re.I
+    r"(?i)[.;!?()—]|,[ \t]{0,9}(?:but|then|just|instead|and then)\b|\b(?:but|instead,|then)\b|\s[–-]\s"
 )
 
 

@@ -8,68 +8,63 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from spoonproof.model.finding import Bowl, Finding
 from spoonproof.model.kitchen import Foods, Verb, VerbMatch, Verbs
-from spoonproof.model.recipe import Action
+from spoonproof.model.recipe import Action, FoodLine
 from spoonproof.model.record import dataclass, field
-from spoonproof.model.text import Span
+from spoonproof.model.text import Document, Span
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.mentions import Mention
+from spoonproof.reading.mentions import Mention, Names
 
 _SENTENCE_END = re.compile(r"[.!?](?=[ \t\r\n]|$)|[;\n]")
-_ABBREVIATION = re.compile(r"\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$", re.I)
+_ABBREVIATION = re.compile(r"(?i)\b(?:approx|tbsp|tsp|min|mins|hr|hrs|oz|lb|ca|e\.g|i\.e|etc|no|fl)$")
 _ADDING = re.compile(
-    r"\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
+    r"(?i)\b(?:adding|stirring in|mixing in|tipping in|throwing in|putting in"
     r"|(?<=, )[a-z]{3,12}ing(?= (?:the|your|both|all)\b[^.;,]{1,40}? (?:in|into|through)\b)"  # "slipping the pears in"
     r"|goes? (?:in|into|on|onto)|in for the (?:last|final)"
-    r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b",
-    re.I,
+    r"|(?:with|and)(?=[ \t](?:the|your)[ \t][\w-]{2,20}(?:[ \t][\w-]{2,20})?[ \t]for the (?:last|final)\b))\b"
 )
-_USE_TO = re.compile(r"\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}", re.I)
+_USE_TO = re.compile(r"(?i)\b(?:use|using)[ \t]{1,9}(?:an?|the|your)[ \t]{1,9}[^,.;]{1,40}?[ \t]to[ \t]{1,9}")
 _TESTERS = ("knife", "skewer", "fork", "point", "tip")  # "until a knife goes in"
 _NOT_ADDING = (*_TESTERS, "before", "after", "without", "of", "than", "by", "when", "while", "keep")
-UNTIL = re.compile(r"\b(?:until|till|til)[ \t]{1,9}", re.I)
+UNTIL = re.compile(r"(?i)\b(?:until|till|til)[ \t]{1,9}")
 UNTIL_END = re.compile(
-    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving|about)\b"
+    r"[;!?(]|[.](?=[ \t]|$)|,[ \t]{0,9}(?:then|and then|about|for|turning|stirring|adding|shaking|with|leaving)\b"
     r"|\band then\b|,[ \t]{0,9}(?=[0-9])"
 )
 _ADJECTIVE = re.compile(
-    r"\b(?:serve|eat|feed|enjoy|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
+    r"(?i)\b(?:serve|eat|feed|enjoy|offer|keep|keeps|kept|stay|stays|still|while|lukewarm|is|are|be)"
     r"(?:[ \t]{1,9}(?:it|them))?(?:[ \t]{1,9}[\w-]{2,12}[ \t]{1,9}(?:and|but|or))?[ \t]{1,9}$",  # "nice and warm"
     re.I,
 )
 _NOUN_BEFORE = re.compile(
-    r"\b(?:the|your|each|this|that|of|on|onto|over|to|with|a|hot|cold|buttered|wholemeal|fingers of|french"
-    r"|(?:the|with|over|on|of)[ \t]{1,9}[\w-]+[ \t]{1,9}(?:and|or))[ \t]{1,9}$",
-    re.I,
+    r"(?i)\b(?:the|your|each|this|that|of|on|onto|over|to|with|a|hot|cold|buttered|wholemeal|fingers of|french"
+    r"|(?:the|with|over|on|of)[ \t]{1,9}[\w-]+[ \t]{1,9}(?:and|or))[ \t]{1,9}$"
 )
-_OF_A_FOOD = re.compile(r"\b(?:the|of|your)[ \t]{1,9}(?:(?!and\b)[\w-]{2,20}[ \t]{1,9})?$", re.I)  # "the fruit purée"
-_ENDS_A_LIST = re.compile(r"^(?=[^.;:]{0,100}$)[^.;:]{0,90}\w(?:,|,? and)[ \t]{1,9}(?:the[ \t]{1,9})?$", re.I)
+_OF_A_FOOD = re.compile(r"(?i)\b(?:the|of|your)[ \t]{1,9}(?:(?!and\b)[\w-]{2,20}[ \t]{1,9})?$")  # "the fruit purée"
+_ENDS_A_LIST = re.compile(r"(?i)^(?=[^.;:]{0,100}$)[^.;:]{0,90}\w(?:,|,? and)[ \t]{1,9}(?:the[ \t]{1,9})?$")
 _DONE_TO = re.compile(
-    r"[ \t]+(?:(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)"
-    r"|it|them|this|these|those|the|your|everything|all|both|half)\b",
-    re.I,
+    r"(?i)[ \t]+(?:(?:in|with) (?:an?|the|your) (?:[a-z]{4,6} )?(?:blender|processor|liquidiser)"
+    r"|it|them|this|these|those|the|your|everything|all|both|half)\b"
 )
 _IN_THE_OVEN = re.compile(
-    r"\b(?:in|inside) (?:an?|the|your) (?:very )?(?:(?:pre-?heated|hot|warm|cool|slow|moderate|low) )?oven\b", re.I
+    r"(?i)\b(?:in|inside) (?:an?|the|your) (?:very )?(?:(?:pre-?heated|hot|warm|cool|slow|moderate|low) )?oven\b"
 )
-_MOVED_ON = re.compile(r"\b(?:before|then|and) (?:put|popp?|transferr?|mov|return|plac)(?:ing|e|s)?\b", re.I)
+_MOVED_ON = re.compile(r"(?i)\b(?:before|then|and) (?:put|popp?|transferr?|mov|return|plac)(?:ing|e|s)?\b")
 _INTO_THE_OVEN = re.compile(
-    r"\bbefore (?:putting|popping|transferring|moving|returning|placing) [^.;,]{0,30}?oven\b", re.I
+    r"(?i)\bbefore (?:putting|popping|transferring|moving|returning|placing) [^.;,]{0,30}?oven\b"
 )
-_WHISTLES = re.compile(
-    r"\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b", re.I
-)
+_WHISTLES = re.compile(r"(?i)\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b")
 _ON_A_RING = ("cook", "simmer", "stew", "braise")
 _STIRRED = ("mix", "whisk")
-_OVER_HEAT = re.compile(r"\b(?:over|on) (?:an? |the )?(?:[a-z-]{3,9} (?:to |or )?){0,3}(?:heat|flame)\b", re.I)
+_OVER_HEAT = re.compile(r"(?i)\b(?:over|on) (?:an? |the )?(?:[a-z-]{3,9} (?:to |or )?){0,3}(?:heat|flame)\b")
 _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
-    r"\bon (?:the )?(?:low|high|auto)(?: setting)?,? (?:for |about |around ){0,2}[0-9½¼¾]{1,2}"
+    r"(?i)\bon (?:the )?(?:low|high|auto)(?: setting)?,? (?:for |about |around ){0,2}[0-9½¼¾]{1,2}"
     r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
-    r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b",
-    re.I,
+    r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b"
 )
-_LEAD_CLAUSE = re.compile(r"\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b", re.I)
+_LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
 
 
@@ -136,14 +131,9 @@ def _in_the_oven(own: str) -> bool:
     return oven is not None and _MOVED_ON.search(own, 0, oven.start()) is None
 
 
-_A_CUBE = re.compile(r"\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $", re.I)
-
-_TEST_GOES_ON = re.compile(r"\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$", re.I)
-_CUT_SIDE = re.compile(r"[ \t-]sides?\b", re.I)
-_TEST_AHEAD = re.compile(r"\b(?:until|till|when|once|can|to|if)\b[^.;,]{0,60}$", re.I)
-_BETWEEN = re.compile(r"(?:[ \t]+(?:easily|flat|right down))?[ \t]+(?:between|against)\b", re.I)
-_ON_OFF = re.compile(r"[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b", re.I)
-_BROWN_FOOD = re.compile(r"[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b", re.I)
+_TEST_GOES_ON = re.compile(r"(?i)\b(?:until|till|when|once)\b[^.;]{0,80}\b(?:and|or)[ \t]+$")
+_TEST_AHEAD = re.compile(r"(?i)\b(?:until|till|when|once|can|to|if)\b[^.;,]{0,60}$")
+_BETWEEN = re.compile(r"(?i)(?:[ \t]+(?:easily|flat|right down))?[ \t]+(?:between|against)\b")
 
 
 def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
@@ -167,29 +157,40 @@ def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[
 def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[VerbMatch], listed: str) -> bool:
     """ "Serve it warm": no instruction to warm it."""
     word = text[match.start : match.end].lower()
-    if word in ("cube", "cubes") and _A_CUBE.search(text[max(0, match.start - 40) : match.start]):
+    before = text[: match.start]
+    if any(word in words and said.match(text, match.end) for words, said in _BY_WORDS_AFTER):
         return True
-    if word == "cut" and _CUT_SIDE.match(text, match.end):
-        return True  # "lay the halves cut side up"
-    if word.startswith("squash ") and _TEST_AHEAD.search(text[: match.start]):
+    if any(word in words and said.search(before[-reach:]) for words, said, reach in _BY_WORDS_BEFORE):
+        return True
+    if word.startswith("squash ") and _TEST_AHEAD.search(before):
         return True  # "until you can squash the beans"
-    if word == "lid" and _ON_OFF.match(text, match.end):
-        return True  # "cook in the water, lid on, for 30 minutes"
     testing = word in ("crush", "squash", "mash", "squish") and _BETWEEN.match(text, match.end)
-    if testing and _TEST_GOES_ON.search(text[: match.start]):
+    if testing and _TEST_GOES_ON.search(before):
         return True  # "until the beans are soft and crush between two fingers"
-    if word == "brown" and _BROWN_FOOD.match(text, match.end):
-        return True  # "add the swede, brown sauce and water"
-    if word == "toast" and _NOUN_BEFORE.search(text[max(0, match.start - 24) : match.start]):
-        return True
-    if word == "blend" and _THE_VESSEL.search(text[: match.start]):
+    if word == "blend" and _THE_VESSEL.search(before):
         return False  # "tip into the blender, blend"
-    if word in ("purée", "puree", "mince", "blend"):
-        return _names_a_food(tables, text, match, others, listed)
-    return word in ("warm", "cool") and _ADJECTIVE.search(text[max(0, match.start - 32) : match.start]) is not None
+    return word in ("purée", "puree", "mince", "blend") and _names_a_food(tables, text, match, others, listed)
 
 
-_THE_VESSEL = re.compile(r"\b(?:blender|processor|liquidiser|pan|pot|bowl|jug|heat)[ \t]{1,9}$", re.I)
+_BY_WORDS_AFTER = (
+    (("cut",), re.compile(r"(?i)[ \t-]sides?\b")),  # "lay the halves cut side up"
+    (("lid",), re.compile(r"(?i)[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b")),  # "cook in the water, lid on"
+    (  # "add the swede, brown sauce and water"
+        ("brown",),
+        re.compile(r"(?i)[ \t]{1,9}(?:sauce|rice|sugar|bread|toast|flour|lentils?|basmati|crab|shrimps?)\b"),
+    ),
+)
+_BY_WORDS_BEFORE = (
+    (
+        ("cube", "cubes"),
+        re.compile(r"(?i)\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $"),
+        40,
+    ),
+    (("toast",), _NOUN_BEFORE, 24),
+    (("warm", "cool"), _ADJECTIVE, 32),
+)
+"""Words that are verbs elsewhere, what stands beside them where they are none, and how far before them."""
+_THE_VESSEL = re.compile(r"(?i)\b(?:blender|processor|liquidiser|pan|pot|bowl|jug|heat)[ \t]{1,9}$")
 _SAME_CLAUSE = re.compile(r"[^.;,]*\Z")
 
 
@@ -228,21 +229,16 @@ def in_until(tables: Tables, text: str, mention: Mention, drafts: Sequence[Instr
 
 
 def _sentence_ends(text: str) -> list[int]:
+    """Where the sentences end; a point behind "tbsp" ends one only at the end of all."""
     ends: list[int] = []
     for found in _SENTENCE_END.finditer(text):
-        if (
-            found[0] == "."
-            and _ABBREVIATION.search(text[max(0, found.start() - 8) : found.start()])
-            and found.end() < len(text)
-        ):
-            continue
-        ends.append(found.end())
+        short = found[0] == "." and _ABBREVIATION.search(text[max(0, found.start() - 8) : found.start()])
+        if not short or found.end() == len(text):
+            ends.append(found.end())
     return ends
 
 
-def give_mentions(
-    tables: Tables, drafts: list[Instruction], mentions: Sequence[Mention], text: str
-) -> list[Instruction]:
+def give_mentions(tables: Tables, drafts: list[Instruction], mentions: list[Mention], text: str) -> list[Instruction]:
     """Give each food to the instruction in whose stretch it stands; one before the first verb of its sentence
     goes to that verb. A sentence with a food of no line and no verb gets an "add", so that the food is seen."""
     for mention in mentions:
@@ -278,3 +274,34 @@ def until_span(text: str, draft: Instruction) -> tuple[int, int]:
 def is_water(tables: Tables, food: str) -> bool:
     record = tables.foods.get(food)
     return food == "water" or (record is not None and record.parent == "water")
+
+
+@dataclass(slots=True)
+class StepReader:
+    """What is carried from step to step."""
+
+    document: Document
+    lines: Sequence[FoodLine]
+    tables: Tables
+    names: Names
+    findings: list[Finding] = field(default_factory=list)
+    used: set[int] = field(default_factory=set)
+    pair: tuple[int, ...] = ()  # the two lines that the last step with two names
+    excused: set[int] = field(default_factory=set)  # not used by name, and yet not to be asked for
+    split: bool = False
+    cooked: bool = False  # whether anything was heated so far
+    lifts_later: bool = False  # whether this step or a later one lifts out the baby's portion
+    shared_out: bool = False  # whether the baby's share was taken without that
+    oven: bool = False  # whether any step of the method speaks of one
+    turn: Bowl | None = None  # whose bowl the words before in this step were about
+    last_foods: tuple[int, ...] = ()  # what "it" and "them" mean; none: all that is in the pot
+    unlisted: dict[str, list[tuple[Span, str]]] = field(default_factory=dict)  # where each stands, in what words
+    shared: set[str] = field(default_factory=set)  # unlisted foods that are not the family's bowl's alone
+    asked: set[tuple[int, ...]] = field(default_factory=set)
+    title: str = ""
+    made: set[str] = field(default_factory=set)  # foods that the steps make
+    pieces: set[tuple[str, int]] = field(default_factory=set)  # pieces that the steps cut: "slice" of which line
+    later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
+    to_come: set[int] = field(default_factory=set)  # lines that some later step names
+    apart: frozenset[int] = frozenset()  # the grown-ups' lines, till the baby's portion is out
+    held: set[int] = field(default_factory=set)  # what "everything but ..." left out

@@ -1,69 +1,63 @@
-"""What the words of one instruction say: the lines it acts on, time, heat, end point, lid, water and cuts."""
+"""What the words of an instruction say (lines, time, heat, end point, lid, water, cuts), and what those of one sentence
+share or have twice."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from spoonproof.model.recipe import Action
 from spoonproof.model.record import replace
 from spoonproof.model.text import Passage, Span
 from spoonproof.reading.amount import amount_at
+from spoonproof.reading.cuts import cuts_of
 from spoonproof.reading.instruction import UNTIL, UNTIL_END, Instruction, Tables, is_water, until_span
 from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.squashed import SQUASH
-from spoonproof.reading.step_cuts import cuts_of
-from spoonproof.reading.times import FoundTime, find_heat, lid
+from spoonproof.reading.times import SQUASH, FoundTime, find_heat, lid
 
-_INDIRECT = re.compile(r"\b(?:with|in|into|to|over|under|from|for|on|until)\b", re.I)
+_INDIRECT = re.compile(r"(?i)\b(?:with|in|into|to|over|under|from|for|on|until)\b")
 TEST_FIRST = re.compile(
     r"[ \t]{0,9}(?:when|once|as soon as)\b(?=[^.,;]{1,80})[^.;]{0,60}?" + f"(?:{SQUASH.pattern})", re.I
 )
 _SENTENCE = re.compile(r"[.;!?][ \t]{1,9}")
 _ALL = re.compile(
-    r"\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
+    r"(?i)\b(?:everything(?![ \t]+(?:but|except|bar|apart|other|else)\b)|it all"
     r"|all of it|them all|all of them|all together|and all(?=[ \t]{0,3}(?:[.,;!]|$))|the lot"
     r"|the (?:whole )?mixture|the contents|the mash|the pur[ée]e|the stew"
-    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b",
-    re.I,
+    r"|the soup|the sauce|the porridge|the batter|the mix|all (?:of )?the (?:ingredients|foods?)|the ingredients)\b"
 )
 REMAINING = re.compile(
-    r"\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b"
+    r"(?i)\b(?:the )?(?:remaining|rest of the|other) (?:ingredients|foods|things)\b"
     r"|\beverything else\b(?!,?[ \t]+(?:but|except|bar|apart|other)\b)"
-    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))",
-    re.I,
+    r"|\bwith (?:all )?the rest(?=[ \t]{0,3}(?:[.,;]|$|and\b|to\b|until\b))"
 )
 _THEM = re.compile(
-    r"\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b|then\b"
-    r"|and\b|sides\b)[a-z])|these|those|each one"
-    r"|each(?=[ \t]+(?:in|into|with|for|on|over)\b)|the pieces|(?:half|some|a little|most) of each|the other half"
-    r"|half of it)\b",
-    re.I,
+    r"(?i)\b(?:them|it|both(?![ \t]+(?!of\b|for\b|in\b|into\b|on\b|until\b|together\b|well\b|with\b|at\b|to\b|over\b"
+    r"|then\b|and\b|sides\b)[a-z])|these|those|each one|each(?=[ \t]+(?:in|into|with|for|on|over)\b)|the pieces"
+    r"|(?:half|some|a little|most) of each|the other half|half of it)\b"
 )
-_WITH_THEM = re.compile(r"\bwith (?:them|it|those|these)\b", re.I)
-_BOTH_THE = re.compile(r"\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z", re.I)  # "both vegetables"
+_WITH_THEM = re.compile(r"(?i)\bwith (?:them|it|those|these)\b")
+_BOTH_THE = re.compile(r"(?i)\b(?:both|these|those)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]+\Z")  # "both vegetables"
 _EQUIPMENT = re.compile(
-    r"[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?"
-    r"(?:oven|grill|griddle|steamer|kettle|microwave|air fryer|frying pan|barbecue)"
-    r"|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?"
-    r"(?:oven|pan|saucepan|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray|kettle))\b",
-    re.I,
+    r"(?i)[ \t]{0,9}(?:up[ \t]{1,9})?(?:(?:the|your)[ \t]{1,9}(?:\w+[ \t]{1,9}){0,2}?(?:oven|grill|griddle|steamer"
+    r"|kettle|microwave|air fryer|frying pan|barbecue)|an?[ \t]{1,9}(?:[\w-]+[ \t]{1,9}){0,3}?(?:oven|pan|saucepan"
+    r"|skillet|wok|griddle|steamer|pot|casserole|dish|tin|tray|kettle))\b"
 )
 _LIQUID = re.compile(
-    r"\b(?:in|with|add|into|under|splash of|little|some|covered? (?:in|with))\b[^.;]{0,40}?\b(?:water|stock|broth"
-    r"|liquid|milk|juice)\b",
-    re.I,
+    r"(?i)\b(?:in|with|add|into|under|splash of|little|some|covered? (?:in|with))\b[^.;]{0,40}?\b(?:water|stock|broth"
+    r"|liquid|milk|juice)\b"
 )
-_WATER = re.compile(r"[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b", re.I)
+_WATER = re.compile(r"(?i)[ \t]{1,9}(?:of[ \t]{1,9})?(?:the[ \t]{1,9})?(?:[a-z-]+[ \t]{1,9}){0,3}?water\b")
 _JOINT_AT_END = re.compile(r"\b(?:and|then)\Z")
-_OBJECT = re.compile(r"\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}", re.I)
-_WITH_FIRST = re.compile(r"[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b", re.I)
+_OBJECT = re.compile(r"(?i)\b(?!(?:and|then|well|it)\b)[^\W\d_]{3,}")
+_WITH_FIRST = re.compile(r"(?i)[ \t]{1,9}(?:(?:up|together|well|gently)[ \t]{1,9})?with\b")
 _IN_FIRST = re.compile(
-    r"[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b", re.I
+    r"(?i)[ \t]{1,9}(?:(?:gently|quickly|lightly)[ \t]{1,9})?in[ \t]{1,9}(?:the|a little|some|hot)\b"
 )
 _MASHED_IN = re.compile(
-    r"[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)", re.I
+    r"(?i)[ \t]{1,9}(?:(?:it|them|this|the \w+)[ \t]{1,9})?(?:in|into)\b(?![ \t]{1,9}(?:a|an|your)\b)"
 )
 _WHOLE_POT = ("drain", "mix", "strain", "shape")
 
@@ -102,7 +96,7 @@ def fill(
         heat_c=_oven(text, draft, tables.measures),
         covered=lid_now if draft.verb.role in ("heat", "soak") or said is not None else None,
         water_ml=water,
-        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures),
+        cuts=cuts_of(passage, (draft.start, draft.end), draft.verb, tables.measures.cuts),
         with_liquid=water is not None or _LIQUID.search(own) is not None,
         unlisted=_unlisted(tables, passage, draft),
         last=bool(time and time.last),
@@ -250,3 +244,89 @@ def _only_before(text: str, draft: Instruction, mention: Mention) -> bool:
     """ "Before you add any salt, take out ...": the salt does not go in here."""
     lead = text[draft.lead : mention.start]
     return mention.start < draft.start and re.search(r"\bbefore\b", lead, re.I) is not None
+
+
+_FOOD_BESIDE = re.compile(r"(?i)[ \t]*(?:,|;|\band\b|,[ \t]*and\b)[ \t]+(?:the|your)\b")
+_NOT_OBJECT = re.compile(r"(?i)\b(?:with|in|into|to|over|onto|for|it|them|both|through)\b")
+_CONNECT = re.compile(
+    r"(?i)(?:[ \t,]|\b(?:and|then|or|gently|lightly|carefully|well|thoroughly|finely|roughly|thinly|coarsely)\b)*"
+)
+
+
+def later_times(
+    passage: Passage, actions: list[Action], drafts: Sequence[Instruction], times: Sequence[FoundTime]
+) -> list[Action]:
+    """The actions with a further one for each second stretch.
+
+    "Roast for 20 minutes, then 10 minutes more" goes on with the same foods; in "simmer for 20 minutes, then the apples
+    for 8 minutes more" the apples join for the second stretch alone; in "steam the swede for 20 minutes and the peas
+    for 5 minutes" each has its own.
+    """
+    result: list[Action] = []
+    for action, draft in zip(actions, drafts, strict=True):
+        inside = [t for t in times if draft.start <= t.start < draft.end]
+        first: Action = action
+        further: list[Action] = []
+        for before, more in pairwise(inside):
+            between = passage.text[before.end : more.start]
+            early, late = _lines_between(draft, draft.start, before.end), _lines_between(draft, before.end, more.start)
+            goes_on = more.more or re.search(r"\bthen\b", between) is not None
+            beside = bool(late and early) and _FOOD_BESIDE.match(between) is not None
+            if draft.verb.role != "heat" or not (goes_on or beside):
+                continue
+            span = passage.span(more.start, more.end)
+            within = more.last or (not goes_on and more.time.high <= before.time.high)  # both cook at once
+            if late and not further:
+                first = replace(action, foods=early, everything=action.everything or not early)
+            foods = late or first.foods
+            again = replace(action, span=span, foods=foods, everything=action.everything and not late, unlisted=())
+            further.append(replace(again, time=more.time, time_span=span, more=goes_on, last=within))
+        result += [first, *further]
+    return result
+
+
+def under_a_lid(text: str, drafts: Sequence[Instruction]) -> None:
+    """ "Bubble gently, lid ajar, for 30 minutes": minutes and end point are the heat's, whatever stands last."""
+    for one, two in pairwise(drafts):
+        late = two.action
+        if two.verb.id != "cover" or one.verb.role != "heat" or one.verb.id == "bring-to-the-boil":
+            continue
+        if late.foods or _STOP.search(text[one.start : two.start]) or one.action.time is not None:
+            continue
+        if late.time is not None or (late.until and not one.action.until):
+            ends = replace(one.action, time=late.time, time_span=late.time_span, more=late.more, covered=late.covered)
+            if not one.action.until:
+                ends = replace(ends, until=late.until, soft_test=late.soft_test)
+            one.action = ends
+            two.action = replace(late, time=None, time_span=None, more=False, until="", soft_test=False)
+
+
+_STOP = re.compile(r"(?i)[.;]|\bthen\b")
+_OFF = re.compile(r"(?i)\b(?:off|remove|removed)\b")
+
+
+def cooks_on(text: str, drafts: Sequence[Instruction]) -> None:
+    """ "Lower the heat and leave it for 40 minutes": the pot goes on cooking, which is what the minutes are for."""
+    for draft in drafts:
+        action = draft.action
+        if draft.verb.id != "turn-heat" or action.time is None or action.last or action.after is not None:
+            continue
+        if not _OFF.search(text[draft.start : draft.end]):
+            draft.action = replace(action, verb="cook", everything=action.everything or not action.foods)
+
+
+def _lines_between(draft: Instruction, start: int, end: int) -> tuple[int, ...]:
+    """The food lines that the instruction names between two places."""
+    named = (line for mention in draft.mentions if start <= mention.start < end for line in mention.lines)
+    return tuple(dict.fromkeys(named))
+
+
+def share_objects(drafts: Sequence[Instruction], text: str) -> None:
+    """ "Peel and dice the parsnip": both verbs have the one object."""
+    for one, two in zip(reversed(drafts[:-1]), reversed(drafts[1:]), strict=False):
+        between = text[one.match.end : two.match.start]
+        first = min((m.start for m in two.mentions if m.start >= two.match.end), default=two.match.end)
+        same = _CONNECT.fullmatch(between) is not None and not _NOT_OBJECT.search(text[two.match.end : first])
+        bare = not one.action.foods and one.verb.id != "turn-heat"
+        if same and bare and two.action.foods and one.verb.role in ("cut", "other", "heat", "join"):
+            one.action = replace(one.action, foods=two.action.foods, everything=False)

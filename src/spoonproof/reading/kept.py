@@ -16,52 +16,32 @@ from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Scalar
-from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.food_lines import read_entry
-from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Names
+from spoonproof.reading.placing import FewHints, Page
 
 if TYPE_CHECKING:
-    from spoonproof.reading.step_reader import StepReader as Reader
+    from spoonproof.reading.instruction import StepReader as Reader
 
 T = TypeVar("T")
 Lines = tuple[FoodLine, ...]
+Read = Callable[["Reader", int, Scalar], Step]
 
-GROUND = ("document", "lines", "tables", "names", "title", "listed")
-CARRIED = (
-    "split",
-    "oven",
-    "turn",
-    "last_foods",
-    "used",
-    "excused",
-    "unlisted",
-    "shared",
-    "also",
-    "asked",
-    "made",
-    "pieces",
-    "pair",
-    "held",
-    "later",
-    "to_come",
-    "apart",
-    "cooked",
-    "lifts_later",
-    "shared_out",
+GROUND = ("document", "lines", "tables", "names", "title")
+CARRIED = tuple(
+    "split oven turn last_foods used excused unlisted shared asked made pieces pair held later to_come apart "
+    "cooked lifts_later shared_out".split()
 )
 """What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
 
 
 class _Read(NamedTuple):
-    """One step as read: where it stood, what it gave, what it added to ``unlisted`` and ``also``, and what was carried
-    on."""
+    """One step as read: where it stood, what it gave, what it added to ``unlisted``, and what was carried on."""
 
     at: int
     step: Step
     findings: tuple[Finding, ...]
-    unlisted: tuple[tuple[str, tuple[int, Span, str]], ...]
-    also: tuple[tuple[str, tuple[Span, ...]], ...]
+    unlisted: tuple[tuple[str, tuple[tuple[Span, str], ...]], ...]
     rest: dict[str, object]
 
 
@@ -81,15 +61,13 @@ class Kept:
         self._lines, self._new_lines = self._new_lines, {}
         self._steps, self._new_steps = self._new_steps, {}
 
-    def entry(
-        self, scalar: Scalar, document: Document, foods: FewHints, measures: Measures
-    ) -> tuple[Lines, list[Finding]]:
+    def entry(self, scalar: Scalar, page: Page, foods: FewHints) -> tuple[Lines, list[Finding]]:
         """The food lines of one entry; kept where they stand where they stood and were read without a fault."""
-        key = (scalar.value, scalar.span, scalar.pieces, document.at(scalar.span))
+        key = (scalar.value, scalar.span, scalar.pieces, page.document.at(scalar.span))
         lines = self._lines.get(key)
         if lines is None:
             asked = foods.asked
-            lines, found = read_entry(scalar, document, foods, measures)
+            lines, found = read_entry(scalar, page)
             if found or foods.asked != asked:
                 return lines, found
         self._new_lines[key] = lines
@@ -104,7 +82,7 @@ class Kept:
             self._steps = {}
         return self._names
 
-    def step(self, reader: Reader, index: int, scalar: Scalar, read: Callable[[Reader, int, Scalar], Step]) -> Step:
+    def step(self, reader: Reader, index: int, scalar: Scalar, read: Read) -> Step:
         """A step as ``read`` gives it, and the reader as it is afterwards."""
         start = scalar.span.start
         pieces = tuple((at, offset - start, length) for at, offset, length in scalar.pieces)
@@ -116,38 +94,25 @@ class Kept:
         document, by = reader.document, start - known.at
         known = known._replace(findings=_moved(known.findings, by, document))
         if by:
-            known = known._replace(
-                at=start,
-                step=_moved(known.step, by, document),
-                unlisted=_moved(known.unlisted, by, document),
-                also=_moved(known.also, by, document),
-            )
+            step, unlisted = _moved((known.step, known.unlisted), by, document)
+            known = known._replace(at=start, step=step, unlisted=unlisted)
         self._new_steps[key] = known
         reader.findings += known.findings
-        reader.unlisted.update(known.unlisted)
-        for food, spans in known.also:
-            reader.also.setdefault(food, []).extend(spans)
+        for food, told in known.unlisted:
+            reader.unlisted.setdefault(food, []).extend(told)
         for name, value in known.rest.items():
             setattr(reader, name, set(value) if isinstance(value, frozenset) else value)
         return known.step
 
-    def _afresh(
-        self, key: Hashable, reader: Reader, index: int, scalar: Scalar, read: Callable[[Reader, int, Scalar], Step]
-    ) -> Step:
-        found, before = len(reader.findings), set(reader.unlisted)
-        also = {food: len(spans) for food, spans in reader.also.items()}
+    def _afresh(self, key: Hashable, reader: Reader, index: int, scalar: Scalar, read: Read) -> Step:
+        found, before = len(reader.findings), {food: len(told) for food, told in reader.unlisted.items()}
         step = read(reader, index, scalar)
-        rest = {name: _frozen(getattr(reader, name)) for name in CARRIED if name not in ("unlisted", "also")}
-        new = _Read(
-            scalar.span.start,
-            step,
-            tuple(reader.findings[found:]),
-            tuple((food, value) for food, value in reader.unlisted.items() if food not in before),
-            tuple((food, tuple(more)) for food, spans in reader.also.items() if (more := spans[also.get(food, 0) :])),
-            rest,
-        )
+        added = ((food, tuple(told[before.get(food, 0) :])) for food, told in reader.unlisted.items())
+        unlisted = tuple((food, told) for food, told in added if told)
+        rest = {name: _frozen(getattr(reader, name)) for name in CARRIED if name != "unlisted"}
+        new = _Read(scalar.span.start, step, tuple(reader.findings[found:]), unlisted, rest)
         least, most = scalar.span
-        if all(least <= span.start <= span.end <= most for span in _spans(new[1:5])):
+        if all(least <= span.start <= span.end <= most for span in _spans(new[1:4])):
             self._new_steps[key] = new
         return step
 

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 
 from spoonproof.model.food import Food
-from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 
 GROUPS: Mapping[str, tuple[str, ...]] = {
@@ -34,83 +33,77 @@ _BY_ID: Mapping[str, tuple[str, ...]] = {
 _LEAVES = ("green", "leaf")
 _NOT_PIECES = ("paste", "powder", "liquid")  # "the veg" is not the tomato purée
 _WET = re.compile(
-    r"\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
-    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then|on|onto|in|into|over)\b))",
-    re.I,
+    r"(?i)\b(?P<kind>dry|wet|liquid)[ \t]{1,9}(?:ingredients?|things|stuff|ones|bits|mix(?:ture)?)\b"
+    r"|(?<=\bthe )(?P<bare>dry|wet)(?=[ \t]{0,3}(?:[.,;:]|$|\b(?:and|until|to|but|then|on|onto|in|into|over)\b))"
 )
 _DRY_GROUPS = ("grain", "spice", "nut", "seed", "dried-fruit")
 _WET_GROUPS = ("egg", "dairy", "oil", "fat", "baby-milk", "drink")
 _ALL_BUT = re.compile(
+    r"(?i)"
     r"\b(?:everything|all|(?:all )?(?:of )?(?:the |your )?(?:ingredients|others?))(?P<rest>[ \t]{1,9}else)?,?[ \t]{1,9}"
     r"(?:but|except(?:ing)?(?:[ \t]for)?|bar|apart[ \t]from|other[ \t]than)[ \t]{1,9}(?:for[ \t]{1,9})?"
-    r"(?P<but>(?:the|your|any|last|half|a|both)[ \t][^.;:()]{1,80}|[^.;:()]{1,40})",
-    re.I,
+    r"(?P<but>(?:the|your|any|last|half|a|both)[ \t][^.;:()]{1,80}|[^.;:()]{1,40})"
 )
 _BUT_END = re.compile(
-    r",[ \t]{0,9}(?:then|cover|bring|simmer|cook)\b|\b(?:into|in|to|with|goes?|and[ \t](?:then|"
-    r"simmer|cook|bring|cover|blend|mash|stir|mix|boil|bake|steam|pour|put|tip|leave))\b",
-    re.I,
+    r"(?i),[ \t]{0,9}(?:then|cover|bring|simmer|cook)\b|\b(?:into|in|to|with|goes?|and[ \t](?:then|"
+    r"simmer|cook|bring|cover|blend|mash|stir|mix|boil|bake|steam|pour|put|tip|leave))\b"
 )
 
 
-def of_kind(word: str, lines: Sequence[FoodLine], foods: Foods, last: Sequence[str]) -> tuple[int, ...]:
+Found = tuple[int, int, tuple[int, ...]]
+"""Where words stand, and the lines they speak of."""
+
+
+def of_kind(word: str, records: Sequence[Food | None], last: Sequence[str]) -> tuple[int, ...]:
     """The lines that "the ``word``" speaks of: those of its group, or whose name ends in it ("blueberries" are
     berries); of greens the leafy ones, with no leaf among them the green vegetables. ``last``: the last word of each
     line's name, in the singular."""
-    groups = GROUPS[word]
-    records = [foods.get(line.food) if line.food else None for line in lines]
+    groups, ids = GROUPS[word], _BY_ID.get(word, ())
+    known = {i: record for i, record in enumerate(records) if record is not None}
     called = {i for i, name in enumerate(last) if name.endswith(word)}
-    grouped = {i for i, record in enumerate(records) if record is not None and record.group in groups}
-    grouped = {i for i in grouped if not _is(records[i], ("liquid",))} or grouped  # "the nuts" are no coconut milk
+    grouped = {i for i, record in known.items() if record.group in groups}
+    grouped = {i for i in grouped if known[i].hardness != "liquid"} or grouped  # "the nuts" are no coconut milk
     if "vegetable" in groups:
-        grouped = {i for i in grouped if not _is(records[i], _NOT_PIECES)} or grouped
-        grouped = {i for i in grouped if (r := records[i]) is None or "salty" not in r.traits} or grouped  # no capers
+        grouped = {i for i in grouped if known[i].hardness not in _NOT_PIECES} or grouped
+        grouped = {i for i in grouped if "salty" not in known[i].traits} or grouped  # no capers
     if word in _LEAVES:
-        leafy = [i for i, record in enumerate(records) if _is(record, ("leaf",))]
-        grouped = {i for i in leafy if (record := records[i]) is not None and record.group == "vegetable"}
+        grouped = {i for i, record in known.items() if record.hardness == "leaf" and record.group == "vegetable"}
     if word == "bread" and not called:  # "toast the bread", where the list has sourdough
-        grouped = {i for i, r in enumerate(records) if r is not None and r.group == "baked" and r.hardness != "grain"}
-    ids = _BY_ID.get(word, ())
+        grouped = {i for i, record in known.items() if record.group == "baked" and record.hardness != "grain"}
     if not grouped and not (called and word in _LEAVES):
-        grouped = {i for i, r in enumerate(records) if r is not None and (r.id in ids or r.parent in ids)}
+        grouped = {i for i, record in known.items() if record.id in ids or record.parent in ids}
     return tuple(sorted(grouped | called))
 
 
-def _is(record: Food | None, hardness: Sequence[str]) -> bool:
-    return record is not None and record.hardness in hardness
-
-
-def in_state(word: str, line: FoodLine, foods: Foods) -> bool:
+def in_state(word: str, line: FoodLine, record: Food | None) -> bool:
     """Whether a line's food is so ("dried", "grated", "ground"), by its own words or by the table."""
-    record = foods.get(line.food) if line.food else None
-    so = record is not None and (
-        word in (record.state, *record.group.split("-")) or (word == "ground" and record.hardness == "powder")
-    )
-    return so or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
+    known = {record.state, *record.group.split("-")} if record is not None else set()
+    powder = word == "ground" and record is not None and record.hardness == "powder"
+    return word in known or powder or re.search(rf"\b{re.escape(word)}", line.text, re.I) is not None
 
 
-def dry_or_wet(text: str, lines: Sequence[FoodLine], foods: Foods) -> Iterator[tuple[int, int, tuple[int, ...]]]:
+def dry_or_wet(text: str, lines: Sequence[FoodLine], records: Sequence[Food | None]) -> Iterator[Found]:
     """Where ``text`` speaks of the dry or of the wet ingredients, and their lines."""
     for found in _WET.finditer(text):
         dry = (found["kind"] or found["bare"]).lower() == "dry"
-        meant = []
-        for i, line in enumerate(lines):
-            record = foods.get(line.food) if line.food else None
-            if record is None:
-                continue
-            dry_kind = record.group in _DRY_GROUPS and record.hardness != "paste"
-            is_dry = dry_kind or record.hardness in ("powder", "grain")
-            is_wet = record.hardness in ("liquid", "paste") or record.group in _WET_GROUPS
-            is_wet = is_wet or any(cut.shape in ("mashed", "puréed") for cut in line.cuts)  # "2 bananas, mashed"
-            if is_dry if dry else is_wet and not is_dry:
-                meant.append(i)
+        meant = [i for i, record in enumerate(records) if record and (_is_dry if dry else _is_wet)(lines[i], record)]
         if meant:
             yield found.start(), found.end(), tuple(meant)
 
 
-_REST_OF = re.compile(r"\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$", re.I)
-_ONE_KIND = re.compile(r"(?:herb|spice|grain|pulse|vegetable|leaf)\b", re.I)  # not "the fish", which may be several
-_THE = re.compile(r"\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$", re.I)
+def _is_dry(_line: FoodLine, record: Food) -> bool:
+    return record.hardness in ("powder", "grain") or (record.group in _DRY_GROUPS and record.hardness != "paste")
+
+
+def _is_wet(line: FoodLine, record: Food) -> bool:
+    wet = record.hardness in ("liquid", "paste") or record.group in _WET_GROUPS
+    mashed = any(cut.shape in ("mashed", "puréed") for cut in line.cuts)  # "2 bananas, mashed"
+    return (wet or mashed) and not _is_dry(line, record)
+
+
+_REST_OF = re.compile(r"(?i)\b(?:rest|remainder|remaining|other)(?:[ \t]+of)?(?:[ \t]+(?:the|your))?[ \t]{1,9}$")
+_ONE_KIND = re.compile(r"(?i)(?:herb|spice|grain|pulse|vegetable|leaf)\b")  # not "the fish", which may be several
+_THE = re.compile(r"(?i)\bthe(?:[ \t]fresh|[ \t]dried|[ \t]chopped)?[ \t]{1,9}$")
 
 
 def left_of_kind(text: str, start: int, lines: tuple[int, ...], used: AbstractSet[int]) -> tuple[int, ...]:

@@ -20,6 +20,10 @@ LIST_LENGTH: Final = 500
 SCALAR_CHARACTERS: Final = 10_000
 LINE_CHARACTERS: Final = 10_000
 
+FOOD_LINE_CHARACTERS: Final = 400
+STEP_CHARACTERS: Final = 2_000
+"""The longest food line and step that are read: nobody cooks from longer ones, and reading them takes time."""
+
 STEP_DAYS: Final = 31
 """The longest time of a step that is read, in days: longer than the longest pickle (common practice, no source)."""
 

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from collections.abc import Set as AbstractSet
 
-from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
+from spoonproof.reading.instruction import StepReader
 from spoonproof.reading.mentions import DEFINITE, Mention
-from spoonproof.reading.name_words import key_of
+from spoonproof.reading.runs import key_of
 
 _GROUPS = frozenset({"sauce", "prepared", "egg", "baked", "dairy", "cheese", "nut", "seed", "sweet", "grain"})
 # What a thing that a recipe makes is made of: "pour the custard over" where eggs are listed.
@@ -27,55 +26,51 @@ _OF = {
     "pap": ("maize", "corn", "cornmeal", "millet", "sorghum"), "ugali": ("maize", "cornmeal"),
 }  # fmt: skip
 _MADE = re.compile(
-    r"\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer|reduce"
-    r"|stir|boil|set|thicken|curdle|roll|form|press|pat"
-    r"|mould|mold|stretch|cut|slice)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?"
-    r"|(?:have|is|are|you've made|that is|that's) (?:your|the|a))[ \t]+"
-    r"(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six|eight))[ \t]+)?"
-    r"(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough|short|long|little|small"
-    r"|flat|neat|fat|chunky)[ \t]+){0,2}$",
-    re.I,
+    r"(?i)\b(?:(?:whisk|beat|blend|blitz|mash|mix|cook|work|turn|shape|pound|grind|knead|purée|puree|process|simmer"
+    r"|reduce|stir|boil|set|thicken|curdle|roll|form|press|pat|mould|mold|stretch|cut"
+    r"|slice)\w*\b[^.;]{0,80}?\b(?:in)?to|to make|makes?|making|forms?|becomes?|(?:have|is|are|you've made|that is"
+    r"|that's) (?:your|the|a))[ \t]+(?:(?:an?|the|your|(?:about[ \t]+)?(?:[0-9]{1,2}|a dozen|ten|twelve|six"
+    r"|eight))[ \t]+)?(?:(?:thick|thin|smooth|quick|loose|plain|simple|runny|stiff|soft|light|creamy|coarse|rough"
+    r"|short|long|little|small|flat|neat|fat|chunky)[ \t]+){0,2}$"
 )
 
 # What is shaped by hand or spooned out: once a step has shaped something, "the meatballs" are what was shaped; bread
 # and pasta only where a step made a dough, so that the bought buns of home-made burgers are not passed over.
 _SHAPED = re.compile(
+    r"(?i)"
     r"\b(?:meat ?balls?|balls?|patt(?:y|ies)|burgers?|dumplings?|gnocchi|fritters?|nuggets?|falafels?|koftas?|bites?"
-    r"|croquettes?|fish ?cakes?|rissoles?)\Z",
-    re.I,
+    r"|croquettes?|fish ?cakes?|rissoles?)\Z"
 )
 _BAKED = re.compile(
+    r"(?i)"
     r"\b(?:pancakes?|flatbreads?|breads|rotis?|chapatis?|tortillas?|pikelets?|drop scones?|scones?|biscuits?|crackers?"
-    r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z",
-    re.I,
+    r"|cookies?|muffins?|waffles?|cr[eê]pes?|sp[aä]e?tzle|pierogi|ravioli|tortellini|noodles?|pasta|dough|idlis?|dosas?)\Z"
 )
 _SHAPES = re.compile(
-    r"\b(?:shap|roll|form|mould|mold|pinch|pat|press|flatten)\w*\b[^.;]{0,80}?\b"
-    r"(?:balls?|patt(?:y|ies)|burgers?|ropes?|sausages?|rounds?|discs?|cakes?|logs?|walnuts?|pieces|portions|ovals?"
-    r"|cylinders?|fingers?|off|bites|nuggets|dumplings?)\b"
-    r"|\b(?:drop|spoon|ladle|fry|cook)\w*\b[^.;]{0,30}?"
-    r"\b(?:spoonfuls?|tablespoons?|teaspoons?|ladles?|ladlefuls?|heaps|blobs)\b",
-    re.I,
+    r"(?i)\b(?:shap|roll|form|mould|mold|pinch|pat|press|flatten)\w*\b[^.;]{0,80}?\b(?:balls?|patt(?:y|ies)|burgers?"
+    r"|ropes?|sausages?|rounds?|discs?|cakes?|logs?|walnuts?|pieces|portions|ovals?|cylinders?|fingers?|off|bites"
+    r"|nuggets|dumplings?)\b|\b(?:drop|spoon|ladle|fry|cook)\w*\b[^.;]{0,30}?\b(?:spoonfuls?|tablespoons?|teaspoons?"
+    r"|ladles?|ladlefuls?|heaps|blobs)\b"
 )
-_EACH = re.compile(r"\b(?:each|every)[ \t]{1,9}$", re.I)
-_OUT_OF_IT = re.compile(r"\b(?:of|and|some|extra|more|enough)[ \t]{1,9}$", re.I)
-_DOUGH = re.compile(r"\b(?:dough|batter)\b", re.I)
-_ROLLED = re.compile(r"\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z", re.I)
+_EACH = re.compile(r"(?i)\b(?:each|every)[ \t]{1,9}$")
+_OUT_OF_IT = re.compile(r"(?i)\b(?:of|and|some|extra|more|enough)[ \t]{1,9}$")
+_DOUGH = re.compile(r"(?i)\b(?:dough|batter)\b")
+_ROLLED = re.compile(r"(?i)\b(?:sausages?|burgers?|balls?|fingers?|walnuts?|hazelnuts?)\Z")
 _FOR_THEIRS = re.compile(
-    r"\b(?:for|to make|into) (?:the |your |our )?(?:grown[ -]?ups?|adults?|parents?|family)['’]s?[ \t]$", re.I
+    r"(?i)\b(?:for|to make|into) (?:the |your |our )?(?:grown[ -]?ups?|adults?|parents?|family)['’]s?[ \t]$"
 )
-_EXCESS = re.compile(r"\b(?:excess|surplus)[ \t]$", re.I)
-_BESIDE = re.compile(r"(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$", re.I)
+_EXCESS = re.compile(r"(?i)\b(?:excess|surplus)[ \t]$")
+_BESIDE = re.compile(r"(?i)(?:\b(?:with|on|in|into|or|some|of|over|and|\d{1,3})|,)[ \t]$")
 _OURS = re.compile(
-    rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$",
-    re.I,
+    r"(?i)"
+    rf"{DEFINITE.pattern}|\b(?:each|every|an?|one|two|some|of)[ \t]{{1,9}}$|['’]s?[ \t]{{1,9}}(?:[\w-]+[ \t]{{1,9}})?$"
 )
-_PART_OF = re.compile(r"\b(?:of|each|every|an?)[ \t]{1,9}$", re.I)  # "bits of roti", once rotis were rolled
+_PART_OF = re.compile(r"(?i)\b(?:of|each|every|an?)[ \t]{1,9}$")  # "bits of roti", once rotis were rolled
 
 # What a pan or a bowl gives, and a jar or a carton may hold as well: "the sauce", where soy sauce comes later.
 _HEADS = frozenset("sauce paste puree purée dressing dip dough batter mash mix mixture".split())
 _MIXED = re.compile(
-    r"[ \t](?:mixture|mix|sauce|dressing|paste|cream|batter|dip|mash|pur[ée]e|filling|topping|dough)\b", re.I
+    r"(?i)[ \t](?:mixture|mix|sauce|dressing|paste|cream|batter|dip|mash|pur[ée]e|filling|topping|dough)\b"
 )
 
 
@@ -92,83 +87,72 @@ def to_come(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
     return {i for i, line in enumerate(lines) if words.intersection(key_of(line.name)[-1:])}
 
 
-def made_so_far(
-    text: str,
-    mentions: Sequence[Mention],
-    lines: Sequence[FoodLine],
-    used: AbstractSet[int],
-    later: AbstractSet[int],
-    apart: AbstractSet[int] = frozenset(),
-) -> list[Mention]:
-    """ "The sauce" is what was made so far, where soy sauce is not in yet and a ``later`` step names it in full, or it
-    is the grown-ups' (``apart``); "the peanut mixture" is the peanut butter that is in, not the peanuts to come."""
+def made_so_far(reader: StepReader, text: str, mentions: Sequence[Mention]) -> list[Mention]:
+    """ "The sauce" is what was made so far, where soy sauce is not in yet and a later step names it in full, or it is
+    the grown-ups'; "the peanut mixture" is the peanut butter that is in, not the peanuts to come."""
     kept: list[Mention] = []
     for one in mentions:
         words = key_of(text[one.start : one.end])
-        fresh = bool(used) and bool(one.lines) and not set(one.lines) & used
         definite = DEFINITE.search(text[max(0, one.start - 48) : one.start]) is not None
-        if fresh and definite and len(words) == 1 and words[0] in _HEADS and set(one.lines) <= later | apart:
-            continue
-        if fresh and definite and len(words) == 1 and _MIXED.match(text, one.end):
-            within = tuple(i for i in sorted(used) if words[0] in key_of(lines[i].name))
-            one = one._replace(lines=within or one.lines, unsure=False)
+        if reader.used and one.lines and not set(one.lines) & reader.used and definite and len(words) == 1:
+            if words[0] in _HEADS and set(one.lines) <= reader.later | reader.apart:
+                continue
+            if _MIXED.match(text, one.end):
+                within = tuple(i for i in sorted(reader.used) if words[0] in key_of(reader.lines[i].name))
+                one = one._replace(lines=within or one.lines, unsure=False)
         kept.append(one)
     return kept
 
 
-def without_made(
-    text: str, mentions: Sequence[Mention], foods: Foods, title: str, made: set[str], listed: Sequence[str] = ()
-) -> list[Mention]:
-    """``mentions`` without the foods of no line that this sentence makes or an earlier one made.
-
-    ``made`` is carried from step to step and grows; ``title``: the dish goes by its own name as well; ``listed``: the
-    foods' names.
-    """
-    kept: list[Mention] = []
+def without_made(reader: StepReader, text: str, mentions: Sequence[Mention]) -> list[Mention]:
+    """``mentions`` without the foods of no line that this sentence makes or an earlier one made; ``reader.made``
+    grows."""
     shaped, dough = _SHAPES.search(text), _DOUGH.search(text)
-    for one in mentions:
-        record = foods.get(one.food) if one.food else None
-        before, words = text[max(0, one.start - 120) : one.start], text[one.start : one.end]
-        if record is not None and ((_ROLLED.search(words) and _MADE.search(before)) or _EXCESS.search(before)):
-            continue  # "roll each piece into a short sausage", "blot the excess oil"
-        here = ("shaped" in made or shaped is not None) and _SHAPED.search(words)
-        here = here or (("dough" in made or dough is not None) and _BAKED.search(words))
-        if record is not None and here and (_OURS.search(before) or not _BESIDE.search(before)):
-            made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
-            continue
-        if record is not None and _FOR_THEIRS.search(before):
-            continue  # "into the juices for the adults' gravy": what it becomes
-        if record is not None and record.group == "fat" and _rendered(text[one.start : one.end], listed):
-            continue
-        if record is None or (record.group not in _GROUPS and text[one.start : one.end].lower() not in _OF):
-            kept.append(one)
-            continue
-        if words.lower() == "hot sauce" and DEFINITE.search(before):
-            continue  # "with some of the hot sauce": out of the pan
-        if _MADE.search(before):
-            made.add(one.food)
-        elif one.food in made and _PART_OF.search(before):
-            continue
-        elif (_EACH.search(before) or (words.lower() == "gravy" and _OUT_OF_IT.search(before))) and _has_what_it_takes(
-            words, listed
-        ):
-            continue  # "cut each meatball into quarters", "with plenty of gravy"
-        elif not DEFINITE.search(before) or not (
-            one.food in made
-            or _is_dish(words, title)
-            or any(_has_what_it_takes(name, listed) for name in (words, record.name))
-        ):
-            kept.append(one)
-    made.update(name for name, found in (("shaped", shaped), ("dough", dough)) if found is not None)
+    of_hand = [_SHAPED] if shaped or "shaped" in reader.made else []
+    of_hand += [_BAKED] if dough or "dough" in reader.made else []
+    kept = [one for one in mentions if not one.food or not _is_made(reader, text, one, of_hand)]
+    reader.made.update(name for name, found in (("shaped", shaped), ("dough", dough)) if found is not None)
     return kept
+
+
+def _is_made(reader: StepReader, text: str, one: Mention, of_hand: Sequence[re.Pattern[str]]) -> bool:
+    """Whether a food of no line is one that the recipe makes. ``of_hand``: what may be shaped or baked of what was made
+    so far."""
+    record = reader.tables.foods.get(one.food)
+    if record is None:
+        return False
+    made, listed = reader.made, [line.name for line in reader.lines]
+    before, words = text[max(0, one.start - 120) : one.start], text[one.start : one.end].lower()
+    definite = DEFINITE.search(before) is not None
+    if (_ROLLED.search(words) and _MADE.search(before)) or _EXCESS.search(before):
+        return True  # "roll each piece into a short sausage", "blot the excess oil"
+    if any(said.search(words) for said in of_hand) and (_OURS.search(before) or not _BESIDE.search(before)):
+        made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
+        return True
+    if _FOR_THEIRS.search(before) or (record.group == "fat" and _rendered(words, listed)):
+        return True  # "into the juices for the adults' gravy": what it becomes
+    if record.group not in _GROUPS and words not in _OF:
+        return False
+    if words == "hot sauce" and definite:
+        return True  # "with some of the hot sauce": out of the pan
+    if _MADE.search(before):
+        made.add(one.food)
+        return True
+    if one.food in made and (definite or _PART_OF.search(before)):
+        return True
+    taken = _EACH.search(before) or (words == "gravy" and _OUT_OF_IT.search(before))
+    if taken and _has_what_it_takes(words, listed):
+        return True  # "cut each meatball into quarters", "with plenty of gravy"
+    if not definite:
+        return False
+    return _is_dish(words, reader.title) or any(_has_what_it_takes(name, listed) for name in (words, record.name))
 
 
 def _rendered(words: str, listed: Sequence[str]) -> bool:
     """ "Fry it in a little of the duck fat", where duck legs are listed."""
-    beast, _, fat = words.lower().rpartition(" ")
-    return fat in ("fat", "dripping", "drippings") and any(
-        re.search(rf"\b{re.escape(beast)}\b", one, re.I) for one in listed
-    )
+    beast, _, fat = words.rpartition(" ")
+    named = re.compile(rf"\b{re.escape(beast)}\b", re.I)
+    return fat in ("fat", "dripping", "drippings") and any(map(named.search, listed))
 
 
 def _has_what_it_takes(words: str, listed: Sequence[str]) -> bool:

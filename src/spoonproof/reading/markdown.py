@@ -17,6 +17,7 @@ from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.faults import quoted
 from spoonproof.reading.plain_prose import plain_passages
+from spoonproof.reading.runs import side_by_side
 from spoonproof.reading.typed import Sink
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from markdown_it.rules_core import StateCore
     from markdown_it.token import Token
 
-_LEAVE = re.compile(r"\s{0,40}leave\b\s{0,40}:?", re.IGNORECASE)
+_LEAVE = re.compile(r"(?i)\s{0,40}leave\b\s{0,40}:?")
 _BREAK = re.compile(r"\r\n|\r|\n")
 _SAFE_SCHEMES = ("http", "https", "mailto", "tel", "recipe")
 _SCHEME = re.compile(r"\A[\x00-\x20]*([a-zA-Z][a-zA-Z0-9+.\-]*)[\x00-\x20]*:")
@@ -123,7 +124,7 @@ def _drop_unsafe(state: StateCore) -> None:
             token.meta["unsafe"] = dropped
 
 
-def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[list[Passage], list[Finding]]:
+def read_prose(document: Document, span: Span) -> tuple[list[Passage], list[Finding]]:
     """The passages of the Markdown in ``span``: one a paragraph, list item, heading or table cell, in order."""
     sink = Sink(document)
     source = document.text[span.start : span.end]
@@ -132,18 +133,17 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
     if opened >= 0 and source.find("-->", opened) < 0:
         opened = source.find("<!--", source.rfind("-->") + 1)
         at = Span(span.start + opened, span.start + opened + 4)
-        sink.add(
-            "comment-not-closed", at, "This comment never ends, so the rest of the story is hidden. Write --> after it."
-        )
+        message = "This comment never ends, so the rest of the story is hidden. Write --> after it."
+        sink.add("comment-not-closed", at, message)
     for mark in marks:
         if not mark.why:
             sink.add("leave-without-reason", mark.span, "Say why these words are left: <!-- leave: the reason -->")
     if "<!--" not in source:
-        plain = plain_passages(document, ((line.text, line.start) for line in lines), kind)
+        plain = plain_passages(document, ((line.text, line.start) for line in lines))
         if plain is not None:
             return plain, sink.findings
     tokens = prose_parser().parse("\n".join(line.text for line in lines))
-    passages = list(_Walker(document, lines, marks, kind, sink).walk(tokens))
+    passages = list(_Walker(document, lines, marks, sink).walk(tokens))
     for mark in marks:
         if not mark.used:
             message = "Nothing follows this mark. Put it on the line before what it is for."
@@ -153,12 +153,10 @@ def read_prose(document: Document, span: Span, kind: str = "story") -> tuple[lis
 
 def _lines(text: str, base: int = 0) -> tuple[list[_Line], list[_Mark]]:
     """The lines of a prose without its comments, and the marks among the comments."""
-    lines: list[_Line] = []
-    at = 0
-    for match in _BREAK.finditer(text):
-        lines.append(_Line(text[at : match.start()], base + at))
-        at = match.end()
-    lines.append(_Line(text[at:], base + at))
+    ends = [match.span() for match in _BREAK.finditer(text)]
+    starts = [0, *(after for _, after in ends)]
+    stops = [*(stop for stop, _ in ends), len(text)]
+    lines = [_Line(text[start:stop], base + start) for start, stop in zip(starts, stops, strict=True)]
     if "<!--" not in text:
         return lines, []
     marks: list[_Mark] = []
@@ -196,12 +194,9 @@ def _mark(comment: str, span: Span, line: int) -> _Mark | None:
 class _Walker:
     """Goes through the tokens of one prose and makes passages."""
 
-    def __init__(
-        self, document: Document, lines: Sequence[_Line], marks: Sequence[_Mark], kind: str, sink: Sink
-    ) -> None:
+    def __init__(self, document: Document, lines: Sequence[_Line], marks: Sequence[_Mark], sink: Sink) -> None:
         self.document = document
         self.lines = lines
-        self.kind = kind
         self.sink = sink
         self.taken: dict[int, int] = {}  # of each line of a table: how far its cells were found
         self.cells = 0
@@ -242,7 +237,7 @@ class _Walker:
             message = f"The address {quoted(address[:60])} could run something or opens a file, so no link is made."
             self.sink.add("unsafe-link", Span(at, at + 1), message)
         if text.strip():
-            yield self._passage(text, pieces, self.kind, "the story", mark)
+            yield self._passage(text, pieces, "story", "the story", mark)
         for alt, at in images:
             if alt.strip():
                 yield self._passage(alt, [Piece(0, at, len(alt))], "picture", "a picture in the story", mark)
@@ -263,7 +258,7 @@ class _Walker:
                 line = self.lines[number]
                 pieces.append(Piece(at, line.place(max(0, line.text.find(part))), len(part)))
             at += len(part) + 1
-        yield self._passage(text, pieces, self.kind, "the story", mark)
+        yield self._passage(text, pieces, "story", "the story", mark)
 
     def _offsets(self, content: str, first: int, cell: bool) -> list[int]:
         """For every character of a block's content its offset in the file."""
@@ -316,9 +311,7 @@ def _readable(block: Token, offsets: Sequence[int]) -> tuple[str, list[Piece], l
     length = 0
 
     def place(at: int) -> int:
-        if not offsets:
-            return 0
-        return offsets[max(0, min(at, len(offsets) - 1))]
+        return offsets[max(0, min(at, len(offsets) - 1))] if offsets else 0
 
     for child in block.children or ():
         at = int(child.meta.get("at", 0))
@@ -341,14 +334,9 @@ def _readable(block: Token, offsets: Sequence[int]) -> tuple[str, list[Piece], l
 
 def _runs(at: int, length: int, plain: bool, offsets: Sequence[int]) -> Iterator[tuple[int, int, int]]:
     """Stretches of characters that stand side by side in the file: (from, offset in the file, length)."""
-    places = list(offsets[at : at + length])
-    if not places:
-        places = [offsets[-1] if offsets else 0]
-    if not plain or places == list(range(places[0], places[0] + length)):
+    places = offsets[at : at + length] or [offsets[-1] if offsets else 0]
+    if not plain:
         yield 0, places[0], length
         return
-    begin = 0
-    for index in range(1, len(places) + 1):
-        if index == len(places) or places[index] != places[index - 1] + 1:
-            yield begin, places[begin], index - begin
-            begin = index
+    for begin, end in side_by_side(places):
+        yield begin, places[begin], end - begin

@@ -14,18 +14,18 @@ _OLDEST = 36
 _WORDS = {number_words(months): months for months in range(3, _OLDEST)}
 _NUMBER = r"\d{1,2}|" + "|".join(sorted(_WORDS, key=len, reverse=True))
 _AGE = re.compile(
+    r"(?i)"
     r"\b(?P<before>(?:from|at|aged?|of|turn(?:s|ed|ing)?|for|is|are|(?:she|he|they|who|bub|baby)['’](?:s|re)|around|about)\s{1,3}(?:about\s|around\s|just\s)?)?"
     rf"(?P<months>{_NUMBER})(?:\s?(?:to|or|and|-|–)\s?(?:{_NUMBER}))?[\s-]?months?\b"
-    r"(?P<after>[\s-]old|\s?\+|\splus\b|\sand\s(?:up|over|older|above)\b|\son(?:wards?)?\b|\sbab(?:y|ies)\b)?",
-    re.IGNORECASE,
+    r"(?P<after>[\s-]old|\s?\+|\splus\b|\sand\s(?:up|over|older|above)\b|\son(?:wards?)?\b|\sbab(?:y|ies)\b)?"
 )
-_KEPT = re.compile(r"\b(?:fr(?:eez|oze)\w*|fridge|kept|keeps?|keeping|store[ds]?|lasts?|season)\b", re.IGNORECASE)
+_KEPT = re.compile(r"(?i)\b(?:fr(?:eez|oze)\w*|fridge|kept|keeps?|keeping|store[ds]?|lasts?|season)\b")
 _BABIES = re.compile(
+    r"(?i)"
     r"\b(?:weaning|babies|baby(?:['’]s)? (?:food|pur[ée]es?|cereal|porridge|meals?|bowl|portion)|first (?:foods|tastes)"
     r"|(?:your|my|our|the|a) (?:bab(?:y|ies)|little ones?)|baby[- ]led|little ones|bubs?|bubba|littlies?|tots"
     r"|high ?chair|bugg(?:y|ies)|prams?|pushchairs?|strollers?|napp(?:y|ies)|diapers?|teething"
-    r"|(?:her|his|the) (?:dummy|cot|crib|bouncer|sippy cup|beaker))\b",
-    re.IGNORECASE,
+    r"|(?:her|his|the) (?:dummy|cot|crib|bouncer|sippy cup|beaker))\b"
 )
 _AROUND = 40
 """Characters before a number of months in which "freezes" or "keeps" says that no age is meant."""

@@ -9,21 +9,20 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from spoonproof.model.food import Food
+from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
-from spoonproof.reading.name_words import WORD, key_of, singular
-from spoonproof.reading.runs import runs_at
+from spoonproof.reading.runs import WORD, Token, key_of, runs_at, singular
 
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
     plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range
     greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new
-    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising strong
+    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
     double single half sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()
@@ -35,8 +34,8 @@ _MADE_OF = frozenset(
 )
 _POINTING = r"\b(?:the|both|your|all|those|these|remaining|reserved|rest of the|other)"
 DEFINITE = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+)?(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
-_IN_LIST = re.compile(rf"{_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$", re.I)
-_IN_A_ROW = re.compile(r"(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$", re.I)
+_IN_LIST = re.compile(rf"(?i){_POINTING}(?:[ \t]{{1,9}}[\w-]+,?){{0,4}}(?:[ \t]{{1,9}}and)?[ \t]{{1,9}}$")
+_IN_A_ROW = re.compile(r"(?i)(?P<word>[^\W\d_]{2,30})(?:,|,? and|,? or)[ \t]{1,9}$")
 _WEIGHTY = frozenset({"salt", "salty", "added-salt", "free-sugar"})
 _ADJECTIVES = frozenset({"crisp", "dripping"})  # in a method: "until dry and crisp"; the packet is "crisps"
 _MADE = ("juice", "paste", "puree", "zest")
@@ -46,32 +45,29 @@ _MADE_BY: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
 _TOOL = re.compile(
+    r"(?i)"
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
     r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b",
-    re.I,
+    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
 )
-_OWN_JUICES = re.compile(r"(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z", re.I)  # no lemon's
+_OWN_JUICES = re.compile(r"(?i)(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z")  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
 _CUT_NOUN = re.compile(
-    r"\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b", re.I
+    r"(?i)\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b"
 )
 _IS_NOT = re.compile(
-    r"(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b"
-    r"|not\b)",
-    re.I,
+    r"(?i)(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b|not\b)"
 )
-_IS_VERB = re.compile(r"squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b", re.I)
-_DOES_SQUASH = re.compile(r"[^\W\d_]{2,30}[ \t]{1,9}squashes", re.I)  # "until the fruit squashes"
+_IS_VERB = re.compile(r"(?i)squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b")
+_DOES_SQUASH = re.compile(r"(?i)[^\W\d_]{2,30}[ \t]{1,9}squashes")  # "until the fruit squashes"
 _THEY_SQUASH = re.compile(
-    r"\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$",
-    re.I,
+    r"(?i)\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$"
 )  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
+    r"(?i)"
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
-    r"(?:black[ \t]{1,9}|white[ \t]{1,9})?pepper)\b",
-    re.I,
+    r"(?:black[ \t]{1,9}|white[ \t]{1,9})?pepper)\b"
 )
 
 
@@ -87,10 +83,13 @@ class Mention(NamedTuple):
 
 @dataclass(slots=True)
 class Names:
-    """The words by which a method may call each line."""
+    """The words by which a method may call each line; ``records``: what the table knows of each line's food, ``last``:
+    the last word of its name, in the singular."""
 
     lines: Sequence[FoodLine]
     foods: Foods
+    records: Sequence[Food | None]
+    last: Sequence[str]
     phrases: dict[tuple[str, ...], dict[int, int]] = field(default_factory=dict)
     longest: int = 1
     butters: dict[str, int] = field(default_factory=dict)  # "peanut" of the line "peanut butter"
@@ -98,82 +97,86 @@ class Names:
     @classmethod
     def of(cls, lines: Sequence[FoodLine], foods: Foods) -> Names:
         """Collect the names of all lines: the whole name first, then its last words, then its first."""
-        names = cls(lines, foods)
+        records = [foods.get(line.food) if line.food else None for line in lines]
+        names = cls(lines, foods, records, ["".join(key_of(line.name)[-1:]) for line in lines])
         for index, line in enumerate(lines):
             names._add_line(index, line)
+            names._add_parts(index, line)
         names.longest = max(map(len, names.phrases), default=1)
         return names
 
     def _add_line(self, index: int, line: FoodLine) -> None:
-        for whole in filter(None, (line.alias, line.name, (line.recipe or "").replace("-", " "))):
-            self._add(key_of(whole), index, 0)
-        for word in key_of((line.recipe or "").replace("-", " ")):
+        """The names of the line and of its food, whole and in parts."""
+        recipe = key_of((line.recipe or "").replace("-", " "))
+        for whole in (key_of(line.alias), key_of(line.name), recipe):
+            self._add(whole, index, 0)
+        for word in recipe:
             for name in (word, *_ALSO_CALLED.get(word, ())):
                 self._add((name,), index, 1 if name in _MADE_OF else 2)
-        record = self.foods.get(line.food) if line.food else None
-        own = [line.name]
+        record = self.records[index]
         if record is not None:
             self._add(key_of(record.name), index, 0)
-            for name in record.names:
-                self._add(key_of(name), index, 1)
-            own.append(record.name)
             parent = self.foods.get(record.parent) if record.parent else None
-            for name in (parent.name, *parent.names) if parent is not None else ():
+            for name in (*record.names, *((parent.name, *parent.names) if parent is not None else ())):
                 self._add(key_of(name), index, 1)
-        for name in own:
-            words = key_of(name)
+        for words in self._own(index, line):
             for cut in range(1, len(words)):
                 if not set(words[cut:]) <= _DESCRIBING:
                     self._add(words[cut:], index, 1)
-            ground = self._group(line) == "spice"  # "the chilli" of the line "chilli powder"; no apple of "apple juice"
+            ground = (
+                self._group(index) == "spice"
+            )  # "the chilli" of the line "chilli powder"; no apple of "apple juice"
             for word in words if words and (ground or words[-1] not in _MADE_OF) else ():
-                if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, line):
+                if word not in _DESCRIBING and len(word) > 2 and not self._foreign(word, index):
                     self._add((word,), index, 2)
+
+    def _own(self, index: int, line: FoodLine) -> list[tuple[str, ...]]:
+        """The words of the line's name, and of its food's."""
+        record = self.records[index]
+        return [key_of(line.name), *([key_of(record.name)] if record is not None else [])]
+
+    def _add_parts(self, index: int, line: FoodLine) -> None:
+        """What a method calls by what it is made into, is a part of, or is used as."""
+        record, own, words = self.records[index], self._own(index, line), key_of(line.text)
         if record is not None and "chilli" in record.id:
             self._add(("pepper",), index, 2)  # West African cooks call a scotch bonnet "the pepper"
         if record is not None and record.group == "baked" and (line.has("toasted") or "bread" in record.id):
             self._add(("toast",), index, 1)
         for name in own:
-            called = " ".join(key_of(name)[-2:-1])
-            if key_of(name)[-1:] == ("sauce",) and called not in GROUPS and not self.foods.match(called):
-                self._add(key_of(name)[-2:-1], index, 2)  # "the soy", where there is no such food
-            *made_of, last = key_of(name) or ("",)
-            if made_of and last == "butter":
-                self.butters.setdefault(made_of[-1], index)
+            called = " ".join(name[-2:-1])
+            if name[-1:] == ("sauce",) and called not in GROUPS and not self.foods.match(called):
+                self._add(name[-2:-1], index, 2)  # "the soy", where there is no such food
+            if len(name) > 1 and name[-1] == "butter":
+                self.butters.setdefault(name[-2], index)
         for word in _CUT_NOUN.findall(line.text):  # "bake the chips", where the list has potatoes in chips
             self._add(key_of(word), index, 2)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
-        if "crumb" in key_of(line.text) or any(
-            "breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in map(key_of, own)
-        ):
+        if "crumb" in words or any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in own):
             self._add(("crumb",), index, 1)
         if record is not None and {"bone", "carcass"} & set(key_of(record.name)):
             self._add(("bone",), index, 1)
-        self._add_pressed(index, line)
-
-    def _foreign(self, word: str, line: FoodLine) -> bool:
-        """Whether one word of a name is itself a food of another kind ("salt" of a low-salt stock cube)."""
-        match = self.foods.match(word)
-        record = self.foods.get(match.food) if match is not None else None
-        if record is None or self._related(record.id, line.food) or record.group == self._group(line):
-            return False
-        if line.food is None and line.recipe is None:  # "the reblochon" of a cheese that no table knows by all its name
-            return word not in key_of(line.name)[:1] and bool(record.traits & _WEIGHTY)
-        if self._group(line) == "spice" and self._allergens(line) >= record.allergens > frozenset():
-            return False  # "crackle the mustard": its seeds
-        return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")
-
-    def _add_pressed(self, index: int, line: FoodLine) -> None:
-        """A lemon that is listed may be called by its juice or zest; other fruit only when the line says so."""
-        if self._group(line) == "egg" and line.food not in ("egg-yolk", "egg-white"):
+        if self._group(index) == "egg" and line.food not in ("egg-yolk", "egg-white"):
             for part in ("yolk", "white"):
                 self._add(("egg", part), index, 1)
                 self._add((part,), index, 2)
-        for part in ("juice", "zest"):
+        for part in ("juice", "zest"):  # of a lemon that is listed; of other fruit only when the line says so
             if line.has(part) or (line.food in ("lemon", "lime") and not line.has("juice", "zest")):
                 self._add((*key_of(line.name), part), index, 0)
                 self._add((part,), index, 2)
+
+    def _foreign(self, word: str, index: int) -> bool:
+        """Whether one word of a name is itself a food of another kind ("salt" of a low-salt stock cube)."""
+        line, group = self.lines[index], self._group(index)
+        match = self.foods.match(word)
+        record = self.foods.get(match.food) if match is not None else None
+        if record is None or self._related(record.id, line.food) or record.group == group:
+            return False
+        if line.food is None and line.recipe is None:  # "the reblochon" of a cheese that no table knows by all its name
+            return word not in key_of(line.name)[:1] and bool(record.traits & _WEIGHTY)
+        if group == "spice" and self._allergens(index) >= record.allergens > frozenset():
+            return False  # "crackle the mustard": its seeds
+        return bool(record.allergens or record.traits & _WEIGHTY) or record.group not in ("herb", "spice", "vegetable")
 
     def _add(self, words: tuple[str, ...], index: int, rank: int) -> None:
         if words:
@@ -200,31 +203,17 @@ class Names:
             if one is None:
                 at += 1
                 continue
-            aside = one.food and (
-                _IS_NOT.match(text, one.end)
-                or _IS_VERB.match(text, one.start)
-                or _DOES_SQUASH.fullmatch(text, one.start, one.end)
-                or (text[one.start : one.end] == "squash" and _THEY_SQUASH.search(text[: one.start]))
-            )
-            unsaid = (
-                aside
-                or _OWN_JUICES.search(text, max(0, one.start - 12), one.end)
-                or _made_of_it(text, found, one)
-                or any(a <= one.start < b for a, b in hidden)
-            )
-            if not unsaid and not _TOOL.match(text, one.end):
+            if not _unsaid(text, found, one) and not any(a <= one.start < b for a, b in hidden):
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
-        found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.foods)]
+        found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.records)]
         return sorted(found, key=lambda one: one.start)
 
-    def _at(
-        self, text: str, tokens: Sequence[tuple[int, int, str]], at: int, known: Mapping[int, object]
-    ) -> Mention | None:
+    def _at(self, text: str, tokens: Sequence[Token], at: int, known: Mapping[int, NameMatch]) -> Mention | None:
         start = tokens[at][0]
         match = known.get(start)
-        match_end = getattr(match, "end", 0)
+        food, match_end = (match.food, match.end) if match is not None else ("", 0)
         for run in runs_at(text, tokens, at, self.longest, " \t\r\n-‑"):
             ranks = self.phrases.get(tuple(token[2] for token in run))
             if ranks is None:
@@ -235,26 +224,23 @@ class Names:
             best = min(ranks.values())
             lines = tuple(sorted(i for i, rank in ranks.items() if rank == best))
             own = tuple(token[2] for token in run)
-            if (
-                best > 0
-                and match is not None
-                and not self._plainly(own, lines)
-                and self._another(text, start, getattr(match, "food", ""), lines)
-            ):
+            if best > 0 and food and not self._plainly(own, lines) and self._another(text, start, food, lines):
                 break
             exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
             lines = exact or lines  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
-                lines = self._nearer(getattr(match, "food", ""), lines)
-            return Mention(start, end, *self._which(lines, best, text[run[-1][0] : end]))
+                lines = self._nearer(food, lines)
+            last = text[run[-1][0] : end]
+            all_of_them = best > 0 and singular(last) != last.lower()  # "the lentils": the red ones and the green ones
+            return Mention(start, end, lines, unsure=len(lines) > 1 and not all_of_them)
         butter = self.butters.get(text[start:match_end].lower())
         if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):
             return Mention(start, match_end, (butter,))  # "swirl the peanut through", not "the peanuts"
         if match is not None and tokens[at][2] not in _ADJECTIVES:
-            return self._resolve(start, match_end, getattr(match, "food", ""), key_of(text[start:match_end]))
+            return self._resolve(start, match_end, food, key_of(text[start:match_end]))
         word = tokens[at][2]
         if GROUPS.get(word) or (word in GROUPS and _IN_LIST.search(text[max(0, start - 72) : start])):
-            lines = self._of_kind(word)
+            lines = of_kind(word, self.records, self.last)
             return Mention(start, tokens[at][1], lines) if lines else None
         return None
 
@@ -262,17 +248,9 @@ class Names:
         """Among lines that share a word, the one the table means by it, unless the others are of its kind: "butter"
         is not the peanut butter, but "oil" may be either oil."""
         near = tuple(i for i in lines if self._related(food, self.lines[i].food))
-        kinds = {self._group(self.lines[i]) for i in near}
-        others = {self._group(self.lines[i]) for i in lines if i not in near}
+        kinds = {self._group(i) for i in near}
+        others = {self._group(i) for i in lines if i not in near}
         return near if near and not kinds & others else lines
-
-    def _which(self, lines: tuple[int, ...], rank: int, last: str) -> tuple[tuple[int, ...], str, bool]:
-        if len(lines) == 1:
-            return lines, "", False
-        plural = singular(last) != last.lower()
-        if rank > 0 and plural:
-            return lines, "", False  # "the lentils": the red ones and the green ones
-        return lines, "", True
 
     def _another(self, text: str, start: int, food: str, lines: tuple[int, ...]) -> bool:
         """Whether "butter" or "a knob of butter" is another food than the line "peanut butter" that shares the word;
@@ -280,7 +258,7 @@ class Names:
         if any(self._related(food, self.lines[i].food) for i in lines):
             return False
         record = self.foods.get(food)
-        groups = {self._group(self.lines[i]) for i in lines}
+        groups = {self._group(i) for i in lines}
         if record is not None and record.group in groups:
             return False
         before = text[max(0, start - 72) : start]
@@ -292,9 +270,8 @@ class Names:
 
     def _plainly(self, words: tuple[str, ...], lines: tuple[int, ...]) -> bool:
         """Whether only a describing word stands before them on the line: "mustard" of the line "dry mustard"."""
-        return any(
-            tuple(word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) == words for i in lines
-        )
+        own = ((word for word in key_of(self.lines[i].name) if word not in _DESCRIBING) for i in lines)
+        return words in map(tuple, own)
 
     def _beside_its_kind(self, before: str, food: Food, lines: tuple[int, ...]) -> bool:
         """ "Blitz tomatoes, pepper and onion", "put oats and milk": said in a row with another line, without articles,
@@ -304,9 +281,9 @@ class Names:
             return False
         beside = self.phrases.get((singular(row["word"]),), {})
         groups = {"vegetable", "fruit", "grain", "pulse"}
-        if not any(self._group(self.lines[i]) in groups for i in beside):
+        if not any(self._group(i) in groups for i in beside):
             return False
-        return all(self._group(self.lines[i]) and food.allergens <= self._allergens(self.lines[i]) for i in lines)
+        return all(self._group(i) and food.allergens <= self._allergens(i) for i in lines)
 
     def _resolve(self, start: int, end: int, food: str, words: tuple[str, ...] = ()) -> Mention:
         lines = tuple(i for i, line in enumerate(self.lines) if line.food == food)
@@ -317,7 +294,7 @@ class Names:
         if not lines:  # "horseradish and lemon" where the list has lemon juice
             lines = tuple(i for i, line in enumerate(self.lines) if line.food in {f"{food}-{made}" for made in _MADE})
         if not lines and words == ("sugar",):  # "stir in the sugar", where the list has gula melaka
-            lines = tuple(i for i, line in enumerate(self.lines) if self._is_sugar(line))
+            lines = tuple(i for i, record in enumerate(self.records) if record and _is_sugar(record))
         if not lines and words[-1:] == ("whole",):  # "add the chicken whole" is no other bird
             lines = tuple(self.phrases.get(words[:-1], ()))
         if not lines and words[-1:] and words[-1] in _MADE_BY:  # "almond powder" of almonds that the line has ground
@@ -325,13 +302,9 @@ class Names:
         if not lines and len(words) > 1:  # "the jelly cubes" of the line "raspberry jelly cubes"
             lines = tuple(i for i, line in enumerate(self.lines) if set(words) <= set(key_of(line.text)))
         if not lines and words and words[-1] in GROUPS and set(words[:-1]) <= _ANY_OF_A_KIND:
-            lines = self._of_kind(words[-1])  # "the cheese", "the berries", "the fresh herbs"
+            lines = of_kind(words[-1], self.records, self.last)  # "the cheese", "the berries", "the fresh herbs"
             return Mention(start, end, lines) if lines else Mention(start, end, (), food)
         return Mention(start, end, lines[:1]) if lines else Mention(start, end, (), food)
-
-    def _is_sugar(self, line: FoodLine) -> bool:
-        record = self.foods.get(line.food) if line.food else None
-        return record is not None and any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
 
     def _made_so(self, words: tuple[str, ...]) -> tuple[int, ...]:
         """The line that the words before the last name, where its own words say that it was made so."""
@@ -340,9 +313,6 @@ class Names:
         return tuple(
             i for i in named if self.lines[i].has(*done) or {cut.shape for cut in self.lines[i].cuts} & set(done)
         )
-
-    def _of_kind(self, word: str) -> tuple[int, ...]:
-        return of_kind(word, self.lines, self.foods, [(key_of(line.name)[-1:] or ("",))[0] for line in self.lines])
 
     def _meant(self, text: str, mention: Mention) -> Mention:
         """ "The parsnips" where the list has "parsnpis": the line's misspelling is told once, at the line."""
@@ -364,17 +334,32 @@ class Names:
             return one == two
         return (a.parent or a.id) == (b.parent or b.id)
 
-    def _allergens(self, line: FoodLine) -> frozenset[str]:
-        record = self.foods.get(line.food) if line.food else None
+    def _allergens(self, index: int) -> frozenset[str]:
+        record = self.records[index]
         return record.allergens if record is not None else frozenset()
 
-    def _group(self, line: FoodLine) -> str:
-        record = self.foods.get(line.food) if line.food else None
+    def _group(self, index: int) -> str:
+        record = self.records[index]
         return record.group if record is not None else ""
 
     def _pepper(self) -> str:
         match = self.foods.match("black pepper")
         return match.food if match is not None else ""
+
+
+def _is_sugar(record: Food) -> bool:
+    return any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
+
+
+def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
+    """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
+    at, end = one.start, one.end
+    squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
+    is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
+    if one.food and (_IS_NOT.match(text, end) or is_verb):
+        return True
+    own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
+    return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

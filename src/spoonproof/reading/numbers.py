@@ -22,12 +22,11 @@ _THOUSANDS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\Z")
 _SLASH = re.compile(r"[ \t]?[/⁄∕÷][ \t]?(?=[0-9])")
 _SPACES = re.compile(r"[ \t\u00a0\u2009\u202f]{0,9}")
 _RANGE = re.compile(
-    r"[ \t\u00a0\u2009\u202f]{0,9}(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
-    r"|\bup to\b)[ \t\u00a0\u2009\u202f]{0,9}(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])",
-    re.I,
+    r"(?i)[ \t\u00a0\u2009\u202f]{0,9}(?:[-‐‑‒–—−~]|\bto\b|\bor\b"
+    r"|\bup to\b)[ \t\u00a0\u2009\u202f]{0,9}(?=[0-9.½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])"
 )
-_NOT_FINITE = re.compile(r"[+\-−]?\.?(?:inf|infinity|∞)(?![\w])", re.I)
-_NOT_NUMBER = re.compile(r"\.?nan(?![\w])", re.I)
+_NOT_FINITE = re.compile(r"(?i)[+\-−]?\.?(?:inf|infinity|∞)(?![\w])")
+_NOT_NUMBER = re.compile(r"(?i)\.?nan(?![\w])")
 _MINUS = "-−–"
 _HYPHENED = re.compile(r"[-‐‑](?=([0-9]{1,3})/([0-9]{1,3})(?![0-9/])|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])")
 
@@ -48,7 +47,7 @@ def number_at(text: str, at: int) -> Number | None:
     if at >= len(text):
         return None
     char = text[at]
-    if char in "+-−–" or char == ".":
+    if char in "+-−–.":
         return _signed(text, at)
     if char in "iI∞nN" and (no_number := _no_number(text, at)):
         return no_number
@@ -56,10 +55,8 @@ def number_at(text: str, at: int) -> Number | None:
         return _digits(text, at)
     if _vulgar(char) is not None:
         return _fraction_signs(text, at, at, Fraction(0))
-    if char.isdecimal() or char.isdigit():
-        end = at
-        while end < len(text) and (text[end].isdecimal() or text[end].isdigit()):
-            end += 1
+    if char.isdigit():
+        end = next((n for n in range(at, len(text)) if not text[n].isdigit()), len(text))
         message = f"“{text[at:end]}” is written with digits other than 0 to 9"
         return _no(at, end, "digits-not-plain", message, "Type the number with the plain digits 0 to 9.")
     return None
@@ -84,15 +81,9 @@ def show(value: Fraction) -> str:
     """A number as a cook writes it: 2, 0.5, 1 1/3; what is read back from it is the same number."""
     if value.denominator == 1:
         return str(value.numerator)
-    rest = value.denominator
-    for prime in (2, 5):
-        while rest % prime == 0:
-            rest //= prime
-    if rest == 1 and value.denominator <= 10**6:
-        # A finite decimal: exact in as many places as the denominator has.
-        places = next(n for n in range(1, 22) if (value * 10**n).denominator == 1)
-        scaled = value * 10**places
-        whole, part = divmod(scaled.numerator, 10**places)
+    places = next((n for n in range(1, 22) if (value * 10**n).denominator == 1), 0)
+    if places and value.denominator <= 10**6:  # a finite decimal: exact in as many places as the denominator has
+        whole, part = divmod((value * 10**places).numerator, 10**places)
         return f"{whole}.{part:0{places}d}"
     whole, part = divmod(value.numerator, value.denominator)
     return f"{whole} {part}/{value.denominator}" if whole else f"{part}/{value.denominator}"
@@ -157,10 +148,8 @@ def _mixed(text: str, at: int, end: int, whole: Fraction) -> Number | None:
         hyphen = None  # "1-3/2" is no mixed number
     spaces = hyphen or _SPACES.match(text, end)
     after = spaces.end() if spaces else end
-    for joint in ("and ", "& "):
-        if text[after : after + len(joint)].lower() == joint:
-            after += len(joint)
-            break
+    joint = next((joint for joint in ("and ", "& ") if text[after : after + len(joint)].lower() == joint), "")
+    after += len(joint)
     if after >= len(text):
         return None
     if _vulgar(text[after]) is not None:

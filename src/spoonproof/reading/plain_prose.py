@@ -12,11 +12,11 @@ from spoonproof.model.text import Document, Passage, Piece
 _PLAIN_LINE = re.compile(r"[^\W\d_](?:[^\x00-\x1f\x7f-\xa0\u2028\u2029*_`\[\]<>&\\~|]*[^\s*_`\[\]<>&\\~|])?")
 
 
-def plain_passages(document: Document, lines: Iterable[tuple[str, int]], kind: str) -> list[Passage] | None:
+def plain_passages(document: Document, lines: Iterable[tuple[str, int]]) -> list[Passage] | None:
     """The paragraphs of ``lines`` (each with its offset in the document), one passage each as the parser gives them;
     None where it takes the parser to tell."""
     paragraphs = plain_paragraphs(lines)
-    return None if paragraphs is None else [_passage(document, paragraph, kind) for paragraph in paragraphs]
+    return None if paragraphs is None else [_passage(document, paragraph) for paragraph in paragraphs]
 
 
 def plain_paragraphs(lines: Iterable[tuple[str, int]]) -> list[list[tuple[str, int]]] | None:
@@ -34,7 +34,7 @@ def plain_paragraphs(lines: Iterable[tuple[str, int]]) -> list[list[tuple[str, i
     return found
 
 
-def _passage(document: Document, lines: list[tuple[str, int]], kind: str) -> Passage:
+def _passage(document: Document, lines: list[tuple[str, int]]) -> Passage:
     pieces: list[Piece] = []
     at = 0
     for number, (text, start) in enumerate(lines):
@@ -44,4 +44,4 @@ def _passage(document: Document, lines: list[tuple[str, int]], kind: str) -> Pas
             at += 1
         pieces.append(Piece(at, start, len(text)))
         at += len(text)
-    return Passage(" ".join(text for text, _ in lines), document, tuple(pieces), kind, "the story")
+    return Passage(" ".join(text for text, _ in lines), document, tuple(pieces), "story", "the story")

@@ -11,30 +11,26 @@ import re
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
-from spoonproof.model.food import Food
-from spoonproof.model.kitchen import Foods
 from spoonproof.model.recipe import FoodLine
-from spoonproof.reading.kinds import GROUPS, in_state, of_kind
-from spoonproof.reading.mentions import Mention
-from spoonproof.reading.name_words import key_of, singular
+from spoonproof.reading.instruction import StepReader
+from spoonproof.reading.kinds import GROUPS, all_but, in_state, of_kind
+from spoonproof.reading.mentions import Mention, Names
+from spoonproof.reading.runs import key_of, singular
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
-    r"\b(?P<lead>(?P<both>both)(?:[ \t]of)?(?:[ \t](?:the|these|those|your))?|(?:all[ \t])?(?:the|these|those|your))"
-    r"(?:[ \t](?P<order>first|last|next|final|other))?"
-    r"(?:[ \t](?P<count>two|three|four|five|six|seven|eight|[2-8]))?"
-    r"(?P<noun>[ \t](?P<one>[a-z]{3,14})(?:[ \t](?P<two>[a-z]{3,14}))?)?(?![a-z-])",
-    re.I,
+    r"(?i)\b(?P<lead>(?P<both>both)(?:[ \t]of)?(?:[ \t](?:the|these|those|your))?|(?:all[ \t])?(?:the|these|those"
+    r"|your))(?:[ \t](?P<order>first|last|next|final|other))?(?:[ \t](?P<count>two|three|four|five|six|seven|eight"
+    r"|[2-8]))?(?P<noun>[ \t](?P<one>[a-z]{3,14})(?:[ \t](?P<two>[a-z]{3,14}))?)?(?![a-z-])"
 )
 _ALONE = re.compile(  # "the first two into the pan", not "the first two minutes"
-    r"[ \t]{0,3}(?:[.,;:)]|$|[ \t](?:in|into|to|with|until|together|for|and|on|onto|over|then|through|under)\b)", re.I
+    r"(?i)[ \t]{0,3}(?:[.,;:)]|$|[ \t](?:in|into|to|with|until|together|for|and|on|onto|over|then|through|under)\b)"
 )
 _OF_A_TIME = re.compile(  # "adding the peas for the last two", but "stir in the last two"
-    r"(?:\b(?:for|during)"
-    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$",
-    re.I,
+    r"(?i)(?:\b(?:for|during)"
+    r"|(?:^|[^ \w]|\b(?!stir|mix|fold|beat|tip|whisk|put|throw|pour|drop|swirl|goes)[a-z]{2,12})[ ]in)[ \t]$"
 )
-_THROWS = re.compile(r"\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$", re.I)
+_THROWS = re.compile(r"(?i)\b(?:discard|bin|throw|remove|lift|take|chuck)\b[^.;]{0,12}$")
 _ANY = frozenset({"ingredient", "thing", "item", "food", "one", "line"})
 _WIDER: dict[str, tuple[str, ...]] = {
     "vegetable": ("vegetable", "pulse"), "veg": ("vegetable", "pulse"), "veggie": ("vegetable", "pulse"),
@@ -47,66 +43,60 @@ _PIECES = (
     r"|quarters?|chunks?|thighs?|breasts?|drumsticks?|steaks?|chops?|loins?|rashers?|wedges?|segments?|florets?|rounds?"
     r"|batons?|dice|blocks?|rinds?|shapes?|shells?|stars?|matchsticks?|spears?|ribbons?|bulbs?|cobs?"
 )
-_THE_PIECE = re.compile(rf"\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)", re.I)
-_MADE_INTO = re.compile(rf"\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b", re.I)
+_THE_PIECE = re.compile(rf"(?i)\b(?P<the>the|both|those|these|your|each)[ \t](?P<word>{_PIECES})\b(?![ \t-]of\b)")
+_MADE_INTO = re.compile(rf"(?i)\b(?:in|into|as|lengthways)\b[^.;,]{{0,30}}?\b(?P<word>{_PIECES})\b")
 _IN_A_PACK = re.compile(  # "mash the drained tin"; "grease the tin" and "into the tin" are of a baking tin
-    r"\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
+    r"(?i)\b(?:add|mash|tip|pour|stir|mix|drain|rinse|empty|open|blend|crush|in go(?:es)?|with|and|contents of)"
     r"(?:[ \t](?:in|up|out|through))?[ \t](?:the|your|both(?:[ \t]the)?)[ \t]"
     r"(?:drained[ \t]|whole[ \t]|rinsed[ \t]|entire[ \t])?"
-    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)",
-    re.I,
+    r"(?P<word>tin|can|jar|packet|carton|pouch|sachet|pack)s?\b(?![ \t-](?:of|lid)\b)"
 )
 _THINGS = re.compile(  # "the chopped things", "the torn pieces", "the frozen ones"
-    r"\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b", re.I
+    r"(?i)\bthe[ \t](?P<state>[a-z]{2,12}(?:ed|en|nd|rn))[ \t](?:things|ones|bits|pieces|stuff|ingredients)\b"
 )
-_THE_FAT = re.compile(r"\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b", re.I)
+_THE_FAT = re.compile(r"(?i)\b(?:melt|heat|warm)(?:ing)? the (?P<fat>fat)\b")
 _THOSE = re.compile(
-    r"\b(?:cook|boil|simmer|steam|fry|bake"
-    r"|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl|pour)\b(?:[ \t](?:in|through))?[ \t]"
-    r"(?P<those>those|these|them|that)\b",
-    re.I,
+    r"(?i)\b(?:cook|boil|simmer|steam|fry|bake|add|stir|mix|fold|tip|put|drop|throw|toss|beat|scatter|swirl"
+    r"|pour)\b(?:[ \t](?:in|through))?[ \t](?P<those>those|these|them|that)\b"
 )
 
 
-def pointed_at(
-    text: str,
-    lines: Sequence[FoodLine],
-    foods: Foods,
-    used: AbstractSet[int],
-    named: Sequence[Mention],
-    apart: AbstractSet[int] = frozenset(),
-    to_come: AbstractSet[int] = frozenset(),
-) -> Iterator[Mention]:
-    """Where ``text`` counts lines off the list. ``used``: the lines of earlier steps; ``named``: the foods that the
-    sentence names, those before a place being used there too; ``apart``: lines for the grown-ups, not counted;
-    ``to_come``: lines that later steps name."""
-    taken, counted = set(used), set[int]()
+Lines = tuple[int, ...]
+Others = Sequence[AbstractSet[int]]
+Named = Sequence[Mention]
+Pointed = Iterator[Mention]
+
+
+def pointed_at(reader: StepReader, text: str, named: Named, to_come: AbstractSet[int] | None = None) -> Pointed:
+    """Where ``text`` counts lines off the list. ``named``: the foods that the sentence names, those before a place
+    being used there too; ``to_come``: lines that later steps name, None where words only say what is left out, of
+    which the grown-ups' lines may be."""
+    names = reader.names
+    apart = frozenset[int]() if to_come is None else reader.apart
+    taken, counted = set(reader.used), set[int]()
     for found in _POINTS.finditer(text):
-        noun, end = _noun(found, lines, foods)
+        noun, end = _noun(found, names)
         order = (found["order"] or "").lower()
         count = _NUMBERS["both"] if found["both"] else _number(found["count"])
-        if not noun and (not order or not count):
+        if (not order and not count) or (not noun and not (order and count and _ALONE.match(text, end))):
             continue
         if noun in ("", "one") and _OF_A_TIME.search(text[: found.start()]):
-            continue
-        if not noun and not _ALONE.match(text, end):
-            continue
-        if not order and not count:
             continue
         spoken = tuple(dict.fromkeys(i for one in named if one.end <= found.start() for i in one.lines))
         if not noun and count < len(spoken) and order in ("first", "last") and _THROWS.search(text[: found.start()]):
             # "fish out the onion, the leek and the bay; discard the last two": of those just named
             yield Mention(found.start(), end, spoken[:count] if order == "first" else spoken[-count:])
             continue
-        before = taken | {i for one in named if one.end <= found.start() for i in one.lines}
-        own = tuple(i for i in _of(noun, lines, foods) if i not in apart)
+        own = tuple(i for i in _of(noun, names) if i not in apart)
         if found["two"] and end == found.end("two"):  # "the two ground ones"
-            own = tuple(i for i in own if in_state(found["one"].lower(), lines[i], foods)) or own
+            state = found["one"].lower()
+            own = tuple(i for i in own if in_state(state, names.lines[i], names.records[i])) or own
         if order == "other" and counted:  # "beat the first two, and fold in the other two"
             meant = tuple(i for i in own if i > max(counted))[:count]
         else:
-            wider = tuple(i for i in _wider(noun, lines, foods) if i not in apart)
-            meant = _meant(order, count, own, wider, before, (_prepared(lines, foods), to_come))
+            wider = tuple(i for i in _wider(noun, names) if i not in apart)
+            prepared = {i for i, r in enumerate(names.records) if r is not None and r.state in ("canned", "cooked")}
+            meant = _meant(order, count, own, wider, taken.union(spoken), (prepared, to_come or set()))
         if meant:
             taken.update(meant)
             counted.update(meant)
@@ -117,61 +107,41 @@ def _number(word: str | None) -> int:
     return _NUMBERS.get((word or "").lower(), int(word) if word and word.isdigit() else 0)
 
 
-def _noun(found: re.Match[str], lines: Sequence[FoodLine], foods: Foods) -> tuple[str, int]:
+def _noun(found: re.Match[str], names: Names) -> tuple[str, int]:
     """The word that says of what, in the singular ("" for none), and where the words that point end."""
     for group in ("one", "two"):
         word = singular(found[group]) if found[group] else ""
-        if word and (word in _ANY or _of(word, lines, foods)):
+        if word and (word in _ANY or _of(word, names)):
             return word, found.end(group)
-    last = "count" if found["count"] else "order" if found["order"] else "lead"
-    return "", found.end(last)
+    return "", found.end("count" if found["count"] else "order" if found["order"] else "lead")
 
 
-def _of(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+def _of(noun: str, names: Names) -> tuple[int, ...]:
     """The lines that the noun may speak of, in their order; every line for "" and "ingredients"."""
     if not noun or noun in _ANY:
-        return tuple(range(len(lines)))
-    records = _records(lines, foods)
+        return tuple(range(len(names.lines)))
+    known = [(i, record) for i, record in enumerate(names.records) if record is not None]
     if noun in ("liquid", "powder"):
-        return tuple(i for i, r in enumerate(records) if r is not None and r.hardness == noun and r.group != "oil")
-    last = [(key_of(line.name)[-1:] or ("",))[0] for line in lines]
+        return tuple(i for i, record in known if record.hardness == noun and record.group != "oil")
     if noun in GROUPS:
-        return of_kind(noun, lines, foods, last)
-    return tuple(
-        i for i, r in enumerate(records) if last[i] == noun or (r is not None and key_of(r.name)[-1:] == (noun,))
-    )
+        return of_kind(noun, names.records, names.last)
+    called = {i for i, record in known if key_of(record.name)[-1:] == (noun,)}
+    return tuple(sorted(called | {i for i, last in enumerate(names.last) if last == noun}))
 
 
-def _wider(noun: str, lines: Sequence[FoodLine], foods: Foods) -> tuple[int, ...]:
+def _wider(noun: str, names: Names) -> tuple[int, ...]:
     """What the noun may speak of besides where its own lines are too few for the number: courgette of "both greens"."""
-    own = set(_of(noun, lines, foods))
+    own = set(_of(noun, names))
     groups = _WIDER.get(noun, ())
-    more = {i for i, record in enumerate(_records(lines, foods)) if record is not None and record.group in groups}
+    more = {i for i, record in enumerate(names.records) if record is not None and record.group in groups}
     if noun == "green":
-        more |= set(of_kind("leaf", lines, foods, [""] * len(lines)))
-        without = [line for i, line in enumerate(lines) if i not in own]
-        rest = [i for i in range(len(lines)) if i not in own]
-        more |= {rest[i] for i in of_kind("green", without, foods, [""] * len(without))}
+        nameless = [""] * len(names.lines)
+        others = [None if i in own else record for i, record in enumerate(names.records)]
+        more |= {*of_kind("leaf", names.records, nameless), *of_kind("green", others, nameless)}
     return tuple(sorted(own | more))
 
 
-def _prepared(lines: Sequence[FoodLine], foods: Foods) -> set[int]:
-    """The lines of what comes out of a tin or a jar."""
-    return {i for i, r in enumerate(_records(lines, foods)) if r is not None and r.state in ("canned", "cooked")}
-
-
-def _records(lines: Sequence[FoodLine], foods: Foods) -> list[Food | None]:
-    return [foods.get(line.food) if line.food else None for line in lines]
-
-
-def _meant(
-    order: str,
-    count: int,
-    own: tuple[int, ...],
-    wider: tuple[int, ...],
-    used: AbstractSet[int],
-    others: Sequence[AbstractSet[int]] = (),
-) -> tuple[int, ...]:
+def _meant(order: str, count: int, own: Lines, wider: Lines, used: AbstractSet[int], others: Others) -> Lines:
     many = own if len(own) >= count else wider
     fresh = tuple(i for i in many if i not in used)
     if order == "first":
@@ -191,7 +161,7 @@ def _meant(
     return fresh if len(fresh) == count else ()
 
 
-_ENDS = re.compile(r"\bthe (?P<order>first|last|final)(?: (?:one|ingredient|item|thing))?[ \t]*$", re.I)
+_ENDS = re.compile(r"(?i)\bthe (?P<order>first|last|final)(?: (?:one|ingredient|item|thing))?[ \t]*$")
 
 
 def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
@@ -202,19 +172,12 @@ def one_of_the_list(words: str, lines: Sequence[FoodLine]) -> set[int]:
     return {0 if found["order"].lower() == "first" else len(lines) - 1}
 
 
-def pieces_of(
-    text: str,
-    lines: Sequence[FoodLine],
-    foods: Foods,
-    made: AbstractSet[tuple[str, int]],
-    named: Sequence[Mention],
-    used: AbstractSet[int] = frozenset(),
-) -> Iterator[Mention]:
+def pieces_of(reader: StepReader, text: str, named: Named) -> Pointed:
     """ "Fish out the sprig", "lay the fillets in": the line whose own words have the piece, or of which a step made
-    such a piece (``made``)."""
-    words = {word for word, _ in made}
+    such a piece."""
+    lines, records, used = reader.lines, reader.names.records, reader.used
     for found in _THE_FAT.finditer(text):
-        fats = tuple(i for i, record in enumerate(_records(lines, foods)) if record and record.group in ("fat", "oil"))
+        fats = tuple(i for i, record in enumerate(records) if record and record.group in ("fat", "oil"))
         yield from [Mention(*found.span("fat"), fats)] if len(fats) == 1 else []
     for found in _IN_A_PACK.finditer(text):
         word = _PACKS.get(found["word"].lower(), found["word"].lower())
@@ -222,25 +185,31 @@ def pieces_of(
         fresh = tuple(i for i in held if i not in used) or held
         yield from [Mention(*found.span("word"), fresh)] if len(fresh) == 1 or found[0].endswith("s") else []
     for found in _THINGS.finditer(text):
-        so = tuple(i for i, line in enumerate(lines) if in_state(found["state"].lower(), line, foods))
+        state = found["state"].lower()
+        so = tuple(i for i, line in enumerate(lines) if in_state(state, line, records[i]))
         if so and len(so) < len(lines):
             yield Mention(found.start("state"), found.end(), tuple(i for i in so if i not in used) or so)
     for found in _THE_PIECE.finditer(text):
-        word = singular(found["word"])
-        at = found.start("word")
-        if word in words:  # "cut the leeks into strips. Fry the strips"
-            own = tuple(sorted(i for one, i in made if one == word and i >= 0))
-            yield from [Mention(at, found.end("word"), own)] if own else []
-            continue
-        if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
-            continue
-        having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
-        having = having or tuple(i for i, line in enumerate(lines) if _cut_so(line, word))
-        if not having and word in _PASTA:  # "tip in the stars"
-            having = tuple(i for i, r in enumerate(_records(lines, foods)) if r and r.id in ("pasta", "fine-pasta"))
-        plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
-        if len(having) == 1 or (having and plural):
-            yield Mention(at, found.end("word"), having)
+        having = _with_piece(reader, found, named)
+        if having:
+            yield Mention(*found.span("word"), having)
+
+
+def _with_piece(reader: StepReader, found: re.Match[str], named: Named) -> tuple[int, ...]:
+    """The lines that "the slices" are of; () where it is not told."""
+    lines = reader.lines
+    word, at = singular(found["word"]), found.start("word")
+    if word in {made for made, _ in reader.pieces}:  # "cut the leeks into strips. Fry the strips"
+        return tuple(sorted(i for made, i in reader.pieces if made == word and i >= 0))
+    if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
+        return ()
+    shape = _SHAPES.get(word, word)
+    having = tuple(i for i, line in enumerate(lines) if word in key_of(line.text))
+    having = having or tuple(i for i, line in enumerate(lines) if any(cut.shape == shape for cut in line.cuts))
+    if not having and word in _PASTA:  # "tip in the stars"
+        having = tuple(i for i, r in enumerate(reader.names.records) if r and r.id in ("pasta", "fine-pasta"))
+    plural = word != found["word"].lower() or found["the"].lower() in ("both", "each")
+    return having if len(having) == 1 or plural else ()
 
 
 _PACKS = {"can": "tin", "packet": "pack", "sachet": "pouch"}
@@ -248,12 +217,7 @@ _PASTA = frozenset({"star", "shape", "shell"})
 _SHAPES = {"cube": "dice", "round": "coin"}
 
 
-def _cut_so(line: FoodLine, word: str) -> bool:
-    """ "The slices" of a line that has its food sliced."""
-    return any(cut.shape == _SHAPES.get(word, word) for cut in line.cuts)
-
-
-def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
+def made_into(text: str, named: Named) -> set[tuple[str, int]]:
     """The pieces that a step makes, each with the line it is made of (-1 for none): "slice" of "cut the pear into
     slices"."""
     made: set[tuple[str, int]] = set()
@@ -265,14 +229,14 @@ def made_into(text: str, named: Sequence[Mention]) -> set[tuple[str, int]]:
     return made
 
 
-def kept_back(text: str, held: AbstractSet[int]) -> Iterator[Mention]:
+def kept_back(text: str, held: AbstractSet[int]) -> Pointed:
     """ "Put everything but the rice in. Add *that* for the last 20 minutes": what was left out and is now put in."""
     found = _THOSE.search(text) if held else None
     if found is not None:
         yield Mention(found.start("those"), found.end("those"), tuple(sorted(held)))
 
 
-_FORMER = re.compile(r"\bthe (?P<which>former|latter)\b", re.I)
+_FORMER = re.compile(r"(?i)\bthe (?P<which>former|latter)\b")
 
 
 def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
@@ -281,6 +245,60 @@ def pair_of(mentions: Sequence[Mention]) -> tuple[int, ...]:
     return lines if len(lines) == 2 else ()
 
 
-def former_or_latter(text: str, pair: tuple[int, ...]) -> Iterator[Mention]:
+def former_or_latter(text: str, pair: tuple[int, ...]) -> Pointed:
     for found in _FORMER.finditer(text) if pair else ():
         yield Mention(*found.span("which"), (pair[found["which"].lower() == "latter"],))
+
+
+def of_the_pot(reader: StepReader, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those of the common pot: "the spices" is no garam masala for the adults."""
+    common = tuple(i for i in mention.lines if i not in reader.apart)
+    if not common or common == mention.lines:
+        return mention
+    return mention._replace(lines=common, unsure=mention.unsure and len(common) > 1)
+
+
+_WORD_BESIDE = re.compile(r"(?i)([a-z]{4,20})[ \t]+$|^[ \t]+([a-z]{4,20})")
+
+
+def told_by_state(reader: StepReader, text: str, mention: Mention) -> Mention:
+    """Of several lines that words may mean, those that the word in or beside them tells apart: "the grated cucumber",
+    "the cucumber batons", "the dried fruit" beside a pear."""
+    if len(mention.lines) < 2:
+        return mention
+    ahead = _WORD_BESIDE.search(text[max(0, mention.start - 24) : mention.start])
+    after = _WORD_BESIDE.match(text[mention.end :])
+    inside = text[mention.start : mention.end].split()[:-1]
+    for word in (*inside, *(found[0].strip() for found in (ahead, after) if found)):
+        having = tuple(i for i in mention.lines if in_state(word.lower(), reader.lines[i], reader.names.records[i]))
+        if having and having != mention.lines:
+            return mention._replace(lines=having, unsure=mention.unsure and len(having) > 1)
+    return mention
+
+
+def with_pointed(reader: StepReader, text: str, mentions: list[Mention]) -> list[Mention]:
+    """The mentions with the lines that words without a food's name point at, in the order of the text."""
+    mentions.sort(key=lambda m: m.start)
+    counted = list(pointed_at(reader, text, mentions, reader.to_come))
+    mentions = [m for m in mentions if not any(one.start <= m.start < one.end for one in counted)]
+    pieces = [*pieces_of(reader, text, mentions), *kept_back(text, reader.held - reader.used)]
+    reader.pieces |= made_into(text, mentions)
+    pieces += former_or_latter(text, reader.pair)
+    reader.pair = pair_of(mentions) or reader.pair
+    pieces = [of_the_pot(reader, one) for one in pieces]
+    return sorted([*mentions, *counted, *pieces], key=lambda m: m.start)
+
+
+def all_but_some(reader: StepReader, text: str) -> list[Mention]:
+    """ "Add everything but the harissa", "everything else except the salt": the lines that are meant."""
+    found: list[Mention] = []
+    for start, end, rest, words in all_but(text):
+        counted = pointed_at(reader, words, ())
+        left = {i for mention in (*reader.names.find(words), *counted) for i in mention.lines}
+        left = left or one_of_the_list(words, reader.lines)
+        others = [i for i in range(len(reader.lines)) if i not in left]
+        meant = tuple(i for i in others if not (rest and i in reader.used)) or tuple(others)
+        if left and meant:
+            found.append(Mention(start, end, meant))
+            reader.held = left
+    return found

@@ -12,21 +12,21 @@ from typing import TYPE_CHECKING
 from spoonproof.model.finding import Finding
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import AgeRange, FoodLine, Keeps, Makes, Next, Recipe, Step
-from spoonproof.model.record import NamedTuple, dataclass, replace
+from spoonproof.model.record import NamedTuple, replace
 from spoonproof.model.text import NOWHERE, Document, Passage, Span, Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import recipe_keys as keys
 from spoonproof.reading.faults import fault, quoted
-from spoonproof.reading.few_hints import FewHints
 from spoonproof.reading.film import corrections, film, pictures, review, trials, video
-from spoonproof.reading.food_line import food_from_mapping
 from spoonproof.reading.food_lines import as_written, heading_note, is_heading, read_entry
+from spoonproof.reading.food_mapping import food_from_mapping
 from spoonproof.reading.front_matter import split_head
 from spoonproof.reading.markdown import read_prose
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.placing import FewHints, Page
 from spoonproof.reading.slugs import slug_of, slug_problem, suggested
 from spoonproof.reading.statements import Statement, passage_of
-from spoonproof.reading.typed import Sink, Values, cut_by_comma, is_empty, nearest, parse_colon, read_keys, short, wrong
+from spoonproof.reading.typed import Sink, Values, is_empty, parse_colon, read_keys, short, unknown_key, wrong
 from spoonproof.reading.yaml_tree import read_yaml
 
 if TYPE_CHECKING:
@@ -34,6 +34,9 @@ if TYPE_CHECKING:
 
 _NOTHING = Text("", NOWHERE)
 _TITLE = re.compile(r"[^\W\d_](?:[^\W_]|[ ,.'’()&!?-]){0,119}")
+
+
+Read = tuple[Recipe | None, list[Finding]]
 
 
 class Reading(NamedTuple):
@@ -50,9 +53,7 @@ class Reading(NamedTuple):
     foods_alone: bool = False
 
 
-def read_recipe(
-    document: Document, foods: Foods, verbs: Verbs, measures: Measures
-) -> tuple[Recipe | None, list[Finding]]:
+def read_recipe(document: Document, foods: Foods, verbs: Verbs, measures: Measures) -> Read:
     """The recipe in ``document`` and every fault of reading, in the order of the file.
 
     The recipe is None when its head can't be found or its structure can't be read.
@@ -84,7 +85,7 @@ def read_whole(document: Document, foods: Foods, verbs: Verbs, measures: Measure
 
 def _read_on(document: Document, head: Span, story: Span, findings: list[Finding], reader: _Reader) -> Reading:
     """What can be told of a recipe of which a part can't be read: no recipe, and the faults of the other parts."""
-    from spoonproof.reading.rest import JUDGED_BY, LOCAL, OF_ABSENCE, items_alone, read_rest, told
+    from spoonproof.reading.front_matter import JUDGED_BY, LOCAL, OF_ABSENCE, items_alone, read_rest, told
 
     if findings[-1].rule not in LOCAL:
         return Reading(None, findings)
@@ -122,36 +123,18 @@ def read_story(before: Reading, document: Document) -> Reading | None:
 
 def _moved(finding: Finding, document: Document) -> Finding:
     """A fault of the head in a document with the same head."""
-    related = tuple(
-        other._replace(document=document) if other.document is finding.document else other for other in finding.related
-    )
+    own = finding.document
+    related = tuple(one._replace(document=document) if one.document is own else one for one in finding.related)
     return replace(finding, document=document, related=related)
 
 
 def _with_story(recipe: Recipe, document: Document, story: Span, faults: Sequence[Finding]) -> Reading:
     """A recipe of which the head was read, with its story."""
     prose, more = read_prose(document, story)
-    whole = replace(
-        recipe, document=document, story=document.at(story), story_span=story, passages=(*recipe.passages, *prose)
-    )
+    passages = (*recipe.passages, *prose)
+    whole = replace(recipe, document=document, story=document.at(story), story_span=story, passages=passages)
     found = sorted([*faults, *more], key=lambda finding: finding.span)
     return Reading(whole, found, faults, len(recipe.passages))
-
-
-@dataclass(slots=True)
-class _Said:
-    """The statements of a file as they are met."""
-
-    document: Document
-    passages: list[Passage]
-
-    def add(self, statement: Statement | None, kind: str, where: str, leave: Scalar | None = None) -> Text | None:
-        """Keep a statement as a passage; its text for the recipe. ``leave``: a mark that covers what is around it."""
-        if statement is None:
-            return None
-        mark = statement.leave or leave
-        self.passages.append(passage_of(statement.node, self.document, kind, where, mark))
-        return statement.text
 
 
 class _Reader:
@@ -161,17 +144,24 @@ class _Reader:
         self.document = document
         self.foods = FewHints(foods)
         self.verbs = verbs
-        self.measures = measures
+        self.page = Page(document, self.foods, measures)
         self.kept = kept
         if kept is not None:
             kept.begin()
         self.sink = Sink(document)
-        self.said = _Said(document, [])
+        self.passages: list[Passage] = []
+
+    def add(self, statement: Statement | None, kind: str, where: str, leave: Scalar | None = None) -> Text | None:
+        """Keep a statement as a passage; its text for the recipe. ``leave``: a mark that covers what is around it."""
+        if statement is None:
+            return None
+        self.passages.append(passage_of(statement.node, self.document, kind, where, statement.leave or leave))
+        return statement.text
 
     def recipe(self, root: Mapped) -> Recipe:
         """The recipe but for its story."""
         values = read_keys(root, keys.RECIPE_KEYS, self.sink, "a recipe")
-        add = self.said.add
+        add = self.add
         title = add(values.get(keys.TITLE), "title", "title")
         summary = add(values.get(keys.SUMMARY), "description", "summary")
         lines = self._lines(values.node(keys.FOODS))
@@ -181,18 +171,15 @@ class _Reader:
         shown = pictures(values, add)
         fixed = corrections(values, add)
         age = values.get(keys.AGES)
-        return Recipe(
+        recipe = Recipe(
             document=self.document,
             slug=self._slug(),
             title=title or _NOTHING,
             ages=AgeRange(*age.value, age.span) if age is not None else AgeRange(6, None, NOWHERE),
             foods=lines,
             steps=steps,
-            texture=values.get(keys.TEXTURE),
             next=after,
             makes=_makes(values),
-            season=values.or_else(keys.SEASON, ()),
-            paid=values.or_else(keys.PAID_KEY, ""),
             keeps=_keeps(values),
             trials=trials(values),
             film=made,
@@ -201,13 +188,12 @@ class _Reader:
             corrections=fixed,
             review=review(values.get(keys.REVIEW)),
             renamed_from=self._renamed(values),
-            sources=values.or_else(keys.SOURCES, ()),
             summary=summary,
-            draft=values.or_else(keys.DRAFT, False),
-            published=values.or_else(keys.PUBLISHED, ""),
-            passages=tuple(self.said.passages),
+            passages=tuple(self.passages),
             keys=values.spans,
         )
+        plain = {"texture": keys.TEXTURE, "season": keys.SEASON, "paid": keys.PAID_KEY, "sources": keys.SOURCES}
+        return values.put_into(recipe, **plain, draft=keys.DRAFT, published=keys.PUBLISHED)
 
     def _slug(self) -> str:
         slug = slug_of(self.document)
@@ -231,41 +217,32 @@ class _Reader:
         return tuple(slugs)
 
     def _lines(self, node: Node | None) -> tuple[FoodLine, ...]:
-        lines: list[FoodLine] = []
-        for item in _items(node):
-            if isinstance(item, Scalar):
-                read, more = (
-                    self.kept.entry(item, self.document, self.foods, self.measures)
-                    if self.kept is not None
-                    else read_entry(item, self.document, self.foods, self.measures)
-                )
-                lines += read
-                self.sink.findings += more
-                continue
-            if isinstance(item, Mapped):
-                if len(item.entries) == 1 and is_heading(item.entries[0][0].value):  # "- For the sauce:"
-                    name, under = item.entries[0]
-                    if is_empty(under) or isinstance(under, Listing):
-                        self.sink.findings.append(heading_note(name.value, name.span, self.document))
-                        lines += self._lines(under if isinstance(under, Listing) else None)
-                        continue
-                if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
-                    read, more = read_entry(written, self.document, self.foods, self.measures)
-                    if any(line.food or line.amount for line in read):
-                        lines += read
-                        self.sink.findings += more
-                        continue
-                if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
-                    continue
-                line, more = food_from_mapping(item, self.document, self.foods, self.measures)
-                if line.recipe is not None:
-                    line = self._recipe_line(line)
-            else:
-                wrong(item, self.sink, "a food line like 300 g parsnips, peeled")
-                continue
-            lines.append(line)
-            self.sink.findings += more
-        return tuple(lines)
+        return tuple(line for item in _items(node) for line in self._entry(item))
+
+    def _entry(self, item: Node) -> tuple[FoodLine, ...]:
+        """The lines of one entry of ``foods``."""
+        if isinstance(item, Scalar):
+            kept = self.kept.entry(item, self.page, self.foods) if self.kept is not None else None
+            return self._noted(*(kept or read_entry(item, self.page)))
+        if not isinstance(item, Mapped):
+            wrong(item, self.sink, "a food line like 300 g parsnips, peeled")
+            return ()
+        if len(item.entries) == 1 and _heads(*item.entries[0]):  # "- For the sauce:"
+            name, under = item.entries[0]
+            self.sink.findings.append(heading_note(name.value, name.span, self.document))
+            return self._lines(under if isinstance(under, Listing) else None)
+        if (written := as_written(item, self.document, keys.FOOD_KEYS)) is not None:
+            read, more = read_entry(written, self.page)
+            if any(line.food or line.amount for line in read):
+                return self._noted(read, more)
+        if not self._known_keys(item, keys.FOOD_KEYS, "a food", ("food", "recipe")):
+            return ()
+        line, more = food_from_mapping(item, self.page)
+        return self._noted((self._recipe_line(line) if line.recipe is not None else line,), more)
+
+    def _noted(self, lines: tuple[FoodLine, ...], findings: list[Finding]) -> tuple[FoodLine, ...]:
+        self.sink.findings += findings
+        return lines
 
     def _recipe_line(self, line: FoodLine) -> FoodLine:
         slug = (line.recipe or "").removesuffix(".md")
@@ -285,13 +262,9 @@ class _Reader:
                 parse_colon(node, self.sink, what)
                 return False
         for name, value in node:
-            if name.value not in known and not cut_by_comma(name, value, self.sink):
-                close = nearest(name.value, known)
-                hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
-                self.sink.add(
-                    "unknown-key", name.span, f"{quoted(name.value)} is not a key of {what}, so it is not read. {hint}"
-                )
-            elif name.value in known and is_empty(value):
+            if name.value not in known:
+                unknown_key(name, value, known, self.sink, what)
+            elif is_empty(value):
                 self.sink.add("empty-value", name.span, f"{quoted(name.value)} has no value. Fill it or take it out.")
         return True
 
@@ -301,7 +274,7 @@ class _Reader:
             where = f"step {len(usable) + 1}"
             if isinstance(item, Scalar):
                 usable.append(item)
-                self.said.add(Statement(item), "step", where)
+                self.add(Statement(item), "step", where)
             elif isinstance(item, Mapped):
                 if not self._known_keys(item, keys.STEP_KEYS, "a step", ("do", "step")):
                     continue
@@ -312,12 +285,12 @@ class _Reader:
                     continue
                 leave = item.get("leave")
                 usable.append(item)
-                self.said.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
+                self.add(Statement(sentence, leave if isinstance(leave, Scalar) else None), "step", where)
             else:
                 wrong(item, self.sink, "a step: a sentence like Steam the parsnips for 16 minutes.")
         from spoonproof.reading.step import read_steps
 
-        steps, more = read_steps(usable, self.document, lines, self.foods, self.verbs, self.measures, title, self.kept)
+        steps, more = read_steps(usable, lines, self.page, self.verbs, title, self.kept)
         self.sink.findings += more
         return steps
 
@@ -326,7 +299,7 @@ class _Reader:
         texture = after.get(keys.NEXT_TEXTURE) if after is not None else None
         if after is None or texture is None:
             return None
-        how = self.said.add(after.get(keys.NEXT_HOW), "note", "the next texture")
+        how = self.add(after.get(keys.NEXT_HOW), "note", "the next texture")
         return Next(texture, after.get(keys.NEXT_FROM), how.value if how is not None else "", after.mapped.span)
 
 
@@ -340,6 +313,10 @@ def _items(node: Node | None) -> Iterable[Node]:
     for item in node.items:
         if not is_empty(item):  # the list's own reader has said so
             yield item
+
+
+def _heads(name: Scalar, under: Node) -> bool:
+    return is_heading(name.value) and (is_empty(under) or isinstance(under, Listing))
 
 
 def _makes(values: Values) -> Makes | None:
@@ -363,6 +340,5 @@ def _keeps(values: Values) -> Keeps | None:
     if not isinstance(kept, Values):
         return Keeps(*kept, values.span(keys.KEEPS) or NOWHERE)
     fridge, freezer = kept.get(keys.FRIDGE), kept.get(keys.FREEZER)
-    return Keeps(
-        None if fridge is None else fridge / 3600, None if freezer is None else freezer / 86_400, None, kept.mapped.span
-    )
+    hours, days = (None if fridge is None else fridge / 3600), (None if freezer is None else freezer / 86_400)
+    return Keeps(hours, days, None, kept.mapped.span)

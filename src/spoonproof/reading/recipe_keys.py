@@ -1,26 +1,29 @@
-"""The keys of a recipe's head, each with its reader and what it is for."""
+"""The keys of a recipe's head, each with its reader and what it is for; and the JSON Schemas (2020-12) of a recipe and
+of a channel, made from the readers so that they can't differ from them."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from spoonproof.model.recipe import TEXTURES
 from spoonproof.model.text import Text
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
-from spoonproof.reading.channel import PAID
-from spoonproof.reading.portions import makes
-from spoonproof.reading.quantities import ages, date, grams, matched, month, seconds, whole
+from spoonproof.reading.channel import CHANNEL_KEYS, PAID
+from spoonproof.reading.quantities import ages, date, grams, makes, matched, month, seconds, whole
 from spoonproof.reading.statements import LEAVE, statement
 from spoonproof.reading.typed import (
     Key,
     Reader,
+    Schema,
     Sink,
     either,
+    keys_schema,
     listed,
     nearest,
     node_text,
     one_of,
+    plain,
     scalar,
     shape,
     short,
@@ -31,10 +34,7 @@ from spoonproof.reading.typed import (
     wrong,
 )
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
+MONTHS = tuple("January February March April May June July August September October November December".split())
 _URL = re.compile(r"https?://[^\s<>\"'\\@]{1,2000}")
 _FILE = re.compile(r"(?!.{0,300}\.\.)[^\s/\\:*?\"<>|\x00-\x1f][^\\:*?\"<>|\x00-\x1f]{0,200}")
 _SPAN_KEPT = r"(?P<count>[0-9]{1,4}(?:\.[0-9]{1,2})?)\s{0,4}(?P<unit>h|hrs?|hours?|d|days?|weeks?|months?)"
@@ -50,9 +50,7 @@ _KEEP_IN = re.compile(
     re.IGNORECASE,
 )
 _KEPT_APART = re.compile(r",|\sand\s")
-_NOT_FROZEN = re.compile(
-    r"(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)", re.IGNORECASE
-)
+_NOT_FROZEN = re.compile(r"(?i)(?:not for the freezer|no freezer|freezer\s{0,4}:?\s{0,4}no|do not freeze|don't freeze)")
 _HOURS = {"h": 1.0, "d": 24.0, "w": 168.0, "m": 720.0}
 
 
@@ -65,22 +63,18 @@ def _months_named() -> Reader[tuple[Text, ...]]:
     names |= {name[:3].lower(): name for name in MONTHS} | {"sept": "September"}
     words = "months, like [October, November] or October to February"
 
-    def name_of(written: str) -> str | None:
-        return names.get(written.strip().lower())
-
     def one(node: Scalar, sink: Sink) -> tuple[Text, ...] | None:
-        ends = re.split(r"\s{0,4}(?:[-–—]|\bto\b|\buntil\b)\s{0,4}", node.value.strip())
-        found = [name_of(end) for end in ends]
-        if node.value.strip().lower() in ("all year", "all year round", "any"):
+        written = node.value.strip().lower()
+        found = [names.get(end.strip()) for end in re.split(r"\s{0,4}(?:[-–—]|\bto\b|\buntil\b)\s{0,4}", written)]
+        if written in ("all year", "all year round", "any"):
             return tuple(Text(name, node.span) for name in MONTHS)
         if len(found) > 2 or None in found:
             close = names.get(nearest(node.value, names), "")
             hint = f" Did you mean {close}?" if close else ""
             sink.add("not-in-list", short(node.span), f"{shown(node)} is not the name of a month.{hint}")
             return None
-        first = MONTHS.index(str(found[0]))
-        count = (MONTHS.index(str(found[-1])) - first) % 12 + 1
-        return tuple(Text(MONTHS[(first + step) % 12], node.span) for step in range(count))
+        first, last = (MONTHS.index(str(found[at])) for at in (0, -1))
+        return tuple(Text(MONTHS[(first + step) % 12], node.span) for step in range((last - first) % 12 + 1))
 
     def read(node: Node, sink: Sink) -> tuple[Text, ...] | None:
         if isinstance(node, Scalar):
@@ -152,13 +146,6 @@ def file_name() -> Reader[str]:
 def plain_data() -> Reader[Mapping[str, object]]:
     """A mapping of any shape as plain texts, lists and mappings: for citations."""
 
-    def plain(node: Node) -> object:
-        if isinstance(node, Scalar):
-            return node.value
-        if isinstance(node, Listing):
-            return [plain(item) for item in node.items]
-        return {name.value: plain(child) for name, child in node}
-
     def read(node: Node, sink: Sink) -> Mapping[str, object] | None:
         if not isinstance(node, Mapped):
             wrong(node, sink, "a source: a mapping with id, type, title ... (CSL-JSON)")
@@ -223,9 +210,7 @@ SEG_SUPER = Key("super", statement("text over the picture"), "Text over the pict
 SEG_STEP = Key("step", whole(1, 500), "The step it shows, counted from 1.")
 SEG_RUNS = Key("runs", seconds(), "How long it runs.")
 SEG_WHO = Key("presenter", text("a name"), "Who speaks.")
-SEGMENT = shape(
-    (SEG_NAME, SEG_SAY, SEG_SHOT, SEG_SUPER, SEG_STEP, SEG_RUNS, SEG_WHO, LEAVE), "a segment"
-)  # fmt: skip
+SEGMENT = shape((SEG_NAME, SEG_SAY, SEG_SHOT, SEG_SUPER, SEG_STEP, SEG_RUNS, SEG_WHO, LEAVE), "a segment")
 FILM_RUNS = Key("runs", seconds(), "How long the film should run.")
 FILM_SEGMENTS = Key("segments", listed(SEGMENT), "The segments in order.")
 FILM_TITLE = Key("title", statement("a title"), "The film's title.")
@@ -247,9 +232,8 @@ VIDEO_FILE = Key("file", file_name(), "Its file in the channel's folder (MP4 or 
 VIDEO_DAY = Key("uploaded", date(), "The day it went up.")
 VIDEO_RUNS = Key("runs", seconds(), "How long it runs.")
 VIDEO_CAPTIONS = Key("captions", file_name(), "Its caption file (WebVTT).")
-VIDEO = Key(
-    "video", shape((VIDEO_URL, VIDEO_FILE, VIDEO_DAY, VIDEO_RUNS, VIDEO_CAPTIONS), "the video"), "A finished video."
-)
+_VIDEO_KEYS = (VIDEO_URL, VIDEO_FILE, VIDEO_DAY, VIDEO_RUNS, VIDEO_CAPTIONS)
+VIDEO = Key("video", shape(_VIDEO_KEYS, "the video"), "A finished video.")
 
 FIX_ON = Key("on", date(), "The day.", needed=True)
 FIX_SAID = Key("said", text("what was said"), "What was said before.", needed=True)
@@ -295,3 +279,32 @@ STEP_KEYS: Mapping[str, str] = {
     "bowl": "Whose bowl it belongs to: baby or family.",
     "leave": "Why this sentence should not be judged.",
 }
+
+
+_DRAFT = "https://json-schema.org/draft/2020-12/schema"
+
+
+def channel_schema() -> Schema:
+    """The schema of channel.yaml."""
+    return {"$schema": _DRAFT, "title": "channel.yaml", **keys_schema(CHANNEL_KEYS)}
+
+
+def recipe_schema() -> Schema:
+    """The schema of a recipe's head."""
+    schema = dict(keys_schema(RECIPE_KEYS))
+    properties = dict(schema["properties"])  # type: ignore[call-overload]  # a mapping: keys_schema makes it
+    properties["foods"] = properties["foods"] | _lines_schema("A food line.", FOOD_KEYS, ("food", "recipe"))
+    properties["steps"] = properties["steps"] | _lines_schema("A sentence of the method.", STEP_KEYS, ("do", "step"))
+    return {"$schema": _DRAFT, "title": "The head of a recipe", **schema, "properties": properties}
+
+
+def _lines_schema(doc: str, keys: Mapping[str, str], main: Sequence[str]) -> Schema:
+    """The schema of a list of lines, each a text or a mapping with one of the ``main`` keys."""
+    any_value: Schema = {"type": ["string", "number", "array", "object"]}
+    mapping = {
+        "type": "object",
+        "properties": {key: {**any_value, "description": words} for key, words in keys.items()},
+        "additionalProperties": False,
+        "anyOf": [{"required": [key]} for key in main],
+    }
+    return {"type": "array", "items": {"description": doc, "anyOf": [{"type": "string"}, mapping]}, "maxItems": 500}

@@ -9,10 +9,9 @@ from spoonproof.model.finding import Finding
 from spoonproof.model.table import Row
 from spoonproof.model.text import Document
 from spoonproof.model.tree import Listing, Mapped
-from spoonproof.reading.bundle import bundle_root, own_root
+from spoonproof.reading.bundle import bundle_root, own_root, read_table
 from spoonproof.reading.faults import fault
 from spoonproof.reading.files import read_document
-from spoonproof.reading.tables import read_table
 from spoonproof.reading.yaml_tree import read_yaml
 
 Tree = tuple[Document, Mapped | Listing]

@@ -1,14 +1,17 @@
-"""Words of a text with their places, and the runs of neighbouring words that closed lists are asked for."""
+"""Words of a text: their places, the runs of neighbouring words that closed lists are asked for, and names as a method
+is compared with them (small letters, singular, spellings made one)."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import lru_cache
 from typing import TypeVar
 
 Token = tuple[int, int, str]
 """Start, end, and the word as it is compared."""
 
+Tokens = Sequence[Token]
 T = TypeVar("T")
 _WORD = re.compile(r"[^\W\d_]+(?:[-‑'’][^\W\d_]+)*|(?<!\d)\d{1,6}%")
 
@@ -18,14 +21,21 @@ def tokens_of(text: str) -> list[Token]:
     return [(m.start(), m.end(), m[0].lower().replace("’", "'").replace("‑", "-")) for m in _WORD.finditer(text)]
 
 
+def side_by_side(places: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """The stretches of places of which each is one further than the place before: from where, to where."""
+    begin = 0
+    for index in range(1, len(places) + 1):
+        if index == len(places) or places[index] != places[index - 1] + 1:
+            yield begin, index
+            begin = index
+
+
 def begins_of(phrases: Iterable[str]) -> frozenset[str]:
     """The words that these phrases begin with: where a token is none of them, no run from it need be looked at."""
     return frozenset([phrase.partition(" ")[0] for phrase in phrases])
 
 
-def runs_at(
-    text: str, tokens: Sequence[Token], at: int, longest: int, between: str = " \t"
-) -> Iterator[Sequence[Token]]:
+def runs_at(text: str, tokens: Tokens, at: int, longest: int, between: str = " \t") -> Iterator[Tokens]:
     """The runs that begin with token ``at``, longest first; only characters of ``between`` part the words."""
     end = at + 1
     while end < len(tokens) and end - at < longest and not text[tokens[end - 1][1] : tokens[end][0]].strip(between):
@@ -48,3 +58,28 @@ def listed(
                 break
         else:
             at += 1
+
+
+WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
+_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "yogurt": "yoghurt", "yogurts": "yoghurt"}
+
+
+@lru_cache(maxsize=4096)  # two hundred times a recipe, of a few names
+def key_of(name: str) -> tuple[str, ...]:
+    """The words of a name, each in the singular."""
+    return tuple(singular(m[0]) for m in WORD.finditer(name))
+
+
+@lru_cache(maxsize=4096)  # a hundred times a recipe, of a few words
+def singular(word: str) -> str:
+    """One word in small letters, in the singular, without a possessive."""
+    text = word.lower().replace("’", "'").removesuffix("'s")
+    if text in _IRREGULAR:
+        return _IRREGULAR[text]
+    if len(text) < 4 or not text.endswith("s") or text.endswith(("ss", "us")):
+        return text
+    if text.endswith("ies") and len(text) > 4:
+        return text[:-3] + "y"
+    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
+        return text[:-2]
+    return text[:-1]

@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from html import unescape
+from itertools import groupby
 from pathlib import PurePosixPath
 
 from spoonproof.model.finding import Finding
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import NamedTuple, dataclass
 from spoonproof.model.text import Cue, Document, Passage, Piece, Span
 from spoonproof.reading import limits
 from spoonproof.reading.markdown import read_prose
+from spoonproof.reading.runs import side_by_side
 from spoonproof.reading.typed import Sink
 
 _TIMING = re.compile(
@@ -22,7 +24,6 @@ _TAG = re.compile(r"<[^<>\r\n]{0,200}>|\{\\[^{}\r\n]{0,200}\}")
 _ENTITY = re.compile(r"&(?:#[0-9]{1,7}|#x[0-9a-fA-F]{1,6}|[a-zA-Z]{2,31});")
 _VOICE = re.compile(r"<v(?:\.[^\s<>]{0,60})?[ \t]{1,4}(?P<name>[^<>\r\n]{1,60})>")
 _SPEAKER = re.compile(r"(?:>>|-)[ \t]{1,4}")
-_BREAK = re.compile(r"\r\n|\r|\n")
 _BLOCKS = ("NOTE", "STYLE", "REGION")
 _HOLE = 4.0
 """Seconds of silence after which a passage ends: what is said then belongs to something else."""
@@ -31,8 +32,7 @@ _LONGEST = 2000
 """Characters after which a running passage ends at the next end of a sentence."""
 
 
-@dataclass(slots=True)
-class _Line:
+class _Line(NamedTuple):
     """A line of the file: its text and where it starts."""
 
     text: str
@@ -58,7 +58,7 @@ def read_statements(document: Document, lines: bool = False) -> tuple[list[Passa
     """
     sink = Sink(document)
     suffix = PurePosixPath(document.path.replace("\\", "/").lower()).suffix
-    rows = _lines(document.text)
+    rows = _lines(document)
     if suffix in (".vtt", ".srt") or (suffix not in (".txt", ".md") and _is_timed(rows)):
         passages = list(_spoken(document, list(_cues(rows, sink)), lines))
     elif lines:
@@ -71,14 +71,8 @@ def read_statements(document: Document, lines: bool = False) -> tuple[list[Passa
     return passages, sink.findings
 
 
-def _lines(text: str) -> list[_Line]:
-    rows: list[_Line] = []
-    at = 0
-    for match in _BREAK.finditer(text):
-        rows.append(_Line(text[at : match.start()], at))
-        at = match.end()
-    rows.append(_Line(text[at:], at))
-    return rows
+def _lines(document: Document) -> list[_Line]:
+    return [_Line(document.line_text(number), start) for number, start in enumerate(document.line_starts, 1)]
 
 
 def _is_timed(rows: Sequence[_Line]) -> bool:
@@ -97,32 +91,20 @@ def _after_head(document: Document) -> Span:
 
 
 def _paragraphs(rows: Sequence[_Line]) -> Iterator[list[_Line]]:
-    block: list[_Line] = []
-    for row in rows:
-        if row.text.strip():
-            block.append(row)
-        elif block:
-            yield block
-            block = []
-    if block:
-        yield block
+    for blank, block in groupby(rows, key=lambda row: not row.text.strip()):
+        if not blank:
+            yield list(block)
 
 
 def _plain(document: Document, rows: Sequence[_Line]) -> Passage:
-    parts: list[str] = []
+    text = ""
     pieces: list[Piece] = []
-    length = 0
     for row in rows:
-        text = row.text.rstrip()
-        skipped = len(text) - len(text.lstrip())
-        if parts:
-            parts.append(" ")
-            length += 1
-        parts.append(text[skipped:])
-        pieces.append(Piece(length, row.start + skipped, len(text) - skipped))
-        length += len(text) - skipped
-    line = document.position(rows[0].start)[0]
-    return Passage("".join(parts), document, tuple(pieces), "speech", f"line {line}")
+        words = row.text.strip()
+        text += " " if text else ""
+        pieces.append(Piece(len(text), row.start + row.text.find(words), len(words)))
+        text += words
+    return Passage(text, document, tuple(pieces), "speech", f"line {document.position(rows[0].start)[0]}")
 
 
 # --- captions ---------------------------------------------------------------------------------------------------------
@@ -142,10 +124,8 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
         if times is not None:
             number += 1
         elif "-->" in row.text:
-            message = (
-                "This time line can't be read; its words are heard, but not at their time. "
-                f"Write 00:01:02.000 --> 00:01:04.000, with at most {limits.FILM_HOURS} hours."
-            )
+            message = "This time line can't be read; its words are heard, but not at their time."
+            message += f" Write 00:01:02.000 --> 00:01:04.000, with at most {limits.FILM_HOURS} hours."
             sink.add("cue-not-read", Span(row.start, row.start + max(1, len(row.text))), message)
             number += 1
         elif row.text.split(" ")[0].strip() in _BLOCKS:
@@ -159,28 +139,28 @@ def _cues(rows: Sequence[_Line], sink: Sink) -> Iterator[_CueText]:
             told = True
             message = "No time stands above these words; they are heard where the cue before them ended."
             sink.add("cue-not-read", Span(row.start, row.start + len(row.text)), message, level="note")
-        start, end = times or (last, last)
-        lines: list[list[tuple[str, int]]] = []
-        voice = ""
-        while number < len(rows) and rows[number].text.strip() and not _TIMING.fullmatch(rows[number].text):
-            lines.append(_characters(rows[number]))
-            named = _VOICE.search(rows[number].text)
-            voice = voice or (" ".join(unescape(named["name"]).split()) if named is not None else "")
-            number += 1
+        start, last = times or (last, last)
+        end = next((n for n in range(number, len(rows)) if _ends_words(rows[n].text)), len(rows))
+        said, number = rows[number:end], end
         # SubRip without blank lines: the counter of the next cue is no speech.
-        if number < len(rows) and rows[number].text.strip() and lines and rows[number - 1].text.strip().isdigit():
-            lines.pop()
-        last = end
-        yield _CueText(start, end, [line for line in lines if "".join(char for char, _ in line).strip()], voice)
+        if end < len(rows) and rows[end].text.strip() and said and said[-1].text.strip().isdigit():
+            said = said[:-1]
+        lines = [line for line in map(_characters, said) if "".join(char for char, _ in line).strip()]
+        voices = (_VOICE.search(row.text) for row in said)
+        names = (" ".join(unescape(voice["name"]).split()) for voice in voices if voice is not None)
+        yield _CueText(start, last, lines, next(filter(None, names), ""))
+
+
+def _ends_words(text: str) -> bool:
+    """Whether the words of a cue end at this row."""
+    return not text.strip() or _TIMING.fullmatch(text) is not None
 
 
 def _after_header(rows: Sequence[_Line]) -> int:
     """The first row after the block that begins a WebVTT file."""
-    number = 0
-    if rows[0].text.startswith("WEBVTT"):
-        while number < len(rows) and rows[number].text.strip() and "-->" not in rows[number].text:
-            number += 1
-    return number
+    if not rows[0].text.startswith("WEBVTT"):
+        return 0
+    return next((n for n, row in enumerate(rows) if not row.text.strip() or "-->" in row.text), len(rows))
 
 
 def _is_name(rows: Sequence[_Line], number: int) -> bool:
@@ -235,10 +215,8 @@ def _characters(row: _Line) -> list[tuple[str, int]]:
                 continue
         found.append((" " if char in "\t\xa0" else char, row.start + at))
         at += 1
-    while found and found[-1][0].isspace():
-        found.pop()
-    first = next((n for n, (char, _) in enumerate(found) if not char.isspace()), len(found))
-    return found[first:]
+    shown = [n for n, (char, _) in enumerate(found) if not char.isspace()]
+    return found[shown[0] : shown[-1] + 1] if shown else []
 
 
 def _spoken(document: Document, cues: Sequence[_CueText], each: bool) -> Iterator[Passage]:
@@ -300,11 +278,8 @@ class _Running:
             self.first = cue.start
         if not self.cues or (self.cues[-1].start, self.cues[-1].end) != (cue.start, cue.end):
             self.cues.append(Cue(self.length, cue.start, cue.end, cue.voice))
-        begin = 0
-        for index in range(1, len(line) + 1):
-            if index == len(line) or line[index][1] != line[index - 1][1] + 1:
-                self.pieces.append(Piece(self.length + begin, line[begin][1], index - begin))
-                begin = index
+        for begin, end in side_by_side([place for _, place in line]):
+            self.pieces.append(Piece(self.length + begin, line[begin][1], end - begin))
         self.parts.append("".join(char for char, _ in line))
         self.length += len(line)
 
@@ -313,11 +288,5 @@ class _Running:
 
     def passage(self) -> Passage:
         minutes, seconds = divmod(int(self.first), 60)
-        return Passage(
-            "".join(self.parts),
-            self.document,
-            tuple(self.pieces),
-            "speech",
-            f"at {minutes}:{seconds:02d}",
-            tuple(self.cues),
-        )
+        where, cues = f"at {minutes}:{seconds:02d}", tuple(self.cues)
+        return Passage("".join(self.parts), self.document, tuple(self.pieces), "speech", where, cues)

@@ -50,15 +50,7 @@ def statement(words: str = "a text") -> Reader[Statement]:
 
 def passage_of(node: Scalar, document: Document, kind: str, where: str, leave: Scalar | None = None) -> Passage:
     """The passage of a value of the head. Line breaks and tabs become blanks, one for one, so the map holds."""
-    if node.pieces:
-        pieces = tuple(Piece(*piece) for piece in node.pieces)
-    else:
-        pieces = (Piece(0, node.span.start, max(1, node.span.end - node.span.start)),)
-    return Passage(
-        node.value.translate(_BREAKS).rstrip(),
-        document,
-        pieces,
-        kind,
-        where,
-        leave=leave.value.strip() if leave is not None else None,
-    )
+    whole = (Piece(0, node.span.start, max(1, node.span.end - node.span.start)),)
+    pieces = tuple(Piece(*piece) for piece in node.pieces) or whole
+    words, why = node.value.translate(_BREAKS).rstrip(), leave.value.strip() if leave is not None else None
+    return Passage(words, document, pieces, kind, where, leave=why)

@@ -10,56 +10,56 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from spoonproof.model.finding import Bowl, Finding
-from spoonproof.model.kitchen import Foods, VerbMatch, Verbs
+from spoonproof.model.kitchen import VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
-from spoonproof.reading.instruction import Instruction, Tables, find_instructions, give_mentions, in_until
-from spoonproof.reading.instruction_words import TEST_FIRST, fill, note_tests
+from spoonproof.reading.faults import fault
+from spoonproof.reading.instruction import Instruction, StepReader, Tables, find_instructions, give_mentions, in_until
+from spoonproof.reading.instruction_words import (
+    TEST_FIRST,
+    cooks_on,
+    fill,
+    later_times,
+    note_tests,
+    share_objects,
+    under_a_lid,
+)
 from spoonproof.reading.kinds import left_of_kind
-from spoonproof.reading.kitchen_faults import STEP_CHARACTERS, kitchen_fault
+from spoonproof.reading.limits import STEP_CHARACTERS
 from spoonproof.reading.made_here import made_so_far, named_later, to_come, without_made
-from spoonproof.reading.measures import Measures
 from spoonproof.reading.mentions import Mention, Names
-from spoonproof.reading.placing import passage_of
-from spoonproof.reading.squashed import SQUASH
+from spoonproof.reading.placing import Page, passage_of
+from spoonproof.reading.pointed import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_beside import beside
-from spoonproof.reading.step_foods import all_but_some, of_the_pot, told_by_state, with_pointed
 from spoonproof.reading.step_list import note_shared, note_unlisted, note_used, report_unlisted, report_unused
-from spoonproof.reading.step_reader import StepReader
-from spoonproof.reading.stretches import cooks_on, later_times, share_objects, under_a_lid
-from spoonproof.reading.temperatures import temperature_faults
-from spoonproof.reading.time_faults import time_faults
-from spoonproof.reading.times import FoundTime, find_times
+from spoonproof.reading.times import SQUASH, FoundTime, find_times, temperature_faults, time_faults
 
 if TYPE_CHECKING:
     from spoonproof.reading.kept import Kept
 
 _PAN_OF = re.compile(
-    r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$",
-    re.I,
+    r"(?i)"
+    r"\b(?:cm|mm|inch(?:es)?|centimetres?|pan|saucepan|pot|kettle|steamer|bowl)[ \t]+of[ \t]+(?:[a-z-]+[ \t]+){0,2}$"
 )
 
-_PLENTY = re.compile(r"\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$", re.I)
+_PLENTY = re.compile(r"(?i)\b(?:plenty|lots|loads) of[ \t]+(?:[a-z-]+[ \t]+){0,2}$")
 _OTHER = re.compile(
-    r"\bin[ \t]+(?:(?:lightly|gently|barely)[ \t]+)?"
-    r"(?:(?:boiling|salted|unsalted|simmering|hot|fresh|clean)[ \t]+){0,2}$",
-    re.I,
+    r"(?i)\bin[ \t]+(?:(?:lightly|gently|barely)[ \t]+)?"
+    r"(?:(?:boiling|salted|unsalted|simmering|hot|fresh|clean)[ \t]+){0,2}$"
 )
 _OVEN = re.compile(
-    r"\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°", re.I
+    r"(?i)\b(?:ovens?|gas mark|baking (?:tray|sheet|dish|tin)|roasting (?:tin|tray)|airfry\w*|air fry\w*)\b|°"
 )
 
 
 def read_steps(
-    scalars: Sequence[Scalar | Mapped],
-    document: Document,
+    entries: Sequence[Scalar | Mapped],
     lines: Sequence[FoodLine],
-    foods: Foods,
+    page: Page,
     verbs: Verbs,
-    measures: Measures,
     title: str = "",
     kept: Kept | None = None,
 ) -> tuple[tuple[Step, ...], list[Finding]]:
@@ -69,31 +69,17 @@ def read_steps(
     ``foods``, ``bowl``) that are used in place of what the sentence says; where they disagree is a finding. ``kept``:
     what was read of the file before, with the same tables.
     """
-    reader = StepReader(
-        document,
-        lines,
-        Tables(foods, verbs, measures),
-        kept.names(lines, foods, title, document) if kept is not None else Names.of(lines, foods),
-        title=title,
-        listed=tuple(line.name for line in lines),
-    )
-    reader.oven = any(_OVEN.search(one.value) for entry in scalars if (one := _sentence_of(entry)) is not None)
-    texts = [one.value if (one := _sentence_of(entry)) is not None else "" for entry in scalars]
-    steps: list[Step] = []
+    document = page.document
+    names = kept.names(lines, page.foods, title, document) if kept is not None else Names.of(lines, page.foods)
+    reader = StepReader(document, lines, Tables(page.foods, verbs, page.measures), names, title=title)
+    sentences = [_sentence_of(entry) for entry in entries]
+    texts = [sentence.value if sentence is not None else "" for sentence in sentences]
+    reader.oven = any(_OVEN.search(text) for text in texts)
     last_lift = max((at for at, text in enumerate(texts) if split_at(text) is not None), default=-1)
-    for index, entry in enumerate(scalars):
-        sentence = _sentence_of(entry)
-        if sentence is None:
-            steps.append(Step(index, "", entry.span))
-            message = "This step has no sentence."
-            reader.findings.append(kitchen_fault("step-not-understood", document, entry.span, message, "Add “do:”."))
-            continue
-        if len(sentence.value) > STEP_CHARACTERS:
-            span = Span(sentence.span.start, min(sentence.span.end, sentence.span.start + 40))
-            message = f"This step has {len(sentence.value)} characters and is not read."
-            found = kitchen_fault("value-too-long", document, span, message, "Give each thing to do a step of its own.")
-            reader.findings.append(found)
-            steps.append(Step(index, sentence.value, sentence.span))
+    steps: list[Step] = []
+    for index, (entry, sentence) in enumerate(zip(entries, sentences, strict=True)):
+        if sentence is None or len(sentence.value) > STEP_CHARACTERS:
+            steps.append(_unread(reader, index, entry, sentence))
             continue
         reader.apart = frozenset(i for i, line in enumerate(lines) if line.has("for-others") and not reader.split)
         reader.lifts_later = index <= last_lift and serves_baby(texts[index])
@@ -101,7 +87,7 @@ def read_steps(
         reader.to_come = to_come(lines, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
-            step = beside(step, entry, reader.names, reader.used, document, reader.findings)
+            step = beside(reader, step, entry)
         steps.append(step)
         if any(action.verb == "test" for action in step.actions):
             _tested(steps, verbs)
@@ -113,6 +99,20 @@ def read_steps(
     return tuple(steps), reader.findings
 
 
+def _unread(reader: StepReader, index: int, entry: Scalar | Mapped, sentence: Scalar | None) -> Step:
+    """A step that has no sentence or one of a length that nobody cooks by, with the finding."""
+    span, text = (sentence.span, sentence.value) if sentence is not None else (entry.span, "")
+    if sentence is None:
+        found = fault("step-not-understood", reader.document, span, "This step has no sentence.", "Add “do:”.")
+    else:
+        start = Span(span.start, min(span.end, span.start + 40))
+        message = f"This step has {len(text)} characters and is not read."
+        remedy = "Give each thing to do a step of its own."
+        found = fault("value-too-long", reader.document, start, message, remedy)
+    reader.findings.append(found)
+    return Step(index, text, span)
+
+
 def _sentence_of(entry: Scalar | Mapped) -> Scalar | None:
     nodes = (entry,) if isinstance(entry, Scalar) else (entry.get("do"), entry.get("step"))
     return next((node for node in nodes if isinstance(node, Scalar)), None)
@@ -121,7 +121,7 @@ def _sentence_of(entry: Scalar | Mapped) -> Scalar | None:
 def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     passage = passage_of(scalar, reader.document)
     text = passage.text
-    drafts = find_instructions(reader.tables, text, " ".join(reader.listed))
+    drafts = find_instructions(reader.tables, text, " ".join(line.name for line in reader.lines))
     mentions = _mentions(reader, passage, drafts)
     cut = split_at(text) if not reader.split else None  # where this step lifts out the baby's portion
     if cut is not None:
@@ -141,11 +141,11 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     step = Step(index, text, scalar.span, actions, bowl, cut[0] if cut is not None else None)
     reader.split = reader.split or cut is not None
     note_shared(reader, text, mentions, drafts)
-    note_unlisted(reader, passage, mentions, index)
+    note_unlisted(reader, passage, mentions)
     if not actions and cut is None:
         message = "Nothing to do was found in this step, so no check looks at it."
         remedy = "Start with a verb of the kitchen, as in “Steam the pears for 4 minutes.”"
-        reader.findings.append(kitchen_fault("step-not-understood", reader.document, scalar.span, message, remedy))
+        reader.findings.append(fault("step-not-understood", reader.document, scalar.span, message, remedy))
     reader.findings += time_faults(passage, reader.document)
     reader.findings += temperature_faults(passage, reader.document, reader.tables.measures)
     return step
@@ -153,22 +153,20 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
 
 def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction]) -> list[Mention]:
     """The foods that the sentence names, each of one line or of none."""
-    text, foods = passage.text, reader.tables.foods
+    text = passage.text
     mentions = reader.names.find(text, [draft.start for draft in drafts])
     mentions = [m for m in mentions if not any(d.match.start <= m.start < d.match.end for d in drafts)]
     mentions = [m._replace(lines=(), food="water") if _pan_water(reader, text, m) else m for m in mentions]
-    mentions = [told_by_state(text, of_the_pot(reader, m), reader.lines, foods) for m in mentions]
+    mentions = [told_by_state(reader, text, of_the_pot(reader, m)) for m in mentions]
     left = [left_of_kind(text, m.start, m.lines, reader.used) for m in mentions]
     mentions = [m._replace(lines=own, unsure=m.unsure and len(own) > 1) for m, own in zip(mentions, left, strict=True)]
     mentions = [_one_of(reader, passage, m) for m in mentions if not in_until(reader.tables, text, m, drafts)]
-    mentions = made_so_far(text, mentions, reader.lines, reader.used, reader.later, reader.apart)
+    mentions = made_so_far(reader, text, mentions)
     mentions = with_pointed(reader, text, [*mentions, *all_but_some(reader, text)])
-    return without_made(text, mentions, reader.tables.foods, reader.title, reader.made, reader.listed)
+    return without_made(reader, text, mentions)
 
 
-def _fill_in_turn(
-    reader: StepReader, passage: Passage, drafts: Sequence[Instruction], times: Sequence[FoundTime]
-) -> None:
+def _fill_in_turn(reader: StepReader, passage: Passage, drafts: list[Instruction], times: list[FoundTime]) -> None:
     """Give each draft its action; "it" is what the one before acted on."""
     lid_now: bool | None = None
     for draft in drafts:
@@ -187,10 +185,6 @@ def _fill_in_turn(
             reader.last_foods = () if action.everything or lifted else action.foods
 
 
-def _grown_ups(reader: StepReader, at: int) -> bool:
-    return reader.lines[at].has("for-others")
-
-
 _DRY = ("spice", "grain", "pulse", "nut", "seed", "herb")
 _LONGEST_IN_A_PAN = 15.0  # minutes
 
@@ -198,7 +192,7 @@ _LONGEST_IN_A_PAN = 15.0  # minutes
 def _roasted_in_a_pan(reader: StepReader, action: Action) -> str:
     """ "Roast the semolina for 5 minutes", and no oven in the whole method: toasted in a dry pan, fried where fat is
     named; "" where it may be the oven after all."""
-    groups = [record.group for at in action.foods if (record := reader.tables.foods.get(reader.lines[at].food or ""))]
+    groups = [record.group for at in action.foods if (record := reader.names.records[at])]
     fat = [group for group in groups if group in ("oil", "fat")]
     short = action.time is not None and action.time.high <= _LONGEST_IN_A_PAN
     dry = all(group in (*_DRY, "oil", "fat") for group in groups) and len(groups) == len(action.foods)
@@ -209,7 +203,7 @@ def _roasted_in_a_pan(reader: StepReader, action: Action) -> str:
 
 def _flavours(reader: StepReader, at: int) -> bool:
     """A herb or a spice: "take out the thyme; let it cool and blend it" speaks of the pot."""
-    record = reader.tables.foods.get(reader.lines[at].food or "")
+    record = reader.names.records[at]
     return record is not None and record.group in ("herb", "spice")
 
 
@@ -273,7 +267,7 @@ def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
         words = passage.text[mention.start : mention.end]
         lines = " or ".join(f"“{reader.lines[i].text.strip()}”" for i in mention.lines[:3])
         span, remedy = passage.span(mention.start, mention.end), "Name it in full, or give each line a name with “as:”."
-        found = kitchen_fault("which-food", reader.document, span, f"“{words}” can be {lines}.", remedy)
+        found = fault("which-food", reader.document, span, f"“{words}” can be {lines}.", remedy)
         reader.findings.append(found)
     return mention._replace(lines=(chosen,))
 
@@ -291,10 +285,9 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
     after_cut = cut is not None and draft.start >= cut[1]
     if not (reader.split or after_cut):
         own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
-        theirs = reader.shared_out and (
-            after_serving(own)
-            or (bool(draft.action.foods) and all(_grown_ups(reader, at) for at in draft.action.foods))
-        )
+        foods = [reader.lines[at] for at in draft.action.foods]
+        grown_ups = bool(foods) and all(line.has("for-others") for line in foods)
+        theirs = reader.shared_out and (after_serving(own) or grown_ups)
         return "family" if theirs else whose(own, False)[0] or whose(led, False)[0]
     start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead
     bowl, said = whose(text[start : draft.end], True)
@@ -349,5 +342,5 @@ def _step_bowl(
         message = "The baby's portion is lifted out in the middle of this step."
         remedy = "Give it a step of its own, so that reader and checks see what each bowl gets."
         span = passage.span(*cut)
-        reader.findings.append(kitchen_fault("split-within-a-step", reader.document, span, message, remedy))
+        reader.findings.append(fault("split-within-a-step", reader.document, span, message, remedy))
     return None

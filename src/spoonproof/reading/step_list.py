@@ -6,37 +6,33 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.model.finding import Level, Related
-from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import FoodLine, Step
+from spoonproof.model.food import Food
+from spoonproof.model.recipe import Step
 from spoonproof.model.text import Passage
 from spoonproof.reading.bowls import whose
-from spoonproof.reading.instruction import GRAVE, Instruction, is_water
+from spoonproof.reading.faults import fault
+from spoonproof.reading.instruction import GRAVE, Instruction, StepReader, is_water
 from spoonproof.reading.instruction_words import REMAINING
-from spoonproof.reading.kitchen_faults import kitchen_fault
 from spoonproof.reading.mentions import Mention
-from spoonproof.reading.step_reader import StepReader
 
 _FOR_THE_PAN = re.compile(
-    r"\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b", re.I
+    r"(?i)\b(?:for|to) (?:(?:shallow|deep)[ -])?(?:fry|greas|brush)\w*|\bfor (?:the pan|the tin|the table|cooking)\b"
 )
 _GREASED = re.compile(
-    r"\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b", re.I
+    r"(?i)\b(?:oiled|greased|buttered|grease|oil(?=[ \t]{1,3}an?\b|[ \t]{1,3}the (?:tin|dish|tray)))\b"
 )
 _ALL_LISTED = re.compile(
-    r"\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
+    r"(?i)\b(?:all (?:of )?(?:the |your )?(?:other )?(?:ingredients|foods)|everything together|the ingredients)\b"
     r"|\b(?:put|arrange|lay|set|plate|pile|toss|mix|stir|serve|pack) (?:it all|the lot)\b"
-    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))",
-    re.I,
+    r"|(?<!before )\beverything\b(?! (?:but|except|else|from|bar))"
 )
 _BEAT_THE_REST = re.compile(
-    r"\b(?:whisk|beat|mix|combine|stir|add|blend|blitz|put|tip)(?:[ \t]+(?:in|together))?"
-    r"[ \t]+(?:all[ \t]+)?the[ \t]+(?:rest|others)"
-    r"(?=[ \t]+(?:together|in|into)\b|[ \t]{0,3}[.,;]|[ \t]*$)",
-    re.I,
+    r"(?i)\b(?:whisk|beat|mix|combine|stir|add|blend|blitz|put|tip)(?:[ \t]+(?:in"
+    r"|together))?[ \t]+(?:all[ \t]+)?the[ \t]+(?:rest|others)(?=[ \t]+(?:together|in|into)\b|[ \t]{0,3}[.,;]|[ \t]*$)"
 )
-_SPREAD = re.compile(r"\bspread\b", re.I)
-_IN_WATER = re.compile(r"\b(?:poach|boil|simmer|steam)\w*", re.I)
-_SALTS = re.compile(r"\bsalt(?:ed|ing)?\b", re.I)
+_SPREAD = re.compile(r"(?i)\bspread\b")
+_IN_WATER = re.compile(r"(?i)\b(?:poach|boil|simmer|steam)\w*")
+_SALTS = re.compile(r"(?i)\bsalt(?:ed|ing)?\b")
 
 
 def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts: Sequence[Instruction]) -> None:
@@ -53,7 +49,7 @@ def note_used(reader: StepReader, text: str, mentions: Sequence[Mention], drafts
     if _SPREAD.search(text):  # "toast the crumpets, spread thinly": with what is spread
         reader.used.update(i for i, line in enumerate(reader.lines) if line.name.lower().endswith("spread"))
     if _GREASED.search(text):  # "in an oiled tin": the fat of the list
-        reader.used.update(i for i, line in enumerate(reader.lines) if _is_fat(reader.tables.foods, line))
+        reader.used.update(i for i, record in enumerate(reader.names.records) if _is_fat(record))
 
 
 def note_shared(reader: StepReader, text: str, mentions: Sequence[Mention], drafts: Sequence[Instruction]) -> None:
@@ -66,8 +62,7 @@ def note_shared(reader: StepReader, text: str, mentions: Sequence[Mention], draf
     }
 
 
-def _is_fat(foods: Foods, line: FoodLine) -> bool:
-    record = foods.get(line.food) if line.food else None
+def _is_fat(record: Food | None) -> bool:
     return record is not None and (record.group == "oil" or (record.parent or record.id) == "butter")
 
 
@@ -77,19 +72,17 @@ def _sentence_around(text: str, at: int) -> str:
     return text[start : end if end >= 0 else len(text)]
 
 
-def note_unlisted(reader: StepReader, passage: Passage, mentions: Sequence[Mention], index: int) -> None:
-    for mention in mentions:
-        if not mention.food or is_water(reader.tables, mention.food):
-            continue
-        span = passage.span(mention.start, mention.end)
-        if mention.food in reader.unlisted:
-            reader.also.setdefault(mention.food, []).append(span)
-        else:
-            reader.unlisted[mention.food] = (index, span, passage.text[mention.start : mention.end])
+def note_unlisted(reader: StepReader, passage: Passage, mentions: Sequence[Mention]) -> None:
+    """Note where the foods stand that no line lists."""
+    for one in mentions:
+        if one.food and not is_water(reader.tables, one.food):
+            told = passage.span(one.start, one.end), passage.text[one.start : one.end]
+            reader.unlisted.setdefault(one.food, []).append(told)
 
 
 def report_unlisted(reader: StepReader) -> None:
-    for food, (_, span, words) in reader.unlisted.items():
+    """Tell each food that no line lists at its first place."""
+    for food, ((span, words), *more) in reader.unlisted.items():
         record = reader.tables.foods.get(food)
         name = record.name if record is not None else food
         grave = record is not None and bool(record.allergens or record.traits & GRAVE)
@@ -99,33 +92,35 @@ def report_unlisted(reader: StepReader) -> None:
         if food not in reader.shared and record is not None and not record.allergens and "honey" not in record.traits:
             grave, slight = False, True  # salt that goes into the family's bowl alone
         called = f"“{words}”" if words.lower() == name.lower() else f"“{words}” ({name})"
-        related = tuple(Related(reader.document, s, "and here") for s in reader.also.get(food, ()))
+        related = tuple(Related(reader.document, again, "and here") for again, _ in more)
         message = f"{called} is used here and does not stand under foods."
         remedy = f"Add a line for {name}, with its amount, or take it out of the step."
         level: Level | None = "error" if grave else "note" if slight else None
-        reader.findings.append(
-            kitchen_fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
-        )
+        found = fault("food-not-listed", reader.document, span, message, remedy, level=level, related=related)
+        reader.findings.append(found)
 
 
 def report_unused(reader: StepReader, steps: Sequence[Step]) -> None:
-    slices = any(re.search(r"\bslices?\b", step.text, re.I) for step in steps)  # "spread on two slices"
+    """Tell each line that no step uses."""
+    texts = [step.text for step in steps]
+    slices = any(re.search(r"\bslices?\b", text, re.I) for text in texts)
+    water, salts = (any(said.search(text) for text in texts) for said in (_IN_WATER, _SALTS))
     served_apart = any(action.bowl == "family" for step in steps for action in step.actions)
     for index, line in enumerate(reader.lines):
         unknown = line.food is None and line.recipe is None  # said at the line already
-        if index in reader.used | reader.excused or unknown or line.has("optional") or _FOR_THE_PAN.search(line.text):
-            continue
-        if line.food == "water" and any(_IN_WATER.search(step.text) for step in steps):
-            continue  # "poach for ten minutes": in what, nobody need say
-        if slices and (
-            (line.amount is not None and line.amount.unit == "slice") or any(cut.shape == "slice" for cut in line.cuts)
+        in_slices = (line.amount is not None and line.amount.unit == "slice") or "slice" in {c.shape for c in line.cuts}
+        if (
+            index in reader.used | reader.excused
+            or unknown
+            or line.has("optional")
+            or _FOR_THE_PAN.search(line.text)
+            or (line.food == "water" and water)  # "poach for ten minutes": in what, nobody need say
+            or (slices and in_slices)  # "spread it on each slice"
+            or (served_apart and line.has("for-others"))  # "pepper, for the grown-ups", and "season the rest"
+            or (salts and line.name.lower().endswith("salt"))  # "salt the courgette": the verb is the salt
         ):
-            continue  # "spread it on each slice"
-        if served_apart and line.has("for-others"):
-            continue  # "pepper, for the grown-ups", and "season the rest"
-        if line.name.lower().endswith("salt") and any(_SALTS.search(step.text) for step in steps):
-            continue  # "salt the courgette, and squeeze it": the verb is the salt
+            continue
         name = line.alias or line.name
         message = f"“{name}” stands under foods and no step uses it."
         remedy = "Say in a step what happens to it, or take the line out."
-        reader.findings.append(kitchen_fault("food-never-used", reader.document, line.name_span, message, remedy))
+        reader.findings.append(fault("food-never-used", reader.document, line.name_span, message, remedy))

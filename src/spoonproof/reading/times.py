@@ -1,59 +1,63 @@
-"""Times, temperatures and lids in a sentence of the method."""
+"""Times, temperatures, lids and squash tests in a sentence of the method, and those of them that can't be meant.
+
+A time that is not read is no time: timeline, softness and cook times would go on without it.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import lru_cache
+from itertools import pairwise
 
+from spoonproof.model.finding import Finding, Level
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.record import NamedTuple
+from spoonproof.model.text import Document, Passage
+from spoonproof.reading import limits
+from spoonproof.reading.faults import fault
 from spoonproof.reading.measures import Measures
-from spoonproof.reading.numbers import number_at, range_sign
+from spoonproof.reading.numbers import Number, number_at, range_sign
 
 _UNIT = re.compile(
-    r"[ \t\u00a0]{0,9}[-‑]?[ \t]{0,9}(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?", re.I
+    r"(?i)[ \t\u00a0]{0,9}[-‑]?[ \t]{0,9}(?P<unit>hours?|hrs?|h|minutes?|mins?|min|m|seconds?|secs?|sec|s|days?)\b\.?"
 )
-_MORE_BETWEEN = re.compile(r"[ \t]{1,9}(?:more|further|extra|additional|longer)(?=[ \t])", re.I)
-_MORE_AFTER = re.compile(r"[ \t]{0,9}(?:more|longer|extra|further)\b", re.I)
-_MORE_BEFORE = re.compile(r"\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$", re.I)
-_LAST = re.compile(r"\b(?:the )?(?:last|final)[ \t]{1,9}$", re.I)
+_MORE_BETWEEN = re.compile(r"(?i)[ \t]{1,9}(?:more|further|extra|additional|longer)(?=[ \t])")
+_MORE_AFTER = re.compile(r"(?i)[ \t]{0,9}(?:more|longer|extra|further)\b")
+_MORE_BEFORE = re.compile(r"(?i)\b(?:another|a further|a final|an extra|an additional|for a further)[ \t]{1,9}$")
+_LAST = re.compile(r"(?i)\b(?:the )?(?:last|final)[ \t]{1,9}$")
 _FOR_THE_LAST = re.compile(
-    r"\b(?:for (?:the|its|their) (?:last|final)|(?:for |give \w+ )?(?:another|a further))[ \t]{1,9}$", re.I
+    r"(?i)\b(?:for (?:the|its|their) (?:last|final)|(?:for |give \w+ )?(?:another|a further))[ \t]{1,9}$"
 )
 _BARE = re.compile(
-    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))", re.I
+    r"(?i)(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]{0,3}(?:[,.;:)]|$|until\b|and\b))"
 )
 _BARE_MORE = re.compile(
-    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]more(?:[,.;:)]|$|[ \t](?:until|and|or)\b))",
-    re.I,
+    r"(?i)"
+    r"(?P<low>[0-9]{1,3})(?:[ \t]?[-–][ \t]?(?P<high>[0-9]{1,3}))?(?=[ \t]more(?:[,.;:)]|$|[ \t](?:until|and|or)\b))"
 )
-_FOR = re.compile(r"\bfor (?:about |around )?$", re.I)
-_UNIT_BEFORE = re.compile(r"[0-9][ \t]{0,3}min(?:ute)?s?\b", re.I)
-_AFTER = re.compile(r"\bafter[ \t]{1,9}(?:about |around |the first |a further )?$", re.I)
+_FOR = re.compile(r"(?i)\bfor (?:about |around )?$")
+_UNIT_BEFORE = re.compile(r"(?i)[0-9][ \t]{0,3}min(?:ute)?s?\b")
+_AFTER = re.compile(r"(?i)\bafter[ \t]{1,9}(?:about |around |the first |a further )?$")
 _NOT_A_TIME = re.compile(
-    r"\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in"
-    r"|(?:pack|packet|package|box|label|instructions?|directions?|says?),?[ \t]{1,3}(?:plus|and|with))"
-    r"[ \t]{1,9}(?:about |an extra |another )?$",
-    re.I,
+    r"(?i)\b(?:every|within|in under|keeps?(?: for)?|use (?:up )?in|eat in|(?:pack|packet|package|box|label"
+    r"|instructions?|directions?|says?),?[ \t]{1,3}(?:plus|and|with))[ \t]{1,9}(?:about |an extra |another )?$"
 )
 _NOT_SO_LONG = re.compile(  # "2 minutes less than the packet says", "3 minutes past what the packet says"
-    r"[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
-    r"|(?:longer|more)[ \t]{1,3}than\b|(?:past|over|beyond)[ \t]{1,3}(?:what|the[ \t]{1,3}time))",
-    re.I,
+    r"(?i)[ \t]{1,3}(?:(?:less|fewer|short(?:er)?|under|before)\b[ \t]{1,3}(?:than|of|the[ \t]{1,3}end)"
+    r"|(?:longer|more)[ \t]{1,3}than\b|(?:past|over|beyond)[ \t]{1,3}(?:what|the[ \t]{1,3}time))"
 )
-_JOINT = re.compile(r"[ \t]{1,9}and[ \t]{1,9}|[ \t]*+", re.I)
-_SIDES = re.compile(r"[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b", re.I)
+_JOINT = re.compile(r"(?i)[ \t]{1,9}and[ \t]{1,9}|[ \t]*+")
+_SIDES = re.compile(r"(?i)[ \t]{0,9}(?:on|per|for)?[ \t]{0,9}(?:each|a|per|every|either|both)?[ \t]{0,9}sides?\b")
 _WORDS = re.compile(
-    r"\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
+    r"(?i)\b(?:(?P<overnight>overnight)|(?P<halfhour>half an hour|half-hour)|(?P<quarter>(?:a )?quarter of an hour)"
     r"|(?P<hourhalf>an hour and a half|one and a half hours)|(?P<minutetwo>a minute or (?:two|so))"
-    r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)"
-    r"|(?P<hour>(?:an|one|another) (?:more )?hour)|(?P<minute>(?:a|one|another) (?:more )?minute)"
-    r"|(?P<seconds>(?:a )?few (?:more )?seconds)"
-    r"|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty)"
-    r"(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))?"
-    r"[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b",
-    re.I,
+    r"|(?P<couple>(?:a )?couple (?:of )?(?:more )?minutes)|(?P<few>(?:a )?few (?:more )?minutes)|(?P<hour>(?:an|one"
+    r"|another) (?:more )?hour)|(?P<minute>(?:a|one|another) (?:more )?minute)"
+    r"|(?P<seconds>(?:a )?few (?:more )?seconds)|(?P<spelt>two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen"
+    r"|twenty|thirty|forty)(?:(?: to |-| or )(?P<high>three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty"
+    r"|thirty|forty))?[ -](?:more )?(?P<unit>minutes?|hours?|seconds?))\b"
 )
 _SPELT = {
     "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12,
@@ -71,18 +75,16 @@ _HEAT = re.compile(
     r"|gas(?:[ \t]{1,9}mark)?[ \t]{0,9}(?P<gas>1/2|½|1/4|¼|[1-9])(?![0-9])|(?P<fanonly>[0-9]{3})[ \t]{0,9}fan\b"
 )
 _LID_ON = re.compile(
-    r"\b(?:(?<!to )cover(?:ed)?(?!(?:[ \t]{1,3}(?!and\b|or\b)[\w-]{1,14}){0,4}[ \t]{1,3}(?:with|in|by)[ \t]{1,3}"
+    r"(?i)\b(?:(?<!to )cover(?:ed)?(?!(?:[ \t]{1,3}(?!and\b|or\b)[\w-]{1,14}){0,4}[ \t]{1,3}(?:with|in|by)[ \t]{1,3}"
     r"(?:[\w-]{1,12}[ \t]{1,3}){0,3}(?:water|stock|milk|liquid|sauce|broth|cm|inch(?:es)?)\b)"
     r"|lid on|with (?:a|the|its) lid|put (?:a|the) lid (?:back )?on|lidded|put on (?:a|the) lid"
-    r"|lid back on|lid (?:firmly|tightly) on)\b",
-    re.I,
+    r"|lid back on|lid (?:firmly|tightly) on)\b"
 )
 _LID_OFF = re.compile(
-    r"\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
+    r"(?i)\b(?:uncover(?:ed)?|without (?:a|the) lid|lid off|off the lid|no lid|remov(?:e|ing) the lid"
     r"|(?<!without )(?<!not )(?<!never )(?<!don't )(?<!don’t )(?<!avoid )lift(?:ing)? the lid"
     r"|lid (?:of the [\w-]+ )?(?:slightly |a little |just )?(?:ajar|open|tilted|half on|half off)|not covered"
-    r"|(?:do not|don't|don’t) cover)\b",
-    re.I,
+    r"|(?:do not|don't|don’t) cover)\b"
 )
 
 
@@ -236,3 +238,84 @@ def lid(text: str) -> bool | None:
     off = [m.start() for m in _LID_OFF.finditer(text)]
     on = [m.start() for m in _LID_ON.finditer(text) if not any(o <= m.start() <= o + 12 for o in off)]
     return on[-1:] > off[-1:] if on or off else None
+
+
+SQUASH = re.compile(
+    r"(?:squash|squish|crush|mash|smush|squeeze|press|flatten|collapse|break|fall|give)\w*\b[^.;]{0,50}?\b(?:between"
+    r"|finger|fingers|thumb|tongue|roof of (?:the|your) mouth|gums|(?:with|under) (?:a |the (?:back"
+    r"|side) of a )?(?:fork|spoon)|against the)|\b(?:squash|crush|mash)(?:es|ed)? (?:easily|flat|with no effort"
+    r"|without effort)|\bsquash test|\bsquish(?:es|y)? (?:easily|between)|\b(?:break|crush|squash|flatten|give)(?:s"
+    r"|es)?(?: up| apart| way)?(?: easily)? (?:when|if|as)(?: it is| they are| you)? (?:gently )?(?:press|pinch"
+    r"|squeeze|poke)d?(?:ed)?\b|\b(?:pull|come|fall)s? apart\b|\bfalling apart\b|\bcollapses?\b",
+    re.I,
+)
+
+
+RULE = "time-not-meant"
+_BEGINS = re.compile(r"(?<![\w.,/⁄'·])(?:\.[0-9]|[0-9½⅓⅔¼¾⅛])")
+_MANY = ("quantity-out-of-range", "quantity-not-finite")
+
+
+class WrongTime(NamedTuple):
+    """A time at ``text[start:end]`` that can't be meant: why, and what to do."""
+
+    start: int
+    end: int
+    message: str
+    remedy: str
+    level: Level
+
+
+def time_faults(passage: Passage, document: Document) -> list[Finding]:
+    """A finding for each time of a step that can't be meant."""
+    return [
+        fault(RULE, document, passage.span(start, end), message, remedy, level=level)
+        for start, end, message, remedy, level in wrong_times(passage.text)
+    ]
+
+
+def wrong_times(text: str) -> Iterator[WrongTime]:
+    """The times of ``text``, left to right, that can't be meant. Linear in its length."""
+    at = 0
+    while (start := _BEGINS.search(text, at)) is not None:
+        number = number_at(text, start.start())
+        if number is None:
+            at = start.end()
+            continue
+        at = max(number.end, start.end())
+        unit = unit_at(text, number.end)
+        if unit is not None:
+            end, minutes = unit
+            words = text[number.start : end].rstrip(".")
+            wrong = _wrong(words, number, float(minutes))
+            if wrong is not None:
+                yield WrongTime(number.start, number.start + len(words), *wrong)
+            at = end
+
+
+def _wrong(words: str, number: Number, minutes: float) -> tuple[str, str, Level] | None:
+    shown = words if len(words) <= 40 else f"{words[:18]}…{words[-16:]}"
+    if number.value is None and number.rule == "quantity-not-positive":
+        return f"“{shown}” is no time at all.", "Write how long it takes, or leave the time out.", "warning"
+    if number.value is None and number.rule not in _MANY:
+        message = f"In “{shown}” the time can't be read: {number.message}."
+        return message, number.remedy or "Write it in plain figures, like 1.5.", "error"
+    if number.value is None or float(number.value) * minutes > limits.STEP_DAYS * 1440:
+        message = f"“{shown}” is no time that anybody cooks by: steps of up to {limits.STEP_DAYS} days are read."
+        return message, "Check the digits, and the unit: seconds, minutes, hours or days.", "error"
+    return None
+
+
+def temperature_faults(passage: Passage, document: Document, measures: Measures) -> list[Finding]:
+    """180 °C beside 450°F: one of them is wrong. A fan oven runs about 20 °C lower."""
+    findings: list[Finding] = []
+    for one, two in pairwise(find_heat(passage.text, measures)):
+        near = two.start - one.end < 12
+        even = [h.celsius + (20 if h.fan else 0) for h in (one, two)]
+        if near and abs(even[0] - even[1]) > 15:
+            words = passage.text[one.start : two.end]
+            span = passage.span(one.start, two.end)
+            message = f"“{words}” names two temperatures that are not the same."
+            remedy = f"The first one is {even[0]:g} °C, the second {even[1]:g} °C in an oven without a fan."
+            findings.append(fault("temperatures-disagree", document, span, message, remedy))
+    return findings

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Generic, TypeVar
 
 from spoonproof.model.finding import Edit, Finding, Level, Related, Remedy
-from spoonproof.model.record import dataclass
+from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Document, Span, Spanned
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
@@ -86,6 +86,11 @@ class Values:
         value: T = self.found.get(key.name, default)
         return value
 
+    def put_into(self, record: T, **keys: Key[Any]) -> T:
+        """``record`` with what was read under these keys, each named by its field, in place of what it has."""
+        given = {name: self.found[key.name] for name, key in keys.items() if key.name in self.found}
+        return replace(record, **given)  # type: ignore[type-var]  # a record, whichever
+
     def node(self, key: Key[Any]) -> Node | None:
         """The node under ``key`` as written."""
         return self.mapped.get(key.name)
@@ -104,7 +109,7 @@ def read_keys(mapped: Mapped, keys: Sequence[Key[Any]], sink: Sink, what: str) -
     for name, node in mapped:
         key = by_name.get(name.value)
         if key is None:
-            _unknown(name, node, by_name, sink, what)
+            unknown_key(name, node, by_name, sink, what)
             continue
         spans[name.value] = name.span
         if is_empty(node):
@@ -127,7 +132,7 @@ def is_empty(node: Node) -> bool:
     return isinstance(node, Scalar) and (node.span.start == node.span.end or node.value == "~")
 
 
-def cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
+def _cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
     """Whether a key is the rest of a value, which is said: {how: slice it, then mash}: inside curly brackets a comma
     ends the value."""
     if not is_empty(node) or sink.document.text[name.span.end : name.span.end + 1] == ":":
@@ -137,8 +142,9 @@ def cut_by_comma(name: Scalar, node: Node, sink: Sink) -> bool:
     return True
 
 
-def _unknown(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
-    if cut_by_comma(name, node, sink):
+def unknown_key(name: Scalar, node: Node, known: Mapping[str, object], sink: Sink, what: str) -> None:
+    """Say that a key is none of ``known``, and which one it may have meant."""
+    if _cut_by_comma(name, node, sink):
         return
     close = _meant(name.value, known)
     hint = f"Did you mean {quoted(close)}?" if close else f"Known here: {', '.join(known)}."
@@ -186,6 +192,15 @@ def shown(node: Node) -> str:
     if isinstance(node, Scalar):
         return quoted(_LOGIN.sub("//…@", node.value) if "@" in node.value else node.value)
     return "A list" if isinstance(node, Listing) else "A mapping"
+
+
+def plain(node: Node, leaf: Callable[[str], object] = str) -> object:
+    """A node as plain texts, lists and mappings; ``leaf`` makes what a text stands for."""
+    if isinstance(node, Scalar):
+        return leaf(node.value)
+    if isinstance(node, Listing):
+        return [plain(item, leaf) for item in node.items]
+    return {name.value: plain(child, leaf) for name, child in node}
 
 
 def scalar(words: str, schema: Schema, parse: Callable[[Scalar, Sink], T | None]) -> Reader[T]:

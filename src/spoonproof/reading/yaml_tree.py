@@ -22,9 +22,114 @@ from spoonproof.model.text import Document, Span
 from spoonproof.model.tree import Listing, Mapped, Node, Scalar
 from spoonproof.reading import limits
 from spoonproof.reading.characters import unseen
-from spoonproof.reading.faults import fault, quoted
-from spoonproof.reading.scalars import pieces_of
+from spoonproof.reading.faults import quoted
+from spoonproof.reading.typed import Sink
 from spoonproof.reading.yaml_words import plain_words
+
+# Nothing is given back once it is taken, and no match begins inside a run of blanks: linear whatever comes.
+_FOLD = re.compile(r"(?<![ \t])[ \t]*+(?:\r\n?|\n)(?:[ \t]*+(?:\r\n?|\n))*+[ \t]*+")
+_BREAK = re.compile(r"\r\n|\r|\n")
+_ESCAPE = re.compile(r"\\(?:x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[ \t]*(?:\r\n|\r|\n)[ \t]*|.)", re.DOTALL)
+
+Pieces = tuple[tuple[int, int, int], ...]
+
+
+def pieces_of(value: str, raw: str, style: str, base: int) -> Pieces:
+    """(offset in value, offset in document, length) of the runs of ``value`` that ``raw`` has as they are.
+
+    ``raw`` is the scalar as written, ``base`` where it starts in the document. Never fails: what can't be
+    followed maps to the scalar's own place.
+    """
+    if not value:
+        return ()
+    if not value.strip():
+        return ((0, base, 1),)
+    quoted = style in ("'", '"')
+    inner, begin = (raw[1:-1], base + 1) if quoted else (raw, base)
+    runs = _block(value, raw) if style in ("|", ">") else _flow(value, inner, style if quoted else "")
+    if runs is None:
+        return ((0, base, max(1, min(len(value), len(raw)))),)
+    return tuple((at, begin + offset, length) for at, offset, length in runs)
+
+
+def _flow(value: str, raw: str, style: str) -> list[tuple[int, int, int]] | None:
+    """Runs of a plain or quoted scalar: line breaks fold, quotes double, escapes stand for one character."""
+    runs: list[tuple[int, int, int]] = []
+    at = offset = 0
+    while offset < len(raw):
+        special = _next_special(raw, offset, style)
+        stop, end = special if special is not None else (len(raw), len(raw))
+        if stop > offset:
+            if value[at : at + stop - offset] != raw[offset:stop]:
+                return None
+            runs.append((at, offset, stop - offset))
+            at += stop - offset
+        if special is None:
+            break
+        made = _made(raw[stop:end])
+        if made:
+            runs.append((at, stop, 1))
+        at += made
+        offset = end
+    return runs if at == len(value) else None
+
+
+def _next_special(raw: str, offset: int, style: str) -> tuple[int, int] | None:
+    found = _FOLD.search(raw, offset)
+    best = (found.start(), found.end()) if found else None
+    if style == '"':
+        slash = raw.find("\\", offset)
+        if slash >= 0 and (best is None or slash < best[0]):
+            escape = _ESCAPE.match(raw, slash)
+            best = (slash, escape.end()) if escape else best
+    elif style == "'":
+        quote = raw.find("''", offset)
+        if quote >= 0 and (best is None or quote < best[0]):
+            best = (quote, quote + 2)
+    return best
+
+
+def _made(special: str) -> int:
+    """How many characters of the value a fold, escape or doubled quote makes."""
+    if special[0] == "\\":
+        return 0 if special[1:2] in (" ", "\t", "\r", "\n") and _BREAK.search(special) else 1
+    if special == "''":
+        return 1
+    return max(1, len(_BREAK.findall(special)) - 1)
+
+
+def _block(value: str, raw: str) -> list[tuple[int, int, int]] | None:
+    """Runs of a literal or folded block: each written line is looked for in order."""
+    header = _BREAK.search(raw)
+    if header is None:
+        return None
+    runs: list[tuple[int, int, int]] = []
+    lines: list[tuple[int, str]] = []
+    offset = header.end()
+    for found in _BREAK.finditer(raw, offset):
+        lines.append((offset, raw[offset : found.start()]))
+        offset = found.end()
+    lines.append((offset, raw[offset:]))
+    indicator = re.search(r"[1-9]", raw[: header.start()].split("#")[0])
+    first = next((line for _, line in lines if line.strip(" ")), "")
+    indent = len(first) - len(first.lstrip(" "))
+    if indicator is not None:
+        # An indent that is given counts from the parent's, which is not known here: the text tells.
+        first_text = value.lstrip("\n").split("\n")[0]
+        indent = max(0, len(first) - len(first_text))
+    at = 0
+    for start, line in lines:
+        text = line[indent:]
+        if not text.strip():
+            continue
+        while at < len(value) and not value.startswith(text, at) and value[at] in " \n\t":
+            at += 1
+        if not value.startswith(text, at):
+            return None if at < len(value) else runs
+        runs.append((at, start + indent, len(text)))
+        at += len(text)
+    return runs
+
 
 # The parser takes these for line ends or refuses them; our index counts neither, so they pass through it in
 # disguise: 1 for 1, into a private plane, and come back as they were.
@@ -41,7 +146,7 @@ def read_yaml(document: Document, span: Span | None = None) -> tuple[Node | None
     span = Span(0, len(document.text)) if span is None else span
     reader = _Reader(document, span.start, document.text[span.start : span.end])
     node = reader.read()
-    return node, reader.findings
+    return node, reader.sink.findings
 
 
 @dataclass(slots=True)
@@ -77,7 +182,7 @@ class _Reader:
         self.document = document
         self.base = base
         self.source = text
-        self.findings: list[Finding] = []
+        self.sink = Sink(document)
         self.root: Node | None = None
         self.stack: list[_Open] = []
         self.nodes = 0
@@ -114,20 +219,15 @@ class _Reader:
             self._syntax(problem)
             return None
         except (yaml.YAMLError, UnicodeError, ValueError) as problem:
-            self._add("yaml-syntax", Span(self.base, self.base + 1), f"This can't be read as YAML: {problem}")
+            self.sink.add("yaml-syntax", Span(self.base, self.base + 1), f"This can't be read as YAML: {problem}")
             return None
 
     def _span(self, event: yaml.Event) -> Span:
         start, end = _marks(event)
         return Span(self.base + start, self.base + end)
 
-    def _add(
-        self, rule: str, span: Span, message: str, related: tuple[Related, ...] = (), remedy: Remedy | None = None
-    ) -> None:
-        self.findings.append(fault(rule, self.document, span, message, related=related, remedy=remedy))
-
     def _stop(self, rule: str, span: Span, message: str) -> None:
-        self._add(rule, span, message)
+        self.sink.add(rule, span, message)
         raise _Stopped
 
     def _count(self, event: yaml.NodeEvent) -> None:
@@ -144,10 +244,9 @@ class _Reader:
             message += " Put a text that starts with & in quotation marks."
             self._stop("alias-not-allowed", Span(at, at + 1 + len(event.anchor)), message)
         if tag is not None:
-            message = (
-                f"The tag {quoted(str(tag)[:60])} is not obeyed. Put a text that starts with ! in quotation marks."
-            )
-            self._add("yaml-tag-not-allowed", Span(at, at + 1), message)
+            message = f"The tag {quoted(str(tag)[:60])} is not obeyed."
+            message += " Put a text that starts with ! in quotation marks."
+            self.sink.add("yaml-tag-not-allowed", Span(at, at + 1), message)
 
     def _open(self, event: yaml.NodeEvent, mapping: bool) -> None:
         self._count(event)
@@ -167,7 +266,7 @@ class _Reader:
         else:
             if len(done.items) > limits.LIST_LENGTH:
                 message = f"This list has {len(done.items)} items; {limits.LIST_LENGTH} are read."
-                self._add("list-too-long", done.items[limits.LIST_LENGTH].span, message)
+                self.sink.add("list-too-long", done.items[limits.LIST_LENGTH].span, message)
                 del done.items[limits.LIST_LENGTH :]
             self._give(Listing(tuple(done.items), span))
 
@@ -180,13 +279,13 @@ class _Reader:
         span = Span(self.base + start, self.base + end)
         if len(value) > limits.SCALAR_CHARACTERS:
             message = f"This value has {len(value)} characters; at most {limits.SCALAR_CHARACTERS} are read."
-            self._add("value-too-long", Span(span.start, span.start + 1), message)
+            self.sink.add("value-too-long", Span(span.start, span.start + 1), message)
             value = value[: limits.SCALAR_CHARACTERS]
         if self.disguised:
             value = _UNDISGUISE.sub(lambda m: chr(ord(m[0]) - _PLANE), value)
         raw = self.source[start:end]
         if event.style == '"' and "\\" in raw and (told := unseen(value)) is not None:
-            self._add(told[0], span, told[1])  # "e\u200bgg" is no egg to anybody but the reader of the page
+            self.sink.add(told[0], span, told[1])  # "e\u200bgg" is no egg to anybody but the reader of the page
         pieces = () if value == raw else pieces_of(value, raw, event.style or "", span.start)
         self._give(Scalar(value, span, pieces), plain=not event.style)
 
@@ -210,7 +309,7 @@ class _Reader:
 
     def _key(self, node: Node, around: _Open, plain: bool) -> Scalar | None:
         if not isinstance(node, Scalar):
-            self._add("key-not-text", node.span, "A key must be a word, not a list or a mapping.")
+            self.sink.add("key-not-text", node.span, "A key must be a word, not a list or a mapping.")
             return None
         name = node.value
         if plain and name == "<<":
@@ -218,13 +317,14 @@ class _Reader:
         if plain and (not name or name in ("~", "null") or _NUMBER.fullmatch(name)):
             shown = f"{quoted(name)} is" if name else "nothing is"
             message = f"A key must be a word, and {shown} not one. Put it in quotation marks if it is a name."
-            self._add("key-not-text", Span(node.span.start, max(node.span.end, node.span.start + 1)), message)
+            self.sink.add("key-not-text", Span(node.span.start, max(node.span.end, node.span.start + 1)), message)
             return None
         first = around.names.setdefault(name, node.span)
         if first is not node.span:
             line = self.document.position(first.start)[0]
             message = f"{quoted(name)} stands here a second time (first on line {line}). Keep one."
-            self._add("duplicate-key", node.span, message, (Related(self.document, first, "first written here"),))
+            again = Related(self.document, first, "first written here")
+            self.sink.add("duplicate-key", node.span, message, related=(again,))
             return None
         return node
 
@@ -238,7 +338,7 @@ class _Reader:
             began = Span(self.base + told.began, self.base + told.began + 1)
             related = (Related(self.document, began, "it began here"),)
         edits = () if told.write is None else (Edit(span, told.write),)
-        self._add(told.rule, span, told.message, related, Remedy(told.remedy, False, edits))
+        self.sink.add(told.rule, span, told.message, related=related, remedy=Remedy(told.remedy, False, edits))
 
 
 _NUMBER = re.compile(r"[-+]?[0-9][0-9_.]*")

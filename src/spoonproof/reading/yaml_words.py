@@ -55,9 +55,8 @@ def plain_words(source: str, at: int, context: int | None, problem: str, about: 
         said = tell(place) if piece in problem or (piece == "directive" and piece in about) else None
         if said is not None:
             return said
-    return _told(
-        at, f"This can't be read as YAML ({problem or 'unknown reason'}).", "Compare it with a file that is read."
-    )
+    unknown = f"This can't be read as YAML ({problem or 'unknown reason'})."
+    return _told(at, unknown, "Compare it with a file that is read.")
 
 
 def _line_at(source: str, at: int) -> tuple[int, str]:
@@ -101,9 +100,8 @@ def _colon(place: _Place) -> Told:
     value = value.strip()
     if ":" in value and start + len(key) < where and len(value) <= 60 and '"' not in value and "\\" not in value:
         return _told(where, message, f'Put the whole value in quotation marks: {key.strip()}: "{value}".')
-    return _told(
-        where, message, "Put the whole value in quotation marks, or indent this line like the one it belongs to."
-    )
+    remedy = "Put the whole value in quotation marks, or indent this line like the one it belongs to."
+    return _told(where, message, remedy)
 
 
 def _no_start(place: _Place) -> Told:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, cast
 
-from spoonproof.reading.schema import channel_schema, recipe_schema
+from spoonproof.reading.recipe_keys import channel_schema, recipe_schema
 from spoonproof.reference.markdown import code, table
 
 Schema = Mapping[str, Any]

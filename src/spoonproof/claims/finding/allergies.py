@@ -22,7 +22,7 @@ _NEAR_IT = 7
 _DIRECT = 3
 _MARKS = frozenset(",(:")
 _ALL = frozenset({"all", "every", "everything", "each"})
-_LISTING = frozenset("a an and or & , the our all (".split())
+_LISTING = frozenset("a an and or & , the our all ( : 100 % fully totally completely".split())
 _LISTED = frozenset(
     "food dish allergen-word allergen-food suffix-free free-suffixed free free-from ambiguous-nutrient"
     " label-abroad".split()
@@ -58,7 +58,7 @@ _TO_ALL = re.compile(
     r"\b(?:if (?:he|she) (?:react|is|has)\w*|so (?:that )?(?:it|they|he|she) (?:\w+n't|never)|you|your|babies|infants|"
     r"children|toddlers|people|little ones|should|must|may|risk|likely|usual\w*|normal\w*|general\w*|often|"
     r"most(?:ly| of)|tends?|common\w*|chances?|percent|prevents?|safe|mean|never|always|advice|evidence|"
-    r"says?|said|stud(?:y|ies)|recommend\w*)\b"
+    r"says?|said|stud(?:y|ies)|recommend\w*|anybody|anyone|nobody|everybody)\b"
 )
 _LEFT_OPEN = re.compile(
     r"\b(?:if|unless|whether|(?<!, )which|what|must|should|have to|has to|had to|needs? to|could|would|make sure|"
@@ -69,6 +69,11 @@ _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
 )
+_SWORN = re.compile(
+    r"^\W*(?:i|we) (?:\w+ )?(?:swear|promise|know|bet|guarantee|checked|assure you|can (?:tell|promise|assure) you)"
+    r"(?: on [^,.]{1,30},)?(?: that)? "
+)
+"""What a teller swears by, which leaves nothing open: "I promise the buns are egg-free"."""
 _SOMEBODY = re.compile(
     r"\b(?:i|we|he|she|they|anyone|anybody|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b"
 )
@@ -121,7 +126,7 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     begin = first_of(match)
     if not tagged.find(_FREE, begin, end_of(match)):
         return True
-    before = text_before(tagged, begin)
+    before = _SWORN.sub("", text_before(tagged, begin))
     placed = at_its_place(tagged, begin, _DIRECT) if begin else None
     if (placed is not None and placed.of_dish) or _PROMISED.search(before) is not None:
         return True
@@ -148,8 +153,14 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
 def holds_another(tagged: Tagged, match: Match) -> bool:
     """Whether what is in a food is another than the food itself: not so in "two *eggs* contain two *yolks*"."""
     begin, end = match.object or match.trigger
+    if _ASKED.search(text_before(tagged, begin)) is not None:
+        return False
     own, held = _allergens(tagged, match.start, match.trigger[0]), _allergens(tagged, begin, end)
     return not held <= own or bool(tagged.find(_BY_NAME, begin, end))
+
+
+_ASKED = re.compile(r"\bask(?:ed|ing)?\b[^.;!?]{0,40}\b(?:whether|if|what)\b", re.IGNORECASE)
+"""What is asked of a shop or a cook, and said of no food: "ask the bakery whether they use nuts"."""
 
 
 def as_introduced(tagged: Tagged, rule: Rule, effect: str | None, subject: tuple[int, int] | None) -> Rule:

@@ -48,7 +48,8 @@ _GIVEN = frozenset({"offer"})
 _OF_FOOD = ("nutrient-content", "general-benefit")
 _SAID_TO_BE = ("safe", "free-from", "contains-gluten")
 _ONCE = re.compile(
-    r"\b(?:i|we|he|she|they|everyone|someone|somebody)(?:'d| had| (?!baked|cooked)\w+ed)\b|\b(?:was|were)\b"
+    r"\b(?:i|we|he|she|they|everyone|someone|somebody)(?:'d| had| (?!baked|cooked|checked|tested)\w+ed)\b"
+    r"|\b(?:was|were)\b"
 )
 _TELLER = re.compile(r"\b(?:i|we|my|our|he|she|his|her|that|there|everyone|someone|somebody)\b")
 _NOW = re.compile(

@@ -12,6 +12,7 @@ from spoonproof.claims.finding.number import age_text, quantity
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.finding.subject import subject_of
 from spoonproof.claims.finding.untrue import called_untrue, is_over
+from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 
@@ -32,6 +33,12 @@ _BEFORE_QUOTE = 4  # items
 _DENIED_FROM = 6  # items before what gives a claim away in which a "no" denies it
 _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
+_TAKING_UP = re.compile(
+    r"(?:(?:better|easily|poorly|well|readily|more|most|less) )?"
+    r"(?:absorb(?:ed)?|absorption|(?:take|taken|taking) (?:up|in)|uptake|bioavailable)"
+)
+_OF_THE_BODY = ("function", "comparative")
+_TAKEN_REACH = 5  # items
 _BESIDE = 12  # items before a food in which its nutrient may be named
 _SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
 _SPREAD = frozenset({"per-day", "per-week"})
@@ -149,6 +156,8 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
         end = ends[0] + 1 if ends else end
     said = tagged.words(start, end)
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
+    if kind in _OF_THE_BODY and (taken_up := _taken_up(tagged, start, end)):
+        names.append(taken_up)
     if kind == "safety-age" and effect == "age" and _whose(tagged, match):
         names.append(_age_beside(tagged, match.end))
     if match.rule.name == "needs" and _whose(tagged, match) and effect is None:
@@ -168,6 +177,18 @@ _WITH_TRIGGER = ("free-from", "is-needed", "against-anything")
 def _whose(tagged: Tagged, match: Match) -> bool:
     """Whether the object is only who is done good: "*wonderful for* toddlers"."""
     return match.object is not None and bool(tagged.find(_AUDIENCE, *match.object))
+
+
+def _taken_up(tagged: Tagged, start: int, end: int) -> str:
+    """What it is that the body takes up, where only that it does was matched: "helps him take up *the vitamin K*",
+    "makes *the iron* easier to absorb"."""
+    said = fold(tagged.words(start, end))
+    if _TAKING_UP.fullmatch(said) is None:
+        return ""  # "calcium absorption" says what
+    beside = tagged.find(_NUTRIENT, end, end + _TAKEN_REACH)
+    if not beside and (said.endswith(("ed", "able", "ion")) or tagged.items[start - 1].words == "to"):
+        beside = tagged.find(_NUTRIENT, max(0, start - _TAKEN_REACH), start)[-1:]
+    return tagged.items[beside[0]].words if beside else ""
 
 
 def _age_beside(tagged: Tagged, end: int) -> str:

@@ -70,6 +70,7 @@ _BARE = frozenset("food eating diet intake consumption".split())  # what is eate
 _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _ANNOUNCES = frozenset({"announces"})
+_COUNT = frozenset({"number"})
 _MEASURE = frozenset({"household", "unit"})
 _TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enough* iron for a year"
 
@@ -123,7 +124,8 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
     """ "2 tbsp flaxseed", "1/2 cup iron-fortified cereal": an amount first, and nothing said of it."""
     items = tagged.items
     begin = next((i for i, s in enumerate(tagged.symbols) if s not in ",_()" or items[i].words.isalpha()), 0)
-    if begin >= len(items) or not (items[begin].words[0].isnumeric()):
+    counted = begin < len(items) and tagged.is_any(begin, _COUNT) and bool(tagged.find(_MEASURE, begin + 1, begin + 2))
+    if begin >= len(items) or not (items[begin].words[0].isnumeric() or counted):
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
         return False

@@ -16,7 +16,9 @@ GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
 _IN_NAME = frozenset({"underdone", "process", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
-_JOIN = frozenset({"and", "or", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"})
+_JOIN = frozenset(
+    {"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"}
+)
 _ILLS = frozenset({"disease", "disease-weak"})
 _LACKING = (" deficiency", " deficient", " deficiencies")
 _HOW_MUCH = frozenset({"intake", "intakes", "consumption"})
@@ -29,6 +31,7 @@ _NO_ADJECTIVE = frozenset(
 _ONE_DOES = frozenset("is has 's isn't hasn't contains helps gives".split())
 _DOES = frozenset({"copula", "contain", "have", "benefit", "benefit-weak", "harm", "keep", "make"})
 _ACTS = frozenset({"contain", "benefit", "harm", "through-it", "introduce", "avoid"})
+_VESSELS = frozenset("bowl bowls plate plates dish pot pots tray jar mug".split())
 _SOMEBODY = frozenset("i we you he she they it there which who".split())
 ARTICLES = frozenset({"a", "an", "the", "some", "your", "other", "even", "any", "such", "as"})
 
@@ -52,6 +55,7 @@ def named(tagged: Tagged, at: int, taken: range, *, mixed_from: int | None = Non
     stand in one list ("cola or any kind of additive is harmful"), which begins at that item at the earliest."""
     if tagged.items[at].words in _HOW_MUCH and tagged.is_any(at - 1, NAMED):
         at -= 1  # "too much *salt* intake"
+    at = _served(tagged, at)
     kinds = next((k for k in (EATEN, NUTRIENT, GENERIC) if tagged.is_any(at, k)), NAMED)
     if mixed_from is not None and kinds is not GENERIC:
         kinds = EATEN | NAMED
@@ -76,6 +80,13 @@ def named(tagged: Tagged, at: int, taken: range, *, mixed_from: int | None = Non
     of_dish = before in _OURS and dishlike and (before in ("this", "my", "our") or not tagged.has(first, "food"))
     why = "“" + "”, “".join(distinct) + "”" + (", the dish itself" if of_dish else "")
     return Subject((begin, last + 1), distinct, tuple(dict.fromkeys(foods)), of_dish, False, why)
+
+
+def _served(tagged: Tagged, at: int) -> int:
+    """What is in a vessel: "a bowl of *porridge*"."""
+    if tagged.items[at].words not in _VESSELS or at + 1 >= len(tagged.items) or tagged.items[at + 1].words != "of":
+        return at
+    return next(iter(tagged.find(FOOD, at + 2, at + 5)), at)
 
 
 def noun(tagged: Tagged, at: int, kinds: frozenset[str]) -> str:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.phrase import Subject
 from spoonproof.claims.scan import Tagged
 
 _VERBS = frozenset("copula contain have make keep holds free-from suits can-eat child-can hide conceals".split())
-_PEOPLE = frozenset({"audience-baby", "audience-adult", "the-child", "goes-without"})
+_PEOPLE = frozenset({"audience-baby", "audience-adult", "the-child", "goes-without", "age", "age-unit"}) | {
+    "household",
+    "per-portion",
+    "unit",
+    "body",
+    "inner-body",
+}
 _OPENS = frozenset(
     "this these our my your the every everything all each that those a an its his her their both one most any".split()
 )
@@ -15,11 +23,14 @@ _OURS = frozenset({"this", "these", "our"})
 _WHOLE = frozenset({"whole", "entire", "pan", "tray", "pot", "batch", "bowl", "lot"})
 _FILLS = frozenset(
     "okay ok so right well now and but oh hey yes also all both always totally completely entirely fully naturally "
-    "100 % just only still even usually often again in fact because since as here here's".split()
+    "100 % just only still even usually often again in fact because since as here here's can "
+    "could may might will would should must couldn't".split()
 )
 _SOMEBODY = frozenset(
     "i we you he she they it who there what which nobody somebody anyone anybody everyone people".split()
 )
+_NOBODY = frozenset("with without nothing no none".split())
+_JOINTS = frozenset("and or to that which".split())
 _GOES_ON = frozenset("of on in at from with for by to".split())
 _APART = frozenset(",.?:()")
 _LONGEST = 7
@@ -41,13 +52,18 @@ def at_its_place(tagged: Tagged, at: int, reach: int = _TO_VERB) -> Subject | No
         begin += 1
     opens = next((i for i in range(begin, verb) if tagged.items[i].words in _OPENS), begin)
     words = [item.words for item in tagged.items[opens:verb]]
-    if not words or not _SOMEBODY.isdisjoint(words):
+    if not words or words[0] in _NOBODY or not _SOMEBODY.isdisjoint(re.findall("[a-z]+", " ".join(words))):
         return None
     head = next((i - 1 for i in range(opens + 1, verb) if tagged.items[i].words in _GOES_ON), verb - 1)
-    if tagged.is_any(head, _PEOPLE):
+    if (
+        tagged.is_any(head, _PEOPLE)
+        or tagged.has(opens, "audience-baby")
+        or words[-1] in _JOINTS
+        or tagged.find(_VERBS, opens, verb)
+    ):
         return None
-    named = opens + (words[0] in _OPENS and words[0] != "everything" and len(words) > 1)
-    if words[-1] in _OPENS - {"everything"}:
+    named = opens + (words[0] in _OPENS and words[0] != "everything" and words[1:] not in ([], ["one"]))
+    if words[-1] in _OPENS - {"everything", "one"}:
         return None  # "these are": what was named before
     text = tagged.words(named, verb).lower()
     itself = words[0] in _OURS or not _WHOLE.isdisjoint(words)

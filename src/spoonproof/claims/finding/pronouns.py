@@ -27,7 +27,9 @@ _PARTICLES = frozenset("in on too up".split())
 _BREATH = 12  # items: tagged words, marks and the stretches between
 _LISTING = frozenset({"and", "or", "&", "plus", ","})
 _POINTING = frozenset({"it", "that", "this"})
+_OPENS = 3  # items
 _FEW = 2  # items: "No *salt*."
+_NOT = frozenset({"negation", "refute"})
 _FOOD = frozenset({"food"})
 _SOLIDS = frozenset({"solids"})
 
@@ -35,10 +37,18 @@ _SOLIDS = frozenset({"solids"})
 def antecedent(tagged: Tagged, foods: list[int], pronoun: int) -> int | None:
     """Which of ``foods``, all before the item ``pronoun``, that pronoun stands for; None where it is none of them."""
     said = said_by(tagged, pronoun)
+    if foods and _opens(tagged, said, min(_OPENS, foods[0])):
+        foods = [i for i in foods if is_subject(tagged, i)]  # "*it* goes with rice, and it ...": what it was before
     beside = _right_before(tagged, foods, pronoun)
-    if beside is not None and not _is_aside(tagged, beside, said):
+    if beside is not None and agrees(tagged, beside, said) and not _is_aside(tagged, beside, said):
         return beside
     return spoken_of(tagged, foods, said)
+
+
+def _opens(tagged: Tagged, said: str, end: int) -> bool:
+    """Whether a sentence opens with a pronoun, before the item ``end``, that stands for a thing: not so "it doesn't
+    matter if", "it's a myth that"."""
+    return any(said_by(tagged, i) == said and not tagged.find(_NOT, i, i + 4) for i in range(end))
 
 
 def spoken_of(tagged: Tagged, foods: list[int], said: str) -> int | None:

@@ -142,6 +142,8 @@ def _is_object(tagged: Tagged, at: int) -> bool:
         first = left
     for begin in (widen(tagged, at), widen(tagged, first)):
         before = begin - 1 - (begin > 1 and tagged.items[begin - 1].words in ARTICLES)
+        if before > 0 and tagged.items[before].words.endswith("bought"):
+            before -= 1  # "unlike *bought* crackers"
         if before >= 0 and (tagged.items[before].words in _BEFORE_OBJECT or tagged.is_any(before, _TAKING)):
             return True
     return False
@@ -214,4 +216,7 @@ def _stands_for_nothing(tagged: Tagged, at: int) -> bool:
         return True  # "when *it comes to* iron, kale is ..."
     if words[0] != "it" or words[1:2] not in (["is"], ["was"], ["'s"]):
         return False
-    return "to" in words[2:] and "," not in words
+    noun = at + 2 + (words[2:3] == ["the"])
+    if tagged.is_any(noun, NAMED) and not _RELATIVES.isdisjoint(words[3:]) and "," not in words:
+        return True  # "*it is* the fibre in oats that keeps": what it is comes before "that"
+    return "to" in words[2:] and "," not in words and "way" not in words  # "*it* is a good way to get iron in"

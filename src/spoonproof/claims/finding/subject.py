@@ -5,8 +5,9 @@ from __future__ import annotations
 from spoonproof.claims.finding.beside import says_which, spelled_out, with_others
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import first_of, measures
 from spoonproof.claims.finding.phrase import (
+    ARTICLES,
     EATEN,
     FOOD,
     GENERIC,
@@ -19,11 +20,14 @@ from spoonproof.claims.finding.phrase import (
     noun,
 )
 from spoonproof.claims.finding.placed import at_its_place
+from spoonproof.claims.finding.pronouns import spoken_of
 from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
     is_doing,
+    is_subject,
     pronoun_before,
+    rank,
 )
 from spoonproof.claims.finding.spoken import read_clause
 from spoonproof.claims.lexicon import COLON
@@ -46,6 +50,8 @@ _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 _HEADING = 4  # items
 _OF_REACH = 5
+_TOLD = ("nutrient-content", "quantity", "comparative", "function", "disease", "general-benefit")
+_TIES = frozenset("in on with from of".split())
 _HELD_BY = frozenset({"in", "from"})  # "the omega-3s *in* the salmon, they help"
 _FOUND_REACH = 4
 
@@ -53,21 +59,19 @@ _FOUND_REACH = 4
 def subject_of(tagged: Tagged, match: Match) -> Subject:
     """The subject of a match; ``pronoun`` is set where the sentence does not name one."""
     found = _subject_of(tagged, match)
+    if found.range is None and (elsewhere := _elsewhere(tagged, match, found)) is not None:
+        return elsewhere
     in_it = match.rule.level == "free" or match.rule.name in ("holds-it", "listed-allergen")
-    unnamed = not found.texts if found.range is None else found.range[0] >= first_of(match)
-    if in_it and unnamed and (placed := at_its_place(tagged, first_of(match))) is not None:
+    after = found.range is not None and found.range[0] >= first_of(match)
+    if in_it and after and (placed := at_its_place(tagged, first_of(match))) is not None:
         return placed
-    if (
-        found.range is None
-        and not found.texts
-        and (says_which(tagged, match) or not _begins_with_pronoun(tagged, match))
-    ):
-        listed = spelled_out(tagged, match.end)
-        if listed is not None:
-            return listed
     if found.pronoun or found.range is None:
         return found
-    found = with_others(tagged, match, found)
+    if (placed := _behind_aside(tagged, match, found)) is not None:
+        return placed
+    if match.rule.kind in _TOLD and (topic := _topic(tagged, match, found)) is not None:
+        found = topic
+    found = with_others(tagged, match, _led(tagged, match, found))
     heading = _heading(tagged)
     if heading is not None and heading.range != found.range and heading.texts[0] not in found.texts:
         found = both(heading, found)
@@ -89,6 +93,74 @@ def subject_of(tagged: Tagged, match: Match) -> Subject:
     ]
     texts = tuple(dict.fromkeys((*found.texts, *more[-4:])))
     return replace(found, texts=texts, why="“" + "”, “".join(texts) + "”") if texts != found.texts else found
+
+
+def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """What a match is about where its clause names nothing: what its rule took for it, the noun phrase before its verb
+    though nobody knows the word, the foods that it is spelled out with."""
+    if found.texts:
+        return None
+    own = match.subject[0] if match.subject is not None else -1
+    if tagged.is_any(own, NAMED) and not (is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)):
+        return replace(named(tagged, own, range(0)), pronoun=not tagged.is_any(own, FOOD), said=found.said)
+    if (placed := at_its_place(tagged, first_of(match))) is not None:
+        return replace(found, range=placed.range, texts=placed.texts) if found.said == "portion" else placed
+    if says_which(tagged, match) or not _begins_with_pronoun(tagged, match):
+        return spelled_out(tagged, match.end)
+    return None
+
+
+def _behind_aside(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """The noun phrase that nobody knows behind one that only opens the sentence: "unlike puffs, *this one* has"."""
+    assert found.range is not None
+    end = found.range[1]
+    comma = tagged.symbols.find(",", end, first_of(match))
+    if comma < 0 or rank(tagged, end - 1) >= 0:
+        return None
+    placed = at_its_place(tagged, first_of(match))
+    return placed if placed is not None and placed.range is not None and placed.range[0] > comma else None
+
+
+def _topic(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
+    """What is spoken of all along, where ``found`` stands in brackets or, behind what is said, tells where it goes or
+    comes from: "*broths* (like others, kefir among them) ...", "mix in *flax*, and you added omega-3 to the bowl"."""
+    assert found.range is not None
+    at = found.range[0]
+    if at >= first_of(match):
+        before, passing = first_of(match), rank(tagged, at) < 0
+    else:
+        before = tagged.symbols.rfind("(", 0, at)
+        passing = before > tagged.symbols.rfind(")", 0, at) and ")" in tagged.symbols[at : first_of(match)]
+    if not passing:
+        return None
+    taken = range(*match.object) if match.object else range(0)
+    earlier = [i for i in tagged.find(FOOD, 0, before) if i not in taken and not measures(tagged, i)]
+    earlier = [i for i in earlier if not tagged.is_any(i + 1, FOOD)]  # of "tahini sauce" the sauce
+    meant = spoken_of(tagged, earlier, "")
+    return named(tagged, meant, taken) if meant is not None else None
+
+
+def _led(tagged: Tagged, match: Match, found: Subject) -> Subject:
+    """``found`` with what leads its phrase: "*beans* on toast are", "the *beetroot* in this dip", "*turmeric's* active
+    ingredient"."""
+    assert found.range is not None
+    begin, end = found.range
+    if end > first_of(match) or not is_subject(tagged, end - 1):
+        return found
+    at = begin - 1
+    while at > 0 and (tagged.items[at].words in ARTICLES or tagged.symbols[at] == "_"):
+        if tagged.items[at].words in _TIES:
+            break
+        at -= 1
+    tie = tagged.items[at].words if at >= 0 else ""
+    head = at if tie.endswith("'s") else at - 1 if tie.partition(" ")[0] in _TIES else -1
+    heads = FOOD if match.rule.kind == "nutrient-content" else NAMED  # what is held is what it says
+    return both(named(tagged, head, range(begin, end)), found) if tagged.is_any(head, heads) else found
+
+
+def _is_fed(tagged: Tagged, at: int) -> bool:
+    """Whether a word only tells how somebody is fed: "if you're *breastfeeding*, eat these"."""
+    return tagged.items[at].words in FEEDING
 
 
 def _heading(tagged: Tagged) -> Subject | None:

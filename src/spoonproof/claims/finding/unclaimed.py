@@ -43,7 +43,7 @@ _THINGS = frozenset(
     "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
     "knives plate plates board boards tray trays rack racks van truck festival market counter deposits shaker shakers "
     "pen pens pistol pistols balloon balloons slide skillet pan pans emoji stickers sticker drawing picture "
-    "pictures".split()
+    "pictures joke jokes pun puns meme memes debate debates police".split()
 )
 _FOODS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away down up".split())  # "milk *packs* a lot"
@@ -253,7 +253,7 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (_names_a_thing, _another_clause),
     "disease": (*ILLNESS, _another_clause),
-    "nutrient-content": (_another_clause,),
+    "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }
 _BY_RULE: Mapping[str, tuple[Ask, ...]] = {

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import first_of
+from spoonproof.claims.finding.near import first_of, text_before
 from spoonproof.claims.finding.unclaimed import claims_nothing
 from spoonproof.claims.grammar import NEARBY
 from spoonproof.claims.scan import Tagged
@@ -63,9 +64,23 @@ def talks_of_else(tagged: Tagged, match: Match, present: frozenset[str]) -> bool
     near = NEARBY.intersection(match.rule.veto)
     if "topic" in present and tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]):
         return True
-    if not near.isdisjoint(present) and tagged.find(near, match.start - _NEAR, match.end + 3):
+    if not near.isdisjoint(present) and any(
+        not _set_aside(tagged, at) for at in tagged.find(near, match.start - _NEAR, match.end + 3)
+    ):
         return True
     return _eats(tagged, match)
+
+
+def _set_aside(tagged: Tagged, at: int) -> bool:
+    """Whether what else could do it is said not to: "clears ear infections *without antibiotics*"."""
+    return tagged.is_any(at, _OTHERS) and _WITHOUT.search(text_before(tagged, at)) is not None
+
+
+_OTHERS = frozenset({"other-doer"})
+_WITHOUT = re.compile(
+    r"\b(?:without|no|no need (?:for|of)|needs? no|instead of|rather than|than|skip|skips|skipping|save on|beats?) "
+    r"(?:any |the |more |using |giving |a course of )?$"
+)
 
 
 def _eats(tagged: Tagged, match: Match) -> bool:

@@ -7,7 +7,7 @@ import re
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.free_from import CONTAINING, named_absent, of_what_is_made
+from spoonproof.claims.judging.free_from import CONTAINING, IS_FREE, heads_the_page, named_absent, of_what_is_made
 from spoonproof.claims.judging.kinds import kind_of, probe_of_kind
 from spoonproof.claims.judging.polarity import cannot_cope
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, NoProbe
@@ -221,8 +221,7 @@ def probe_of(claim: Claim, numbers: Numbers | None, register: Register, context:
     # sugar" is said of what honey is left out of.
     carried = any(step.startswith("carried from before") for step in claim.steps)
     left_out = claim.level in ("none", "free") and (_left_out(claim, register) or _in_here(claim))
-    titled = claim.passage.kind == "title"  # "Sugar-free pancakes"; and in a summary "Apples, no added sugar"
-    titled = titled or (claim.passage.kind == "description" and "sugars_g" in claim.nutrients)
+    titled = heads_the_page(claim)
     # "No sugar, just fruit": a class of foods that no table has figures for is what the dish is made of.
     a_class = bool(claim.foods) and not foods
     made = claim.kind == "allergen" and of_what_is_made(claim, _called(context) | _DISH_NOUNS)
@@ -289,15 +288,10 @@ def _left_out(claim: Claim, register: Register) -> bool:
         return False
     if any(f" {no}{said[0]}" in words for no in ("no", "no added", "without", "without added", "minus", "neither")):
         return True
-    if _IS_FREE.search(plain(claim.quote)):
+    if IS_FREE.search(plain(claim.quote)):
         return False  # "cheese isn't dairy-free": what it is said of stands before its verb
     listed = {word for name in named_absent(claim, register) for word in register.allergens.words[name]}
     return all(subject.strip() in listed for subject in said)
-
-
-_IS_FREE = re.compile(
-    r" (?:is|are|was|were|isn't|aren't|wasn't|weren't)(?: not| never| naturally| always)?(?: [a-z]+)? free "
-)
 
 
 def _in_here(claim: Claim) -> bool:

@@ -22,7 +22,8 @@ _LESS = ("less", "fewer", "lower", "half the", "half as much")
 _HALF = ("half the", "half as much")
 _HALVED = 2.0
 _TWICE = ("twice", "double")
-_MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".split(), "as much", "as many")
+_BEATS = ("beats", "beat", "trumps", "trump", "outdoes", "outdo", "tops", "outshines", "outshine")
+_MORE_OR_LESS = (*_LESS, *_TWICE, *"more higher richer poorer greater times".split(), "as much", "as many", *_BEATS)
 _REACH = 6
 _PASSED = frozenset(
     "the a an one each every some plain ordinary regular normal usual standard everyday in from with there is are does"
@@ -88,6 +89,8 @@ def compared_with(claim: Claim, numbers: Numbers, context: Context) -> str:
         return next(filter(None, (known_as(name.replace("-", " "), numbers, context) for name in claim.foods)), "")
     said = plain(clause(claim))
     _, than, rest = said.partition(" than ")
+    if not than and (beats := next((one for one in _BEATS if f" {one} " in said), "")):
+        _, than, rest = said.partition(f" {beats} ")
     if not than and (times := _TIMES_THAT_OF.search(said)):
         than, rest = "of", times[1]
     words = rest.split()[:_REACH] if than else []
@@ -133,7 +136,7 @@ def _first_known(words: list[str], numbers: Numbers, context: Context, least: in
     for size in range(min(3, len(words)), least - 1, -1):
         said = " ".join(words[:size])
         for name in (said, " ".join([*words[: size - 1], singular(words[size - 1])])):
-            food = known_as(name, numbers, context)
+            food = known_as(_LEAST_OF.get(name, name), numbers, context)
             if food:
                 return "" if _MORE_FOODS & set(words[size : size + 1]) else food
     return ""
@@ -147,6 +150,10 @@ def _same(claim: Claim, sort: str) -> str:
 def _part(claim: Claim, part: str) -> str:
     """Another part of the same food: "chicken thigh has more than *breast*" is held against chicken breast."""
     return f"{claim.foods[0].partition('-')[0]} {part}"
+
+
+_LEAST_OF = {"liver": "beef liver", "red meat": "beef mince"}
+"""A kind by the one of it that holds the least iron, which it is praised for: less than that is less than any."""
 
 
 def known_as(name: str, numbers: Numbers, context: Context) -> str:

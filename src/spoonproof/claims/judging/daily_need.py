@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from spoonproof.claims.conditions import short, show
 from spoonproof.claims.judging.bounds import bound_of
-from spoonproof.claims.judging.content import nutrient_of
+from spoonproof.claims.judging.content import composition, nutrient_of
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.probes import AnyProbe, DishProbe, key_of
+from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
 from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
@@ -19,7 +19,7 @@ from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.need import Need
-from spoonproof.model.numbers import Estimate
+from spoonproof.model.numbers import Estimate, Numbers
 from spoonproof.model.record import replace
 
 _NEEDED = re.compile(
@@ -128,6 +128,66 @@ def _of_portion(nutrient: str, share: float, least: bool, found: Estimate, needs
     return Verdict("false" if below or above else "unproven", why, None, refs, wording, harm=1, steps=steps)
 
 
+def day_in_a_piece(claim: Claim, probe: AnyProbe, numbers: Numbers | None, context: Context) -> Verdict | None:
+    """False where one piece, spoon or portion is said to bring a whole day's need and brings not half of the least that
+    any authority gives a child: "one blueberry has a full day's vitamin C"; None for all else."""
+    words, nutrient = plain(around(claim)), nutrient_of(claim)
+    if numbers is None or context.needs is None or not nutrient or not _WHOLE_DAY.search(words) or _PART.search(words):
+        return None
+    found, what = _in_one(claim, probe, numbers, nutrient)
+    needs = (
+        [need for months in _CHILDREN for need in context.needs(key_of(nutrient), months) if need.unit == found.unit]
+        if found is not None
+        else []
+    )
+    if found is None or not needs or found.high * _FAR >= min(need.value for need in needs):
+        return None
+    least = min(needs, key=lambda need: need.value)
+    name = nutrient_name(nutrient)
+    why = (
+        f"{what[:1].upper()}{what[1:]} brings {show(found)} {name}; the least that any authority gives a child for a "
+        f"day is {short(least.value)} {least.unit} ({least.authority}, {least.band})."
+    )
+    refs = (SourceRef(least.source, f"{least.authority}, {least.band}"), *composition(found))
+    return Verdict("false", why, None, refs, harm=1, steps=[f"a day's {name} in {what}: {why}"])
+
+
+_CHILDREN = (7, 12, 24)
+_WHOLE_DAY = re.compile(
+    r" (?:(?:full|whole|entire|complete) (?:day's|days|daily)|day's (?:worth|supply|need|needs|dose|ration|share)"
+    r"|(?:full|whole|entire) day of|all (?:of )?(?:the|her|his|their|your|its) (?:[a-z0-9]+ ){1,3}?"
+    r"(?:(?:she|he|they|you|it|baby|babies|toddlers?|kids|children|a baby|a toddler|a child) "
+    r"(?:needs?|requires?) )?(?:in|for|per|of) (?:a|the|one|each|that) day) "
+)
+_PART = re.compile(r" (?:part|half|third|quarter|fifth|tenth|some|most|much|percent|towards|bit|fraction|share) of ")
+_ONE = re.compile(r" (?:a|an|one|each|every|single|per) (?:single |whole |little |small |tiny |mere |lone )?$")
+_UNITS = ("teaspoon", "tablespoon", "slice", "cup", "handful")
+_UNIT_IDS = {"teaspoon": "tsp", "tablespoon": "tbsp"}
+
+
+def _in_one(claim: Claim, probe: AnyProbe, numbers: Numbers, nutrient: str) -> tuple[Estimate | None, str]:
+    """What one of the food brings at the most, and what that one is; a portion of a dish, a piece or a spoon of a food.
+    A piece whose weight no table has is held to 100 g, more than a berry or a pea, a slice or a spoon weighs."""
+    if isinstance(probe, DishProbe):
+        return probe.measure(nutrient, "portion"), "a portion"
+    if not isinstance(probe, FoodProbe) or not claim.subjects or probe.by_carton(nutrient):
+        return None, ""
+    text, first = claim.passage.text, plain(claim.subjects[0]).strip()
+    before = plain(text[max(0, claim.start - 30) : claim.end]).partition(f" {first} ")[0] + " "
+    unit = next((one for one in _UNITS if f" {one} of " in before[-24:]), "")
+    per_100g = numbers.food(probe.food, key_of(nutrient), "100g")
+    if per_100g is None or not (unit or _ONE.search(before)):
+        return None, ""
+    grams = numbers.unit_grams(probe.food, _UNIT_IDS.get(unit, unit) or "piece")
+    most = _HEAVIEST_G if grams is None else grams.high
+    if grams is None and unit in ("cup", ""):
+        most = _HEAVIEST_G if unit == "" else _CUP_G
+    found = replace(per_100g, amount=per_100g.amount * most / 100, low=0.0, high=per_100g.high * most / 100)
+    return found, f"one {first}" if not unit else f"a {unit} of {first}"
+
+
+_HEAVIEST_G = 100.0
+_CUP_G = 300.0
 _CHILDS = re.compile(r" (?:baby's|toddler's|child's|her|his|their|she|he) ")
 
 

@@ -16,7 +16,9 @@ from spoonproof.claims.words import has_any, plain, singular
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 
-_LISTED = re.compile(r" (?:free from|free of|without|no|not|minus|zero|neither|nor|contain no|contains no) (.*)")
+_LISTED = re.compile(
+    r" (?:free from|free of|without|none of|no|not|minus|zero|neither|nor|contain no|contains no) (.*)"
+)
 _ON = re.compile(
     r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
 )
@@ -73,6 +75,22 @@ def of_what_is_made(claim: Claim, called: Set[str]) -> bool:
     said = claim.passage.text[claim.start : claim.end + _A_WORD].lower()
     behind = (_NEXT.match(said.partition(subject.lower())[2]) for subject in claim.subjects)
     return any(word is not None and (word[1] in called or word[2] is not None) for word in behind)
+
+
+def heads_the_page(claim: Claim) -> bool:
+    """Whether a title or a summary says it of the dish: "Sugar-free pancakes"; "Apples, no added sugar"; "Cauliflower
+    and potato, whipped up light and dairy-free". Not "oat milk is dairy-free", nor "with dairy-free yoghurt"."""
+    if claim.passage.kind == "title" or claim.passage.kind != "description":
+        return claim.passage.kind == "title"
+    said = plain(claim.quote)
+    behind = said.rpartition(" free ")[2] if claim.foods else ""
+    left_out = claim.kind == "allergen" and not IS_FREE.search(said)
+    return "sugars_g" in claim.nutrients or (left_out and not any(plain(food) in behind for food in claim.subjects))
+
+
+IS_FREE = re.compile(
+    r" (?:is|are|was|were|isn't|aren't|wasn't|weren't)(?: not| never| naturally| always)?(?: [a-z]+)? free "
+)
 
 
 def _goes_in(claim: Claim, probe: AnyProbe, register: Register) -> str:

@@ -20,6 +20,8 @@ _TRAITS: Mapping[str, frozenset[str]] = {
     "honey": frozenset({"honey"}),
     "perhaps of meat": frozenset(),
     "perhaps with rennet": frozenset(),
+    "maize": frozenset(),
+    "coconut": frozenset(),
 }
 """By an ingredient class: traits and groups of foods that belong to it; the register's set of its name adds more."""
 _PERHAPS = "perhaps "  # what some makers' food is of and others' is not: the packet tells

@@ -9,6 +9,7 @@ from spoonproof.claims.judging.bounds import bound_of, within
 from spoonproof.claims.judging.content import nutrient_of
 from spoonproof.claims.judging.probes import AnyProbe, FoodProbe, NoProbe, key_of
 from spoonproof.claims.judging.reading import around, clause
+from spoonproof.claims.judging.spoonfuls import beyond_a_spoon
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.number_words import number_of
 from spoonproof.claims.references import Tolerance
@@ -141,6 +142,8 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     said = _from_lower_end(claim, said)
     basis = _basis(claim, number, register)
     founds = _readings(claim, basis, nutrient, probe, numbers)
+    if not founds and (beyond := beyond_a_spoon(claim, nutrient, said.low)) is not None:
+        return beyond
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, _REFS)
     bound = bound_of(claim)

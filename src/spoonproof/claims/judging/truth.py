@@ -11,7 +11,7 @@ from spoonproof.claims.judging.asking import is_this_dish
 from spoonproof.claims.judging.comparing import comparison, says_no_more
 from spoonproof.claims.judging.content import computed
 from spoonproof.claims.judging.context import Context
-from spoonproof.claims.judging.daily_need import daily_need, share_of_day
+from spoonproof.claims.judging.daily_need import daily_need, day_in_a_piece, share_of_day
 from spoonproof.claims.judging.evidence import by_evidence, nutrient_wording
 from spoonproof.claims.judging.free_from import (
     all_absent,
@@ -95,6 +95,7 @@ def truth_of(
 
 
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
+_CONTENT_OR_AMOUNT = frozenset({"nutrient-content", "quantity", "general-benefit"})
 _BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
 _ONLY = re.compile(r" (?:the only|only (?:source|foods?)|no other foods?|nothing else (?:has|brings)) ")
 
@@ -154,12 +155,16 @@ def _plain(
         return theirs
     if claim.kind in ("quantity", "nutrient-content") and (shared := share_of_day(claim, probe, context)) is not None:
         return shared
+    if claim.kind in _CONTENT_OR_AMOUNT and (one := day_in_a_piece(claim, probe, numbers, context)) is not None:
+        return one
     if claim.kind == "quantity" and (entry is None or not entry.said):
         need = daily_need(claim, key.months, context) or salt_limit(claim, register)
         return need or quantity(claim, probe, numbers, register)
-    if claim.kind == "comparative" and (entry is None or (not entry.said and entry.truth == "computed")):
+    if claim.kind == "comparative" and (entry is None or entry.truth in ("computed", "overstated")):
         compared = comparison(claim, key, probe)
-        if compared is not None:
+        # Where the figures speak against it, it is not only said too strongly: "spinach has more iron than liver".
+        softly = entry is not None and (entry.said or entry.truth == "overstated")
+        if compared is not None and (not softly or compared.truth == "false"):
             return compared
     compares = _COMPARED.search(key.near) or _MORE_OF_IT.search(plain(claim.quote))
     if claim.kind == "nutrient-content" and compares and not (entry and entry.said):

@@ -1,0 +1,46 @@
+"""What no spoon holds, whatever is in it: "two tablespoons of this give forty grams of protein"."""
+
+from __future__ import annotations
+
+import re
+
+from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.verdict import Verdict
+from spoonproof.claims.number_words import number_of
+from spoonproof.claims.wording import nutrient_name
+from spoonproof.claims.words import plain
+from spoonproof.model.claim import Claim
+from spoonproof.model.finding import SourceRef
+
+_SPOONS = re.compile(
+    r" (?:([0-9.]+|[a-z]+) )?(?:level )?(tablespoon|tbsp|teaspoon|tsp|dessertspoon|spoon)(?:s|ful|fuls|sful)? "
+)
+_PILED = re.compile(r" (?:heaped|heaping|rounded|piled|mounded|serving|ladles?) ")
+_ML = {"teaspoon": 5.0, "tsp": 5.0, "dessertspoon": 10.0}
+_BIGGEST_ML = 20.0
+"""The largest tablespoon in use, the Australian one; a spoon that is not named may be one."""
+_MOST_A_ML = {"protein_g": 0.86, "g": 1.2, "mg": 0.4, "ug": 0.4}
+"""Grams that a millilitre can hold: of protein what a gram of gelatine does, which has the most in our tables; of all
+else 1.2 g, as salt weighs; of a mineral 0.4 of a gram, as salt holds sodium."""
+_GRAMS = {"g": 1.0, "mg": 1e-3, "ug": 1e-6}
+_REFS = (
+    SourceRef("nsw-health-measures", "a tablespoon of 20 ml, the largest in use", "read"),
+    SourceRef("usda-sr28", "gelatine: 85.6 g of protein per 100 g; salt: 39 % sodium", "read"),
+)
+
+
+def beyond_a_spoon(claim: Claim, nutrient: str, stated: float) -> Verdict | None:
+    """False where more of a nutrient is ``stated``, in the unit of its key, than so many level spoons can hold of
+    anything; None where no spoon is named or it is not beyond one."""
+    words = plain(around(claim))
+    found = _SPOONS.search(words)
+    unit = nutrient.rpartition("_")[2]
+    if found is None or _PILED.search(words) or unit not in _GRAMS:
+        return None
+    count = max(1.0, number_of(found[1] or "one") or 1.0)
+    most = count * _ML.get(found[2], _BIGGEST_ML) * _MOST_A_ML.get(nutrient, _MOST_A_ML[unit])
+    if stated * _GRAMS[unit] <= most:
+        return None
+    name = nutrient_name(nutrient)
+    why = f"No food holds that: so many level spoons have room for {most:.3g} g of {name} at the very most."
+    return Verdict("false", why, None, _REFS, harm=1, steps=[f"{name}: more than {most:.3g} g fit no such spoon"])
