@@ -187,7 +187,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "reacts-to",
-        "O(<reaction>) _3 S(<allergen-food>)",
+        "O(<reaction|reacted>) _3 S(<allergen-food>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",
