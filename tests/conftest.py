@@ -1,17 +1,29 @@
 """What every test shares: hypothesis without deadlines (machines differ; time is held by each test's own limit)."""
 
 import gc
+import os
 import shutil
 from collections.abc import Iterator
 from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
+from hypothesis.internal import entropy
 
 settings.register_profile(
     "house", deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow], max_examples=80
 )
 settings.load_profile("house")
+entropy.NP_RANDOM = entropy  # type: ignore[assignment]
+"""Nothing of ours throws numpy's dice; to set them before each example took twice the time of setting all others."""
+
+
+def pytest_configure() -> None:
+    """What a checkout makes of its tables is made before there are workers: else each of them makes all of it."""
+    from spoonproof.compiled import load
+
+    if "PYTEST_XDIST_WORKER" not in os.environ:
+        load("sources")
 
 
 @pytest.fixture(scope="session", autouse=True)

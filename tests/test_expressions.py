@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -91,23 +92,29 @@ def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
     assert re.compile(*SOME[0]).search("9 to 12").groupdict() == {"low": "9", "high": "12"}  # type: ignore[union-attr]
 
 
-def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing() -> None:
-    """What was laid down of our own modules serves: of the expressions a check compiles few are left."""
+def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing_and_reads_no_table(tmp_path: Path) -> None:
+    """What was laid down of our own modules and tables serves: of the expressions a check compiles few are left."""
     from spoonproof.compiled import PACKAGE, load, made_folder
 
     load("sources")
     laid, newest = made_folder() / expressions.FILE, max(path.stat().st_mtime for path in PACKAGE.rglob("*.py"))
     if not laid.exists() or laid.stat().st_mtime < newest:  # a checkout keeps what it laid down once
         expressions.lay(made_folder())
-    root = Path(__file__).resolve().parents[1]
+    (tmp_path / "channel.yaml").write_text("title: Row\nmarkets: [GB]\n", encoding="utf-8")
+    (tmp_path / "recipes").mkdir()
+    shutil.copy(Path(__file__).parents[1] / "recipes" / "parsnip-and-pear-spoon-mash.md", tmp_path / "recipes")
     counting = (
         "import re, sys, json\n"
         "made, own = [], re._compiler._code\n"
         "def code(*parts): made.append(1); return own(*parts)\n"
         "re._compiler._code = code\n"
         "from spoonproof.cli import main\n"
-        "main(['check', '--format', 'jsonl', 'recipes/parsnip-and-pear-spoon-mash.md'])\n"
-        "print(json.dumps(len(made)), file=sys.stderr)"
+        "from spoonproof.reading import bundle\n"
+        "read, own_read = [], bundle.read_table\n"
+        "bundle.read_table = lambda path: read.append(path.name) or own_read(path)\n"
+        "main(['check', '--format', 'jsonl'])\n"
+        "print(json.dumps([len(made), read]), file=sys.stderr)"
     )
-    done = subprocess.run([sys.executable, "-c", counting], cwd=root, capture_output=True, text=True, check=True)
-    assert json.loads(done.stderr.strip().split("\n")[-1]) < 60
+    done = subprocess.run([sys.executable, "-c", counting], cwd=tmp_path, capture_output=True, text=True, check=True)
+    compiled, tables = json.loads(done.stderr.strip().split("\n")[-1])
+    assert compiled < 60 and tables == []

@@ -151,6 +151,8 @@ ALLERGEN = (
     *_allergen(
         "one-at-a-time",
         "T(<introduce|give|fed|offer|is-introduced|limit>) _3 O(<number>? _1 <new-food|generic-food> _1 <at-a-time>)",
+        "T(<introduced-slowly>) O(<new-food>)",
+        "T(<introduce>) O(<new-food> <slowly>)",
         veto="story",
         says="new foods one by one",
     ),
@@ -187,7 +189,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "reacts-to",
-        "O(<reaction>) _3 S(<allergen-food>)",
+        "O(<reaction|reacted>) _3 S(<allergen-food>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",

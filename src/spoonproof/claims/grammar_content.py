@@ -238,6 +238,7 @@ QUANTITY = (
     *_quantity(
         "spoons-of-sugar",
         "<there> <copula> _1 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) <in|from>",
+        "<have> _2 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) <in> <pronoun>",
         "<contain> T(<number>) _2 <audience-baby> O(<NUT>)",
         says="household measures of sugar, shares of a need",
     ),

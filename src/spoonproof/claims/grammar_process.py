@@ -17,12 +17,19 @@ PROCESS = (
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
         "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
+        "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
+        "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
         says="a process changes a nutrient",
     ),
     *_process(
         "process-kills",
         "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|contaminant-weak|allergy>)",
         says="a process against a germ",
+    ),
+    *_process(
+        "process-forms",
+        "O(<contaminant>) _1 T(<formed-in>) _2 S(<process>)",
+        says="a process forms something harmful",
     ),
     *_process(
         "process-changes",

@@ -28,6 +28,7 @@ SOURCES = (
     *_content(
         "good-sources",
         "^ _2 T(<good-sources>) _1 (?:<contain>|<copula>|:) _3 S(<food>)",
+        "^ T(<sources-are>) _3 S(<food>)",
         level="source",
         veto=_KITCHEN,
         says="foods called sources",

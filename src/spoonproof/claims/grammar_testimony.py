@@ -100,6 +100,7 @@ TESTIMONY = (
         "O(<bodily>) ~3 S(<pronoun|food|dish>) _1 (?:[.]|$)",
         "O(<bodily|does-well>) ~4 <when-ill> _1 <audience-baby|the-child> _1 T(<fed>) _1 S(<pronoun|food|dish>)",
         f"O(<bodily|feel-better>) ~3 T({_AFTER})",
+        "^ _2 T(<since>) _4 S(<food|dish>) ,? _7 O(<feel-better>)",
         f"T(<weight-verb|put-on> _3) O(<weight-unit|unit>) ~6 {_AFTER}",
         "(?:<audience-baby|pronoun>) _1 O(<body>) ~2 T(<is-better>)",
         f"S({_EATEN}) ~12 T(<till>) _1 O(<sun-up>)",

@@ -66,6 +66,13 @@ WEANING = (
         says="until the child is older",
     ),
     *_safety(
+        "if-old-enough",
+        f"S({_EATEN}) ~6 T(<when-ill|wait-until|bound>) _1 <audience-baby|the-child> _1 <copula> O(<of-age>)",
+        effect="age",
+        veto="storing nonfood",
+        says="given if old enough",
+    ),
+    *_safety(
         "not-until-age",
         f"S({_NAMED}) _2 T(<until-is|wait-until>) _1 O(@AGE)",
         effect="age",

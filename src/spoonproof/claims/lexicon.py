@@ -42,7 +42,7 @@ TRIGGERS = frozenset(
     fit starter at-a-time tolerance in-early healthy-kinds
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
     calms for-fun only-need let-choke vaccine sweetener no-upper-end
-    airway-part nothing-lost good-sources
+    airway-part nothing-lost good-sources sources-are formed-in reacted
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     goes-without made-beside

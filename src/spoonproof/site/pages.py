@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -30,6 +31,7 @@ POLICY = (
 """The Content-Security-Policy of every page: nothing but the site's own files, no inline code or style."""
 
 
+_NOT_IN_AN_ID = re.compile("[^a-z0-9-]")
 _SLIPS = (ArithmeticError, AttributeError, LookupError, MemoryError, OSError, RecursionError, TypeError, ValueError)
 """What a template of a channel's own may run into: it adds a word to a number, or brings itself in."""
 
@@ -110,7 +112,7 @@ def day(iso: str) -> str:
 
 def anchor(text: str) -> str:
     """An id for an element: prefixed, so that no text of a person can name a property of the page."""
-    return "at-" + "".join(c if c.isascii() and (c.isalnum() or c == "-") else "-" for c in text.lower())
+    return "at-" + _NOT_IN_AN_ID.sub("-", text.lower())
 
 
 def host(address: str) -> str:
