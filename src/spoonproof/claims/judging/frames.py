@@ -129,8 +129,9 @@ _OF_ITSELF = re.compile(
 )
 """A frame that its own sentence calls untrue at its end: "the idea that ... *is a myth*"."""
 _HOLDS_AFTER_ALL = re.compile(
-    r" (?:(?:but|yet|though) (?:it|they|that|this|she|he)(?:'s| is| are| was| were| does| do| did| works?| worked"
-    r"| really| actually)(?! not)|(?:until|till) (?:i|we|recently|last|this))(?= )"
+    r" (?:(?:but|yet|though) (?:it|they|that|this|she|he)(?:(?:'s| is| are| was| were) (?:true|right|so|correct)"
+    r"| does| do| did| works?| worked| really| actually)(?! not)"
+    r"|(?:until|till) (?:i|we|recently|last|this))(?= )"
 )
 """What sets right again what was doubted: "I didn't believe that ..., *but it does*", "... *until I tried it*"."""
 _TURN = re.compile(
@@ -201,8 +202,8 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     quote = standing(plain(words), register)
     aside = _SET_ASIDE.search(leading + words)
     if aside is not None:
-        opens = plain((leading + words)[: aside.start()])  # "it's a myth that, contrary to what they say, ..."
-        return int(opens.endswith(" that ") and _DENIES.search(opens) is not None), quote
+        ahead = plain((leading + words)[: aside.start()])  # "it's a myth that, contrary to what they say, ..."
+        return int(ahead.endswith(" that ") and _DENIES.search(ahead) is not None), quote
     said = standing(f"{plain(leading).rstrip()}{plain(words)}", register)
     if effect == "allergic-reaction":
         said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back
