@@ -110,19 +110,21 @@ SOFT_END = re.compile(
     r"\b(?:until|till)\b[^.;]{0,60}\b(?:soft|tender|squash\w*|collaps\w*|falls? apart|mush\w*)\b", re.I
 )
 REMOVE = (
-    r"(?:remov|discard|tak|lift|fish|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|"
-    r"clear|cut|slid|slip|flick|pop)\w*"
+    r"(?:(?:remov|discard|tak|lift|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid|slip|flick"
+    r"|pop)\w*|fish(?:es|ed|ing)? (?=(?:out|through|for|around|any|all|every|(?:the|its|their) (?:\w+ )?bones?)\b))"
 )
 BONES = re.compile(
-    rf"\b{REMOVE}\b[^.;]{{0,60}}\bbones?\b|\bbones? (?:out|removed|discarded|taken)|"
+    rf"\b{REMOVE}(?:(?!\b(?:leav|keep|mash|crush|with)\w*)[^.;]){{0,60}}\bbones?\b(?! and all| still| left in| in\b)"
+    r"|\bbones? (?:out|removed|discarded|taken)|"
     r"\b(?:meat|flesh) (?:comes? |falls? |pulled |slips? )?(?:off|from) (?:the|its|their|each) (?:[a-z]+ )?"
     r"(?:drumsticks?|legs?|thighs?|wings?|ribs?|carcass|chops?|shanks?|necks?)\b|"
     rf"\boff the bones?\b|\bbone(?:d|less)\b|\bno bones\b|\bde-?bon",
     re.I,
 )
 STONES = re.compile(
-    r"\b(?:stone|pit|destone|de-stone)(?:s|d|ed)? (?:and|the|them|each|every|then|your)\b|\b(?:remov|"
-    r"discard|tak|twist|pull|pick|cut|squeez|lift)\w*\b[^.;]{0,50}\b(?:stones?|pits?)\b|\b(?:stoned|"
+    r"\b(?:stone|pit|destone|de-stone)(?:s|d|ed)? (?:and(?! all)|the|them|each|every|then|your)\b|\b(?:remov|"
+    r"discard|tak|twist|pull|pick|cut|squeez|lift)\w*\b(?:(?!\b(?:leav|keep|with)\w*)[^.;]){0,50}"
+    r"\b(?:stones?|pits?)\b(?! and all| still| left in| in\b)|\b(?:stoned|"
     r"pitted|stoneless|destoned)\b|\b(?:stones?|pits?) (?:out|removed|discarded)\b",
     re.I,
 )
