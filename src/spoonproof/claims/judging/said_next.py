@@ -11,7 +11,7 @@ from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim
 
 _OTHERS_SAY = re.compile(
-    r"\b(?:some|many|most|people|folks?|they|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
+    r"\b(?:some|many|most|people|folks?|they(?:['’]ll|['’]d|['’]ve)?|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
     r"|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
     r"|advice|packets?|packs?|labels?|leaflets?|rules?|guidelines?) (?:[a-z'’-]{1,12} ){0,2}?"
     r"(?:say|says|said|tell|tells|told|think|thinks|thought|believe|believes|reckon|reckons|claim|claims|swear|swears"
@@ -29,6 +29,8 @@ def waved_aside(claim: Claim, register: Register) -> bool:
     if not _OTHERS_SAY.search(said_before(claim)):
         return False
     behind = _TAIL.sub("", claim.passage.text[claim.end : claim.end + _BEHIND].replace("’", "'"))
+    if _HOLDS_BACK.search(f"{claim.quote}{behind}"):
+        return True
     answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
     if answer[:1] in (["so"], ["because"]):
         return False  # "so you don't need to panic" follows from what they hold
@@ -38,10 +40,17 @@ def waved_aside(claim: Claim, register: Register) -> bool:
     return whole or any(has_any(said, register.words.get(name, ())) for name in lists)
 
 
+_HOLDS_BACK = re.compile(
+    r"\b(?:but|yet|though)\b[^.!?]{1,70}?\b(?:a no (?:until|till|before|for)|not until|leave (?:it|them) (?:out|off)"
+    r"|(?:must|should|has to|have to|needs to|need to) wait|wait (?:until|till)|must not|mustn't|quarter (?:it|them)"
+    r"|cut (?:it|them)|keep (?:it|them) back)\b",
+    re.IGNORECASE,
+)
+"""An answer that ends in holding the food back: "but it can carry spores, so it's a no until one"."""
 _STOPS = re.compile(r"[.,;!?\n]| (?=but )")
 _LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
 """Words of an answer that change nothing in it."""
-_BEHIND = 80
+_BEHIND = 130
 """Characters behind a claim in which the answer to it may begin and end."""
 
 
@@ -49,9 +58,10 @@ def answered(claim: Claim) -> bool:
     """Whether others are said to hold it and something is set against it ("they told us to wait until one, but at eight
     months it is no different"): whose view it is nobody can tell. What comes later on is set against nothing."""
     behind = _TAIL.sub("", said_behind(claim))
-    if not _BUT.match(behind) or not _OTHERS_SAY.search(said_before(claim)):
+    inside = claim.quote.partition(", but ")[2]
+    if not (inside or _BUT.match(behind)) or not _OTHERS_SAY.search(said_before(claim)):
         return False
-    return not has_any(plain(behind), _NO_ANSWER)
+    return not has_any(plain(f"{inside} {behind}"), _NO_ANSWER)
 
 
 _NO_ANSWER = tuple("after afterwards then later older from cooking cooked baked".split())
