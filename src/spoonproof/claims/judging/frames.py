@@ -200,7 +200,8 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
     if not OTHERS_SAY.search(said_before(claim)):
         return False
     behind = TAIL.sub("", claim.passage.text[claim.end : claim.end + _ANSWERED].replace("’", "'"))
-    if _HOLDS_BACK.search(f"{claim.quote}{behind}"):
+    held = claim.quote.partition(" but ")[0].replace("’", "'")
+    if _HOLDS_BACK.search(f"{claim.quote}{behind}") and not _HELD_BACK.search(held):
         return True
     answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
     if answer[:1] in (["so"], ["because"]):
@@ -218,6 +219,10 @@ _HOLDS_BACK = re.compile(
     re.IGNORECASE,
 )
 """An answer that ends in holding the food back: "but it can carry spores, so it's a no until one"."""
+_HELD_BACK = re.compile(
+    r"\b(?:avoid|skip|wait|hold|keep|leave|until|till|before|no|not|never|dangerous|[a-z]{1,8}n't)\b", re.IGNORECASE
+)
+"""Words of a view that holds the food back of itself, which such an answer does not gainsay."""
 _STOPS = re.compile(r"[.,;!?\n]| (?=but )")
 _LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
 """Words of an answer that change nothing in it."""
