@@ -37,6 +37,13 @@ _RAW_EGG = re.compile(
 )
 _SCENE = re.compile(r"^\W*(?:\w+ ){0,2}there (?:was|were) (?!(?:always|usually)\b)[^,;]*$", re.I)
 """Words before a food that is only there to be seen: "there were marshmallows on the yams"."""
+_FOR_NO_BABY = re.compile(
+    r"\b(?:nobody|no one|none|no child|no baby) under (?:one|two|three|five) (?:gets?|has|eats?|is having)\b"
+    r"|\bth(?:is|ese)(?: one| lot)?(?: is|['’]s| are) (?:only |just )?for the (?:big|older|grown)\b"
+    r"|\bit(?:['’]s| is) (?:only |just )?for the (?:big|older|grown)\b",
+    re.I,
+)
+"""Words by which what is made in a film is no baby's: who gets the rest, each sentence must say."""
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -100,7 +107,7 @@ def _sentence_by_sentence(
     """What each sentence hands over by itself; ``dangers``: the kinds that rows of this age are about."""
     text, tables = passage.text, asked.tables
     others = no_baby(text)
-    film = passage.kind == "speech" and not asked.by_shape
+    film = passage.kind == "speech" and not asked.by_shape and not _FOR_NO_BABY.search(text)
     spoken = spoken_of(asked.names, [text[start:end] for start, end in places])
     for at, (within, those) in enumerate(zip(places, spoken, strict=True)):
         start, end = within

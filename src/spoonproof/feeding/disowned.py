@@ -28,6 +28,10 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_NONE_DONE = re.compile(
+    r"\b(?:none|not one|nothing) of (?:which|it|that|them|these) (?:did )?(?:i|we) (?:did|do|took|tried|follow|heed)", re.I
+)
+"""What opens a list of advice that its teller took none of, until she says what she did."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
@@ -45,6 +49,9 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     if any(one.has("condemns-all") or (one.has("condemns") and one.start < _BEHIND_ALONE) for one in behind):
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
+        return True
+    listed = _NONE_DONE.search(text, max(0, start - _BEFORE), start)
+    if listed and not _DONE_THEN.search(text, listed.end(), place[1]):
         return True
     if _IF_ONLY.match(text, place[1]):
         return True
