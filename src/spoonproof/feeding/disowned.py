@@ -50,8 +50,7 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
-    listed = _NONE_DONE.search(text, max(0, start - _BEFORE), start)
-    if listed and not _DONE_THEN.search(text, listed.end(), place[1]):
+    if _listed_only(text, start, place):
         return True
     if _IF_ONLY.match(text, place[1]):
         return True
@@ -64,6 +63,12 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         for clause in clauses(text[start:reach], (), tables)
         if clause.start + start < place[1]
     )
+
+
+def _listed_only(text: str, start: int, place: tuple[int, int]) -> bool:
+    """Whether it stands in a list of advice that its teller says she took none of."""
+    listed = _NONE_DONE.search(text, max(0, start - _BEFORE), start)
+    return listed is not None and not _DONE_THEN.search(text, listed.end(), place[1])
 
 
 _STILL = re.compile(
@@ -103,6 +108,8 @@ def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a statement at ``place``, in a sentence from ``start`` on, is only asked about, told as what was once
     believed, or disowned."""
+    if _listed_only(text, start, place):
+        return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
     if (
