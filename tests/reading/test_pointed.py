@@ -221,3 +221,18 @@ def test_pieces_are_of_what_a_step_cut_into_them() -> None:
     foods = ("2 leeks", "80 g smoked lardons, in strips", "20 g unsalted butter")
     steps, _, lines, _ = read_method(foods, ("Cut the leeks into thin strips.", "Fry the strips for 8 minutes."))
     assert {lines[i].name for i in steps[1].actions[0].foods} == {"leeks"}
+
+
+@each(
+    ("step", "names"),
+    [
+        ("Simmer the apples in the water.", {"eating apples", "Bramley apple", "water"}),
+        ("Simmer the eating apples in the water.", {"eating apples", "water"}),
+        ("Grate the Bramley apple.", {"Bramley apple"}),
+        ("Fry the onions.", {"onion", "red onion"}),
+    ],
+)
+def test_the_plural_is_of_all_that_bear_the_name(step: str, names: set[str]) -> None:
+    foods = ("2 eating apples", "1 Bramley apple", "1 onion", "1 red onion", "200 ml water")
+    steps, _, lines, _ = read_method(foods, (step,))
+    assert {lines[i].name for action in steps[0].actions for i in action.foods} == names

@@ -92,7 +92,16 @@ def advised(
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
         raw_egg = _RAW_EGG.search(passage.text) is not None
-        asked = _Asked(rows, months, tables, passage.kind, by_shape, people(passage.text), raw_egg, _FOR_NO_BABY.search(passage.text) is None)
+        asked = _Asked(
+            rows,
+            months,
+            tables,
+            passage.kind,
+            by_shape,
+            people(passage.text),
+            raw_egg,
+            _FOR_NO_BABY.search(passage.text) is None,
+        )
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         at_once = list(_sentence_by_sentence(asked, passage, places, dangers, own))
         yield from at_once
@@ -141,7 +150,9 @@ def _carried_on(asked: _Asked, passage: Passage, places: Sequence[Place]) -> Ite
         over = partial(stance, text[begins : one.ends], first, tables, one.pointing[0] - begins, asked.names)
         name = one.first.start, one.first.end
         row = asked.danger(one.said, one.hit, over)
-        if row is None and one.within[0] != one.first.start:  # "a carrot, raw. I hand it over. If it snaps, he has more"
+        if (
+            row is None and one.within[0] != one.first.start
+        ):  # "a carrot, raw. I hand it over. If it snaps, he has more"
             begins = one.begins
             own = text[begins : next(end for start, end in places if start == begins)]
             row = asked.danger(own, one.first._replace(start=name[0] - begins, end=name[1] - begins), over)

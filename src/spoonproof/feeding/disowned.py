@@ -29,7 +29,8 @@ _WRONG_THEN = re.compile(
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
 _NONE_DONE = re.compile(
-    r"\b(?:none|not one|nothing) of (?:which|it|that|them|these) (?:did )?(?:i|we) (?:did|do|took|tried|follow|heed)", re.I
+    r"\b(?:none|not one|nothing) of (?:which|it|that|them|these) (?:did )?(?:i|we) (?:did|do|took|tried|follow|heed)",
+    re.I,
 )
 """What opens a list of advice that its teller took none of, until she says what she did."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)

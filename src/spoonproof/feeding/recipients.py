@@ -85,6 +85,7 @@ _HERS_FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes|gets|filled|ladled)){{0,3}}"
     r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
+    rf"|{_HERS}(?:['’]s)? (?:goes|comes|leaves|is) (?:\w+ )?before (?:the|any|we|i|you)\b"
     r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"
     rf"(?:{_HERS}|(?:the |your |our )?bab(?:y|ies)\b),? (?:and )?then\b"
     r"|\bbab(?:y|ies) first,? (?:and )?(?:\w+ ){1,2}(?:second|afterwards?|later|last)\b"

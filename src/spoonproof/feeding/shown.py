@@ -114,6 +114,7 @@ _INTO_DISH = re.compile(
     re.I,
 )
 """What stands behind a spread or a milk that goes into a dish: "a spoon of it in her porridge"."""
+_LET_DOWN = re.compile(r" (?:is |are )?(?:let|watered|slackened) (?:down|out)? ?(?:with|in)\b", re.I)
 _ONE_IN_MOUTH = re.compile(
     r"\b(?:an?|one|each) \w+(?:,? \w+){0,7}? (?:in|into|to|between|against|on)(?: \w+)? (?:mouth|cheek|gums)\b", re.I
 )
@@ -348,8 +349,8 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
         facts.add("raw")
     facts |= {"drink"} if _in_vessel(said, hit) else set()
     facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
-    let_down = near & {"thinned", "loosened", "swirled", "thinly"} or _INTO_DISH.match(said, hit.end)
-    facts |= {"mixed"} if let_down else set()
+    thin = near & {"thinned", "loosened", "swirled", "thinly"} or _LET_DOWN.match(said, hit.end)
+    facts |= {"mixed"} if thin or _INTO_DISH.match(said, hit.end) else set()
     facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
     facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
     facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()

@@ -59,7 +59,9 @@ _BREAK = re.compile(
 _WORD_OF = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}")
 _PREPOSITION = re.compile(
     r"(?i)"
-    r"[ \t](?:(?:in|into|from|with|without|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)(?=[ \t/])"
+    r"[ \t](?:"
+    r"(?:(?:made[ \t])?(?:in|into|from|with|without)|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)"
+    r"(?=[ \t/])"
     r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))"
 )
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")

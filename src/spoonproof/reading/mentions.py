@@ -227,11 +227,16 @@ class Names:
             if best > 0 and food and not self._plainly(own, lines) and self._another(text, start, food, lines):
                 break
             exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
-            lines = exact or lines  # "the water", beside hot water
+            last = text[run[-1][0] : end]
+            plural = singular(last) != last.lower()
+            # "The lentils": the red ones and the green ones; "the onions": one onion, and a red one.
+            all_of_them = plural and not any(self.lines[i].name.lower().endswith(last.lower()) for i in exact)
+            if all_of_them and len(own) == 1:
+                lines = tuple(sorted({*lines, *(i for i in ranks if self.last[i] == own[0])}))
+            elif exact:
+                lines = exact  # "the water", beside hot water
             if len(lines) > 1 and match is not None:
                 lines = self._nearer(food, lines)
-            last = text[run[-1][0] : end]
-            all_of_them = best > 0 and singular(last) != last.lower()  # "the lentils": the red ones and the green ones
             return Mention(start, end, lines, unsure=len(lines) > 1 and not all_of_them)
         butter = self.butters.get(text[start:match_end].lower())
         if butter is not None and DEFINITE.search(text[max(0, start - 48) : start]):

@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.judging.reading import said_before, said_behind
-from spoonproof.claims.judging.said_next import waved_aside
+from spoonproof.claims.judging.said_next import OTHERS_SAY, TAIL
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import plain, plains
+from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
@@ -171,7 +171,7 @@ def frames(claim: Claim, register: Register) -> int:
     if known is None:
         leads, _ = led(claim, register)
         once = leads and not _OF_ITSELF.search(plain(said_before(claim) + claim.quote))
-        back = _tails(once, rest, behind, register) or (not leads and waved_aside(claim, register))
+        back = _tails(once, rest, behind, register) or (not leads and _waved_aside(claim, register))
         known = register.frames.keep(asked, leads + (back and (once or not leads)))
     return known
 
@@ -188,6 +188,28 @@ def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
     if leads:
         return _HOLDS_AFTER_ALL.search(words) is not None
     return _NO_ANSWER.search(words) is None and _BACK_WHOLE.search(words) is not None
+
+
+def _waved_aside(claim: Claim, register: Register) -> bool:
+    """Whether others are said to hold it, and the author says at once that it is not so: "some say wait till one, you
+    really don't need to"."""
+    if not OTHERS_SAY.search(said_before(claim)):
+        return False
+    behind = TAIL.sub("", claim.passage.text[claim.end : claim.end + _ANSWERED].replace("’", "'"))
+    answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
+    if answer[:1] in (["so"], ["because"]):
+        return False  # "so you don't need to panic" follows from what they hold
+    said = f" {' '.join(word for word in answer if word not in _LIGHT)} "
+    if _BACK.search(said) or _BEHIND.match(said) or _BACK_WHOLE.match(said):
+        return True
+    return any(has_any(said, register.words.get(name, ())) for name in ("no need", "no need to hold back"))
+
+
+_STOPS = re.compile(r"[.,;!?\n]| (?=but )")
+_LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
+"""Words of an answer that change nothing in it."""
+_ANSWERED = 80
+"""Characters behind a claim in which the answer to it may begin and end."""
 
 
 def led(claim: Claim, register: Register) -> tuple[int, str]:

@@ -1,5 +1,5 @@
-"""What is said right behind a claim that changes whose it is, or what it promises: what others hold and the author
-waves aside ("some say wait till one, you really don't need to"), and what is denied and promised anew."""
+"""What is said right behind a claim that changes whose it is, or what it promises: what others hold and something is
+set against, and what is denied and promised anew."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ import re
 
 from spoonproof.claims.judging.reading import said_before, said_behind
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain, plains
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 
-_OTHERS_SAY = re.compile(
+OTHERS_SAY = re.compile(
     r"\b(?:some|many|most|people|folks?|they|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
     r"|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
     r"|advice|packets?|packs?|labels?|leaflets?|rules?|guidelines?) (?:[a-z'’-]{1,12} ){0,2}?"
@@ -19,37 +19,16 @@ _OTHERS_SAY = re.compile(
     re.IGNORECASE,
 )
 """A view that is put into the mouths of others, none of them an authority with a name."""
-_TAIL = re.compile(r"^(?: (?!but\b|though\b|yet\b)[a-z0-9']{1,9}){1,4}(?=[,.;!?–—]| but\b)", re.IGNORECASE)
+TAIL = re.compile(r"^(?: (?!but\b|though\b|yet\b)[a-z0-9']{1,9}){1,4}(?=[,.;!?–—]| but\b)", re.IGNORECASE)
 """Words of what is held that the claim itself left out: "before one"."""
 _BUT = re.compile(r"^[\s,;:–—-]{0,3}(?:but|though|yet)\b", re.IGNORECASE)
-
-
-def waved_aside(claim: Claim, register: Register) -> bool:
-    """Whether others are said to hold it, and the author says at once that it is not so: "you don't need to wait"."""
-    if not _OTHERS_SAY.search(said_before(claim)):
-        return False
-    behind = _TAIL.sub("", claim.passage.text[claim.end : claim.end + _BEHIND].replace("’", "'"))
-    answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
-    if answer[:1] in (["so"], ["because"]):
-        return False  # "so you don't need to panic" follows from what they hold
-    said = f" {' '.join(word for word in answer if word not in _LIGHT)} "
-    lists = ("taken back after", "taken back behind", "no need", "no need to hold back")
-    whole = said in plains(register.words.get("taken back whole", ()))
-    return whole or any(has_any(said, register.words.get(name, ())) for name in lists)
-
-
-_STOPS = re.compile(r"[.,;!?\n]| (?=but )")
-_LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
-"""Words of an answer that change nothing in it."""
-_BEHIND = 80
-"""Characters behind a claim in which the answer to it may begin and end."""
 
 
 def answered(claim: Claim) -> bool:
     """Whether others are said to hold it and something is set against it ("they told us to wait until one, but at eight
     months it is no different"): whose view it is nobody can tell. What comes later on is set against nothing."""
-    behind = _TAIL.sub("", said_behind(claim))
-    if not _BUT.match(behind) or not _OTHERS_SAY.search(said_before(claim)):
+    behind = TAIL.sub("", said_behind(claim))
+    if not _BUT.match(behind) or not OTHERS_SAY.search(said_before(claim)):
         return False
     return not has_any(plain(behind), _NO_ANSWER)
 
