@@ -155,10 +155,11 @@ CHOKING = (
     ),
     *_safety(
         "teeth-first",
-        "O(<teeth-first>) ~10 T(<solids|generic-food|eating|liquids|child-can>)",
+        "O(<no-teeth>) _4 T(<only-liquid>)",
+        "O(<teeth-first>) ~10 T(<only-liquid|solids|generic-food|eating|liquids|child-can>)",
         "T(<eating|solids|generic-food|liquids>) ~8 O(<teeth-first>)",
         effect="choking",
-        needs="audience-baby liquids solids",
+        needs="audience-baby liquids only-liquid solids",
         veto="nonfood story",
         says="teeth asked for before food",
     ),

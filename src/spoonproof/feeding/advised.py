@@ -37,6 +37,13 @@ _RAW_EGG = re.compile(
 )
 _SCENE = re.compile(r"^\W*(?:\w+ ){0,2}there (?:was|were) (?!(?:always|usually)\b)[^,;]*$", re.I)
 """Words before a food that is only there to be seen: "there were marshmallows on the yams"."""
+_FOR_NO_BABY = re.compile(
+    r"\b(?:nobody|no one|none|no child|no baby) under (?:one|two|three|five) (?:gets?|has|eats?|is having)\b"
+    r"|\bth(?:is|ese)(?: one| lot)?(?: is|['’]s| are) (?:only |just )?for the (?:big|older|grown)\b"
+    r"|\bit(?:['’]s| is) (?:only |just )?for the (?:big|older|grown)\b",
+    re.I,
+)
+"""Words by which what is made in a film is no baby's: who gets the rest, each sentence must say."""
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -85,7 +92,16 @@ def advised(
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
         raw_egg = _RAW_EGG.search(passage.text) is not None
-        asked = _Asked(rows, months, tables, passage.kind, by_shape, people(passage.text), raw_egg)
+        asked = _Asked(
+            rows,
+            months,
+            tables,
+            passage.kind,
+            by_shape,
+            people(passage.text),
+            raw_egg,
+            _FOR_NO_BABY.search(passage.text) is None,
+        )
         places = [match.span() for match in _SENTENCE.finditer(passage.text)]
         at_once = list(_sentence_by_sentence(asked, passage, places, dangers, own))
         yield from at_once
@@ -132,10 +148,16 @@ def _carried_on(asked: _Asked, passage: Passage, places: Sequence[Place]) -> Ite
         begins = one.begins
         first = one.first._replace(start=one.first.start - begins, end=one.first.end - begins)
         over = partial(stance, text[begins : one.ends], first, tables, one.pointing[0] - begins, asked.names)
+        name = one.first.start, one.first.end
         row = asked.danger(one.said, one.hit, over)
+        if (
+            row is None and one.within[0] != one.first.start
+        ):  # "a carrot, raw. I hand it over. If it snaps, he has more"
+            begins = one.begins
+            own = text[begins : next(end for start, end in places if start == begins)]
+            row = asked.danger(own, one.first._replace(start=name[0] - begins, end=name[1] - begins), over)
         for hit in () if row else said_otherwise(one.said, tables):  # "it comes out of his own cows"
             row = row or asked.danger(one.said, hit, over)
-        name = one.first.start, one.first.end
         if row is not None and not set_aside(text, begins, name, tables):
             yield _found(row, one.within, name, passage, one.pointing)
 
@@ -151,6 +173,7 @@ class _Asked:
     by_shape: bool
     names: Mapping[str, str]
     raw_egg: bool  # what is made here with raw egg is named later by what it has become
+    for_babies: bool  # nothing says that no baby gets it
 
     def stance(self, said: str, hit: Found, around: tuple[str, str]) -> Stance:
         """What ``said`` does with the food, or where it names nobody, with the sentences ``around`` it."""
@@ -196,6 +219,8 @@ class _Asked:
 
     def _for_babies(self, said: str, hit: Found, classes: frozenset[str], *, film: bool) -> bool:
         """Whether words that name no eater put it into a baby's food all the same."""
+        if not self.for_babies:
+            return False
         if in_a_bowl(said, hit, self.kind, classes) or (film and in_the_pot(said, hit, classes)):
             return True
         return self.kind != "step" and not self.by_shape and in_the_dish(said, hit, classes)

@@ -28,6 +28,11 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_NONE_DONE = re.compile(
+    r"\b(?:none|not one|nothing) of (?:which|it|that|them|these) (?:did )?(?:i|we) (?:did|do|took|tried|follow|heed)",
+    re.I,
+)
+"""What opens a list of advice that its teller took none of, until she says what she did."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
@@ -46,6 +51,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
+    if _listed_only(text, start, place):
+        return True
     if _IF_ONLY.match(text, place[1]):
         return True
     if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
@@ -57,6 +64,12 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         for clause in clauses(text[start:reach], (), tables)
         if clause.start + start < place[1]
     )
+
+
+def _listed_only(text: str, start: int, place: tuple[int, int]) -> bool:
+    """Whether it stands in a list of advice that its teller says she took none of."""
+    listed = _NONE_DONE.search(text, max(0, start - _BEFORE), start)
+    return listed is not None and not _DONE_THEN.search(text, listed.end(), place[1])
 
 
 _STILL = re.compile(
@@ -96,6 +109,8 @@ def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a statement at ``place``, in a sentence from ``start`` on, is only asked about, told as what was once
     believed, or disowned."""
+    if _listed_only(text, start, place):
+        return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
     if (

@@ -54,21 +54,23 @@ _IN_ANOTHER_SENSE = {
     # "a little jaggery as sweetener": the jaggery is told by its own name
     ("sweetener",): re.compile(r"\bas (?:an? )?(?:natural )?$", re.I),
     ("sugar",): re.compile(r"\bblood $", re.I),
+    # "to tide him over till tea": the meal
+    ("tea",): re.compile(r"\b(?:till|until|before|after) $", re.I),
 }
 """Words before a phrase that make another thing of it."""
 
 
 def likened(text: str, hit: Found) -> bool:
-    """Whether the food is only what something is compared with, or made to look like: "thick as honey", "felt figs"."""
-    return _LIKENESS.search(text[max(0, hit.start - 40) : hit.start]) is not None
+    """Whether the words before it make it another thing, or compare with it: "till tea", "thick as honey"."""
+    before = text[max(0, hit.start - 40) : hit.start]
+    another = _IN_ANOTHER_SENSE.get(hit.phrase)
+    return _LIKENESS.search(before) is not None or (another is not None and another.search(before) is not None)
 
 
 def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
     if likened(text, hit) or _SIZE_OF.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
-    if (before := _IN_ANOTHER_SENSE.get(hit.phrase)) and before.search(text[: hit.start]):
-        return True
     if text[hit.start : hit.end].lower().endswith((" squashes", " juices")):
         return True  # "until the fruit squashes", "moisten with the apple juices": what ran out in the pan
     if len(hit.phrase) != 1:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.feeding.handed import ANY_FORM
+from spoonproof.feeding.named import likened
 from spoonproof.feeding.recipients import hers_first
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.step_words import WORD_FACTS
@@ -114,7 +115,8 @@ def danger_in(
     ``behind``: words after the sentence that tell more of the same food. ``known``: folded names of foods whose serving
     is judged elsewhere; what is open of them is not asked again.
     """
-    hits = [hit for hit in tables.phrases.find(said) if not _HELD_AGAINST.search(said[: hit.start])]
+    named = (hit for hit in tables.phrases.find(said) if not likened(said, hit))
+    hits = [hit for hit in named if not _HELD_AGAINST.search(said[: hit.start])]
     if hers_first(said):  # "I salt the batter, but only after I have fried hers"
         hits = [hit for hit in hits if not tables.kinds[hit.value] & ANY_FORM]
     first, last = _part(said, within)

@@ -37,8 +37,8 @@ _STANDS = re.compile(
     # Others who are told not to know or not to tell it: it is so all the same.
     rf"(?:{_NOT}|why did nobody|no (?:book|doctor|midwife|mum|mom|parent)s?) (?:\w+ ){{0,2}}?(?:knew|known|realis\w+"
     r"|realiz\w+|notic\w+|warn\w*|mention\w*)(?: (?:me|us|you|people|parents|mums))?"
-    rf"|(?<! i )(?<! we )(?<! i'm )(?<! we're )(?<! i've ){_NOT} (?:ever )?(?:tells?|told|mention to) "
-    r"(?:me|us|you|mums|parents)"
+    rf"|(?<! i )(?<! we )(?<! i'm )(?<! we're )(?<! i've )(?!shouldn't |mustn't ){_NOT} (?:ever )?(?:tells?|told"
+    r"|mention to) (?:me|us|you|mums|parents)"
     r"|(?:i|we) (?:didn't|did not) (?:\w+ )?know|(?:they|people|parents|mums) (?:\w+ )?(?:don't|do not) (?:\w+ )?know"
     r"|(?:can't|cannot|can not|couldn't|won't|will not|wouldn't|(?:'ll|will) (?:never|not)) (?:\w+ )?believe"
     r"|believe (?:it|me) or not|(?:[a-z]+n't|not|never) you (?:think|believe|find|agree)"
@@ -64,10 +64,14 @@ _DENIES = re.compile(
     r"(?:don't|do not|dont|didn't|did not|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
     r"(?:(?:really|personally|honestly|even|ever|actually|for one) )?"
     r"(?:think|thinks|thought|believe|believes|believed|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
-    rf"|{_NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once) ){{0,2}}{_SAY}(?! (?:yes|no|to) )"
+    rf"|{_NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once|should|ought to) ){{0,2}}{_SAY}"
+    r"(?! (?:yes|no|to) )"
+    r"|(?:nobody|no one|no (?:mum|parent|doctor)) (?:should|ought to|must) (?:ever )?tell"
+    r"|(?:should|must)(?:n't| not| never) (?:ever )?tell"
+    r"|(?:not|[a-z]+n't|hardly) as (?:if|though)"
     rf"|(?:i|we|i'm|we're) (?:can't|cannot|can not|won't|will not|wouldn't|not going to|don't|do not|never) "
     r"(?:tell|told|promise|promised)(?! (?:me|us) )"
-    rf"|(?:nobody|no one|nothing|no (?:\w+ ){{1,3}}?) ?(?:(?:has|have|ever|yet|really|actually) ){{0,3}}"
+    rf"|(?:nobody|no one|nothing|no (?:\w+ ){{1,3}}?)(?:'s)? ?(?:(?:has|have|ever|yet|really|actually) ){{0,3}}"
     rf"(?:{_SHOWN}|suggests?|supports?|found|to show)"
     rf"|{_NOT} (?:(?:yet|ever|been|be|really|actually|scientifically) ){{0,3}}{_SHOWN} (?:that|if|whether)"
     r"|(?:never|not|hasn't|haven't) (?:yet |ever )?been (?:shown|proven|proved)"
@@ -196,6 +200,9 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
     if not OTHERS_SAY.search(said_before(claim)):
         return False
     behind = TAIL.sub("", claim.passage.text[claim.end : claim.end + _ANSWERED].replace("’", "'"))
+    held = claim.quote.partition(" but ")[0].replace("’", "'")
+    if _HOLDS_BACK.search(f"{claim.quote}{behind}") and not _HELD_BACK.search(held):
+        return True
     answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
     if answer[:1] in (["so"], ["because"]):
         return False  # "so you don't need to panic" follows from what they hold
@@ -205,10 +212,21 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
     return any(has_any(said, register.words.get(name, ())) for name in ("no need", "no need to hold back"))
 
 
+_HOLDS_BACK = re.compile(
+    r"\b(?:but|yet|though)\b[^.!?]{1,70}?\b(?:a no (?:until|till|before|for)|not until|leave (?:it|them) (?:out|off)"
+    r"|(?:must|should|has to|have to|needs to|need to) wait|wait (?:until|till)|must not|mustn't|quarter (?:it|them)"
+    r"|cut (?:it|them)|keep (?:it|them) back)\b",
+    re.IGNORECASE,
+)
+"""An answer that ends in holding the food back: "but it can carry spores, so it's a no until one"."""
+_HELD_BACK = re.compile(
+    r"\b(?:avoid|skip|wait|hold|keep|leave|until|till|before|no|not|never|dangerous|[a-z]{1,8}n't)\b", re.IGNORECASE
+)
+"""Words of a view that holds the food back of itself, which such an answer does not gainsay."""
 _STOPS = re.compile(r"[.,;!?\n]| (?=but )")
 _LIGHT = frozenset("but and though yet well honestly actually really just simply certainly no nope sorry".split())
 """Words of an answer that change nothing in it."""
-_ANSWERED = 80
+_ANSWERED = 130
 """Characters behind a claim in which the answer to it may begin and end."""
 
 

@@ -142,7 +142,9 @@ def quantity(claim: Claim, probe: AnyProbe, numbers: Numbers | None, register: R
     said = _from_lower_end(claim, said)
     basis = _basis(claim, number, register)
     founds = _readings(claim, basis, nutrient, probe, numbers)
-    if not founds and (beyond := beyond_a_spoon(claim, nutrient, said.low)) is not None:
+    cooked = not founds and has_any(plain(clause(claim)), _COOKED)
+    held = _found("100 g", nutrient, probe, numbers, True).get("100 g") if cooked else None
+    if not founds and (beyond := beyond_a_spoon(claim, nutrient, said.low, held and held[0].high)) is not None:
         return beyond
     if not founds:
         return Verdict("unproven", f"How much {name} that is cannot be computed from what is known here.", None, _REFS)

@@ -11,8 +11,8 @@ from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 
 OTHERS_SAY = re.compile(
-    r"\b(?:some|many|most|people|folks?|they|everyone|everybody|others|mums?|moms?|parents|mother|mothers|nan|gran|granny"
-    r"|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
+    r"\b(?:some|many|most|people|folks?|they(?:['’]ll|['’]d|['’]ve)?|everyone|everybody|others|mums?|moms?|parents"
+    r"|mother|mothers|nan|gran|granny|grandma|grandparents|neighbours?|friends?|sister|aunts?|aunties?|sites?|blogs?|books?|forums?|internet|generation"
     r"|advice|packets?|packs?|labels?|leaflets?|rules?|guidelines?) (?:[a-z'’-]{1,12} ){0,2}?"
     r"(?:say|says|said|tell|tells|told|think|thinks|thought|believe|believes|reckon|reckons|claim|claims|swear|swears"
     r"|insist|insists|warn|warns)(?: [a-z'’-]{1,14}){0,4}\s*$",
@@ -28,9 +28,10 @@ def answered(claim: Claim) -> bool:
     """Whether others are said to hold it and something is set against it ("they told us to wait until one, but at eight
     months it is no different"): whose view it is nobody can tell. What comes later on is set against nothing."""
     behind = TAIL.sub("", said_behind(claim))
-    if not _BUT.match(behind) or not OTHERS_SAY.search(said_before(claim)):
+    inside = claim.quote.partition(", but ")[2]
+    if not (inside or _BUT.match(behind)) or not OTHERS_SAY.search(said_before(claim)):
         return False
-    return not has_any(plain(behind), _NO_ANSWER)
+    return not has_any(plain(f"{inside} {behind}"), _NO_ANSWER)
 
 
 _NO_ANSWER = tuple("after afterwards then later older from cooking cooked baked".split())

@@ -1,4 +1,4 @@
-"""What no spoon holds, whatever is in it: "two tablespoons of this give forty grams of protein"."""
+"""What no spoon holds: "two tablespoons of this give forty grams of protein", whatever is in them."""
 
 from __future__ import annotations
 
@@ -22,25 +22,29 @@ _BIGGEST_ML = 20.0
 _MOST_A_ML = {"protein_g": 0.86, "g": 1.2, "mg": 0.4, "ug": 0.4}
 """Grams that a millilitre can hold: of protein what a gram of gelatine does, which has the most in our tables; of all
 else 1.2 g, as salt weighs; of a mineral 0.4 of a gram, as salt holds sodium."""
+_HEAVIEST_FOOD = 21 / 14.8
+"""Grams of a food that a millilitre can hold: honey weighs 21 g in a tablespoon of the tables, and none much more."""
 _GRAMS = {"g": 1.0, "mg": 1e-3, "ug": 1e-6}
 _REFS = (
     SourceRef("nsw-health-measures", "a tablespoon of 20 ml, the largest in use", "read"),
-    SourceRef("usda-sr28", "gelatine: 85.6 g of protein per 100 g; salt: 39 % sodium", "read"),
+    SourceRef("usda-sr28", "gelatine: 85.6 g of protein per 100 g; salt: 39 % sodium; honey: 21 g in a spoon", "read"),
 )
 
 
-def beyond_a_spoon(claim: Claim, nutrient: str, stated: float) -> Verdict | None:
+def beyond_a_spoon(claim: Claim, nutrient: str, stated: float, per_100g: float | None = None) -> Verdict | None:
     """False where more of a nutrient is ``stated``, in the unit of its key, than so many level spoons can hold of
-    anything; None where no spoon is named or it is not beyond one."""
+    anything, or of this food where ``per_100g`` is known; None where no spoon is named or it is not beyond one."""
     words = plain(around(claim))
     found = _SPOONS.search(words)
     unit = nutrient.rpartition("_")[2]
     if found is None or _PILED.search(words) or unit not in _GRAMS:
         return None
     count = max(1.0, number_of(found[1] or "one") or 1.0)
-    most = count * _ML.get(found[2], _BIGGEST_ML) * _MOST_A_ML.get(nutrient, _MOST_A_ML[unit])
-    if stated * _GRAMS[unit] <= most:
+    most = count * _ML.get(found[2], _BIGGEST_ML) * _MOST_A_ML.get(nutrient, _MOST_A_ML[unit]) / _GRAMS[unit]
+    if per_100g is not None:
+        most = min(most, count * _ML.get(found[2], _BIGGEST_ML) * _HEAVIEST_FOOD * per_100g / 100)
+    if stated <= most:
         return None
-    name = nutrient_name(nutrient)
-    why = f"No food holds that: so many level spoons have room for {most:.3g} g of {name} at the very most."
-    return Verdict("false", why, None, _REFS, harm=1, steps=[f"{name}: more than {most:.3g} g fit no such spoon"])
+    name, room = nutrient_name(nutrient), f"{most:.3g} {unit.replace('ug', 'µg')}"
+    why = f"So many level spoons of it have room for {room} of {name} at the very most."
+    return Verdict("false", why, None, _REFS, harm=1, steps=[f"{name}: more than {room} fit no such spoon"])
