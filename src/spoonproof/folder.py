@@ -152,7 +152,7 @@ class ChannelFolder:
     def _policy_faults(self, channel: Channel) -> list[Finding]:
         if not channel.policies:
             return []
-        from spoonproof.reading.channel import policy_faults
+        from spoonproof.reading.policies import policy_faults
 
         return list(policy_faults(channel, ((one.topic, one.authority) for one in self.knowledge.feeding.policies)))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -34,3 +36,9 @@ def test_a_policy_nobody_has_is_told(
 def test_one_there_is_stands_in_any_case_of_its_letters(tmp_path: Path, line: str) -> None:
     (tmp_path / "channel.yaml").write_text(f"{CHANNEL}{line}\n", encoding="utf-8")
     assert ChannelFolder(tmp_path).channel_faults == ()
+
+
+def test_a_channel_that_was_read_is_asked_without_a_reader_of_yaml() -> None:
+    """To bring it in costs every start: ``policies`` stays apart from ``channel``."""
+    code = "import sys, spoonproof.folder, spoonproof.reading.policies; sys.exit('yaml' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

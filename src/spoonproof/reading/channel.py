@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
 from typing import cast
 
 from spoonproof.model.channel import Accepted, Away, Baby, Channel, Day, Kitchen
 from spoonproof.model.claim import Market, Paid
 from spoonproof.model.finding import Finding
 from spoonproof.model.record import replace
-from spoonproof.model.text import Document, Span
+from spoonproof.model.text import Document
 from spoonproof.model.tree import Mapped, Node, Scalar
-from spoonproof.reading.faults import fault, quoted
 from spoonproof.reading.quantities import ages, clock, date, matched, time_of_day, whole, words_a_minute
 from spoonproof.reading.typed import (
     Key,
@@ -21,7 +19,6 @@ from spoonproof.reading.typed import (
     Values,
     either,
     listed,
-    nearest,
     one_of,
     open_mapping,
     read_keys,
@@ -186,30 +183,3 @@ def _kitchen(values: Values) -> Kitchen:
 def _baby(values: Values) -> Baby:
     baby = values.put_into(Baby(), knows=KNOWS, advice=ADVICE)
     return replace(baby, advice="") if baby.advice.lower() in ("none", "no") else baby
-
-
-def policy_faults(channel: Channel, known: Iterable[tuple[str, str]]) -> Iterator[Finding]:
-    """A fault for each choice whose question or authority is not among ``known`` (question, authority)."""
-    choices: dict[str, list[str]] = {}
-    for topic, authority in known:
-        choices.setdefault(topic, []).append(authority)
-    for topic, wish in channel.policies.items():
-        authorities = choices.get(topic)
-        if authorities is None:
-            close = nearest(topic, list(choices))
-            hint = f"Did you mean {quoted(close)}?" if close else f"Known: {', '.join(choices)}."
-            words, wrong = f"There is no question {quoted(topic)} on which authorities differ. {hint}", topic
-        elif wish.casefold() not in {each.casefold() for each in authorities}:
-            words = f"For {topic} there is no policy {quoted(wish)}. Write {' or '.join(authorities)}."
-            wrong = wish
-        else:
-            continue
-        yield fault("policy-unknown", channel.document, _place_of_choice(channel, topic, wrong), words)
-
-
-def _place_of_choice(channel: Channel, topic: str, wrong: str) -> Span:
-    """Where the wrong word stands, behind its question; else the key itself."""
-    text, key = channel.document.text, channel.keys.get("policies", channel.document.whole)
-    at = text.find(topic, key.start)
-    at = text.find(wrong, at) if at >= 0 else -1
-    return Span(at, at + len(wrong)) if at >= 0 else key
