@@ -83,13 +83,9 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        if (
-            frames(one.claim, knowledge.register) != 1
-            and not any(
-                _says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged
-            )
-            and not any(_same(other, one) for other in more)
-        ):
+        if frames(one.claim, knowledge.register) == 1 or any(_same(other, one) for other in more):
+            continue
+        if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
             more.append(one)
     if not more:
         return judged

@@ -150,12 +150,9 @@ def _carried_on(asked: _Asked, passage: Passage, places: Sequence[Place]) -> Ite
         over = partial(stance, text[begins : one.ends], first, tables, one.pointing[0] - begins, asked.names)
         name = one.first.start, one.first.end
         row = asked.danger(one.said, one.hit, over)
-        if (
-            row is None and one.within[0] != one.first.start
-        ):  # "a carrot, raw. I hand it over. If it snaps, he has more"
-            begins = one.begins
+        if row is None and one.within[0] != name[0]:  # "a carrot, raw. I hand it over. If it snaps, he has more"
             own = text[begins : next(end for start, end in places if start == begins)]
-            row = asked.danger(own, one.first._replace(start=name[0] - begins, end=name[1] - begins), over)
+            row = asked.danger(own, first, over)
         for hit in () if row else said_otherwise(one.said, tables):  # "it comes out of his own cows"
             row = row or asked.danger(one.said, hit, over)
         if row is not None and not set_aside(text, begins, name, tables):

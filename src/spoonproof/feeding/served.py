@@ -141,7 +141,7 @@ def as_served(
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
     _from_steps(recipe, index, left, line, facts, called)
-    kept, uncut = kept_back([baby_text(step) for step in recipe.steps if not only_family(step)], names)
+    kept, uncut = kept_back(_babys(recipe), names)
     if kept:
         facts -= _WORKED
         if uncut and not line.cuts:
@@ -226,20 +226,24 @@ class _Words(NamedTuple):
     """Every step in which it is."""
     named: list[str]
     """Those that name it."""
-    own: list[str]
-    """Those about it alone, perhaps in fat, and its line: "fry in the oil for 4 minutes so it is still pink"."""
+    alone: list[str]
+    """Those about no other food but fat: "fry in the oil for 4 minutes so it is still pink"."""
     babys: list[str]
     """All steps of the dish that the baby's bowl goes through."""
     names: frozenset[str]
     others: frozenset[str]
+
+    def of_it(self) -> list[str]:
+        """What is said of it, its line too."""
+        return [*self.named, *self.alone, self.line.text]
 
 
 _TELLS: tuple[tuple[str, re.Pattern[str], Callable[[_Words], Sequence[str]]], ...] = (
     ("in-shell", SHELLS_OPEN, lambda words: words.named),
     ("soaked", SOFTENED, lambda words: words.named),  # "soften the biscuits in the warm milk"
     ("carved", CARVED, lambda words: words.babys),
-    ("rare", RARE, lambda words: [*words.named, *words.own]),
-    ("across-grain", ACROSS, lambda words: [*words.named, *words.own]),
+    ("rare", RARE, _Words.of_it),
+    ("across-grain", ACROSS, _Words.of_it),
     ("hot-through", HOT_THROUGH, lambda words: words.texts),
 )
 """A fact, how it is said, and of which words it is said."""
@@ -278,6 +282,11 @@ def _from_steps(
         facts.add("cooked")
 
 
+def _babys(recipe: Recipe) -> list[str]:
+    """The words of all steps that the baby's bowl goes through."""
+    return [baby_text(step) for step in recipe.steps if not only_family(step)]
+
+
 def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
@@ -286,8 +295,8 @@ def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: froz
         line,
         texts,
         [text for text in texts if names & keys(text)],
-        [*(text for text in texts if not keys(text) & (others - fats)), line.text],
-        [baby_text(step) for step in recipe.steps if not only_family(step)],
+        [text for text in texts if not keys(text) & (others - fats)],
+        _babys(recipe),
         names,
         others,
     )
@@ -319,7 +328,7 @@ def _drunk(recipe: Recipe, words: _Words) -> bool:
         return True
     if DRINK.search(_without_names(words.line)):
         return True
-    about = (*words.named, *words.own[:-1], *(text for text in words.babys if not keys(text) & words.others))
+    about = (*words.named, *words.alone, *(text for text in words.babys if not keys(text) & words.others))
     name = re.compile(re.escape(words.line.name), re.I)
     return any("drink" in _said(name.sub(" ", text)) for text in about)
 

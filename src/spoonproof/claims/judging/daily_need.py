@@ -135,14 +135,14 @@ def day_in_a_piece(claim: Claim, probe: AnyProbe, numbers: Numbers | None, conte
     if numbers is None or context.needs is None or not nutrient or not _WHOLE_DAY.search(words) or _PART.search(words):
         return None
     found, what = _in_one(claim, probe, numbers, nutrient)
-    needs = (
-        [need for months in _CHILDREN for need in context.needs(key_of(nutrient), months) if need.unit == found.unit]
-        if found is not None
-        else []
-    )
-    if found is None or not needs or found.high * _FAR >= min(need.value for need in needs):
+    if found is None:
         return None
-    least = min(needs, key=lambda need: need.value)
+    needs = [
+        need for months in _CHILDREN for need in context.needs(key_of(nutrient), months) if need.unit == found.unit
+    ]
+    least = min(needs, key=lambda need: need.value, default=None)
+    if least is None or found.high * _FAR >= least.value:
+        return None
     name = nutrient_name(nutrient)
     why = (
         f"{what[:1].upper()}{what[1:]} brings {show(found)} {name}; the least that any authority gives a child for a "
@@ -179,9 +179,7 @@ def _in_one(claim: Claim, probe: AnyProbe, numbers: Numbers, nutrient: str) -> t
     if per_100g is None or not (unit or _ONE.search(before)):
         return None, ""
     grams = numbers.unit_grams(probe.food, _UNIT_IDS.get(unit, unit) or "piece")
-    most = _HEAVIEST_G if grams is None else grams.high
-    if grams is None and unit in ("cup", ""):
-        most = _HEAVIEST_G if unit == "" else _CUP_G
+    most = grams.high if grams is not None else _CUP_G if unit == "cup" else _HEAVIEST_G
     found = replace(per_100g, amount=per_100g.amount * most / 100, low=0.0, high=per_100g.high * most / 100)
     return found, f"one {first}" if not unit else f"a {unit} of {first}"
 

@@ -244,7 +244,7 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     if aside is not None:
         ahead = plain((leading + words)[: aside.start()])  # "it's a myth that, contrary to what they say, ..."
         return int(ahead.endswith(" that ") and _DENIES.search(ahead) is not None), quote
-    said = standing(f"{plain(leading).rstrip()}{plain(words)}", register)
+    said = standing(_run_on(leading, words), register)
     if effect == "allergic-reaction":
         said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back
     found = list(_DENIES.finditer(said))
@@ -257,11 +257,16 @@ def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int
     return len(found), said[end:]
 
 
+def _run_on(leading: str, words: str) -> str:
+    """The words that lead up to a claim and its own in one, as ``plain`` gives them."""
+    return f"{plain(leading).rstrip()}{plain(words)}"
+
+
 def unframed(claim: Claim) -> Claim:
     """The claim less the frame that its own words begin with, or that ends where it begins: "*never believe that* honey
     is fine"."""
-    before = len(plain(said_before(claim)).split())
-    said = f"{plain(said_before(claim)).rstrip()}{plain(claim.quote)}"
+    leading = said_before(claim)
+    before, said = len(plain(leading).split()), _run_on(leading, claim.quote)
     found = [one for frame in (_STANDS, _DENIES) for one in frame.finditer(said)]
     near = [one for one in found if len(said[: one.start()].split()) <= before + 1]
     inside = max((len(said[: one.end()].split()) - before for one in near), default=_FAR)

@@ -80,7 +80,7 @@ def of_what_is_made(claim: Claim, called: Set[str]) -> bool:
 def heads_the_page(claim: Claim) -> bool:
     """Whether a title or a summary says it of the dish: "Sugar-free pancakes"; "Apples, no added sugar"; "Cauliflower
     and potato, whipped up light and dairy-free". Not "oat milk is dairy-free", nor "with dairy-free yoghurt"."""
-    if claim.passage.kind == "title" or claim.passage.kind != "description":
+    if claim.passage.kind != "description":
         return claim.passage.kind == "title"
     said = plain(claim.quote)
     behind = said.rpartition(" free ")[2] if claim.foods else ""
