@@ -83,7 +83,7 @@ _JOINED = {
     ("ground", "nut"): "groundnut",
     ("lin", "seed"): "linseed",
     ("flax", "seed"): "flaxseed",
-    ("cou", "cou"): "couscous",
+    ("cous", "cous"): "couscous",
     ("mange", "tout"): "mangetout",
     ("crust", "less"): "crustless",
     ("tri", "colour"): "tricolour",
