@@ -54,7 +54,7 @@ BURST = re.compile(
 _MIDDLE = r"(?:middle|cent(?:re|er)|inside|heart)s?"
 _GLASSY = r"glassy|translucent|see[- ]through|jelly[- ]like|under(?:done|cooked)"  # fish that has not turned opaque
 _UNDONE = rf"(?:pink|rosy|red|raw|blue|cold|blush\w*|{_GLASSY})"
-_NOT = r"(?<!no )(?<!not )(?<!never )(?<!longer )(?<!any )"
+_NOT = r"(?<!no )(?<!not )(?<!not a )(?<!without a )(?<!never )(?<!longer )(?<!any )(?<! of )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
@@ -62,7 +62,8 @@ RARE = re.compile(
     rf"|\b{_MIDDLE} (?:(?:is|stays?|still|remains?|should|must|looks?|be) ){{1,4}}(?:\w+ )?{_UNDONE}\b"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"
     rf" (?:within\b|inside\b|(?:in|at|towards) (?:the|their|its) (?:very )?{_MIDDLE}\b)"
-    rf"|{_NOT}\b(?:blush\w*|rosy|pink tinge|hint of pink) (?:in|at) (?:the|their|its) |\bsteak tartare\b"
+    rf"|{_NOT}\b(?:(?:blush|touch|trace|tinge|hint|bit) of pink|blush\w*|rosy|pink tinge)"
+    r" (?:in|at|inside|near|by|next to) (?:the|their|its) |\bsteak tartare\b"
     rf"|{_NOT}\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
     r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
     re.I,
