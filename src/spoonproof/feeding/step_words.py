@@ -167,11 +167,13 @@ RUNNY = re.compile(
 # "while they are still soft and wet": said of the egg in the same sentence
 UNDERDONE = re.compile(
     r"\b(?:(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}?"
-    r"|(?:keep|leav)\w* (?:it|them|the \w+)|stay\w*) (?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
+    r"|(?:keep|leav)\w* (?:it|them|the \w+)|stay\w*) (?:soft|wet|wobbl\w*|loose|moist|creamy|liquid"
+    r"|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
     r"|\b(?:heat|warmth|steam) of the \w+ (?:\w+ )?(?:cook|set|thicken|poach)s?\b"
     r"|\bcooks? (?:\w+ ){0,2}?in the (?:hot|warm) (?!oil|fat|butter|pan|oven|water|milk|stock|broth)"
     r"|\b(?:half|not quite|nearly) (?:raw|set)\b|\bbefore (?:it|they|the \w+) (?:\w+ )?sets?\b"
-    r"|\bscrambl\w* (?:\w+ ){0,3}?softly\b|\bsoft(?:ly)? scrambl\w*|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
+    r"|\bscrambl\w* (?:\w+ ){0,3}?softly\b|\bsoft(?:ly)? scrambl\w*"
+    r"|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
     r"|\b(?:weep|ooze|run|leak|drip)s?\b(?: \w+){0,3}? (?:when|as) (?:you |it is )?(?:cut|press|open|prod)\w*"
     r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?|insides?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose"
     r"|liquid|oozy|ooz(?:e|es|ing)|underdone|juicy|weeps?|runs?|flows?)\b"
@@ -202,7 +204,8 @@ HOT_THROUGH = re.compile(
     re.I,
 )
 SET_IN_HEAT = re.compile(
-    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:(?<!just )(?<!barely )(?:set|sets)|firm|solid|cooked through|no longer runny|scrambled"
+    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:(?<!just )(?<!barely )(?:set|sets)|firm|solid|cooked through"
+    r"|no longer runny|scrambled"
     r"|wilts?|wilted)\b|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
     re.I,
 )
