@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from spoonproof.feeding.hers_first import beside_hers
 from spoonproof.feeding.recipients import kept_back
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
@@ -54,7 +55,8 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
     for at, (start, end) in enumerate(sentences):
         said = text[start:end]
         for food in tables.phrases.find(said):
-            if not kept_back(said, food):
+            hers = beside_hers(said, food, tables, {})
+            if not kept_back(said, food) and (hers is None or hers.eaters == "baby"):
                 yield from _spoken_on(text, sentences[at:], food, tables)
 
 
