@@ -16,14 +16,19 @@ from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
 
+_PORTION = (
+    r"(?:a|an|the|his|her|their|two|three|one) (?:(?:good|big|small|little|tiny|own|first|whole"
+    r"|few) )?(?:bits?|little|licks?"
+    r"|sips?|tastes?|spoon(?:ful)?s?|handfuls?|fistfuls?|mouthfuls?|pieces?|slices?|share|bites?|sticks?|squares?)"
+    r"|the (?:bowl|bag|packet|tub|tin|lot)"
+)
 _MANY = re.compile(
     r"\bthe (?:pits|stones|pips)\b"
-    r"|\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the|after|by)\b)",
+    r"|\b(?:them|these|those|they|one|some|a few|each|both|the \w+ ones"
+    rf"|{_PORTION})\b(?! (?:of|who|that|are the|after|by)\b)",
     re.I,
 )
-_ONE = re.compile(
-    r"\b(?:it|that|this|some|a (?:bit|little|lick|sip|taste|spoonful))\b(?! (?:of|is|was|way|['’]s)\b)", re.I
-)
+_ONE = re.compile(rf"\b(?:it|that|this|some|{_PORTION})\b(?! (?:of|is|was|way|['’]s)\b)", re.I)
 _MADE_SAFE = re.compile(
     r"\b(?:quarter|halv|mash|squash|flatten|grat|ground|grind|chop|crush|blend|cut(?= )|pur[ée]+|steam|boil|cook|bak"
     r"|roast|stew|poach|shred|slic|melt|smash|thin(?:ned|ly)|sieve|strain|pasteuris|pasteuriz|simmer)\w*\b",

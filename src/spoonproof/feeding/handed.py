@@ -135,6 +135,8 @@ def _shown_to_camera(said: str, hit: Found) -> bool:
 def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
     before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
+    if "egg" in classes and _YOLK_RUNS.search(said):
+        return True
     if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end) or _THEN_IN.search(said, hit.end):
         return True
     if (
@@ -146,6 +148,7 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     return bool(classes & ANY_FORM and (_A_LITTLE.search(before) or _AS_A_MEAL.search(before)))
 
 
+_YOLK_RUNS = re.compile(r"\byolks? (?:\w+ )?(?:runs?|flows?|drips?|spills?|oozes?|trickles?)\b", re.I)
 _COOKED_SO = re.compile(
     r"^\W*(?:(?:and|then|now|so|just|next|okay|you|i|we) ){0,2}(?:cook|fry|boil|poach|scramble|bake|coddle|simmer)\b"
     r"[^.;!?]*\b(?:until|till|so that|so|but|just|for)\b",
