@@ -23,7 +23,8 @@ from spoonproof.model.remembered import Remembered
 
 Place = tuple[int, int]
 _VERBS = (
-    r"(?:ha(?:s|ve)|gets?|got|is|are|was|were|goes|eats?|ate|drinks?|can|will|stays?|waits?|loves?|likes?|went|took|says?"
+    r"(?:ha(?:s|ve)|gets?|got|is|are|was|were|goes|eats?|ate|drinks?|can|will|stays?|waits?|loves?|likes?|went"
+    r"|took|says?"
     r"|said)"
 )
 _BEGINS = (

@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 
 from spoonproof.feeding.asked import only_asked
-from spoonproof.feeding.clauses import Clause, clauses, names_child
+from spoonproof.feeding.clauses import Clause, clause_of, clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
@@ -39,7 +39,8 @@ _BAD_ONES = re.compile(
     r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|avoid))"
     r"|what (?:never|not) to|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
     r"|advice|ideas?|habits)"
-    r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip) (?:\w+ ){0,3}(?:these|the following)|no-nos)\b[^.:!?\n]*[.:!]",
+    r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"
+    r"|all that)|no-nos)\b[^.:!?\n]*[.:!]",
     re.I,
 )
 """What opens a list of what is not to be done: "five things never to do", "the worst tips I got"."""
@@ -66,7 +67,8 @@ _PAST = re.compile(
     r"|(?:nineteen|eighteen) \w+ties"
     r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ties|antiquity|middle ages|war years|(?:\w+ )?centur(?:y"
     r"|ies)|olden days"
-    r"|old days)|victorian|medieval|roman|edwardian|(?:great[- ])?(?:gran|grandmother|nan|grandma"
+    r"|old days)|long ago|before the war|museum|generation|great[- ]?(?:great[- ]?)?grand\w+|victorian|medieval"
+    r"|roman|edwardian|(?:great[- ])?(?:gran|grandmother|nan|grandma"
     r"|granny)(?:['’]s)? (?:grew up"
     r"|was (?:one|a girl|little|born|young)|(?:day|time|youth|childhood))|in those days|back then)\b",
     re.I,
@@ -100,7 +102,7 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
             return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
-    if _listed_only(text, start, place):
+    if _listed_only(text, start, place) or _of_the_past(text, start, place):
         return True
     if _IF_ONLY.match(text, place[1]):
         return True
@@ -151,14 +153,14 @@ def _of_the_past(text: str, start: int, place: tuple[int, int]) -> bool:
     stop = _STOP.search(text, place[1])
     end = stop.start() if stop else len(text)
     gone = next(_PAST.finditer(text, max(0, start - _BEFORE), end), None)
-    if gone is None or not _PAST_DEED.search(text, start, end):
+    if gone is None or not _PAST_DEED.search(text, gone.start(), end):
         return False
-    return _OF_NOW.search(text, max(gone.end(), start), end) is None
+    return not (_OF_NOW.search(text, max(gone.end(), start), end) or _STILL.search(text, start, place[1] + _BEHIND))
 
 
 _CRAFT = re.compile(
     r"\b(?:salt[- ]dough|play[- ]?dough|beeswax|lye|soap[- ](?:bas|bar|mak|mould|mold)\w*|candle[- ]making|bath bombs?"
-    r"|bird feeders?|face masks?|wick|slime)\b",
+    r"|candles? from|bird feeders?|face masks?|wick|slime)\b",
     re.I,
 )
 _NEAR_CRAFT = 300
@@ -180,11 +182,12 @@ def _about_toys(text: str) -> bool:
 
 def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a text about toys or a craft speaks of food at ``place`` in a sentence that names no child."""
-    if not (_about_toys(text) or _CRAFT.search(text, max(0, place[0] - _NEAR_CRAFT), place[1] + _NEAR_CRAFT)):
-        return False
     start = max(text.rfind(mark, 0, place[0]) for mark in ".!?\n") + 1
     stop = _STOP.search(text, place[1])
-    return not names_child(text[start : stop.start() if stop else len(text)], tables)
+    said = text[start : stop.start() if stop else len(text)]
+    if _CRAFT.search(text, max(0, place[0] - _NEAR_CRAFT), place[1] + _NEAR_CRAFT):
+        return not names_child(clause_of(said, (place[0] - start, place[1] - start)), tables)
+    return _about_toys(text) and not names_child(said, tables)
 
 
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
@@ -196,7 +199,6 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return False
     if (
         _of_toys(text, place, tables)
-        or _of_the_past(text, start, place)
         or _WHATEVER_THEY_SAY.search(text, start, place[1])
         or only_asked(text, start, place)
         or disowned(text, start, place, tables)

@@ -26,7 +26,7 @@ _A_LITTLE = re.compile(
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
     r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
-    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
+    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?(?! (?:flower|bloom|leaf|season)\b)|on top"
     r"|over the top)\b",
     re.I,
 )
@@ -148,7 +148,7 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     return bool(classes & ANY_FORM and (_A_LITTLE.search(before) or _AS_A_MEAL.search(before)))
 
 
-_YOLK_RUNS = re.compile(r"\byolks? (?:\w+ )?(?:runs?|flows?|drips?|spills?|oozes?|trickles?)\b", re.I)
+_YOLK_RUNS = re.compile(r"\byolks? (?:\w+ )?(?:runs?|flows?|drips?|spills?|oozes?|trickles?|like)\b", re.I)
 _COOKED_SO = re.compile(
     r"^\W*(?:(?:and|then|now|so|just|next|okay|you|i|we) ){0,2}(?:cook|fry|boil|poach|scramble|bake|coddle|simmer)\b"
     r"[^.;!?]*\b(?:until|till|so that|so|but|just|for)\b",
@@ -161,7 +161,8 @@ _STANDS_IN = re.compile(
 )
 
 _SERVED_WITH = re.compile(
-    r"\b(?:go(?:es)?|serv\w+|eat|eaten|nice|lovely|good|great|delicious|perfect|best|pairs?|together|along(?:side)?|team\w*)"
+    r"\b(?:go(?:es)?|serv\w+|eat|eaten|nice|lovely|good|great|delicious|perfect|best|pairs?|together"
+    r"|along(?:side)?|team\w*)"
     r" (?:\w+ ){0,2}?with (?:\w+ ){0,4}$",
     re.I,
 )

@@ -25,6 +25,9 @@ _FIRST = re.compile(
     rf"|{_HERS}(?:['’]s)? (?:goes|comes|leaves|is) (?:\w+ )?before (?:the|any|we|i|you)\b"
     r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"
     rf"(?:{_HERS}|(?:the |your |our )?bab(?:y|ies)\b),? (?:and )?then\b"
+    rf"|\bfirst (?:we|i|you) (?:\w+ ){{1,2}}{_HERS}"
+    r"|\b(?:dish|serv|ladl|spoon|plat)\w* (?:up |out )?for (?:the |your |my |our )(?:bab(?:y|ies)|little ones?"
+    r"|\w+est) first\b"
     r"|\bbab(?:y|ies) first,? (?:and )?(?:\w+ ){1,2}(?:second|afterwards?|later|last)\b"
     r"|\b(?:bowl|portion|share|helping) (?:that )?(?:you|i|we)(?:['’]ve| have| had)? (?:already )?"
     r"(?:set aside|kept|saved|took out|lifted out|put by|put aside)\b"
@@ -38,10 +41,11 @@ _FIRST = re.compile(
     re.I,
 )
 _BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
-_WITH_IT = re.compile(r",? (?:\w+ ){0,2}(?:with|under|in|on|gets?|has)\b", re.I)
+_WITH_IT = re.compile(r",? (?:(?:\w+ ){0,2}(?:with|gets?|has)|under|in|on)\b", re.I)
 """What follows the share at once and so goes with it: "hers goes first, with a drizzle of honey"."""
 _TO_IT = re.compile(r" (?:to|into|in|on|onto|over|through) it\b", re.I)
-"""The share, spoken on of: "set his bowl aside first, add the blueberries to it"."""
+_IT_WITH = re.compile(r"\b\w+ it with (?:\w+ ){0,3}$", re.I)
+"""The share, spoken on of: "set his bowl aside first, add the blueberries to it", "sweeten it with honey"."""
 
 
 def hers_first(said: str) -> bool:
@@ -55,7 +59,7 @@ def beside_hers(said: str, hit: Found, tables: FeedingTables, names: Mapping[str
     out = _out(said)
     if out is None:
         return None
-    if out.end() <= hit.start and _TO_IT.match(said, hit.end):
+    if out.end() <= hit.start and (_TO_IT.match(said, hit.end) or _IT_WITH.search(said, out.end(), hit.start)):
         return Stance("baby", "")
     start, end = clause_at(said, (hit.start, hit.end))
     with_it = start <= out.start() and out.end() <= hit.start and _WITH_IT.match(said, out.end())

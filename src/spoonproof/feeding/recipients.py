@@ -78,7 +78,8 @@ _BEFORE_IT = re.compile(
 )
 _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|tubs?|pickers?|stall|shop|farms?|aisle|counter"
-    r"|machines?|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?|bath|lotion|shampoo|balm|soap|candles?|wipes|plants?|lawn)\b",
+    r"|machines?|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?|bath|lotion|shampoo|balm|soap"
+    r"|candles?|wipes|plants?|lawn)\b",
     re.I,
 )
 

@@ -20,7 +20,7 @@ _EGG_LOOSE = re.compile(
     r"|hardly|half) )*(?:runny|loose|set|soft|wet|liquid|wobbly|glassy|see-through|flowing|running)\b"
     r"|\b(?:the|raw|egg) (?:yolks?|whites?) (?:\w+ ){0,3}raw\b"
     r"|\b(?:the|its|their|golden|yellow|orange) yolks? (?:(?:still|all|just) )?(?:runs?|flows?"
-    r"|drips?|spills?|oozes?|trickles?)\b",
+    r"|drips?|spills?|oozes?|trickles?|(?:stays?|is|are) like (?:honey|cream|lava|syrup|custard|treacle|gold))\b",
     re.I,
 )
 """An egg told by its parts, in a sentence that says how they are: what is set is no danger (``_RUNNY``)."""
@@ -35,7 +35,8 @@ _SOY = re.compile(
     re.I,
 )
 _OF_BEES = re.compile(
-    r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b",
+    r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b"
+    r"|\b(?:jars?|pots?|bottles?) with (?:\w+ ){0,2}bees? on\b",
     re.I,
 )
 _SEASONED = re.compile(
