@@ -156,7 +156,8 @@ def day_in_a_piece(claim: Claim, probe: AnyProbe, numbers: Numbers | None, conte
 _CHILDREN = (7, 12, 24)
 _WHOLE_DAY = re.compile(
     r" (?:(?:full|whole|entire|complete) (?:day's|days|daily)|day's (?:worth|supply|need|needs|dose|ration|share)"
-    r"|(?:full|whole|entire) day of|for (?:the|a|one) (?:full|whole|entire) day|all (?:of )?(?:the|her|his|their|your|its) (?:[a-z0-9]+ ){1,3}?"
+    r"|(?:full|whole|entire) day of|for (?:the|a|one) (?:full|whole|entire) day"
+    r"|all (?:of )?(?:the|her|his|their|your|its) (?:[a-z0-9]+ ){1,3}?"
     r"(?:(?:she|he|they|you|it|baby|babies|toddlers?|kids|children|a baby|a toddler|a child) "
     r"(?:needs?|requires?) )?(?:in|for|per|of) (?:a|the|one|each|that) day) "
 )
@@ -186,10 +187,10 @@ def _in_one(claim: Claim, probe: AnyProbe, numbers: Numbers, nutrient: str) -> t
     grams = numbers.unit_grams(probe.food, _UNIT_IDS.get(unit, unit) or "piece")
     if grams is None and held is None:
         return None, ""
-    most = grams.high * (held.count if held else 1.0) if grams is not None else held.heaviest_g if held else 0.0
+    most = grams.high * (held.number if held else 1.0) if grams is not None else held.heaviest_g if held else 0.0
     found = replace(per_100g, amount=per_100g.amount * most / 100, low=0.0, high=per_100g.high * most / 100)
-    if held and held.count > 1:
-        return found, f"{held.count:g} {unit}s of {first}"
+    if held and held.number > 1:
+        return found, f"{held.number:g} {unit}s of {first}"
     return found, f"a {unit} of {first}" if unit else f"one {first}"
 
 

@@ -1,4 +1,4 @@
-"""What spoons and cups hold at the most, so that more in them is false: "two tablespoons of this give forty grams of protein", whatever is in them."""
+"""What spoons and cups hold at the most, whatever is in them: "two tablespoons of this give forty grams of protein"."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ _REFS = (
 class Level(NamedTuple):
     """So many level spoons or cups."""
 
-    count: float
+    number: float
     measure: str
     ml: float
     """What all of them hold at the most."""
@@ -52,9 +52,9 @@ def level(words: str) -> Level | None:
     found = _SPOONS.search(words)
     if found is None or _PILED.search(words):
         return None
-    count = max(1.0, number_of(found[1] or "one") or 1.0)
+    number = max(1.0, number_of(found[1] or "one") or 1.0)
     measure = _MEASURES.get(found[2], found[2])
-    return Level(count, measure, count * _ML.get(measure, _BIGGEST_ML))
+    return Level(number, measure, number * _ML.get(measure, _BIGGEST_ML))
 
 
 def beyond_a_spoon(claim: Claim, nutrient: str, stated: float, per_100g: float | None = None) -> Verdict | None:

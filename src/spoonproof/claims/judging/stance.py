@@ -10,6 +10,7 @@ from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
 from spoonproof.claims.judging.refused import done_without, wished_and_refused
+from spoonproof.claims.judging.turns_of_phrase import standing
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -190,7 +191,7 @@ _A_YEAR = 12
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
-    words = without_phrases(words, register.words.get("no denial", ()))
+    words = standing(words)
     if (
         has_any(words, register.words.get("risk denied", ()))
         or _ILL_DENIED.search(words)
