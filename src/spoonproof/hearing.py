@@ -12,6 +12,7 @@ from types import MappingProxyType
 
 from spoonproof.claims.judging.frames import frames
 from spoonproof.claims.judging.read_as import as_found
+from spoonproof.claims.judging.stance import waived
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
@@ -134,7 +135,11 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     said = claim.passage.text[slice(*claim.sentence)]
     permits = one.advice == "cut-untrue" and decided == "permits"
-    if _FOR_ALL_THAT.search(said) or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said))):
+    if (
+        _FOR_ALL_THAT.search(said)
+        or waived(plain(said))
+        or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said)))
+    ):
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)

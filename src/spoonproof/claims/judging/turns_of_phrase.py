@@ -33,6 +33,8 @@ STANDS = re.compile(
     r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"
     r"(?:say|says|said|heard|read|told|think|thinks|believe)(?! (?:about|that|of|to|on|is|was) )"
     r"|(?:can't|cannot|couldn't|won't|never|not|don't) (?:\w+ )?stop(?= \w+ing )"
+    # What nothing but itself is meant by: "never ate anything but nuts".
+    rf"|{NOT} (?:\w+ ){{0,3}}?(?:anything|anyone) (?:but|except|besides|other than)"
     # Turns of phrase whose "no" is part of them.
     r"|(?:don't|do not|doesn't|does not) need teeth|without (?:question|fail)|nothing (?:beats|but|short of)"
     r"|no (?:secret|wonder|surprise|joke|kidding|news|equal|rival|better(?: way)?|matter|less than|doubt|question)"
@@ -40,7 +42,7 @@ STANDS = re.compile(
     r"|many (?:people|mums|parents) know)|isn't (?:it|news)|aren't they|don't you|doesn't it|or not|why not"
     r"|(?:never|don't) underestimate|don't (?:miss|laugh|panic|ask me why|tell anyone)|can't stand|wouldn't believe"
     r"|(?:can't|cannot) (?:go wrong|beat|say enough)|never (?:fails?|guess|mind the)|second to none|undeniabl\w*"
-    r"|(?:don't|do not|never) (?:skip|stop)|(?:not going to|not gonna|won't|will not) lie|haven't you heard"
+    r"|(?:don't|do not|never) (?:skip|stop(?:ped)?)|(?:not going to|not gonna|won't|will not) lie|haven't you heard"
     r"|didn't you know|(?:isn't|not|hardly|never) (?:widely|well|commonly) known|hardly news"
     r")(?= )"
 )
