@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator
 
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
-from spoonproof.feeding.bowl import in_baby_bowl
+from spoonproof.feeding.bowl import in_baby_bowl, treatment_of
 from spoonproof.feeding.hazards import Hazard
 from spoonproof.feeding.texture import Issue
-from spoonproof.model.finding import Remedy
+from spoonproof.model.finding import LEVELS, Level, Remedy
 from spoonproof.model.record import replace
 from spoonproof.model.text import Span
 
@@ -23,19 +23,26 @@ def of_hazards(dish: Dish, wanted: Callable[[Hazard], bool]) -> Iterator[Fault]:
     for hazard in dish.hazards:
         if wanted(hazard):
             share, told = _share_of_the_days_salt(dish, hazard)
-            much = hazard.level == "note" and share >= TOO_MUCH
+            treatment = treatment_of(hazard.line, dish.treatments) if hazard.line is not None else None
+            soaked = treatment is not None and treatment.soaked_minutes > 0  # its water takes salt along
             yield Fault(
                 hazard.span,
                 hazard.message + told,
-                "warning" if much else hazard.level,
+                min(hazard.level, salt_level(0.0 if soaked else share), key=LEVELS.index),
                 bowl=hazard.bowl,
                 remedy=hazard.remedy,
                 sources=hazard.sources,
             )
 
 
-TOO_MUCH = 0.75
-"""Of the day's most salt in one portion: from there it is a warning (common practice)."""
+_MUCH = 0.75  # of the day's most salt in one portion: from there it is a warning (common practice)
+
+
+def salt_level(share: float) -> Level:
+    """How grave it is that one portion brings this ``share`` of the day's most salt: all of it is an error."""
+    return "error" if share >= 1 else "warning" if share >= _MUCH else "note"
+
+
 # Grams of salt a day in all: UK Food Standards Agency, up to 12 months and from one to three years.
 _DAY_SALT_G = ((12, 1.0), (36, 2.0))
 _SALT_PER_SODIUM = 2.5  # the factor of the EU's food information law: salt = sodium x 2.5

@@ -117,20 +117,31 @@ _COVERED_OFF_HEAT = re.compile(
     re.I,
 )
 _FIRM_YOLK_MINUTES = 7.0  # an egg in its shell or poached is soft inside before that (common practice)
+_FRIED_YOLK_MINUTES = 4.0  # a fried egg is, unless it is turned over (common practice)
+_BEATEN = re.compile(r"\b(?:beat|whisk|stir|mix|scrambl)", re.I)
+_TURNED = re.compile(r"\b(?:turn|flip|both sides|each side|side|lid|cover|hard|firm|solid|through)", re.I)
 
 
-def boiled_briefly(recipe: Recipe, index: int, texts: Sequence[str]) -> bool:
-    """Whether an egg is boiled or poached by itself for less than makes a firm yolk."""
-    if any(re.search(r"\b(?:beat|whisk|crack|stir|mix)", text, re.I) for text in texts):
-        return False
-    return any(
-        action.verb in ("boil", "simmer", "poach")
-        and action.foods == (index,)
-        and action.time.high < _FIRM_YOLK_MINUTES
-        for step in recipe.steps
-        for action in step.actions
-        if action.time is not None
-    )
+def boiled_briefly(recipe: Recipe, index: int) -> bool:
+    """Whether a whole egg is boiled, poached or fried by itself for less than makes a firm yolk."""
+    others = {i for i, line in enumerate(recipe.foods) if line.food != "water" and not keys(line.name) & FATS} - {index}
+    before = recipe.foods[index].text
+    for step in recipe.steps:
+        named = {i for action in step.actions for i in action.foods}
+        if index not in named:
+            continue
+        if _BEATEN.search(before) or any(action.verb in ("beat", "whisk") for action in step.actions):
+            return False
+        before += f" {step.text}"
+        if named & others:
+            continue
+        for action in step.actions:
+            minutes = action.time.high if action.time is not None else _FIRM_YOLK_MINUTES
+            boiled = action.verb == "poach" or (action.verb in ("boil", "simmer") and index in action.foods)
+            fried = action.verb == "fry" and not _TURNED.search(step.text)
+            if (boiled and minutes < _FIRM_YOLK_MINUTES) or (fried and minutes < _FRIED_YOLK_MINUTES):
+                return True
+    return False
 
 
 _DOUGH = frozenset({"flour", "oat", "oatmeal", "semolina", "cornmeal", "polenta", "breadcrumb"})
@@ -176,7 +187,9 @@ _MIXTURE = re.compile(
 _ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|plancha|oven|heat)\b", re.I)
 # "do not let it cook again", "it must not see the flame again or it turns to scramble"
 _NO_HEAT = re.compile(
-    r"\b(?:not|don['’]t|never|without|no need to)\b(?:[^.;,]{0,30}\b(?:or|lest)\b[^.;,]{0,40}|[^.;,]{0,30})", re.I
+    r"\b(?:not|don['’]t|never|without|no need to)\b(?:[^.;,]{0,30}\b(?:or|lest)\b[^.;,]{0,40}|[^.;,]{0,30})"
+    r"|\b(?:own|residual|remaining|leftover|last of the|off the|from the) (?:heat|warmth)\b",
+    re.I,
 )
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
 FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})

@@ -272,7 +272,7 @@ def _from_steps(
     runny = "runny" in said and not bakes
     # "Cook for 2 minutes a side, so that it runs when you cut it": no food is named where all of it cooks.
     nameless = (text for text in words.babys if not keys(text) & (words.names | words.others))
-    runny = runny or left_underdone([*texts, *nameless], bakes=bakes) or boiled_briefly(recipe, index, texts)
+    runny = runny or left_underdone([*texts, *nameless], bakes=bakes) or boiled_briefly(recipe, index)
     if (runny and "solid" not in said) or RUNNY.search(line.text):
         facts.add("runny")
     if heated_later(recipe, texts):

@@ -54,7 +54,7 @@ BURST = re.compile(
 _MIDDLE = r"(?:middle|cent(?:re|er)|inside|heart)s?"
 _GLASSY = r"glassy|translucent|see[- ]through|jelly[- ]like|under(?:done|cooked)"  # fish that has not turned opaque
 _UNDONE = rf"(?:pink|rosy|red|raw|blue|cold|blush\w*|{_GLASSY})"
-_NOT = r"(?<!no )(?<!not )(?<!never )(?<!longer )(?<!any )"
+_NOT = r"(?<!no )(?<!not )(?<!not a )(?<!without a )(?<!never )(?<!longer )(?<!any )(?<! of )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
     r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
@@ -62,7 +62,8 @@ RARE = re.compile(
     rf"|\b{_MIDDLE} (?:(?:is|stays?|still|remains?|should|must|looks?|be) ){{1,4}}(?:\w+ )?{_UNDONE}\b"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"
     rf" (?:within\b|inside\b|(?:in|at|towards) (?:the|their|its) (?:very )?{_MIDDLE}\b)"
-    rf"|{_NOT}\b(?:blush\w*|rosy|pink tinge|hint of pink) (?:in|at) (?:the|their|its) |\bsteak tartare\b"
+    rf"|{_NOT}\b(?:(?:blush|touch|trace|tinge|hint|bit) of pink|blush\w*|rosy|pink tinge)"
+    r" (?:in|at|inside|near|by|next to) (?:the|their|its) |\bsteak tartare\b"
     rf"|{_NOT}\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
     r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
     re.I,
@@ -159,15 +160,20 @@ DRINK = re.compile(
 )
 RUNNY = re.compile(
     r"\b(?:runny|soft[- ]boil\w*|dippy|lightly (?:cooked|set|poached|scrambled)|sunny[- ]side|"
-    r"over[- ]easy|barely set|just set|coddled|soft[- ]poached|still wobbl\w*|softly set|"
+    r"over[- ]easy|(?:barely|just|hardly|scarcely) sets?|coddled|soft[- ]poached|still wobbl\w*|softly set|"
     r"softly scrambled|jammy yolks?|jammy eggs?)\b",
     re.I,
 )
 # "while they are still soft and wet": said of the egg in the same sentence
 UNDERDONE = re.compile(
-    r"\b(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}? "
-    r"(?:soft|wet|wobbl\w*|loose|moist|creamy|liquid|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
-    r"|\b(?:half|not quite|nearly) (?:raw|set)\b|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
+    r"\b(?:(?:still|just|barely|only|slightly|softly|loosely|(?:a )?(?:little|bit|touch))(?: \w+){0,2}?"
+    r"|(?:keep|leav)\w* (?:it|them|the \w+)|stay\w*) (?:soft|wet|wobbl\w*|loose|moist|creamy|liquid"
+    r"|glossy|underdone|custardy|trembl\w*|ooz\w*|melting|raw|slack)\b"
+    r"|\b(?:heat|warmth|steam) of the \w+ (?:\w+ )?(?:cook|set|thicken|poach)s?\b"
+    r"|\bcooks? (?:\w+ ){0,2}?in the (?:hot|warm) (?!oil|fat|butter|pan|oven|water|milk|stock|broth)"
+    r"|\b(?:half|not quite|nearly) (?:raw|set)\b|\bbefore (?:it|they|the \w+) (?:\w+ )?sets?\b"
+    r"|\bscrambl\w* (?:\w+ ){0,3}?softly\b|\bsoft(?:ly)? scrambl\w*"
+    r"|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
     r"|\b(?:weep|ooze|run|leak|drip)s?\b(?: \w+){0,3}? (?:when|as) (?:you |it is )?(?:cut|press|open|prod)\w*"
     r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?|insides?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose"
     r"|liquid|oozy|ooz(?:e|es|ing)|underdone|juicy|weeps?|runs?|flows?)\b"
@@ -198,7 +204,8 @@ HOT_THROUGH = re.compile(
     re.I,
 )
 SET_IN_HEAT = re.compile(
-    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:set|sets|firm|solid|cooked through|no longer runny|scrambled"
+    r"\b(?:until|till|so that)\b[^.;]{0,40}\b(?:(?<!just )(?<!barely )(?:set|sets)|firm|solid|cooked through"
+    r"|no longer runny|scrambled"
     r"|wilts?|wilted)\b|\bnothing (?:is )?runny\b|\bno (?:liquid|wet|raw|runny|loose) (?:egg|white|yolk)s?\b",
     re.I,
 )

@@ -1,9 +1,9 @@
 """Foods that are salted in their making bring most of a day's salt to one portion.
 
 Cheese, bread, ham and their kind count, though no salt is added: UK advice is less than 1 g a day in all up to 12
-months and 2 g from one to three years. From half of it in one portion it is a note, from three quarters a warning
-(common practice), for foods that are not called salty by themselves; what no table measures is left out, so it is at
-least so much.
+months and 2 g from one to three years. From half of it in one portion it is a note, from three quarters a warning,
+and all of it is an error (common practice), for foods that are not called salty by themselves; what no table measures
+is left out, so it is at least so much.
 
 Fails::
 
@@ -32,13 +32,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from spoonproof.checks.from_feeding import TOO_MUCH, salt_in_portion, told_as_salty
+from spoonproof.checks.from_feeding import salt_in_portion, salt_level, told_as_salty
 from spoonproof.checks.rule import Fault
 from spoonproof.dish import Dish
 from spoonproof.model.finding import Remedy, SourceRef
 
 AREA = "baby"
-LEVEL = "warning"
+LEVEL = "error"
 SOURCES = ("fsa-salt",)
 
 _NOTED = 0.5  # of the day's most in one portion (common practice)
@@ -65,7 +65,7 @@ def check(dish: Dish) -> Iterator[Fault]:
         line.name_span,
         f"A portion holds at least {salt:.2g} g of salt from {names}: {100 * salt / most:.0f} % of the {most:g} g "
         "that is the most for a whole day.",
-        "warning" if salt >= TOO_MUCH * most else "note",
+        salt_level(salt / most),
         bowl="baby",
         remedy=Remedy("Use less of it, or one with less salt, and keep the day's other meals free of salty foods."),
         sources=(SourceRef("fsa-salt", "less than 1 g a day up to 12 months, 2 g from one to three years"),),
