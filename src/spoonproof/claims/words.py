@@ -84,15 +84,6 @@ def slug(text: str) -> str:
     return plain(text).strip().replace("'", "").replace("%", "").replace(" ", "-")
 
 
-def singular(word: str) -> str:
-    """A plain guess at the singular of an id's last word, for matching subjects."""
-    if word.endswith("ies") and len(word) > 4:
-        return word[:-3] + "y"
-    if word.endswith(("oes", "shes", "ches", "xes")):
-        return word[:-2]
-    return word[:-1] if is_many(word) else word
-
-
 def is_many(name: str) -> bool:
     """Whether a name ends as a plural does: "lentils", not "cress" or "couscous"."""
     return name.endswith("s") and not name.endswith(("ss", "us"))

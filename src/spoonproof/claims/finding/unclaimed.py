@@ -138,6 +138,11 @@ def _its_protein(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_ALLERGENS, match.object[0] - 1, match.object[0]))
 
 
+def _is_gluten(tagged: Tagged, match: Match) -> bool:
+    """ "*Gluten (from wheat flour)* forms a web": what holds a dough together feeds nobody."""
+    return match.object is not None and said_at(tagged, match.object[0]) == "gluten"
+
+
 def _cultures(tagged: Tagged, match: Match) -> bool:
     """ "In *other cultures*": people, and none that live in yoghurt."""
     if match.object is None or said_at(tagged, match.object[0]) not in ("cultures", "culture"):
@@ -265,7 +270,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "free-of": (_what_it_means, _till_an_age),
     "sugar-free": (_what_it_means,),
     "free-from": (_what_it_means,),
-    "both": (_does_something_else, _its_protein, _side_by_side),
+    "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
     "is-source": (_about_it,),

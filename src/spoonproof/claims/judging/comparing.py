@@ -13,10 +13,11 @@ from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.number_words import number_of
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.claims.words import has_any, plain, singular
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.plural import singular
 
 _LESS = ("less", "fewer", "lower", "half the", "half as much")
 _HALF = ("half the", "half as much")

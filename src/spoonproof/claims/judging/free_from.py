@@ -12,9 +12,10 @@ from spoonproof.claims.judging.probes import AnyProbe, DishProbe
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain, singular
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.plural import singular
 
 _LISTED = re.compile(
     r" (?:free from|free of|without|none of|no|not|minus|zero|neither|nor|contain no|contains no) (.*)"
