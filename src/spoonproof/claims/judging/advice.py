@@ -141,8 +141,9 @@ def level_of(judged: JudgedClaim) -> Level | None:
     or disease; nothing that rests on a recalled figure is an error."""
     if judged.advice == "keep":
         return None
-    only_warns = judged.claim.kind == "safety-age" and judged.truth == "unlisted" and judged.harm == 1
-    serious = judged.claim.kind in SERIOUS and not only_warns
+    of_safety = judged.claim.kind == "safety-age" or judged.claim.effect == "age"  # when an allergen comes
+    only_warns = of_safety and judged.truth == "unlisted" and judged.harm == 1
+    serious = (of_safety or judged.claim.kind in SERIOUS) and not only_warns
     level: Level = "error" if judged.advice.startswith("cut-") or serious else "warning"
     recalled = bool(judged.sources) and judged.sources[0].basis == "from-memory"
     if level == "error" and recalled:

@@ -24,7 +24,7 @@ _ON = re.compile(
     r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
 )
 _ENDS = re.compile(r"(.*) free ")
-_JOINED = re.compile(r" (?:and|or|&) ")
+_JOINED = re.compile(r" (?:and|or) ")
 _MARKS = re.compile(r"[,;:(]")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})

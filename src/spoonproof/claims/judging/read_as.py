@@ -9,9 +9,10 @@ from spoonproof.claims.judging.arithmetic import shrinks
 from spoonproof.claims.judging.comparing import equalled
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain
-from spoonproof.model.claim import Claim
+from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.record import replace
 
+_BY_ITS_AGE = "when an allergen comes: judged by its age"
 _SOME = frozenset({"contains", "source"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
@@ -19,7 +20,7 @@ _AMOUNT = frozenset({"contains", "source", "high"})
 def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     """The claim with the kind and the level that its words give it, and whether its polarity is settled by them."""
     if claim.kind == "allergen" and claim.effect == "age":
-        claim = replace(claim, kind="safety-age", steps=(*claim.steps, "when an allergen comes: judged by its age"))
+        claim = replace(claim, kind="safety-age", steps=(*claim.steps, _BY_ITS_AGE))
     if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
@@ -62,6 +63,17 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
         )
     return claim, False
+
+
+def as_found(judged: JudgedClaim, register: Register) -> JudgedClaim:
+    """What was judged, as it is told: of when an allergen comes by the allergen, though its age is what judged it; not
+    so where what decides is that it chokes ("no whole nuts before five")."""
+    claim = judged.claim
+    entry = register.get(judged.entry) if judged.entry else None
+    chokes = entry is not None and entry.points_at.startswith("choking:")
+    if chokes or claim.kind != "safety-age" or _BY_ITS_AGE not in claim.steps:
+        return judged
+    return replace(judged, claim=replace(claim, kind="allergen"))
 
 
 def _reason_of(claim: Claim) -> Claim | None:
