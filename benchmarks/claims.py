@@ -19,10 +19,10 @@ from pathlib import Path
 
 from spoonproof.claims.find import analyser, find_claims
 from spoonproof.claims.lexicon import Lexicon
-from spoonproof.claims.words import singular
 from spoonproof.hearing import hear
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
+from spoonproof.model.plural import singular
 from spoonproof.model.text import Document, Passage, Piece, Span
 from spoonproof.reading.markdown import read_prose
 

@@ -255,8 +255,9 @@ class Knowledge:
     def claim_context(self, channel: Channel, recipe: Recipe, paid: Paid) -> Context:
         """What the claims of a recipe are judged in."""
         from spoonproof.claims.judging.context import Context, head_of, own_sources
-        from spoonproof.claims.words import plain, singular
+        from spoonproof.claims.words import plain
         from spoonproof.clock import today
+        from spoonproof.model.plural import singular
 
         traits, allergens = self._food_facts
         return Context(

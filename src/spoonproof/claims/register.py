@@ -11,9 +11,10 @@ from spoonproof.claims.conditions import Absent
 from spoonproof.claims.entries import ANY, Allowance, Entry, Key, Wording, ages_overlap, expand, overlap, within
 from spoonproof.claims.references import AllergenLists, ReferenceAmounts
 from spoonproof.claims.register_reading import EntryReader, read_wordings
-from spoonproof.claims.words import first_words, has_any, singular
+from spoonproof.claims.words import first_words, has_any
 from spoonproof.model.claim import Kind, Market
 from spoonproof.model.finding import Finding, Related
+from spoonproof.model.plural import singular
 from spoonproof.model.record import NamedTuple, dataclass, field, replace
 from spoonproof.model.remembered import Remembered
 from spoonproof.model.table import Row

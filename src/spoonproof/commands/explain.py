@@ -11,6 +11,7 @@ from spoonproof.commands import channel_or_none, new_parser
 if TYPE_CHECKING:
     from spoonproof.claims.entries import Entry
     from spoonproof.knowledge import Knowledge
+    from spoonproof.model.food import Food
 
 Lines = Iterator[str]
 
@@ -196,9 +197,7 @@ def _policy(name: str, knowledge: Knowledge) -> Lines:
 
 
 def _food(name: str, knowledge: Knowledge) -> Lines:
-    from spoonproof.foods.show import NAMES
     from spoonproof.model.citation import short
-    from spoonproof.model.food import NUTRIENT_UNITS
 
     match = knowledge.foods.match(name)
     food = knowledge.foods.get(name) or (knowledge.foods.get(match.food) if match else None)
@@ -218,12 +217,22 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
         ("not eaten: ", f"{food.refuse_pct:g} % of the weight as bought" if food.refuse_pct else ""),
         ("source: ", short(food.source, knowledge.sources)),
     )
+    yield from _per_100g(food, knowledge)
+    for portion in food.portions:
+        yield f"    1 {(portion.size + ' ') if portion.size else ''}{portion.unit} = {portion.grams:g} g"
+
+
+def _per_100g(food: Food, knowledge: Knowledge) -> Lines:
+    """Every nutrient; a mark where its source is not the record's own."""
+    from spoonproof.foods.show import NAMES
+    from spoonproof.model.citation import short
+    from spoonproof.model.food import NUTRIENT_UNITS
+
     yield "  per 100 g edible:"
     others: dict[str, str] = {}
-    for key in NAMES:
+    for key, label in NAMES.items():
         unit = NUTRIENT_UNITS[key]
         value = food.per_100g.get(key)
-        label = NAMES[key]
         if value is not None and value.source and value.source != food.source:
             label += others.setdefault(value.source, "*" * (len(others) + 1))
         if value is None:
@@ -234,8 +243,6 @@ def _food(name: str, knowledge: Knowledge) -> Lines:
             spread = f"({value.low:g} to {value.high:g})" if value.low != value.high else ""
             yield f"    {label:<18} {value.amount:>9g} {unit:<4} {spread}".rstrip()
     yield from (f"    {mark} {short(source, knowledge.sources)}" for source, mark in others.items())
-    for portion in food.portions:
-        yield f"    1 {(portion.size + ' ') if portion.size else ''}{portion.unit} = {portion.grams:g} g"
 
 
 def _source(name: str, knowledge: Knowledge) -> Lines:

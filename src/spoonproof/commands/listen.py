@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from spoonproof.folder import ChannelFolder
     from spoonproof.knowledge import Knowledge
     from spoonproof.model.claim import JudgedClaim
-    from spoonproof.model.text import Document
+    from spoonproof.model.text import Document, Passage
     from spoonproof.report.heard import Heard
 
 HEARD = {".vtt", ".srt", ".txt", ".md"}
@@ -218,30 +218,20 @@ def _judged(
     With --trail each is judged a second time, into ``again`` by the identity of the first. ``unread`` grows by each
     file that can't be read, as a whole or at a place.
     """
-    import sys
-
     from spoonproof.commands.where import judge_of_dish
     from spoonproof.hearing import hear
     from spoonproof.reading.meant_for import YOUNGEST
-    from spoonproof.reading.speech import read_statements
-    from spoonproof.report.terminal import printable
 
-    alone = knowledge.judge_without_dish(
-        folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
-    )
-    policies = knowledge.policies_for(folder.channel if folder else None, options.market or ())
-    ages = _ages(options.ages)
-    months = ages[0] if ages else folder.channel.ages[0] if folder is not None else YOUNGEST
+    channel, markets, ages = folder.channel if folder else None, tuple(options.market or ()), _ages(options.ages)
+    alone = knowledge.judge_without_dish(channel, markets, ages)
+    policies = knowledge.policies_for(channel, markets)
+    months = ages[0] if ages else channel.ages[0] if channel else YOUNGEST
     # A line that stands by itself may be of any dish; a film or page that ages are given for is for babies.
     meant = ages is not None and not options.lines
     for document in _documents(options.paths, unread):
-        passages, faults = read_statements(document, lines=options.lines)
-        unread += [document.path] * any(fault.level != "note" for fault in faults)
-        for fault in faults:
-            line = document.position(fault.span.start)[0]
-            print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
+        passages = _statements(document, options.lines, unread)
         judge = alone
-        if folder is not None and not options.market and not options.ages and document.path != STANDARD_INPUT:
+        if folder is not None and not markets and not ages and document.path != STANDARD_INPUT:
             judge = judge_of_dish(folder, Path(document.path)) or alone
         heard = partial(
             hear, passages, knowledge, judge, apart=options.lines, months=months, for_babies=meant, policies=policies
@@ -250,6 +240,21 @@ def _judged(
         if options.trail:
             again.update((id(once), twice) for once, twice in zip(found, heard(), strict=True))
         yield from found
+
+
+def _statements(document: Document, lines: bool, unread: list[str]) -> Sequence[Passage]:
+    """What a file says; what could not be read of it is told, and the file kept in ``unread``."""
+    import sys
+
+    from spoonproof.reading.speech import read_statements
+    from spoonproof.report.terminal import printable
+
+    passages, faults = read_statements(document, lines=lines)
+    unread += [document.path] * any(fault.level != "note" for fault in faults)
+    for fault in faults:
+        line = document.position(fault.span.start)[0]
+        print(f"{printable(document.path)}:{line}: {printable(fault.message)}", file=sys.stderr)
+    return passages
 
 
 def _documents(paths: Sequence[str], unread: list[str]) -> Iterator[Document]:

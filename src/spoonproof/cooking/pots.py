@@ -40,6 +40,7 @@ class Kitchen:
         self.beneath: list[int] | None = None  # the pot that the steamer at hand stands over
         self.board: list[int] = []  # what was made ready last and is in no pot yet
         self.events: list[Event] = []
+        self.listed = {i for step in recipe.steps for action in step.actions for i in action.foods}  # lines steps name
 
     def walk(self) -> list[Story]:
         """Every line's story, in the order of the food lines."""
@@ -63,31 +64,17 @@ class Kitchen:
         prepares = verb.role == "cut" or (verb.role == "other" and verb.water == "none")
         # "drain the soaked rice": at the sink, while the pot at hand stays on the heat
         prepares = prepares or (verb.water == "drained" and bool(named) and all(self._home(i) is None for i in named))
+        words = self._words(step, action)
         puts_in = verb.role == "join" or (verb.id in _STIRRED and step.bowl is None)
-        if not named and puts_in and says.THE_REST.search(self._words(step, action)):
-            named = [i for i in range(len(self.stories)) if i not in self._listed()]  # "add the rest and simmer"
+        if not named and puts_in and says.THE_REST.search(words):
+            named = [i for i in range(len(self.stories)) if i not in self.listed]  # "add the rest and simmer"
         before = verb.role == "cut" and action.everything and not self.pots  # "chop everything up" on the board
         if before:
             named = [story.index for story in self.stories if story.solid]
         if prepares and (before or not action.everything):
-            self._prepare(step, action, verb, named)
-            self.board += [i for i in named if self._home(i) is None]
-            new = [i for i in named if self._home(i) is None]
-            if (
-                new
-                and self.at_hand
-                and verb.role == "cut"
-                and says.INTO_POT.search(self._words(step, action))
-                and not self._apart(step, action)
-            ):
-                # "flake the fish into the pot": it is in there for all that follows
-                self._merge([self.at_hand], new)
-                for i in new:
-                    self._join(i, step)
-            self.events.append(Event(step.index, action, verb, tuple(named), tuple(named or self.at_hand), step.bowl))
+            self._make_ready(step, action, verb, named)
             return
-        both = verb.role in ("blend", "join") and says.BOTH.search(self._words(step, action))
-        if both and len(self.pots) > 1:
+        if verb.role in ("blend", "join") and len(self.pots) > 1 and says.BOTH.search(words):
             named = []
             others = [pot for pot in self.pots if pot is not self.at_hand and not self._all_out(pot)]
             pot = self._merge([*others[-1:], self.at_hand], [])
@@ -101,6 +88,18 @@ class Kitchen:
         if step.bowl == "family":
             reached = [i for i in reached if self.stories[i].bowl == "family"]
         self._do(step, action, verb, reached)
+
+    def _make_ready(self, step: Step, action: Action, verb: Verb, named: list[int]) -> None:
+        """What is done on the board or at the sink, whatever is on the heat meanwhile."""
+        self._prepare(step, action, verb, named)
+        new = [i for i in named if self._home(i) is None]
+        self.board += new
+        into_pot = verb.role == "cut" and says.INTO_POT.search(self._words(step, action))
+        if new and self.at_hand and into_pot and not self._apart(step, action):
+            self._merge([self.at_hand], new)  # "flake the fish into the pot": it is in there for all that follows
+            for i in new:
+                self._join(i, step)
+        self.events.append(Event(step.index, action, verb, tuple(named), tuple(named or self.at_hand), step.bowl))
 
     def _from_board(self, step: Step, verb: Verb, named: Sequence[int]) -> list[int]:
         """What liquid and flavours are added to where no pot is named: "rinse the rice, add the water and simmer"."""
@@ -139,59 +138,64 @@ class Kitchen:
         return pot
 
     def _pot_of(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
+        words = self._words(step, action)
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
-        said = self.recipe.document.text[
-            step.span.start : action.span.start
-        ]  # "steam both, until they all squash. Mash."
-        after_both = verb.role == "blend" and says.BOTH_DONE.search(said)
-        whole = portion or after_both or says.ALL.search(self._words(step, action))
-        if action.everything and (not self.at_hand or whole):
+        # "steam both, until they all squash. Mash."
+        after_both = verb.role == "blend" and says.BOTH_DONE.search(self._ahead(step, action))
+        if action.everything and (not self.at_hand or portion or after_both or says.ALL.search(words)):
             return self._everything(step, action, verb, named)
         fats = verb.role == "heat" and named and all(self.stories[i].fat for i in named)
-        if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(self._words(step, action)):
+        if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(words):
             return self._merge([self.at_hand], named)  # "fry the patties in the rest of the oil"
-        fat_alone = fats and not self._with(action)
         if self.waiting and not named and verb.role == "heat":
             held = self.waiting  # "melt the butter and fry spoonfuls"
             self.waiting = None
             return self._merge([held, self.at_hand], []) if held in self.pots else self.at_hand
-        raw = [pot for pot in self.pots if len(pot) > 1 and not any(self.stories[i].heats for i in pot)]
-        self.waiting = (raw[-1] if raw else self.at_hand) if fat_alone else self.waiting if not named else None
-        shared = [i for i in named if self._shared_out(i, self._words(step, action))]
+        if fats and not self._with(action):
+            raw = [pot for pot in self.pots if len(pot) > 1 and not any(self.stories[i].heats for i in pot)]
+            self.waiting = raw[-1] if raw else self.at_hand
+        elif named:
+            self.waiting = None
+        return self._pot_named(step, action, verb, named) if named else self._pot_unnamed(step, verb, words)
+
+    def _pot_unnamed(self, step: Step, verb: Verb, words: str) -> list[int]:
+        """The pot of an action that names no food: the one at hand, unless its words say which."""
+        if verb.role == "split" and step.splits and len(self.pots) > 1:
+            hot_pots = [pot for pot in self.pots if any(self.stories[i].heats for i in pot) and not self._all_out(pot)]
+            return self._merge(hot_pots or [self.at_hand], [])  # "boil the pasta; lift out the baby's sauce": of each
+        if verb.role == "split" and says.FLESH.search(words):
+            self.at_hand = baked(self.pots, self.stories) or self.at_hand
+            return self.at_hand
+        if self.at_hand and verb.role == "join" and says.OVER_ALL.search(words):
+            return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
+        if verb.role == "join" and says.IN_AGAIN.search(words):
+            cooked = cooked_before(self.pots, self.at_hand, self.stories)
+            return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
+        if verb.role in ("join", "season") and says.THE_MASH.search(words):
+            mash = mashed(self.pots, self.at_hand, self.stories, bool(says.ONTO.search(words)))
+            return self._merge([self.at_hand, mash], []) if mash and self.at_hand else self.at_hand
+        return self.at_hand
+
+    def _pot_named(self, step: Step, action: Action, verb: Verb, named: list[int]) -> list[int]:
+        """The pot of an action that names its foods: where they are, or where they go."""
+        words = self._words(step, action)
+        shared = [i for i in named if self._shared_out(i, words)]
         if shared:
             return self._with_a_part(step, action, verb, [i for i in named if i not in shared], shared)
         new = [i for i in named if self._home(i) is None]
-        at = dict.fromkeys(self._home(i) for i in named)
-        homes = [self.pots[home] for home in at if home is not None]
-        if not named and verb.role == "split" and step.splits and len(self.pots) > 1:
-            hot_pots = [pot for pot in self.pots if any(self.stories[i].heats for i in pot) and not self._all_out(pot)]
-            return self._merge(hot_pots or [self.at_hand], [])  # "boil the pasta; lift out the baby's sauce": of each
-        if not named and verb.role == "split" and says.FLESH.search(self._words(step, action)):
-            self.at_hand = baked(self.pots, self.stories) or self.at_hand
-            return self.at_hand
-        if not named and self.at_hand and verb.role == "join" and says.OVER_ALL.search(self._words(step, action)):
-            return self._merge(list(self.pots), [])  # "pour over": over what was cooked before
-        if not named and verb.role == "join" and says.IN_AGAIN.search(self._words(step, action)):
-            cooked = cooked_before(self.pots, self.at_hand, self.stories)
-            return self._merge([cooked, self.at_hand], []) if cooked else self.at_hand
-        if not named and verb.role in ("join", "season") and says.THE_MASH.search(self._words(step, action)):
-            mash = mashed(self.pots, self.at_hand, self.stories, bool(says.ONTO.search(self._words(step, action))))
-            return self._merge([self.at_hand, mash], []) if mash and self.at_hand else self.at_hand
-        if not named:
-            return self.at_hand
-        in_hand = bool(homes) and all(pot is self.at_hand for pot in homes)
-        if in_hand and verb.role == "join" and not self._apart(step, action):
+        homes = [self.pots[home] for home in dict.fromkeys(map(self._home, named)) if home is not None]
+        if not homes:
+            opens = not self.at_hand or self._opens_pot(step, action, verb, new)
+            return self._open(new) if opens else self._merge([self.at_hand], new)
+        apart = self._apart(step, action)
+        if verb.role == "join" and not apart and all(pot is self.at_hand for pot in homes):
             hot = cooked_before(self.pots, self.at_hand, self.stories)
-            if hot and says.THEM_IN.search(self._words(step, action)):
+            if hot and says.THEM_IN.search(words):
                 return self._merge([hot, self.at_hand], new)  # "soak the rice. Add it with the peas": to what cooks
-        if homes:
-            joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not self._apart(step, action)
-            if len(named) > 1 and self._home(named[-1]) is not None and says.INTO.search(self._words(step, action)):
-                joins_hand = False  # "add the peas to the potatoes": the last one says which pot
-            return self._merge([*([self.at_hand] if joins_hand else []), *homes], new)
-        if not self.at_hand or self._opens_pot(step, action, verb, new):
-            return self._open(new)
-        return self._merge([self.at_hand], new)
+        joins_hand = verb.role in ("join", "season", "serve") and self.at_hand and not apart
+        if len(named) > 1 and self._home(named[-1]) is not None and says.INTO.search(words):
+            joins_hand = False  # "add the peas to the potatoes": the last one says which pot
+        return self._merge([*([self.at_hand] if joins_hand else []), *homes], new)
 
     def _shared_out(self, i: int, words: str) -> bool:
         """ "The rest of the milk": of a liquid, fat or powder that is in one pot a part goes into another."""
@@ -232,22 +236,17 @@ class Kitchen:
         there = [s for s in self.stories if s.index in named or not (s.left_out and s.flavours)]  # no sprig fished out
         common = [s.index for s in there if step.bowl == "family" or s.bowl != "family"]
         inside = [i for i in common if self._home(i) is not None]
-        listed = self._listed()
         if not inside:  # "mix the oats and the egg, and bake": not the apple that a later step serves beside them
             every = not named or says.ALL.search(step.text) or says.THE_REST.search(step.text)
-            return self._open([i for i in common if every or i in named or i not in listed])
+            return self._open([i for i in common if every or i in named or i not in self.listed])
         more = verb.role == "join" and not says.POT_ALONE.search(self._words(step, action))
-        extra = [i for i in common if i not in inside and (more or i in named or i not in listed)]
+        extra = [i for i in common if i not in inside and (more or i in named or i not in self.listed)]
         pots = [pot for pot in self.pots if set(pot) & set(inside)]
         return self._merge([pot for pot in pots if not self._all_out(pot)] or pots, extra)
 
     def _all_out(self, pot: Sequence[int]) -> bool:
         """Whether nobody goes on with what is in the pot: a sprig that was fished out."""
         return all(self.stories[i].left_out for i in pot)
-
-    def _listed(self) -> set[int]:
-        """The lines that some step names."""
-        return {i for step in self.recipe.steps for action in step.actions for i in action.foods}
 
     def _reached(self, action: Action, verb: Verb, named: Sequence[int], pot: list[int]) -> list[int]:
         if verb.role == "blend" and named and not action.everything and not self._with(action):
@@ -311,8 +310,9 @@ class Kitchen:
             return
         for i in self.at_hand if action.soft_test else ():
             self.stories[i].tested = True  # "with the beans for the last 8, until both squash"
-        ahead = self.recipe.document.text[step.span.start : action.span.start]  # "in the last 20 minutes add the peas"
-        whole = not (says.LAST.search(self._words(step, action)) or says.LAST_AHEAD.search(ahead))
+        # "in the last 20 minutes add the peas"
+        ahead = says.LAST_AHEAD.search(self._ahead(step, action))
+        whole = not (ahead or says.LAST.search(self._words(step, action)))
         for i in self.at_hand if whole else reached:
             self.stories[i].warm(replace(last, step=step.index, minutes=action.time, covered=action.covered))
 
@@ -341,13 +341,9 @@ class Kitchen:
             pot[:] = [i for i in pot if i not in reached]
         self.pots = [pot for pot in self.pots if pot]
         self.pots.append(list(reached))
-        if thrown:
-            for i in reached:
-                self.stories[i].left_out = True
-        if not thrown:
-            self.at_hand = self.pots[-1]
-        elif source:
-            self.at_hand = source
+        for i in reached if thrown else ():
+            self.stories[i].left_out = True
+        self.at_hand = (source or self.at_hand) if thrown else self.pots[-1]
 
     def _join(self, i: int, step: Step) -> None:
         story = self.stories[i]
@@ -377,15 +373,17 @@ class Kitchen:
         return first
 
     def _apart(self, step: Step, action: Action) -> bool:
-        before = ""
-        if action is step.actions[0] and step.span.start <= action.span.start:
-            before = self.recipe.document.text[step.span.start : action.span.start]
+        before = self._ahead(step, action) if action is step.actions[0] else ""
         return bool(says.APART.search(before + " " + self._words(step, action)))
 
     def _part_of_pot(self, step: Step, action: Action) -> bool:
-        own, said = self._words(step, action), self.recipe.document.text[step.span.start : action.span.start]
-        part = says.A_PART_OF_POT.search(own) or says.A_PART_OF_POT.search(said)
+        own = self._words(step, action)
+        part = says.A_PART_OF_POT.search(own) or says.A_PART_OF_POT.search(self._ahead(step, action))
         return part is not None and step.bowl != "baby" and "baby" not in own.lower()
+
+    def _ahead(self, step: Step, action: Action) -> str:
+        """What the step says before this action's verb."""
+        return self.recipe.document.text[step.span.start : action.span.start]
 
     def _words(self, step: Step, action: Action) -> str:
         """What the sentence says from this action's verb to the next one's."""

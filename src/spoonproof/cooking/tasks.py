@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.cooking.chores import AWAY_FROM_HANDS, Draft
 from spoonproof.model import channel as house
@@ -48,22 +48,8 @@ class Task:
 def schedule(drafts: Sequence[Draft], kitchen: house.Kitchen) -> list[Task]:
     """A task for each draft, in the order given; deterministic."""
     free = _Free(kitchen)
-    last_of: dict[int, int] = {}
-    warming: dict[str, int] = {}
-    readied: set[int] = set()  # "line a tin": done to no food, and done before the food that the recipe names next
     tasks: list[Task] = []
-    for index, draft in enumerate(drafts):
-        after = sorted({last_of[line] for line in (*draft.lines, *draft.behind) if line in last_of})
-        if draft.warms:
-            warming.update(dict.fromkeys(_WARMS.get(draft.lane, (draft.lane,)), index))
-        elif not draft.lines and tasks and draft.step is not None:
-            after = [index - 1]
-            readied.add(index)
-        elif draft.step is not None:
-            if draft.lane in warming:
-                readied.add(warming.pop(draft.lane))
-            after = sorted({*after, *readied})
-            readied.clear()
+    for index, (draft, after) in enumerate(zip(drafts, _waits_for(drafts), strict=True)):
         ready = max((tasks[i].end for i in after), default=0.0)
         held = draft.minutes if draft.hands >= AWAY_FROM_HANDS else min(draft.minutes, 1.0 if draft.hands else 0.0)
         start = free.earliest(ready, draft.lane, draft.minutes, held)
@@ -77,15 +63,36 @@ def schedule(drafts: Sequence[Draft], kitchen: house.Kitchen) -> list[Task]:
                 draft.hands,
                 draft.lane,
                 draft.step,
-                tuple(after),
+                after,
                 draft.heat,
                 draft.assumed,
                 draft.bowl,
             )
         )
+    return tasks
+
+
+def _waits_for(drafts: Sequence[Draft]) -> Iterator[tuple[int, ...]]:
+    """Of each draft the indexes of those that must be done first: what was done to its food before, what it is warmed
+    or made ready on."""
+    last_of: dict[int, int] = {}
+    warming: dict[str, int] = {}
+    readied: set[int] = set()  # "line a tin": done to no food, and done before the food that the recipe names next
+    for index, draft in enumerate(drafts):
+        after = {last_of[line] for line in (*draft.lines, *draft.behind) if line in last_of}
+        if draft.warms:
+            warming.update(dict.fromkeys(_WARMS.get(draft.lane, (draft.lane,)), index))
+        elif not draft.lines and index and draft.step is not None:
+            after = {index - 1}
+            readied.add(index)
+        elif draft.step is not None:
+            if draft.lane in warming:
+                readied.add(warming.pop(draft.lane))
+            after |= readied
+            readied.clear()
+        yield tuple(sorted(after))
         for line in draft.lines:
             last_of[line] = index
-    return tasks
 
 
 class _Free:

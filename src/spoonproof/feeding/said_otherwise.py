@@ -44,7 +44,7 @@ _SEASONED = re.compile(
     r"(?:(?:really |very |quite )?(?:to taste|well|generously|properly|boldly|lightly|a little|as usual)"
     r"|(?=before|and serve|at the end))|\bseason(?:s|ed)? (?:her|his|their|the baby['’]s) \w+(?! (?:\w+ )?with\b)"
     r"|\b(?:adjust|correct|check) the seasoning\b"
-    r"|\bsalt(?:s|ed|ing) (?:your|the|her|his|their|my|our) (?:baby['’]s |little one['’]s )?\w+",
+    r"|\bsalt(?:s|ed|ing) (?:(?:(?:your|the|my|our) )?(?:baby|little one)['’]s|her|his|their) \w+",
     re.I,
 )
 

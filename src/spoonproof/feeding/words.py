@@ -13,6 +13,7 @@ from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import Any
 
+from spoonproof.model.plural import singular
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.remembered import Remembered
 
@@ -30,7 +31,6 @@ _FILLERS = frozenset(
 )
 _APART = re.compile(r"[,;:.!?](?! ?(?:in|on|with)\b)")  # "mussels, in the shell"
 _FREE_AFTER = frozenset({"free", "less", "coloured", "colored", "substitute"})
-_F_PLURALS = frozenset({"leaves", "loaves", "halves", "calves"})
 
 
 class Word(NamedTuple):
@@ -61,17 +61,9 @@ def fold(word: str) -> str:
     if not plain.isascii():
         plain = "".join(c for c in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(c))
     plain = plain.replace("'", "").replace("’", "").replace("œ", "oe")
-    if len(plain) > 4 and plain.endswith("ies"):
-        return plain[:-3] + "y"
     if len(plain) > 4 and plain.endswith("ie"):
-        return plain[:-2] + "y"
-    if plain in _F_PLURALS:
-        return plain[:-3] + "f"
-    if len(plain) > 4 and plain.endswith(("ches", "shes", "xes", "sses", "oes")):
-        return plain[:-2]
-    if len(plain) > 3 and plain.endswith("s") and not plain.endswith(("ss", "us", "is")):
-        return plain[:-1]
-    return plain
+        return plain[:-2] + "y"  # "cookie" as "cookies"
+    return plain if plain.endswith("is") else singular(plain)  # "this"
 
 
 @lru_cache(maxsize=500)  # texts of a few dishes: what is asked again is asked soon

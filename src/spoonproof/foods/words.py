@@ -6,6 +6,7 @@ import re
 import unicodedata
 from functools import lru_cache
 
+from spoonproof.model.plural import singular
 from spoonproof.model.record import NamedTuple
 
 # Letters that hold no accent to take away, as cooks write them without the key for them; apostrophes go.
@@ -13,12 +14,8 @@ _LETTERS = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ł": "l", "ß": "s
 _DOUBLED = re.compile(r"([bcdfglmnprstz])\1")
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)*(?:%)?|&")
 
-# Plurals that the endings below would get wrong, and spellings that differ by country.
-_IRREGULAR = {
-    "leaves": "leaf",
-    "halves": "half",
-    "loaves": "loaf",
-    "calves": "calf",
+# Plurals whose endings mislead, and spellings that differ by country.
+_SPELT = {
     "chillies": "chilli",
     "chilies": "chilli",
     "chili": "chilli",
@@ -29,29 +26,18 @@ _IRREGULAR = {
     "yogurts": "yoghurt",
     "yoghourt": "yoghurt",
     "ladies": "lady",
-    "hummus": "hummus",
     "humous": "hummus",
     "houmous": "hummus",
     "hommus": "hummus",
-    "couscous": "couscous",
-    "asparagus": "asparagus",
     "molasses": "molasses",
-    "wholewheat": "wholewheat",
     "flavored": "flavoured",
-    "fat": "fat",
-    "and": "and",
     "&": "and",
     "gray": "grey",
     "omelet": "omelette",
     "omelets": "omelette",
     "cookies": "cookie",
     "brownies": "brownie",
-    "pies": "pie",
     "sulfite": "sulphite",
-    "cos": "cos",
-    "pus": "pus",
-    "chickpeas": "chickpea",
-    "fibre": "fibre",
     "fiber": "fibre",
 }
 # Words as they are often misspelt, beyond a letter too many or too few of a pair.
@@ -97,7 +83,7 @@ _JOINED = {
     ("ground", "nut"): "groundnut",
     ("lin", "seed"): "linseed",
     ("flax", "seed"): "flaxseed",
-    ("cou", "cou"): "couscous",
+    ("cous", "cous"): "couscous",
     ("mange", "tout"): "mangetout",
     ("crust", "less"): "crustless",
     ("tri", "colour"): "tricolour",
@@ -117,25 +103,16 @@ class Token(NamedTuple):
 def plain(word: str) -> str:
     """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
     where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
-    text = _singular(word)
+    text = _one_spelling(word)
     return _DOUBLED.sub(r"\1", text) if len(text) > 3 and text != "full" else text  # "eg" is no egg, "full" no ful
 
 
-def _singular(word: str) -> str:
+def _one_spelling(word: str) -> str:
     text = word.lower()
     if not text.isascii():
         text = "".join(char for char in unicodedata.normalize("NFKD", text) if not unicodedata.combining(char))
     text = text.translate(_LETTERS)
-    known = _IRREGULAR.get(text) or _SLIPS.get(text)
-    if known is not None:
-        return known
-    if len(text) < 4 or not text.endswith("s") or text.endswith("ss"):
-        return text
-    if text.endswith("ies") and len(text) > 4:
-        return text[:-3] + "y"
-    if text.endswith(("oes", "shes", "ches", "xes", "sses")):
-        return text[:-2]
-    return text[:-1]
+    return _SPELT.get(text) or _SLIPS.get(text) or singular(text)
 
 
 _PAIRS = {tuple(map(plain, pair)): plain(one) for pair, one in _JOINED.items()}

@@ -15,7 +15,7 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
-from spoonproof.reading.runs import WORD, Token, key_of, runs_at, singular
+from spoonproof.reading.runs import WORD, Token, compared, key_of, runs_at
 
 _DESCRIBING = frozenset(
     """
@@ -189,7 +189,7 @@ class Names:
         ``ends``: offsets where an instruction starts; a "do not" reaches no further than the next one.
         """
         hidden = hidden_parts(text, ends)
-        tokens = [(m.start(), m.end(), singular(m[0])) for m in WORD.finditer(text)]
+        tokens = [(m.start(), m.end(), compared(m[0])) for m in WORD.finditer(text)]
         known = {match.start: match for match in self.foods.find(text)}
         pepper = {m.start(1): m.end(1) for m in _SALT_AND_PEPPER.finditer(text)}
         found: list[Mention] = []
@@ -228,7 +228,7 @@ class Names:
                 break
             exact = tuple(i for i in lines if key_of(self.lines[i].name) == own)
             last = text[run[-1][0] : end]
-            plural = singular(last) != last.lower()
+            plural = compared(last) != last.lower()
             # "The lentils": the red ones and the green ones; "the onions": one onion, and a red one.
             all_of_them = plural and not any(self.lines[i].name.lower().endswith(last.lower()) for i in exact)
             if all_of_them and len(own) == 1:
@@ -284,7 +284,7 @@ class Names:
         row = _IN_A_ROW.search(before)
         if row is None or food.traits & _WEIGHTY:
             return False
-        beside = self.phrases.get((singular(row["word"]),), {})
+        beside = self.phrases.get((compared(row["word"]),), {})
         groups = {"vegetable", "fruit", "grain", "pulse"}
         if not any(self._group(i) in groups for i in beside):
             return False

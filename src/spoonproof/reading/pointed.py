@@ -15,7 +15,7 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.reading.instruction import StepReader
 from spoonproof.reading.kinds import GROUPS, all_but, in_state, of_kind
 from spoonproof.reading.mentions import Mention, Names
-from spoonproof.reading.runs import key_of, singular
+from spoonproof.reading.runs import compared, key_of
 
 _NUMBERS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _POINTS = re.compile(
@@ -110,7 +110,7 @@ def _number(word: str | None) -> int:
 def _noun(found: re.Match[str], names: Names) -> tuple[str, int]:
     """The word that says of what, in the singular ("" for none), and where the words that point end."""
     for group in ("one", "two"):
-        word = singular(found[group]) if found[group] else ""
+        word = compared(found[group]) if found[group] else ""
         if word and (word in _ANY or _of(word, names)):
             return word, found.end(group)
     return "", found.end("count" if found["count"] else "order" if found["order"] else "lead")
@@ -198,7 +198,7 @@ def pieces_of(reader: StepReader, text: str, named: Named) -> Pointed:
 def _with_piece(reader: StepReader, found: re.Match[str], named: Named) -> tuple[int, ...]:
     """The lines that "the slices" are of; () where it is not told."""
     lines = reader.lines
-    word, at = singular(found["word"]), found.start("word")
+    word, at = compared(found["word"]), found.start("word")
     if word in {made for made, _ in reader.pieces}:  # "cut the leeks into strips. Fry the strips"
         return tuple(sorted(i for made, i in reader.pieces if made == word and i >= 0))
     if any(one.start <= at < one.end or one.start == found.end() + 1 for one in named):
@@ -225,7 +225,7 @@ def made_into(text: str, named: Named) -> set[tuple[str, int]]:
         of = next((one for one in reversed(named) if one.end <= found.start()), None)
         clause = text[of.end : found.start()] if of is not None else "."
         lines = of.lines if of is not None and not re.search(r"[.;]", clause) else ()
-        made |= {(singular(found["word"]), i) for i in lines or (-1,)}
+        made |= {(compared(found["word"]), i) for i in lines or (-1,)}
     return made
 
 

@@ -81,10 +81,8 @@ def read_steps(
         if sentence is None or len(sentence.value) > STEP_CHARACTERS:
             steps.append(_unread(reader, index, entry, sentence))
             continue
-        reader.apart = frozenset(i for i, line in enumerate(lines) if line.has("for-others") and not reader.split)
         reader.lifts_later = index <= last_lift and serves_baby(texts[index])
-        reader.later = named_later(lines, texts[index + 1 :])
-        reader.to_come = to_come(lines, texts[index + 1 :])
+        _look_on(reader, texts[index + 1 :])
         step = kept.step(reader, index, sentence, _read) if kept is not None else _read(reader, index, sentence)
         if isinstance(entry, Mapped):
             step = beside(reader, step, entry)
@@ -97,6 +95,14 @@ def read_steps(
     if steps:
         report_unused(reader, steps)
     return tuple(steps), reader.findings
+
+
+def _look_on(reader: StepReader, to_come_texts: Sequence[str]) -> None:
+    """Note of the lines whose turn has not come yet what a step is read by."""
+    lines = reader.lines
+    reader.apart = frozenset(i for i, line in enumerate(lines) if line.has("for-others") and not reader.split)
+    reader.later = named_later(lines, to_come_texts)
+    reader.to_come = to_come(lines, to_come_texts)
 
 
 def _unread(reader: StepReader, index: int, entry: Scalar | Mapped, sentence: Scalar | None) -> Step:

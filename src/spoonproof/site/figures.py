@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from spoonproof.dish import Dish
+from spoonproof.foods.intakes import Share
 from spoonproof.model.food import NUTRIENT_UNITS
 from spoonproof.model.numbers import Estimate
 from spoonproof.site.sources import Numbered
@@ -53,42 +54,38 @@ def nutrients(dish: Dish, cited: Numbered) -> Nutrients | None:
     portion = facts.per_portion
     if portion is None or facts.portion is None:
         return None
-    rows, sources = [], []
-    for key, name in NAMES.items():
-        estimate = portion.get(key)
-        if estimate is None or estimate.coverage <= 0:
-            rows.append(NutrientRow(key, name, "not known", "", "no published value for these foods", coverage=0.0))
-            continue
-        share = reference.share(key, estimate)
-        if share is not None:
-            sources.append(share.intake.source)
-        rows.append(
-            NutrientRow(
-                key,
-                name,
-                figure(estimate.amount),
-                NUTRIENT_UNITS[key],
-                doubt(estimate),
-                share.share if share is not None else None,
-                share_text(share.share, estimate.coverage, share.intake.kind, share.intake.source)
-                if share is not None
-                else "",
-                estimate.coverage,
-                figure(facts.per_100g[key].amount) if key in facts.per_100g else "–",
-            )
-        )
+    known = {key: portion[key] for key in NAMES if key in portion and portion[key].coverage > 0}
+    shares = {key: share for key, estimate in known.items() if (share := reference.share(key, estimate)) is not None}
+    rows = tuple(_row(key, known.get(key), shares.get(key), facts.per_100g.get(key)) for key in NAMES)
     tables = sorted({source for part in facts.all_ingredients for source in part.sources})
     grams = facts.portion.mid
     marked = any("†" in row.share_text for row in rows)
     return Nutrients(
         f"a portion of {figure(grams)} g",
-        tuple(rows),
+        rows,
         reference.authority,
         reference.age_band,
-        cited.numbers(sources),
+        cited.numbers([share.intake.source for share in shares.values()]),
         cited.numbers(tables),
         " ".join(f"{line[:1].upper()}{line[1:]}." for line in reference.leaves_out if marked or "†" not in line),
         tuple(f"{line[:1].upper()}{line[1:]}." for line in facts.assumed),
+    )
+
+
+def _row(key: str, estimate: Estimate | None, share: Share | None, in_100g: Estimate | None) -> NutrientRow:
+    name = NAMES[key]
+    if estimate is None:
+        return NutrientRow(key, name, "not known", "", "no published value for these foods", coverage=0.0)
+    return NutrientRow(
+        key,
+        name,
+        figure(estimate.amount),
+        NUTRIENT_UNITS[key],
+        doubt(estimate),
+        share.share if share else None,
+        share_text(share.share, estimate.coverage, share.intake.kind, share.intake.source) if share else "",
+        estimate.coverage,
+        figure(in_100g.amount) if in_100g is not None else "–",
     )
 
 

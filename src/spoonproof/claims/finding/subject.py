@@ -13,6 +13,7 @@ from spoonproof.claims.finding.phrase import (
     GENERIC,
     HELD,
     NAMED,
+    NOUNS,
     NUTRIENT,
     Subject,
     both,
@@ -44,7 +45,15 @@ _BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
 _PER_DAY = frozenset({"per-day"})
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
-_SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right", "through-it")
+_SAID_OUT = (
+    "as-sweet-as",
+    "fed-so-eats-so",
+    "drops-a-day",
+    "put-right",
+    "through-it",
+    "hides-in",
+    "holds-that-allergen",
+)
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
@@ -101,7 +110,9 @@ def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
     if found.texts:
         return None
     own = match.subject[0] if match.subject is not None else -1
-    if tagged.is_any(own, NAMED) and not (is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)):
+    if tagged.is_any(own, NOUNS if match.rule.name == "free-from" else NAMED) and not (
+        is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)
+    ):
         return replace(named(tagged, own, range(0)), pronoun=not tagged.is_any(own, FOOD), said=found.said)
     if (placed := at_its_place(tagged, first_of(match))) is not None:
         return replace(found, range=placed.range, texts=placed.texts) if found.said == "portion" else placed

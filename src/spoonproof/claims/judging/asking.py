@@ -16,9 +16,10 @@ from spoonproof.claims.judging.reading import around, clause, months_of, runs_of
 from spoonproof.claims.judging.stance import stance_of
 from spoonproof.claims.register import Register
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.claims.words import has_any, plain, singular, slug
+from spoonproof.claims.words import has_any, plain, slug
 from spoonproof.model.claim import UNNAMED, Claim
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.plural import singular
 from spoonproof.model.record import replace
 
 _THIS = frozenset("this these our my".split())

@@ -13,10 +13,11 @@ from spoonproof.claims.judging.reading import around, clause
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.number_words import number_of
 from spoonproof.claims.wording import nutrient_name
-from spoonproof.claims.words import has_any, plain, singular
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim, Truth
 from spoonproof.model.finding import SourceRef
 from spoonproof.model.numbers import Numbers
+from spoonproof.model.plural import singular
 
 _LESS = ("less", "fewer", "lower", "half the", "half as much")
 _HALF = ("half the", "half as much")
@@ -172,7 +173,7 @@ def says_no_more(claim: Claim) -> bool:
     return _NO_MORE.search(words) is not None and not _ABOVE_ALL.search(words)
 
 
-_NO_MORE = re.compile(r" than | (?:not|n't|never|[a-z]+n't) (?:always |automatically |necessarily )?(?:mean|make) ")
+_NO_MORE = re.compile(r" than | (?:not|never|[a-z]+n't) (?:always |automatically |necessarily )?(?:mean|make) ")
 _ABOVE_ALL = re.compile(
     r" (?:nothing|none|nowhere|never)(?: [a-z']+){0,4} than "
     r"| no (?:other )?(?!more |less |better |healthier |richer )[a-z]+"

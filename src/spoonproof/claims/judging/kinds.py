@@ -8,9 +8,10 @@ import re
 from spoonproof.claims.conditions import Basis
 from spoonproof.claims.judging.probes import FoodProbe
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import plain, singular
+from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.numbers import Estimate
+from spoonproof.model.plural import singular
 from spoonproof.model.record import dataclass, replace
 
 _KIND = "kind-"

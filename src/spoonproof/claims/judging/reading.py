@@ -8,8 +8,9 @@ from functools import lru_cache
 
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain, singular, slug
+from spoonproof.claims.words import has_any, plain, slug
 from spoonproof.model.claim import Claim
+from spoonproof.model.plural import singular
 from spoonproof.model.record import replace
 
 ADULT_MONTHS = 216
