@@ -26,7 +26,8 @@ _A_LITTLE = re.compile(
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
     r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
-    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?(?! (?:flower|bloom|leaf|season)\b)|on top"
+    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?(?! (?:flower"
+    r"|bloom|leaf|season)\b)|on top"
     r"|over the top)\b",
     re.I,
 )
