@@ -19,7 +19,16 @@ PROCESS = (
         "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
         "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
         "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
+        "O(<NUTRIENT|contaminant>) ~3 T(<keep-n|lose-n|gain-n>) _1 <at> _1 S(<process|process-weak>)",
+        "O(<NUTRIENT|health>) _2 T(<rises|gain-n>) ~3 <in> _1 S(<process|process-weak|food>)",
+        "O(<NUTRIENT|health>) ~3 T(<more|prefix-high|absorb>) <when-ill> _3 S(<process|process-weak>)",
         says="a process changes a nutrient",
+    ),
+    *_process(
+        "kept-whole",
+        "O(<NUTRIENT|ambiguous-nutrient>) _1 (?:<copula|turns>|_)? ~2 T(<whole-still>)",
+        needs="FOOD generic-food process nutrient",
+        says="a nutrient said to be kept",
     ),
     *_process(
         "process-kills",

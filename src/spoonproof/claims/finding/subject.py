@@ -37,6 +37,7 @@ from spoonproof.model.record import replace
 
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _OWN_WORDS = frozenset({"bottle", "fed-so"})
+_PROCESSES = frozenset({"process"})
 _WEAK = frozenset({"nutrient-weak"})
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
@@ -316,13 +317,21 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
     foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
-    done = tagged.words(*match.subject).lower()
+    done = tagged.words(*_done(tagged, match)).lower()
     chosen = before[:1] or foods[:1]
     if not chosen:
         return Subject(match.subject, (done,), (), False, False, f"“{done}”")
     food = named(tagged, chosen[0], range(0))
     texts = tuple(dict.fromkeys((*food.texts, done)))
     return Subject(food.range, texts, food.foods, food.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def _done(tagged: Tagged, match: Match) -> tuple[int, int]:
+    """What is done in the clause that says what comes of it: "they suffer when heated, but *steaming* keeps more"."""
+    assert match.subject is not None
+    comma = tagged.symbols.rfind(",", match.subject[1], match.trigger[0])
+    own = tagged.find(_PROCESSES, comma, match.trigger[0]) if comma >= 0 else []
+    return (own[0], own[0] + 1) if own else match.subject
 
 
 def _is_done(tagged: Tagged, at: int) -> bool:
