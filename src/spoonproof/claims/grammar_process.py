@@ -55,7 +55,7 @@ PROCESS = (
     ),
     *_process(
         "keeps-nutrients",
-        "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
+        "S(<food>) _3 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
         says="a food keeps or loses a nutrient",
     ),
@@ -86,7 +86,7 @@ PROCESS = (
     ),
     *_process(
         "by-this-process",
-        "^ _1 S(<this-process>) ~8 T(<gain-n|keep-n|lose-n>) ~5 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        "^ _1 S(<this-process>) ~14 T(<gain-n|keep-n|lose-n>) ~5 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
         says="a process changes a nutrient",
     ),
     *_process(
@@ -132,6 +132,7 @@ PROCESS = (
         "share-lost",
         "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
         "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
+        "S(<process>) ~6 T(<loss>) _1 O(<NUTRIENT>)",
         says="how much a process loses",
     ),
     *_process(

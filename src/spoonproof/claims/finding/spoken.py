@@ -239,6 +239,10 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
     if pronoun is None and is_about_no_food(tagged, match.trigger[0]):
         return Subject(None, (), (), False, False, UNNAMED)
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
+    first = first_of(match)
+    if match.rule.kind in _DOING and tagged.symbols[first - 1 : first] == "," and tagged.is_any(first - 2, NUTRIENT):
+        own = named(tagged, first - 2, range(0))  # "it is rich in *vitamin A*, crucial for the eyes"
+        return replace(own, pronoun=True, why=f"{own.why} of what was named before", said=said.lower())
     texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
     why = f"“{said}”, named before" if said else "what was named before"
     return Subject(None, texts, (), False, True, why, said.lower())
