@@ -16,7 +16,7 @@ PROCESS = (
             "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
-        "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
+        "S(<process|process-weak>) ~7 T(<lose-n>) (?!_2 <food> _1 <with>) ~6 O(<ambiguous-nutrient>)",
         "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
         "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
         "O(<NUTRIENT|contaminant>) ~3 T(<keep-n|lose-n|gain-n>) _1 <at> _1 S(<process|process-weak>)",

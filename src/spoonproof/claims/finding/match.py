@@ -56,7 +56,7 @@ _FED = frozenset({"give", "introduce", "include", "have"})  # "give it", but "gi
 _OFFERED = _FED - {"have"}
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
-_SAID_OF_IT = frozenset("said thought known believed proven clinically".split())
+_SAID_OF_IT = frozenset("said thought known believed reputed reported claimed supposed proven clinically".split())
 # "*This routine* helps him sleep": no food is pointed at.
 _NO_FOOD = frozenset(
     "process routine machine method plan step guide post article approach habit skill book time way week day month "

@@ -73,6 +73,9 @@ _MEATS = re.compile(
     r"\b(?:offal|meats?|innards|organs?|(?:chicken|lamb|calf|ox|pig|beef)(?:'s)?|liver(?: and|,))\b[^.;!?]{0,24}$"
 )
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
+_NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
+_ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
+_YIELDS = re.compile(r"\b(?:yields?|makes?) (?:about |around |roughly |between |up to )?(?:[\w½¼¾-]+ (?:to|or|and) )?$")
 _PICKED = re.compile(
     r"\b(?:choose|choosing|select|pick|look(?:s|ing)? for|buy|opt for|go for|^use)\b"
     r"[^.,;:?!]{0,60}\b(?:that|which|one|ones|with)\b[^.,;:?!]{0,24}$"
@@ -265,6 +268,17 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
     return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
 
 
+def _a_noun(tagged: Tagged, match: Match) -> bool:
+    """ "In *a form* that suits their development": a noun, though food may form something too."""
+    at = match.trigger[0]
+    return said_at(tagged, at) in _NOUNS_TOO and _ARTICLE.search(text_before(tagged, at)) is not None
+
+
+def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
+    """ "One avocado *yields* six ounces of puree": what a recipe makes."""
+    return _YIELDS.search(text_before(tagged, match.trigger[0])) is not None
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
     "function": (_names_a_thing, _another_clause, _is_offal),
     "disease": (*ILLNESS, _another_clause),
@@ -283,6 +297,8 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "helps-a-function": (_a_noun,),
+    "is-so-much": (_as_it_comes_out,),
     "is-source": (_about_it,),
     "age-and-food": (_bounds_no_age,),
     "nutrients-and-food": (_cultures,),
