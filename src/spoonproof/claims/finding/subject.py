@@ -234,7 +234,10 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
     """The first of ``found`` that is a food by name rather than "solid food" or "weaning", if need be after ``end``."""
     for index in (*found, *tagged.find(FOOD, end, end + REACH), *tagged.find(FOOD, 0, found[0])):
-        if not (tagged.has(index, "solids") or is_said_as(tagged, index)) and tagged.items[index].words.rpartition(" ")[2] not in FEEDING:
+        if (
+            not (tagged.has(index, "solids") or is_said_as(tagged, index))
+            and tagged.items[index].words.rpartition(" ")[2] not in FEEDING
+        ):
             return index
     return found[0]
 
