@@ -69,6 +69,8 @@ _GROWN_UP = re.compile(
 )
 _ATE = frozenset("ate eats eating had has".split())
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
+_MEETS = frozenset("meet meets meeting satisfy fulfil fulfill get".split())
+_PEOPLE = frozenset({"audience-baby", "audience-adult"})
 _NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
 _ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
 _YIELDS = re.compile(r"\b(?:yields?|makes?) (?:about |around |roughly |between |up to )?(?:[\w½¼¾-]+ (?:to|or|and) )?$")
@@ -264,6 +266,16 @@ def _a_noun(tagged: Tagged, match: Match) -> bool:
     return said_at(tagged, at) in _NOUNS_TOO and _ARTICLE.search(text_before(tagged, at)) is not None
 
 
+def _met_by_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "For a child *to meet* their calcium needs": who eats does, and no food is said to."""
+    at = match.trigger[0]
+    return (
+        said_at(tagged, at) in _MEETS
+        and bool(tagged.find(_PEOPLE, max(0, at - 4), at))
+        and not tagged.find(_EATEN, 0, at)
+    )
+
+
 def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
     """ "One avocado *yields* six ounces of puree": what a recipe makes."""
     return _YIELDS.search(text_before(tagged, match.trigger[0])) is not None
@@ -287,6 +299,8 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "contains": (_met_by_somebody,),
+    "meets-needs": (_met_by_somebody,),
     "helps-a-function": (_a_noun,),
     "is-so-much": (_as_it_comes_out,),
     "is-source": (_about_it,),
