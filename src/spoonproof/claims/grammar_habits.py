@@ -82,6 +82,7 @@ HABITS = (
         "S(<food>) _2 T(<number|how-often|times> _1 <times|household|generic-food>?) _1 O(<per-week|per-day>)"
         " <copula> _1 <limit>",
         "<bound> T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
+        "^ S(<food>) [,:]{0,2} T(<number|how-often> <times>?) O(<per-week|per-day>) _1 <limit>",
         veto="story storing culinary",
         says="how often a food is to be eaten",
     ),
