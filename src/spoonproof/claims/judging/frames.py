@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.judging.reading import said_before, said_behind
+from spoonproof.claims.judging.reading import age_said, runs_of, said_before, said_behind, subjects_of
 from spoonproof.claims.judging.said_next import OTHERS_SAY, TAIL
 from spoonproof.claims.judging.turns_of_phrase import NOT, STANDS, standing
 from spoonproof.claims.register import Register
@@ -175,6 +175,8 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
         return False
     behind = TAIL.sub("", claim.passage.text[claim.end : claim.end + _ANSWERED].replace("’", "'"))
     held = claim.quote.partition(" but ")[0].replace("’", "'")
+    if _HELD_BACK.search(held) and _given_all_the_same(claim, register):
+        return True
     if _HOLDS_BACK.search(f"{claim.quote}{behind}") and not _HELD_BACK.search(held):
         return True
     answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
@@ -186,6 +188,24 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
     return any(has_any(said, register.words.get(name, ())) for name in ("no need", "no need to hold back"))
 
 
+def _given_all_the_same(claim: Claim, register: Register) -> bool:
+    """Whether what others hold back is given behind a "but", no later and in no safer shape than they say: "they'll
+    tell you to avoid nuts till five, *but nuts are fine*"."""
+    text = claim.passage.text
+    sentence = re.split(r"[.!?;\n]", text[claim.start : claim.end + _ANSWERED], maxsplit=1)[0]
+    before, but, answer = sentence.replace("’", "'").partition(" but ")
+    said = plain(answer)
+    named = runs_of(answer) & subjects_of(claim) or _THEM.search(said)
+    given = has_any(said, register.words.get("allows", ())) or _GAVE.search(said)
+    if not but or not named or not given or has_any(said, (*register.words.get("made safe", ()), *_SAFER)):
+        return False
+    age, until = age_said(said, register), age_said(plain(before), register)
+    return not has_any(said, register.words.get("negations", ())) and (age is None or (until or 0) > age)
+
+
+_THEM = re.compile(r" (?:them|it|those) ")
+_GAVE = re.compile(r" (?:gave|given|give|gives|had|has|have|ate|eats?|eaten|loved?|loves|enjoys?|enjoyed|offered) ")
+_SAFER = ("butter", "butters", "powder", "flour", "paste", "cooked", "baked", "milled")
 _HOLDS_BACK = re.compile(
     r"\b(?:but|yet|though)\b[^.!?]{1,70}?\b(?:a no (?:until|till|before|for)|not until|leave (?:it|them) (?:out|off)"
     r"|(?:must|should|has to|have to|needs to|need to) wait|wait (?:until|till)|must not|mustn't|quarter (?:it|them)"

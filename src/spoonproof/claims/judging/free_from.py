@@ -186,6 +186,14 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     return _by_law("true", "It holds for what goes in.", _looked(answers), harm=None)
 
 
+def says_what_is_in_it(claim: Claim) -> bool:
+    """Whether its own words say that an allergen is in it, whatever its name is free of: "lactose-free milk contains
+    milk"."""
+    words = plain(claim.quote)
+    contains = any(f" {word} " in words for word in CONTAINING) and " may " not in words
+    return claim.kind == "allergen" and claim.level is None and claim.polarity == "asserts" and contains
+
+
 def what_it_is(claim: Claim, context: Context, register: Register) -> Verdict | None:
     """The truth of "tahini is sesame", "ghee is not milk", by the table of foods; None where it says no such thing, or
     where what it names is on no table."""

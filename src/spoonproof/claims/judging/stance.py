@@ -57,7 +57,10 @@ _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
-_TOO = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,4}?for ")
+_TOO = re.compile(
+    r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,6}?"
+    r"(?:for|to (?:replace|be|stand in|take|feed|serve as|count as)) "
+)
 _TOO_EARLY = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?:early|soon|young)(?! to (?:worry|wait|stop|delay|fret)) ")
 """What comes before its time is kept from them: "solids before four months are too early"."""
 _NOT_NEEDLESS = re.compile(

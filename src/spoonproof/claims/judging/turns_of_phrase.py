@@ -33,6 +33,9 @@ STANDS = re.compile(
     r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"
     r"(?:say|says|said|heard|read|told|think|thinks|believe)(?! (?:about|that|of|to|on|is|was) )"
     r"|(?:can't|cannot|couldn't|won't|never|not|don't) (?:\w+ )?stop(?= \w+ing )"
+    # Those who know best are waved aside before it is said: "it's not true that doctors know best".
+    rf"|{NOT} (?:(?:really|always) )?true that (?:the )?(?:\w+ ){{1,3}}?(?:knows? (?:best|better|everything)"
+    r"|(?:is|are) always right)"
     # What nothing but itself is meant by: "never ate anything but nuts".
     rf"|{NOT} (?:\w+ ){{0,3}}?(?:anything|anyone) (?:but|except|besides|other than)"
     # Turns of phrase whose "no" is part of them.
