@@ -68,6 +68,10 @@ _GROWN_UP = re.compile(
     r"(?:grand(?:father|mother|dad|ma|pa|parents)|granny|nan|husband|wife|uncle|auntie?|neighbours?)\b"
 )
 _ATE = frozenset("ate eats eating had has".split())
+_OFFAL = frozenset({"kidney", "kidneys", "heart", "hearts", "brain", "brains", "tongue"})
+_MEATS = re.compile(
+    r"\b(?:offal|meats?|innards|organs?|(?:chicken|lamb|calf|ox|pig|beef)(?:'s)?|liver(?: and|,))\b[^.;!?]{0,24}$"
+)
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
 _FREE = ("none", "free")
 _LOOK_FOR = re.compile(
@@ -255,6 +259,12 @@ def _not_borne(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_SERVED, end_of(match), end_of(match) + 1)
 
 
+def _is_offal(tagged: Tagged, match: Match) -> bool:
+    """ "Organ meats like *kidneys* are good sources", "liver and *heart*": eaten, and not what it does good to."""
+    at = (match.object or match.trigger)[0]
+    return said_at(tagged, at) in _OFFAL and _MEATS.search(text_before(tagged, at)) is not None
+
+
 def _growing(tagged: Tagged, match: Match) -> bool:
     """ "*Growing babies* like new foods": who eats, where the sentence opens with it, and nothing that food does."""
     at = (match.object or match.trigger)[0]
@@ -296,7 +306,7 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause, _to_the_senses),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses),
     "disease": (*ILLNESS, _another_clause, _to_the_senses),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
