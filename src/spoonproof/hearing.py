@@ -11,6 +11,8 @@ from itertools import pairwise
 from types import MappingProxyType
 
 from spoonproof.claims.judging.frames import frames
+from spoonproof.claims.judging.read_as import as_found
+from spoonproof.claims.judging.stance import waived
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
@@ -87,17 +89,17 @@ def hear(
             continue
         if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
             more.append(one)
-    if not more:
-        return judged
-    judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
-    place = {id(passage): at for at, passage in enumerate(passages)}
-    return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+    if more:
+        judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
+        place = {id(passage): at for at, passage in enumerate(passages)}
+        judged = sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+    return [as_found(one, knowledge.register) for one in judged]
 
 
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    if claim.kind not in ("safety-age", "disease") or one.advice not in ("keep", "cut-untrue"):
+    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
@@ -108,9 +110,12 @@ def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
 
 
 _FOR_ALL_THAT = re.compile(
-    r"\b(?:fine|ok|okay|safe|harmless|nonsense|rubbish|myth|but|though|although|yet|however|anyway|still|even)\b", re.I
+    r"\b(?:fine|ok|okay|safe|(?<!as )harmless|nonsense|rubbish|myth|but|though|although|yet"
+    r"|however|anyway|still|even)\b",
+    re.I,
 )
 """Words of a sentence that gives after all what it calls bad."""
+_AVOID = re.compile(r"\W*(?:(?:always|please|so) )?avoid (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))", re.I)
 _NOT_DONE = re.compile(
     r"\b(?:i|we) (?:did not|didn['’]t|do not|don['’]t|never|won['’]t|would never) "
     r"(?:put|give|gave|feed|fed|offer|rub|add|use|pour|dip|serve)\b",
@@ -133,7 +138,13 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     said = claim.passage.text[slice(*claim.sentence)]
     permits = one.advice == "cut-untrue" and decided == "permits"
-    if _FOR_ALL_THAT.search(said) or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said))):
+    if permits and _AVOID.match(said):
+        return True
+    if (
+        _FOR_ALL_THAT.search(said)
+        or waived(plain(said))
+        or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said)))
+    ):
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)

@@ -25,7 +25,9 @@ _TOLD = re.compile(
     r"|\b(?:i|we|my \w+) (?:didn't|did not) (?:start|begin|introduce|give|offer|try|wean|feed)\b"
     r"|\b(?:friends|mums|moms|mothers) (?:of \w+ )?(?:have|had) been (?:weaning|giving|feeding|offering"
     r"|starting)\b"
-    r"|\b(?:he|she) was (?:(?:only|just|about|nearly|almost|over|around) ){0,3}\d[\d.]* ?(?:weeks?|months?)\b"
+    r"|(?<!till )(?<!until )(?<!before )(?<!when )\b(?:he|she) was "
+    r"(?:(?:only|just|about|barely|nearly|almost|over|around|not) ){0,3}"
+    r"(?:an? |\d[\d.]* ?|[a-z]+ (?:and a half )?)(?:weeks?|months?|years?)\b"
     r"|(?:\b(?:had|have|has)|'d|'ve) (?:\w+ )?been (?:\w+ )?(?:hoping|planning|meaning|wanting|waiting|trying) "
     r"to\b"
     r"|\b(?:he|she|my \w+|our \w+|son|daughter)(?:'s| is| was| has| had)(?: \w+)?(?: never| not| hardly| barely"
@@ -129,6 +131,6 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
         return False
-    if "have" in present and not _NUTRIENT.isdisjoint(present):
-        return False
+    if "small-unit" in present or ("have" in present and not _NUTRIENT.isdisjoint(present)):
+        return False  # nobody weighs milligrams out in a kitchen
     return _SAYS.isdisjoint(present)
