@@ -19,14 +19,11 @@ entropy.NP_RANDOM = entropy  # type: ignore[assignment]
 
 
 def pytest_configure() -> None:
-    """What a checkout makes of its tables is made before there are workers: else each of them makes all of it. Its
-    expressions are there before a test brings in what compiles them, as a command has them."""
-    from spoonproof.compiled import load, made_folder
-    from spoonproof.expressions import take_from
+    """What a checkout makes of its tables is made before there are workers: else each of them makes all of it."""
+    from spoonproof.compiled import load
 
     if "PYTEST_XDIST_WORKER" not in os.environ:
         load("sources")
-    take_from(made_folder())
 
 
 @pytest.fixture(scope="session", autouse=True)
