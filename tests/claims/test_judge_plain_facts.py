@@ -80,6 +80,7 @@ SOUND = (
     "Sunflower seeds contain vitamin E.",
     "Juicing takes out most of the fibre.",
     "A vegan toddler needs a source of vitamin B12.",
+    "Even if you supervise, whole grapes can choke.",
     "Unlike whole grapes, grapes quartered lengthways are fine.",
     "Unlike raw carrot, steamed carrot is fine for babies.",
     "It's a myth that babies need teeth for lumps.",
@@ -169,8 +170,13 @@ WRONG = (
     "Introducing egg late protects against allergy.",
     "Tinned fruit has no vitamins at all.",
     "Honey is only dangerous raw.",
+    "Rice cakes every day are fine, arsenic isn't an issue for babies.",
+    "A tin of tuna a day is fine for a toddler.",
 )
 CUT = (
+    "We stopped worrying about botulism and gave honey at eight months.",
+    "Peanut allergy is caused by eating peanut too early.",
+    "Breast milk in the ear heals ear infections.",
     "They'll tell you to avoid whole nuts till five, but we gave them at two.",
     "They say no honey before one, but mine had it at eight months.",
     "Avocado makes babies cleverer.",
