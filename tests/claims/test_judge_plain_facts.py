@@ -80,6 +80,8 @@ SOUND = (
     "Sunflower seeds contain vitamin E.",
     "Juicing takes out most of the fibre.",
     "A vegan toddler needs a source of vitamin B12.",
+    "Far from causing allergies, early egg lowers the risk.",
+    "Can a baby choke on whole grapes? Yes, so quarter them.",
     "Even if you supervise, whole grapes can choke.",
     "Unlike whole grapes, grapes quartered lengthways are fine.",
     "Unlike raw carrot, steamed carrot is fine for babies.",
@@ -174,6 +176,8 @@ WRONG = (
     "A tin of tuna a day is fine for a toddler.",
 )
 CUT = (
+    "Should you avoid swordfish for toddlers? Nah, it's fine.",
+    "Can a baby choke on whole grapes? Not if you watch her.",
     "We stopped worrying about botulism and gave honey at eight months.",
     "Peanut allergy is caused by eating peanut too early.",
     "Breast milk in the ear heals ear infections.",

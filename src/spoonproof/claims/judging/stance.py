@@ -279,7 +279,7 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 
 def waived(words: str) -> bool:
-    """Whether it is said that nothing need be kept back or feared: "isn't forbidden", "nobody needs to avoid", "no point
+    """Whether nothing is said to need keeping back or fearing: "isn't forbidden", "nobody needs to avoid", "no point
     in waiting", "we stopped worrying"."""
     return any(one.search(words) for one in (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED))
 
