@@ -75,8 +75,9 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
     size = len(low)
     for end, length in lexicon.automaton.iter(low):
         start = end - length + 1
-        # "92%": a sign needs no gap before it
-        if (start == 0 or not low[start - 1].isalnum() or not low[start].isalnum()) and (
+        # "92%", "60mg": neither a sign nor a unit after its figure needs a gap before it
+        before, first = low[start - 1] if start else " ", low[start]
+        if (not before.isalnum() or not first.isalnum() or (before.isdigit() and first.isalpha())) and (
             end + 1 >= size or not low[end + 1].isalpha()
         ):
             found.append(start)

@@ -83,6 +83,7 @@ _LEFT_IN = re.compile(
     r"\b(?:with|keep|leave|mash|crush|eat) (?:the |their |its |soft |small |tiny |edible |those ){0,3}$"
 )
 _IN_IT = re.compile(r"bones (?:left |still |mashed |kept )?(?:in|on|in them|mashed|crushed|and all)\b")
+_STAY_SAFE = re.compile(r"(?:^|[,;:–-] ?|\bto |\bjust )(?:be|stay|play it|keep \w+) $")
 _UP_TO = re.compile(r"\bfor up to (?:about )?$")
 _IS_SOME = re.compile(r"\b(?:there|if|whether)\b[^.;:?!]{0,12}$")
 
@@ -258,6 +259,8 @@ def _is_asked(tagged: Tagged, match: Match) -> bool:
 def _called_safe(tagged: Tagged, match: Match) -> bool:
     """Whether a food is said to be safe, or safe for somebody: "a safe drink", not "a list of safe snacks"."""
     begin, end = match.object or match.trigger
+    if _STAY_SAFE.search(text_before(tagged, begin)) is not None and tagged.symbols[end : end + 1] in ("", ".", ","):
+        return False
     if said_at(tagged, begin) != "safe" or not tagged.find(_EATEN, end, end + 1):
         return True
     if tagged.find(_READERS, end, end + 6):

@@ -36,6 +36,7 @@ _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease", "nutrient"})
+_NOURISHING = frozenset({"nutrient-weak"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
@@ -99,7 +100,7 @@ def matches(
             or _opens(tagged, match, present)
             or _unknown(tagged, match)
             or promises_no_illness(tagged, match)
-            or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
+            or (match.rule.kind in ("function", "disease") and _without_a_food(tagged, match))
         ):
             continue
         if not has_evidence(tagged, match, points) or spoken_against(tagged, match, points):
@@ -112,6 +113,12 @@ def matches(
             kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
+
+
+def _without_a_food(tagged: Tagged, match: Match) -> bool:
+    """Nutrients in general, or the lack of one, do something too: "*extra vitamins* boost his immune system"."""
+    at = match.trigger[0]
+    return lack(tagged, at) is not None or (not match.rule.loose and bool(tagged.find(_NOURISHING, 0, at)))
 
 
 def _says_something(tagged: Tagged, match: Match) -> bool:
@@ -207,7 +214,8 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
     groups = {name: found.span(number) for name, number in found.re.groupindex.items() if found[number]}
     target = groups.get("O")
     if target is not None:
-        first = list_begin(tagged, target[0], groups["T"][1] if "T" in groups else target[0])
+        told = groups.get("T", target)
+        first = list_begin(tagged, target[0], told[1] if told[0] <= target[0] else 0)
         target = first, list_end(tagged, target[1] - 1)
     trigger = groups.get("T") or target or found.span()
     end = max(found.end(), target[1] if target else 0)

@@ -131,6 +131,6 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
         return False
-    if "have" in present and not _NUTRIENT.isdisjoint(present):
-        return False
+    if "small-unit" in present or ("have" in present and not _NUTRIENT.isdisjoint(present)):
+        return False  # nobody weighs milligrams out in a kitchen
     return _SAYS.isdisjoint(present)

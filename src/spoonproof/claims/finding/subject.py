@@ -26,6 +26,7 @@ from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
     is_doing,
+    is_said_as,
     is_subject,
     pronoun_before,
     rank,
@@ -37,6 +38,7 @@ from spoonproof.model.record import replace
 
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _OWN_WORDS = frozenset({"bottle", "fed-so"})
+_PROCESSES = frozenset({"process"})
 _WEAK = frozenset({"nutrient-weak"})
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
@@ -232,7 +234,10 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
     """The first of ``found`` that is a food by name rather than "solid food" or "weaning", if need be after ``end``."""
     for index in (*found, *tagged.find(FOOD, end, end + REACH), *tagged.find(FOOD, 0, found[0])):
-        if not tagged.has(index, "solids") and tagged.items[index].words.rpartition(" ")[2] not in FEEDING:
+        if (
+            not (tagged.has(index, "solids") or is_said_as(tagged, index))
+            and tagged.items[index].words.rpartition(" ")[2] not in FEEDING
+        ):
             return index
     return found[0]
 
@@ -316,13 +321,21 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
     foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
-    done = tagged.words(*match.subject).lower()
+    done = tagged.words(*_done(tagged, match)).lower()
     chosen = before[:1] or foods[:1]
     if not chosen:
         return Subject(match.subject, (done,), (), False, False, f"“{done}”")
     food = named(tagged, chosen[0], range(0))
     texts = tuple(dict.fromkeys((*food.texts, done)))
     return Subject(food.range, texts, food.foods, food.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def _done(tagged: Tagged, match: Match) -> tuple[int, int]:
+    """What is done in the clause that says what comes of it: "they suffer when heated, but *steaming* keeps more"."""
+    assert match.subject is not None
+    comma = tagged.symbols.rfind(",", match.subject[1], match.trigger[0])
+    own = tagged.find(_PROCESSES, comma, match.trigger[0]) if comma >= 0 else []
+    return (own[0], own[0] + 1) if own else match.subject
 
 
 def _is_done(tagged: Tagged, at: int) -> bool:

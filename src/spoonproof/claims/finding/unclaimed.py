@@ -68,7 +68,18 @@ _GROWN_UP = re.compile(
     r"(?:grand(?:father|mother|dad|ma|pa|parents)|granny|nan|husband|wife|uncle|auntie?|neighbours?)\b"
 )
 _ATE = frozenset("ate eats eating had has".split())
+_OFFAL = frozenset({"kidney", "kidneys", "heart", "hearts", "brain", "brains", "tongue"})
+_MEATS = re.compile(
+    r"\b(?:offal|meats?|innards|organs?|(?:chicken|lamb|calf|ox|pig|beef)(?:'s)?|liver(?: and|,))\b[^.;!?]{0,24}$"
+)
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
+_FREE = ("none", "free")
+_LOOK_FOR = re.compile(
+    r"\b(?:choose|select|pick|look(?:s|ing)? for|buy|opt for|go for|check for) (?:an? |the |one |some )?$"
+)
+_MEETS = frozenset("meet meets meeting satisfy fulfil fulfill get".split())
+_PEOPLE = frozenset({"audience-baby", "audience-adult"})
+_TASTES = re.compile(r"\b(?:tast|look|smell|sound)(?:e|es|s|ed)? (?:even |much |far |so much |a lot |way |all the )?$")
 _NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
 _ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
 _YIELDS = re.compile(r"\b(?:yields?|makes?) (?:about |around |roughly |between |up to )?(?:[\w½¼¾-]+ (?:to|or|and) )?$")
@@ -90,7 +101,11 @@ def claims_nothing(tagged: Tagged, match: Match) -> bool:
 def _picked(tagged: Tagged, match: Match) -> bool:
     """ "Choose a yoghurt *that contains* live cultures", "look for one *with* no sugar": a way to pick one, and nothing
     said of those picked."""
-    return match.rule.kind in _OF_WHAT_IS_IN_IT and _PICKED.search(text_before(tagged, match.trigger[0])) is not None
+    if match.rule.kind not in _OF_WHAT_IS_IN_IT:
+        return False
+    before = text_before(tagged, first_of(match))
+    free = match.rule.level in _FREE and _LOOK_FOR.search(before) is not None
+    return free or _PICKED.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _till_an_age(tagged: Tagged, match: Match) -> bool:
@@ -244,6 +259,12 @@ def _not_borne(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_SERVED, end_of(match), end_of(match) + 1)
 
 
+def _is_offal(tagged: Tagged, match: Match) -> bool:
+    """ "Organ meats like *kidneys* are good sources", "liver and *heart*": eaten, and not what it does good to."""
+    at = (match.object or match.trigger)[0]
+    return said_at(tagged, at) in _OFFAL and _MEATS.search(text_before(tagged, at)) is not None
+
+
 def _growing(tagged: Tagged, match: Match) -> bool:
     """ "*Growing babies* like new foods": who eats, where the sentence opens with it, and nothing that food does."""
     at = (match.object or match.trigger)[0]
@@ -258,10 +279,25 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
     return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
 
 
+def _to_the_senses(tagged: Tagged, match: Match) -> bool:
+    """ "It *tastes even better* if you have no cold"."""
+    return _TASTES.search(text_before(tagged, match.trigger[0])) is not None
+
+
 def _a_noun(tagged: Tagged, match: Match) -> bool:
     """ "In *a form* that suits their development": a noun, though food may form something too."""
     at = match.trigger[0]
     return said_at(tagged, at) in _NOUNS_TOO and _ARTICLE.search(text_before(tagged, at)) is not None
+
+
+def _met_by_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "For a child *to meet* their calcium needs": who eats does, and no food is said to."""
+    at = match.trigger[0]
+    return (
+        said_at(tagged, at) in _MEETS
+        and bool(tagged.find(_PEOPLE, max(0, at - 4), at))
+        and not tagged.find(_EATEN, 0, at)
+    )
 
 
 def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
@@ -270,8 +306,8 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause),
-    "disease": (*ILLNESS, _another_clause),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses),
+    "disease": (*ILLNESS, _another_clause, _to_the_senses),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }
@@ -287,6 +323,8 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "contains": (_met_by_somebody,),
+    "meets-needs": (_met_by_somebody,),
     "helps-a-function": (_a_noun,),
     "is-so-much": (_as_it_comes_out,),
     "is-source": (_about_it,),
