@@ -104,7 +104,7 @@ def _picked(tagged: Tagged, match: Match) -> bool:
     if match.rule.kind not in _OF_WHAT_IS_IN_IT:
         return False
     before = text_before(tagged, first_of(match))
-    free = match.rule.level in _FREE and _LOOK_FOR.search(before) is not None
+    free = (match.rule.level in _FREE or match.rule.name == "healthier") and _LOOK_FOR.search(before) is not None
     return free or _PICKED.search(text_before(tagged, match.trigger[0])) is not None
 
 
@@ -284,6 +284,13 @@ def _to_the_senses(tagged: Tagged, match: Match) -> bool:
     return _TASTES.search(text_before(tagged, match.trigger[0])) is not None
 
 
+def _is_one_itself(tagged: Tagged, match: Match) -> bool:
+    """ "Folate *is one of the vitamins*": what it is, and no food is said to hold it."""
+    at = match.trigger[0]
+    needed = match.object is not None and "for" in [item.words for item in tagged.items[at : match.object[0]]]
+    return not needed and bool(tagged.find(_NUTRIENTS, 0, at)) and not tagged.find(_SERVED, 0, at)
+
+
 def _a_noun(tagged: Tagged, match: Match) -> bool:
     """ "In *a form* that suits their development": a noun, though food may form something too."""
     at = match.trigger[0]
@@ -327,7 +334,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "meets-needs": (_met_by_somebody,),
     "helps-a-function": (_a_noun,),
     "is-so-much": (_as_it_comes_out,),
-    "is-source": (_about_it,),
+    "is-source": (_about_it, _is_one_itself),
     "age-and-food": (_bounds_no_age,),
     "nutrients-and-food": (_cultures,),
     "food-and-nutrients": (_cultures, _side_by_side),
