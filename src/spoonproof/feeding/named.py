@@ -74,7 +74,7 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
     if likened(text, hit) or _SIZE_OF.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
     name = text[hit.start : hit.end].lower()
-    if name.endswith((" squashes", " juices")) and not name.startswith("fruit"):
+    if name.endswith((" squashes", " juices")) and name != "fruit juices":
         return True  # "until the fruit squashes", "moisten with the apple juices": what ran out in the pan
     if len(hit.phrase) != 1:
         return False
