@@ -41,10 +41,9 @@ _NOT_FORBIDDEN = re.compile(
     r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
     rf"|{_NO}{_FILLED}"
     # what would hold it back
-    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about"
-    r"|steer clear|(?:stay|keep) (?:well )?(?:off|away)|withh[eo]ld"
-    r"|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off|leave (?:[a-z]+ ){1,2}?out of"
-    r"|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
+    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
+    r"|withh[eo]ld|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off"
+    r"|leave (?:[a-z]+ ){1,2}?out of|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
     # or keep its giver from it
     r"|(?:guilty|afraid|scared|ashamed|bad|nervous|worried|shy|anxious|frightened) (?:about|for|of|to)"
     r"(?! (?:keep|hold|say|avoid|wait|refus|skip|delay|leav|put)[a-z]* )"
