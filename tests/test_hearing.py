@@ -42,6 +42,7 @@ def test_speech_against_a_caution_is_heard_and_cut(said: str, caution: str) -> N
         ("A slurp of pot liquor prevents anaemia.", "cut-untrue"),
         ("Fresh air prevents colds, my father always said, and out we went.", ""),
         ("Clean hands prevent tummy bugs.", ""),
+        ("You need never wait for honey till one.", "cut-untrue"),
         ("Purees only until two.", "cut-untrue"),
         ("Nothing with lumps in it: blended until he's two.", "cut-untrue"),
         ("Lumps before one.", "keep"),
@@ -52,6 +53,19 @@ def test_speech_against_a_caution_is_heard_and_cut(said: str, caution: str) -> N
 )
 def test_what_is_said_is_cut_kept_or_passed_over(said: str, advice: str) -> None:
     assert {one.advice for one in heard(said)} == ({advice} if advice else set())
+
+
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        ("Peanut butter from six months.", "allergen"),
+        ("Egg can be given from six months.", "allergen"),
+        ("No nuts before five.", "safety-age"),
+        ("Cow's milk from one year.", "safety-age"),
+    ],
+)
+def test_when_an_allergen_comes_is_the_allergens_and_what_chokes_is_not(said: str, kind: str) -> None:
+    assert [one.claim.kind for one in heard(said)] == [kind]
 
 
 @pytest.mark.parametrize(

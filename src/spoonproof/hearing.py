@@ -11,6 +11,8 @@ from itertools import pairwise
 from types import MappingProxyType
 
 from spoonproof.claims.judging.frames import frames
+from spoonproof.claims.judging.read_as import as_found
+from spoonproof.claims.judging.stance import waived
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
@@ -87,11 +89,11 @@ def hear(
             continue
         if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
             more.append(one)
-    if not more:
-        return judged
-    judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
-    place = {id(passage): at for at, passage in enumerate(passages)}
-    return sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+    if more:
+        judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
+        place = {id(passage): at for at, passage in enumerate(passages)}
+        judged = sorted([*judged, *more], key=lambda one: (place[id(one.claim.passage)], one.claim.start))
+    return [as_found(one, knowledge.register) for one in judged]
 
 
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
@@ -133,7 +135,11 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     said = claim.passage.text[slice(*claim.sentence)]
     permits = one.advice == "cut-untrue" and decided == "permits"
-    if _FOR_ALL_THAT.search(said) or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said))):
+    if (
+        _FOR_ALL_THAT.search(said)
+        or waived(plain(said))
+        or not (permits or (_NOT_DONE.search(said) and _HARM_TOLD.search(said)))
+    ):
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)

@@ -42,6 +42,24 @@ from tests.each import each
         ("Healthy foods include lentils and eggs.", "general-benefit", "lentil"),
         ("Steamed courgettes are a great place to start with your baby.", "general-benefit", "courgette"),
         ("The best time to include mango in her diet is around seven months.", "safety-age", "mango"),
+        ("Fresh white bread can get stuck on the roof of your baby's mouth.", "safety-age", "white bread"),
+        ("Soft bagels can stick in the throat.", "safety-age", "bagel"),
+        ("Cut foods like these into quarters before serving them to a toddler.", "safety-age", "food"),
+        ("Tinned trout (watch out for bones)", "safety-age", "trout"),
+        ("Don't put baby rice in the bottle.", "safety-age", "baby rice"),
+        ("Whole grapes are also risky.", "safety-age", "grape"),
+        ("The usual dose of prune juice is 30 ml a day.", "quantity", "prune juice"),
+        ("A good starting dose is one teaspoon of ground flaxseed daily.", "quantity", "flaxseed"),
+        ("Give two to four ounces of pear nectar once a day.", "quantity", "pear"),
+        ("Toddlers' zinc requirement grows with them.", "function", "zinc"),
+        ("Low zinc levels leave children open to infections.", "disease", "zinc"),
+        ("Sweets are known to cause this condition.", "disease", "sweet"),
+        ("Some babies get gas with this juice.", "disease", "juice"),
+        ("Prune juice can be very effective.", "disease", "prune juice"),
+        ("Plain water is always the best option.", "general-benefit", "plain water"),
+        ("A well-planned vegetarian diet is suitable for every stage of life.", "general-benefit", "vegetarian diet"),
+        ("Packet crisps are so refined that they have little nutritional value.", "general-benefit", "crisp"),
+        ("These vitamin A, C and E-rich greens go well with eggs.", "nutrient-content", "green"),
     ],
 )
 def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) -> None:
@@ -51,9 +69,40 @@ def test_what_is_said_in_passing_is_heard(text: str, kind: str, subject: str) ->
 
 
 @each(
+    ("text", "kind"),
+    [
+        ("1-3 years = 500 mg/day", "quantity"),
+        ("Babies 7-12 months: 11 mg a day", "quantity"),
+        ("DAILY REQUIREMENT: 700 mg for children aged 1-3 years", "quantity"),
+        ("An excellent first food, 5+ months", "safety-age"),
+        ("Pesticide residues stay well below legal limits.", "safety-age"),
+    ],
+)
+def test_a_line_that_leaves_out_what_it_is_about_is_heard(text: str, kind: str) -> None:
+    only(text, kind)
+
+
+@each(
     "text",
     [
         "The relish is a great addition to any burger.",
+        "Cut the grapes in half and scatter over the top.",
+        "The batter sticks to the roof of the tin.",
+        "Watch out for hot oil.",
+        "Feel through the mackerel for bones and mash it.",
+        "If a little bit sticks in her throat, carry on.",
+        "Ages 1-3 years = one ticket each",
+        "Opening hours: 9 to 5 daily.",
+        "A sharp knife does the trick.",
+        "The best choice for this cake is a loose-bottomed tin.",
+        "You can buy oats at your local health food shop.",
+        "This leaflet is written for health professionals.",
+        "Here are some ideas for adding sources of iron to lunch:",
+        "She was just over two years old, happily stirring the batter.",
+        "Carrots take up half of the drawer.",
+        "Sauerkraut is made by fermenting roughly cut cabbage with salt.",
+        "All food should come in a form that suits the growth of the child.",
+        "One avocado mixed with formula yields 6 to 8 ounces of puree.",
         "A flat pan is a good choice for crumpets.",
         "Penne is a great option on a busy evening.",
         "The soup doesn't need salt.",

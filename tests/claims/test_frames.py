@@ -29,12 +29,11 @@ TRUE = ("honey isn't safe before one", "whole grapes can choke a toddler")
 WAVED_AWAY = ("don't worry", "no need to panic")
 """Over a warning these wave it away, so that nobody can say what is meant."""
 STILL_WRONG = (
-    "it's not true that doctors know best ",
     "no {x} is not something",
     "the myth is that you have to wait the truth",
     "in chinese medicine they say",
 )
-"""How frames begin that are not read rightly yet, the first three only where no marks part them."""
+"""How frames begin that are not read rightly yet, the first two only where no marks part them."""
 EVERY = 7
 """One in so many of all frames over all statements, written and spoken, each in its turn."""
 

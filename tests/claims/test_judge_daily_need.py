@@ -73,3 +73,18 @@ steps:
 def test_a_share_of_a_babys_day_is_worked_out_of_the_dish(said: str, truth: str) -> None:
     found = [one for one in kitchen.dish(DAL.replace("{said}", said)).claims if one.claim.quote in said]
     assert {one.truth for one in found} == {truth} and all("EFSA" in one.why for one in found)
+
+
+@pytest.mark.parametrize(
+    ("said", "false"),
+    [
+        ("One blueberry has a full day's vitamin C.", True),
+        ("Two tablespoons of jackfruit have a full day's iron.", True),
+        ("Two heaped tablespoons of jackfruit have a full day's iron.", False),
+        ("One jackfruit has a full day's iron.", False),  # no table has its weight
+        ("One slice of cucumber has a full day's iron.", False),
+    ],
+)
+def test_a_day_in_one_piece_is_false_only_where_its_weight_is_known(said: str, false: bool) -> None:
+    found = {one.truth for one in amounts(said)}
+    assert found <= {"false", "unproven"} and ("false" in found) is false

@@ -80,6 +80,13 @@ SOUND = (
     "Sunflower seeds contain vitamin E.",
     "Juicing takes out most of the fibre.",
     "A vegan toddler needs a source of vitamin B12.",
+    "Unlike whole grapes, grapes quartered lengthways are fine.",
+    "Unlike raw carrot, steamed carrot is fine for babies.",
+    "It's a myth that babies need teeth for lumps.",
+    "Ghee can still hold traces of milk protein.",
+    "Lactose-free milk still contains milk protein.",
+    "Introducing gluten doesn't prevent coeliac disease.",
+    "They'll tell you to avoid nuts till five, but smooth nut butter is fine from six months.",
 )
 WRONG = (
     "One blueberry has a full day's vitamin C.",
@@ -157,6 +164,18 @@ WRONG = (
     "Sunflower seeds are packed with vitamin E and keep colds away.",
     "Chia seeds are packed with calcium.",
     "Tap water has to be boiled until the age of two.",
+    "Babies need teeth for lumps.",
+    "Introducing wheat late prevents coeliac disease.",
+    "Introducing egg late protects against allergy.",
+    "Tinned fruit has no vitamins at all.",
+    "Honey is only dangerous raw.",
+)
+CUT = (
+    "They'll tell you to avoid whole nuts till five, but we gave them at two.",
+    "They say no honey before one, but mine had it at eight months.",
+    "Avocado makes babies cleverer.",
+    "Unlike cow's milk, oat milk is fine as a main drink at eight months.",
+    "it's not true that doctors know best garlic cures colds",
 )
 
 
@@ -179,6 +198,11 @@ def test_what_is_so_is_not_refused(text: str) -> None:
 def test_what_is_not_so_is_not_kept(text: str) -> None:
     found = spoken(text)
     assert any(one.advice not in ("keep", "add") for one in found) or not found
+
+
+@each("text", CUT)
+def test_what_is_promised_or_given_against_better_knowledge_is_cut(text: str) -> None:
+    assert {one.advice for one in spoken(text)} == {"cut-untrue"}
 
 
 def test_how_much_is_told_where_a_food_holds_some_and_is_no_source() -> None:

@@ -34,6 +34,24 @@ def _page(text: str) -> list[Claim]:
             ("walnut",),
         ),
         ("crackers with cheddar, reduced fat cheddar has less salt", "nutrient-content", "salt", ("cheddar",)),
+        ("Because it holds so much iron, millet is a staple in our house.", "nutrient-content", "iron", ("millet",)),
+        ("As they keep the bowels moving, oats are what I reach for.", "function", "bowels", ("oat",)),
+        (
+            "We use ragi porridge because of its high calcium, which is good for bones.",
+            "function",
+            "bones",
+            ("ragi porridge", "calcium"),
+        ),
+        ("Two things get a stuck bowel going: fibre and water.", "function", "bowel", ("fibre", "water")),
+        (
+            "Vitamins suffer when heated, but studies show that steaming keeps more vitamins.",
+            "process",
+            "vitamins",
+            ("steaming",),
+        ),
+        ("The folate drops by half in boiled kale.", "process", "folate", ("boiled kale",)),
+        ("There is no milk in any of the dishes on this page.", "allergen", "no milk", ("dish",)),
+        ("Oat milk lets a child with a dairy allergy join in.", "allergen", "dairy allergy", ("oat milk",)),
     ],
 )
 def test_the_noun_that_the_words_attach_to(text: str, kind: str, relates: str, subjects: tuple[str, ...]) -> None:

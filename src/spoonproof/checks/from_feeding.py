@@ -79,7 +79,16 @@ def salt_in_portion(dish: Dish, food: str) -> tuple[float, float] | None:
     sodium = dish.numbers.food_in_portion(food, "sodium_mg") if most is not None else None
     if most is None or sodium is None or sodium.coverage < 1:
         return None
-    return sodium.amount * _SALT_PER_SODIUM / 1000, most
+    return sodium.amount * _part_that_there_is(dish) * _SALT_PER_SODIUM / 1000, most
+
+
+def _part_that_there_is(dish: Dish) -> float:
+    """How much of a portion as written the bowl has for it, 0 to 1: less where more is said to be made than goes in."""
+    facts = dish.facts
+    if facts.portion is None or not facts.portions:
+        return 1.0
+    there_is = facts.bowl.grams.high / facts.portions
+    return min(1.0, there_is / facts.portion.mid)
 
 
 def told_as_salty(dish: Dish) -> frozenset[int]:

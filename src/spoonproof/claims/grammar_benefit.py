@@ -96,8 +96,17 @@ GENERAL_BENEFIT = (
     *_benefit(
         "best-of-all",
         "S(<food>) ~3 <copula> _1 T(<best-drink>)",
+        "^ _2 S(<pronoun>) <copula> _2 T(<best-drink>)",
+        "S(<milk-feed|plain-drink>) ~1 <copula> _2 T(<best-of-drinks>)",
         says="best of all drinks",
     ),
+    *_benefit(
+        "fits-a-life",
+        "S(<meat-free>) _2 <copula> _2 T(<okay|suits|healthy|safe|good-state>) _2"
+        " O(<life-stage|audience-baby|pregnant>)",
+        says="a way of eating said to fit",
+    ),
+    *_benefit("has-little", "<has|have> _1 <scant> T(<loose-weak>)", named=True, says="a loose word taken back"),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
     *_benefit(
         "best-for",

@@ -92,6 +92,8 @@ CHOKING = (
         "T(<cut-it>) _1 S(<generic-food|round-food|hazard-food>) ~4 <audience-baby> _2 O(<small-pieces>)",
         "S(<generic-food|round-food|hazard-food>) ~4 <should> _2 <copula> _1 T(<cut-it>) ~3 O(<small-pieces>)",
         "S(<round-food|hazard-food>) ~10 T(<cut-it>) _1 <pronoun> _2 O(<small-pieces>)",
+        "T(<cut-it>) _1 S(<generic-food|round-food|hazard-food>) ~5 O(<small-pieces|cut-safe|in-parts>) ~8"
+        " <audience-baby>",
         effect="choking",
         needs="audience-baby",
         veto="storing nonfood story",

@@ -21,6 +21,7 @@ NUTRIENT_CONTENT = (
     *_content(
         "high-in",
         "T(<high>) (?:_1 <FOOD> ,?){1,4} _2 O(<NUT>)",
+        "T(<prefix-high|suffix-high> ,? <also> ,? <in>) _3 O(<NUT>)",
         level="high",
         says="a phrase of plenty, foods and a nutrient",
     ),
@@ -57,7 +58,13 @@ NUTRIENT_CONTENT = (
         level="contains",
         says="what it contains",
     ),
-    *_content("iron-rich", "O(<NUTRIENT|energy>) T(<suffix-high>)", level="high", says="nutrient and 'rich'"),
+    *_content(
+        "iron-rich",
+        "O(<NUTRIENT|energy>) T(<suffix-high>)",
+        "O(<nutrient> (?:,?_?<vitamin-letter>){1,5}) T(<suffix-high>)",
+        level="high",
+        says="nutrient and 'rich'",
+    ),
     *_content("high-fibre", "T(<prefix-high>) O(<NUT>)", level="high", says="'high' before a nutrient"),
     *_content("low-fat", "T(<prefix-low>) O(<NUT>) (?!<food>)", level="low", says="'low' before a nutrient"),
     *_content(

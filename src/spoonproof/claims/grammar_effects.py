@@ -282,6 +282,20 @@ DISEASE = (
         veto=_KITCHEN,
         says="makes an illness last",
     ),
+    *_disease(
+        "does-it-to-this",
+        "S(<FOOD|generic-food>) ~4 T(<HARM|BENEFIT>) _1 O(<this-problem>)",
+        "S(<FOOD>) ~3 T(<worsens-it>) (?=[.,!]|$)",
+        effect="illness",
+        veto=f"{_KITCHEN} other-doer",
+        says="against or for an illness named before",
+    ),
+    *_disease(
+        "gets-it-from",
+        "<audience-baby> _2 T(<have|got>) _1 O(<DISEASE>) _1 <with|when-ill> _2 S(<FOOD>)",
+        veto=_NOT_FOOD,
+        says="an illness from a food",
+    ),
     *_disease("brings-disease", "T(<HARM>) ~6 O(<DISEASE>)", veto=_OTHERS, named=True, says="brings an illness"),
     *_disease(
         "gives-disease",
@@ -296,6 +310,7 @@ DISEASE = (
         "S(<FOOD|generic-food>) ~14 T(<remedy>)",
         "^ _2 S(<pronoun>) ~14 T(<remedy>)",
         "T(<remedy>) _3 O(<DISEASE>)",
+        "S(<food>) ~12 T(<works-well>) (?=[.,!)]|$)",
         effect="remedy",
         says="a remedy",
     ),

@@ -89,6 +89,7 @@ OUTRIGHT = (
     *_safety(
         "choking",
         "O(<lodges> _3 <airway-part>)",
+        "S(<FOOD|generic-food|hazard-food>) ~10 O(<sticks> _2 <airway-part>)",
         effect="choking",
         needs="FOOD generic-food hazard-food pronoun audience-baby",
         veto="choking-talk story",

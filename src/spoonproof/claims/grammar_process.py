@@ -16,10 +16,19 @@ PROCESS = (
             "S(<process|process-weak>) ~7 T(<keep-n|lose-n|gain-n>) ~6 "
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
-        "S(<process|process-weak>) ~7 T(<lose-n>) ~6 O(<ambiguous-nutrient>)",
+        "S(<process|process-weak>) ~7 T(<lose-n>) (?!_2 <food> _1 <with>) ~6 O(<ambiguous-nutrient>)",
         "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
         "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
+        "O(<NUTRIENT|contaminant>) ~3 T(<keep-n|lose-n|gain-n>) _1 <at> _1 S(<process|process-weak>)",
+        "O(<NUTRIENT|health>) _2 T(<rises|gain-n>) ~3 <in> _1 S(<process|process-weak|food>)",
+        "O(<NUTRIENT|health>) ~3 T(<more|prefix-high|absorb>) <when-ill> _3 S(<process|process-weak>)",
         says="a process changes a nutrient",
+    ),
+    *_process(
+        "kept-whole",
+        "O(<NUTRIENT|ambiguous-nutrient>) _1 (?:<copula|turns>|_)? ~2 T(<whole-still>)",
+        needs="FOOD generic-food process nutrient",
+        says="a nutrient said to be kept",
     ),
     *_process(
         "process-kills",
@@ -46,7 +55,7 @@ PROCESS = (
     ),
     *_process(
         "keeps-nutrients",
-        "S(<food>) _2 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
+        "S(<food>) _3 T(<keep-n|lose-n>) _4 O(<NUTRIENT|health-weak>)",
         "^ _1 S(<pronoun>) _2 T(<keep-n>) _3 O(<NUTRIENT>)",
         says="a food keeps or loses a nutrient",
     ),
@@ -77,7 +86,7 @@ PROCESS = (
     ),
     *_process(
         "by-this-process",
-        "^ _1 S(<this-process>) ~8 T(<gain-n|keep-n|lose-n>) ~5 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
+        "^ _1 S(<this-process>) ~14 T(<gain-n|keep-n|lose-n>) ~5 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
         says="a process changes a nutrient",
     ),
     *_process(
@@ -123,6 +132,7 @@ PROCESS = (
         "share-lost",
         "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
         "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
+        "S(<process>) ~6 T(<loss>) _1 O(<NUTRIENT>)",
         says="how much a process loses",
     ),
     *_process(

@@ -14,7 +14,7 @@ SAFETY_AGE = (
     *_safety("harmful", "O(<harmful>)", veto="kitchen-danger", named=True, says="harm from a food"),
     *_safety(
         "harmful",
-        "S(<FOOD|generic-food|ambiguous-nutrient>) ~8 O(<harmful-weak>)",
+        "S(<FOOD|generic-food|ambiguous-nutrient|hazard-food|never-yet>) ~8 O(<harmful-weak>)",
         "O(<harmful-weak>) ~8 S(<FOOD>)",
         needs="copula harm forbid audience-baby",
         says="harm from a food",
@@ -39,6 +39,7 @@ SAFETY_AGE = (
         veto="nonfood",
         says="a contaminant",
     ),
+    *_safety("contaminant", "O(<contaminant>) ~8 T(<within-limits>)", says="how much of a contaminant"),
     *_safety("contaminant", "O(<contaminant>) T(<suffix-free>)", level="free", says="free of a contaminant"),
     *_safety("contaminant", "S(<FOOD|pronoun>) _1 T(<absorb>) ~4 O(<contaminant>)", says="takes up a contaminant"),
     *_safety("contaminant", "S(<FOOD>) ~9 O(<contaminant>)", loose=True, says="a contaminant"),
@@ -307,6 +308,7 @@ SAFETY_AGE = (
     *_safety(
         "from-age",
         "^ T(<bound>) O(@AGE) (?=[.,:!]|$)",
+        "T(<okay|first-food>) ,? <bound>? O(@AGE) (?=[.,:!)]|$)",
         "^ <for> T(<audience-baby>) _1 O(@AGE)",
         effect="age",
         veto=_ADVICE,

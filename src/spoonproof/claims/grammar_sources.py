@@ -27,6 +27,7 @@ SOURCES = (
     ),
     *_content(
         "good-sources",
+        "T(<source>) _1 O(<NUT>) (?:<copula>|:) _2 S(<food>)",
         "^ _2 T(<good-sources>) _1 (?:<contain>|<copula>|:) _3 S(<food>)",
         "^ T(<sources-are>) _3 S(<food>)",
         level="source",
@@ -71,7 +72,7 @@ SOURCES = (
     ),
     *_content(
         "meets-needs",
-        "S(<FOOD|generic-food|diet>) ~3 T(<meets>) _5 O(<their-needs>)",
+        "S(<FOOD|generic-food|diet>) ~6 T(<meets>) _5 O(<their-needs>)",
         "S(<FOOD>) ~2 T(<meets|holds>) _3 O(<daily-amount>)",
         level="contains",
         veto="nonfood culinary nutrient",

@@ -158,6 +158,22 @@ WEANING = (
         says="stones and bones taken out",
     ),
     *_safety(
+        "bones-out",
+        "S(<FOOD>) ~4 T(<watch-for>) _1 O(<bones>)",
+        effect="choking",
+        veto=_NO_ADVICE,
+        says="stones and bones taken out",
+    ),
+    *_safety(
+        "not-in-a-bottle",
+        "T(<forbid|avoid|negation>) ~3 S(<food>) _1 O(<in-bottle>)",
+        "S(<food>) ~2 T(<forbid|avoid|negation>) ~3 O(<in-bottle>)",
+        effect="age",
+        needs="solids give adding audience-baby forbid",
+        veto="storing nonfood",
+        says="food kept out of a bottle",
+    ),
+    *_safety(
         "fed-in-an-unsafe-place",
         "T(<seat>) ~3 <for|at> ~3 <eating>",
         effect="choking-supervision",

@@ -21,7 +21,8 @@ def plain(text: str) -> str:
 
 
 def has_word(words: str, phrase: str) -> bool:
-    """Whether a phrase stands as whole words in what ``plain`` gave; a trailing * matches any ending."""
+    """Whether a phrase stands as whole words in what ``plain`` gave; a trailing * matches any ending, a leading
+    "n't" the end of any word."""
     return _spelled(phrase) in words
 
 
@@ -29,7 +30,7 @@ def has_word(words: str, phrase: str) -> bool:
 def _spelled(phrase: str) -> str:
     """What stands for a phrase in what ``plain`` gave."""
     wanted = plain(phrase.rstrip("*"))
-    return wanted[:-1] if phrase.endswith("*") else wanted
+    return wanted[phrase.startswith("n't") : -1 if phrase.endswith("*") else None]
 
 
 def has_any(words: str, phrases: Sequence[str]) -> bool:
@@ -52,7 +53,7 @@ def has_any(words: str, phrases: Sequence[str]) -> bool:
 def _wanted(phrases: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...], tuple[str, ...]]:
     """What to look for: lists of phrases are few and asked for again and again. Those that begin with a whole word, as
     a rule most of a hundred, after the words they begin with: where none of these stands, none of them does."""
-    wanted = [plain(p.rstrip("*"))[: -1 if p.endswith("*") else None] for p in phrases]
+    wanted = [_spelled(phrase) for phrase in phrases]
     whole = tuple(found for found in wanted if found.count(" ") > 1)
     return frozenset(found.split(" ")[1] for found in whole), whole, tuple(w for w in wanted if w.count(" ") < 2)
 

@@ -193,6 +193,7 @@ _NO_HEAT = re.compile(
 )
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)
 FATS = frozenset({"butter", "oil", "ghee", "lard", "dripping", "spread", "margarine"})
+COOKED_IN = FATS | {"water", "stock", "broth"}
 
 
 def heated_later(recipe: Recipe, texts: Sequence[str]) -> bool:

@@ -40,12 +40,13 @@ def _by_state(food: Food) -> tuple[str, ...]:
 
 # What is made of a fruit or a nut has lost its shape: "cherry yoghurt" has no stones, "plum vinegar" no skins.
 _CARRIED = re.compile(
-    r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:sauces?|jams?|jell(?:y|ies)|conserve|compotes?|yogh?urts?|fromage frais"
-    r"|vinegar|oil|pur[ée]es?|juice|ice cream|sorbet|syrup|cordial|squash|extract|essence|liqueur|powder|curd"
+    r"[ -](?:(?:and|&) \w+ )?(?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:sauces?|jams?|jell(?:y|ies)|conserve|compotes?"
+    r"|yogh?urts?|fromage frais|soups?|sausages?|tortellini|ravioli|vinegar|oil"
+    r"|pur[ée]es?|juice|ice cream|sorbet|syrup|cordial|squash|extract|essence|liqueur|powder|curd"
     r"|custard|flavou?r(?:ing)?|tea|cake|pie|bar|leather|flour|starch|meal|noodles|vermicelli)\b",
     re.I,
 )
-_FLAVOURED = re.compile(r"[ -](?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:yogh?urts?|fromage frais)\b", re.I)
+_FLAVOURED = re.compile(r"[ -](?:(?:and|&) \w+ )?(?:flavou?r(?:ed)?[ -])?(?:\w+ )?(?:yogh?urts?|fromage frais)\b", re.I)
 _FRUIT = frozenset({"small-round", "stone-fruit", "berry", "large-berry", "soft-fruit"})
 _SHAPES = _FRUIT | frozenset(
     """stone-dried dried-fruit nut pip-fruit hard-raw hard-raw-unless-ripe firm-raw crisp-raw peel-fruit cranberry melon

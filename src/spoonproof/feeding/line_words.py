@@ -19,7 +19,7 @@ from spoonproof.feeding.step_words import (
 from spoonproof.feeding.words import fold, keys
 from spoonproof.model.recipe import FoodLine
 
-_HARD_WORDS = frozenset({"hard", "crunchy", "crisp", "chewy", "gummy", "brittle", "unripe", "round"})
+_HARD_WORDS = frozenset({"hard", "crunchy", "crisp", "chewy", "gummy", "brittle", "unripe", "underripe", "round"})
 _WORDS = (
     ("in-shell", frozenset({"scrubbed", "debearded", "live", "purged"})),
     ("said-soft", frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"})),

@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.heat import (
-    FATS,
+    COOKED_IN,
     boiled_briefly,
     from_heat,
     heated_later,
@@ -290,7 +290,7 @@ def _babys(recipe: Recipe) -> list[str]:
 def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
-    fats = frozenset(key for one in recipe.foods if keys(one.name) & FATS for key in keys(one.name))
+    fats = frozenset(key for one in recipe.foods if keys(one.name) & COOKED_IN for key in keys(one.name))
     return _Words(
         line,
         texts,

@@ -23,7 +23,9 @@ CLAUSE = re.compile(
     re.S,
 )
 DONE = (
-    ("squashed", re.compile(r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))", re.I)),
+    ("squashed", re.compile(
+        r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))"
+        r"|\b(?:roll|pat|pinch|pop|squeez|bash)\w*\b[^.;,]{0,30}\bflat\b", re.I)),
     ("removed", re.compile(
         r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull|hook|teas|tweez|dig|pluck)\w*\b"
         r"[^.;]{0,40}\b(?:out|away|off)\b"

@@ -163,7 +163,7 @@ def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName |
     """The food that a part of the line names, known or not; None where it holds nothing but words of preparation."""
     match = _match(draft, text, start, end)
     if match is not None:
-        after = _tail(draft, match, end)
+        after = _of_two_flavours(draft, text, match.end, end) or _tail(draft, match, end)
         return _taken(draft, match) if after is None else _unknown(draft, match.start, after)
     near = _misspelt_unit(draft, text, start, end)
     if near is not None:
@@ -266,6 +266,23 @@ def _named_at(draft: LineDraft, text: str, start: int, end: int) -> NameMatch | 
     return NameMatch(start + at + found.start, start + at + found.end, found.food) if found is not None else None
 
 
+_TWO_FLAVOURS = re.compile(  # "peach and mango yoghurt", "pork and apple sausages": what is made of both
+    r"(?i)[ \t]+(?:and|&)[ \t]+(?P<made>[^\W\d_]+[ \t]+(?:(?:soft|cream|pasta|curry)[ \t]+)?(?:yogh?urts?|fromage frais"
+    r"|cheese|crisps|chips|sausages?|soups?|stews?|pies?|past(?:a|ies|y)|tortellini|ravioli|gnocchi|hummus|dips?|dressing"
+    r"|sauces?|pastes?|pesto|chutney|relish|stuffing|burgers?|nuggets?|cookies|biscuits?|crackers|oatcakes|muffins?"
+    r"|bars?|bites|bread|buns?|scones?|cakes?|puffs|granola|muesli|porridge|cereal|pouch(?:es)?|squash|juice|drink|tea"
+    r"|smoothies?|loll(?:y|ies)|ice cream|sorbet|jam|spread))(?![^\W\d_])"
+)
+
+
+def _of_two_flavours(draft: LineDraft, text: str, start: int, end: int) -> int | None:
+    """Where a name ends that goes on with a second flavour of one thing, which no table knows by itself."""
+    found = _TWO_FLAVOURS.match(text, start, end)
+    alone = draft.foods.match(found["made"]) if found is not None else None
+    whole = alone is not None and found is not None and (alone.start, alone.end) == (0, len(found["made"]))
+    return found.end() if found is not None and not whole else None
+
+
 def _tail(draft: LineDraft, match: NameMatch, end: int) -> int | None:
     """Where unknown words right after the name end ("rice flurbs"): they make it another food. None: all known."""
     text = draft.open_text()
@@ -293,10 +310,8 @@ def _left_over(draft: LineDraft, text: str, start: int, end: int) -> tuple[int, 
 
 
 def _named_record(draft: LineDraft, record: re.Match[str]) -> FoodName:
-    match = draft.foods.match(record[0])
-    food = match.food if match is not None else None
-    if food is None and (plain := draft.foods.get(record[0])) is not None:
-        food = plain.id
+    named = draft.foods.match(record[0]) or draft.foods.get(record[0])
+    food = named.food if isinstance(named, NameMatch) else named.id if named is not None else None
     if food is None:
         message = f"There is no record {record[0]} in the food table."
         draft.find("unknown-food", *record.span(), message, "Check the number, or write the food's name.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import end_of, first_of, said_at, skipped, text_before
+from spoonproof.claims.finding.near import end_of, first_of, said_at, skipped, text_after, text_before
 from spoonproof.claims.finding.placed import at_its_place
 from spoonproof.claims.grammar import Rule
 from spoonproof.claims.lexicon import fold
@@ -33,7 +33,7 @@ _FREE = frozenset({"suffix-free", "free-suffixed"})
 _AGES = frozenset({"age", "age-unit", "number", "when-ask"})
 _CUT = frozenset("choking choking-weak cut-safe cut-act cut-it contaminant harmful".split())
 _HARD, _MADE_SAFE = frozenset({"hazard-food-weak"}), frozenset({"made-safe"})
-_BY_NAME = frozenset({"allergen-word"})
+_BY_NAME = frozenset({"allergen-word", "allergen-ground"})
 _AND = frozenset({"and", "or", "&"})
 _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
@@ -43,7 +43,7 @@ _SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "
-    "offer".split()
+    "offer able".split()
 )
 _REACTION = frozenset({"reaction"})
 _EATEN = frozenset({"food", "dish"})
@@ -52,7 +52,10 @@ _OF_IT = re.compile(r"\b(?:of|with) (?:[\w'-]+ ){0,2}$")
 _PREDICATED = frozenset({"copula", "hedge"})
 _ONCE_WAS = frozenset({"was", "were", "would be"})
 _PROPERTIES = ("allergenic", "allergen", "allergens")
-_FAMILY = re.compile(r"\b(?:i|we|my|our|us|me|he|she|his|her|him|of them|(?:grand)?(?:son|daughter))\b")
+_FAMILY = re.compile(
+    r"\b(?:i|we|(?:my|our)(?! (?:health visitor|doctor|gp|dieti[ct]ian|pa?ediatrician|midwife|nurse|allergist)\b)|us|me"
+    r"|he|she|his|her|him|of them|(?:grand)?(?:son|daughter))\b"
+)
 _ONE_NAMED = re.compile(r"(?<=[a-z,] )[A-Z][a-z]+ (?:is|was|has|had|still|now|will|can)\b")
 _TO_ALL = re.compile(
     r"\b(?:if (?:he|she) (?:react|is|has)\w*|so (?:that )?(?:it|they|he|she) (?:\w+n't|never)|you|your|babies|infants|"
@@ -69,6 +72,11 @@ _OURS = re.compile(
     r"\b(?:my|try|this|these|our|(?:i|we) (?:made|make|bake|baked|cook|cooked|love)(?: an?| some| the)?) "
     r"(?:[\w-]+,? ){0,2}$"
 )
+_BAKES = re.compile(
+    r"(?:[\w-]+ ){1,4}(?:tends? to|dr(?:y|ies)\b|crumbles?|browns?|rises?|absorbs?|soaks? up|drinks?|falls?|spreads?|"
+    r"behaves?|needs? (?:more|less|a little)|takes? (?:more|less|longer)|bakes? (?:up|more|less|faster|slower)) "
+)
+"""How all bakes of a kind behave: "gluten-free *flours drink* more water" says of no food that it is free."""
 _SWORN = re.compile(
     r"^\W*(?:i|we) (?:\w+ )?(?:swear|promise|know|bet|guarantee|checked|assure you|can (?:tell|promise|assure) you)"
     r"(?: on [^,.]{1,30},)?(?: that)? "
@@ -139,6 +147,8 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if of_all and _SOMEBODY.search(before) is None:
         return True
     if tagged.find(_SERVED, end_of(match), end_of(match) + 2):
+        if _BAKES.match(text_after(tagged, end_of(match))) is not None:
+            return False
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
     after = said_at(tagged, end_of(match))
     if after == "or" or (not begin and said_at(tagged, begin) in _DIETS and after.isalpha() and after not in _AND):
@@ -155,11 +165,12 @@ def holds_another(tagged: Tagged, match: Match) -> bool:
     begin, end = match.object or match.trigger
     if _ASKED.search(text_before(tagged, begin)) is not None:
         return False
-    own, held = _allergens(tagged, match.start, match.trigger[0]), _allergens(tagged, begin, end)
-    return not held <= own or bool(tagged.find(_BY_NAME, begin, end))
+    if tagged.find(_BY_NAME, begin, end) or not tagged.find(_BY_NAME, match.start, match.trigger[0]):
+        return True
+    return not _allergens(tagged, begin, end) <= _allergens(tagged, match.start, match.trigger[0])
 
 
-_ASKED = re.compile(r"\bask(?:ed|ing)?\b[^.;!?]{0,40}\b(?:whether|if|what)\b", re.IGNORECASE)
+_ASKED = re.compile(r"\bask(?:s|ed|ing)?\b[^.;!?]{0,40}(?:\b(?:whether|if|what)\b|[\"“])", re.IGNORECASE)
 """What is asked of a shop or a cook, and said of no food: "ask the bakery whether they use nuts"."""
 
 

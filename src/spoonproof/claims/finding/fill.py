@@ -33,6 +33,7 @@ _BEFORE_QUOTE = 4  # items
 _DENIED_FROM = 6  # items before what gives a claim away in which a "no" denies it
 _AGES = frozenset({"age", "age-unit"})
 _AGE_REACH = 16  # items
+_NUMBER = frozenset({"number"})
 _TAKING_UP = re.compile(
     r"(?:(?:better|easily|poorly|well|readily|more|most|less) )?"
     r"(?:absorb(?:ed)?|absorption|(?:take|taken|taking) (?:up|in)|uptake|bioavailable)"
@@ -158,7 +159,7 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
     if kind in _OF_THE_BODY and (taken_up := _taken_up(tagged, start, end)):
         names.append(taken_up)
-    if kind == "safety-age" and effect == "age" and _whose(tagged, match):
+    if kind == "safety-age" and (effect == "readiness-signs" or (effect == "age" and _whose(tagged, match))):
         names.append(_age_beside(tagged, match.end))
     if match.rule.name == "needs" and _whose(tagged, match) and effect is None:
         names.append("importance")
@@ -171,7 +172,7 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     return f"{said} ({', '.join(new)})" if new else said
 
 
-_WITH_TRIGGER = ("free-from", "is-needed", "against-anything")
+_WITH_TRIGGER = ("free-from", "is-needed", "against-anything", "wait-between-foods")
 
 
 def _whose(tagged: Tagged, match: Match) -> bool:
@@ -195,7 +196,7 @@ def _age_beside(tagged: Tagged, end: int) -> str:
     """The age that a sentence goes on to name: "babies can have it as part of a meal *from six months*"."""
     for at in tagged.find(_AGES, end, end + _AGE_REACH):
         first = at - 1 if tagged.has(at, "age-unit") else at
-        if tagged.has(at, "age") or tagged.has(first, "number"):
+        if tagged.has(at, "age") or tagged.is_any(first, _NUMBER):
             return tagged.words(first, at + 1)
     return ""
 

@@ -24,6 +24,10 @@ _ABSORBS = frozenset({"absorb", "absorbs", "absorbing", "absorbed"})
 _SOAKED = frozenset(
     "liquid stock broth oil flavour flavours flavor flavors sauce dressing syrup marinade spices".split()
 )
+_ROOM = re.compile(
+    r"tak(?:e|es|en|ing) up (?:\w+ ){0,2}(?:half|third|quarter|most|much|more|less|room|space|place|time"
+    r"|(?:\w+est )?(?:part|share|bit|corner))\b"
+)
 _COLD_WATER = re.compile(r"\b(?:hot|boiling|boiled|warm)\b.{0,80}\b(?:with|in) the cold$")
 _COLD_AND = re.compile(
     r"(?:,|and) \w+ (?:treat|drink|snack|meal|dessert|day|morning|night|plate|bowl|glass|lunch|summer)"
@@ -46,6 +50,11 @@ def _soaks_up(tagged: Tagged, match: Match) -> bool:
     if tagged.items[at].words not in _ABSORBS:
         return False
     return at - match.subject[1] <= 1 or any(item.words in _SOAKED for item in tagged.items[at + 1 : at + 6])
+
+
+def _takes_room(tagged: Tagged, match: Match) -> bool:
+    """ "Carrots *take up half* the plate": room, and nothing of the body."""
+    return match.object is not None and _ROOM.match(text_after(tagged, match.object[0])) is not None
 
 
 def _cold_thing(tagged: Tagged, match: Match) -> bool:
@@ -135,7 +144,7 @@ KITCHEN: Mapping[str, tuple[Ask, ...]] = {
         _meat,
     ),
     "food-and-weak-function": (_meat,),
-    "digests": (_soaks_up,),
+    "digests": (_soaks_up, _takes_room),
     "helps-someone": (_until_seen,),
     "a-third-sugar": (_counts_out,),
     "calories": (_few,),

@@ -56,7 +56,7 @@ _FED = frozenset({"give", "introduce", "include", "have"})  # "give it", but "gi
 _OFFERED = _FED - {"have"}
 _NOT_EATEN = frozenset({"body", "effect", "disease", "allergy", "drug", "inner-body"})  # "when the gut ..., it"
 _OWNED = frozenset({"its", "their"})
-_SAID_OF_IT = frozenset("said thought known believed proven clinically".split())
+_SAID_OF_IT = frozenset("said thought known believed reputed reported claimed supposed proven clinically".split())
 # "*This routine* helps him sleep": no food is pointed at.
 _NO_FOOD = frozenset(
     "process routine machine method plan step guide post article approach habit skill book time way week day month "
@@ -207,7 +207,8 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
     groups = {name: found.span(number) for name, number in found.re.groupindex.items() if found[number]}
     target = groups.get("O")
     if target is not None:
-        first = list_begin(tagged, target[0], groups["T"][1] if "T" in groups else target[0])
+        told = groups.get("T", target)
+        first = list_begin(tagged, target[0], told[1] if told[0] <= target[0] else 0)
         target = first, list_end(tagged, target[1] - 1)
     trigger = groups.get("T") or target or found.span()
     end = max(found.end(), target[1] if target else 0)

@@ -20,6 +20,8 @@ _JOIN = frozenset(
     {"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"}
 )
 _ILLS = frozenset({"disease", "disease-weak"})
+_LOW = frozenset({"prefix-low"})
+_HAD = (" level", " levels", " status", " stores")
 _LACKING = (" deficiency", " deficient", " deficiencies")
 _HOW_MUCH = frozenset({"intake", "intakes", "consumption"})
 _OTHER = frozenset({"other", "similar", "another"})
@@ -105,9 +107,10 @@ def lack(tagged: Tagged, end: int) -> int | None:
     """A lack named before the item ``end``: "*iron deficiency* can lead to tiredness"."""
     for index in tagged.find(_ILLS, 0, end):
         said = tagged.items[index].words
-        if said.endswith(_LACKING) and " " in said:
+        if " " in said and (said.endswith(_LACKING) or said.startswith("low ")):
             return index
-    return None
+    low = tagged.find(_LOW, 0, end)
+    return next((index for index in low if said_at(tagged, index + 1).endswith(_HAD)), None)
 
 
 def both(holder: Subject, held: Subject) -> Subject:

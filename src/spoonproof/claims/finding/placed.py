@@ -27,7 +27,8 @@ _FILLS = frozenset(
     "could may might will would should must couldn't".split()
 )
 _SOMEBODY = frozenset(
-    "i we you he she they it who there what which nobody somebody anyone anybody everyone people".split()
+    "i we you he she they it who there what which nobody somebody anyone anybody everyone people study studies "
+    "research evidence science scientists experts doctors trial trials review reviews".split()
 )
 _NOBODY = frozenset("with without nothing no none".split())
 _JOINTS = frozenset("and or to that which".split())

@@ -27,6 +27,7 @@ _GIVES = frozenset({"copula", "contain"})
 FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning blw".split())
 _KIND_ALONE = frozenset({"generic-food", "solids"})
 _AND = frozenset({"and", "&"})
+_SERVED_AS = frozenset({"generic-food", "solids", "dish"})
 _NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
 _DOING = frozenset("mash puree purée stew salt toast roast juice bake braise spread drink squash".split())
 _DRUNK = frozenset({"squash", "drink", "juice"})
@@ -61,7 +62,7 @@ def is_doing(tagged: Tagged, at: int) -> bool:
 def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
     # "give milk as a drink": what it is given as is not what is spoken of.
-    candidates = [i for i in candidates if not _is_said_as(tagged, i)] or candidates
+    candidates = [i for i in candidates if not is_said_as(tagged, i)] or candidates
     # "pancakes, a breakfast treat, that are ...": nor is what it is called in passing.
     candidates = [i for i in candidates if not _is_called(tagged, i)] or candidates
     # "too much swede in one meal may ...": nor is when it is eaten.
@@ -77,8 +78,9 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     return max(candidates, key=lambda i: (rank(tagged, i), i))
 
 
-def _is_said_as(tagged: Tagged, at: int) -> bool:
-    if not tagged.has(at, "solids") and (not tagged.has(at, "generic-food") or tagged.has(at, "food")):
+def is_said_as(tagged: Tagged, at: int) -> bool:
+    """Whether a food is only what another is served or given as: "swede *as a mash*", "*as a drink*"."""
+    if not tagged.is_any(at, _SERVED_AS) or (tagged.has(at, "food") and not tagged.has(at, "solids")):
         return False
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     return any(word in ("as a", "as an", "as") for word in before)

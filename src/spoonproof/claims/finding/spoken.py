@@ -17,7 +17,7 @@ from spoonproof.claims.finding.phrase import (
     named,
     widen,
 )
-from spoonproof.claims.finding.pronouns import antecedent
+from spoonproof.claims.finding.pronouns import agrees, antecedent
 from spoonproof.claims.finding.ranking import (
     REACH,
     is_about_no_food,
@@ -46,6 +46,10 @@ _PRONOUN = frozenset({"pronoun"})
 _OWNING = frozenset({"its", "their"})
 _THESE = frozenset({"this", "these"})
 _WEAK = frozenset({"nutrient-weak"})
+_SUBORDINATE = frozenset(
+    "because since as though although while with for despite being packed rich full thanks".split()
+)
+_NEXT = 3  # items
 _PEOPLE = frozenset({"he", "she"})
 _OF_MANY = frozenset({"they", "theyre", "them"})
 _BODY = frozenset({"body", "inner-body"})
@@ -87,9 +91,11 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
         if match.rule.name == "free-from":  # "our hummus has none, so *it* is": the dish, and not what goes into it
             earlier = [i for i in earlier if is_subject(tagged, i)]
         meant = antecedent(tagged, earlier, pronoun)
+        meant = _told_after(tagged, wanted, pronoun, match.end) if meant is None else meant
         return _carried(tagged, match, pronoun) if meant is None else named(tagged, meant, taken)
     if best is not None and (owner := _owned(tagged, best)) is not None:
         held, of = named(tagged, best, taken), antecedent(tagged, foods(FOOD, 0, owner), owner)
+        of = _told_after(tagged, FOOD, owner, match.end) if of is None else of
         if of is not None:
             return both(named(tagged, of, taken), held)
         said = tagged.items[owner].words
@@ -101,7 +107,9 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     ]
     later = [i for i in later if not _says_how(tagged, i, match)] or ([] if match.rule.level in _ABSENT else later)
     if later:
-        return named(tagged, later[0], taken)
+        return named(
+            tagged, later[0], taken, mixed_from=later[0] if kind in _DOING and match.rule.name != "needs" else None
+        )
     if kind == "quantity" and (portion := _portion(tagged, begin, at, match.end)) is not None:
         return portion
     if kind == "quantity" and match.object is not None and _stands_alone(tagged):
@@ -184,9 +192,25 @@ def _spoken_on(tagged: Tagged, match: Match, begin: int) -> int | None:
     return pronoun_before(tagged, clause_begin(tagged, begin - 1), begin) if begin else None
 
 
+def _told_after(tagged: Tagged, wanted: frozenset[str], pronoun: int, end: int) -> int | None:
+    """What a pronoun stands for that its sentence names after the clause it opens with: "because *it* holds so much
+    iron, *millet* is a staple", "with *its* sweet taste, *squash* makes"."""
+    if pronoun > _OPENS or tagged.items[0].words.partition(" ")[0] not in _SUBORDINATE:
+        return None
+    said = said_by(tagged, pronoun)
+    commas = (i for i in range(end, len(tagged.items)) if tagged.symbols[i] == ",")
+    named_next = (i for comma in commas for i in tagged.find(wanted, comma + 1, comma + 1 + _NEXT)[:1])
+    return next((i for i in named_next if is_subject(tagged, i) and agrees(tagged, i, said)), None)
+
+
 def _owned(tagged: Tagged, at: int) -> int | None:
-    """The "its" or "their" of a nutrient, which is of what was named before: "*its* vitamin C helps"."""
+    """The "its" or "their" of a nutrient, which is of what was named before: "*its* vitamin C helps", "*its* very high
+    calcium"."""
     owner = widen(tagged, at) - 1
+    for _ in range(_NEXT):
+        if tagged.items[owner].words in _OWNING or tagged.symbols[owner] in ",.?:()" or tagged.is_any(owner, _SAYS):
+            break
+        owner -= 1
     owned = owner >= 0 and tagged.items[owner].words in _OWNING and tagged.is_any(at, NUTRIENT)
     return owner if owned and not tagged.is_any(at, FOOD) else None
 
@@ -215,6 +239,10 @@ def _carried(tagged: Tagged, match: Match, pronoun: int | None) -> Subject:
     if pronoun is None and is_about_no_food(tagged, match.trigger[0]):
         return Subject(None, (), (), False, False, UNNAMED)
     own_noun = tagged.words(pronoun + 1, pronoun + 2).lower() if pronoun is not None and said.lower() in _THESE else ""
+    first = first_of(match)
+    if match.rule.kind in _DOING and tagged.symbols[first - 1 : first] == "," and tagged.is_any(first - 2, NUTRIENT):
+        own = named(tagged, first - 2, range(0))  # "it is rich in *vitamin A*, crucial for the eyes"
+        return replace(own, pronoun=True, why=f"{own.why} of what was named before", said=said.lower())
     texts = (own_noun,) if own_noun and tagged.is_any((pronoun or 0) + 1, _WEAK) else ()  # "this *nutrient* helps"
     why = f"“{said}”, named before" if said else "what was named before"
     return Subject(None, texts, (), False, True, why, said.lower())

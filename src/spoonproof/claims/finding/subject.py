@@ -13,6 +13,7 @@ from spoonproof.claims.finding.phrase import (
     GENERIC,
     HELD,
     NAMED,
+    NOUNS,
     NUTRIENT,
     Subject,
     both,
@@ -25,6 +26,7 @@ from spoonproof.claims.finding.ranking import (
     FEEDING,
     REACH,
     is_doing,
+    is_said_as,
     is_subject,
     pronoun_before,
     rank,
@@ -36,6 +38,7 @@ from spoonproof.model.record import replace
 
 _DISH_KINDS = ("nutrient-content", "general-benefit", "allergen", "process")
 _OWN_WORDS = frozenset({"bottle", "fed-so"})
+_PROCESSES = frozenset({"process"})
 _WEAK = frozenset({"nutrient-weak"})
 _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
@@ -44,7 +47,15 @@ _BRINGS = frozenset({"contain", "have"})
 _ON_THIS = frozenset({"on-this"})
 _PER_DAY = frozenset({"per-day"})
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
-_SAID_OUT = ("as-sweet-as", "fed-so-eats-so", "drops-a-day", "put-right", "through-it")
+_SAID_OUT = (
+    "as-sweet-as",
+    "fed-so-eats-so",
+    "drops-a-day",
+    "put-right",
+    "through-it",
+    "hides-in",
+    "holds-that-allergen",
+)
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
@@ -101,7 +112,9 @@ def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
     if found.texts:
         return None
     own = match.subject[0] if match.subject is not None else -1
-    if tagged.is_any(own, NAMED) and not (is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)):
+    if tagged.is_any(own, NOUNS if match.rule.name == "free-from" else NAMED) and not (
+        is_doing(tagged, own) or measures(tagged, own) or _is_fed(tagged, own)
+    ):
         return replace(named(tagged, own, range(0)), pronoun=not tagged.is_any(own, FOOD), said=found.said)
     if (placed := at_its_place(tagged, first_of(match))) is not None:
         return replace(found, range=placed.range, texts=placed.texts) if found.said == "portion" else placed
@@ -221,7 +234,10 @@ def _benefits_of(tagged: Tagged, match: Match) -> int | None:
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
     """The first of ``found`` that is a food by name rather than "solid food" or "weaning", if need be after ``end``."""
     for index in (*found, *tagged.find(FOOD, end, end + REACH), *tagged.find(FOOD, 0, found[0])):
-        if not tagged.has(index, "solids") and tagged.items[index].words.rpartition(" ")[2] not in FEEDING:
+        if (
+            not (tagged.has(index, "solids") or is_said_as(tagged, index))
+            and tagged.items[index].words.rpartition(" ")[2] not in FEEDING
+        ):
             return index
     return found[0]
 
@@ -305,13 +321,21 @@ def _process(tagged: Tagged, match: Match) -> Subject:
     foods = [i for i in tagged.find(FOOD) if not (match.object and match.object[0] <= i < match.object[1])]
     foods = [i for i in foods if not _is_done(tagged, i)] or foods
     before = [i for i in foods if i < match.end]
-    done = tagged.words(*match.subject).lower()
+    done = tagged.words(*_done(tagged, match)).lower()
     chosen = before[:1] or foods[:1]
     if not chosen:
         return Subject(match.subject, (done,), (), False, False, f"“{done}”")
     food = named(tagged, chosen[0], range(0))
     texts = tuple(dict.fromkeys((*food.texts, done)))
     return Subject(food.range, texts, food.foods, food.of_dish, False, "“" + "”, “".join(texts) + "”")
+
+
+def _done(tagged: Tagged, match: Match) -> tuple[int, int]:
+    """What is done in the clause that says what comes of it: "they suffer when heated, but *steaming* keeps more"."""
+    assert match.subject is not None
+    comma = tagged.symbols.rfind(",", match.subject[1], match.trigger[0])
+    own = tagged.find(_PROCESSES, comma, match.trigger[0]) if comma >= 0 else []
+    return (own[0], own[0] + 1) if own else match.subject
 
 
 def _is_done(tagged: Tagged, at: int) -> bool:

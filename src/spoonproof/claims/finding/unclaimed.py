@@ -68,7 +68,14 @@ _GROWN_UP = re.compile(
     r"(?:grand(?:father|mother|dad|ma|pa|parents)|granny|nan|husband|wife|uncle|auntie?|neighbours?)\b"
 )
 _ATE = frozenset("ate eats eating had has".split())
+_OFFAL = frozenset({"kidney", "kidneys", "heart", "hearts", "brain", "brains", "tongue"})
+_MEATS = re.compile(
+    r"\b(?:offal|meats?|innards|organs?|(?:chicken|lamb|calf|ox|pig|beef)(?:'s)?|liver(?: and|,))\b[^.;!?]{0,24}$"
+)
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
+_NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
+_ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
+_YIELDS = re.compile(r"\b(?:yields?|makes?) (?:about |around |roughly |between |up to )?(?:[\w½¼¾-]+ (?:to|or|and) )?$")
 _PICKED = re.compile(
     r"\b(?:choose|choosing|select|pick|look(?:s|ing)? for|buy|opt for|go for|^use)\b"
     r"[^.,;:?!]{0,60}\b(?:that|which|one|ones|with)\b[^.,;:?!]{0,24}$"
@@ -136,6 +143,11 @@ def _its_protein(tagged: Tagged, match: Match) -> bool:
     if match.object is None or said_at(tagged, match.object[0]) not in ("protein", "proteins"):
         return False
     return bool(tagged.find(_ALLERGENS, match.object[0] - 1, match.object[0]))
+
+
+def _is_gluten(tagged: Tagged, match: Match) -> bool:
+    """ "*Gluten (from wheat flour)* forms a web": what holds a dough together feeds nobody."""
+    return match.object is not None and said_at(tagged, match.object[0]) == "gluten"
 
 
 def _cultures(tagged: Tagged, match: Match) -> bool:
@@ -236,6 +248,12 @@ def _not_borne(tagged: Tagged, match: Match) -> bool:
     return bool(tagged.find(_CANNOT_COPE, at - 2, at)) and not tagged.find(_SERVED, end_of(match), end_of(match) + 1)
 
 
+def _is_offal(tagged: Tagged, match: Match) -> bool:
+    """ "Organ meats like *kidneys* are good sources", "liver and *heart*": eaten, and not what it does good to."""
+    at = (match.object or match.trigger)[0]
+    return said_at(tagged, at) in _OFFAL and _MEATS.search(text_before(tagged, at)) is not None
+
+
 def _growing(tagged: Tagged, match: Match) -> bool:
     """ "*Growing babies* like new foods": who eats, where the sentence opens with it, and nothing that food does."""
     at = (match.object or match.trigger)[0]
@@ -250,8 +268,19 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
     return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
 
 
+def _a_noun(tagged: Tagged, match: Match) -> bool:
+    """ "In *a form* that suits their development": a noun, though food may form something too."""
+    at = match.trigger[0]
+    return said_at(tagged, at) in _NOUNS_TOO and _ARTICLE.search(text_before(tagged, at)) is not None
+
+
+def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
+    """ "One avocado *yields* six ounces of puree": what a recipe makes."""
+    return _YIELDS.search(text_before(tagged, match.trigger[0])) is not None
+
+
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause),
+    "function": (_names_a_thing, _another_clause, _is_offal),
     "disease": (*ILLNESS, _another_clause),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
@@ -265,9 +294,11 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "free-of": (_what_it_means, _till_an_age),
     "sugar-free": (_what_it_means,),
     "free-from": (_what_it_means,),
-    "both": (_does_something_else, _its_protein, _side_by_side),
+    "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "helps-a-function": (_a_noun,),
+    "is-so-much": (_as_it_comes_out,),
     "is-source": (_about_it,),
     "age-and-food": (_bounds_no_age,),
     "nutrients-and-food": (_cultures,),

@@ -62,7 +62,8 @@ def spoken_against(tagged: Tagged, match: Match, points: bool) -> bool:
 def talks_of_else(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """Whether a word close by makes it talk of something else: cosmetics, exercise, how a jam sets, who eats."""
     near = NEARBY.intersection(match.rule.veto)
-    if "topic" in present and tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]):
+    about = tagged.find(_TOPIC, match.start - _AFTER_TOPIC, match.trigger[0]) if "topic" in present else []
+    if about and "(" not in tagged.symbols[about[-1] : match.trigger[0]]:
         return True
     if not near.isdisjoint(present) and any(
         not _set_aside(tagged, at) for at in tagged.find(near, match.start - _NEAR, match.end + 3)

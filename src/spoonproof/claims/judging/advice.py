@@ -39,7 +39,7 @@ def advise(
     guidance = any(allowance.guidance for allowance in behind)
     advice = _by_truth(claim, verdict)
     if promises_a_cure(claim, verdict, words):
-        steps.append("advice: it promises to prevent or cure, and nothing listed here shows it")
+        steps.append("advice: it promises a cure, or a cleverer child, and nothing listed here shows it")
         advice = "cut-untrue"
     if verdict.warning is not None:
         steps.append("advice: it praises what a child of this age must not have")
@@ -84,7 +84,7 @@ def _by_truth(claim: Claim, verdict: Verdict) -> Advice:
 
 
 def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence[str]]) -> bool:
-    """Whether a statement asserts that food prevents, treats or cures and nothing listed supports it.
+    """Whether a statement asserts that food prevents, treats or cures, or makes clever, and nothing listed supports it.
 
     Of an illness a plain verb is enough; elsewhere it takes a word of medicine ("heals the gut"). Such a statement
     can do harm while its source is looked for, so it is cut and not softened; a hedge or a mild verb asks for the
@@ -107,6 +107,8 @@ def promises_a_cure(claim: Claim, verdict: Verdict, lists: Mapping[str, Sequence
         # "These prevent peanut allergy": what is quoted is the allergy, the promise stands in the entry's own words.
         of_allergy = claim.effect == "allergy" and claim.level not in ("free", "none")
         return of_allergy and verdict.truth == "unproven" and verdict.harm == _HARMFUL
+    # What is promised to make a child cleverer is sold on a hope as strong as health.
+    strong = strong or has_any(words, lists.get("makes clever", ()))
     return strong and claim.kind in ("function", "general-benefit") and verdict.truth != "overstated"
 
 
@@ -141,8 +143,9 @@ def level_of(judged: JudgedClaim) -> Level | None:
     or disease; nothing that rests on a recalled figure is an error."""
     if judged.advice == "keep":
         return None
-    only_warns = judged.claim.kind == "safety-age" and judged.truth == "unlisted" and judged.harm == 1
-    serious = judged.claim.kind in SERIOUS and not only_warns
+    of_safety = judged.claim.kind == "safety-age" or judged.claim.effect == "age"  # when an allergen comes
+    only_warns = of_safety and judged.truth == "unlisted" and judged.harm == 1
+    serious = (of_safety or judged.claim.kind in SERIOUS) and not only_warns
     level: Level = "error" if judged.advice.startswith("cut-") or serious else "warning"
     recalled = bool(judged.sources) and judged.sources[0].basis == "from-memory"
     if level == "error" and recalled:

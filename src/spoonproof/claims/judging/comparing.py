@@ -173,7 +173,7 @@ def says_no_more(claim: Claim) -> bool:
     return _NO_MORE.search(words) is not None and not _ABOVE_ALL.search(words)
 
 
-_NO_MORE = re.compile(r" than | (?:not|n't|never|[a-z]+n't) (?:always |automatically |necessarily )?(?:mean|make) ")
+_NO_MORE = re.compile(r" than | (?:not|never|[a-z]+n't) (?:always |automatically |necessarily )?(?:mean|make) ")
 _ABOVE_ALL = re.compile(
     r" (?:nothing|none|nowhere|never)(?: [a-z']+){0,4} than "
     r"| no (?:other )?(?!more |less |better |healthier |richer )[a-z]+"

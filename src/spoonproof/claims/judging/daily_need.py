@@ -12,6 +12,7 @@ from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.probes import AnyProbe, DishProbe, FoodProbe, key_of
 from spoonproof.claims.judging.quantity import spread_over, stated
 from spoonproof.claims.judging.reading import around
+from spoonproof.claims.judging.spoonfuls import level
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.number_words import number_of
 from spoonproof.claims.wording import nutrient_name
@@ -155,37 +156,45 @@ def day_in_a_piece(claim: Claim, probe: AnyProbe, numbers: Numbers | None, conte
 _CHILDREN = (7, 12, 24)
 _WHOLE_DAY = re.compile(
     r" (?:(?:full|whole|entire|complete) (?:day's|days|daily)|day's (?:worth|supply|need|needs|dose|ration|share)"
-    r"|(?:full|whole|entire) day of|all (?:of )?(?:the|her|his|their|your|its) (?:[a-z0-9]+ ){1,3}?"
+    r"|(?:full|whole|entire) day of|for (?:the|a|one) (?:full|whole|entire) day"
+    r"|all (?:of )?(?:the|her|his|their|your|its) (?:[a-z0-9]+ ){1,3}?"
     r"(?:(?:she|he|they|you|it|baby|babies|toddlers?|kids|children|a baby|a toddler|a child) "
     r"(?:needs?|requires?) )?(?:in|for|per|of) (?:a|the|one|each|that) day) "
 )
 _PART = re.compile(r" (?:part|half|third|quarter|fifth|tenth|some|most|much|percent|towards|bit|fraction|share) of ")
 _ONE = re.compile(r" (?:a|an|one|each|every|single|per) (?:single |whole |little |small |tiny |mere |lone )?$")
-_UNITS = ("teaspoon", "tablespoon", "slice", "cup", "handful")
-_UNIT_IDS = {"teaspoon": "tsp", "tablespoon": "tbsp"}
+_COUNTED_OUT = re.compile(r" (slice|handful) of ")
+_NEAR_IT = 24
+"""Characters before a food in which what it is measured in stands."""
 
 
 def _in_one(claim: Claim, probe: AnyProbe, numbers: Numbers, nutrient: str) -> tuple[Estimate | None, str]:
-    """What one of the food brings at the most, and what that one is; a portion of a dish, a piece or a spoon of a food.
-    A piece whose weight no table has is held to 100 g, more than a berry or a pea, a slice or a spoon weighs."""
+    """What one of the food brings at the most, and what that one is: a portion of a dish, a piece, spoon or cup of a
+    food. None where no table has its weight: an unlisted fruit may be as large as a melon."""
     if isinstance(probe, DishProbe):
         return probe.measure(nutrient, "portion"), "a portion"
     if not isinstance(probe, FoodProbe) or not claim.subjects or probe.by_carton(nutrient):
         return None, ""
     text, first = claim.passage.text, plain(claim.subjects[0]).strip()
     before = plain(text[max(0, claim.start - 30) : claim.end]).partition(f" {first} ")[0] + " "
-    unit = next((one for one in _UNITS if f" {one} of " in before[-24:]), "")
+    near = before[-_NEAR_IT:]
+    out = _COUNTED_OUT.search(near)
+    held = level(near) if " of " in near and out is None else None
+    unit = out[1] if out else held.measure if held else ""
     per_100g = numbers.food(probe.food, key_of(nutrient), "100g")
     if per_100g is None or not (unit or _ONE.search(before)):
         return None, ""
     grams = numbers.unit_grams(probe.food, _UNIT_IDS.get(unit, unit) or "piece")
-    most = grams.high if grams is not None else _CUP_G if unit == "cup" else _HEAVIEST_G
+    if grams is None and held is None:
+        return None, ""
+    most = grams.high * (held.number if held else 1.0) if grams is not None else held.heaviest_g if held else 0.0
     found = replace(per_100g, amount=per_100g.amount * most / 100, low=0.0, high=per_100g.high * most / 100)
-    return found, f"one {first}" if not unit else f"a {unit} of {first}"
+    if held and held.number > 1:
+        return found, f"{held.number:g} {unit}s of {first}"
+    return found, f"a {unit} of {first}" if unit else f"one {first}"
 
 
-_HEAVIEST_G = 100.0
-_CUP_G = 300.0
+_UNIT_IDS = {"teaspoon": "tsp", "tablespoon": "tbsp"}
 _CHILDS = re.compile(r" (?:baby's|toddler's|child's|her|his|their|she|he) ")
 
 

@@ -90,7 +90,7 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     if verdict.truth == "true" and not offered:
         return
     subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
-    if has_any(key.words, register.words.get("harm told", ())):
+    if has_any(key.words, register.words.get("harm told", ())) or _TOO_LITTLE.search(key.words):
         return
     asked = replace(key, kind="safety-age", stance="permits", effect=None, level=None, subjects=subjects)
     entry = register.truth(asked)
@@ -112,3 +112,7 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     verdict.wording, verdict.add = None, ""
     verdict.harm = max(entry.harm or 0, verdict.harm or 0)
     verdict.steps.append(f"safety: {entry.id} says not at {key.months} months")
+
+
+_TOO_LITTLE = re.compile(r" (?:(?:is|are|has|have) too (?:low|poor|little|few|thin)|lacks?|short of|not enough) ")
+"""What praises no food: "almond milk is too low in energy"."""

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 import re
 
-from spoonproof.claims.judging.reading import said_before, said_behind
+from spoonproof.claims.judging.reading import age_said, runs_of, said_before, said_behind, subjects_of
 from spoonproof.claims.judging.said_next import OTHERS_SAY, TAIL
+from spoonproof.claims.judging.turns_of_phrase import NOT, STANDS, standing
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain, plains
+from spoonproof.claims.words import has_any, plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.record import replace
 
-_NOT = r"(?:not|never|cannot|nobody|no one|nothing|dont|doesnt|cant|wont|isnt|[a-z]+n't)"
 _SAY = r"(?:say|says|said|saying|claim|claims|claimed|claiming|suggesting|pretend|pretends|pretending)"
 _TO_SAY = r"(?:say|claim|think|believe|suggest|tell|pretend|assume|insist)"
 _SHOWN = r"(?:shown?|shows|proven?|proved|proves|confirmed|demonstrated|established)"
@@ -32,39 +32,12 @@ _ADVERBS = (
 )
 _IS = r"(?:is|are|was|were|[a-z]+'s|[a-z]+'re|(?:has|have|had) been|turns? out|turned out)(?: to be| that| it)?"
 
-_STANDS = re.compile(
-    r" (?:"
-    # Others who are told not to know or not to tell it: it is so all the same.
-    rf"(?:{_NOT}|why did nobody|no (?:book|doctor|midwife|mum|mom|parent)s?) (?:\w+ ){{0,2}}?(?:knew|known|realis\w+"
-    r"|realiz\w+|notic\w+|warn\w*|mention\w*)(?: (?:me|us|you|people|parents|mums))?"
-    rf"|(?<! i )(?<! we )(?<! i'm )(?<! we're )(?<! i've )(?!shouldn't |mustn't ){_NOT} (?:ever )?(?:tells?|told"
-    r"|mention to) (?:me|us|you|mums|parents)"
-    r"|(?:i|we) (?:didn't|did not) (?:\w+ )?know|(?:they|people|parents|mums) (?:\w+ )?(?:don't|do not) (?:\w+ )?know"
-    r"|(?:can't|cannot|can not|couldn't|won't|will not|wouldn't|(?:'ll|will) (?:never|not)) (?:\w+ )?believe"
-    r"|believe (?:it|me) or not|(?:[a-z]+n't|not|never) you (?:think|believe|find|agree)"
-    # What nobody may deny, doubt or forget.
-    rf"|(?:{_NOT}|no) (?:\w+ ){{0,2}}?(?:deny|denies|denying|doubt\w*|dispute\w*|argu\w+)"
-    r"(?: for a (?:second|minute|moment))?"
-    r"|(?:[a-z]+n't|do not|never|not|people|they|we|i|you|mums|parents|some|often|to|easily) (?:often |always )?"
-    r"forg[eo]t\w*|(?:beyond|without)(?: a)?(?: shadow of a)? doubt|no question(?: about (?:it|that))?"
-    r"|(?:no|not|don't|do not|never|stop) (?:need|reason|have)? ?(?:to )?(?:panic|worry|worrying|fret|stress)"
-    r"(?! (?:about|over|that|if) )"
-    # What is no myth, and the views of others that are waved aside before it is said.
-    rf"|(?:no|not|[a-z]+n't|nor) (?:just |only |really |merely )?(?:an? |the )?(?:old |urban |common |popular )?"
-    r"(?:myths?|wives'? tales?|misconceptions?|lie|nonsense|rubbish)|far from (?:being )?an? (?:\w+ )?myth"
-    r"|contrary to (?:popular|common|general|what people's) (?:belief|opinion|wisdom|thinking)(?! that )"
-    r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"
-    r"(?:say|says|said|heard|read|told|think|thinks|believe)(?! (?:about|that|of|to|on|is|was) )"
-    r"|(?:can't|cannot|couldn't|won't|never|not|don't) (?:\w+ )?stop (?=\w+ing )"
-    r")(?= )"
-)
-"""Words with a "no" in them that let stand what follows: its teller holds it."""
 _DENIES = re.compile(
     r" (?:"
     r"(?:don't|do not|dont|didn't|did not|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
     r"(?:(?:really|personally|honestly|even|ever|actually|for one) )?"
     r"(?:think|thinks|thought|believe|believes|believed|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
-    rf"|{_NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once|should|ought to) ){{0,2}}{_SAY}"
+    rf"|{NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once|should|ought to) ){{0,2}}{_SAY}"
     r"(?! (?:yes|no|to) )"
     r"|(?:nobody|no one|no (?:mum|parent|doctor)) (?:should|ought to|must) (?:ever )?tell"
     r"|(?:should|must)(?:n't| not| never) (?:ever )?tell"
@@ -73,15 +46,16 @@ _DENIES = re.compile(
     r"(?:tell|told|promise|promised)(?! (?:me|us) )"
     rf"|(?:nobody|no one|nothing|no (?:\w+ ){{1,3}}?)(?:'s)? ?(?:(?:has|have|ever|yet|really|actually) ){{0,3}}"
     rf"(?:{_SHOWN}|suggests?|supports?|found|to show)"
-    rf"|{_NOT} (?:(?:yet|ever|been|be|really|actually|scientifically) ){{0,3}}{_SHOWN} (?:that|if|whether)"
+    rf"|{NOT} (?:(?:yet|ever|been|be|really|actually|scientifically) ){{0,3}}{_SHOWN} (?:that|if|whether)"
     r"|(?:never|not|hasn't|haven't) (?:yet |ever )?been (?:shown|proven|proved)"
-    rf"|{_NOT} (?:\w+ ){{0,2}}?(?:support|supports|back|backs|bear|bears|confirm|confirms)(?: up| out)? (?:that|the "
+    rf"|{NOT} (?:\w+ ){{0,2}}?(?:support|supports|back|backs|bear|bears|confirm|confirms)(?: up| out)? (?:that|the "
     rf"(?:\w+ )?{_IDEA})"
     r"|no (?:\w+ ){0,2}?(?:evidence|proof|truth|basis)"
     r"|(?:stop|quit|enough of) (?:people |everyone )?(?:saying|telling|claiming|pretending|insisting|spreading"
     r"|suggesting|repeating|thinking)"
     r"|(?:i|we|to|experts?|doctors?|scientists?|many|some) (?:\w+ly |do |used to |also |still )?doubt(?:s|ed)?"
-    r"|(?:not|n't) convinced that|(?:i|we) (?:don't|do not) know that|(?:nobody|no one) knows (?:that|if|whether)"
+    r"|(?:not|never|[a-z]+n't) (?:yet |at all |really )?convinced that|(?:i|we) (?:don't|do not) know that"
+    r"|(?:nobody|no one) knows (?:that|if|whether)"
     r"|myths?|misconceptions?|fallacy|urban legend|old wives'?(?: tales?)?"
     r"|(?:not|[a-z]+n't|no longer|far from|never) (?:\w+ )?true"
     r"|untrue that|no truth in|debunk\w*|disprove[dn]|outdated advice|forget (?:the|what|that|anyone|people|those"
@@ -151,7 +125,7 @@ _SET_ASIDE = re.compile(
     # "Forget the old rule: no honey" gives the rule that is waved aside.
     r"(?:,|(?<!rule)(?<!advice)(?<!myth)(?<!idea)(?<!saying)[:—–]) ?(?!but\b)\S{1,24} \S"
     r"|\b(?:contrary to|unlike|far from|(?:myths?|wives(?:['’] tales?)?) (?:or not|aside|(?:was|were|are) right)|"
-    r"(?:no|not|n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
+    r"(?:no|not|\w{1,8}n['’]t) (?:(?:an?|just|old) ){0,3}(?:myth|wives['’]? tale))\b(?:(?!\bthat\b)[^.!?;:,—–]){0,60}"
     r"[,—–] ?\S{1,24} \S"
     r"|(?:n['’]t|not|no|myth|false|wrong)\b[^.!?;:]{0,30}\bthat\b [^.!?;:,]{8,80}: \S",
     re.IGNORECASE,
@@ -175,16 +149,16 @@ def frames(claim: Claim, register: Register) -> int:
     if known is None:
         leads, _ = led(claim, register)
         once = leads and not _OF_ITSELF.search(plain(said_before(claim) + claim.quote))
-        back = _tails(once, rest, behind, register) or (not leads and _waved_aside(claim, register))
+        back = _tails(once, rest, behind) or (not leads and _waved_aside(claim, register))
         known = register.frames.keep(asked, leads + (back and (once or not leads)))
     return known
 
 
-def _tails(leads: int, rest: str, behind: str, register: Register) -> bool:
+def _tails(leads: int, rest: str, behind: str) -> bool:
     """Whether what follows a claim takes it back: the ``rest`` of its sentence, or what stands ``behind`` that. What
     was taken back before is only turned again where a "but" says so."""
-    words = standing(plain(rest), register)
-    next_said = standing(plain(behind), register)
+    words = standing(plain(rest))
+    next_said = standing(plain(behind))
     back = _BACK.search(words) or _BEHIND.match(next_said) or _BACK.match(next_said)
     parts = [behind] if leads else [behind, rest.lstrip(", -–—"), _WHOLE.split(rest)[-1]]
     if back or any(_BACK_WHOLE.match(plain(_WHOLE.split(part, maxsplit=1)[0])) for part in parts):
@@ -201,6 +175,8 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
         return False
     behind = TAIL.sub("", claim.passage.text[claim.end : claim.end + _ANSWERED].replace("’", "'"))
     held = claim.quote.partition(" but ")[0].replace("’", "'")
+    if _HELD_BACK.search(held) and _given_all_the_same(claim, register):
+        return True
     if _HOLDS_BACK.search(f"{claim.quote}{behind}") and not _HELD_BACK.search(held):
         return True
     answer = plain(_STOPS.split(behind.lstrip(" ,;:.!–—-"), maxsplit=1)[0]).split()
@@ -212,6 +188,24 @@ def _waved_aside(claim: Claim, register: Register) -> bool:
     return any(has_any(said, register.words.get(name, ())) for name in ("no need", "no need to hold back"))
 
 
+def _given_all_the_same(claim: Claim, register: Register) -> bool:
+    """Whether what others hold back is given behind a "but", no later and in no safer shape than they say: "they'll
+    tell you to avoid nuts till five, *but nuts are fine*"."""
+    text = claim.passage.text
+    sentence = re.split(r"[.!?;\n]", text[claim.start : claim.end + _ANSWERED], maxsplit=1)[0]
+    before, but, answer = sentence.replace("’", "'").partition(" but ")
+    said = plain(answer)
+    named = runs_of(answer) & subjects_of(claim) or _THEM.search(said)
+    given = has_any(said, register.words.get("allows", ())) or _GAVE.search(said)
+    if not but or not named or not given or has_any(said, (*register.words.get("made safe", ()), *_SAFER)):
+        return False
+    age, until = age_said(said, register), age_said(plain(before), register)
+    return not has_any(said, register.words.get("negations", ())) and (age is None or (until or 0) > age)
+
+
+_THEM = re.compile(r" (?:them|it|those) ")
+_GAVE = re.compile(r" (?:gave|given|give|gives|had|has|have|ate|eats?|eaten|loved?|loves|enjoys?|enjoyed|offered) ")
+_SAFER = ("butter", "butters", "powder", "flour", "paste", "cooked", "baked", "milled")
 _HOLDS_BACK = re.compile(
     r"\b(?:but|yet|though)\b[^.!?]{1,70}?\b(?:a no (?:until|till|before|for)|not until|leave (?:it|them) (?:out|off)"
     r"|(?:must|should|has to|have to|needs to|need to) wait|wait (?:until|till)|must not|mustn't|quarter (?:it|them)"
@@ -235,16 +229,16 @@ def led(claim: Claim, register: Register) -> tuple[int, str]:
     may begin with it."""
     asked = said_before(claim), claim.quote, claim.effect or ""
     known = register.leads.get(asked)
-    return known if known is not None else register.leads.keep(asked, _led(*asked, register))
+    return known if known is not None else register.leads.keep(asked, _led(*asked))
 
 
-def _led(leading: str, words: str, effect: str, register: Register) -> tuple[int, str]:
-    quote = standing(plain(words), register)
+def _led(leading: str, words: str, effect: str) -> tuple[int, str]:
+    quote = standing(plain(words))
     aside = _SET_ASIDE.search(leading + words)
     if aside is not None:
         ahead = plain((leading + words)[: aside.start()])  # "it's a myth that, contrary to what they say, ..."
         return int(ahead.endswith(" that ") and _DENIES.search(ahead) is not None), quote
-    said = standing(_run_on(leading, words), register)
+    said = standing(_run_on(leading, words))
     if effect == "allergic-reaction":
         said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back
     found = list(_DENIES.finditer(said))
@@ -267,7 +261,7 @@ def unframed(claim: Claim) -> Claim:
     is fine"."""
     leading = said_before(claim)
     before, said = len(plain(leading).split()), _run_on(leading, claim.quote)
-    found = [one for frame in (_STANDS, _DENIES) for one in frame.finditer(said)]
+    found = [one for frame in (STANDS, _DENIES) for one in frame.finditer(said)]
     near = [one for one in found if len(said[: one.start()].split()) <= before + 1]
     inside = max((len(said[: one.end()].split()) - before for one in near), default=_FAR)
     words = list(_WORD.finditer(claim.quote))
@@ -283,12 +277,3 @@ def unframed(claim: Claim) -> Claim:
 _FAR = -3
 """Words between a frame and a claim with which the frame is none of it."""
 _WORD = re.compile(r"[A-Za-z0-9%'’‘éèï]+")
-
-
-def standing(words: str, register: Register) -> str:
-    """What ``plain`` gave, less the turns of phrase whose "no" denies nothing."""
-    words = _STANDS.sub("", words)
-    for idiom in plains(register.words.get("no denial", ())):
-        if idiom in words:
-            words = words.replace(idiom, " ")
-    return words

@@ -24,7 +24,7 @@ _ON = re.compile(
     r"(?:[ ,]{1,3}(?:and |or |nor )?(?:no|without|zero|free from|free of) [\w’' -]{1,40}){1,6}", re.IGNORECASE
 )
 _ENDS = re.compile(r"(.*) free ")
-_JOINED = re.compile(r" (?:and|or|&) ")
+_JOINED = re.compile(r" (?:and|or) ")
 _MARKS = re.compile(r"[,;:(]")
 _BUT = re.compile(r" (?:but|with|contains|has|only|just|so) ")
 _ABSENT = frozenset({"free", "none"})
@@ -184,6 +184,14 @@ def listed_present(claim: Claim, probe: AnyProbe, register: Register) -> Verdict
     if absent:
         return _by_law("false", f"Nothing that goes in brings {' or '.join(absent)}.", _looked(answers), harm=1)
     return _by_law("true", "It holds for what goes in.", _looked(answers), harm=None)
+
+
+def says_what_is_in_it(claim: Claim) -> bool:
+    """Whether its own words say that an allergen is in it, whatever its name is free of: "lactose-free milk contains
+    milk"."""
+    words = plain(claim.quote)
+    contains = any(f" {word} " in words for word in CONTAINING) and " may " not in words
+    return claim.kind == "allergen" and claim.level is None and claim.polarity == "asserts" and contains
 
 
 def what_it_is(claim: Claim, context: Context, register: Register) -> Verdict | None:

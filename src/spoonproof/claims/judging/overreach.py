@@ -67,6 +67,10 @@ _CONDITION = re.compile(
     re.IGNORECASE,
 )
 """What comes before an absence that is asked for, and not promised: "as long as there's no salt in it"."""
+_ONLY_THEN = re.compile(
+    r" only (?:a )?(?:really |actually |ever )?(?:dangerous|danger|risky|risk|harmful|unsafe|hazard|problem|bad|toxic) "
+)
+"""What narrows a danger: "honey is *only dangerous* raw" lets them have it baked."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _LEVEL_ASIDE = re.compile(
     r" (?:rather than|instead of|and not|never) (?:the |any |a )?"
@@ -139,6 +143,8 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if answered(claim):
         told = f"Others are said to hold it, and something else is set against it: say what you hold. {why}"
         return "unproven", told, "put into others' mouths and answered with a but"
+    if claim.kind == "safety-age" and key.stance == "warns" and _ONLY_THEN.search(said):
+        return "unproven", f"That it is no danger otherwise is not shown. {why}", "it is said to be a danger only so"
     compared = _BETTER_THAN.search(said) and not (entry and "than" in entry.said)
     if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
         told = "It is not said to be given, and what else is said is on no list: bring a source, or say less."

@@ -6,10 +6,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.claims.judging.frames import frames, led, standing
+from spoonproof.claims.judging.frames import frames, led
 from spoonproof.claims.judging.read_as import LOSES_NO, read_as
 from spoonproof.claims.judging.reading import around, said_before, said_behind
 from spoonproof.claims.judging.refused import wished_and_refused
+from spoonproof.claims.judging.turns_of_phrase import standing
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, plains
 from spoonproof.model.claim import Claim, Polarity
@@ -84,7 +85,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "who never gets an illness is promised to be kept from it"
     # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
     waits = register.words.get("no need to hold back", ()) if claim.kind != "safety-age" else ()
-    stands = standing(without_phrases(sentence, waits), register)
+    stands = standing(without_phrases(sentence, waits))
     if stands != sentence and not _denies(stands, register):
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and claim.kind == "process" and LOSES_NO.search(plain(claim.quote)):
@@ -93,11 +94,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
         return "asserts", "that a body cannot deal with it is what is said"
     if claim.polarity == "denies" and claim.kind == "function" and not claim.nutrients and _NO_WONDER.search(sentence):
         return "refutes", "it promises no wonder"
-    if (
-        claim.level in _NONE
-        and not frames(claim, register)
-        and _count(standing(plain(claim.quote), register), register) < 2
-    ):
+    if claim.level in _NONE and not frames(claim, register) and _count(standing(plain(claim.quote)), register) < 2:
         return "asserts", f'the one "no" is what makes it {claim.level}'
     return claim.polarity, ""
 

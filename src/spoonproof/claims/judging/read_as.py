@@ -7,19 +7,22 @@ import re
 
 from spoonproof.claims.judging.arithmetic import shrinks
 from spoonproof.claims.judging.comparing import equalled
+from spoonproof.claims.judging.reading import runs_of, said_before
 from spoonproof.claims.register import Register
-from spoonproof.claims.words import has_any, plain
-from spoonproof.model.claim import Claim
+from spoonproof.claims.words import has_any, plain, slug
+from spoonproof.model.claim import Claim, JudgedClaim
 from spoonproof.model.record import replace
 
+_BY_ITS_AGE = "when an allergen comes: judged by its age"
 _SOME = frozenset({"contains", "source"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
 
 def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     """The claim with the kind and the level that its words give it, and whether its polarity is settled by them."""
+    claim = _allergen_in(_less_contrast(claim))
     if claim.kind == "allergen" and claim.effect == "age":
-        claim = replace(claim, kind="safety-age", steps=(*claim.steps, "when an allergen comes: judged by its age"))
+        claim = replace(claim, kind="safety-age", steps=(*claim.steps, _BY_ITS_AGE))
     if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
@@ -62,6 +65,64 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
         )
     return claim, False
+
+
+def _less_contrast(claim: Claim) -> Claim:
+    """The claim less what it is set against: "unlike whole grapes, *quartered grapes are fine*"."""
+    comma = claim.quote.find(", ")
+    if comma < 0 or not _UNLIKE.search(f"{said_before(claim)}{claim.quote[:comma]}"):
+        return claim
+    start = claim.start + comma + len(", ")
+    rest = runs_of(claim.passage.text[start : claim.end])
+    subjects = tuple(one for one in claim.subjects if slug(one) in rest)
+    foods = tuple(one for one in claim.foods if one in rest)
+    if not subjects:
+        return claim
+    about = claim.relates_to if slug(claim.relates_to or "") in rest else None
+    why = "what it is set against is no part of it"
+    sentence = (start, claim.sentence[1]) if claim.sentence else None
+    return replace(
+        claim,
+        start=start,
+        sentence=sentence,
+        subjects=subjects,
+        foods=foods,
+        relates_to=about,
+        steps=(*claim.steps, why),
+    )
+
+
+_UNLIKE = re.compile(
+    r"(?:^|[^\w])(?:unlike|as opposed to|in contrast to) (?:the |a |an )?(?:[\w-]+ ?){0,3}$", re.IGNORECASE
+)
+
+
+def _allergen_in(claim: Claim) -> Claim:
+    """Of a nutrient that is the protein of an allergen, the claim that the allergen is in it: "ghee can hold traces of
+    milk protein"."""
+    named = _PROTEIN_OF.search(plain(claim.quote))
+    if claim.kind != "nutrient-content" or claim.level not in _SOME or named is None:
+        return claim
+    why = "the protein of an allergen is what it says is in it"
+    return replace(
+        claim, kind="allergen", nutrients=(), allergens=(_ALLERGENS.get(named[1], named[1]),), relates_to=named[1],
+        level=None, effect=None, steps=(*claim.steps, why),
+    )  # fmt: skip
+
+
+_PROTEIN_OF = re.compile(r" (milk|egg|wheat|soya|soy|peanut|fish|nut|casein|whey) proteins? $")
+_ALLERGENS = {"soy": "soya", "nut": "nuts", "casein": "milk", "whey": "milk"}
+
+
+def as_found(judged: JudgedClaim, register: Register) -> JudgedClaim:
+    """What was judged, as it is told: of when an allergen comes by the allergen, though its age is what judged it; not
+    so where what decides is that it chokes ("no whole nuts before five")."""
+    claim = judged.claim
+    entry = register.get(judged.entry) if judged.entry else None
+    chokes = entry is not None and entry.points_at.startswith("choking:")
+    if chokes or claim.kind != "safety-age" or _BY_ITS_AGE not in claim.steps:
+        return judged
+    return replace(judged, claim=replace(claim, kind="allergen"))
 
 
 def _reason_of(claim: Claim) -> Claim | None:

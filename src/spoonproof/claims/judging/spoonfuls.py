@@ -1,8 +1,9 @@
-"""What no spoon holds: "two tablespoons of this give forty grams of protein", whatever is in them."""
+"""What spoons and cups hold at the most, whatever is in them: "two tablespoons of this give forty grams of protein"."""
 
 from __future__ import annotations
 
 import re
+from typing import NamedTuple
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
@@ -13,10 +14,11 @@ from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
 
 _SPOONS = re.compile(
-    r" (?:([0-9.]+|[a-z]+) )?(?:level )?(tablespoon|tbsp|teaspoon|tsp|dessertspoon|spoon)(?:s|ful|fuls|sful)? "
+    r" (?:([0-9.]+|[a-z]+) )?(?:level )?(tablespoon|tbsp|teaspoon|tsp|dessertspoon|spoon|cup)(?:s|ful|fuls|sful)? "
 )
 _PILED = re.compile(r" (?:heaped|heaping|rounded|piled|mounded|serving|ladles?) ")
-_ML = {"teaspoon": 5.0, "tsp": 5.0, "dessertspoon": 10.0}
+_MEASURES = {"tbsp": "tablespoon", "tsp": "teaspoon"}
+_ML = {"teaspoon": 5.0, "dessertspoon": 10.0, "cup": 284.13}
 _BIGGEST_ML = 20.0
 """The largest tablespoon in use, the Australian one; a spoon that is not named may be one."""
 _MOST_A_ML = {"protein_g": 0.86, "g": 1.2, "mg": 0.4, "ug": 0.4}
@@ -31,20 +33,41 @@ _REFS = (
 )
 
 
+class Level(NamedTuple):
+    """So many level spoons or cups."""
+
+    number: float
+    measure: str
+    ml: float
+    """What all of them hold at the most."""
+
+    @property
+    def heaviest_g(self) -> float:
+        """Grams that they hold of any food at the most."""
+        return self.ml * _HEAVIEST_FOOD
+
+
+def level(words: str) -> Level | None:
+    """The first level spoons or cups of words as ``plain`` gives them; None where there are none, or they are piled."""
+    found = _SPOONS.search(words)
+    if found is None or _PILED.search(words):
+        return None
+    number = max(1.0, number_of(found[1] or "one") or 1.0)
+    measure = _MEASURES.get(found[2], found[2])
+    return Level(number, measure, number * _ML.get(measure, _BIGGEST_ML))
+
+
 def beyond_a_spoon(claim: Claim, nutrient: str, stated: float, per_100g: float | None = None) -> Verdict | None:
     """False where more of a nutrient is ``stated``, in the unit of its key, than so many level spoons can hold of
     anything, or of this food where ``per_100g`` is known; None where no spoon is named or it is not beyond one."""
-    words = plain(around(claim))
-    found = _SPOONS.search(words)
-    unit = nutrient.rpartition("_")[2]
-    if found is None or _PILED.search(words) or unit not in _GRAMS:
+    spoons, unit = level(plain(around(claim))), nutrient.rpartition("_")[2]
+    if spoons is None or unit not in _GRAMS:
         return None
-    count = max(1.0, number_of(found[1] or "one") or 1.0)
-    most = count * _ML.get(found[2], _BIGGEST_ML) * _MOST_A_ML.get(nutrient, _MOST_A_ML[unit]) / _GRAMS[unit]
+    most = spoons.ml * _MOST_A_ML.get(nutrient, _MOST_A_ML[unit]) / _GRAMS[unit]
     if per_100g is not None:
-        most = min(most, count * _ML.get(found[2], _BIGGEST_ML) * _HEAVIEST_FOOD * per_100g / 100)
+        most = min(most, spoons.heaviest_g * per_100g / 100)
     if stated <= most:
         return None
     name, room = nutrient_name(nutrient), f"{most:.3g} {unit.replace('ug', 'µg')}"
-    why = f"So many level spoons of it have room for {room} of {name} at the very most."
-    return Verdict("false", why, None, _REFS, harm=1, steps=[f"{name}: more than {room} fit no such spoon"])
+    why = f"So many level {spoons.measure}s of it have room for {room} of {name} at the very most."
+    return Verdict("false", why, None, _REFS, harm=1, steps=[f"{name}: more than {room} fit no such {spoons.measure}"])

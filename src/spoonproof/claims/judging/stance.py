@@ -10,6 +10,7 @@ from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
 from spoonproof.claims.judging.refused import done_without, wished_and_refused
+from spoonproof.claims.judging.turns_of_phrase import standing
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -25,25 +26,41 @@ _AWAY = re.compile(
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
-_NOT_FORBIDDEN = re.compile(
-    r"(?: not|n't| never| no longer) (?:been |actually |really |strictly |even )?"
-    r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo"
-    r"|ruled out) "
-    r"|(?: not|n't| never) (?:(?:an?|the|ones?|something|things?|foods?|i|we|you|need|have|want) ){0,4}(?:to )?"
-    r"(?:avoid|skip|steer clear of|stay away from|keep away from) "
-    r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
-    r"|(?: nobody| no one| no baby| no child| no parent| no mum| don't| do not| doesn't| does not| needn't) "
-    r"(?:(?:has|have|had|need|needs|needed|ought|to|really|actually|ever) ){1,4}"
-    r"(?:avoid|wait|hold back|hold off|delay|skip|keep off|steer clear|stay away|worry about|fear"
-    r"|keep (?:[a-z']+ ){1,6}?(?:away )?from) "
+_NO = r"(?:n't| not| never| no longer| no| nobody| no one| hardly| needn't| no (?:baby|child|parent|mum))"
+_FILLED = (
+    r"(?: (?:an?|any|the|ones?|something|things?|foods?|i|we|you|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
+    r"|gonna|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
 )
+"""Little words between a "no" and what it is said of: "there is *never* a good reason to *refuse*"."""
+_NOT_FORBIDDEN = re.compile(
+    rf"{_NO}(?: (?:been|actually|really|strictly|even))? "
+    r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
+    rf"|{_NO}{_FILLED}"
+    # what would hold it back
+    r"(?:avoid|skip|ban|wait|delay|fear|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)|withh[eo]ld"
+    r"|refused?|h[eo]ld (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off|leave (?:[a-z]+ ){1,2}?out of"
+    r"|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
+    # or keep its giver from it
+    r"|(?:guilty|afraid|scared|ashamed|bad|nervous|worried|shy|anxious|frightened) (?:about|for|of|to)"
+    r"(?! (?:keep|hold|say|avoid|wait|refus|skip|delay|leav|put)[a-z]* )"
+    r"|let (?:[a-z]+ ){1,3}?(?:stop|put|scare|talk|keep|frighten|shame) (?:you|them|us)) "
+    rf"|{_NO}(?: (?:an?|any|good|real))* reasons? to keep (?!it |them |the |in |for )"
+    # "Never a day without honey" has it every day.
+    rf"|{_NO} (?:[a-z']+ ){{0,4}}?without (?!(?:(?:its|any|some|an?|the) )?(?:risks?|dangers?|problems?|reason|adult"
+    r"|supervision|help|doctor|water|you|grown)|[a-z]+ing )"
+    r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
+)
+"""What says that a food need not be kept back: a "no" to what would keep it."""
 _OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
 """What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
-_TOO = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,4}?for ")
+_TOO = re.compile(
+    r"(?<! not)(?<!n't)(?<! never) too (?!early |late |good )(?:[a-z]+ ){1,6}?"
+    r"(?:for|to (?:replace|be|stand in|take|feed|serve as|count as)) "
+)
 _TOO_EARLY = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?:early|soon|young)(?! to (?:worry|wait|stop|delay|fret)) ")
 """What comes before its time is kept from them: "solids before four months are too early"."""
 _NOT_NEEDLESS = re.compile(
@@ -97,7 +114,9 @@ _MUST_BE = re.compile(
     r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be|(?:is|are) best"
     r"|can be (?![a-z]+ by )) ?"
 )
-_NOT_TOO = re.compile(r"(?: not|n't| never| (?:nothing|none)(?: [a-z]+){0,4} (?:is|are)) too (?:[a-z]+ ){1,4}?for ")
+_NOT_TOO = re.compile(
+    r"(?: not|n't| never(?: be)?| (?:nothing|none)(?: [a-z]+){0,4} (?:is|are)) too (?:[a-z]+ ){1,4}?for "
+)
 """What is too much for somebody is kept from them: "too high in mercury for children", "too salty for babies"."""
 
 
@@ -140,7 +159,7 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     parts = [plain(part) for part in _PARTS.split(claim.quote)]
     subjects = subjects_of(claim)
     named = [part for part in parts if runs_of(part) & subjects]
-    if _given_after_all(claim.quote, register, subjects):
+    if _given_after_all(claim.quote, register, subjects) or _given_instead(claim.quote, register, subjects):
         return "permits"
     if wished_and_refused(claim) or done_without(claim, register):
         return "warns"
@@ -185,20 +204,30 @@ def _given_after_all(quote: str, register: Register, subjects: Collection[str]) 
     return not later and not _negations(last, register) and not _stance(last, register, subjects)
 
 
+def _given_instead(quote: str, register: Register, subjects: Collection[str]) -> bool:
+    """Whether it refuses one thing and gives another: "never formula, only almond milk"."""
+    first, found, last = (plain(part) if part != ", only " else part for part in quote.partition(", only "))
+    named, refused = frozenset(subjects), runs_of(first)
+    if not found or not runs_of(last) & named - refused or not refused & named or not _negations(first, register):
+        return False
+    return not _stance(f" {last}", register, subjects) and not has_any(last, register.words.get("made safe", ()))
+
+
 _A_YEAR = 12
 """Months until which what waits waits, as a rule."""
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
-    words = without_phrases(words, register.words.get("no denial", ()))
+    words = standing(words)
     if (
         has_any(words, register.words.get("risk denied", ()))
         or _ILL_DENIED.search(words)
         or _NO_HARM_DONE.search(words)
     ):
         return "dismisses"
-    if _NOT_FORBIDDEN.search(words) or _NO_USE_WAITING.search(words):
-        return "permits"  # "isn't forbidden", "nobody needs to avoid"
+    if waived(words):
+        rest = _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words))
+        return "" if _holds_back(rest, register, subjects) else "permits"
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
@@ -228,8 +257,15 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     return ""
 
 
+def waived(words: str) -> bool:
+    """Whether it is said that nothing need be kept back: "isn't forbidden", "nobody needs to avoid", "no point in
+    waiting"."""
+    return _NOT_FORBIDDEN.search(words) is not None or _NO_USE_WAITING.search(words) is not None
+
+
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
+    words = _NEVER_ILL.sub("", words)
     if has_any(words, register.words.get("holds back", ())) or only_later(words):
         return True
     if (
@@ -259,6 +295,14 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         elif giving & set(near):
             return True
     return False
+
+
+_NEVER_ILL = re.compile(
+    r" (?:never|[a-z]+n't|not) (?:gets?|got|have|has|had|catch|caught|suffers?)(?: from)?(?: (?:a|any|the|single))* "
+    r"(?:[a-z]+ )?(?:colds?|coughs?|flu|ill|sick|poorly|unwell|constipated|constipation|allerg(?:y|ies)|colic|eczema"
+    r"|infections?|bugs?|fevers?|fussy|hungry|anaemia|anaemic)(?= )"
+)
+"""An illness that is not got is no food that is kept back: "babies who have honey *never get colds*"."""
 
 
 def _no_trouble(words: str, register: Register) -> bool:

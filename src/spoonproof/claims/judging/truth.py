@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from spoonproof.claims.conditions import Absent
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.arithmetic import by_its_own_figures
 from spoonproof.claims.judging.asking import is_this_dish
@@ -20,6 +21,7 @@ from spoonproof.claims.judging.free_from import (
     for_the_allergic,
     listed_absent,
     listed_present,
+    says_what_is_in_it,
     what_it_is,
 )
 from spoonproof.claims.judging.polarity import (
@@ -172,6 +174,8 @@ def _plain(
         if compared is not None:
             return compared
         return Verdict("unproven", "It compares: name both foods and the nutrient, and check the figures.", None, ())
+    if entry is not None and isinstance(entry.condition, Absent) and says_what_is_in_it(claim):
+        entry = None  # "lactose-free milk still contains milk" promises no absence
     if entry is None:
         listed = listed_absent(claim, probe, register) or listed_present(claim, probe, register)
         return _own_age(claim, key, register, context) or listed or _unlisted(claim, key, probe, register)
