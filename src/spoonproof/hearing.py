@@ -99,20 +99,24 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    if claim.kind not in ("safety-age", "disease") or one.advice not in ("keep", "cut-untrue"):
+    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
-    if frames(claim, knowledge.register) > 1:
+    asked_and_answered = claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
+    if asked_and_answered or frames(claim, knowledge.register) > 1:
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
 
 
 _FOR_ALL_THAT = re.compile(
-    r"\b(?:fine|ok|okay|safe|harmless|nonsense|rubbish|myth|but|though|although|yet|however|anyway|still|even)\b", re.I
+    r"\b(?:fine|ok|okay|safe|(?<!as )harmless|nonsense|rubbish|myth|but|though|although|yet"
+    r"|however|anyway|still|even)\b",
+    re.I,
 )
 """Words of a sentence that gives after all what it calls bad."""
+_AVOID = re.compile(r"\W*(?:(?:always|please|so) )?avoid (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))", re.I)
 _NOT_DONE = re.compile(
     r"\b(?:i|we) (?:did not|didn['’]t|do not|don['’]t|never|won['’]t|would never) "
     r"(?:put|give|gave|feed|fed|offer|rub|add|use|pour|dip|serve)\b",
@@ -135,6 +139,8 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     said = claim.passage.text[slice(*claim.sentence)]
     permits = one.advice == "cut-untrue" and decided == "permits"
+    if permits and _AVOID.match(said):
+        return True
     if (
         _FOR_ALL_THAT.search(said)
         or waived(plain(said))

@@ -20,6 +20,7 @@ _GIVE = "<give|include|child-can|should|limit|avoid-weak|need|offer>"
 HABITS = (
     *_safety(
         "first-food",
+        "^ ~15 T(<given|give|give-weak|fed> _1 <as>) _2 O(<first-food>)",
         f"S({_FOOD}) ~6 <copula|make> ~5 O(<first-food>)",
         f"S({_FOOD}) ~8 <as> _3 O(<first-food>)",
         f"O(<first-food>) _3 <include> _2 S({_FOOD})",
@@ -81,6 +82,7 @@ HABITS = (
         "S(<food>) _2 T(<number|how-often|times> _1 <times|household|generic-food>?) _1 O(<per-week|per-day>)"
         " <copula> _1 <limit>",
         "<bound> T(<number> _1 <household|generic-food>) _1 S(<food>) _2 O(<per-week|per-day>)",
+        "^ S(<food>) [,:]{0,2} T(<number|how-often> <times>?) O(<per-week|per-day>) _1 <limit>",
         veto="story storing culinary",
         says="how often a food is to be eaten",
     ),
@@ -94,10 +96,25 @@ HABITS = (
     ),
     *_quantity(
         "so-much-at-an-age",
-        "O(@AGE) [,(]? (?:<copula>|:) _1 T(<number> _1 (?:<small-unit>|<unit> _1 <per-day>))",
+        "O(@AGE) [,(:]? _1 T(<number> _1 <small-unit>)",
+        "O(@AGE) [,(]? (?:<copula>|:) _1 T(<number> _1 <unit> _1 <per-day>)",
         "O(<per-day>) [:(] _1 T(<number> _1 <unit>)",
+        "<household|unit> _3 S(<food>) ~5 [,:(] _1 T(<number> _1 <small-unit>)",
         veto="storing nonfood",
         says="how much at an age",
+    ),
+    *_function(
+        "better-since",
+        "O(<EFFECT>) _2 T(<rises|gain-n> _1 <since|on-it>) ~5 S(<food|dish|generic-food>)",
+        veto=_KITCHEN,
+        says="better since it was eaten",
+    ),
+    *_function(
+        "crowds-out",
+        "S(<food|dish>) ~6 T(<crowds-out>) ~5 O(<generic-food|NUT>)",
+        effect="satiety",
+        veto=_KITCHEN,
+        says="leaves no room for other food",
     ),
     *_function(
         "needs-rise",

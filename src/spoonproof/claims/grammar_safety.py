@@ -39,7 +39,7 @@ SAFETY_AGE = (
         veto="nonfood",
         says="a contaminant",
     ),
-    *_safety("contaminant", "O(<contaminant>) ~8 T(<within-limits>)", says="how much of a contaminant"),
+    *_safety("contaminant", "O(<contaminant>) ~8 T(<within-limits|builds-up>)", says="how much of a contaminant"),
     *_safety("contaminant", "O(<contaminant>) T(<suffix-free>)", level="free", says="free of a contaminant"),
     *_safety("contaminant", "S(<FOOD|pronoun>) _1 T(<absorb>) ~4 O(<contaminant>)", says="takes up a contaminant"),
     *_safety("contaminant", "S(<FOOD>) ~9 O(<contaminant>)", loose=True, says="a contaminant"),

@@ -49,7 +49,7 @@ TRIGGERS = frozenset(
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it
     unsweetened label-abroad ill-sign none-of-us armour sun-up is-gone
-    this-problem worsens-it works-well best-of-drinks best-drink in-bottle watch-for meat-free
+    this-problem worsens-it works-well best-of-drinks best-drink in-bottle watch-for meat-free crowds-out
     bung no-harm in-mouth small-pieces shape-kind sitting hard-to-manage mistake
     """.split()
 )

@@ -15,10 +15,11 @@ from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import Place, names_child
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
+from spoonproof.feeding.hers_first import beside_hers, hers_first
 from spoonproof.feeding.list_of_foods import apart
 from spoonproof.feeding.named import likened
 from spoonproof.feeding.people import eats_it, no_baby, people, spoken_of
-from spoonproof.feeding.recipients import GIVE, hers_first, kept_back, later
+from spoonproof.feeding.recipients import GIVE, kept_back, later
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.shown import endangering, facts_told
 from spoonproof.feeding.tables import FeedingTables, HazardRow
@@ -200,7 +201,7 @@ class _Asked:
             classes |= self.tables.kinds[hit.value] & {"raw-egg-product"}
         if not classes or kept_back(said, hit) or reckoned(said, hit):
             return None
-        told = stance_of()
+        told = beside_hers(said, hit, self.tables, self.names) or stance_of()
         if told.turned or told.eaters == "others":
             return None
         if told.eaters != "baby" and hers_first(around[0]):

@@ -10,24 +10,38 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from spoonproof.feeding.recipients import kept_back
+from spoonproof.feeding.hers_first import beside_hers
+from spoonproof.feeding.recipients import UNCUT, kept_back
+from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.tables import FeedingTables
+from spoonproof.feeding.who_eats import NO_CUT_HELPS
 from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
 
+_PORTION = (
+    r"(?:a|an|the|his|her|their|two|three|one) (?:(?:good|big|small|little|tiny|own|first|whole"
+    r"|few) )?(?:bits?|little|licks?"
+    r"|sips?|tastes?|spoon(?:ful)?s?|handfuls?|fistfuls?|mouthfuls?|pieces?|slices?|share|bites?|sticks?|squares?)"
+    r"|as much|the (?:bowl|bag|packet|tub|tin|lot)"
+)
 _MANY = re.compile(
     r"\bthe (?:pits|stones|pips)\b"
-    r"|\b(?:them|these|those|they|one|some|a few|each|both)\b(?! (?:of|who|that|are the|after|by)\b)",
+    r"|\b(?:them|these|those|they|one|some|a few|each|both|the \w+ ones"
+    rf"|{_PORTION})\b(?! (?:of|who|that|are the|after|by)\b)",
     re.I,
 )
-_ONE = re.compile(
-    r"\b(?:it|that|this|some|a (?:bit|little|lick|sip|taste|spoonful))\b(?! (?:of|is|was|way|['’]s)\b)", re.I
-)
+_ONE = re.compile(rf"\b(?:it|that|this|some|{_PORTION})\b(?! (?:of|is|was|way|['’]s)\b)", re.I)
+_EITHER = re.compile(rf"{_ONE.pattern}|{_MANY.pattern}", re.I)
+"""What speaks on of "edamame", one or many."""
 _MADE_SAFE = re.compile(
     r"\b(?:quarter|halv|mash|squash|flatten|grat|ground|grind|chop|crush|blend|cut(?= )|pur[ée]+|steam|boil|cook|bak"
     r"|roast|stew|poach|shred|slic|melt|smash|thin(?:ned|ly)|sieve|strain|pasteuris|pasteuriz|simmer)\w*\b",
     re.I,
 )
+_NEXT_TO = re.compile(
+    r"\b(?:next to|beside|behind|near|under|above|between) (?:the|my|our|his|her|your) (?:\w+ )?$", re.I
+)
+"""Words before a food by which something else is found: "next to the tea bags"."""
 _FADES = 6
 """Sentences after which a food that nobody names is forgotten."""
 _SILENT = 3
@@ -53,8 +67,11 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
     """Every food of a sentence that those behind it speak on of without its name."""
     for at, (start, end) in enumerate(sentences):
         said = text[start:end]
-        for food in tables.phrases.find(said):
-            if not kept_back(said, food):
+        for food in (*tables.phrases.find(said), *said_otherwise(said, tables)):
+            hers = beside_hers(said, food, tables, {})
+            if not (kept_back(said, food) or _NEXT_TO.search(said[: food.start])) and (
+                hers is None or hers.eaters == "baby"
+            ):
                 yield from _spoken_on(text, sentences[at:], food, tables)
 
 
@@ -67,12 +84,13 @@ def _spoken_on(
     name = text[start + food.start : start + food.end]
     many = name.lower().endswith("s") and not name.lower().endswith("ss")
     silent = 0
+    in_vain = bool(tables.kinds[food.value] & NO_CUT_HELPS)
     for (begun, ended), (following, stop) in pairwise(sentences[: _FADES + 1]):
-        if following - ended > _REST_OF_GAP or _MADE_SAFE.search(text, begun, ended):
+        if following - ended > _REST_OF_GAP or (not in_vain and _MADE_SAFE.search(UNCUT.sub(" ", text[begun:ended]))):
             return
         more = text[following:stop]
         named = tables.phrases.find(more, negated=True)
-        pointing = (_MANY if many else _ONE).search(more)
+        pointing = (_MANY if many else _EITHER if "big-bean" in tables.kinds[food.value] else _ONE).search(more)
         if named and (pointing is None or any(one.start < pointing.start() for one in named)):
             return
         silent = 0 if pointing else silent + 1
@@ -82,7 +100,8 @@ def _spoken_on(
             continue
         part = pointing.group().lower().startswith("the ")  # "he spits the pits"
         at = pointing.end() + 4 if part else pointing.start()
-        put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :]
+        uncut = " uncut" if UNCUT.search(text, start, following) else ""
+        put_in = (f"{more[: pointing.end()]} of " if part else more[:at]) + name + more[pointing.end() :] + uncut
         yield Carried(
             put_in,
             food._replace(start=at, end=at + len(name)),

@@ -23,7 +23,8 @@ from spoonproof.model.remembered import Remembered
 
 Place = tuple[int, int]
 _VERBS = (
-    r"(?:ha(?:s|ve)|gets?|got|is|are|was|were|goes|eats?|ate|drinks?|can|will|stays?|waits?|loves?|likes?|went|took|says?"
+    r"(?:ha(?:s|ve)|gets?|got|is|are|was|were|goes|eats?|ate|drinks?|can|will|stays?|waits?|loves?|likes?|went"
+    r"|took|says?"
     r"|said)"
 )
 _BEGINS = (
@@ -118,9 +119,14 @@ def _told_ahead(said: str, read: Sequence[Clause]) -> list[Clause]:
     return found
 
 
+def clause_at(said: str, food: Place) -> Place:
+    """Where the clause begins and ends that names the food at this place."""
+    return next((start, end) for start, end in pairwise(_edges(said, (food,))) if start <= food[0] < end)
+
+
 def clause_of(said: str, food: Place) -> str:
     """The words of the clause that names the food at this place."""
-    return next(said[start:end] for start, end in pairwise(_edges(said, (food,))) if start <= food[0] < end)
+    return said[slice(*clause_at(said, food))]
 
 
 def names_child(said: str, tables: FeedingTables) -> bool:

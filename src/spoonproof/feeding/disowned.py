@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 
 from spoonproof.feeding.asked import only_asked
-from spoonproof.feeding.clauses import clauses, names_child
+from spoonproof.feeding.clauses import Clause, clause_of, clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
@@ -33,6 +33,54 @@ _NONE_DONE = re.compile(
     re.I,
 )
 """What opens a list of advice that its teller took none of, until she says what she did."""
+_BAD_ONES = re.compile(
+    r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?)\b[^.:!?\n]{0,30}?\b(?:never to"
+    r"|not to|to avoid|to skip"
+    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|avoid))"
+    r"|what (?:never|not) to|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
+    r"|advice|ideas?|habits)"
+    r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"
+    r"|all that)|no-nos)\b[^.:!?\n]*[.:!]",
+    re.I,
+)
+"""What opens a list of what is not to be done: "five things never to do", "the worst tips I got"."""
+_PRAISES = re.compile(r"\b(?:works?|worked|loves?|true|right|best|miss)\b", re.I)
+_TURNS = re.compile(
+    r"\b(?:instead|rather|but (?:i|we|do|here)|what (?:i|we) do|(?:i|we) (?:do|give|let|put)|now (?:for|the)|do give"
+    r"|the good|better ones?)\b",
+    re.I,
+)
+"""Where such a list ends, and what is done begins."""
+_NOT_FOLLOWED = re.compile(
+    r"\b(?:i|we) (?:\w+ (?:and \w+ )?){0,3}(?:did|do|took|followed|heeded|tried|listened to) (?:none"
+    r"|nothing|not one|neither)\b"
+    r"|\b(?:i|we) (?:\w+ ){0,2}ignored (?:it|them|all|every|each|the lot)\b",
+    re.I,
+)
+_LIST = 420
+"""Characters that a list of bad advice may have."""
+_PLEASE_DONT = re.compile(
+    r"\bplease (?:do not|don['’]t|never)\b(?=\W*$|\s*[.,;!:]| (?:ever|copy|do|try|follow|repeat|give|use|put)\b)", re.I
+)
+_PAST = re.compile(
+    r"\b(?:(?:in|since|during|until|till|of|from) (?:the )?(?:late |early |mid )?(?:1[5-9]\d\d"
+    r"|(?:nineteen|eighteen) \w+ties"
+    r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ties|antiquity|middle ages|war years|(?:\w+ )?centur(?:y"
+    r"|ies)|olden days"
+    r"|old days)|long ago|before the war|museum|generation|great[- ]?(?:great[- ]?)?grand\w+|victorian|medieval"
+    r"|roman|edwardian|(?:great[- ])?(?:gran|grandmother|nan|grandma"
+    r"|granny)(?:['’]s)? (?:grew up"
+    r"|was (?:one|a girl|little|born|young)|(?:day|time|youth|childhood))|in those days|back then)\b",
+    re.I,
+)
+"""Times long gone, of which a tale tells."""
+_PAST_DEED = re.compile(r"\b(?:\w+ed|gave|had|was|were|put|fed|told|said|got|did|went|let|made|would|used to)\b", re.I)
+_OF_NOW = re.compile(
+    r"\b(?:now|nowadays|today|these days|tonight|still|my (?!(?:great|gran|nan|mum|mother|own mother)\w*)\w+"
+    r"|our (?:baby|son|daughter|little|youngest)|(?:i|we)(?:['’](?:m|ve|re|d|ll)| \w+))\b",
+    re.I,
+)
+"""Words by which a tale of the past speaks of who tells it."""
 _NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
 """What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
@@ -46,12 +94,15 @@ _BEFORE = 240
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     after = place[1], place[1] + _BEHIND_ALONE
-    behind = clauses(text[place[1] : place[1] + _BEFORE], (), tables)
-    if any(one.has("condemns-all") or (one.has("condemns") and one.start < _BEHIND_ALONE) for one in behind):
-        return True
+    behind = text[place[1] : place[1] + _BEFORE]
+    for one in clauses(behind, (), tables):
+        if one.has("condemns-all") or (one.start < _BEHIND_ALONE and _PLEASE_DONT.search(behind, one.start, one.end)):
+            return True
+        if one.has("condemns") and one.start < _BEHIND_ALONE and not _of_another(text, start, place, one, tables):
+            return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
-    if _listed_only(text, start, place):
+    if _listed_only(text, start, place) or _of_the_past(text, start, place):
         return True
     if _IF_ONLY.match(text, place[1]):
         return True
@@ -66,22 +117,54 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     )
 
 
+def _of_another(text: str, start: int, place: tuple[int, int], behind: Clause, tables: FeedingTables) -> bool:
+    """Whether a clause behind what is told names another food: "whole grapes. Popcorn, though, is very dangerous"."""
+    told = {food.value for food in tables.phrases.find(text[start : place[1]], negated=True)}
+    said = text[place[1] + behind.start : place[1] + behind.end]
+    named = {food.value for food in tables.phrases.find(said, negated=True)}
+    return bool(named) and named.isdisjoint(told)
+
+
 def _listed_only(text: str, start: int, place: tuple[int, int]) -> bool:
-    """Whether it stands in a list of advice that its teller says she took none of."""
+    """Whether it stands in a list of what is not to be done, or of advice that its teller says she took none of."""
     listed = _NONE_DONE.search(text, max(0, start - _BEFORE), start)
-    return listed is not None and not _DONE_THEN.search(text, listed.end(), place[1])
+    listed = listed or next(
+        (one for one in _BAD_ONES.finditer(text, max(0, start - _LIST), place[0]) if not _PRAISES.search(one[0])), None
+    )
+    if listed is not None:
+        return not (_DONE_THEN.search(text, listed.end(), place[1]) or _TURNS.search(text, listed.end(), place[0]))
+    refused = _NOT_FOLLOWED.search(text, place[1], place[1] + _LIST)
+    return refused is not None and not _DONE_THEN.search(text, start, refused.start())
 
 
 _STILL = re.compile(
     r"\b(?:never|did ?n['’]t|not) (?:\w+ ){0,3}(?:harm|hurt)|\bsurvived\b|\bturned? out (?:fine|ok|okay|alright|well)\b"
     r"|\bstill (?:do|does|give|use|swear|works?)\b|\b(?:it|that|this) (?:works?|worked|helps?|helped)\b|\bgood advice\b"
     r"|\bwhat (?:i|we) (?:do|did)\b|\bso (?:i|we) (?:do|did|gave|give|put|let)\b"
+    r"|\band so do (?:i|we)\b|\b(?:i|we) do the same\b|\b(?:i|we) swear by\b"
     r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\bbut (?:i|we) (?:do|did|gave|give|kept|carr)|\banyway\b",
     re.I,
 )
 """What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""
 
 
+def _of_the_past(text: str, start: int, place: tuple[int, int]) -> bool:
+    """Whether it is a deed of a tale of times long gone: "in the fifties ... by nine weeks the baby had bacon"."""
+    stop = _STOP.search(text, place[1])
+    end = stop.start() if stop else len(text)
+    gone = next(_PAST.finditer(text, max(0, start - _BEFORE), end), None)
+    if gone is None or not _PAST_DEED.search(text, gone.start(), end):
+        return False
+    return not (_OF_NOW.search(text, max(gone.end(), start), end) or _STILL.search(text, start, place[1] + _BEHIND))
+
+
+_CRAFT = re.compile(
+    r"\b(?:salt[- ]dough|play[- ]?dough|beeswax|lye|soap[- ](?:bas|bar|mak|mould|mold)\w*|candle[- ]making|bath bombs?"
+    r"|candles? from|bird feeders?|face masks?|wick|slime)\b",
+    re.I,
+)
+_NEAR_CRAFT = 300
+"""Characters around the name of a craft in which a food is none."""
 _TOY = re.compile(
     r"\b(?:felt|stitched|sew\w*|knitt\w*|crochet\w*|wadding|glued|satin|pretend|dolls?|teddy|toys?|wooden|plastic"
     r"|play (?:kitchen|food|shop|caf[eé]))\b",
@@ -98,12 +181,13 @@ def _about_toys(text: str) -> bool:
 
 
 def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
-    """Whether a text about toys speaks of food at ``place`` in a sentence that names no child."""
-    if not _about_toys(text):
-        return False
+    """Whether a text about toys or a craft speaks of food at ``place`` in a sentence that names no child."""
     start = max(text.rfind(mark, 0, place[0]) for mark in ".!?\n") + 1
     stop = _STOP.search(text, place[1])
-    return not names_child(text[start : stop.start() if stop else len(text)], tables)
+    said = text[start : stop.start() if stop else len(text)]
+    if _CRAFT.search(text, max(0, place[0] - _NEAR_CRAFT), place[1] + _NEAR_CRAFT):
+        return not names_child(clause_of(said, (place[0] - start, place[1] - start)), tables)
+    return _about_toys(text) and not names_child(said, tables)
 
 
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:

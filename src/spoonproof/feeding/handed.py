@@ -26,7 +26,8 @@ _A_LITTLE = re.compile(
 _GO_IN = re.compile(r"\b(?:in go(?:es)?|(?:you|we|i|you['’]ll) (?:will |just |only )?need|our ingredients are)\b", re.I)
 _PUT_IN = re.compile(
     r" (?:(?:is|are|gets?|goes|go) )?(?:\w+ly )?(?:(?:stirred|whisked|folded|mixed|beaten|drizzled|poured|added"
-    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?|on top"
+    r"|tipped|swirled|scattered|sprinkled|crumbled) (?:in|into|through|over|on|onto|to)|in(?:to)?(?! (?:flower"
+    r"|bloom|leaf|season)\b)|on top"
     r"|over the top)\b",
     re.I,
 )
@@ -135,6 +136,8 @@ def _shown_to_camera(said: str, hit: Found) -> bool:
 def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     """Whether who speaks over a film for babies puts the food into what she cooks: nobody says there for whom it is."""
     before = _FOUND_IN.sub(" ", said[: hit.start])[-70:]
+    if "egg" in classes and _YOLK_RUNS.search(said):
+        return True
     if ADD.search(before) or _GO_IN.search(before) or _PUT_IN.match(said, hit.end) or _THEN_IN.search(said, hit.end):
         return True
     if (
@@ -146,6 +149,7 @@ def in_the_pot(said: str, hit: Found, classes: frozenset[str]) -> bool:
     return bool(classes & ANY_FORM and (_A_LITTLE.search(before) or _AS_A_MEAL.search(before)))
 
 
+_YOLK_RUNS = re.compile(r"\byolks? (?:\w+ )?(?:runs?|flows?|drips?|spills?|oozes?|trickles?|like)\b", re.I)
 _COOKED_SO = re.compile(
     r"^\W*(?:(?:and|then|now|so|just|next|okay|you|i|we) ){0,2}(?:cook|fry|boil|poach|scramble|bake|coddle|simmer)\b"
     r"[^.;!?]*\b(?:until|till|so that|so|but|just|for)\b",
@@ -158,7 +162,8 @@ _STANDS_IN = re.compile(
 )
 
 _SERVED_WITH = re.compile(
-    r"\b(?:go(?:es)?|serv\w+|eat|eaten|nice|lovely|good|great|delicious|perfect|best|pairs?|together|along(?:side)?|team\w*)"
+    r"\b(?:go(?:es)?|serv\w+|eat|eaten|nice|lovely|good|great|delicious|perfect|best|pairs?|together"
+    r"|along(?:side)?|team\w*)"
     r" (?:\w+ ){0,2}?with (?:\w+ ){0,4}$",
     re.I,
 )

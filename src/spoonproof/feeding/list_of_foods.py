@@ -12,13 +12,15 @@ from collections.abc import Iterator, Sequence
 from spoonproof.feeding.words import Found
 
 _STATES = (
-    "soft|raw|whole|cold|frozen|hard|crisp|crunchy|dried|salted|steamed|boiled|cooked|roasted|mashed|grated|chopped|sliced"
+    "soft|raw|whole|cold|frozen|hard|crisp|crunchy|dried|salted|steamed|boiled|cooked|roasted|mashed|grated"
+    "|chopped|sliced"
     "|quartered|halved|peeled|unpeeled|uncut"
 )
 _LEAST = 3
 """Foods in a row that make a list."""
 _GAP = re.compile(
-    r"\s*(?:(?P<own>(?:sticks?|batons?|cubes?|chunks?|wedges?|spears?|fingers|rounds?|coins?|slices|halves|quarters|strips"
+    r"\s*(?:(?P<own>(?:sticks?|batons?|cubes?|chunks?|wedges?|spears?|fingers|rounds?|coins?|slices|halves"
+    r"|quarters|strips"
     r"|florets|pieces|crisps?)\b)\s*)?(?:,\s*(?:and |or )?|\b(?:and|or|plus|then)\s+)?"
     rf"(?:(?:an?|the|some|few|little|nice|big|small|fresh|ripe|{_STATES}"
     r"|handfuls? of|bits? of|sticks? of|cubes? of|slices? of|chunks? of|wedges? of)\s+){0,3}",

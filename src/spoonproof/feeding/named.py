@@ -22,7 +22,8 @@ _ORDINARY_SINGULAR = frozenset({"date", "sprinkle", "currant"})  # "the date on 
 # "blend to a fine chutney": the recipe makes it of what it lists; nobody makes honey or salt.
 NEVER_MADE = frozenset({"honey", "salt", "stock-cube", "sugar", "alcohol", "kelp", "hijiki", "raw-milk", "tea"})
 MADE_HERE = re.compile(
-    r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken|roll|shape|form)\w*\b"
+    r"\b(?:whisk|beat|blend|blitz|mash|mix|cook|pound|grind|process|simmer|reduce|stir|boil|thicken|roll|shape"
+    r"|form)\w*\b"
     r"[^.;]{0,60}\b(?:in)?to (?:an? )?(?:\w+ ){0,2}$",
     re.I,
 )

@@ -11,8 +11,8 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.feeding.handed import ANY_FORM
+from spoonproof.feeding.hers_first import hers_first
 from spoonproof.feeding.named import likened
-from spoonproof.feeding.recipients import hers_first
 from spoonproof.feeding.served import FACTS
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.tables import FeedingTables, HazardRow

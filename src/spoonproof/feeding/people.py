@@ -68,7 +68,8 @@ _OLDER_ONES = re.compile(
     re.I,
 )
 _SEVERAL = re.compile(
-    r"\b(?:friends|mates|classmates|cousins|brothers|sisters|siblings|twins|ones|two|three|four|lot|kids|children|boys|girls|both)\b",
+    r"\b(?:friends|mates|classmates|cousins|brothers|sisters|siblings|twins|ones|two|three|four|lot|kids|children"
+    r"|boys|girls|both)\b",
     re.I,
 )
 _MANY = _others(("they", "them", "their", "theirs"))

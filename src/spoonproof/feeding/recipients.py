@@ -1,4 +1,4 @@
-"""Words for babies and for giving, whether a portion was out before a food went in, and for which later age it is."""
+"""Words for babies and for giving, whether a food is kept back, and for which later age it is."""
 
 from __future__ import annotations
 
@@ -76,34 +76,10 @@ _BEFORE_IT = re.compile(
     r"|(?:adding|stirring in|seasoning with|putting in) )?(?:the |any |your |my |our )?(?:\w+ (?:and|or) (?:the )?)?$",
     re.I,
 )
-# "once hers is out", "lift out her portion first": what goes in after that is for the others
-_HERS = (
-    r"\b(?:hers|his|theirs|(?:her|his|their|(?:the |your |my )?baby['’]?s|the little one['’]s) (?:\w+ )?"
-    r"(?:bowl|portion|share|helping|plate|part|bit|spoonful|serving|scoop|dish|katori|tub))\b"
-)
-_HERS_FIRST = re.compile(
-    rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes|gets|filled|ladled)){{0,3}}"
-    r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
-    rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
-    rf"|{_HERS}(?:['’]s)? (?:goes|comes|leaves|is) (?:\w+ )?before (?:the|any|we|i|you)\b"
-    r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"
-    rf"(?:{_HERS}|(?:the |your |our )?bab(?:y|ies)\b),? (?:and )?then\b"
-    r"|\bbab(?:y|ies) first,? (?:and )?(?:\w+ ){1,2}(?:second|afterwards?|later|last)\b"
-    r"|\b(?:bowl|portion|share|helping) (?:that )?(?:you|i|we)(?:['’]ve| have| had)? (?:already )?"
-    r"(?:set aside|kept|saved|took out|lifted out|put by|put aside)\b"
-    rf"|\b(?:after|once) (?:i|we|you)(?:['’]ve| have)? (?:\w+ ){{1,2}}{_HERS}"
-    r"|\b(?:after|once|when) (?:her|his|their|hers|(?:the |your |my )?baby['’]?s) (?:\w+ ){0,2}(?:is|are|has been"
-    r"|have been)"
-    r" (?:safely |already |well )?(?:scooped|taken|lifted|ladled|spooned|dished|served|filled|set|put|out|aside|away"
-    rf"|in the bowl)\b|\b(?:lift|take|took|taking|scoop|ladle|remov|reserv|set|spoon|dish|put)\w*"
-    rf" (?:(?:out|off|up|aside) {_HERS}|{_HERS} (?:out|off|up|aside|by))"
-    rf"|\b(?:lift|scoop|ladle)\w* {_HERS}(?=\W*$|,| (?:and|then|before|first)\b)",
-    re.I,
-)
-_BEFORE = re.compile(r"\b(?:before|until|till) (?:\w+ ){0,2}$", re.I)
 _CONTAINER = re.compile(
     r"^[ -](?:trays?|moulds?|molds?|makers?|jars?|pots?|cupboard|pans?|tubs?|pickers?|stall|shop|farms?|aisle|counter"
-    r"|machines?|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?)\b",
+    r"|machines?|festival|fair|factory|sellers?|van|hut|labels?|hives?|adverts?|bath|lotion|shampoo|balm|soap"
+    r"|candles?|wipes|plants?|lawn)\b",
     re.I,
 )
 
@@ -120,11 +96,10 @@ UNCUT = re.compile(
 
 
 def kept_back(said: str, hit: Found) -> bool:
-    """Whether the baby's share is out before it goes in, it went for something else, or it names a thing, not food."""
+    """Whether it goes in behind the baby's share, it went for something else, or it names a thing, not food."""
     before = said[: hit.start]
     return bool(
-        hers_first(said)
-        or _done_without(said, hit)
+        _done_without(said, hit)
         or _BEFORE_IT.search(before)
         or (_CONTAINER.search(said[hit.end :]) and not _DUG_INTO.search(before))
     )
@@ -182,12 +157,6 @@ def _own_end(said: str, hit: Found) -> int:
     if other is None or re.match(r"(?:\w+ ){2,5}(?:it|them|that|those|any)\b", said[other.end() :], re.I):
         return len(said)
     return other.start()
-
-
-def hers_first(said: str) -> bool:
-    """Whether the baby's share is out before what the sentence tells: "salt the batter only after I've fried hers"."""
-    hers = _HERS_FIRST.search(said)
-    return hers is not None and not _BEFORE.search(said[: hers.start()])
 
 
 def _done_without(said: str, hit: Found) -> bool:

@@ -7,7 +7,8 @@ import re
 _RUNNY = re.compile(
     r"\b(?:runny|dippy|jammy|oozing|oozy|oozes?|gooey|sunny side up|(?:golden|yellow|orange) and flowing"
     r"|(?<!\bno )yolks? (?:(?:is|are|was|still|all|that) )*(?:r[au]n(?:s|ning)?|flow\w*|drip\w*|spill\w*|ooz\w*|pour\w*"
-    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|(?<!nothing is )(?:glassy|slimy)|liquid yolk"
+    r"|burst\w*|trickl\w*|liquid|wet|loose|soft|molten)|yolks? (?:\w+ ){0,2}like (?:honey|cream|lava|syrup"
+    r"|custard|treacle|gold)|(?<!nothing is )(?:glassy|slimy)|liquid yolk"
     r"|soft[- ]boiled|(?:barely|hardly|scarcely|half|not quite|never quite) (?:cooked|done|turned)|eggs? soft\b"
     r"|(?:dips?|dunks?|dipping) (?:\w+ )?(?:soldiers|fingers|toast|bread) in|in the (?:yellow|yolk)"
     r"|soft (?:yolks?|in the middle)|(?:barely|just|hardly|half)[- ]set|loose|wobbly|under(?:done|cooked)"

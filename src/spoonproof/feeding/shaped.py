@@ -28,9 +28,11 @@ _SKEWERED = re.compile(
     rf"\b(?:on|onto|on to|around|round)\b[^.;]{{0,20}}\b{_STICKS}\b"
     # "pin each roll with a cocktail stick", but not "until a skewer comes out clean"
     # "thread three to a bamboo skewer", "push it along wooden skewers"
-    rf"|\b(?:thread|push|pierc|impal|spear|slid|stick|stuck)\w*\b[^.;]{{0,40}}\b(?:to|along|with|through|per|over)\b[^.;]{{0,20}}"
+    rf"|\b(?:thread|push|pierc|impal|spear|slid|stick|stuck)\w*\b[^.;]{{0,40}}\b(?:to|along|with|through|per"
+    rf"|over)\b[^.;]{{0,20}}"
     rf"\b{_STICKS}\b"
-    rf"|\b(?:pin|fasten|secure|fix|spear|hold|close|skewer)\w*\b[^.;]{{0,40}}\b(?:with|using|by|on)\b[^.;]{{0,20}}\b{_STICKS}\b",
+    rf"|\b(?:pin|fasten|secure|fix|spear|hold|close|skewer)\w*\b[^.;]{{0,40}}\b(?:with|using|by"
+    rf"|on)\b[^.;]{{0,20}}\b{_STICKS}\b",
     re.I,
 )
 _UNSKEWERED = re.compile(

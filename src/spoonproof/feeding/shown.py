@@ -48,7 +48,8 @@ _SNACKED = re.compile(
 _HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
     r"\b(?:them|it|each|one)(?: \w+){0,2} whole\b|\b(?:them|these)(?: \w+){0,3} (?:one by one|one at a time)\b"
-    rf"|{_HERS_WHOLE.pattern}|\b(?:leave|left|keep) (?:it|them) round\b|\bas they come\b|\buncut\b|\bin one piece\b",
+    rf"|{_HERS_WHOLE.pattern}|\b(?:leave|left|keep) (?:it|them) round\b|\bas they c[ao]me\b|\buncut\b|\bin one piece\b"
+    r"|\b(?:\w+ )?ones? whole\b|\bwhole ones?\b|\b(?:from|out of) (?:the|their|its) pods?\b",
     re.I,
 )
 _GUMS = re.compile(
@@ -66,10 +67,12 @@ _ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _CHUNKY = re.compile(r"\b(?:cubes?|cubed|chunk\w*|lumps?|diced?)\b", re.I)
 _TENDER = re.compile(
-    r"\b(?:slow|stew|soft|tender|fall\w*|fell|shred|minc|mash|blend|pur[ée]+|flak|tiny|small|fine|braise|casserole|pull)\w*",
+    r"\b(?:slow|stew|soft|tender|fall\w*|fell|shred|minc|mash|blend|pur[ée]+|flak|tiny|small|fine|braise"
+    r"|casserole|pull)\w*",
     re.I,
 )
-_CARED_FOR = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|low[- ]salt|unsalted|quarter\w*|corner of)\b", re.I)
+_CARED_FOR = re.compile(r"\b(?:low[- ]salt|unsalted|corner of)\b", re.I)
+_CUT_SAUSAGE = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|quarter\w*)\b", re.I)
 _SALTED = re.compile(r"\b(?:salt(?:ed|y)|cheese crackers?|handfuls?|whole|packets?|(?:every|each) day|daily)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
 _SPOONED = re.compile(
@@ -92,6 +95,7 @@ _MORSEL = re.compile(
 )
 """Words before a food by which it is eaten: "a square of toffee", and not the colour."""
 _BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
+_IS_GIVEN = re.compile(r" (?:is|was|are|were|can be|may be) (?:given|fed|offered|served) to\b", re.I)
 _INTO_CUP = re.compile(
     r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
 )
@@ -129,7 +133,7 @@ _IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?!
 _HANDFUL = re.compile(
     r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
     r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
-    r"|(?:just )?as (?:they|it) (?:are|is|comes?)|(?:stones?|pits?|pips|skins?) and all"
+    r"|(?:just )?as (?:they|it) (?:are|is|were|was|comes?|came)|(?:stones?|pits?|pips|skins?) and all"
     r"|one by one|one at a time|one after (?:another|the other)"
     r"|straight (?:on|onto|in|into) (?:the|her|his|their) (?:tray|mouths?)"
     r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
@@ -138,7 +142,8 @@ _HANDFUL = re.compile(
 
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
-    r"|grind|squash|quarter|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak|tray)\w*\b",
+    r"|grind|squash|quarter|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak"
+    r"|tray)\w*\b",
     re.I,
 )
 
@@ -200,14 +205,17 @@ def _only_its_name(told: _Told) -> bool:
     """A colour, a person or a turn of phrase that bears the food's name."""
     if not in_everyday_sense(told.hit, told.said):
         return False
-    eaten = any(words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL))
-    return not (eaten or told.at_once(_INTO_CUP))
+    eaten = told.name in ("toffees", "caramels") or any(
+        words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL)
+    )
+    return not (eaten or told.at_once(_INTO_CUP) or told.at_once(_IS_GIVEN))
 
 
 def _salty_as_it_is(told: _Told) -> bool:
     """ "Cut the skinless sausage lengthways", "a cracker": the table asks how much of a day's salt it is, and no words
     of a film tell; one that is salted, or eaten by the handful, is told by them."""
     plain = told.name.endswith(("cracker", "crackers")) or _CARED_FOR.search(told.near) is not None
+    plain = plain or ("sausage" in told.kinds and _CUT_SAUSAGE.search(told.near) is not None)
     return told.speech and plain and not _SALTED.search(told.near)
 
 

@@ -27,7 +27,8 @@ DONE = (
         r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))"
         r"|\b(?:roll|pat|pinch|pop|squeez|bash)\w*\b[^.;,]{0,30}\bflat\b", re.I)),
     ("removed", re.compile(
-        r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull|hook|teas|tweez|dig|pluck)\w*\b"
+        r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull|hook|teas|tweez|dig"
+        r"|pluck)\w*\b"
         r"[^.;]{0,40}\b(?:out|away|off)\b"
         r"|\b(?:remov|discard|strain|siev|bin)\w*|\b(?:out of|from) (?:the|their|its) shells?\b"
         r"|\bshell (?:the|them|it|each)\b|\bleav(?:e|ing)\b[^.;]{0,40}\bbehind\b", re.I)),
@@ -113,7 +114,8 @@ SOFT_END = re.compile(
     r"\b(?:until|till)\b[^.;]{0,60}\b(?:soft|tender|squash\w*|collaps\w*|falls? apart|mush\w*)\b", re.I
 )
 REMOVE = (
-    r"(?:(?:remov|discard|tak|lift|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid|slip|flick"
+    r"(?:(?:remov|discard|tak|lift|pick|pull|throw|scoop|strain|spoon|pluck|bin|check|feel|free|clear|cut|slid"
+    r"|slip|flick"
     r"|pop)\w*|fish(?:es|ed|ing)? (?=(?:out|through|for|around|any|all|every|(?:the|its|their) (?:\w+ )?bones?)\b))"
 )
 BONES = re.compile(

@@ -5,7 +5,7 @@ does not: "STANDS & WARM & LONG" is found where a word of each stands near the o
 to four, of which the last speaks on of the first ("It stays on the hob. He has it at tea"), in any order, and "!COLD"
 refuses what holds a word of it ("!=FORMS" though a "no" stands before it: "no whole nuts"). In both, and in the rows
 of ``told_words`` that names in capitals stand for, "/" parts words of which any will do, "_" joins those of one;
-"@fish" is any food of that kind in the table of foods.
+"@fish" is any food of that kind in the table of foods; "!~BOILED" refuses from the sentences around it too.
 
 What a row says in ``unless`` refuses all its patterns, phrases too. A word that begins with "+" stands for all forms
 of that verb, and "*" for any one word but those that the class of words says ("on the *", but "table"): what is told
@@ -17,7 +17,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from itertools import product
+from itertools import pairwise, product
 from types import MappingProxyType
 from typing import Any
 
@@ -32,7 +32,6 @@ _STOP = re.compile(r"[.!?;]")
 """What ends a sentence that a gathering may not run across: "the trick is the tablet: he opens up"."""
 _NEAR = 22
 """Words that all the parts of a gathering lie within."""
-
 _NEAR_IN_TWO = 34
 """The same over two sentences."""
 _MARK = re.compile(r"[,;:.!?()–—]")
@@ -108,7 +107,7 @@ class Patterns:
         phrases: list[_Phrase] = []
         gatherings: list[_Gathering] = []
         self._unless = {value: tuple(parts) for value, parts in unless.items() if parts}
-        parts_of = {one: _part(one.lstrip("="), classes) for parts in self._unless.values() for one in parts}
+        parts_of = {one: _part(one.lstrip("=~"), classes) for parts in self._unless.values() for one in parts}
         # What a text must hold of each: the first words of its parts, each set of them held once.
         self._needed: list[tuple[frozenset[str], ...]] = []
         self._gathered: list[tuple[frozenset[str], ...]] = []
@@ -118,7 +117,7 @@ class Patterns:
                 if " & " in written:
                     gathering = _gathering(value, written)
                     new = {*gathering.parts, *gathering.refused} - parts_of.keys()
-                    parts_of |= {one: _part(one.lstrip("="), classes) for one in sorted(new)}
+                    parts_of |= {one: _part(one.lstrip("=~"), classes) for one in sorted(new)}
                     needed = _needed([parts_of[one][0] for one in gathering.parts], once)
                     rarest = min(needed, key=len)
                     for word in sorted(rarest):
@@ -164,7 +163,8 @@ class Patterns:
         held = [(which, self._gathered[which]) for which in sorted(may) if _holds_all(said, self._gathered[which])]
         if not held and not found:
             return found
-        said_in = _Said(row, keys, [at > 0 and _marked(text, row[at - 1], row[at]) for at in range(len(row))], {})
+        marked = [bool(_MARK.search(text, one.end, two.start)) for one, two in pairwise(row)]
+        said_in = _Said(row, keys, [False, *marked], {})
         sentences = list(_sentences(text, row))
         if held:
             for first, last in sentences:
@@ -195,10 +195,14 @@ class Patterns:
         self, said: _Said, within: Place, around: Place, own: frozenset[int], refused: Sequence[str]
     ) -> bool:
         """Whether words of a part of ``refused`` stand ``around`` what is told in its ``own`` words, undenied."""
-        first, last = max(within[0], around[0] - _AROUND), min(within[1], around[1] + _AROUND)
-        denied = frozenset(at for at in range(first, last) if said.keys[at] in _DENIES) - own
+        near = max(within[0], around[0] - _AROUND), min(within[1], around[1] + _AROUND)
+        far = max(0, around[0] - _NEAR_IN_TWO), min(len(said.keys), around[1] + _NEAR_IN_TWO)
+        denied = frozenset(at for at in range(*far) if said.keys[at] in _DENIES) - own
         none = frozenset[int]()
-        return any(self._stands(said, first, last, part, none if part[0] == "=" else denied) for part in refused)
+        return any(
+            self._stands(said, *(far if part[0] == "~" else near), part, none if part[0] == "=" else denied)
+            for part in refused
+        )
 
     def _stands(self, said: _Said, first: int, last: int, part: str, denials: frozenset[int]) -> bool:
         """Whether words of ``part`` stand there that no denial takes back: "no faffing with stirring" stirs nothing."""
@@ -336,10 +340,6 @@ class _Said(NamedTuple):
     keys: tuple[str, ...]
     before: Sequence[bool]
     found: dict[str, list[tuple[int, tuple[int, ...]]]]
-
-
-def _marked(text: str, one: Word, two: Word) -> bool:
-    return _MARK.search(text, one.end, two.start) is not None
 
 
 def _closest(

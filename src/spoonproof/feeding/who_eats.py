@@ -19,7 +19,8 @@ from spoonproof.feeding.words import Found
 from spoonproof.model.record import NamedTuple
 
 _BY_SHAPE = frozenset("nut seed-large dried-fruit bone-in string-cheese crunchy crisp-snack".split())
-_NO_CUT_HELPS = ANY_FORM - _BY_SHAPE
+NO_CUT_HELPS = ANY_FORM - _BY_SHAPE
+"""Kinds that no cutting or cooking makes safe."""
 _TOLD_ALIKE = frozenset(
     """mould-cheese raw-dish mercury-fish raw-milk raw-milk-cheese nut popcorn honey salt sausage sweetener herbal-tea
     tea juice alcohol small-round dried-fruit shellfish egg raw-sprout hard-raw""".split()
@@ -27,7 +28,8 @@ _TOLD_ALIKE = frozenset(
 """Kinds of which a warning about one food is about another: "sashimi is tender, but raw fish is for adults"."""
 _SPARED = re.compile(
     r"\b(?:hers|theirs|his)(?: (?:is|are|was|were|stays?|stayed|comes?|came|got|all|made|done)){0,3} (?:made|plain"
-    r"|without|ground|chopped|quartered|mashed|grated|squashed|smooth|stoned|pitted|cooked|steamed|boiled|flaked|blended"
+    r"|without|ground|chopped|quartered|mashed|grated|squashed|smooth|stoned|pitted|cooked|steamed|boiled|flaked"
+    r"|blended"
     r"|thinned|cut|unsalted|hard|firm|solid|set|scrambled|well done)\b",
     re.I,
 )
@@ -125,7 +127,7 @@ def stance(
     foods = sorted([*others, hit], key=lambda one: one.start)
     kinds = tables.kinds[hit.value]
     in_vain = _NO_SHAPE if "small-round" in kinds else _NO_HEAT if "shellfish" in kinds else _NOTHING
-    food = _Food(said, foods, foods.index(hit), not kinds & _NO_CUT_HELPS, in_vain)
+    food = _Food(said, foods, foods.index(hit), not kinds & NO_CUT_HELPS, in_vain)
     parts = clauses(said, [(one.start, one.end) for one in foods], tables, names)
     home = next(clause for clause in parts if food.which in clause.named)
     eaters = _eaters(said, home, (hit.start, hit.end))

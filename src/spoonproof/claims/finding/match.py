@@ -36,6 +36,8 @@ _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease", "nutrient"})
+_UNDER_A_HEAD = 24  # items: "nerve function: essential for maintaining ..."
+_NOURISHING = frozenset({"nutrient-weak"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
 _POINTING = frozenset({"it", "they", "this", "these", "that", "which", "those", "both", "them"})
@@ -99,7 +101,7 @@ def matches(
             or _opens(tagged, match, present)
             or _unknown(tagged, match)
             or promises_no_illness(tagged, match)
-            or (match.rule.kind in ("function", "disease") and lack(tagged, match.trigger[0]) is not None)
+            or (match.rule.kind in ("function", "disease") and _without_a_food(tagged, match))
         ):
             continue
         if not has_evidence(tagged, match, points) or spoken_against(tagged, match, points):
@@ -112,6 +114,12 @@ def matches(
             kept.append(match)
     kept.sort(key=lambda m: (m.start, m.end, m.rule.kind))
     return kept
+
+
+def _without_a_food(tagged: Tagged, match: Match) -> bool:
+    """Nutrients in general, or the lack of one, do something too: "*extra vitamins* boost his immune system"."""
+    at = match.trigger[0]
+    return lack(tagged, at) is not None or (not match.rule.loose and bool(tagged.find(_NOURISHING, 0, at)))
 
 
 def _says_something(tagged: Tagged, match: Match) -> bool:
@@ -187,7 +195,9 @@ def _is_empty(tagged: Tagged, index: int) -> bool:
 
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """A fragment: the trigger comes first, and nobody else is named ("Boosts immunity", "Good for the eyes")."""
-    short = match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
+    at = match.trigger[0]
+    headed = 0 < at <= 3 and tagged.symbols[at - 1] == ":" and len(tagged.items) <= _UNDER_A_HEAD
+    short = ((at <= 2 and len(tagged.items) <= 14) or headed) and present.isdisjoint({"nonfood", "drug"})
     return short and not tagged.find(_AUDIENCE, 0, match.trigger[0])
 
 

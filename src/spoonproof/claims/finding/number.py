@@ -132,6 +132,8 @@ def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
                 return known, known
         if tagged.has(index, "age-unit"):
             found = numbers_in(tagged, index - 4, index)
+            if found and any(tagged.has(at, "bound") for at in range(found[0][0], found[-1][0])):
+                found = found[-1:]  # "pick out every one before your ten-month-old"
             if found:
                 factor = _MONTHS.get(words[0], 1.0)
                 return found[0][1] * factor, found[-1][1] * factor

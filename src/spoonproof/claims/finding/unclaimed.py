@@ -73,6 +73,13 @@ _MEATS = re.compile(
     r"\b(?:offal|meats?|innards|organs?|(?:chicken|lamb|calf|ox|pig|beef)(?:'s)?|liver(?: and|,))\b[^.;!?]{0,24}$"
 )
 _OF_WHAT_IS_IN_IT = ("nutrient-content", "allergen", "comparative")
+_FREE = ("none", "free")
+_LOOK_FOR = re.compile(
+    r"\b(?:choose|select|pick|look(?:s|ing)? for|buy|opt for|go for|check for) (?:an? |the |one |some )?$"
+)
+_MEETS = frozenset("meet meets meeting satisfy fulfil fulfill get".split())
+_PEOPLE = frozenset({"audience-baby", "audience-adult"})
+_TASTES = re.compile(r"\b(?:tast|look|smell|sound)(?:e|es|s|ed)? (?:even |much |far |so much |a lot |way |all the )?$")
 _NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
 _ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
 _YIELDS = re.compile(r"\b(?:yields?|makes?) (?:about |around |roughly |between |up to )?(?:[\w½¼¾-]+ (?:to|or|and) )?$")
@@ -94,7 +101,11 @@ def claims_nothing(tagged: Tagged, match: Match) -> bool:
 def _picked(tagged: Tagged, match: Match) -> bool:
     """ "Choose a yoghurt *that contains* live cultures", "look for one *with* no sugar": a way to pick one, and nothing
     said of those picked."""
-    return match.rule.kind in _OF_WHAT_IS_IN_IT and _PICKED.search(text_before(tagged, match.trigger[0])) is not None
+    if match.rule.kind not in _OF_WHAT_IS_IN_IT:
+        return False
+    before = text_before(tagged, first_of(match))
+    free = (match.rule.level in _FREE or match.rule.name == "healthier") and _LOOK_FOR.search(before) is not None
+    return free or _PICKED.search(text_before(tagged, match.trigger[0])) is not None
 
 
 def _till_an_age(tagged: Tagged, match: Match) -> bool:
@@ -268,10 +279,32 @@ def _grown_up_ate(tagged: Tagged, match: Match) -> bool:
     return _GROWN_UP.match(text_before(tagged, at).lstrip()) is not None
 
 
+def _to_the_senses(tagged: Tagged, match: Match) -> bool:
+    """ "It *tastes even better* if you have no cold"."""
+    return _TASTES.search(text_before(tagged, match.trigger[0])) is not None
+
+
+def _is_one_itself(tagged: Tagged, match: Match) -> bool:
+    """ "Folate *is one of the vitamins*": what it is, and no food is said to hold it."""
+    at = match.trigger[0]
+    needed = match.object is not None and "for" in [item.words for item in tagged.items[at : match.object[0]]]
+    return not needed and bool(tagged.find(_NUTRIENTS, 0, at)) and not tagged.find(_SERVED, 0, at)
+
+
 def _a_noun(tagged: Tagged, match: Match) -> bool:
     """ "In *a form* that suits their development": a noun, though food may form something too."""
     at = match.trigger[0]
     return said_at(tagged, at) in _NOUNS_TOO and _ARTICLE.search(text_before(tagged, at)) is not None
+
+
+def _met_by_somebody(tagged: Tagged, match: Match) -> bool:
+    """ "For a child *to meet* their calcium needs": who eats does, and no food is said to."""
+    at = match.trigger[0]
+    return (
+        said_at(tagged, at) in _MEETS
+        and bool(tagged.find(_PEOPLE, max(0, at - 4), at))
+        and not tagged.find(_EATEN, 0, at)
+    )
 
 
 def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
@@ -280,8 +313,8 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause, _is_offal),
-    "disease": (*ILLNESS, _another_clause),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses),
+    "disease": (*ILLNESS, _another_clause, _to_the_senses),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }
@@ -297,9 +330,11 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "contains": (_met_by_somebody,),
+    "meets-needs": (_met_by_somebody,),
     "helps-a-function": (_a_noun,),
     "is-so-much": (_as_it_comes_out,),
-    "is-source": (_about_it,),
+    "is-source": (_about_it, _is_one_itself),
     "age-and-food": (_bounds_no_age,),
     "nutrients-and-food": (_cultures,),
     "food-and-nutrients": (_cultures, _side_by_side),

@@ -8,7 +8,7 @@ from collections.abc import Collection
 from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
-from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
+from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, said_behind, subjects_of
 from spoonproof.claims.judging.refused import done_without, wished_and_refused
 from spoonproof.claims.judging.turns_of_phrase import standing
 from spoonproof.claims.register import Register
@@ -54,6 +54,8 @@ _NOT_FORBIDDEN = re.compile(
 _OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
 """What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
+_CLOSE = 40
+"""Characters behind a claim in which it may be said what its own words left out."""
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
@@ -86,6 +88,21 @@ _NO_HARM_DONE = re.compile(
     r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:(?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage)|choked) "
 )
 """A harm that is denied by what came of it: "it has never done any harm", "mine never choked"."""
+_FEAR_DROPPED = re.compile(
+    r" (?:stopp?(?:ed|ing)?|quit|gave up|no longer|never|not|n't|without|forget|forgot) (?:being |be |ever )?"
+    r"(?:worr(?:y|ied|ying)|fear(?:ed|ing)?|panick?(?:ed|ing)?|fuss(?:ed|ing)?|scared|afraid|fretting|losing sleep)"
+    r"(?: about| over| of| for)? "
+)
+"""A fear that is let go: "we *stopped worrying about* botulism and gave honey"."""
+_BEHIND_DENIED = re.compile(
+    r" ?(?:is|are|was|were)(?:n't| not| never) (?:(?:really|actually|much of|an?|any|the|even) ){0,3}"
+    r"(?:issue|problem|worry|concern|risk|danger|thing|big deal|hazard)s?\b"
+)
+_BEHIND_HARMS = re.compile(
+    r" ?(?:(?:can|could|may|might|will|do|still|also) ){0,3}(?:choke|kill|block)\b"
+    r"|(?:is|are) (?:(?:still|always|a|an|real|serious) ){0,3}(?:choking )?(?:hazard|risk|danger)s?\b"
+)
+"""What is said right behind a claim of what it names: "arsenic *isn't an issue*", "whole grapes *can choke*"."""
 _NO_USE_WAITING = re.compile(
     r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
     r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
@@ -167,7 +184,10 @@ def _as_said(claim: Claim, register: Register) -> Stance:
         # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
         waits = _holds_back(plain(claim.quote).replace(" not ", " ", 1), register, subjects)
         return "warns" if waits else "permits"
-    if _NOT_SO.match(claim.passage.text, claim.end):
+    behind = plain(said_behind(claim)[:_CLOSE])
+    if _BEHIND_DENIED.match(behind):
+        return "dismisses"
+    if _NOT_SO.match(claim.passage.text, claim.end) or _BEHIND_HARMS.match(behind):
         return "warns"
     if only_later(around) or _STOPPED.search(around):
         return "warns"  # "honey is only safe after one": not before
@@ -223,10 +243,11 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         has_any(words, register.words.get("risk denied", ()))
         or _ILL_DENIED.search(words)
         or _NO_HARM_DONE.search(words)
+        or (_FEAR_DROPPED.search(words) and not has_any(words, register.words.get("holds back", ())))
     ):
         return "dismisses"
     if waived(words):
-        rest = _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words))
+        rest = _FEAR_DROPPED.sub(" ", _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words)))
         return "" if _holds_back(rest, register, subjects) else "permits"
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
@@ -258,9 +279,9 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 
 def waived(words: str) -> bool:
-    """Whether it is said that nothing need be kept back: "isn't forbidden", "nobody needs to avoid", "no point in
-    waiting"."""
-    return _NOT_FORBIDDEN.search(words) is not None or _NO_USE_WAITING.search(words) is not None
+    """Whether nothing is said to need keeping back or fearing: "isn't forbidden", "nobody needs to avoid", "no point
+    in waiting", "we stopped worrying"."""
+    return any(one.search(words) for one in (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED))
 
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
