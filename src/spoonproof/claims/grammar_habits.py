@@ -46,6 +46,8 @@ HABITS = (
     ),
     *_function(
         "needs",
+        "O(<audience-baby>) _1 <negation> _1 T(<need>) _2 <have|fed|give-weak|give> _1 S(<food|ambiguous-nutrient>)",
+        "O(<audience-baby>) _1 T(<no-need>) <have|fed|give-weak|give> _1 S(<food|ambiguous-nutrient>)",
         "<free> O(<audience-baby>) _1 T(<need>) _1 S(<food|ambiguous-nutrient>)",
         veto="culinary swap age age-unit story",
         says="what nobody needs",
