@@ -103,7 +103,8 @@ def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
-    if frames(claim, knowledge.register) > 1:
+    asked_and_answered = claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
+    if asked_and_answered or frames(claim, knowledge.register) > 1:
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)

@@ -290,7 +290,7 @@ QUANTITY = (
     ),
     *_quantity(
         "spoons-of-sugar",
-        "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>)",
+        "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _2 O(<ambiguous-nutrient>)",
         needs="contain per-portion per-day",
         says="household measures of sugar",
     ),

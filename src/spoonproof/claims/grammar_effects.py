@@ -283,6 +283,11 @@ DISEASE = (
         says="makes an illness last",
     ),
     *_disease(
+        "lack-shows",
+        "^ _2 S(<disease>) _1 T(<contain>) _2 O(<DISEASE>)",
+        says="how the lack of a nutrient shows",
+    ),
+    *_disease(
         "does-it-to-this",
         "S(<FOOD|generic-food>) ~4 T(<HARM|BENEFIT>) _1 O(<this-problem>)",
         "S(<FOOD>) ~3 T(<worsens-it>) (?=[.,!]|$)",

@@ -317,6 +317,7 @@ SAFETY_AGE = (
     *_safety(
         "not-instead-of-milk",
         "S(<FOOD>) ~4 T(<stand-in>) _2 O(<baby-milk>)",
+        "S(<pronoun>) _2 <negation> _1 T(<stand-in>) _2 O(<baby-milk>)",
         effect="age",
         veto="swap",
         says="whether it may stand in for milk",

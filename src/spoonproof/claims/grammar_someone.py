@@ -57,6 +57,8 @@ SOMEONE = (
     ),
     *_function(
         "cannot-cope",
+        "O(<audience-baby>) _1 T(<cannot-cope>) _2 S(<nutrient|ambiguous-nutrient|additive>)",
+        "O(<audience-baby>) _1 T(<negation> _1 <cope>) _2 S(<nutrient|ambiguous-nutrient|additive>)",
         "O(<body|inner-body>) _2 T(<cannot-cope>) ~2 S(<FOOD|nutrient|ambiguous-nutrient|generic-food|pronoun>)",
         veto="nonfood",
         says="more than a part of the body can take",

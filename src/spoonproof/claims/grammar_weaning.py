@@ -130,6 +130,14 @@ WEANING = (
     ),
     *_safety(
         "milk-until",
+        "O(<audience-baby>) _1 T(<need>) _3 <copula> _2 S(<milk-feed|baby-milk>)",
+        "O(<main-food>) _2 T(<copula>) _2 S(<milk-feed|baby-milk>)",
+        effect="age",
+        veto=_NO_ADVICE,
+        says="milk alone",
+    ),
+    *_safety(
+        "milk-until",
         "S(<milk-feed|milk-drink|FOOD>) ~6 T(<main-food>) ~8 O(<bound> <number>)",
         "O(@AGE) ~6 T(<main-food>)",
         "T(<main-food>) ~6 O(@AGE)",
@@ -310,7 +318,7 @@ WEANING = (
     ),
     *_safety(
         "without-teeth",
-        "S(<FOOD|generic-food|pronoun>) ~6 O(<no-teeth>)",
+        "S(<FOOD|generic-food|pronoun>) ~16 O(<no-teeth>)",
         "O(<no-teeth>) ~4 T(<manages|fed>) ~2 S(<FOOD|pronoun|generic-food>)",
         effect="choking",
         veto="nonfood",

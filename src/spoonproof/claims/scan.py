@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from spoonproof.claims.lexicon import COMMA, QUERY, STOP, TOKEN, Lexicon, Term, fold
+from spoonproof.claims.lexicon import COMMA, PLAIN, QUERY, STOP, TOKEN, Lexicon, Term, fold
 from spoonproof.model.record import NamedTuple, dataclass
 
 
@@ -21,6 +21,7 @@ _item = tuple.__new__  # a thousand times a page: the class's own way of making 
 
 
 _ENDS = frozenset({STOP, QUERY})
+_SHORTENED = frozenset({"dr", "mr", "mrs", "ms", "prof", "st"})
 _EATEN = frozenset({"food", "dish", "nutrient", "ambiguous-nutrient"})
 _AFTER_IS = frozenset(
     "a an the one not got been so too very really actually just also still always never only mostly nearly almost "
@@ -108,11 +109,20 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
         if term is not None and stop > at:
             end, symbol, at = tokens[stop - 1][2], term.symbol, stop
             word = low[start:end]
-        if symbol in _ENDS and at < count and tokens[at][0] == ")":
-            symbol = COMMA  # "babies (and adults!) with colic": no sentence ends inside brackets
+        if symbol in _ENDS and at < count:
+            if tokens[at][0] == ")":
+                symbol = COMMA  # "babies (and adults!) with colic": no sentence ends inside brackets
+            elif word == "." and _goes_on(text, tokens, at):
+                symbol = PLAIN
         items.append(_item(Item, (start, end, word, term)))
         symbols.append(symbol)
     return Tagged(text, tuple(items), "".join(symbols), lexicon)
+
+
+def _goes_on(text: str, tokens: Sequence[Token], at: int) -> bool:
+    """Whether the full stop before ``at`` only shortens a word: "a 2 oz. bar", "says Dr. Lind"."""
+    begin = tokens[at][1]
+    return text[begin].islower() or text[begin].isdigit() or (at > 1 and tokens[at - 2][0] in _SHORTENED)
 
 
 def _parted(lexicon: Lexicon, tokens: Sequence[Token]) -> list[Token]:

@@ -29,6 +29,7 @@ _VERBS = (
 )
 _BEGINS = (
     r"(?:i|we|you|he|she|they|it|that|this|there|these|those|mine|hers|theirs|ours|nobody|everyone|everybody|then"
+    r"|for (?:(?:her|him)(?= (?:an?|the|some|it)\b)|the baby)"
     r"|his(?= (?:is|are|stays|has|gets|goes|comes))|(?:i|we|you|he|she|they|it|that|there)['’]\w+"
     r"|(?:the|my|our|his|her|your) (?:little \w+|big \w+|[\w-]+-old|bab\w+|toddlers?|twins|mum|dad|nan|gran\w*|sister"
     rf"|brother|son|daughter|boy|girl|husband|wife|[\w'’]+(?: \w+){{0,4}} {_VERBS}))\b"

@@ -36,7 +36,8 @@ _NONE_DONE = re.compile(
 _BAD_ONES = re.compile(
     r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?)\b[^.:!?\n]{0,30}?\b(?:never to"
     r"|not to|to avoid|to skip"
-    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|avoid))"
+    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused|threw|binned"
+    r"|avoid))"
     r"|what (?:never|not) to|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
     r"|advice|ideas?|habits)"
     r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"

@@ -20,7 +20,8 @@ _HERS = (
 )
 _FIRST = re.compile(
     rf"{_HERS}(?:['’]s)?(?: (?:is|are|has been|was|safely|already|well|gone|goes|comes|gets|filled|ladled)){{0,3}}"
-    r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|taken|removed|already|dished|served)\b"
+    r" (?:out|aside|first(?! \w+)|first(?= (?:and|then|before|so)\b)|away|lifted|scooped|ladled|spooned|taken"
+    r"|removed|already|dished|served)\b"
     rf"|{_HERS} (?:\w+ ){{0,4}}(?:before|beforehand)(?:$|[,;:.])"
     rf"|{_HERS}(?:['’]s)? (?:goes|comes|leaves|is) (?:\w+ )?before (?:the|any|we|i|you)\b"
     r"|\bfirst (?:(?:comes?|goes?|(?:(?:we|you|i) )?(?:serve|fill|dish up|dish out) for) )?"

@@ -56,6 +56,7 @@ _IN_ANOTHER_SENSE = {
     ("sweetener",): re.compile(r"\bas (?:an? )?(?:natural )?$", re.I),
     ("sugar",): re.compile(r"\bblood $", re.I),
     # "to tide him over till tea": the meal
+    ("camomile",): re.compile(r"\bbath (?:with|of) (?:\w+ )?$", re.I),
     ("tea",): re.compile(r"\b(?:till|until|before|after) $", re.I),
 }
 """Words before a phrase that make another thing of it."""
@@ -72,7 +73,8 @@ def in_everyday_sense(hit: Found, text: str) -> bool:
     """Whether it is only likened to, or a single word that is more likely meant in its everyday sense."""
     if likened(text, hit) or _SIZE_OF.search(text[max(0, hit.start - 40) : hit.start]):
         return True  # "the size of a hazelnut"
-    if text[hit.start : hit.end].lower().endswith((" squashes", " juices")):
+    name = text[hit.start : hit.end].lower()
+    if name.endswith((" squashes", " juices")) and name != "fruit juices":
         return True  # "until the fruit squashes", "moisten with the apple juices": what ran out in the pan
     if len(hit.phrase) != 1:
         return False

@@ -94,6 +94,8 @@ _MORSEL = re.compile(
     re.I,
 )
 """Words before a food by which it is eaten: "a square of toffee", and not the colour."""
+_GETS = re.compile(r"\b(?:gets?|got|ha[sd]|have|eats?|ate|with) (?:(?:some|an?|the) )?$", re.I)
+_SWEETS = frozenset("icing frosting toffee fudge candy jelly cake cupcake toffees caramels".split())
 _BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
 _IS_GIVEN = re.compile(r" (?:is|was|are|were|can be|may be) (?:given|fed|offered|served) to\b", re.I)
 _INTO_CUP = re.compile(
@@ -205,7 +207,7 @@ def _only_its_name(told: _Told) -> bool:
     """A colour, a person or a turn of phrase that bears the food's name."""
     if not in_everyday_sense(told.hit, told.said):
         return False
-    eaten = told.name in ("toffees", "caramels") or any(
+    eaten = (told.name in _SWEETS and (told.name.endswith("s") or _GETS.search(told.before))) or any(
         words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL)
     )
     return not (eaten or told.at_once(_INTO_CUP) or told.at_once(_IS_GIVEN))

@@ -53,7 +53,8 @@ _ONCE = re.compile(
 )
 _TELLER = re.compile(r"\b(?:i|we|my|our|he|she|his|her|that|there|everyone|someone|somebody)\b")
 _NOW = re.compile(
-    r"\b(?:is|are|has|have|contains?|gives?|helps?|can|should|must|may|need|never|you|your|do|does|don't|bab\w+|children)\b"
+    r"\b(?:is|are|has|have|contains?|gives?|helps?|can|should|must|may|need|never|you|your|do|does|don't|bab\w+|children"
+    r"|study|studies|survey|researchers?|scientists?)\b"
     r"|'s |'re "
 )
 _GROUP = re.compile(r"proteins?|carb(?:ohydrate)?s?|fats?|starch(?:es)?|grains")
@@ -116,6 +117,8 @@ def _does_it(tagged: Tagged, match: Match, points: bool) -> bool:
         return not is_about_no_food(tagged, match.trigger[0]) or bool(tagged.find(_EATEN))
     if promises_no_illness(tagged, match):
         return True
+    if 0 < match.trigger[0] <= 3 and tagged.symbols[match.trigger[0] - 1] == ":":
+        return True  # "nerve function: essential for ..." stands under what it is about
     own = {*range(*match.trigger), *range(*(match.object or match.trigger))} - {*tagged.find(_GIVEN, *match.trigger)}
     at = max(match.trigger[0], (match.object or match.trigger)[0])
     if any(index not in own for index in tagged.find(_EATEN, 0, at)):
@@ -241,6 +244,11 @@ def _is_an_age(tagged: Tagged, match: Match) -> bool:
     )
 
 
+def _is_a_lack(tagged: Tagged, match: Match) -> bool:
+    """Whether an illness that shows so is the lack of a nutrient: "*B12 deficiency* includes fatigue"."""
+    return lack(tagged, match.trigger[0]) is not None
+
+
 def _is_pregnant(tagged: Tagged, match: Match) -> bool:
     """Whether a woman is: "not *expecting him* to eat it all" is no sign of it."""
     if match.object is None or said_at(tagged, match.object[1] - 1) != "expecting":
@@ -316,4 +324,5 @@ _BY_RULE: Mapping[str, Callable[[Tagged, Match], bool]] = {
     "free-from": said_to_be_free,
     "holds-it": holds_another,
     "free-of": _goes_without,
+    "lack-shows": _is_a_lack,
 }

@@ -36,6 +36,7 @@ _UNKNOWN_RULES = ("helps-a-function", "against-disease", "has-effect", "contains
 _PEOPLE = frozenset("i he she we you who my his her our your someone doctors doctor parents everybody nobody i've i'm "
                     "we've we're he's she's there here what".split())  # fmt: skip
 _STRONG = frozenset({"effect", "disease", "nutrient"})
+_UNDER_A_HEAD = 24  # items: "nerve function: essential for maintaining ..."
 _NOURISHING = frozenset({"nutrient-weak"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult", "disease", "disease-weak"})
 _GENERIC = frozenset({"generic-food"})
@@ -194,7 +195,9 @@ def _is_empty(tagged: Tagged, index: int) -> bool:
 
 def _opens(tagged: Tagged, match: Match, present: frozenset[str]) -> bool:
     """A fragment: the trigger comes first, and nobody else is named ("Boosts immunity", "Good for the eyes")."""
-    short = match.trigger[0] <= 2 and len(tagged.items) <= 14 and present.isdisjoint({"nonfood", "drug"})
+    at = match.trigger[0]
+    headed = 0 < at <= 3 and tagged.symbols[at - 1] == ":" and len(tagged.items) <= _UNDER_A_HEAD
+    short = ((at <= 2 and len(tagged.items) <= 14) or headed) and present.isdisjoint({"nonfood", "drug"})
     return short and not tagged.find(_AUDIENCE, 0, match.trigger[0])
 
 

@@ -22,6 +22,7 @@ _TOLD = re.compile(
     r"\b(?:i|we|my \w+|our \w+|she|he)\b(?: \w+){0,4}? (?:gave|began|started|introduced|fed|tried|offered|put"
     r"|retried|switched)\b"
     r"|\b(?:i|we) (?:decided|chose|opted|planned|waited) (?:\w+ )?to (?:start|begin|introduce|wean|wait)\b"
+    r"|\b(?:i|we|my \w+) (?:still )?(?:haven't|have not|hasn't) (?:\w+ )?(?:started|given|offered|tried|fed)\b"
     r"|\b(?:i|we|my \w+) (?:didn't|did not) (?:start|begin|introduce|give|offer|try|wean|feed)\b"
     r"|\b(?:friends|mums|moms|mothers) (?:of \w+ )?(?:have|had) been (?:weaning|giving|feeding|offering"
     r"|starting)\b"

@@ -17,7 +17,8 @@ from spoonproof.model.claim import Claim, Polarity
 from spoonproof.model.record import replace
 
 _ANSWER = re.compile(
-    r"[?!.\s]*(yes|yep|yeah|sure|you bet|certainly|totally|obviously|indeed|absolutely|definitely|of course"
+    r"[?!.\s]*((?:of course|absolutely|definitely|certainly) not|nah|not (?:if|when|while|really|as long)|never|hardly"
+    r"|yes|yep|yeah|sure|you bet|certainly|totally|obviously|indeed|absolutely|definitely|of course"
     r"|it does|they do|it is|they are|it can"
     r"|(?:i|we|they|(?:my|our|every|all|the) [a-z]+) (?:swears?|says?|insists?|promises?|thinks?|believes?)"
     r"|i(?:'ve| have) seen it|it (?:worked|did)|nothing shows"
@@ -86,7 +87,7 @@ def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     # "Don't delay peanut: introducing it early lowers the risk" denies no lowering.
     waits = register.words.get("no need to hold back", ()) if claim.kind != "safety-age" else ()
     stands = standing(without_phrases(sentence, waits))
-    if stands != sentence and not _denies(stands, register):
+    if stands != sentence and not _denies(stands, register, absence=claim.level in _NONE):
         return "asserts", 'its "no" belongs to a turn of phrase'
     if claim.polarity == "denies" and claim.kind == "process" and LOSES_NO.search(plain(claim.quote)):
         return "asserts", "that it loses none is what is said"
@@ -141,7 +142,7 @@ _NEVER_ILL = re.compile(
     r"(?:see|have|get|gets|catch|catches|develop|develops|suffer from|suffers from|come down with"
     r"|be(?:come)?(?! an? | the | any)) "
 )
-_NO = ("no", "nope", "not at all", "there", "nothing")
+_NO = ("no", "nah", "never", "hardly", "there", "of course not", "absolutely not", "definitely not", "certainly not")
 
 
 def _answer(claim: Claim) -> str:
@@ -164,8 +165,11 @@ _COPE_REACH = 24
 """Characters behind a claim in which it may say so: "no salt, their kidneys" and then "can't cope with it"."""
 
 
-def _denies(words: str, register: Register) -> bool:
-    return bool(_count(words, register)) or has_any(words, register.words.get("refuted", ()))
+def _denies(words: str, register: Register, *, absence: bool) -> bool:
+    """Whether words deny something; of an ``absence``, "free" and its like do so too."""
+    negations = register.words.get("negations", ())
+    said_no = _count(words, register) if absence else any(token in negations for token in words.split())
+    return bool(said_no) or has_any(words, register.words.get("refuted", ()))
 
 
 def taken_back(claim: Claim, register: Register) -> bool:

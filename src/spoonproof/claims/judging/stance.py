@@ -8,7 +8,7 @@ from collections.abc import Collection
 from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
-from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, subjects_of
+from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, said_behind, subjects_of
 from spoonproof.claims.judging.refused import done_without, wished_and_refused
 from spoonproof.claims.judging.turns_of_phrase import standing
 from spoonproof.claims.register import Register
@@ -26,9 +26,13 @@ _AWAY = re.compile(
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
-_NO = r"(?:n't| not| never| no longer| no| nobody| no one| hardly| needn't| no (?:baby|child|parent|mum))"
+_NO = (
+    r"(?:n't| (?:not|never|no longer|no|nobody|no one|hardly|needn't|no (?:baby|child|parent|mum)"
+    r"|dont|doesnt|didnt|wont|cant|shouldnt|wouldnt|neednt|(?:refuse[sd]?|declined?) to))"
+)
 _FILLED = (
-    r"(?: (?:an?|any|the|ones?|something|things?|foods?|i|we|you|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
+    r"(?: (?:an?|any|the|ones?|anyone|anybody|something|things?|foods?|i|we|you"
+    r"|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
     r"|gonna|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
 )
 """Little words between a "no" and what it is said of: "there is *never* a good reason to *refuse*"."""
@@ -37,9 +41,9 @@ _NOT_FORBIDDEN = re.compile(
     r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
     rf"|{_NO}{_FILLED}"
     # what would hold it back
-    r"(?:avoid|skip|ban|wait|delay|fear|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)|withh[eo]ld"
-    r"|refused?|h[eo]ld (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off|leave (?:[a-z]+ ){1,2}?out of"
-    r"|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
+    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
+    r"|withh[eo]ld|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off"
+    r"|leave (?:[a-z]+ ){1,2}?out of|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
     # or keep its giver from it
     r"|(?:guilty|afraid|scared|ashamed|bad|nervous|worried|shy|anxious|frightened) (?:about|for|of|to)"
     r"(?! (?:keep|hold|say|avoid|wait|refus|skip|delay|leav|put)[a-z]* )"
@@ -48,12 +52,16 @@ _NOT_FORBIDDEN = re.compile(
     # "Never a day without honey" has it every day.
     rf"|{_NO} (?:[a-z']+ ){{0,4}}?without (?!(?:(?:its|any|some|an?|the) )?(?:risks?|dangers?|problems?|reason|adult"
     r"|supervision|help|doctor|water|you|grown)|[a-z]+ing )"
+    r"| only (?:nervous|anxious|fussy|silly|paranoid|neurotic|overcautious|overprotective|first time|new) "
+    r"(?:mums|moms|mothers|parents|people) "
     r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
 )
 """What says that a food need not be kept back: a "no" to what would keep it."""
 _OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
 """What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
+_CLOSE = 40
+"""Characters behind a claim in which it may be said what its own words left out."""
 _GIVING_REACH = 3
 _TROUBLE_REACH = 8
 _RISK_REACH = 4
@@ -86,6 +94,21 @@ _NO_HARM_DONE = re.compile(
     r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:(?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage)|choked) "
 )
 """A harm that is denied by what came of it: "it has never done any harm", "mine never choked"."""
+_FEAR_DROPPED = re.compile(
+    r" (?:stopp?(?:ed|ing)?|quit|gave up|no longer|never|not|n't|without|forget|forgot) (?:being |be |ever )?"
+    r"(?:worr(?:y|ied|ying)|fear(?:ed|ing)?|panick?(?:ed|ing)?|fuss(?:ed|ing)?|scared|afraid|fretting|losing sleep)"
+    r"(?: about| over| of| for)? "
+)
+"""A fear that is let go: "we *stopped worrying about* botulism and gave honey"."""
+_BEHIND_DENIED = re.compile(
+    r" ?(?:is|are|was|were)(?:n't| not| never) (?:(?:really|actually|much of|an?|any|the|even) ){0,3}"
+    r"(?:issue|problem|worry|concern|risk|danger|thing|big deal|hazard)s?\b"
+)
+_BEHIND_HARMS = re.compile(
+    r" ?(?:(?:can|could|may|might|will|do|still|also) ){0,3}(?:choke|kill|block)\b"
+    r"|(?:is|are) (?:(?:still|always|a|an|real|serious) ){0,3}(?:choking )?(?:hazard|risk|danger)s?\b"
+)
+"""What is said right behind a claim of what it names: "arsenic *isn't an issue*", "whole grapes *can choke*"."""
 _NO_USE_WAITING = re.compile(
     r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
     r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
@@ -101,6 +124,10 @@ _ILL_DENIED = re.compile(
     r"|(?:tummy |stomach |gut )?(?:bug|upset)|upset (?:tummy|stomach)) "
 )
 """An illness that a food is said not to bring: "it never gave anyone food poisoning"."""
+_REFUSES = re.compile(
+    r"(?<! not)(?<!n't)(?<! never) (?:refuse[sd]?|declined?) to (?:give|feed|offer|serve|add|put|let) "
+)
+"""What its teller will not give: "I refuse to give honey to my baby"."""
 _STOPPED = re.compile(
     r"(?<! not)(?<!n't)(?<! never) (?:stop|stops|stopped|pause|paused|drop|dropped|ditch|park|shelve|postpone|give up) "
     r"(?:(?:giving|offering|feeding|serving|all|the|any|with|on) ){0,2}(?:[a-z]+ ){1,3}?(?:until|till) "
@@ -167,7 +194,10 @@ def _as_said(claim: Claim, register: Register) -> Stance:
         # "Why not add a pinch of salt?" adds it; "why not wait with honey?" waits.
         waits = _holds_back(plain(claim.quote).replace(" not ", " ", 1), register, subjects)
         return "warns" if waits else "permits"
-    if _NOT_SO.match(claim.passage.text, claim.end):
+    behind = plain(said_behind(claim)[:_CLOSE])
+    if _BEHIND_DENIED.match(behind):
+        return "dismisses"
+    if _NOT_SO.match(claim.passage.text, claim.end) or _BEHIND_HARMS.match(behind):
         return "warns"
     if only_later(around) or _STOPPED.search(around):
         return "warns"  # "honey is only safe after one": not before
@@ -223,10 +253,11 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         has_any(words, register.words.get("risk denied", ()))
         or _ILL_DENIED.search(words)
         or _NO_HARM_DONE.search(words)
+        or (_FEAR_DROPPED.search(words) and not has_any(words, register.words.get("holds back", ())))
     ):
         return "dismisses"
     if waived(words):
-        rest = _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words))
+        rest = _FEAR_DROPPED.sub(" ", _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words)))
         return "" if _holds_back(rest, register, subjects) else "permits"
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
@@ -258,9 +289,9 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 
 
 def waived(words: str) -> bool:
-    """Whether it is said that nothing need be kept back: "isn't forbidden", "nobody needs to avoid", "no point in
-    waiting"."""
-    return _NOT_FORBIDDEN.search(words) is not None or _NO_USE_WAITING.search(words) is not None
+    """Whether nothing is said to need keeping back or fearing: "isn't forbidden", "nobody needs to avoid", "no point
+    in waiting", "we stopped worrying"."""
+    return any(one.search(words) for one in (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED))
 
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
@@ -275,6 +306,7 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         or ((away := _AWAY.search(words)) and not _negations(words[: away.start()], register))
         or _FOR_ITS_HARM.search(words)
         or _STOPPED.search(words)
+        or _REFUSES.search(words)
     ):
         return True
     before = has_any(words, register.words.get("before", ()))

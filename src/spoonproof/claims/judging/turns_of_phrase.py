@@ -29,6 +29,7 @@ STANDS = re.compile(
     # What is no myth, and the views of others that are waved aside before it is said.
     rf"|(?:no|not|[a-z]+n't|nor) (?:just |only |really |merely )?(?:an? |the )?(?:old |urban |common |popular )?"
     r"(?:myths?|wives'? tales?|misconceptions?|lie|nonsense|rubbish)|far from (?:being )?an? (?:\w+ )?myth"
+    r"|far from(?= (?!convinc|prov|show)\w+ing )"
     r"|contrary to (?:popular|common|general|what people's) (?:belief|opinion|wisdom|thinking)(?! that )"
     r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"
     r"(?:say|says|said|heard|read|told|think|thinks|believe)(?! (?:about|that|of|to|on|is|was) )"
